@@ -1,0 +1,50 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Solids;
+
+/// <summary>Whether a block's material is put in place or taken out.</summary>
+public enum BlockAction
+{
+    Add,
+    Remove,
+}
+
+/// <summary>What a surface shows, for materials in 3MF and colours in pictures. The order is the order of materials in files.</summary>
+public enum Paint : byte
+{
+    Deck,
+    Coping,
+    Line,
+    Wall,
+}
+
+/// <summary>An affine height over plan, mm: z = Z + X·x + Y·y, x and y in the frame of the block's outline.</summary>
+public readonly record struct HeightPlane(double Z, double X = 0, double Y = 0)
+{
+    public double At(Point2 p) => Z + (X * p.X) + (Y * p.Y);
+
+    /// <summary>The plane through three points that are not in line in plan.</summary>
+    public static HeightPlane Through(Point3 a, Point3 b, Point3 c)
+    {
+        double ux = b.X - a.X, uy = b.Y - a.Y, uz = b.Z - a.Z, vx = c.X - a.X, vy = c.Y - a.Y, vz = c.Z - a.Z;
+        double d = (ux * vy) - (uy * vx), gx = ((uz * vy) - (vz * uy)) / d, gy = ((ux * vz) - (uz * vx)) / d;
+        return new(a.Z - (gx * a.X) - (gy * a.Y), gx, gy);
+    }
+}
+
+/// <summary>
+/// A vertical prism over a simple plan ring, between two planes, that is added to or removed from all that came before it
+/// in the list. Where the upper plane lies below the lower one the block is empty. Curved surfaces are several blocks, one a
+/// facet; blocks whose surfaces meet along a shared boundary agree there to 1e-7 mm.
+/// </summary>
+/// <param name="Outline">Simple ring, counter-clockwise, mm, not repeated at the end.</param>
+/// <param name="Lower">Lower surface.</param>
+/// <param name="Upper">Upper surface.</param>
+/// <param name="Action">Add or remove.</param>
+/// <param name="Paint">What the surfaces that this block leaves behind show.</param>
+public sealed record ColumnBlock(Point2[] Outline, HeightPlane Lower, HeightPlane Upper, BlockAction Action, Paint Paint);
+
+/// <summary>
+/// A finished solid: a closed, oriented 2-manifold mesh and the volume that its columns have, in mm³, to hold the mesh against.
+/// </summary>
+public sealed record Solid(Mesh Mesh, double ColumnVolume);

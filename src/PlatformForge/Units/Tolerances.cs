@@ -1,0 +1,20 @@
+namespace PlatformForge.Units;
+
+/// <summary>
+/// The small numbers of the program, each a different kind of thing, never added to one another.
+/// </summary>
+public static class Tolerances
+{
+    /// <summary>Spacing of the plan grid in mm: two plan points on one node are the same point. A power of two, so that
+    /// grid coordinates are exact doubles; coarse enough that two neighbouring nodes stay apart as 32-bit floats up to 500 mm.</summary>
+    public const double GridStep = 1.0 / 8192;
+
+    /// <summary>Greatest height in mm of a true curve over the facet that stands for it.</summary>
+    public const double FacetVersine = 0.01;
+
+    /// <summary>Greatest error in mm of a swept envelope at default settings, always on the safe side.</summary>
+    public const double EnvelopeError = 0.01;
+
+    /// <summary>Agreement in mm asked of positions computed along a centreline.</summary>
+    public const double CentrelinePosition = 1e-9;
+}
