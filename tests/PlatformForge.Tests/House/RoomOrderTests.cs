@@ -1,4 +1,3 @@
-using System.Reflection;
 using ArchUnitNET.Domain;
 using ArchUnitNET.Loader;
 using ArchUnitNET.xUnit;
@@ -13,7 +12,7 @@ public class RoomOrderTests
     private static readonly string[] Rooms =
         ["Units", "Geometry", "Track", "Clearance", "Platforms", "Solids", "Sections", "Exports", "Verification", "Projects"];
 
-    private static readonly Assembly Library = typeof(PlatformForge.Units.Finding).Assembly;
+    private static readonly System.Reflection.Assembly Library = typeof(PlatformForge.Units.Finding).Assembly;
 
     private static readonly Architecture House =
         new ArchLoader().LoadAssemblies(Library, typeof(NetTopologySuite.Geometries.Geometry).Assembly).Build();
