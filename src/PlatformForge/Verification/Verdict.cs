@@ -1,0 +1,58 @@
+using PlatformForge.Geometry;
+using PlatformForge.Units;
+
+namespace PlatformForge.Verification;
+
+/// <summary>What was found out about a finished platform from what was written.</summary>
+/// <param name="Closest">The least distance of anything to any vehicle standing true on the track; null when nothing comes
+/// into the height band of any vehicle.</param>
+/// <param name="Tightest">The least of what is left after play and the budget's constant entries; below nil the budget is broken.</param>
+/// <param name="Vehicles">The same for each vehicle on each track, in the order of the facts.</param>
+/// <param name="Sections">Figures of each section, in the order given.</param>
+/// <param name="Findings">Everything that is wrong, codes PF8xxx.</param>
+public sealed record Verdict(
+    Nearness? Closest,
+    Nearness? Tightest,
+    IReadOnlyList<VehicleVerdict> Vehicles,
+    IReadOnlyList<SectionVerdict> Sections,
+    IReadOnlyList<Finding> Findings)
+{
+    /// <summary>Whether nothing is wrong; warnings do not count.</summary>
+    public bool Passed => !Findings.Any(f => f.Severity == Severity.Error);
+}
+
+/// <summary>Where something comes nearest to a vehicle.</summary>
+/// <param name="Clearance">Distance in plan, mm; below nil it is the depth of the overlap.</param>
+/// <param name="Vehicle">Name of the vehicle.</param>
+/// <param name="Part">Name of its part.</param>
+/// <param name="Track">Name of the track it stands on.</param>
+/// <param name="Section">Name of the section that is nearest.</param>
+/// <param name="Chainage">Chainage of the nearest point, mm.</param>
+/// <param name="Offset">Its offset from the track's middle, mm, left positive.</param>
+/// <param name="Height">Its height above rail top, mm.</param>
+/// <param name="Point">The point in the layout frame, mm.</param>
+/// <param name="Backwards">Whether the vehicle stands the other way round.</param>
+public sealed record Nearness(
+    double Clearance,
+    string Vehicle,
+    string Part,
+    string Track,
+    string Section,
+    double Chainage,
+    double Offset,
+    double Height,
+    Point3 Point,
+    bool Backwards);
+
+/// <summary>The least clearance of one vehicle on one track; see <see cref="Verdict"/> for the two measures.</summary>
+public sealed record VehicleVerdict(string Vehicle, string Track, Nearness? Closest, Nearness? Tightest);
+
+/// <summary>Figures of one section as read back.</summary>
+/// <param name="Section">Its name.</param>
+/// <param name="File">Its file.</param>
+/// <param name="Triangles">Count of triangles.</param>
+/// <param name="Volume">Enclosed volume, mm³.</param>
+/// <param name="Size">Extent along the axes of the print, mm.</param>
+/// <param name="Sound">Whether the mesh is closed, oriented and free of degenerate triangles.</param>
+/// <param name="ThinnestWall">Least thickness in mm found of upright walls; null when none was measured.</param>
+public sealed record SectionVerdict(string Section, string File, int Triangles, double Volume, Point3 Size, bool Sound, double? ThinnestWall);
