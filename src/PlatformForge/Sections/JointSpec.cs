@@ -1,0 +1,56 @@
+namespace PlatformForge.Sections;
+
+/// <summary>How two sections are held in line.</summary>
+public enum JointKind
+{
+    /// <summary>Plain butted ends.</summary>
+    None,
+
+    /// <summary>Loose dowels in blind bores of both faces: one round bore, one slotted.</summary>
+    Dowel,
+
+    /// <summary>A loose double key let in from underneath across the joint.</summary>
+    Key,
+}
+
+/// <summary>Joints between sections, mm. Both faces are female, so either can lie on the bed.</summary>
+public sealed record JointSpec
+{
+    public JointKind Kind { get; init; } = JointKind.Dowel;
+
+    /// <summary>Diameter of the loose dowel; a cut length of filament is 1.75.</summary>
+    public double DowelDiameter { get; init; } = 1.75;
+
+    /// <summary>Length to cut a dowel to; half of it goes into each section.</summary>
+    public double DowelLength { get; init; } = 12;
+
+    /// <summary>Bore over dowel, on the diameter.</summary>
+    public double Fit { get; init; } = 0.2;
+
+    /// <summary>Bore deeper than half the dowel by this.</summary>
+    public double DepthAllowance { get; init; } = 0.5;
+
+    /// <summary>Widening of a bore's mouth against the squashed first layer, on the radius and in depth.</summary>
+    public double MouthChamfer { get; init; } = 0.4;
+
+    /// <summary>Play of the slotted bore along the slot, on top of the fit.</summary>
+    public double SlotPlay { get; init; } = 1;
+
+    /// <summary>Taken off each end at a joint, so that lengths do not add up.</summary>
+    public double EndTrim { get; init; } = 0.1;
+
+    /// <summary>Thickness of the wall that closes a section at a joint.</summary>
+    public double EndWall { get; init; } = 2;
+
+    /// <summary>Key in its slot, on each side.</summary>
+    public double KeyFit { get; init; } = 0.15;
+
+    /// <summary>Key of the joint in the project file, for findings.</summary>
+    public string Key { get; init; } = "joint";
+
+    /// <summary>Diameter of the bore.</summary>
+    public double BoreDiameter => DowelDiameter + Fit;
+
+    /// <summary>Depth of the bore from the section's end face.</summary>
+    public double BoreDepth => (DowelLength / 2) - EndTrim + DepthAllowance;
+}

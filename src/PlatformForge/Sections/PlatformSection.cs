@@ -1,0 +1,78 @@
+using PlatformForge.Geometry;
+using PlatformForge.Solids;
+using static System.FormattableString;
+
+namespace PlatformForge.Sections;
+
+/// <summary>
+/// One printable piece of a platform. <see cref="Solid"/> lies in the layout frame, where the piece will be;
+/// <see cref="ToLayout"/> leads from the coordinates of its file (as it stands on the bed, least corner at the origin) to there.
+/// </summary>
+/// <param name="Platform">Name of the platform, such as Pendlewick up side.</param>
+/// <param name="Number">Place in the row by increasing chainage, from 1.</param>
+/// <param name="Count">Sections the platform has.</param>
+/// <param name="From">Chainage of the lower cut or end, before trim, mm.</param>
+/// <param name="To">Chainage of the upper cut or end, before trim, mm.</param>
+/// <param name="Solid">The piece with its joints and engraving, layout frame.</param>
+/// <param name="ToLayout">Proper rigid motion from file coordinates to the layout frame.</param>
+/// <param name="Volumes">How the volume comes about.</param>
+/// <param name="Pose">How it stands on the bed: <see cref="PrintPose.DeckDown"/> or <see cref="PrintPose.Upright"/>.</param>
+/// <param name="Hull">Convex outline in file coordinates, counter-clockwise, mm.</param>
+/// <param name="Size">Box in file coordinates, mm: the least corner is the origin.</param>
+/// <param name="Estimate">Filament, time and cost.</param>
+/// <param name="Overhangs">What hangs free in that pose.</param>
+public sealed record PlatformSection(
+    string Platform,
+    int Number,
+    int Count,
+    double From,
+    double To,
+    Solid Solid,
+    RigidTransform ToLayout,
+    SectionVolumes Volumes,
+    PrintPose Pose,
+    IReadOnlyList<Point2> Hull,
+    Point3 Size,
+    PrintEstimate Estimate,
+    OverhangReport Overhangs)
+{
+    /// <summary>Dowel bores in its two end faces, layout frame.</summary>
+    public IReadOnlyList<Bore> Bores { get; init; } = [];
+
+    /// <summary>Name for lists and slicers, such as Pendlewick up side 3 of 5.</summary>
+    public string Name => Invariant($"{Platform} {Number} of {Count}");
+
+    /// <summary>Length along the chainage, mm, before trim.</summary>
+    public double Length => To - From;
+
+    /// <summary>The mesh in file coordinates.</summary>
+    public Mesh PrintMesh() => Solid.Mesh.Moved(ToLayout.Inverse());
+}
+
+/// <summary>
+/// How a section's volume comes about, mm³: <c>Finished = Plain - Trim + EndWalls - Bores - Engraving</c>.
+/// </summary>
+/// <param name="Plain">The platform between two cuts; these add up to the whole platform.</param>
+/// <param name="Trim">Taken off at the joints so that lengths do not add up.</param>
+/// <param name="EndWalls">Hollow filled by end walls and bosses.</param>
+/// <param name="Bores">Taken out by dowel bores, slots and their mouths, or by key slots.</param>
+/// <param name="Engraving">Taken out by the lettering underneath.</param>
+public sealed record SectionVolumes(double Plain, double Trim, double EndWalls, double Bores, double Engraving)
+{
+    public double Finished => Plain - Trim + EndWalls - Bores - Engraving;
+}
+
+/// <summary>A dowel bore in an end face: its mouth's middle, the unit direction into the material, and its measures in mm, layout frame.</summary>
+/// <param name="Chainage">Chainage of the cut it belongs to.</param>
+/// <param name="Mouth">Middle of the bore where its axis meets the end face.</param>
+/// <param name="Inward">Unit direction from the mouth into the section, level.</param>
+/// <param name="Diameter">Diameter of the circle that the bore's polygon is drawn around.</param>
+/// <param name="Depth">Depth from the end face.</param>
+/// <param name="Slot">Extra width across, 0 for the round bore.</param>
+public sealed record Bore(double Chainage, Point3 Mouth, Point3 Inward, double Diameter, double Depth, double Slot);
+
+/// <summary>Downward faces that have nothing under them in the print pose, mm².</summary>
+/// <param name="Unsupported">Area flatter than 45 degrees, above the bed, and wider than a bridge.</param>
+/// <param name="Bridged">Level area over a gap that can be bridged between standing walls.</param>
+/// <param name="WidestBridge">Widest such gap, mm.</param>
+public sealed record OverhangReport(double Unsupported, double Bridged, double WidestBridge);
