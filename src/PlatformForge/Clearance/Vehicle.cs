@@ -44,6 +44,9 @@ public sealed record Vehicle(string Name, double PivotCentres, double LeadingWhe
     /// <summary>Whether the vehicle also runs the other way round; a vehicle with equal ends gains nothing by it.</summary>
     public bool EitherWayRound { get; init; } = true;
 
+    /// <summary>Key of the vehicle in the project file, for findings.</summary>
+    public string Key { get; init; } = "vehicle";
+
     /// <summary>Least radius in mm the vehicle can run, when stated by the user.</summary>
     public double? LeastRadius { get; init; }
 

@@ -1,0 +1,24 @@
+using PlatformForge.Track;
+using PlatformForge.Units;
+
+namespace PlatformForge.Clearance;
+
+/// <summary>What is to be swept, and in whose coordinates the answer is wanted.</summary>
+/// <param name="Chart">Smooth line (no kinks) whose chainage and offset the answer is told in; the ride line itself when that has no kinks.</param>
+/// <param name="From">First station, chart chainage in mm.</param>
+/// <param name="To">Last station, mm, above <paramref name="From"/>.</param>
+/// <param name="Runs">Tracks with their vehicles; the platform's own track first, then any others near it.</param>
+public sealed record EnvelopeRequest(Centreline Chart, double From, double To, IReadOnlyList<TrackRun> Runs)
+{
+    /// <summary>Greatest distance between stations, mm. The last station falls on <see cref="To"/>, so the true one may be a little less.</summary>
+    public double Spacing { get; init; } = 1;
+
+    /// <summary>Play that lets vehicles stand off the centreline; swept with them.</summary>
+    public RunningPlay Play { get; init; } = RunningPlay.None;
+
+    /// <summary>Greatest error in mm of the reach at a station, above 0; always on the safe side.</summary>
+    public double Tolerance { get; init; } = Tolerances.EnvelopeError;
+
+    /// <summary>Key for findings about the request itself.</summary>
+    public string Key { get; init; } = "platform";
+}

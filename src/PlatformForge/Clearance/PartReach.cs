@@ -1,0 +1,20 @@
+namespace PlatformForge.Clearance;
+
+/// <summary>
+/// How far one part of one vehicle reaches at every station of an envelope, over all its poses, either way round where
+/// the vehicle runs so. At a station the part sweeps the offsets from −<paramref name="Right"/> to <paramref name="Left"/>.
+/// A vehicle of another track may so have a negative reach; one that never comes there has negative infinity.
+/// </summary>
+/// <param name="Run">Index of the track in the request.</param>
+/// <param name="Vehicle">The vehicle.</param>
+/// <param name="Part">Its part.</param>
+/// <param name="Left">Reach to the left of the chart line at each station, mm.</param>
+/// <param name="Right">Reach to the right, mm, positive to the right.</param>
+public sealed record PartReach(int Run, Vehicle Vehicle, VehiclePart Part, double[] Left, double[] Right)
+{
+    /// <summary>Lowest height above rail top, mm.</summary>
+    public double ZLow => Part.ZLow;
+
+    /// <summary>Greatest height above rail top, mm.</summary>
+    public double ZHigh => Part.ZHigh;
+}

@@ -1,0 +1,53 @@
+using PlatformForge.Track;
+
+namespace PlatformForge.Clearance;
+
+/// <summary>
+/// All that the vehicles of a request can reach, told in the chart's coordinates at even stations. At a station no reach
+/// is below the true one, nor above it by more than <see cref="ErrorBound"/>; between stations the straight join is nowhere below the true reach.
+/// Constant entries of the budget are not in it, play is.
+/// </summary>
+/// <param name="From">Chart chainage of the first station, mm.</param>
+/// <param name="Spacing">Distance between stations, mm.</param>
+/// <param name="Count">Number of stations, at least 2.</param>
+/// <param name="Parts">Reach of every part, in order of runs, vehicles and parts.</param>
+/// <param name="ErrorBound">Greatest error of any reach at a station, mm; see docs/decisions/0010-swept-envelope.md.</param>
+public sealed record SweptEnvelope(double From, double Spacing, int Count, IReadOnlyList<PartReach> Parts, double ErrorBound)
+{
+    /// <summary>
+    /// Greatest reach on a side of every part whose heights overlap a band.
+    /// </summary>
+    /// <param name="side">Side of the chart line.</param>
+    /// <param name="zLow">Bottom of the band above rail top, mm. Parts that end at or below it do not count.</param>
+    /// <param name="zHigh">Top of the band, mm. Parts that begin at or above it do not count.</param>
+    /// <param name="run">Index of the track whose vehicles count; the platform's own track is 0.</param>
+    public ReachLine Composite(Side side, double zLow, double zHigh, int run = 0)
+    {
+        var reach = new double[Count];
+        var governing = new int[Count];
+        Array.Fill(reach, double.NegativeInfinity);
+        Array.Fill(governing, -1);
+        for (int part = 0; part < Parts.Count; part++)
+        {
+            var candidate = Parts[part];
+            if (candidate.Run != run || candidate.ZHigh <= zLow || candidate.ZLow >= zHigh)
+            {
+                continue;
+            }
+
+            double[] own = side == Side.Left ? candidate.Left : candidate.Right;
+            for (int i = 0; i < reach.Length; i++)
+            {
+                if (own[i] > reach[i])
+                {
+                    (reach[i], governing[i]) = (own[i], part);
+                }
+            }
+        }
+
+        return new(side, From, Spacing, reach, governing);
+    }
+
+    /// <summary>The same over all heights.</summary>
+    public ReachLine Composite(Side side, int run = 0) => Composite(side, double.NegativeInfinity, double.PositiveInfinity, run);
+}

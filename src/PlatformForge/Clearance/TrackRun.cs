@@ -1,0 +1,18 @@
+using PlatformForge.Track;
+
+namespace PlatformForge.Clearance;
+
+/// <summary>Vehicles that run over one track.</summary>
+/// <param name="Ride">The line the wheels follow, kinks of sectional track and all.</param>
+/// <param name="Vehicles">Everything that runs there.</param>
+public sealed record TrackRun(Centreline Ride, IReadOnlyList<Vehicle> Vehicles)
+{
+    /// <summary>The track begins at buffer stops, so no more of it need be known before its first point.</summary>
+    public bool StartsAtBuffers { get; init; }
+
+    /// <summary>The track ends at buffer stops.</summary>
+    public bool EndsAtBuffers { get; init; }
+
+    /// <summary>Key of the track in the project file, for findings.</summary>
+    public string Key { get; init; } = "track";
+}

@@ -1,0 +1,15 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Clearance;
+
+/// <summary>A vehicle where it stands, for drawings.</summary>
+/// <param name="Vehicle">The vehicle.</param>
+/// <param name="TurnedRound">Whether it runs with its trailing end first.</param>
+/// <param name="Pose">Frames of body and bogies.</param>
+/// <param name="Parts">Every part as a ring in the layout frame.</param>
+public sealed record VehicleOutlinePose(Vehicle Vehicle, bool TurnedRound, VehiclePose Pose, IReadOnlyList<PlacedPart> Parts);
+
+/// <summary>A part of a vehicle placed in the layout frame.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Ring">Its outline, mm, counter-clockwise.</param>
+public sealed record PlacedPart(VehiclePart Part, IReadOnlyList<Point2> Ring);
