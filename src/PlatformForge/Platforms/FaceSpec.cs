@@ -1,0 +1,45 @@
+using PlatformForge.Track;
+
+namespace PlatformForge.Platforms;
+
+/// <summary>How the coping edge follows what the vehicles need.</summary>
+public enum EdgeStyle
+{
+    /// <summary>Exactly what is needed at every chainage.</summary>
+    Fitted,
+
+    /// <summary>The closest edge that bends no tighter than a least radius and changes its reach no faster than a taper.</summary>
+    Faired,
+
+    /// <summary>One reach from end to end.</summary>
+    Uniform,
+}
+
+/// <summary>Where a platform faces a track.</summary>
+/// <param name="Track">Name of the track.</param>
+/// <param name="Side">Side of the track on which the platform stands.</param>
+/// <param name="From">First chainage, mm.</param>
+/// <param name="To">Last chainage, mm, above <paramref name="From"/>.</param>
+/// <param name="Edge">Style of the edge.</param>
+public sealed record FaceSpec(string Track, TrackSide Side, double From, double To, EdgeStyle Edge = EdgeStyle.Fitted)
+{
+    /// <summary>Least radius in mm to which a faired edge bends in plan. Where the track itself is tighter, the edge bends
+    /// no tighter than the track does there. Default 1500 mm: common practice, no source.</summary>
+    public double LeastRadius { get; init; } = 1500;
+
+    /// <summary>Greatest change of reach of a faired edge, as n of 1 in n. Default 40, the flattest published rule for a
+    /// platform's taper (Bane NOR, TRV:03993).</summary>
+    public double Taper { get; init; } = 40;
+
+    /// <summary>Whether the sides of bodies may pass over the coping. False holds coping and deck to every part at all heights.</summary>
+    public bool BodiesPassOver { get; init; }
+
+    /// <summary>Vertical gap in mm left under what passes over the coping. Default 1.</summary>
+    public double VerticalGap { get; init; } = 1;
+}
+
+/// <summary>A sloping end of a platform. Exactly one of length and gradient is set.</summary>
+/// <param name="Length">Length along the track, mm.</param>
+/// <param name="Gradient">n of 1 in n.</param>
+/// <param name="FootHeight">Height of the ramp's foot above rail top, mm; negative below it.</param>
+public sealed record RampSpec(double? Length = null, double? Gradient = null, double FootHeight = 0);

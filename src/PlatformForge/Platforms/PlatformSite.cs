@@ -1,0 +1,8 @@
+using PlatformForge.Units;
+
+namespace PlatformForge.Platforms;
+
+/// <summary>What a platform needs to know of the layout it stands on.</summary>
+/// <param name="Scale">Ratio of full size to model.</param>
+/// <param name="RailTop">Height of the rails' running surface over the baseboard, mm.</param>
+public sealed record PlatformSite(ModelScale Scale, double RailTop);

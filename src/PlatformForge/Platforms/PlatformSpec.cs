@@ -1,0 +1,53 @@
+using PlatformForge.Units;
+
+namespace PlatformForge.Platforms;
+
+/// <summary>
+/// A side platform as asked for. Lengths are mm of the model; every part has defaults for 4 mm scale, and
+/// <see cref="For"/> gives those of another scale. Heights are above rail top, as the trade states them.
+/// </summary>
+/// <param name="Name">Name of the platform.</param>
+/// <param name="Face">Where it faces its track.</param>
+public sealed record PlatformSpec(string Name, FaceSpec Face)
+{
+    /// <summary>Full-size height of a platform above rail top, mm (Track Design Handbook RT/CE/S/04, A.8.1).</summary>
+    public const double FullSizeHeight = 915;
+
+    /// <summary>Key of this platform in the project file, for findings.</summary>
+    public string Key { get; init; } = "platform[0]";
+
+    /// <summary>Height of the coping's top above rail top. Default 915/76.2 = 12.008.</summary>
+    public double Height { get; init; } = FullSizeHeight / 76.2;
+
+    /// <summary>Ramp at the lower chainage; null ends the platform with a wall.</summary>
+    public RampSpec? StartRamp { get; init; }
+
+    /// <summary>Ramp at the higher chainage.</summary>
+    public RampSpec? EndRamp { get; init; }
+
+    public DeckSpec Deck { get; init; } = new();
+
+    public CopingSpec Coping { get; init; } = new();
+
+    public WallSpec Walls { get; init; } = new();
+
+    public RibSpec Ribs { get; init; } = new();
+
+    /// <summary>Sockets for running-in boards and other posts.</summary>
+    public IReadOnlyList<SocketSpec> Sockets { get; init; } = [];
+
+    public FenceSpec? Fence { get; init; }
+
+    public WhiteLineSpec? WhiteLine { get; init; }
+
+    /// <summary>Chainages at which the platform must be cut, such as baseboard joints; a coping joint is put there.</summary>
+    public IReadOnlyList<double> ForcedCuts { get; init; } = [];
+
+    /// <summary>A platform with the defaults of a scale.</summary>
+    public static PlatformSpec For(ModelScale scale, string name, FaceSpec face) => new(name, face)
+    {
+        Height = scale.ToModel(FullSizeHeight),
+        Deck = DeckSpec.For(scale),
+        Coping = CopingSpec.For(scale),
+    };
+}
