@@ -21,7 +21,7 @@ public enum EdgeStyle
 /// <param name="From">First chainage, mm.</param>
 /// <param name="To">Last chainage, mm, above <paramref name="From"/>.</param>
 /// <param name="Edge">Style of the edge.</param>
-public sealed record FaceSpec(string Track, TrackSide Side, double From, double To, EdgeStyle Edge = EdgeStyle.Fitted)
+public sealed record FaceSpec(string Track, Side Side, double From, double To, EdgeStyle Edge = EdgeStyle.Fitted)
 {
     /// <summary>Least radius in mm to which a faired edge bends in plan. Where the track itself is tighter, the edge bends
     /// no tighter than the track does there. Default 1500 mm: common practice, no source.</summary>

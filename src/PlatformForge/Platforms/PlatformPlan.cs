@@ -19,7 +19,7 @@ public sealed record PlatformPlan
     /// <summary>The centreline that carries the plan coordinates.</summary>
     public required Centreline Chart { get; init; }
 
-    public TrackSide Side => Spec.Face.Side;
+    public Side Side => Spec.Face.Side;
 
     /// <summary>Facet stations: chainages in mm from the platform's start to its end, with every coping joint and ramp head among them.</summary>
     public required double[] Stations { get; init; }
