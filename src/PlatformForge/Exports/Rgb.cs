@@ -1,0 +1,28 @@
+using PlatformForge.Solids;
+
+namespace PlatformForge.Exports;
+
+/// <summary>A colour of the sRGB space, 8 bits a channel.</summary>
+public readonly record struct Rgb(byte R, byte G, byte B)
+{
+    /// <summary>In the form <c>#RRGGBB</c>.</summary>
+    public string Hex => $"#{R:X2}{G:X2}{B:X2}";
+}
+
+/// <summary>A material as it shows.</summary>
+public sealed record Material(string Name, Rgb Colour);
+
+/// <summary>The colours in which files and pictures show a platform; lightness alone tells them apart, so that no one depends on hue.</summary>
+public static class Palette
+{
+    /// <summary>One material a <see cref="Paint"/>, in its order.</summary>
+    public static IReadOnlyList<Material> Materials { get; } =
+    [
+        new("Deck", new(0x8C, 0x8F, 0x91)),
+        new("Coping", new(0xCF, 0xC6, 0xB4)),
+        new("Line", new(0xFA, 0xFA, 0xF5)),
+        new("Wall", new(0x9A, 0x5B, 0x45)),
+    ];
+
+    public static Rgb Of(Paint paint) => Materials[(int)paint].Colour;
+}

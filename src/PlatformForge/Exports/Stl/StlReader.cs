@@ -1,0 +1,81 @@
+using System.Buffers.Binary;
+using System.Text;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Stl;
+
+/// <summary>
+/// Reads STL, binary or text. The length decides first, since binary headers of others often begin with the word
+/// that marks the text form.
+/// </summary>
+public static class StlReader
+{
+    /// <summary>Reads a whole file.</summary>
+    /// <param name="bytes">The file.</param>
+    /// <param name="name">What to call it in findings.</param>
+    /// <returns>PF7101 not STL or cut short, PF7102 a number that is none, PF7103 the text form broken, PF7104 no triangle at all.</returns>
+    public static Outcome<StlContents> Read(ReadOnlySpan<byte> bytes, string name)
+    {
+        if (bytes.Length >= StlWriter.HeaderLength)
+        {
+            uint count = BinaryPrimitives.ReadUInt32LittleEndian(bytes[80..]);
+            if (bytes.Length == StlWriter.HeaderLength + ((long)StlWriter.FacetLength * count))
+            {
+                return ReadBinary(bytes, (int)count, name);
+            }
+        }
+
+        if (StlTextReader.Recognises(bytes))
+        {
+            return StlTextReader.Read(bytes, name);
+        }
+
+        return Outcome.Fault<StlContents>(bytes.Length < StlWriter.HeaderLength
+            ? Fault("PF7101", name, Invariant($"is {bytes.Length} bytes long, shorter than the {StlWriter.HeaderLength} bytes that head a binary STL"), "The file is cut short or is no STL: write it again.")
+            : Truncated(bytes, name));
+    }
+
+    internal static Finding Fault(string code, string name, string what, string remedy) =>
+        Finding.Error(code, "", Invariant($"'{name}' {what}."), remedy, FaultKind.Mesh);
+
+    private static Finding Truncated(ReadOnlySpan<byte> bytes, string name)
+    {
+        uint count = BinaryPrimitives.ReadUInt32LittleEndian(bytes[80..]);
+        long wanted = StlWriter.HeaderLength + ((long)StlWriter.FacetLength * count);
+        return Fault("PF7101", name, Invariant($"counts {count} triangles, which take {wanted} bytes, but is {bytes.Length} bytes long"), "The file is cut short or is no STL: write it again.");
+    }
+
+    private static Outcome<StlContents> ReadBinary(ReadOnlySpan<byte> bytes, int count, string name)
+    {
+        if (count == 0)
+        {
+            return Outcome.Fault<StlContents>(Fault("PF7104", name, "holds no triangle", "Write it again from a solid that is not empty."));
+        }
+
+        var welder = new CornerWelder(count);
+        var triangles = new int[3 * count];
+        int attributes = 0;
+        for (int i = 0; i < count; i++)
+        {
+            var facet = bytes.Slice(StlWriter.HeaderLength + (StlWriter.FacetLength * i), StlWriter.FacetLength);
+            for (int corner = 0; corner < 3; corner++)
+            {
+                var place = facet.Slice(12 + (12 * corner), 12);
+                float x = BinaryPrimitives.ReadSingleLittleEndian(place), y = BinaryPrimitives.ReadSingleLittleEndian(place[4..]),
+                    z = BinaryPrimitives.ReadSingleLittleEndian(place[8..]);
+                if (!(float.IsFinite(x) && float.IsFinite(y) && float.IsFinite(z)))
+                {
+                    return Outcome.Fault<StlContents>(Fault("PF7102", name, Invariant($"has a corner of triangle {i + 1} that is no number"), "Write it again; the file is damaged."));
+                }
+
+                triangles[(3 * i) + corner] = welder.IndexOf(x, y, z);
+            }
+
+            attributes += facet[48] == 0 && facet[49] == 0 ? 0 : 1;
+        }
+
+        string title = Encoding.ASCII.GetString(bytes[..80]).TrimEnd(' ', '\0');
+        return Outcome.Of(new StlContents(new(welder.ToVertices(), triangles, []), title, false, attributes));
+    }
+}
