@@ -67,11 +67,29 @@ public sealed record PlatformPlan
 
     public required GapTable Gaps { get; init; }
 
-    /// <summary>Height of the walking surface over the baseboard: the profile, less the crossfall behind the coping.</summary>
+    /// <summary>
+    /// Height of the walking surface over the baseboard, mm: level between the ramp heads, less the crossfall behind the coping. A ramp is one
+    /// plane in the layout, through the square line at its head and the foot of the coping front, so that it can be printed lying on
+    /// its slope; on a curve this lies up to some hundredths below the profile along the coping front, and falls to a foot that is not quite level.
+    /// </summary>
     public double TopAt(double chainage, double reach)
     {
         double fall = Spec.Deck.Crossfall > 0 ? Math.Max(0, reach - CopingBack.At(chainage)) / Spec.Deck.Crossfall : 0;
-        return Profile.At(chainage) - fall;
+        return Slope(chainage, reach) - fall;
+    }
+
+    private double Slope(double chainage, double reach)
+    {
+        bool starting = chainage < Profile.StartHead;
+        if (!starting && chainage <= Profile.EndHead)
+        {
+            return Profile.Level;
+        }
+
+        double head = starting ? Profile.StartHead : Profile.EndHead, end = starting ? Profile.From : Profile.To;
+        var (top, along) = (ToLayout(head, 0), Chart.At(head).Tangent);
+        double run = Point2.Dot(ToLayout(end, CopingFront.At(end)) - top, along), foot = starting ? Profile.StartFoot : Profile.EndFoot;
+        return Profile.Level + ((foot - Profile.Level) * Point2.Dot(ToLayout(chainage, reach) - top, along) / run);
     }
 
     /// <summary>The place in the layout frame of a place in plan coordinates.</summary>
