@@ -1,0 +1,59 @@
+using PlatformForge.Clearance;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Track;
+using PlatformForge.Units;
+
+namespace PlatformForge.Exports;
+
+/// <summary>Everything known at the end of a run, read-only. Writers take it and compute nothing that decides a design.</summary>
+public sealed record Dossier
+{
+    /// <summary>Name of the layout.</summary>
+    public required string Project { get; init; }
+
+    /// <summary>Who drew it up; empty leaves the field out.</summary>
+    public string Designer { get; init; } = "";
+
+    public required ModelScale Scale { get; init; }
+
+    /// <summary>Distance between the running edges of the rails, mm of the model.</summary>
+    public required double Gauge { get; init; }
+
+    /// <summary>Height of the rails' running surface over the baseboard, mm.</summary>
+    public required double RailTop { get; init; }
+
+    /// <summary>Every track with the vehicles on it, as they are ridden.</summary>
+    public required IReadOnlyList<TrackRun> Tracks { get; init; }
+
+    public required PrinterSpec Printer { get; init; }
+
+    /// <summary>The platforms in the project's order; at least one.</summary>
+    public required IReadOnlyList<PlatformDossier> Platforms { get; init; }
+
+    /// <summary>Warnings and notes gathered on the way.</summary>
+    public IReadOnlyList<Finding> Findings { get; init; } = [];
+
+    /// <summary>SHA-256 of everything the run was made from, 64 hexadecimal digits.</summary>
+    public required string InputHash { get; init; }
+
+    /// <summary>Version of the program.</summary>
+    public required string Version { get; init; }
+}
+
+/// <summary>Everything known of one platform.</summary>
+/// <param name="Plan">The platform in plan coordinates.</param>
+/// <param name="Envelope">What vehicles sweep along it.</param>
+/// <param name="Budget">What is kept between them.</param>
+/// <param name="Sections">What is printed.</param>
+public sealed record PlatformDossier(PlatformPlan Plan, SweptEnvelope Envelope, ClearanceBudget Budget, SectionSet Sections)
+{
+    /// <summary>Name of the platform.</summary>
+    public string Name => Plan.Spec.Name;
+
+    /// <summary>Vehicles where they come nearest, for drawings.</summary>
+    public IReadOnlyList<VehicleOutlinePose> Poses { get; init; } = [];
+
+    /// <summary>The line its vehicles ride on, kinks and all; null where that is the plan's own chart.</summary>
+    public Centreline? Ride { get; init; }
+}

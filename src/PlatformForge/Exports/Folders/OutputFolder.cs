@@ -1,0 +1,103 @@
+using System.Security.Cryptography;
+using PlatformForge.Exports.Manifests;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Folders;
+
+/// <summary>
+/// Writes a run's files into a folder, all or none: first beside their places, then renamed into them. Only files that a
+/// manifest of ours lists are ever replaced or removed, and only while they are still as we wrote them.
+/// </summary>
+public static class OutputFolder
+{
+    /// <summary>Name of the folder, inside the output folder, in which files wait until all are there.</summary>
+    public const string StagingName = ".platformforge-new";
+
+    /// <summary>Writes the files and the manifest that lists them.</summary>
+    /// <param name="folder">Output folder; made when it is not there.</param>
+    /// <param name="manifest">What the folder holds; its list of files is filled in here.</param>
+    /// <param name="files">Files to be there afterwards.</param>
+    /// <param name="force">Write even beside and over files that are not ours; those not in the way are left alone.</param>
+    /// <param name="cancel">Gives up and leaves the folder as it was; once renaming has begun it is carried through.</param>
+    /// <returns>PF7301 no usable folder, PF7302 files of somebody else, PF7303 a file could not be written,
+    /// PF7304 files of ours that were changed since, PF7305 another run is writing there.</returns>
+    public static Outcome<FolderReport> Write(string folder, Manifest manifest, IReadOnlyList<OutputFile> files, bool force = false, CancellationToken cancel = default)
+    {
+        CheckPaths(files);
+        try
+        {
+            using var staging = new StagingArea(folder);
+            var present = FolderContents.Of(folder);
+            if (!force && present.Objections(files) is { Count: > 0 } objections)
+            {
+                return Outcome.Fault<FolderReport>(objections);
+            }
+
+            return Outcome.Of(Write(folder, manifest, files, staging, present, cancel));
+        }
+        catch (StagingBusyException)
+        {
+            return Outcome.Fault<FolderReport>(Finding.Error("PF7305", "", Invariant($"Another run is writing into '{folder}'."), "Wait until it has ended, or choose another folder.", FaultKind.Output));
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException or System.Security.SecurityException or ArgumentException)
+        {
+            return Outcome.Fault<FolderReport>(Refusal(folder, fault));
+        }
+    }
+
+    private static FolderReport Write(
+        string folder, Manifest manifest, IReadOnlyList<OutputFile> files, StagingArea staging, FolderContents present, CancellationToken cancel)
+    {
+        var listed = files.Select(f => new ManifestFile(f.Path, f.Bytes.Length, HashOf(f.Bytes))).OrderBy(f => f.Path, StringComparer.Ordinal).ToArray();
+        var hashes = listed.ToDictionary(f => f.Path, f => f.Sha256, StringComparer.Ordinal);
+        var list = new OutputFile(Manifest.FileName, ManifestForm.ToBytes(manifest with { Files = listed }));
+        var changed = files.Where(f => present.HashOf(f.Path) != hashes[f.Path]).ToList();
+        if (present.HashOf(list.Path) != HashOf(list.Bytes))
+        {
+            changed.Add(list);
+        }
+
+        // The list goes first into the staging area: if the run dies while renaming, the next one knows our files by it.
+        foreach (var file in changed.OrderByDescending(f => f.Path == Manifest.FileName))
+        {
+            cancel.ThrowIfCancellationRequested();
+            staging.Add(file);
+        }
+
+        var stale = present.Ours.Where(p => !hashes.ContainsKey(p) && p != Manifest.FileName).ToArray();
+        cancel.ThrowIfCancellationRequested();
+        staging.Commit(changed, stale);
+        var written = changed.Select(f => f.Path).Order(StringComparer.Ordinal).ToArray();
+        return new(folder, written, [.. hashes.Keys.Append(Manifest.FileName).Except(written).Order(StringComparer.Ordinal)], [.. stale.Order(StringComparer.Ordinal)]);
+    }
+
+    internal static string HashOf(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
+
+    private static void CheckPaths(IReadOnlyList<OutputFile> files)
+    {
+        var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase) { Manifest.FileName };
+        foreach (var file in files)
+        {
+            if (!ManifestForm.IsInside(file.Path) || file.Path.StartsWith(StagingName, StringComparison.OrdinalIgnoreCase) || !taken.Add(file.Path))
+            {
+                throw new BrokenInvariantException(Invariant($"Exports: '{file.Path}' is no path of its own below the output folder."));
+            }
+        }
+    }
+
+    private static Finding Refusal(string folder, Exception fault)
+    {
+        string why = fault switch
+        {
+            UnauthorizedAccessException or System.Security.SecurityException => "permission is denied",
+            PathTooLongException => "a path is too long for this system",
+            DirectoryNotFoundException => "a part of its path is not there",
+            _ when File.Exists(folder) => "it is a file",
+            IOException => "the system refuses: " + fault.Message.TrimEnd('.'),
+            _ => "its name is not one this system takes",
+        };
+        string code = Directory.Exists(folder) ? "PF7303" : "PF7301";
+        return Finding.Error(code, "", Invariant($"The output folder '{folder}' cannot be written: {why}. Nothing was changed."), "Choose a folder that you may write to, with room left on its disk.", FaultKind.Output);
+    }
+}

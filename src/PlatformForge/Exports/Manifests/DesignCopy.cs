@@ -1,0 +1,64 @@
+using PlatformForge.Clearance;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Track;
+
+namespace PlatformForge.Exports.Manifests;
+
+/// <summary>
+/// What a finished folder was designed for, from the project and not from the shapes made of it, so that the folder can be
+/// verified alone. All in mm of the model, heights as their own comments say.
+/// </summary>
+/// <param name="Project">Name of the layout.</param>
+/// <param name="Ratio">Full-size length over model length.</param>
+/// <param name="Gauge">Distance between running edges.</param>
+/// <param name="RailTop">Height of the rails over the baseboard.</param>
+/// <param name="Tracks">Tracks as ridden, with their vehicles.</param>
+/// <param name="Printer">What the sections are printed on.</param>
+/// <param name="Platforms">The platforms.</param>
+public sealed record DesignCopy(
+    string Project, double Ratio, double Gauge, double RailTop,
+    IReadOnlyList<DesignTrack> Tracks, PrinterSpec Printer, IReadOnlyList<DesignPlatform> Platforms)
+{
+    /// <summary>Name of the file in the output folder.</summary>
+    public const string FileName = "design.json";
+
+    public static DesignCopy Of(Dossier dossier) => new(
+        dossier.Project, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop,
+        [.. dossier.Tracks.Select(DesignTrack.Of)],
+        dossier.Printer,
+        [.. dossier.Platforms.Select(DesignPlatform.Of)]);
+}
+
+/// <summary>A track as ridden, element by element, kinks and all.</summary>
+public sealed record DesignTrack(string Name, IReadOnlyList<DesignElement> Elements, IReadOnlyList<Vehicle> Vehicles, bool StartsAtBuffers, bool EndsAtBuffers)
+{
+    public static DesignTrack Of(TrackRun run) => new(
+        run.Ride.Name, [.. run.Ride.Elements.Select(DesignElement.Of)], run.Vehicles, run.StartsAtBuffers, run.EndsAtBuffers);
+
+    public Centreline ToCentreline() => new(Name, [.. Elements.Select(e => e.ToElement())]);
+
+    public TrackRun ToRun() => new(ToCentreline(), Vehicles) { StartsAtBuffers = StartsAtBuffers, EndsAtBuffers = EndsAtBuffers };
+}
+
+/// <summary>An element of a track: start in mm, heading in radians, length in mm, curvatures in 1/mm.</summary>
+public sealed record DesignElement(double X, double Y, double Heading, double Length, double StartCurvature, double EndCurvature)
+{
+    public static DesignElement Of(CentrelineElement e) => new(e.Start.X, e.Start.Y, e.Heading, e.Length, e.StartCurvature, e.EndCurvature);
+
+    public CentrelineElement ToElement() => new(new(X, Y), Heading, Length, StartCurvature, EndCurvature);
+}
+
+/// <summary>A platform by what it is held to.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Chart">The smooth line that carries its chainages, element by element.</param>
+/// <param name="Face">Track, side, chainages, style, vertical gap, whether bodies may pass over.</param>
+/// <param name="Height">Height of its coping above rail top.</param>
+/// <param name="Budget">What is kept from vehicles, and their play.</param>
+public sealed record DesignPlatform(string Name, IReadOnlyList<DesignElement> Chart, FaceSpec Face, double Height, ClearanceBudget Budget)
+{
+    public Centreline ToChart() => new(Face.Track, [.. Chart.Select(e => e.ToElement())]);
+
+    internal static DesignPlatform Of(PlatformDossier platform) => new(
+        platform.Name, [.. platform.Plan.Chart.Elements.Select(DesignElement.Of)], platform.Plan.Spec.Face, platform.Plan.Spec.Height, platform.Budget);
+}

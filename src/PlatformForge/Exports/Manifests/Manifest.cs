@@ -1,0 +1,49 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Exports.Manifests;
+
+/// <summary>
+/// What an output folder holds: the proof of which files are ours, and for every section where its file's coordinates lie on
+/// the layout.
+/// </summary>
+/// <param name="Project">Name of the layout.</param>
+/// <param name="Version">Version of the program that wrote the folder.</param>
+/// <param name="InputHash">SHA-256 of what the run was made from.</param>
+/// <param name="Sections">Sections in the order of platforms and numbers.</param>
+/// <param name="Files">Every file but the manifest itself, by path.</param>
+public sealed record Manifest(
+    string Project,
+    string Version,
+    string InputHash,
+    IReadOnlyList<ManifestSection> Sections,
+    IReadOnlyList<ManifestFile> Files)
+{
+    /// <summary>Name of the file in the output folder.</summary>
+    public const string FileName = "manifest.json";
+
+    /// <summary>Word by which a manifest of ours is known.</summary>
+    public const string OurTool = "PlatformForge";
+
+    /// <summary>The form of the file that this program writes and reads.</summary>
+    public const int OurFormat = 1;
+
+    public string Tool { get; init; } = OurTool;
+
+    public int Format { get; init; } = OurFormat;
+}
+
+/// <summary>A file by its path below the folder, its length and its SHA-256 in 64 small hexadecimal digits.</summary>
+public sealed record ManifestFile(string Path, long Bytes, string Sha256);
+
+/// <summary>A section and where it belongs.</summary>
+/// <param name="Platform">Name of its platform.</param>
+/// <param name="Name">Its own name.</param>
+/// <param name="Number">Its place in the row, from 1.</param>
+/// <param name="From">Chainage of its lower end, mm.</param>
+/// <param name="To">Chainage of its upper end, mm.</param>
+/// <param name="Stl">Its STL file.</param>
+/// <param name="Plate">The 3MF file of its plate.</param>
+/// <param name="ObjectId">Its object's id there and in the file of all plates.</param>
+/// <param name="ToLayout">From the coordinates of either file's mesh to the layout frame, mm.</param>
+public sealed record ManifestSection(
+    string Platform, string Name, int Number, double From, double To, string Stl, string Plate, int ObjectId, RigidTransform ToLayout);

@@ -1,0 +1,94 @@
+using System.Text;
+using FsCheck.Xunit;
+using PlatformForge.Clearance;
+using PlatformForge.Exports.Manifests;
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Track;
+using Xunit;
+
+namespace PlatformForge.Tests.Exports;
+
+public class ManifestTests
+{
+    private static readonly Manifest Sample = new(
+        "Pendlewick", "0.1.0", new string('a', 64),
+        [new("up side", "up side 1 of 1", 1, 270, 400.5, "stl/a-01.stl", "3mf/a.3mf", 1, RigidTransform.AboutX(3).Then(RigidTransform.AboutZ(0.3)).Then(RigidTransform.Shift(1, 2, 3)))],
+        [new("3mf/a.3mf", 10, new string('b', 64)), new("stl/a-01.stl", 684, new string('c', 64))]);
+
+    private static readonly DesignCopy Design = new(
+        "Pendlewick", 76.2, 16.5, 8,
+        [
+            new("up", [new(0, 0, 0.1, 300, 0, 0), new(300, 0, 0.1, 260, 0, 1 / 760.0)],
+                [new Vehicle("long coach", 188, 34, 34, [VehiclePart.Box("body", PartCarrier.Body, -131, 131, 34.5, 3, 50)]) { Sill = new(17, 16, -120, 120), LeastRadius = 450 }], true, false),
+        ],
+        PrinterSpec.Oblong(220, 220, 250),
+        [new("up side", [new(0, 0, 0.1, 560, 0, 0)], new FaceSpec("up", Side.Right, 270, 500, EdgeStyle.Faired), 12, ClearanceBudget.Of(1, 0.2, play: new RunningPlay(0.4)))]);
+
+    [Fact]
+    public void A_manifest_reads_back_as_it_was()
+    {
+        var read = ManifestForm.Read(ManifestForm.ToBytes(Sample), "m").Value!;
+        Assert.Equal(Sample.Sections, read.Sections);
+        Assert.Equal(Sample.Files, read.Files);
+        Assert.Equal((Sample.Project, Sample.Version, Sample.InputHash), (read.Project, read.Version, read.InputHash));
+    }
+
+    [Theory]
+    [InlineData("stl/a-01.stl\",\n      \"bytes\": 684", "../a-01.stl\",\n      \"bytes\": 684", "no path below")]
+    [InlineData("\"bytes\": 684", "\"bytes\": 684.5", "breaks")]
+    [InlineData("\"format\": 1", "\"format\": 2", "format 1")]
+    [InlineData("\"number\": 1,", "", "breaks")]
+    [InlineData("\"stl\": \"stl/a-01.stl\"", "\"stl\": \"stl/b.stl\"", "not among its files")]
+    public void A_manifest_that_was_tampered_with_is_a_clean_fault(string old, string changed, string said)
+    {
+        string text = Encoding.UTF8.GetString(ManifestForm.ToBytes(Sample));
+        Assert.Contains(old, text, StringComparison.Ordinal);
+        var finding = Assert.Single(ManifestForm.Read(Encoding.UTF8.GetBytes(text.Replace(old, changed, StringComparison.Ordinal)), "m").Findings);
+        Assert.Equal("PF7401", finding.Code);
+        Assert.Contains(said, finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_motion_that_mirrors_is_refused()
+    {
+        var mirrored = Sample.Sections[0] with { ToLayout = new(new(-1, 0, 0), new(0, 1, 0), new(0, 0, 1), default) };
+        Assert.Equal("PF7401", Assert.Single(ManifestForm.Read(ManifestForm.ToBytes(Sample with { Sections = [mirrored] }), "m").Findings).Code);
+    }
+
+    [Fact]
+    public void A_design_copy_reads_back_every_figure()
+    {
+        var bytes = DesignForm.ToBytes(Design);
+        var read = DesignForm.Read(bytes, "d").Value!;
+        Assert.Equal(bytes, DesignForm.ToBytes(read));
+        Assert.Equal(Design.Tracks[0].Vehicles[0].Parts[0].Outline, read.Tracks[0].Vehicles[0].Parts[0].Outline);
+        Assert.Equal(Design.Tracks[0].Vehicles[0].Sill, read.Tracks[0].Vehicles[0].Sill);
+        Assert.Equal(Design.Tracks[0].Elements, read.Tracks[0].Elements);
+        Assert.Equal(Design.Platforms[0].Budget.Lines, read.Platforms[0].Budget.Lines);
+        Assert.Equal(1.2, read.Platforms[0].Budget.Margin, 12);
+        Assert.Equal(Design.Platforms[0].Face, read.Platforms[0].Face);
+        Assert.Equal(Design.Printer.Bed, read.Printer.Bed);
+        Assert.Equal(Design.Tracks[0].ToCentreline().PointAt(500, 3), read.Tracks[0].ToCentreline().PointAt(500, 3));
+    }
+
+    [Property(MaxTest = 200)]
+    public void Any_damage_to_either_file_ends_in_a_result_or_a_clean_fault(int seed)
+    {
+        var random = new Random(seed);
+        foreach (var original in new[] { ManifestForm.ToBytes(Sample), DesignForm.ToBytes(Design) })
+        {
+            var bytes = original[..random.Next(original.Length / 2, original.Length + 1)];
+            for (int i = random.Next(4); i > 0; i--)
+            {
+                bytes[random.Next(bytes.Length)] = (byte)random.Next(32, 127);
+            }
+
+            var manifest = ManifestForm.Read(bytes, "m");
+            var design = DesignForm.Read(bytes, "d");
+            Assert.True(manifest.Succeeded || manifest.Findings.Count == 1);
+            Assert.True(design.Succeeded || design.Findings.Count == 1);
+        }
+    }
+}

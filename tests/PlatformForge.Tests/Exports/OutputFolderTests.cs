@@ -1,0 +1,174 @@
+using System.Text;
+using PlatformForge.Exports;
+using PlatformForge.Exports.Folders;
+using PlatformForge.Exports.Manifests;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Exports;
+
+/// <summary>All or nothing, and only what is ours.</summary>
+public sealed class OutputFolderTests : IDisposable
+{
+    private static readonly Manifest Empty = new("Quillhaven", "0.1.0", new string('0', 64), [], []);
+    private readonly string root = Directory.CreateTempSubdirectory("platformforge-test-").FullName;
+
+    private string Folder => Path.Combine(root, "out");
+
+    public void Dispose() => Directory.Delete(root, recursive: true);
+
+    [Fact]
+    public void Files_and_the_manifest_that_lists_them_are_written_and_nothing_else()
+    {
+        var report = Write(File("stl/a-01.stl", "one"), File("report.md", "two")).Value!;
+        Assert.Equal(["manifest.json", "report.md", "stl/a-01.stl"], report.Written);
+        Assert.Equal(["manifest.json", "report.md", "stl/a-01.stl"], Present());
+        var manifest = ManifestForm.Read(System.IO.File.ReadAllBytes(Path.Combine(Folder, "manifest.json")), "m").Value!;
+
+        // SHA-256 of "one", from the sha256sum tool.
+        Assert.Equal(new ManifestFile("stl/a-01.stl", 3, "7692c3ad3540bb803c020b3aee66cd8887123234ea0c6e7143c0add73ff431ed"), manifest.Files[1]);
+    }
+
+    [Fact]
+    public void A_second_run_writes_only_what_changed_and_removes_what_it_has_no_use_for()
+    {
+        Write(File("stl/a-01.stl", "one"), File("stl/a-02.stl", "two"), File("old/x.csv", "gone"));
+        var before = System.IO.File.GetLastWriteTimeUtc(Path.Combine(Folder, "stl/a-01.stl"));
+        var report = Write(File("stl/a-01.stl", "one"), File("stl/a-02.stl", "changed")).Value!;
+        Assert.Equal(["manifest.json", "stl/a-02.stl"], report.Written);
+        Assert.Equal(["stl/a-01.stl"], report.Unchanged);
+        Assert.Equal(["old/x.csv"], report.Removed);
+        Assert.False(Directory.Exists(Path.Combine(Folder, "old")));
+        Assert.Equal(before, System.IO.File.GetLastWriteTimeUtc(Path.Combine(Folder, "stl/a-01.stl")));
+
+        var again = Write(File("stl/a-01.stl", "one"), File("stl/a-02.stl", "changed")).Value!;
+        Assert.Empty(again.Written);
+    }
+
+    [Fact]
+    public void A_folder_with_files_of_somebody_else_is_refused_by_name_and_left_alone()
+    {
+        Directory.CreateDirectory(Folder);
+        System.IO.File.WriteAllText(Path.Combine(Folder, "holiday.jpg"), "mine");
+        var finding = Assert.Single(Write(File("a.stl", "one")).Findings);
+        Assert.Equal(("PF7302", FaultKind.Output), (finding.Code, finding.Kind));
+        Assert.Contains("holiday.jpg", finding.Message, StringComparison.Ordinal);
+        Assert.Equal(["holiday.jpg"], Present());
+    }
+
+    [Fact]
+    public void A_manifest_of_another_program_does_not_make_files_ours()
+    {
+        Directory.CreateDirectory(Folder);
+        System.IO.File.WriteAllText(Path.Combine(Folder, "manifest.json"), "{\"name\":\"a web page\"}");
+        Assert.Equal("PF7302", Assert.Single(Write(File("a.stl", "one")).Findings).Code);
+    }
+
+    [Fact]
+    public void Forced_it_replaces_what_is_in_the_way_and_leaves_the_rest()
+    {
+        Directory.CreateDirectory(Folder);
+        System.IO.File.WriteAllText(Path.Combine(Folder, "holiday.jpg"), "mine");
+        System.IO.File.WriteAllText(Path.Combine(Folder, "a.stl"), "also mine");
+        Assert.True(OutputFolder.Write(Folder, Empty, [File("a.stl", "one")], force: true).Succeeded);
+        Assert.Equal(["a.stl", "holiday.jpg", "manifest.json"], Present());
+        Assert.Equal("one", Text("a.stl"));
+        Assert.Equal("mine", Text("holiday.jpg"));
+    }
+
+    [Fact]
+    public void A_file_of_ours_that_somebody_changed_is_not_replaced()
+    {
+        Write(File("a.stl", "one"));
+        System.IO.File.WriteAllText(Path.Combine(Folder, "a.stl"), "sliced by hand");
+        Assert.Equal("PF7304", Assert.Single(Write(File("a.stl", "two")).Findings).Code);
+        Assert.Equal("sliced by hand", Text("a.stl"));
+    }
+
+    [Fact]
+    public void A_write_that_fails_half_way_leaves_the_folder_as_it_was()
+    {
+        Write(File("a.stl", "one"), File("b.stl", "two"));
+        var before = Present().Select(Text).ToArray();
+
+        // A name longer than file systems take fails while staging; a folder where a file should go fails while renaming.
+        var outcome = Write(File("a.stl", "new"), File("b.stl", "new"), File(new string('x', 300), "never"));
+        Assert.Equal("PF7303", Assert.Single(outcome.Findings).Code);
+        Assert.Equal(before, Present().Select(Text));
+
+        Directory.CreateDirectory(Path.Combine(Folder, "c.stl"));
+        outcome = Write(File("a.stl", "new"), File("d/e/f.stl", "new"), File("c.stl", "never"));
+        Assert.Equal("PF7303", Assert.Single(outcome.Findings).Code);
+        Assert.Equal(before, Present().Select(Text));
+        Assert.False(Directory.Exists(Path.Combine(Folder, "d")));
+    }
+
+    [Fact]
+    public void A_first_run_that_fails_leaves_no_folder_behind()
+    {
+        Assert.False(Write(File("a.stl", "one"), File(new string('x', 300), "never")).Succeeded);
+        Assert.Empty(Directory.EnumerateFileSystemEntries(root));
+    }
+
+    [Fact]
+    public void A_cancelled_run_leaves_the_folder_as_it_was()
+    {
+        Write(File("a.stl", "one"));
+        Assert.Throws<OperationCanceledException>(() => OutputFolder.Write(Folder, Empty, [File("a.stl", "two")], cancel: new(canceled: true)));
+        Assert.Equal("one", Text("a.stl"));
+        Assert.Equal(["a.stl", "manifest.json"], Present());
+    }
+
+    [Fact]
+    public void A_file_where_the_folder_should_be_is_a_clean_fault()
+    {
+        System.IO.File.WriteAllText(Folder, "a file");
+        var finding = Assert.Single(Write(File("a.stl", "one")).Findings);
+        Assert.Equal(("PF7301", FaultKind.Output), (finding.Code, finding.Kind));
+        Assert.Contains("it is a file", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_runs_at_once_do_not_mix()
+    {
+        Directory.CreateDirectory(Path.Combine(Folder, OutputFolder.StagingName));
+        using var other = new FileStream(Path.Combine(Folder, OutputFolder.StagingName, "lock"), FileMode.CreateNew, FileAccess.Write, FileShare.None);
+        Assert.Equal("PF7305", Assert.Single(Write(File("a.stl", "one")).Findings).Code);
+    }
+
+    [Fact]
+    public void What_a_run_that_died_while_renaming_left_is_known_as_ours()
+    {
+        Write(File("a.stl", "one"), File("b.stl", "two"));
+        var manifest = System.IO.File.ReadAllBytes(Path.Combine(Folder, "manifest.json"));
+        Write(File("a.stl", "newer"), File("b.stl", "two"), File("c.stl", "three"));
+
+        // As if the second run had died before its list took the old one's place.
+        string waiting = Path.Combine(Folder, OutputFolder.StagingName);
+        Directory.CreateDirectory(waiting);
+        System.IO.File.Move(Path.Combine(Folder, "manifest.json"), Path.Combine(waiting, "manifest.json"));
+        System.IO.File.WriteAllBytes(Path.Combine(Folder, "manifest.json"), manifest);
+        Assert.True(Write(File("a.stl", "newest")).Succeeded);
+        Assert.Equal(["a.stl", "manifest.json"], Present());
+    }
+
+    [Fact]
+    public void A_link_that_leads_outside_is_not_followed()
+    {
+        string outside = Path.Combine(root, "outside");
+        Directory.CreateDirectory(outside);
+        Directory.CreateDirectory(Folder);
+        Directory.CreateSymbolicLink(Path.Combine(Folder, "stl"), outside);
+        Assert.Equal("PF7302", Assert.Single(Write(File("stl/a.stl", "one")).Findings).Code);
+        Assert.Empty(Directory.EnumerateFileSystemEntries(outside));
+    }
+
+    private static OutputFile File(string path, string text) => new(path, Encoding.UTF8.GetBytes(text));
+
+    private Outcome<FolderReport> Write(params OutputFile[] files) => OutputFolder.Write(Folder, Empty, files);
+
+    private string Text(string path) => System.IO.File.ReadAllText(Path.Combine(Folder, path));
+
+    private string[] Present() =>
+        [.. Directory.EnumerateFiles(Folder, "*", SearchOption.AllDirectories).Select(p => Path.GetRelativePath(Folder, p).Replace('\\', '/')).Order(StringComparer.Ordinal)];
+}
