@@ -1,0 +1,177 @@
+using PlatformForge.Geometry;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Track.Surveys.Drawings;
+
+/// <summary>Takes one line out of a drawing and makes it into places on the track, in millimetres.</summary>
+internal static class DrawnLineReader
+{
+    /// <summary>Places are taken along a drawn curve this far apart, mm, and at least <see cref="FewestPlaces"/> of them.</summary>
+    public const double Spacing = 10;
+
+    private const int FewestPlaces = 24;
+
+    private const int MostPlaces = 20_000;
+
+    // A calibration line that wanders by more than this part of its length is no straight line.
+    private const double Straightness = 1e-3;
+
+    // A polyline that nowhere turns by more than this at a point is points placed along a curve, not straight pieces.
+    private const double PlacedTurn = 20 * Math.PI / 180;
+
+    public static IReadOnlyList<PlaceReading> Read(DrawingSpec spec, SurveySource source, List<Finding> findings)
+    {
+        Finding At(Finding finding, int line = 0) => finding with { File = source.File, Line = line };
+        if (PlainText.Fault(source.Text) is { } unfit)
+        {
+            findings.Add(At(Finding.Error("PF2101", spec.Key, unfit, "Save the plan as SVG or as an ASCII DXF."), 1));
+            return [];
+        }
+
+        try
+        {
+            var drawing = spec.Format == DrawingFormat.Svg ? SvgDrawingReader.Read(source.Text) : DxfDrawingReader.Read(source.Text);
+            if (drawing.Skipped.Count > 0)
+            {
+                string list = string.Join(", ", drawing.Skipped.Select(s => Invariant($"{s.Value} {Tables.TableNumber.Shown(s.Key)}")));
+                findings.Add(At(Finding.Note("PF2115", spec.Key, $"Not read from the drawing: {list}.")));
+            }
+
+            var line = Choose(spec, drawing, findings, f => findings.Add(At(f)));
+            double? scale = Scale(spec, drawing, f => findings.Add(At(f)));
+            return line is null || scale is not { } unit ? [] : Places(spec, source, line, unit, f => findings.Add(At(f)));
+        }
+        catch (UnreadableDrawingException fault)
+        {
+            findings.Add(At(Finding.Error("PF2112", spec.Key, fault.Message, "Save the plan again as plain SVG or ASCII DXF."), fault.Line));
+            return [];
+        }
+    }
+
+    private static DrawnPiece? Choose(DrawingSpec spec, Drawing drawing, List<Finding> findings, Action<Finding> fault)
+    {
+        string what = spec.Format == DrawingFormat.Svg ? "id" : "layer";
+        string[] names = [.. drawing.Pieces.Select(p => p.Names.FirstOrDefault("")).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Take(12)];
+        string known = names.Length == 0 ? "no line has a name" : "there are " + string.Join(", ", names.Select(n => $"'{Tables.TableNumber.Shown(n)}'"));
+        if (drawing.Pieces.Count == 0)
+        {
+            fault(Finding.Error("PF2114", spec.Key, "The drawing holds no line that could be a track.", "Draw the track as a path, polyline or arcs, not as text, images or blocks."));
+            return null;
+        }
+
+        string calibration = spec.Calibration?.Element ?? "";
+        var pieces = spec.Element is { } wanted
+            ? drawing.Pieces.Where(p => p.Names.Contains(wanted, StringComparer.Ordinal)).ToList()
+            : drawing.Pieces.Where(p => calibration.Length == 0 || !p.Names.Contains(calibration, StringComparer.Ordinal)).ToList();
+        if (pieces.Count == 0)
+        {
+            fault(Finding.Error("PF2113", spec.Key, $"No line has the {what} '{spec.Element}'; {known}.", $"Name the {what} after the file, as in plan.{(spec.Format == DrawingFormat.Svg ? "svg" : "dxf")}#{(names.Length > 0 ? names[0] : "up")}."));
+            return null;
+        }
+
+        var lines = PieceJoiner.Join(pieces);
+        if (lines.Count == 1)
+        {
+            return spec.Reverse ? lines[0].Reversed() : lines[0];
+        }
+
+        fault(spec.Element is null
+            ? Finding.Error("PF2113", spec.Key, Invariant($"The drawing has {lines.Count} lines; {known}."), $"Say which one is the track by its {what}.")
+            : Finding.Error("PF2113", spec.Key, Invariant($"'{spec.Element}' is drawn in {lines.Count} lines that do not meet end to end."), "Join the pieces, or give the track a name of its own."));
+        return null;
+    }
+
+    private static double? Scale(DrawingSpec spec, Drawing drawing, Action<Finding> fault)
+    {
+        if (spec.Calibration is { } calibration)
+        {
+            var lines = PieceJoiner.Join([.. drawing.Pieces.Where(p => p.Names.Contains(calibration.Element, StringComparer.Ordinal))]);
+            if (lines.Count != 1)
+            {
+                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", Invariant($"There are {lines.Count} lines named '{calibration.Element}' to calibrate by."), "Draw one straight line of known length and give it that name."));
+                return null;
+            }
+
+            double drawn = (lines[0].Points[^1] - lines[0].Points[0]).Length;
+            if (!(lines[0].Length <= drawn * (1 + Straightness)) || !(calibration.Length > 0) || !double.IsFinite(calibration.Length))
+            {
+                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", Invariant($"The line '{calibration.Element}' of {calibration.Length:0.##} mm is not straight, or has no length."), "Draw one straight line of known length."));
+                return null;
+            }
+
+            double scale = calibration.Length / drawn;
+            if (drawing.MillimetresPerUnit is { } stated && Math.Abs((stated / scale) - 1) > Straightness)
+            {
+                fault(Finding.Warning("PF2116", $"{spec.Key}.calibrate", Invariant($"The calibration line gives {scale:G5} mm to the unit, but {drawing.UnitTold}."), "The line of known length is believed.", FaultKind.Input));
+            }
+
+            return scale;
+        }
+
+        if ((drawing.MillimetresPerUnit ?? spec.Unit?.Millimetres()) is { } known)
+        {
+            return known;
+        }
+
+        fault(Finding.Error("PF2111", spec.Key, $"The drawing does not say how long its unit is: {drawing.UnitTold}.", "Set units = \"mm\" (or cm, in), or draw a line of known length and give calibrate = 300, its length in mm."));
+        return null;
+    }
+
+    private static IReadOnlyList<PlaceReading> Places(DrawingSpec spec, SurveySource source, DrawnPiece line, double scale, Action<Finding> fault)
+    {
+        Point2[] points = [.. line.Points.Select(p => p * scale)];
+        double length = line.Length * scale;
+        if (!(length > 0 && length <= Tables.SurveyTable.Longest))
+        {
+            fault(Finding.Error("PF2114", spec.Key, Invariant($"The line is {length:G4} mm long."), "Check the scale of the drawing."));
+            return [];
+        }
+
+        if (line.Straights && points.Length >= RunRule.FewestPlaces && SharpestTurn(points) <= PlacedTurn)
+        {
+            fault(Finding.Note("PF2125", spec.Key, Invariant($"The line is drawn with {points.Length} points; they are taken for places on a curve.")));
+        }
+        else
+        {
+            points = Spread(points, length);
+        }
+
+        return [.. points.Select((p, i) => new PlaceReading(source.File, i + 1, LengthUnit.Millimetre, p, source.Measured.FromCentre))];
+    }
+
+    private static double SharpestTurn(Point2[] points)
+    {
+        double sharpest = 0;
+        for (int i = 2; i < points.Length; i++)
+        {
+            Point2 a = points[i - 1] - points[i - 2], b = points[i] - points[i - 1];
+            sharpest = Math.Max(sharpest, Math.Abs(Math.Atan2(Point2.Cross(a, b), Point2.Dot(a, b))));
+        }
+
+        return sharpest;
+    }
+
+    /// <summary>Points at even distances along a polyline.</summary>
+    private static Point2[] Spread(Point2[] line, double length)
+    {
+        int steps = (int)Math.Clamp(Math.Ceiling(length / Spacing), FewestPlaces, MostPlaces);
+        var points = new Point2[steps + 1];
+        int at = 1;
+        double passed = 0, step = (line[1] - line[0]).Length;
+        for (int i = 0; i <= steps; i++)
+        {
+            double want = length * i / steps;
+            while (at < line.Length - 1 && passed + step < want)
+            {
+                passed += step;
+                at++;
+                step = (line[at] - line[at - 1]).Length;
+            }
+
+            points[i] = line[at - 1] + ((line[at] - line[at - 1]) * Math.Min(1, (want - passed) / step));
+        }
+
+        return points;
+    }
+}

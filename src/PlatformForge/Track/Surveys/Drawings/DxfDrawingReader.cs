@@ -1,0 +1,235 @@
+using PlatformForge.Geometry;
+using static System.FormattableString;
+
+namespace PlatformForge.Track.Surveys.Drawings;
+
+/// <summary>
+/// Reads the lines of an ASCII DXF drawing: LINE, ARC, LWPOLYLINE and POLYLINE with bulges, SPLINE and ELLIPSE. What else
+/// the file draws is counted by kind. Group codes are those of the published DXF reference.
+/// </summary>
+internal static class DxfDrawingReader
+{
+    private const int MostSplineDegree = 10;
+
+    public static Drawing Read(string text)
+    {
+        var pairs = DxfText.Pairs(text);
+        if (!pairs.Any(p => p.Code == 0 && p.Value == "SECTION"))
+        {
+            throw new UnreadableDrawingException("The file has no DXF section.", 1);
+        }
+
+        var pieces = new List<DrawnPiece>();
+        var skipped = new SortedDictionary<string, int>(StringComparer.Ordinal);
+        double? unit = null;
+        string told = "it does not set $INSUNITS", section = "";
+        int points = 0;
+        for (int i = 0; i < pairs.Count;)
+        {
+            int next = i + 1;
+            while (next < pairs.Count && pairs[next].Code != 0)
+            {
+                next++;
+            }
+
+            var entity = new DxfEntity(pairs, i, next);
+            if (entity.Kind is "SECTION")
+            {
+                section = entity.Text(2, "");
+                if (section == "HEADER")
+                {
+                    (unit, told) = Unit(pairs, i, next);
+                }
+            }
+            else if (entity.Kind is "ENDSEC")
+            {
+                section = "";
+            }
+            else if (section == "ENTITIES")
+            {
+                if (entity.Kind == "POLYLINE")
+                {
+                    next = EndOfPolyline(pairs, next);
+                    entity = new DxfEntity(pairs, i, next);
+                }
+
+                if (Draw(entity) is { } piece)
+                {
+                    pieces.Add(piece);
+                    points += piece.Points.Length;
+                }
+                else
+                {
+                    skipped[entity.Kind] = skipped.GetValueOrDefault(entity.Kind) + 1;
+                }
+            }
+
+            if (points > CurveFlattener.MostPoints)
+            {
+                throw new UnreadableDrawingException("The drawing has more points than a track plan can need.", pairs[i].Line);
+            }
+
+            i = next;
+        }
+
+        return new(pieces, unit, [.. skipped], told);
+    }
+
+    private static int EndOfPolyline(List<DxfPair> pairs, int from)
+    {
+        int i = from;
+        while (i < pairs.Count && !(pairs[i].Code == 0 && pairs[i].Value is not "VERTEX"))
+        {
+            i++;
+        }
+
+        if (i < pairs.Count && pairs[i].Value == "SEQEND")
+        {
+            i++;
+            while (i < pairs.Count && pairs[i].Code != 0)
+            {
+                i++;
+            }
+        }
+
+        return i;
+    }
+
+    private static (double? Unit, string Told) Unit(List<DxfPair> pairs, int from, int to)
+    {
+        for (int i = from; i + 1 < to; i++)
+        {
+            if (pairs[i].Code != 9 || pairs[i].Value != "$INSUNITS")
+            {
+                continue;
+            }
+
+            int code = pairs[i + 1].Whole;
+            LengthUnit? unit = code switch
+            {
+                1 => LengthUnit.Inch,
+                2 => LengthUnit.Foot,
+                4 => LengthUnit.Millimetre,
+                5 => LengthUnit.Centimetre,
+                6 => LengthUnit.Metre,
+                _ => null,
+            };
+            return unit is { } known
+                ? (known.Millimetres(), Invariant($"$INSUNITS says {known.Sign()}"))
+                : (null, code == 0 ? "$INSUNITS says that it has no unit" : Invariant($"$INSUNITS has the value {code}, which is no unit of a track plan"));
+        }
+
+        return (null, "it does not set $INSUNITS");
+    }
+
+    private static DrawnPiece? Draw(DxfEntity entity)
+    {
+        var pen = new CurveFlattener();
+        switch (entity.Kind)
+        {
+            case "LINE":
+                pen.LineTo(entity.Point(10));
+                pen.LineTo(entity.Point(11));
+                break;
+            case "ARC":
+                Arc(entity, pen);
+                break;
+            case "LWPOLYLINE":
+                Polyline(entity, pen, entity.Vertices(10, 42));
+                break;
+            case "POLYLINE":
+                // Meshes and the control frames of curves are no lines; 1 is closed, 8 a line in space.
+                if ((entity.Flags & ~(1 | 8 | 128)) != 0)
+                {
+                    return null;
+                }
+
+                Polyline(entity, pen, entity.PolylineVertices());
+                break;
+            case "ELLIPSE":
+                Ellipse(entity, pen);
+                break;
+            case "SPLINE":
+                Spline(entity, pen);
+                break;
+            default:
+                return null;
+        }
+
+        if (pen.Count < 2)
+        {
+            return null;
+        }
+
+        var points = pen.ToArray();
+        // An entity drawn from below the sheet has its x mirrored.
+        return new([entity.Layer], entity.Mirrored ? [.. points.Select(p => new Point2(-p.X, p.Y))] : points, pen.Straights);
+    }
+
+    private static void Arc(DxfEntity entity, CurveFlattener pen)
+    {
+        double radius = entity.Number(40), from = entity.Number(50) * Math.PI / 180, sweep = (entity.Number(51) * Math.PI / 180) - from;
+        sweep = sweep - (2 * Math.PI * Math.Floor(sweep / (2 * Math.PI)));
+        var centre = entity.Point(10);
+        pen.LineTo(centre + (radius * Point2.FromAngle(from)));
+        pen.EllipseTo(centre, new(radius, 0), new(0, radius), from, sweep);
+    }
+
+    private static void Ellipse(DxfEntity entity, CurveFlattener pen)
+    {
+        Point2 centre = entity.Point(10), major = entity.Point(11), minor = major.Left * entity.Number(40);
+        double from = entity.Number(41, 0), sweep = entity.Number(42, 2 * Math.PI) - from;
+        sweep += sweep <= 0 ? 2 * Math.PI : 0;
+        if (Math.Abs(sweep) > 2 * Math.PI + 1)
+        {
+            throw new UnreadableDrawingException("An ellipse goes round more than once.", entity.Line);
+        }
+
+        pen.LineTo(centre + (Math.Cos(from) * major) + (Math.Sin(from) * minor));
+        pen.EllipseTo(centre, major, minor, from, sweep);
+    }
+
+    private static void Polyline(DxfEntity entity, CurveFlattener pen, IReadOnlyList<(Point2 Point, double Bulge)> vertices)
+    {
+        for (int i = 0; i < vertices.Count; i++)
+        {
+            if (i == 0)
+            {
+                pen.LineTo(vertices[0].Point);
+            }
+            else
+            {
+                pen.BulgeTo(vertices[i].Point, vertices[i - 1].Bulge);
+            }
+        }
+
+        if ((entity.Flags & 1) != 0 && vertices.Count > 2)
+        {
+            pen.BulgeTo(vertices[0].Point, vertices[^1].Bulge);
+        }
+    }
+
+    private static void Spline(DxfEntity entity, CurveFlattener pen)
+    {
+        int degree = (int)entity.Number(71, 3);
+        double[] knots = entity.Numbers(40), weights = entity.Numbers(41);
+        var control = entity.Vertices(10, -1).Select(v => v.Point).ToArray();
+        if (control.Length == 0)
+        {
+            // Only the points it goes through are given: drawn straight between them and told as placed points.
+            foreach (var (point, _) in entity.Vertices(11, -1))
+            {
+                pen.LineTo(point);
+            }
+
+            return;
+        }
+
+        if (degree is < 1 or > MostSplineDegree || knots.Length != control.Length + degree + 1 || (weights.Length != 0 && weights.Length != control.Length))
+        {
+            throw new UnreadableDrawingException("A spline's knots, control points and degree do not agree.", entity.Line);
+        }
+
+        new DxfSpline(degree, knots, control, weights).Draw(pen);
+    }
+}

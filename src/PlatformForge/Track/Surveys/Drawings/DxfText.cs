@@ -1,0 +1,58 @@
+using System.Globalization;
+
+namespace PlatformForge.Track.Surveys.Drawings;
+
+/// <summary>One pair of a DXF file: a group code, its value, and the line the code stands on.</summary>
+internal readonly record struct DxfPair(int Code, string Value, int Line)
+{
+    public double Number => double.TryParse(Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value)
+        ? value
+        : throw new UnreadableDrawingException($"Group {Code.ToString(CultureInfo.InvariantCulture)} holds no number.", Line + 1);
+
+    public int Whole => int.TryParse(Value, NumberStyles.Integer, CultureInfo.InvariantCulture, out int value)
+        ? value
+        : throw new UnreadableDrawingException($"Group {Code.ToString(CultureInfo.InvariantCulture)} holds no whole number.", Line + 1);
+}
+
+/// <summary>A DXF text cut into its pairs.</summary>
+internal static class DxfText
+{
+    /// <summary>Reads all pairs; a comment (code 999) is dropped.</summary>
+    public static List<DxfPair> Pairs(string text)
+    {
+        if (text.StartsWith("AutoCAD Binary DXF", StringComparison.Ordinal))
+        {
+            throw new UnreadableDrawingException("The drawing is a binary DXF; save it as an ASCII (text) DXF.", 1);
+        }
+
+        var pairs = new List<DxfPair>();
+        int line = 0, code = 0;
+        bool value = false;
+        foreach (var raw in text.AsSpan().TrimStart('\uFEFF').EnumerateLines())
+        {
+            line++;
+            if (value)
+            {
+                if (code != 999)
+                {
+                    pairs.Add(new(code, raw.Trim().ToString(), line - 1));
+                }
+
+                value = false;
+                continue;
+            }
+
+            // Blank lines may stand at the end of the file only.
+            if (raw.IsWhiteSpace() && pairs.Count > 0 && pairs[^1].Value == "EOF")
+            {
+                break;
+            }
+
+            value = int.TryParse(raw.Trim(), NumberStyles.Integer, CultureInfo.InvariantCulture, out code)
+                ? true
+                : throw new UnreadableDrawingException("A group code was expected here: this is no DXF file, or a line of it is missing.", line);
+        }
+
+        return pairs;
+    }
+}

@@ -1,0 +1,202 @@
+using System.Xml;
+using PlatformForge.Geometry;
+using static System.FormattableString;
+
+namespace PlatformForge.Track.Surveys.Drawings;
+
+/// <summary>
+/// Reads the lines of an SVG drawing: path, line, polyline and polygon, through all transforms. Document type declarations
+/// and entities are refused, nothing outside the text is ever fetched.
+/// </summary>
+internal sealed class SvgDrawingReader
+{
+    // Elements without anything drawn in them, passed over in silence.
+    private static readonly string[] Silent = ["g", "a", "title", "desc", "metadata", "defs", "style", "namedview", "switch"];
+
+    // Elements whose content is not drawn where it stands.
+    private static readonly string[] Apart = ["svg", "defs", "symbol", "clipPath", "mask", "marker", "pattern", "metadata", "script", "style", "namedview", "foreignObject", "text"];
+
+    private const int DeepestNesting = 200;
+
+    private readonly List<DrawnPiece> pieces = [];
+    private readonly SortedDictionary<string, int> skipped = new(StringComparer.Ordinal);
+    private readonly Stack<(SvgTransform Transform, string[] Names)> groups = new();
+    private SvgSheet? sheet;
+    private int points;
+
+    /// <summary>Reads a text; throws <see cref="UnreadableDrawingException"/> where that cannot be done.</summary>
+    public static Drawing Read(string text)
+    {
+        var settings = new XmlReaderSettings
+        {
+            DtdProcessing = DtdProcessing.Prohibit,
+            XmlResolver = null,
+            MaxCharactersInDocument = PlainText.Longest,
+            IgnoreComments = true,
+            IgnoreProcessingInstructions = true,
+        };
+        try
+        {
+            using var reader = XmlReader.Create(new StringReader(text), settings);
+            return new SvgDrawingReader().Walk(reader);
+        }
+        catch (XmlException fault)
+        {
+            string why = text.Contains("<!DOCTYPE", StringComparison.OrdinalIgnoreCase)
+                ? "The drawing has a document type declaration, which may pull in other files and is refused."
+                : Invariant($"The drawing is not well-formed XML near column {fault.LinePosition}.");
+            throw new UnreadableDrawingException(why, fault.LineNumber);
+        }
+    }
+
+    private Drawing Walk(XmlReader reader)
+    {
+        while (!reader.EOF)
+        {
+            if (reader.NodeType == XmlNodeType.EndElement)
+            {
+                if (groups.Count > 0 && reader.LocalName is "g" or "a" or "svg" or "switch")
+                {
+                    groups.Pop();
+                }
+
+                reader.Read();
+            }
+            else if (reader.NodeType == XmlNodeType.Element)
+            {
+                Element(reader);
+            }
+            else
+            {
+                reader.Read();
+            }
+        }
+
+        return sheet is null
+            ? throw new UnreadableDrawingException("The file is XML, but no SVG drawing.")
+            : new(pieces, sheet.MillimetresPerUnit, [.. skipped], sheet.Told);
+    }
+
+    private void Element(XmlReader reader)
+    {
+        string name = reader.LocalName;
+        if (sheet is null)
+        {
+            sheet = name == "svg" ? SvgSheet.Read(reader) : throw new UnreadableDrawingException("The file is XML, but no SVG drawing.");
+            Enter(reader, sheet.Upright, []);
+            return;
+        }
+
+        var (outer, names) = groups.Peek();
+        try
+        {
+            var transform = reader.GetAttribute("transform") is { } list ? outer.Over(SvgTransform.Read(list)) : outer;
+            names = [.. NamesOf(reader), .. names];
+            if (name is "g" or "a" or "switch")
+            {
+                Enter(reader, transform, names);
+                return;
+            }
+
+            foreach (var (line, straights) in Lines(reader, name, transform))
+            {
+                pieces.Add(new(names, line, straights));
+                if ((points += line.Length) > CurveFlattener.MostPoints)
+                {
+                    throw new UnreadableDrawingException("The drawing has more points than a track plan can need.");
+                }
+            }
+        }
+        catch (UnreadableDrawingException fault)
+        {
+            int line = (reader as IXmlLineInfo)?.LineNumber ?? 0;
+            throw new UnreadableDrawingException(fault.Message, line);
+        }
+
+        if (!Silent.Contains(name, StringComparer.Ordinal) && name is not ("path" or "line" or "polyline" or "polygon"))
+        {
+            skipped[name] = skipped.GetValueOrDefault(name) + 1;
+        }
+
+        if (Apart.Contains(name, StringComparer.Ordinal))
+        {
+            reader.Skip();
+        }
+        else
+        {
+            reader.Read();
+        }
+    }
+
+    private void Enter(XmlReader reader, SvgTransform transform, string[] names)
+    {
+        if (groups.Count > DeepestNesting)
+        {
+            throw new UnreadableDrawingException("The drawing's groups are nested too deep.");
+        }
+
+        if (!reader.IsEmptyElement)
+        {
+            groups.Push((transform, names));
+        }
+
+        reader.Read();
+    }
+
+    private static IEnumerable<string> NamesOf(XmlReader reader)
+    {
+        if (reader.GetAttribute("id") is { Length: > 0 } id)
+        {
+            yield return id;
+        }
+
+        // Drawing programs keep the name that the user sees in a label of their own namespace.
+        for (bool more = reader.MoveToFirstAttribute(); more; more = reader.MoveToNextAttribute())
+        {
+            if (reader.LocalName == "label" && reader.NamespaceURI.Length > 0 && reader.Value.Length > 0)
+            {
+                yield return reader.Value;
+            }
+        }
+
+        reader.MoveToElement();
+    }
+
+    private static IReadOnlyList<(Point2[] Points, bool Straights)> Lines(XmlReader reader, string name, SvgTransform transform)
+    {
+        switch (name)
+        {
+            case "path":
+                return SvgPathReader.Read(reader.GetAttribute("d") ?? "", transform);
+            case "line":
+                return Polyline($"{reader.GetAttribute("x1") ?? "0"} {reader.GetAttribute("y1") ?? "0"} {reader.GetAttribute("x2") ?? "0"} {reader.GetAttribute("y2") ?? "0"}", false, transform);
+            case "polyline":
+            case "polygon":
+                return Polyline(reader.GetAttribute("points") ?? "", name == "polygon", transform);
+            default:
+                return [];
+        }
+    }
+
+    private static (Point2[] Points, bool Straights)[] Polyline(string list, bool closed, SvgTransform transform)
+    {
+        var text = new SvgPathText(list);
+        var line = new CurveFlattener();
+        while (text.AtNumber())
+        {
+            line.LineTo(transform.Apply(new(text.Number(), text.Number())));
+        }
+
+        if (!text.AtEnd())
+        {
+            throw new UnreadableDrawingException("A list of points has something other than numbers in it.");
+        }
+
+        if (closed && line.Count > 2)
+        {
+            line.LineTo(line.ToArray()[0]);
+        }
+
+        return line.Count < 2 ? [] : [(line.ToArray(), true)];
+    }
+}

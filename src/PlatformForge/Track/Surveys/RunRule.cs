@@ -1,0 +1,107 @@
+using PlatformForge.Geometry;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Track.Surveys;
+
+/// <summary>What readings in order along a track have to obey before anything can be fitted to them.</summary>
+internal static class RunRule
+{
+    /// <summary>Fewest places a curve can be told by, with some left over to check them against.</summary>
+    public const int FewestPlaces = 5;
+
+    // A step back of less than this many ruler errors may be scatter of close readings.
+    private const double ScatterInErrors = 6;
+
+    // Points looked at for a crossing; denser runs are thinned, since the scatter of close readings crosses itself.
+    private const int MostForCrossing = 1500;
+
+    /// <summary>Tells too few places, places given twice, steps back along the track and a line that crosses itself.</summary>
+    public static void Check(string key, double error, IReadOnlyList<PlaceReading> run, string file, List<Finding> findings)
+    {
+        if (run.Count < FewestPlaces)
+        {
+            findings.Add(Finding.Error("PF2105", key, Invariant($"There are {run.Count} readings; a curve needs at least {FewestPlaces}."), "Measure at even distances along the platform and a long vehicle beyond both ends.") with { File = file });
+            return;
+        }
+
+        int faults = findings.Count;
+        double scatter = ScatterInErrors * error;
+        int kept = 0;
+        for (int i = 1; i < run.Count && findings.Count - faults < Tables.SurveyTable.FaultsTold; i++)
+        {
+            var step = run[i].Place - run[i - 1].Place;
+            if (step == default)
+            {
+                findings.Add(At(run[i], Finding.Error("PF2107", key, Invariant($"The point of line {run[i - 1].Row} is given a second time."), "Keep one of the two.")));
+                continue;
+            }
+
+            // Directions are compared over steps longer than scatter.
+            var stride = run[i].Place - run[kept].Place;
+            if (stride.Length < scatter)
+            {
+                continue;
+            }
+
+            int next = i + 1;
+            while (next < run.Count && (run[next].Place - run[i].Place).Length < scatter)
+            {
+                next++;
+            }
+
+            if (next < run.Count && Point2.Dot(stride, run[next].Place - run[i].Place) < 0)
+            {
+                findings.Add(At(run[next], Finding.Error("PF2106", key, Invariant($"The track turns back on itself after line {run[i].Row}: the point is out of order."), "List the points in order along the track.")));
+                i = next;
+            }
+
+            kept = i;
+        }
+
+        if (findings.Count == faults)
+        {
+            CheckCrossing(key, scatter, run, findings);
+        }
+    }
+
+    private static void CheckCrossing(string key, double scatter, IReadOnlyList<PlaceReading> run, List<Finding> findings)
+    {
+        double length = 0;
+        for (int i = 1; i < run.Count; i++)
+        {
+            length += (run[i].Place - run[i - 1].Place).Length;
+        }
+
+        double least = Math.Max(scatter, length / MostForCrossing);
+        var thin = new List<PlaceReading> { run[0] };
+        foreach (var reading in run)
+        {
+            if ((reading.Place - thin[^1].Place).Length >= least)
+            {
+                thin.Add(reading);
+            }
+        }
+
+        for (int i = 1; i < thin.Count; i++)
+        {
+            for (int j = i + 2; j < thin.Count; j++)
+            {
+                if (Cross(thin[i - 1].Place, thin[i].Place, thin[j - 1].Place, thin[j].Place))
+                {
+                    findings.Add(At(thin[j], Finding.Error("PF2108", key, Invariant($"The line crosses itself: lines {thin[i - 1].Row} to {thin[i].Row} and {thin[j - 1].Row} to {thin[j].Row}."), "Give each track a survey of its own, and each stretch once.")));
+                    return;
+                }
+            }
+        }
+    }
+
+    /// <summary>Whether two pieces of line cross, ends not counted.</summary>
+    internal static bool Cross(Point2 a, Point2 b, Point2 c, Point2 d)
+    {
+        double c1 = Point2.Cross(b - a, c - a), d1 = Point2.Cross(b - a, d - a), a1 = Point2.Cross(d - c, a - c), b1 = Point2.Cross(d - c, b - c);
+        return c1 * d1 < 0 && a1 * b1 < 0;
+    }
+
+    internal static Finding At(Reading reading, Finding finding) => finding with { File = reading.File, Line = reading.Row };
+}

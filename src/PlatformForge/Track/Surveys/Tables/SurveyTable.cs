@@ -1,0 +1,146 @@
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Track.Surveys.Tables;
+
+/// <summary>A survey file as columns of millimetres, with all that is wrong with it told by row and column.</summary>
+/// <param name="Lines">Line of each row.</param>
+/// <param name="Columns">Figures in mm by column asked for, each as long as <paramref name="Lines"/>.</param>
+/// <param name="Units">Unit of each column as written.</param>
+/// <param name="Words">Text of the optional column, or null.</param>
+internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[] Units, string[]? Words)
+{
+    /// <summary>Greatest figure taken, mm.</summary>
+    public const double Longest = TrackLayer.LongestTrack;
+
+    /// <summary>Row faults told one by one; the rest are counted.</summary>
+    public const int FaultsTold = 20;
+
+    /// <summary>Reads the columns asked for out of a source.</summary>
+    /// <param name="source">The file.</param>
+    /// <param name="key">Key of the survey in the project file.</param>
+    /// <param name="figures">Columns of lengths.</param>
+    /// <param name="word">A column of words that may be missing.</param>
+    /// <param name="counts">Index of a column that holds plain counts, taken without a unit; -1 for none.</param>
+    /// <param name="findings">Receives what is wrong.</param>
+    public static SurveyTable? Read(SurveySource source, string key, TableColumn[] figures, TableColumn? word, int counts, List<Finding> findings)
+    {
+        Finding At(Finding finding, int line, int column = 0) => finding with { File = source.File, Line = line, Column = column };
+        if (PlainText.Fault(source.Text) is { } unfit)
+        {
+            findings.Add(At(Finding.Error("PF2101", key, unfit, "Save the readings as a text file with commas, semicolons or tabs between the columns."), 1));
+            return null;
+        }
+
+        if (TableText.Cut(source.Text) is not { } table)
+        {
+            findings.Add(At(Finding.Error("PF2101", key, "The file holds no readings.", Example(figures)), 1));
+            return null;
+        }
+
+        var heads = table.Headers.Select(TableColumn.Split).ToArray();
+        int[] places = [.. figures.Select(f => Place(f, heads))];
+        for (int i = 0; i < figures.Length; i++)
+        {
+            if (places[i] < 0)
+            {
+                string found = string.Join(", ", table.Headers.Select(h => $"'{TableNumber.Shown(h)}'"));
+                findings.Add(At(Finding.Error("PF2102", key, $"No column is headed '{figures[i].Name}'; the first row has {found}.", Example(figures)), table.HeaderRow));
+            }
+        }
+
+        if (places.Contains(-1))
+        {
+            return null;
+        }
+
+        var units = new LengthUnit[figures.Length];
+        for (int i = 0; i < figures.Length; i++)
+        {
+            string? stated = heads[places[i]].Unit;
+            if ((stated is null ? source.Unit : LengthUnits.Named(stated)) is { } unit)
+            {
+                units[i] = unit;
+            }
+            else if (i != counts)
+            {
+                string what = stated is null ? "states no unit" : $"states the unknown unit '{TableNumber.Shown(stated)}'";
+                findings.Add(At(Finding.Error("PF2109", key, $"Column '{figures[i].Name}' {what}.", "Write mm, cm, m, in or ft in brackets after the header, or set units in the project file."), table.HeaderRow, places[i] + 1));
+            }
+        }
+
+        return Fill(table, places, units, word is null ? -1 : Place(word, heads), counts, (f, l, c) => findings.Add(At(f, l, c)), key);
+    }
+
+    private static SurveyTable Fill(TableText table, int[] places, LengthUnit[] units, int word, int counts, Action<Finding, int, int> fault, string key)
+    {
+        int n = table.Rows.Count, faults = 0;
+        var columns = places.Select(_ => new double[n]).ToArray();
+        var lines = new int[n];
+        var words = word < 0 ? null : new string[n];
+        void Add(string code, string message, string remedy, int line, int column)
+        {
+            if (++faults <= FaultsTold)
+            {
+                fault(Finding.Error(code, key, message, remedy), line, column);
+            }
+        }
+
+        for (int r = 0; r < n; r++)
+        {
+            var row = table.Rows[r];
+            lines[r] = row.Line;
+            if (row.Fields.Length != table.Headers.Length)
+            {
+                bool comma = table.Delimiter == ',' && row.Fields.Length > table.Headers.Length;
+                Add("PF2104", Invariant($"The row has {row.Fields.Length} fields, the header {table.Headers.Length}."),
+                    comma ? "Figures with a decimal comma need semicolons or tabs between the columns." : "Give every column of the header a field.", row.Line, 0);
+                continue;
+            }
+
+            for (int i = 0; i < places.Length; i++)
+            {
+                string? why = TableNumber.Fault(row.Fields[places[i]], out double value);
+                columns[i][r] = value * (i == counts ? 1 : units[i].Millimetres());
+                if (why is null && Math.Abs(columns[i][r]) > Longest)
+                {
+                    why = Invariant($"{columns[i][r]:G4} mm is longer than a model railway; check the unit.");
+                }
+
+                if (why is not null)
+                {
+                    Add("PF2103", why, "Write a plain number such as 12.5 or 12,5.", row.Line, places[i] + 1);
+                }
+            }
+
+            if (words is not null)
+            {
+                words[r] = row.Fields[word];
+            }
+        }
+
+        if (faults > FaultsTold)
+        {
+            fault(Finding.Error("PF2103", key, Invariant($"{faults - FaultsTold} more rows are at fault."), "Mend the first ones; the others are often the same slip."), 0, 0);
+        }
+
+        return new(lines, columns, units, words);
+    }
+
+    private static int Place(TableColumn column, (string Word, string? Unit)[] heads)
+    {
+        // In the order of the words, so that a proper name goes before a stand-in such as x.
+        foreach (string word in column.Words)
+        {
+            int at = Array.FindIndex(heads, h => h.Word == word);
+            if (at >= 0)
+            {
+                return at;
+            }
+        }
+
+        return -1;
+    }
+
+    private static string Example(TableColumn[] figures) => $"Head the columns: {string.Join(';', figures.Select(f => f.Name))}.";
+}
