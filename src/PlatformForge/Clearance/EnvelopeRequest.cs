@@ -19,6 +19,10 @@ public sealed record EnvelopeRequest(Centreline Chart, double From, double To, I
     /// <summary>Greatest error in mm of the reach at a station, above 0; always on the safe side.</summary>
     public double Tolerance { get; init; } = Tolerances.EnvelopeError;
 
+    /// <summary>Whether the first track is taken to run on straight beyond its known ends. Otherwise a track that ends less than its longest
+    /// vehicle beyond the stations is an error, unless it ends at buffer stops.</summary>
+    public bool StraightBeyondEnds { get; init; }
+
     /// <summary>Key for findings about the request itself.</summary>
     public string Key { get; init; } = "platform";
 }

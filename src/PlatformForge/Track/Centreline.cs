@@ -55,8 +55,21 @@ public sealed class Centreline
     /// <summary>Index of the element that holds a chainage; at a joint, the later one.</summary>
     public int ElementAt(double chainage)
     {
-        int found = Array.BinarySearch(starts, chainage);
-        return Math.Clamp(found >= 0 ? found : ~found - 1, 0, elements.Length - 1);
+        int low = 0, high = elements.Length - 1;
+        while (low < high)
+        {
+            int middle = (low + high + 1) >> 1;
+            if (starts[middle] <= chainage)
+            {
+                low = middle;
+            }
+            else
+            {
+                high = middle - 1;
+            }
+        }
+
+        return low;
     }
 
     /// <summary>Frame at a chainage in mm. Outside 0…<see cref="Length"/> the track is continued straight.</summary>

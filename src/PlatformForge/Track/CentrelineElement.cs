@@ -6,21 +6,39 @@ namespace PlatformForge.Track;
 /// A stretch of track whose curvature changes linearly along it: straight (nil), circular curve (constant) or
 /// clothoid transition.
 /// </summary>
-/// <param name="Start">First point, mm.</param>
-/// <param name="Heading">Direction at the first point, radians.</param>
-/// <param name="Length">Arc length, mm, above zero.</param>
-/// <param name="StartCurvature">Curvature at the first point, 1/mm, left positive.</param>
-/// <param name="EndCurvature">Curvature at the last point, 1/mm.</param>
-public sealed record CentrelineElement(Point2 Start, double Heading, double Length, double StartCurvature, double EndCurvature)
+public sealed class CentrelineElement
 {
-    // Nodes and weights of the 8-point Gauss-Legendre rule on [-1, 1] (Abramowitz and Stegun, table 25.4).
-    private static readonly double[] Nodes = [0.1834346424956498, 0.5255324099163290, 0.7966664774136267, 0.9602898564975363];
-    private static readonly double[] Weights = [0.3626837833783620, 0.3137066458778873, 0.2223810344533745, 0.1012285362903763];
+    private readonly Point2 startTangent;
+    private readonly ClothoidPanel[] panels;
+    private readonly double panelLength;
 
-    // A panel turns by no more than this, which keeps the rule's error below 1e-14 of the panel's length.
-    private const double PanelTurn = 0.5;
+    /// <param name="start">First point, mm.</param>
+    /// <param name="heading">Direction at the first point, radians.</param>
+    /// <param name="length">Arc length, mm, above zero.</param>
+    /// <param name="startCurvature">Curvature at the first point, 1/mm, left positive.</param>
+    /// <param name="endCurvature">Curvature at the last point, 1/mm.</param>
+    public CentrelineElement(Point2 start, double heading, double length, double startCurvature, double endCurvature)
+    {
+        (Start, Heading, Length, StartCurvature, EndCurvature) = (start, heading, length, startCurvature, endCurvature);
+        startTangent = Point2.FromAngle(heading);
+        panels = startCurvature == endCurvature ? [] : ClothoidPanel.Divide(this);
+        panelLength = length / Math.Max(1, panels.Length);
+    }
 
-    private readonly Point2 startTangent = Point2.FromAngle(Heading);
+    /// <summary>First point, mm.</summary>
+    public Point2 Start { get; }
+
+    /// <summary>Direction at the first point, radians.</summary>
+    public double Heading { get; }
+
+    /// <summary>Arc length, mm.</summary>
+    public double Length { get; }
+
+    /// <summary>Curvature at the first point, 1/mm, left positive.</summary>
+    public double StartCurvature { get; }
+
+    /// <summary>Curvature at the last point, 1/mm.</summary>
+    public double EndCurvature { get; }
 
     public bool IsStraight => StartCurvature == 0 && EndCurvature == 0;
 
@@ -35,35 +53,31 @@ public sealed record CentrelineElement(Point2 Start, double Heading, double Leng
     /// <summary>Frame at a distance in mm from the start, 0 to <see cref="Length"/>.</summary>
     public TrackFrame At(double distance)
     {
-        if (IsStraight)
+        if (panels.Length > 0)
+        {
+            int panel = Math.Clamp((int)(distance / panelLength), 0, panels.Length - 1);
+            return panels[panel].At(distance - ((panel + 0.5) * panelLength), CurvatureAt(distance));
+        }
+
+        if (StartCurvature == 0)
         {
             return new(Start + (startTangent * distance), startTangent, 0);
         }
 
-        double heading = HeadingAt(distance);
-        var tangent = Point2.FromAngle(heading);
-        return IsCircular
-            ? new(Start + ((tangent - startTangent).Left * (-1 / StartCurvature)), tangent, StartCurvature)
-            : new(Start + Integral(distance), tangent, CurvatureAt(distance));
+        var (sin, cos) = Math.SinCos(Heading + (StartCurvature * distance));
+        var tangent = new Point2(cos, sin);
+        return new(Start + ArcChord(distance), tangent, StartCurvature);
     }
 
-    private Point2 Integral(double distance)
+    // Chord of an arc by its half angle: the difference of two sines would lose digits where the curve is flat.
+    private Point2 ArcChord(double distance)
     {
-        double turn = Math.Max(Math.Abs(StartCurvature), Math.Abs(EndCurvature)) * distance;
-        int panels = Math.Max(1, (int)Math.Ceiling(turn / PanelTurn));
-        double half = distance / panels / 2, x = 0, y = 0;
-        for (int panel = 0; panel < panels; panel++)
-        {
-            double middle = ((2 * panel) + 1) * half;
-            for (int i = 0; i < Nodes.Length; i++)
-            {
-                var (s1, c1) = Math.SinCos(HeadingAt(middle - (half * Nodes[i])));
-                var (s2, c2) = Math.SinCos(HeadingAt(middle + (half * Nodes[i])));
-                x += Weights[i] * (c1 + c2);
-                y += Weights[i] * (s1 + s2);
-            }
-        }
-
-        return new(x * half, y * half);
+        double half = StartCurvature * distance / 2;
+        var (sin, cos) = Math.SinCos(Heading + half);
+        double chord = Math.Abs(half) < FlatHalfTurn ? distance * (1 - (half * half / 6)) : Math.Sin(half) * 2 / StartCurvature;
+        return new(chord * cos, chord * sin);
     }
+
+    // Below this half turn in radians the second term of sin x / x leaves an error under 1e-18.
+    private const double FlatHalfTurn = 1e-4;
 }

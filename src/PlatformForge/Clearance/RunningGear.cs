@@ -1,0 +1,209 @@
+using PlatformForge.Geometry;
+using PlatformForge.Track;
+
+namespace PlatformForge.Clearance;
+
+/// <summary>
+/// The wheels of one vehicle on one track. It remembers how far behind the leading pivot every axle last stood, so that the next pose
+/// nearby starts close to its answer; the answer itself does not depend on what went before, beyond rounding.
+/// </summary>
+internal struct RunningGear
+{
+    // Newton's rule doubles its digits each round; more rounds than this mean that it wanders between the sides of a kink.
+    private const int NewtonRounds = 16;
+
+    // Halvings that take a bracket of a vehicle's length below the closeness asked.
+    private const int Halvings = 60;
+
+    // Along a curve that stays within the greatest slew the arc is at most π/4·√2 = 1.111 of its chord; kinks add to it.
+    private const double LongestArc = 1.25;
+
+    private static readonly double LeastCosine = Math.Cos(PoseSolver.GreatestSlew);
+
+    private readonly Centreline ride;
+    private readonly double centres;
+    private readonly double leadingBase;
+    private readonly double trailingBase;
+    private double leadingRearBehind;
+    private double trailingFrontBehind;
+    private double trailingRearBehind;
+
+    public RunningGear(Centreline ride, double centres, double leadingBase, double trailingBase)
+    {
+        (this.ride, this.centres, this.leadingBase, this.trailingBase) = (ride, centres, leadingBase, trailingBase);
+        leadingRearBehind = leadingBase / 2;
+        trailingFrontBehind = centres - (trailingBase / 2);
+        trailingRearBehind = centres + (trailingBase / 2);
+    }
+
+    /// <summary>How far behind the leading chainage each axle stands in the last pose, mm, foremost first. A pivot without a wheelbase
+    /// counts as two axles at one place.</summary>
+    public readonly double Behind(int axle) => axle switch
+    {
+        0 => -leadingBase / 2,
+        1 => leadingRearBehind,
+        2 => trailingFrontBehind,
+        _ => trailingRearBehind,
+    };
+
+    /// <summary>Places the vehicle; false where it cannot stand.</summary>
+    public bool Place(double leadingChainage, out VehiclePose pose)
+    {
+        pose = default;
+        if (!PlaceLeading(leadingChainage, out var leading) || !PlaceTrailing(leadingChainage, leading.Origin, out var trailing))
+        {
+            return false;
+        }
+
+        var join = leading.Origin - trailing.Origin;
+        double length = join.Length;
+        var forward = join * (1 / length);
+        pose = new(leadingChainage, new((leading.Origin + trailing.Origin) * 0.5, forward), leading, trailing);
+        return Point2.Dot(forward, leading.Forward) >= LeastCosine && Point2.Dot(forward, trailing.Forward) >= LeastCosine;
+    }
+
+    private bool PlaceLeading(double u, out CarrierPose bogie)
+    {
+        var front = ride.At(u + (leadingBase / 2));
+        if (leadingBase == 0)
+        {
+            bogie = new(front.Position, front.Tangent);
+            return true;
+        }
+
+        double rear = u - leadingRearBehind;
+        bool placed = ChordBack(front.Position, u + (leadingBase / 2), leadingBase, ref rear, out var back);
+        leadingRearBehind = u - rear;
+        bogie = OnAxles(front.Position, back.Position);
+        return placed && Follows(bogie, front) && Follows(bogie, back);
+    }
+
+    private bool PlaceTrailing(double u, Point2 lead, out CarrierPose bogie)
+    {
+        if (trailingBase == 0)
+        {
+            double place = u - trailingFrontBehind;
+            bool placed = ChordBack(lead, u, centres, ref place, out var at);
+            (trailingFrontBehind, trailingRearBehind) = (u - place, u - place);
+            bogie = new(at.Position, at.Tangent);
+            return placed;
+        }
+
+        double front = u - trailingFrontBehind, rear = u - trailingRearBehind;
+        if (!TwoAxles(lead, ref front, ref rear, out var ahead, out var behind) && !TwoAxlesByHalving(lead, u, ref front, ref rear, out ahead, out behind))
+        {
+            bogie = default;
+            trailingFrontBehind = centres - (trailingBase / 2);
+            trailingRearBehind = centres + (trailingBase / 2);
+            return false;
+        }
+
+        (trailingFrontBehind, trailingRearBehind) = (u - front, u - rear);
+        bogie = OnAxles(ahead.Position, behind.Position);
+        return Follows(bogie, ahead) && Follows(bogie, behind);
+    }
+
+    // The place behind a point at an exact distance from it.
+    private readonly bool ChordBack(Point2 from, double fromChainage, double chord, ref double place, out TrackFrame at)
+    {
+        for (int round = 0; round < NewtonRounds; round++)
+        {
+            at = ride.At(place);
+            var join = from - at.Position;
+            double excess = Point2.Dot(join, join) - (chord * chord), slope = 2 * Point2.Dot(join, at.Tangent);
+            if (slope <= chord)
+            {
+                break;
+            }
+
+            double step = excess / slope;
+            place += step;
+            if (Math.Abs(step) < PoseSolver.Closeness)
+            {
+                at = new(at.Position + (at.Tangent * step), at.Tangent, at.Curvature);
+                return true;
+            }
+        }
+
+        double near = fromChainage, far = fromChainage - (LongestArc * chord);
+        bool reaches = (from - ride.At(far).Position).Length >= chord;
+        for (int halving = 0; halving < Halvings; halving++)
+        {
+            place = (near + far) / 2;
+            if ((from - ride.At(place).Position).Length < chord)
+            {
+                near = place;
+            }
+            else
+            {
+                far = place;
+            }
+        }
+
+        at = ride.At(place);
+        return reaches;
+    }
+
+    // Both axles of the trailing bogie at once: their distance is the wheelbase, their middle is the pivot centres from the leading pivot.
+    private readonly bool TwoAxles(Point2 lead, ref double front, ref double rear, out TrackFrame ahead, out TrackFrame behind)
+    {
+        ahead = behind = default;
+        for (int round = 0; round < NewtonRounds; round++)
+        {
+            (ahead, behind) = (ride.At(front), ride.At(rear));
+            var axle = ahead.Position - behind.Position;
+            var body = lead - ((ahead.Position + behind.Position) * 0.5);
+            double f = Point2.Dot(axle, axle) - (trailingBase * trailingBase), g = Point2.Dot(body, body) - (centres * centres);
+            double fa = 2 * Point2.Dot(axle, ahead.Tangent), fb = -2 * Point2.Dot(axle, behind.Tangent);
+            double ga = -Point2.Dot(body, ahead.Tangent), gb = -Point2.Dot(body, behind.Tangent);
+            double determinant = (fa * gb) - (fb * ga);
+            if (fa <= trailingBase || fb >= -trailingBase || ga >= -centres / 2 || gb >= -centres / 2)
+            {
+                return false;
+            }
+
+            double stepFront = ((f * gb) - (fb * g)) / determinant, stepRear = ((fa * g) - (f * ga)) / determinant;
+            front -= stepFront;
+            rear -= stepRear;
+            if (Math.Abs(stepFront) < PoseSolver.Closeness && Math.Abs(stepRear) < PoseSolver.Closeness)
+            {
+                ahead = new(ahead.Position - (ahead.Tangent * stepFront), ahead.Tangent, ahead.Curvature);
+                behind = new(behind.Position - (behind.Tangent * stepRear), behind.Tangent, behind.Curvature);
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private readonly bool TwoAxlesByHalving(Point2 lead, double u, ref double front, ref double rear, out TrackFrame ahead, out TrackFrame behind)
+    {
+        ahead = behind = default;
+        double near = u + (trailingBase / 2), far = u - (LongestArc * centres);
+        bool reaches = false;
+        for (int halving = -1; halving < Halvings; halving++)
+        {
+            front = halving < 0 ? far : (near + far) / 2; // the first round tells whether the far end is far enough
+            ahead = ride.At(front);
+            rear = front - trailingBase;
+            if (!ChordBack(ahead.Position, front, trailingBase, ref rear, out behind))
+            {
+                return false;
+            }
+
+            bool beyond = (lead - ((ahead.Position + behind.Position) * 0.5)).Length >= centres;
+            reaches |= beyond;
+            (near, far) = beyond ? (near, front) : (front, far);
+        }
+
+        return reaches;
+    }
+
+    private static CarrierPose OnAxles(Point2 front, Point2 rear)
+    {
+        var axle = front - rear;
+        return new((front + rear) * 0.5, axle * (1 / axle.Length));
+    }
+
+    private static bool Follows(CarrierPose bogie, TrackFrame track) => Point2.Dot(bogie.Forward, track.Tangent) >= LeastCosine;
+}

@@ -1,0 +1,137 @@
+namespace PlatformForge.Clearance.Sweeping;
+
+/// <summary>
+/// How far apart the poses of one vehicle may be, place by place, and what has to be added to what they show so that the poses between
+/// are covered too. The bounds are argued in docs/decisions/0010-swept-envelope.md.
+/// </summary>
+internal sealed class SweepBounds
+{
+    /// <summary>Greatest distance between poses, mm: on straight track nothing else limits it.</summary>
+    public const double LongestStep = 12;
+
+    // Shares of the tolerance. A corner's trace may lie off its chord to either side, so its share counts twice.
+    private const double CornerShare = 0.28, EdgeShare = 0.6, StationCornerShare = 0.08, StationEdgeShare = 0.25, KinkShare = 0.2;
+
+    /// <summary>Share of the tolerance for rounding: pose closeness, the chart table's circles, sums.</summary>
+    public const double RoundingShare = 0.03;
+
+    // Arc over chord of what stands within the greatest slew, with a little over.
+    private const double ArcOverChord = 1.2;
+
+    // Slews are below 45°, so the cosine never falls under this; the bound stops growing there.
+    private const double LeastCosine = 0.7;
+
+    private readonly Place[] places;
+    private readonly double first;
+    private readonly double tolerance;
+
+    public SweepBounds(RunSpan span, SweptForm form, double tolerance)
+    {
+        Form = form;
+        this.tolerance = tolerance;
+        Halts = span.Run.StartsAtBuffers || span.Run.EndsAtBuffers;
+        double behind = ((form.Centres / 2) + form.HalfLength) * ArcOverChord, ahead = Math.Max(form.LeadingBase / 2, form.HalfLength - (form.Centres / 2)) * ArcOverChord;
+        (first, Last) = Range(span, behind, ahead);
+        places = new Place[Math.Max(1, (int)Math.Ceiling((Last - first) / RunSpan.Bin) + 1)];
+        for (int i = 0; i < places.Length; i++)
+        {
+            double u = first + (i * RunSpan.Bin);
+            places[i] = Bound(span.Over(u - behind - LongestStep, u + RunSpan.Bin + ahead + LongestStep), form, span.Offset);
+        }
+    }
+
+    public SweptForm Form { get; }
+
+    /// <summary>Leading chainage of the first pose, mm.</summary>
+    public double First => first;
+
+    /// <summary>Leading chainage of the last pose, mm.</summary>
+    public double Last { get; }
+
+    /// <summary>Whether the vehicle halts before buffer stops instead of running on.</summary>
+    public bool Halts { get; }
+
+    /// <summary>How far a vehicle is swept beyond the stations, mm, on either side.</summary>
+    public static double Margin(SweptForm form) => (4 * form.HalfLength * ArcOverChord) + (4 * LongestStep);
+
+    /// <summary>Greatest distance of stations for which this vehicle keeps the tolerance, mm.</summary>
+    public double Spacing
+    {
+        get
+        {
+            double spacing = double.PositiveInfinity;
+            foreach (var p in places)
+            {
+                double corner = Math.Sqrt(8 * StationCornerShare * tolerance / p.Corner), edge = Math.Sqrt(2 * StationEdgeShare * tolerance / p.Edge);
+                double kink = 4 * KinkShare * tolerance / (p.Kink * Form.Lever);
+                spacing = Math.Min(spacing, Math.Min(kink, Math.Min(corner, edge)));
+            }
+
+            return spacing;
+        }
+    }
+
+    /// <summary>Distance in mm from a pose to the next one.</summary>
+    public double Step(double u)
+    {
+        ref readonly var p = ref At(u);
+        return Math.Min(LongestStep, Math.Min(Math.Sqrt(8 * CornerShare * tolerance / p.Corner), Math.Sqrt(8 * EdgeShare * tolerance / p.Edge)));
+    }
+
+    /// <summary>What is added to the chord of a corner's trace over a step, mm.</summary>
+    public double CornerAllowance(double u, double step, double spacing) =>
+        (At(u).Corner * ((step * step) + (spacing * spacing)) / 8) + (RoundingShare * tolerance);
+
+    /// <summary>What is added to an edge at a pose beside a step, mm.</summary>
+    public double EdgeAllowance(double u, double step, double spacing) =>
+        (At(u).Edge * ((step * step / 8) + (spacing * spacing / 2))) + (RoundingShare * tolerance);
+
+    /// <summary>Greatest change per mm of run in how fast a point of the vehicle leaves its own edge.</summary>
+    public double EdgeRate(double u) => At(u).Rate;
+
+    // A vehicle is swept until it has left the stations for good; before buffer stops it halts with its end at the end of the track.
+    private (double First, double Last) Range(RunSpan span, double behind, double ahead)
+    {
+        double start = span.From - ahead - (2 * LongestStep), end = span.To + behind + (2 * LongestStep);
+        double front = 0, back = 0;
+        foreach (var c in Form.Corners)
+        {
+            double x = c.X + (c.Carrier switch { PartCarrier.LeadingBogie => Form.Centres / 2, PartCarrier.TrailingBogie => -Form.Centres / 2, _ => 0 });
+            (front, back) = (Math.Max(front, x), Math.Min(back, x));
+        }
+
+        if (span.Run.StartsAtBuffers)
+        {
+            start = Math.Max(start, (Form.Centres / 2) - back);
+        }
+
+        if (span.Run.EndsAtBuffers)
+        {
+            end = Math.Min(end, span.Run.Ride.Length + (Form.Centres / 2) - front);
+        }
+
+        return (start, Math.Max(start, end));
+    }
+
+    private static Place Bound(in CurvatureSpan span, SweptForm form, double offset)
+    {
+        double kinks = span.KinkTurn / form.Guide;
+        double k = Math.Max(Math.Abs(span.Least), Math.Abs(span.Most)) + kinks, spread = span.Most - span.Least + kinks;
+        double reach = offset + form.HalfWidth + (k * form.HalfLength * form.HalfLength / 2);
+        double sine = Math.Min(k * form.Centres / 2, Math.Sqrt(1 - (LeastCosine * LeastCosine)));
+        double shrink = Math.Sqrt(1 - (sine * sine)) * Math.Max(LeastCosine, 1 - (k * reach));
+        double factor = 1 / (shrink * shrink * shrink * shrink);
+        double slope = Math.Min(1, 2 * form.Lever * spread * form.HalfLength);
+        double twist = span.Rate * reach * slope;
+        return new(
+            factor * (((form.Lever + 1) * spread) + twist),
+            factor * (k + ((form.Lever + 2) * spread) + twist),
+            factor * (form.Lever + 2) * spread,
+            span.KinkTurn);
+    }
+
+    private ref readonly Place At(double u) => ref places[Math.Clamp((int)((u - first) / RunSpan.Bin), 0, places.Length - 1)];
+
+    // Bounds, 1/mm: on the second derivative of a corner's trace; on that of an edge against the pose; on the rate of leaving; and kinks in radians.
+    private readonly record struct Place(double Corner, double Edge, double Rate, double Kink);
+}

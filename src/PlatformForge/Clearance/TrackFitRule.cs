@@ -1,0 +1,79 @@
+using PlatformForge.Clearance.Sweeping;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Clearance;
+
+/// <summary>Whether vehicles can run a stretch of track, and whether enough of the track is known.</summary>
+internal static class TrackFitRule
+{
+    private static readonly double ChordPerRadius = 2 * Math.Sin(PoseSolver.GreatestSlew);
+
+    public static IEnumerable<Finding> Findings(TrackRun run, RunSpan span, EnvelopeRequest request)
+    {
+        if (run.Vehicles.Count == 0)
+        {
+            yield break;
+        }
+
+        double longest = run.Vehicles.Max(v => v.Length);
+        if (ReferenceEquals(run, request.Runs[0]) && !request.StraightBeyondEnds)
+        {
+            double before = span.From, after = run.Ride.Length - span.To;
+            if (before < longest && !run.StartsAtBuffers)
+            {
+                yield return Beyond(run, longest, before, "before");
+            }
+
+            if (after < longest && !run.EndsAtBuffers)
+            {
+                yield return Beyond(run, longest, after, "after");
+            }
+        }
+
+        foreach (var vehicle in run.Vehicles)
+        {
+            var curve = Sharpest(run, span.From - vehicle.Length, span.To + vehicle.Length);
+            double need = Math.Max(vehicle.PivotCentres, Math.Max(vehicle.LeadingWheelbase, vehicle.TrailingWheelbase)) / ChordPerRadius;
+            if (curve.Radius < need)
+            {
+                yield return Finding.Error("PF3021", vehicle.Key, Invariant($"{vehicle.Name} cannot stand on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{run.Ride.Name}': it would slew by more than 45 degrees."), Invariant($"Its wheelbase or pivot centres can be {curve.Radius * ChordPerRadius:F1} mm at most there, or the curve's radius {need:F0} mm or more."), FaultKind.DesignRule);
+            }
+            else if (vehicle.LeastRadius is { } least && curve.Radius < least)
+            {
+                yield return Finding.Error("PF3022", vehicle.Key, Invariant($"{vehicle.Name} is stated to need a radius of {least:F0} mm, but the curve at chainage {curve.Chainage:F0} mm of track '{run.Ride.Name}' has {curve.Radius:F1} mm."), Invariant($"A least radius of {Math.Floor(curve.Radius):F0} mm would be met; otherwise keep this vehicle off the track."), FaultKind.DesignRule);
+            }
+        }
+    }
+
+    /// <summary>A pose that could not be placed although no curve is too sharp by itself: kinks, or curves that follow on one another.</summary>
+    public static Finding Stuck(TrackRun run, Vehicle vehicle, double chainage)
+    {
+        var curve = Sharpest(run, chainage - vehicle.Length, chainage + vehicle.Length);
+        return Finding.Error("PF3021", vehicle.Key, Invariant($"{vehicle.Name} cannot stand on track '{run.Ride.Name}' with its leading pivot at chainage {chainage:F0} mm: the track turns by more than 45 degrees under it."), Invariant($"The sharpest curve nearby has {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm; pivot centres of {curve.Radius:F0} mm or less are safe on it."), FaultKind.DesignRule);
+    }
+
+    private static Finding Beyond(TrackRun run, double longest, double known, string where) =>
+        Finding.Error("PF3020", run.Key, Invariant($"Only {Math.Max(0, known):F0} mm of track '{run.Ride.Name}' are known {where} the platform; the longest vehicle is {longest:F0} mm long and still slews there."), Invariant($"Measure or state at least {longest - known:F0} mm more of it, or say that it ends at buffer stops."));
+
+    // Radius and place of the sharpest curve of a stretch.
+    private static (double Radius, double Chainage) Sharpest(TrackRun run, double from, double to)
+    {
+        double sharpest = 0, chainage = from;
+        for (int i = 0; i < run.Ride.Elements.Count; i++)
+        {
+            var element = run.Ride.Elements[i];
+            foreach (double end in (ReadOnlySpan<double>)[0, element.Length])
+            {
+                double at = Math.Clamp(run.Ride.StartOf(i) + end, from, to) - run.Ride.StartOf(i);
+                double curvature = at >= 0 && at <= element.Length ? Math.Abs(element.CurvatureAt(at)) : 0;
+                if (curvature > sharpest)
+                {
+                    (sharpest, chainage) = (curvature, run.Ride.StartOf(i) + at);
+                }
+            }
+        }
+
+        return (1 / sharpest, chainage);
+    }
+}

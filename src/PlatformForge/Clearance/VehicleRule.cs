@@ -1,0 +1,102 @@
+using PlatformForge.Geometry;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Clearance;
+
+/// <summary>What makes a vehicle impossible on any track.</summary>
+public static class VehicleRule
+{
+    /// <summary>Greatest figure in mm taken for a vehicle: the longest model coach is a tenth of it.</summary>
+    public const double LargestFigure = 20000;
+
+    /// <summary>All faults of a vehicle, keyed by <see cref="Vehicle.Key"/>.</summary>
+    public static IEnumerable<Finding> Findings(Vehicle vehicle)
+    {
+        var findings = new List<Finding>();
+        void Fault(string code, string key, string message, string remedy) =>
+            findings.Add(Finding.Error(code, key.Length == 0 ? vehicle.Key : $"{vehicle.Key}.{key}", $"{vehicle.Name}: {message}", remedy));
+
+        if (!(vehicle.PivotCentres > 0 && vehicle.PivotCentres <= LargestFigure))
+        {
+            Fault("PF3010", "pivot_centres", Invariant($"the pivots are {vehicle.PivotCentres} mm apart."), "Give the distance between bogie centres, or the rigid wheelbase, above 0 mm.");
+        }
+
+        foreach (var (name, wheelbase) in new[] { ("leading", vehicle.LeadingWheelbase), ("trailing", vehicle.TrailingWheelbase) })
+        {
+            if (!(wheelbase >= 0 && wheelbase <= LargestFigure))
+            {
+                Fault("PF3011", "bogie_wheelbase", Invariant($"the {name} bogie's wheelbase is {wheelbase} mm."), "Give 0 for a pivot that rides on the rails itself, or the distance between the bogie's end axles.");
+            }
+        }
+
+        if (vehicle.LeastRadius is { } radius && !(radius > 0 && double.IsFinite(radius)))
+        {
+            Fault("PF3017", "least_radius", Invariant($"the least radius is {radius} mm."), "Give a radius above 0 mm, or leave it out.");
+        }
+
+        if (vehicle.Parts.Count == 0)
+        {
+            Fault("PF3012", "", "it has no parts, so nothing of it can touch.", "Give at least its length and width.");
+        }
+
+        for (int i = 0; i < vehicle.Parts.Count; i++)
+        {
+            Part(vehicle, i, Fault);
+        }
+
+        if (findings.Count == 0)
+        {
+            Proportions(vehicle, Fault);
+        }
+
+        return findings;
+    }
+
+    private static void Part(Vehicle vehicle, int index, Action<string, string, string, string> fault)
+    {
+        var part = vehicle.Parts[index];
+        string key = Invariant($"part[{index}]");
+        if (!(double.IsFinite(part.ZLow) && double.IsFinite(part.ZHigh) && part.ZLow < part.ZHigh))
+        {
+            fault("PF3013", key, Invariant($"the part '{part.Name}' reaches from {part.ZLow} to {part.ZHigh} mm above rail top."), "The upper height has to be greater than the lower one.");
+        }
+
+        if (part.Outline.Count < 3 || part.Outline.Any(p => !(Math.Abs(p.X) <= LargestFigure && Math.Abs(p.Y) <= LargestFigure)))
+        {
+            fault("PF3014", key, Invariant($"the outline of the part '{part.Name}' is no ring of at least three points within {LargestFigure:F0} mm."), "Check its width and where it begins and ends.");
+            return;
+        }
+
+        double twiceArea = 0;
+        for (int i = 0; i < part.Outline.Count; i++)
+        {
+            twiceArea += Point2.Cross(part.Outline[i], part.Outline[(i + 1) % part.Outline.Count]);
+        }
+
+        if (!(twiceArea > 0))
+        {
+            fault("PF3014", key, Invariant($"the outline of the part '{part.Name}' is empty or runs clockwise."), "Its width has to be above 0, and it has to end farther forward than it begins.");
+        }
+
+        double wheelbase = part.Carrier == PartCarrier.LeadingBogie ? vehicle.LeadingWheelbase : vehicle.TrailingWheelbase;
+        if (part.Carrier != PartCarrier.Body && wheelbase == 0)
+        {
+            fault("PF3015", key, Invariant($"the part '{part.Name}' is carried by a bogie that has no wheelbase."), "Give the bogie's wheelbase, or let the body carry the part.");
+        }
+    }
+
+    private static void Proportions(Vehicle vehicle, Action<string, string, string, string> fault)
+    {
+        double length = vehicle.Length, bogies = (vehicle.LeadingWheelbase + vehicle.TrailingWheelbase) / 2;
+        if (vehicle.PivotCentres > length)
+        {
+            fault("PF3016", "pivot_centres", Invariant($"its pivots are {vehicle.PivotCentres:F1} mm apart, but its body is only {length:F1} mm long."), Invariant($"The pivot centres can be {length:F1} mm at most; check that length is over the body ends."));
+        }
+
+        if (bogies > vehicle.PivotCentres)
+        {
+            fault("PF3016", "bogie_wheelbase", Invariant($"its bogies would overlap: half of each wheelbase together are {bogies:F1} mm, the pivots {vehicle.PivotCentres:F1} mm apart."), Invariant($"Wheelbases of {vehicle.PivotCentres:F1} mm on average are the most that fit."));
+        }
+    }
+}
