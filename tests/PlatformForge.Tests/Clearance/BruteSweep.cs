@@ -1,0 +1,118 @@
+using PlatformForge.Clearance;
+using PlatformForge.Geometry;
+using PlatformForge.Track;
+
+namespace PlatformForge.Tests.Clearance;
+
+/// <summary>
+/// A sweeper for tests only, that shares nothing with the product but the centreline's points: chords are placed by halving, poses are
+/// taken in fine steps, and at each station every edge of every part is cut with the square to the chart. Slow, and never above the truth.
+/// </summary>
+internal static class BruteSweep
+{
+    public sealed record Reach(double[] Left, double[] Right);
+
+    /// <summary>Reach of each part at the given chart chainages.</summary>
+    public static Reach[] Sweep(Centreline ride, Centreline chart, Vehicle vehicle, double[] stations, double step, (double From, double To)? leading = null)
+    {
+        var reach = vehicle.Parts.Select(_ => new Reach(Fill(stations.Length), Fill(stations.Length))).ToArray();
+        Run(ride, chart, vehicle, stations, step, leading, reach);
+        if (vehicle.EitherWayRound)
+        {
+            Run(ride, chart, TurnedRound(vehicle), stations, step, leading, reach);
+        }
+
+        return reach;
+    }
+
+    public static Vehicle TurnedRound(Vehicle v) => v with
+    {
+        LeadingWheelbase = v.TrailingWheelbase,
+        TrailingWheelbase = v.LeadingWheelbase,
+        Parts = [.. v.Parts.Select(p => p with { Outline = [.. p.Outline.Select(q => new Point2(-q.X, -q.Y))], Carrier = Other(p.Carrier) })],
+    };
+
+    private static PartCarrier Other(PartCarrier c) =>
+        c == PartCarrier.LeadingBogie ? PartCarrier.TrailingBogie : c == PartCarrier.TrailingBogie ? PartCarrier.LeadingBogie : c;
+
+    private static double[] Fill(int n) => [.. Enumerable.Repeat(double.NegativeInfinity, n)];
+
+    private static void Run(Centreline ride, Centreline chart, Vehicle v, double[] stations, double step, (double From, double To)? leading, Reach[] reach)
+    {
+        var frames = stations.Select(chart.At).ToArray();
+        double length = v.Parts.SelectMany(p => p.Outline).Max(p => Math.Abs(p.X)) + v.PivotCentres;
+        double from = leading?.From ?? ride.Locate(frames[0].Position).Chainage - length, to = leading?.To ?? ride.Locate(frames[^1].Position).Chainage + (2 * length);
+        int steps = (int)Math.Ceiling((to - from) / step);
+        for (int i = 0; i <= steps; i++)
+        {
+            var (body, lead, trail) = Place(ride, v, from + ((to - from) * i / steps));
+            for (int part = 0; part < v.Parts.Count; part++)
+            {
+                var carrier = v.Parts[part].Carrier switch { PartCarrier.LeadingBogie => lead, PartCarrier.TrailingBogie => trail, _ => body };
+                var ring = v.Parts[part].Outline.Select(p => carrier.Origin + (p.X * carrier.Along) + (p.Y * new Point2(-carrier.Along.Y, carrier.Along.X))).ToArray();
+                Cut(ring, frames, reach[part]);
+            }
+        }
+    }
+
+    private static void Cut(Point2[] ring, TrackFrame[] frames, Reach reach)
+    {
+        for (int s = 0; s < frames.Length; s++)
+        {
+            var frame = frames[s];
+            for (int i = 0; i < ring.Length; i++)
+            {
+                Point2 a = ring[i] - frame.Position, b = ring[(i + 1) % ring.Length] - frame.Position;
+                double alongA = Point2.Dot(a, frame.Tangent), alongB = Point2.Dot(b, frame.Tangent);
+                if ((alongA > 0 && alongB > 0) || (alongA < 0 && alongB < 0) || alongA == alongB)
+                {
+                    continue;
+                }
+
+                double offset = Point2.Cross(frame.Tangent, a + ((b - a) * (alongA / (alongA - alongB))));
+                reach.Left[s] = Math.Max(reach.Left[s], offset);
+                reach.Right[s] = Math.Max(reach.Right[s], -offset);
+            }
+        }
+    }
+
+    private sealed record Frame(Point2 Origin, Point2 Along);
+
+    private static (Frame Body, Frame Lead, Frame Trail) Place(Centreline ride, Vehicle v, double u)
+    {
+        var lead = Bogie(ride, v.LeadingWheelbase, u + (v.LeadingWheelbase / 2));
+        double front = Halve(
+            u + (v.TrailingWheelbase / 2) - (1.3 * v.PivotCentres),
+            u + (v.TrailingWheelbase / 2) - (0.8 * v.PivotCentres),
+            s => (lead.Origin - Bogie(ride, v.TrailingWheelbase, s).Origin).Length > v.PivotCentres);
+        var trail = Bogie(ride, v.TrailingWheelbase, front);
+        var join = lead.Origin - trail.Origin;
+        return (new((lead.Origin + trail.Origin) * 0.5, join * (1 / join.Length)), lead, trail);
+    }
+
+    private static Frame Bogie(Centreline ride, double wheelbase, double front)
+    {
+        var ahead = ride.At(front);
+        if (wheelbase == 0)
+        {
+            return new(ahead.Position, ahead.Tangent);
+        }
+
+        double rear = Halve(front - (1.3 * wheelbase), front - (0.8 * wheelbase), s => (ahead.Position - ride.At(s).Position).Length > wheelbase);
+        var behind = ride.At(rear).Position;
+        var axle = ahead.Position - behind;
+        return new((ahead.Position + behind) * 0.5, axle * (1 / axle.Length));
+    }
+
+    // The place between two where a distance passes its mark; 42 halvings take 100 mm to a ten-thousandth of a millionth.
+    private static double Halve(double far, double near, Func<double, bool> tooFar)
+    {
+        for (int i = 0; i < 42; i++)
+        {
+            double middle = (far + near) / 2;
+            (far, near) = tooFar(middle) ? (middle, near) : (far, middle);
+        }
+
+        return (far + near) / 2;
+    }
+}
