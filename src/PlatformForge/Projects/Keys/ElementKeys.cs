@@ -1,0 +1,70 @@
+using PlatformForge.Track;
+
+namespace PlatformForge.Projects.Keys;
+
+/// <summary>One entry of an alignment as written.</summary>
+internal sealed record ElementDraft
+{
+    public double? Straight { get; init; }
+
+    public double? Curve { get; init; }
+
+    public double? Transition { get; init; }
+
+    public double? ToRadius { get; init; }
+
+    public double? Length { get; init; }
+
+    public double? Angle { get; init; }
+
+    public string? Hand { get; init; }
+
+    private Hand Way => Hand == "right" ? Track.Hand.Right : Track.Hand.Left;
+
+    public AlignmentElementSpec Element =>
+        Straight is { } straight ? new StraightSpec(straight)
+        : Curve is { } radius ? new CurveSpec(radius, Way, Length, Angle * Math.PI / 180)
+        : new TransitionSpec(Transition ?? double.NaN, ToRadius, Way);
+}
+
+/// <summary>Keys of one entry of <c>alignment</c>.</summary>
+internal static class ElementKeys
+{
+    private static readonly NumberRange Along = NumberRange.Over0(1e6);
+
+    public static KeyTable<ElementDraft> Table { get; } = new KeyTable<ElementDraft>(_ => new())
+        .Length("straight", Along, "Length of a straight.", e => e.Straight, (e, v) => e with { Straight = v })
+        .Length("curve", Along, "Radius of a circular curve, to the middle of the track.", e => e.Curve, (e, v) => e with { Curve = v })
+        .Length("length", Along, "Length of a curve along the middle of the track.", e => e.Length, (e, v) => e with { Length = v })
+        .Number("angle", NumberRange.Over0(360), "degrees", "Angle that a curve turns through, in place of its length.", e => e.Angle, (e, v) => e with { Angle = v })
+        .Length("transition", Along, "Length of a transition from the curvature reached so far.", e => e.Transition, (e, v) => e with { Transition = v })
+        .Length("to_radius", Along, "Radius that a transition leads to; left out, it leads to a straight.", e => e.ToRadius, (e, v) => e with { ToRadius = v })
+        .Text("hand", "Which way it turns, seen along the track.", e => e.Hand, (e, v) => e with { Hand = v }, false, "left", "right")
+        .Check((e, table, key, reading) =>
+        {
+            void Fault(string code, string message, string remedy) => reading.Fault(code, key, table.Place, $"{KeyReading.LastOf(key)} {message}", remedy);
+
+            int kinds = (e.Straight is null ? 0 : 1) + (e.Curve is null ? 0 : 1) + (e.Transition is null ? 0 : 1);
+            if (kinds != 1)
+            {
+                Fault("PF1013", kinds == 0 ? "is neither straight, curve nor transition." : "is more than one of straight, curve and transition.", "Give exactly one of them, such as { straight = 250 }.");
+                return;
+            }
+
+            if (e.Curve is not null && (e.Length is null) == (e.Angle is null))
+            {
+                Fault("PF1013", e.Length is null ? "is a curve without length or angle." : "is a curve with both length and angle.", "Give one of them, such as { curve = 610, angle = 35, hand = \"left\" }.");
+            }
+
+            if (e.Hand is null && (e.Curve is not null || e.ToRadius is not null))
+            {
+                Fault("PF1009", "turns, but has no hand.", "Add hand = \"left\" or hand = \"right\", seen along the track.");
+            }
+
+            string[] idle = [.. new[] { (e.Curve is null && e.Length is not null, "length"), (e.Curve is null && e.Angle is not null, "angle"), (e.Transition is null && e.ToRadius is not null, "to_radius") }.Where(i => i.Item1).Select(i => i.Item2)];
+            if (idle.Length > 0)
+            {
+                Fault("PF1013", $"has {string.Join(" and ", idle)}, which means nothing here.", "length and angle belong to a curve, to_radius to a transition.");
+            }
+        });
+}

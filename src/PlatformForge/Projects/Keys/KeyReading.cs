@@ -1,0 +1,126 @@
+using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Projects.Keys;
+
+/// <summary>A reading under way: collects the faults, and knows the scale as soon as the layout has been read.</summary>
+public sealed class KeyReading
+{
+    private readonly List<Finding> findings = [];
+
+    /// <summary>Scale of the layout; 1:76.2 until it is read, so that reading can go on to find more faults.</summary>
+    public ModelScale Scale { get; set; } = new(76.2);
+
+    public IReadOnlyList<Finding> Findings => findings;
+
+    public bool HasErrors => findings.Any(f => f.Severity == Severity.Error);
+
+    public void Fault(string code, string key, SourcePlace place, string message, string remedy) =>
+        findings.Add(Finding.Error(code, key, message, remedy) with { File = place.File, Line = place.Line, Column = place.Column });
+
+    public double? Number(NumberRule rule, TreeNode node, string key)
+    {
+        double value;
+        switch (node)
+        {
+            case TreeNumber number:
+                value = number.Value;
+                break;
+            case TreeText text when rule.IsLength:
+                if (LengthText.Read(text.Value, Scale) is not { } length)
+                {
+                    Fault("PF1007", key, node.Place, $"{LastOf(key)} is {node.Kind}, which is not a length.", $"Give {rule.Wanted} of the model, or a text with a unit such as \"25 mm\", \"4 ft 6 in full size\" or \"2.3 m full size\".");
+                    return null;
+                }
+
+                value = length;
+                break;
+            default:
+                WrongKind(rule, node, key);
+                return null;
+        }
+
+        if (rule.Range.Holds(value) && (!rule.Whole || value == Math.Floor(value)))
+        {
+            return value;
+        }
+
+        Fault("PF1008", key, node.Place, Invariant($"{LastOf(key)} is {value}{(rule.Unit.Length > 0 ? " " + rule.Unit : "")}."), $"Give {rule.Wanted}.");
+        return null;
+    }
+
+    public string? Text(TextRule rule, TreeNode node, string key)
+    {
+        if (node is not TreeText text)
+        {
+            WrongKind(rule, node, key);
+            return null;
+        }
+
+        if (rule.Choices.Count == 0)
+        {
+            if (string.IsNullOrWhiteSpace(text.Value) || text.Value.Length > 200 || text.Value.Any(char.IsControl))
+            {
+                Fault("PF1008", key, node.Place, $"{LastOf(key)} is empty, longer than 200 letters, or has control characters in it.", "Give a short text in double quotes.");
+                return null;
+            }
+
+            return text.Value;
+        }
+
+        if (rule.Choices.FirstOrDefault(c => string.Equals(c, text.Value, StringComparison.OrdinalIgnoreCase)) is { } choice)
+        {
+            return choice;
+        }
+
+        string? near = NearestName.Of(text.Value, rule.Choices);
+        Fault("PF1011", key, node.Place, $"{LastOf(key)} is {node.Kind}.", (near is null ? "" : $"Did you mean \"{near}\"? ") + $"Give {rule.Wanted}.");
+        return null;
+    }
+
+    public bool? Flag(FlagRule rule, TreeNode node, string key)
+    {
+        if (node is TreeFlag flag)
+        {
+            return flag.Value;
+        }
+
+        WrongKind(rule, node, key);
+        return null;
+    }
+
+    public TreeTable? Table(KeyRule rule, TreeNode node, string key)
+    {
+        if (node is TreeTable table)
+        {
+            return table;
+        }
+
+        WrongKind(rule, node, key);
+        return null;
+    }
+
+    public IReadOnlyList<TreeNode>? List(ListRule rule, TreeNode node, string key)
+    {
+        if (node is not TreeList list)
+        {
+            WrongKind(rule, node, key);
+            return null;
+        }
+
+        if (list.Items.Count >= rule.Least && list.Items.Count <= rule.Most)
+        {
+            return list.Items;
+        }
+
+        Fault("PF1012", key, node.Place, Invariant($"{LastOf(key)} has {list.Items.Count} entries."), $"Give {rule.Wanted}.");
+        return null;
+    }
+
+    /// <summary>The last name of a key with its number, as a sentence begins with it.</summary>
+    public static string LastOf(string key) => key[(key.LastIndexOf('.') + 1)..];
+
+    private void WrongKind(KeyRule rule, TreeNode node, string key) =>
+        Fault("PF1007", key, node.Place, $"{LastOf(key)} is {node.Kind}.", $"Give {rule.Wanted}.");
+}

@@ -1,0 +1,86 @@
+using static System.FormattableString;
+
+namespace PlatformForge.Projects.Keys;
+
+/// <summary>
+/// What one key of the project file may hold. From these rules come the faults of reading, the schema for editors and the
+/// commented starting file, so that they can't drift apart.
+/// </summary>
+/// <param name="Name">The key.</param>
+/// <param name="Says">What it is, in words for a person who builds a layout.</param>
+public abstract record KeyRule(string Name, string Says)
+{
+    public bool Required { get; init; }
+
+    /// <summary>The value taken when the key is left out, as it would be written in the file; null when there is none.</summary>
+    public string? Default { get; init; }
+
+    /// <summary>Whether <see cref="Default"/> is the one for 4 mm to the foot and other scales have theirs.</summary>
+    public bool DefaultFollowsScale { get; init; }
+
+    /// <summary>What is wanted, as it ends the sentence "Give …".</summary>
+    public abstract string Wanted { get; }
+}
+
+/// <summary>A number. <paramref name="Unit"/> is empty for plain numbers; a key in mm also takes a text with another unit.</summary>
+public sealed record NumberRule(string Name, string Says, NumberRange Range, string Unit, bool Whole = false) : KeyRule(Name, Says)
+{
+    /// <summary>Whether it is a length, which may also be written as a text such as "4 ft 6 in full size".</summary>
+    public bool IsLength => Unit == "mm";
+
+    public override string Wanted => (Whole ? "a whole number " : "a number ") + Range.InWords(Unit);
+}
+
+/// <summary>A text; one of the choices when there are any.</summary>
+public sealed record TextRule(string Name, string Says, IReadOnlyList<string> Choices) : KeyRule(Name, Says)
+{
+    public override string Wanted => Choices.Count == 0 ? "a text in double quotes" : string.Join(" or ", Choices.Select(c => $"\"{c}\""));
+}
+
+/// <summary>true or false.</summary>
+public sealed record FlagRule(string Name, string Says) : KeyRule(Name, Says)
+{
+    public override string Wanted => "true or false";
+}
+
+/// <summary>A list in square brackets (or, of tables, under double brackets).</summary>
+public sealed record ListRule(string Name, string Says, KeyRule Item, int Least, int Most) : KeyRule(Name, Says)
+{
+    public override string Wanted => Least == Most ? Invariant($"a list of {Least}: {Item.Wanted}") : Invariant($"a list of {Least} to {Most}, each {Item.Wanted}");
+}
+
+/// <summary>A table of keys.</summary>
+public sealed record TableRule(string Name, string Says, IReadOnlyList<KeyRule> Keys) : KeyRule(Name, Says)
+{
+    public override string Wanted => "a table with " + string.Join(", ", Keys.Take(6).Select(k => k.Name)) + (Keys.Count > 6 ? " …" : "");
+}
+
+/// <summary>One of two kinds of value.</summary>
+public sealed record EitherRule(string Name, string Says, KeyRule First, KeyRule Second) : KeyRule(Name, Says)
+{
+    public override string Wanted => First.Wanted + ", or " + Second.Wanted;
+}
+
+/// <summary>Bounds of a number. Not a number and infinities are outside every range.</summary>
+/// <param name="Least">Least value.</param>
+/// <param name="Most">Greatest value, always allowed.</param>
+/// <param name="Open">Whether the least value itself is not allowed.</param>
+public readonly record struct NumberRange(double Least, double Most, bool Open = false)
+{
+    /// <summary>A distance along any track that is taken, mm.</summary>
+    public static NumberRange Chainage => new(0, 1e6);
+
+    /// <summary>Above 0, up to a greatest value.</summary>
+    public static NumberRange Over0(double most) => new(0, most, true);
+
+    /// <summary>From a least value to a greatest.</summary>
+    public static NumberRange From(double least, double most) => new(least, most);
+
+    public bool Holds(double value) => value <= Most && (Open ? value > Least : value >= Least);
+
+    public string InWords(string unit)
+    {
+        string tail = unit.Length == 0 ? "" : " " + unit;
+        return Open ? Invariant($"above {Least} and at most {Most}{tail}") : Invariant($"from {Least} to {Most}{tail}");
+    }
+}

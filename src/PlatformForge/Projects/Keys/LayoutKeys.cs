@@ -1,0 +1,39 @@
+using PlatformForge.Units;
+
+namespace PlatformForge.Projects.Keys;
+
+/// <summary>What holds for the whole layout. Lengths in mm of the model.</summary>
+/// <param name="Name">Name of the place.</param>
+/// <param name="Scale">Full size over model.</param>
+/// <param name="Gauge">Between the running edges.</param>
+/// <param name="RailTop">Rails' running surface over the baseboard.</param>
+public sealed record LayoutSpec(string Name, ModelScale Scale, double Gauge, double RailTop)
+{
+    /// <summary>Name of the scale's preset; empty when the ratio was stated.</summary>
+    public string ScaleName { get; init; } = "";
+}
+
+/// <summary>Keys of <c>[layout]</c>.</summary>
+internal static class LayoutKeys
+{
+    private static readonly ModelScale Unset = new(double.NaN);
+
+    public static KeyTable<LayoutSpec> Table { get; } = new KeyTable<LayoutSpec>(_ => new("", Unset, double.NaN, double.NaN))
+        .Text("name", "Name of the place; it is printed on drawings and engraved underneath.", l => l.Name, (l, v) => l with { Name = v }, required: true)
+        .Text("scale", "Name of a scale; it sets ratio and gauge. See: platformforge presets scales", l => l.ScaleName, (l, v) => l with { ScaleName = v })
+        .Number("ratio", NumberRange.From(4, 1000), "", "Full size over model, 76.2 for 4 mm to the foot; in place of scale or to correct it.", l => l.Scale.Ratio, (l, v) => l with { Scale = new(v) })
+        .Length("gauge", NumberRange.From(2, 300), "Distance between the running edges of the rails; in place of scale or to correct it.", l => l.Gauge, (l, v) => l with { Gauge = v })
+        .Length("rail_top", NumberRange.From(0, 200), "Height of the rails' top over the baseboard: underlay, sleeper and rail together.", l => l.RailTop, (l, v) => l with { RailTop = v }, required: true)
+        .Check((layout, table, key, reading) =>
+        {
+            if (!double.IsFinite(layout.Scale.Ratio))
+            {
+                reading.Fault("PF1009", key + ".scale", table.Place, "The layout has neither scale nor ratio.", "Add scale = \"4mm\" (platformforge presets scales lists the names) or ratio = 76.2.");
+            }
+
+            if (!double.IsFinite(layout.Gauge))
+            {
+                reading.Fault("PF1009", key + ".gauge", table.Place, "The layout has neither scale nor gauge.", "Add gauge, the distance between the rails in mm, such as gauge = 16.5.");
+            }
+        });
+}

@@ -1,0 +1,111 @@
+using PlatformForge.Geometry;
+using PlatformForge.Projects.Reading;
+using PlatformForge.Sections;
+
+namespace PlatformForge.Projects.Keys;
+
+/// <summary>Keys of <c>[printer]</c>, <c>[joint]</c> and <c>[sections]</c>.</summary>
+internal static class PrinterKeys
+{
+    private static readonly NumberRange Bed = NumberRange.From(20, 5000);
+
+    private static readonly ListRule BedRule = new(
+        "bed",
+        "Printable area: [width, depth], or a list of corners [[x, y], …] for any other outline.",
+        new EitherRule("", "A width, or a corner.", new NumberRule("", "Width or depth.", Bed, "mm"), new ListRule("", "A corner.", new NumberRule("", "Its x or y.", NumberRange.From(-5000, 5000), "mm"), 2, 2)),
+        2,
+        200)
+    { Default = "[220, 220]" };
+
+    public static KeyTable<PrinterSpec> Printer { get; } = new KeyTable<PrinterSpec>(_ => PrinterSpec.Oblong(220, 220, 250))
+        .Text("preset", "Name of a printer by its bed. See: platformforge presets printers", _ => null, (p, _) => p)
+        .Text("name", "What you call it.", p => p.Name, (p, v) => p with { Name = v })
+        .Own(BedRule, (p, node, key, reading) => ReadBed(node, key, reading) is { } ring ? p with { Bed = ring } : p)
+        .Length("height", NumberRange.From(5, 5000), "Tallest print.", p => p.Height, (p, v) => p with { Height = v })
+        .Length("nozzle", NumberRange.From(0.1, 2), "Bore of the nozzle.", p => p.Nozzle, (p, v) => p with { Nozzle = v })
+        .Length("layer", NumberRange.From(0.02, 1), "Layer height.", p => p.Layer, (p, v) => p with { Layer = v })
+        .Length("margin", NumberRange.From(0, 200), "Strip along the bed's edge that is kept free.", p => p.Margin, (p, v) => p with { Margin = v })
+        .Length("spacing", NumberRange.From(0, 200), "Space between two sections on one bed.", p => p.Spacing, (p, v) => p with { Spacing = v })
+        .Length("longest_bridge", NumberRange.From(0, 200), "Longest gap that is printed over without support.", p => p.LongestBridge, (p, v) => p with { LongestBridge = v })
+        .Number("flow", NumberRange.Over0(200), "mm³/s", "Steady flow of plastic, for the estimate of time.", p => p.Flow, (p, v) => p with { Flow = v })
+        .Table("filament", "What is printed with; for estimates only.", Filament, p => p.Filament, (p, v) => p with { Filament = v });
+
+    public static KeyTable<JointSpec> Joint { get; } = new KeyTable<JointSpec>(_ => new())
+        .Choice("kind", "How two sections are held in line.", j => j.Kind, (j, v) => j with { Kind = v }, [("dowel", JointKind.Dowel), ("none", JointKind.None)])
+        .Length("dowel_diameter", NumberRange.From(0.5, 20), "Diameter of the loose dowel; a cut length of filament is 1.75.", j => j.DowelDiameter, (j, v) => j with { DowelDiameter = v })
+        .Length("dowel_length", NumberRange.From(2, 200), "Length to cut a dowel to.", j => j.DowelLength, (j, v) => j with { DowelLength = v })
+        .Length("fit", NumberRange.From(0, 5), "Added to the dowel's diameter so that it goes in.", j => j.Fit, (j, v) => j with { Fit = v })
+        .Length("depth_allowance", NumberRange.From(0, 10), "How much deeper a bore is than half the dowel.", j => j.DepthAllowance, (j, v) => j with { DepthAllowance = v })
+        .Length("mouth_chamfer", NumberRange.From(0, 5), "Widening of a bore's mouth.", j => j.MouthChamfer, (j, v) => j with { MouthChamfer = v })
+        .Length("slot_play", NumberRange.From(0, 20), "Play of the slotted bore along its slot.", j => j.SlotPlay, (j, v) => j with { SlotPlay = v })
+        .Length("end_trim", NumberRange.From(0, 2), "Taken off each end at a joint, so that lengths do not add up.", j => j.EndTrim, (j, v) => j with { EndTrim = v })
+        .Length("end_wall", NumberRange.From(0.4, 50), "Thickness of the wall that closes a section at a joint.", j => j.EndWall, (j, v) => j with { EndWall = v });
+
+    public static KeyTable<SectionSpec> Sections { get; } = new KeyTable<SectionSpec>(_ => new())
+        .Choice("pose", "How a section lies on the bed.", s => s.Pose, (s, v) => s with { Pose = v }, [("automatic", PrintPose.Automatic), ("deck-down", PrintPose.DeckDown), ("upright", PrintPose.Upright)])
+        .Length("longest", NumberRange.From(10, 10000), "Longest section wanted; left out, the bed decides.", s => s.LongestSection, (s, v) => s with { LongestSection = v })
+        .Length("cut_clearance", NumberRange.From(0, 100), "Least distance from a cut to a socket, hole or rib.", s => s.CutClearance, (s, v) => s with { CutClearance = v })
+        .Flag("engrave", "Whether number, name and arrow are engraved underneath.", s => s.Engrave, (s, v) => s with { Engrave = v })
+        .Length("engraving_depth", NumberRange.From(0.1, 5), "Depth of the engraving.", s => s.EngravingDepth, (s, v) => s with { EngravingDepth = v })
+        .Length("engraving_height", NumberRange.From(2, 100), "Height of its letters.", s => s.EngravingHeight, (s, v) => s with { EngravingHeight = v });
+
+    private static KeyTable<FilamentSpec> Filament => new KeyTable<FilamentSpec>(_ => new())
+        .Text("name", "Kind of plastic.", f => f.Name, (f, v) => f with { Name = v })
+        .Number("density", NumberRange.From(0.5, 10), "g/cm³", "Mass of a cubic centimetre.", f => f.Density, (f, v) => f with { Density = v })
+        .Length("diameter", NumberRange.From(0.5, 5), "Diameter of the strand.", f => f.Diameter, (f, v) => f with { Diameter = v })
+        .Number("price", NumberRange.From(0, 1e6), "", "Price of a kilogram; left out, no cost is told.", f => f.PricePerKilogram, (f, v) => f with { PricePerKilogram = v })
+        .Text("currency", "What the price is in.", f => f.Currency, (f, v) => f with { Currency = v });
+
+    private static IReadOnlyList<Point2>? ReadBed(TreeNode node, string key, KeyReading reading)
+    {
+        if (reading.List(BedRule, node, key) is not { } items)
+        {
+            return null;
+        }
+
+        var either = (EitherRule)BedRule.Item;
+        if (items.Count == 2 && items[0] is not TreeList)
+        {
+            var side = (NumberRule)either.First;
+            return reading.Number(side, items[0], key + "[0]") is { } width && reading.Number(side, items[1], key + "[1]") is { } depth
+                ? PrinterSpec.Oblong(width, depth, 1).Bed
+                : null;
+        }
+
+        var ring = new List<Point2>();
+        var corner = (ListRule)either.Second;
+        for (int i = 0; i < items.Count; i++)
+        {
+            string place = FormattableString.Invariant($"{key}[{i}]");
+            if (reading.List(corner, items[i], place) is { } pair && reading.Number((NumberRule)corner.Item, pair[0], place + "[0]") is { } x
+                && reading.Number((NumberRule)corner.Item, pair[1], place + "[1]") is { } y)
+            {
+                ring.Add(new(x, y));
+            }
+        }
+
+        if (ring.Count < items.Count)
+        {
+            return null;
+        }
+
+        double area = 0;
+        for (int i = 0; i < ring.Count; i++)
+        {
+            area += Point2.Cross(ring[i], ring[(i + 1) % ring.Count]) / 2;
+        }
+
+        if (ring.Count < 3 || Math.Abs(area) < 100)
+        {
+            reading.Fault("PF1014", key, node.Place, FormattableString.Invariant($"bed encloses {Math.Abs(area)} mm²."), "List at least three corners in order round the bed, or give [width, depth].");
+            return null;
+        }
+
+        if (area < 0)
+        {
+            ring.Reverse();
+        }
+
+        return ring;
+    }
+}

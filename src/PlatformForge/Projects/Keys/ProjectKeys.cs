@@ -1,0 +1,42 @@
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Units;
+
+namespace PlatformForge.Projects.Keys;
+
+/// <summary>All of a project file while it is read.</summary>
+internal sealed record ProjectDraft
+{
+    public LayoutSpec Layout { get; init; } = LayoutKeys.Table.DefaultsAt(new ModelScale(76.2));
+
+    public IReadOnlyList<TrackEntry> Tracks { get; init; } = [];
+
+    public IReadOnlyList<VehicleForm> Vehicles { get; init; } = [];
+
+    public ClearanceEntry Clearance { get; init; } = new();
+
+    public IReadOnlyList<PlatformSpec> Platforms { get; init; } = [];
+
+    public PrinterSpec Printer { get; init; } = PrinterKeys.Printer.DefaultsAt(new ModelScale(76.2));
+
+    public JointSpec Joint { get; init; } = new();
+
+    public SectionSpec Sections { get; init; } = new();
+}
+
+/// <summary>The key model: every key that a project file may have.</summary>
+internal static class ProjectKeys
+{
+    public static KeyTable<ProjectDraft> Table { get; } = new KeyTable<ProjectDraft>(_ => new())
+        .Table("layout", "What holds for the whole layout.", LayoutKeys.Table, p => p.Layout, (p, v) => p with { Layout = v }, required: true)
+        .Tables("track", "A track.", TrackKeys.Table, (t, key) => t with { Key = key }, (p, v) => p with { Tracks = v }, least: 1)
+        .Tables("vehicle", "A vehicle that runs past the platforms: list the longest and the widest you have.", VehicleKeys.Table, (v, key) => v with { Key = key }, (p, v) => p with { Vehicles = v }, least: 1)
+        .Table("clearance", "What is kept between platform and vehicles, entry by entry.", ClearanceKeys.Table, p => p.Clearance, (p, v) => p with { Clearance = v }, required: true)
+        .Tables("platform", "A platform.", PlatformKeys.Table, (p, key) => p with { Key = key }, (p, v) => p with { Platforms = v }, least: 1)
+        .Table("printer", "The printer that the sections have to fit.", PrinterKeys.Printer, p => p.Printer, (p, v) => p with { Printer = v })
+        .Table("joint", "How two sections are held in line.", PrinterKeys.Joint, p => p.Joint, (p, v) => p with { Joint = v })
+        .Table("sections", "How platforms are cut into sections.", PrinterKeys.Sections, p => p.Sections, (p, v) => p with { Sections = v });
+
+    /// <summary>The whole model as one table.</summary>
+    public static TableRule Root => Table.AsRule("", "A platform project.");
+}

@@ -1,0 +1,54 @@
+using PlatformForge.Geometry;
+using PlatformForge.Track;
+
+namespace PlatformForge.Projects.Keys;
+
+/// <summary>A track as the project states it.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Start">First point, mm.</param>
+/// <param name="Heading">First direction, radians from the x axis.</param>
+/// <param name="Elements">What it is made of.</param>
+public sealed record TrackEntry(string Name, Point2 Start, double Heading, IReadOnlyList<AlignmentElementSpec> Elements)
+{
+    /// <summary>Which ends are at buffer stops: none, start, end, both.</summary>
+    public string Buffers { get; init; } = "none";
+
+    /// <summary>Names of the vehicles that run on it; null for all of the project.</summary>
+    public IReadOnlyList<string>? Vehicles { get; init; }
+
+    /// <summary>Key in the project file.</summary>
+    public string Key { get; init; } = "track[0]";
+
+    public bool StartsAtBuffers => Buffers is "start" or "both";
+
+    public bool EndsAtBuffers => Buffers is "end" or "both";
+
+    /// <summary>What the Track room lays.</summary>
+    public AlignmentSpec Alignment => new(Name, Start, Heading, Elements, Key + ".alignment");
+}
+
+/// <summary>Keys of <c>[[track]]</c>.</summary>
+internal static class TrackKeys
+{
+    private const double Degree = Math.PI / 180;
+
+    private sealed record StartDraft(double X, double Y, double Heading);
+
+    private static readonly KeyTable<StartDraft> Start = new KeyTable<StartDraft>(_ => new(0, 0, 0))
+        .Length("x", NumberRange.From(-1e5, 1e5), "Place of the track's first point on the layout.", s => s.X, (s, v) => s with { X = v })
+        .Length("y", NumberRange.From(-1e5, 1e5), "The same, square to x.", s => s.Y, (s, v) => s with { Y = v })
+        .Number("heading", NumberRange.From(-360, 360), "degrees", "Direction in which the track sets out: 0 along x, 90 along y.", s => s.Heading / Degree, (s, v) => s with { Heading = v * Degree });
+
+    public static KeyTable<TrackEntry> Table { get; } = new KeyTable<TrackEntry>(_ => new("", default, 0, []))
+        .Text("name", "Name of the track; platforms refer to it.", t => t.Name, (t, v) => t with { Name = v }, required: true)
+        .Table("start", "Where it begins.", Start, t => new StartDraft(t.Start.X, t.Start.Y, t.Heading), (t, v) => t with { Start = new(v.X, v.Y), Heading = v.Heading })
+        .Tables(
+            "alignment",
+            "What the track is made of, in order: { straight = 250 }, { curve = 610, angle = 35, hand = \"left\" }, { transition = 150, to_radius = 610, hand = \"left\" }.",
+            ElementKeys.Table,
+            (e, _) => e,
+            (t, v) => t with { Elements = [.. v.Select(e => e.Element)] },
+            least: 1)
+        .Text("buffers", "Which end is at buffer stops, so that no more track need be known there.", t => t.Buffers, (t, v) => t with { Buffers = v }, false, "none", "start", "end", "both")
+        .Texts("vehicles", "Names of the vehicles that run here; left out, all of them do.", (t, v) => t with { Vehicles = v });
+}

@@ -1,0 +1,21 @@
+using PlatformForge.Projects.Reading;
+
+namespace PlatformForge.Projects.Keys;
+
+/// <summary>What is said of a key that means nothing where it stands.</summary>
+internal static class UnknownKey
+{
+    public static void Report(TreeEntry entry, string table, IReadOnlyList<KeyRule> known, KeyReading reading)
+    {
+        string key = table.Length == 0 ? entry.Name : table + "." + entry.Name;
+        string where = table.Length == 0 ? "the project file" : table;
+        string message = $"{where} has no key \"{Shortened(entry.Name)}\".";
+        string? near = NearestName.Of(entry.Name, known.Select(k => k.Name));
+        string remedy = near is not null ? $"Did you mean {near}?"
+            : known.OfType<TableRule>().FirstOrDefault(t => t.Keys.Any(k => k.Name == entry.Name)) is { } home ? $"It belongs under {(table.Length == 0 ? "" : table + ".")}{home.Name}."
+            : "Known here: " + string.Join(", ", known.Select(k => k.Name)) + ".";
+        reading.Fault("PF1006", key, entry.Place, message, remedy);
+    }
+
+    private static string Shortened(string name) => name.Length > 40 ? name[..40] + "…" : name;
+}

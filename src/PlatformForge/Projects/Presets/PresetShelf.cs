@@ -1,0 +1,81 @@
+using System.Reflection;
+using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
+
+namespace PlatformForge.Projects.Presets;
+
+/// <summary>One preset of the shelf.</summary>
+/// <param name="Kind">What it is for.</param>
+/// <param name="Name">Name it is asked for by.</param>
+/// <param name="Title">One line that says what it is.</param>
+/// <param name="Source">Where its figures come from.</param>
+/// <param name="OtherNames">Names that mean the same.</param>
+public sealed record Preset(PresetKind Kind, string Name, string Title, string Source, IReadOnlyList<string> OtherNames)
+{
+    internal TreeTable Tree { get; init; } = new(default, []);
+}
+
+/// <summary>
+/// The presets that come with the program. Each is a TOML file with a <c>[preset]</c> table (title, source, and for scales
+/// other_names) and, for the rest, the keys of the table it stands in for.
+/// </summary>
+public static class PresetShelf
+{
+    private const string Head = "preset";
+
+    private static readonly Assembly Home = typeof(PresetShelf).Assembly;
+
+    private static readonly Lazy<IReadOnlyDictionary<PresetKind, IReadOnlyList<Preset>>> Shelf = new(() =>
+        new[] { PresetKind.Scales, PresetKind.Vehicles, PresetKind.Printers }.ToDictionary(k => k, Load));
+
+    /// <summary>Presets of a kind, by name. Samples are asked for by <see cref="SampleNames"/>.</summary>
+    public static IReadOnlyList<Preset> Of(PresetKind kind) => Shelf.Value[kind];
+
+    /// <summary>The preset of a name or of one of its other names, whatever the case; null when there is none.</summary>
+    public static Preset? Find(PresetKind kind, string name) =>
+        Of(kind).FirstOrDefault(p => p.OtherNames.Prepend(p.Name).Contains(name, StringComparer.OrdinalIgnoreCase));
+
+    /// <summary>Sample projects.</summary>
+    public static IReadOnlyList<string> SampleNames =>
+        [.. Files(PresetKind.Samples).Select(NameOf)];
+
+    /// <summary>Text of a sample project; null when there is none of that name.</summary>
+    public static string? Sample(string name) =>
+        Files(PresetKind.Samples).FirstOrDefault(f => string.Equals(NameOf(f), name, StringComparison.OrdinalIgnoreCase)) is { } file ? TextOf(file) : null;
+
+    /// <summary>A preset's keys without its head, ready to be laid under those of a project.</summary>
+    internal static TreeTable Body(TreeTable tree) =>
+        new(tree.Place, [.. tree.Entries.Where(e => !string.Equals(e.Name, Head, StringComparison.Ordinal))]);
+
+    private static IReadOnlyList<Preset> Load(PresetKind kind) =>
+        [.. Files(kind).Select(file =>
+        {
+            var read = TreeReader.Read(TextOf(file), file);
+            if (read.Value?.Find(Head)?.Value is not TreeTable head)
+            {
+                throw new BrokenInvariantException($"Projects: the preset {file} that comes with the program can't be read: {(read.Findings is [var first, ..] ? first.Message : "it has no [preset] table")}");
+            }
+
+            var others = (head.Find("other_names")?.Value as TreeList)?.Items.OfType<TreeText>().Select(t => t.Value).ToArray() ?? [];
+            return new Preset(kind, NameOf(file), head.TextOf("title") ?? "", head.TextOf("source") ?? "", others) { Tree = Body(read.Value) };
+        })];
+
+    private static IEnumerable<string> Files(PresetKind kind)
+    {
+        string folder = "presets/" + kind.ToString().ToLowerInvariant() + "/";
+        return Home.GetManifestResourceNames()
+            .Select(n => n.Replace('\\', '/'))
+            .Where(n => n.StartsWith(folder, StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal);
+    }
+
+    private static string NameOf(string file) => Path.GetFileNameWithoutExtension(file);
+
+    private static string TextOf(string file)
+    {
+        string resource = Home.GetManifestResourceNames().First(n => n.Replace('\\', '/') == file);
+        using var stream = Home.GetManifestResourceStream(resource)!;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}

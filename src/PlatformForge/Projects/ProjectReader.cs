@@ -1,0 +1,89 @@
+using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Overrides;
+using PlatformForge.Projects.Presets;
+using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Projects;
+
+/// <summary>Front door of the room for reading: from a project file to what the rooms are asked for.</summary>
+public static class ProjectReader
+{
+    /// <summary>Reads a project file and everything it names. All faults that can be told are told at once.</summary>
+    /// <param name="path">The project file, as the user named it.</param>
+    /// <param name="overrides">Values that stand in for those of the file.</param>
+    public static Outcome<ProjectSpec> ReadFile(string path, IReadOnlyList<Override>? overrides = null)
+    {
+        var text = ProjectText.Read(path, path);
+        return text.Value is null
+            ? Outcome.Fault<ProjectSpec>(text.Findings)
+            : Read(text.Value, path, Path.GetDirectoryName(Path.GetFullPath(path))!, overrides);
+    }
+
+    /// <summary>Reads the text of a project file.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="file">Its name for findings.</param>
+    /// <param name="folder">Where files that it names are looked for; null refuses such names.</param>
+    /// <param name="overrides">Values that stand in for those of the text.</param>
+    public static Outcome<ProjectSpec> Read(string text, string file, string? folder = null, IReadOnlyList<Override>? overrides = null)
+    {
+        var tree = TreeReader.Read(text, file);
+        if (tree.Value is null)
+        {
+            return Outcome.Fault<ProjectSpec>(tree.Findings);
+        }
+
+        var reading = new KeyReading();
+        var root = tree.Value;
+        foreach (var change in overrides ?? [])
+        {
+            root = change.ApplyTo(root, reading);
+        }
+
+        root = new PresetLaying(reading, (name, key, r) => BesideFile(name, key, folder, root, r)).Lay(root);
+        var draft = ProjectKeys.Table.Read(new ProjectDraft(), root, "", reading);
+        var places = new SourceMap(root);
+        if (!reading.HasErrors)
+        {
+            References.Check(draft, places, reading);
+        }
+
+        if (reading.HasErrors)
+        {
+            return Outcome.Fault<ProjectSpec>(reading.Findings.OrderBy(f => f.File == file ? 0 : 1).ThenBy(f => f.Line).ThenBy(f => f.Column));
+        }
+
+        return Outcome.Of(
+            new ProjectSpec(
+                draft.Layout,
+                draft.Tracks,
+                [.. draft.Vehicles.Select(v => v.ToVehicle())],
+                draft.Clearance,
+                draft.Platforms,
+                draft.Printer,
+                draft.Sections with { Joint = draft.Joint })
+            { Places = places },
+            reading.Findings);
+    }
+
+    private static TreeTable? BesideFile(string name, string key, string? folder, TreeTable root, KeyReading reading)
+    {
+        var place = new SourceMap(root).Find(key);
+        string full = folder is null ? "" : Path.GetFullPath(Path.Combine(folder, name));
+        if (folder is null || Path.IsPathRooted(name) || !full.StartsWith(Path.GetFullPath(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        {
+            reading.Fault("PF1011", key, place, Invariant($"The preset file \"{name}\" does not lie beside the project."), "Put it into the project's folder and name it from there, such as \"stock/long-coach.toml\".");
+            return null;
+        }
+
+        var text = ProjectText.Read(full, name);
+        var tree = text.Value is null ? Outcome.Fault<TreeTable>(text.Findings) : TreeReader.Read(text.Value, name);
+        foreach (var finding in tree.Findings)
+        {
+            reading.Fault(finding.Code, key, finding.Code == "PF1001" ? place : new(finding.File!, finding.Line, finding.Column), (finding.Code == "PF1001" ? $"\"{name}\": " : "") + finding.Message, finding.Remedy);
+        }
+
+        return tree.Value;
+    }
+}

@@ -1,0 +1,36 @@
+using PlatformForge.Clearance;
+using PlatformForge.Platforms;
+using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Reading;
+using PlatformForge.Sections;
+using PlatformForge.Units;
+
+namespace PlatformForge.Projects;
+
+/// <summary>A project as it was read: what every room is asked for.</summary>
+/// <param name="Layout">Name, scale, gauge, height of the rails.</param>
+/// <param name="Tracks">At least one.</param>
+/// <param name="Vehicles">At least one.</param>
+/// <param name="Clearance">The clearance budget.</param>
+/// <param name="Platforms">At least one.</param>
+/// <param name="Printer">The printer that the sections have to fit.</param>
+/// <param name="Sections">How platforms are cut; the joints are in it.</param>
+public sealed record ProjectSpec(
+    LayoutSpec Layout,
+    IReadOnlyList<TrackEntry> Tracks,
+    IReadOnlyList<Vehicle> Vehicles,
+    ClearanceEntry Clearance,
+    IReadOnlyList<PlatformSpec> Platforms,
+    PrinterSpec Printer,
+    SectionSpec Sections)
+{
+    /// <summary>Where every key was written.</summary>
+    public required SourceMap Places { get; init; }
+
+    /// <summary>Vehicles that run on a track.</summary>
+    public IReadOnlyList<Vehicle> VehiclesOn(TrackEntry track) =>
+        track.Vehicles is { } names ? [.. Vehicles.Where(v => names.Contains(v.Name, StringComparer.Ordinal))] : Vehicles;
+
+    /// <summary>Findings of the rooms with file, line and column joined to them.</summary>
+    public IReadOnlyList<Finding> Placed(IEnumerable<Finding> findings) => [.. findings.Select(Places.Join)];
+}

@@ -1,0 +1,74 @@
+using System.Text;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Projects.Reading;
+
+/// <summary>Reads the text of a project or preset file from disk, refusing what can't be one.</summary>
+public static class ProjectText
+{
+    /// <summary>Largest file taken, bytes. A generous project is a hundredth of it; readings go into CSV files beside it.</summary>
+    public const int LargestFile = 1 << 20;
+
+    /// <summary>The text of a file: missing files, folders, files of over a megabyte, binary files and anything but UTF-8 are faults.</summary>
+    /// <param name="path">Where the file is.</param>
+    /// <param name="shown">How the user named it.</param>
+    public static Outcome<string> Read(string path, string shown)
+    {
+        if (Directory.Exists(path))
+        {
+            return Fault("PF1002", shown, "This is a folder.", "Name the project file in it, such as " + Path.Combine(shown, "platform.toml") + ".");
+        }
+
+        byte[] bytes;
+        try
+        {
+            var file = new FileInfo(path);
+            if (!file.Exists)
+            {
+                return Fault("PF1001", shown, "There is no such file.", "Check the name, or start a new project with: platformforge init " + shown);
+            }
+
+            if (file.Length > LargestFile)
+            {
+                return Fault("PF1003", shown, Invariant($"The file has {file.Length} bytes; a project file has at most {LargestFile}."), "Put measured readings into a CSV file and name that in the project.");
+            }
+
+            bytes = File.ReadAllBytes(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            return Fault("PF1001", shown, "The file can't be read: " + e.Message.ReplaceLineEndings(" "), "Check that the name is right and that you may read the file.");
+        }
+
+        return Decode(bytes, shown);
+    }
+
+    /// <summary>The text of bytes that were read: UTF-8 with or without a mark at the start, no other control characters than line ends and tabs.</summary>
+    public static Outcome<string> Decode(ReadOnlySpan<byte> bytes, string shown)
+    {
+        ReadOnlySpan<byte> mark = [0xEF, 0xBB, 0xBF];
+        if (bytes.StartsWith(mark))
+        {
+            bytes = bytes[mark.Length..];
+        }
+
+        int zero = bytes.IndexOf((byte)0);
+        if (zero >= 0)
+        {
+            return Fault("PF1004", shown, Invariant($"The file is not text: byte {zero + 1} is nil."), "A project file is plain text in UTF-8; if your editor saved it as UTF-16, save it again as UTF-8.");
+        }
+
+        try
+        {
+            return Outcome.Of(new UTF8Encoding(false, true).GetString(bytes));
+        }
+        catch (DecoderFallbackException e)
+        {
+            return Fault("PF1004", shown, Invariant($"The file is not UTF-8 text: byte {e.Index + 1} does not belong."), "Save it again as UTF-8 from a text editor.");
+        }
+    }
+
+    private static Outcome<string> Fault(string code, string file, string message, string remedy) =>
+        Outcome.Fault<string>(Finding.Error(code, "", message, remedy) with { File = file, Line = 1, Column = 1 });
+}

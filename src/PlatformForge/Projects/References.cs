@@ -1,0 +1,50 @@
+using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Reading;
+using static System.FormattableString;
+
+namespace PlatformForge.Projects;
+
+/// <summary>Whether what a project refers to by name is there, and every name is given once.</summary>
+internal static class References
+{
+    public static void Check(ProjectDraft draft, SourceMap places, KeyReading reading)
+    {
+        string[] tracks = [.. draft.Tracks.Select(t => t.Name)], vehicles = [.. draft.Vehicles.Select(v => v.Name)];
+        Once("track", tracks, places, reading);
+        Once("vehicle", vehicles, places, reading);
+        Once("platform", [.. draft.Platforms.Select(p => p.Name)], places, reading);
+        for (int i = 0; i < draft.Platforms.Count; i++)
+        {
+            Known("track", draft.Platforms[i].Face.Track, tracks, Invariant($"platform[{i}].face.track"), places, reading);
+        }
+
+        for (int i = 0; i < draft.Tracks.Count; i++)
+        {
+            for (int k = 0; k < (draft.Tracks[i].Vehicles?.Count ?? 0); k++)
+            {
+                Known("vehicle", draft.Tracks[i].Vehicles![k], vehicles, Invariant($"track[{i}].vehicles[{k}]"), places, reading);
+            }
+        }
+    }
+
+    private static void Once(string what, string[] names, SourceMap places, KeyReading reading)
+    {
+        for (int i = 1; i < names.Length; i++)
+        {
+            if (Array.FindIndex(names, n => string.Equals(n, names[i], StringComparison.OrdinalIgnoreCase)) < i)
+            {
+                string key = Invariant($"{what}[{i}].name");
+                reading.Fault("PF1015", key, places.Find(key), $"There is another {what} of the name \"{names[i]}\".", $"Give each {what} a name of its own.");
+            }
+        }
+    }
+
+    private static void Known(string what, string name, string[] names, string key, SourceMap places, KeyReading reading)
+    {
+        if (!names.Contains(name, StringComparer.Ordinal))
+        {
+            string? near = NearestName.Of(name, names);
+            reading.Fault("PF1016", key, places.Find(key), $"There is no {what} \"{name}\".", near is null ? $"Known: {string.Join(", ", names.Select(n => $"\"{n}\""))}." : $"Did you mean \"{near}\"?");
+        }
+    }
+}
