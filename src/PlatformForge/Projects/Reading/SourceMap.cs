@@ -39,8 +39,9 @@ public sealed class SourceMap
             return finding;
         }
 
-        var place = Find(finding.Key);
-        return finding with { File = place.File, Line = place.Line, Column = place.Column };
+        string key = RoomWords.ToFile(finding.Key);
+        var place = Find(key);
+        return finding with { Key = key, File = place.File, Line = place.Line, Column = place.Column };
     }
 
     private void Enter(string key, TreeNode node)

@@ -1,0 +1,78 @@
+using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Cli.Commands;
+using PlatformForge.Cli.Terminals;
+
+namespace PlatformForge.Cli;
+
+/// <summary>The command line: commands, their options, and what the process ends with.</summary>
+internal static class CommandLine
+{
+    private const string Examples = """
+
+        Examples:
+          platformforge init my-halt.toml               write a commented project file to fill in
+          platformforge check my-halt.toml              is the design sound, and what comes nearest?
+          platformforge build my-halt.toml -o my-halt   write sections, plates, drawings and the verdict
+
+        Figures are for model railways only.
+        """;
+
+    /// <summary>Runs one command line.</summary>
+    /// <returns>0 done, 1 our fault, 2 usage, 3 a project or survey file is wrong, 4 a design rule is broken, 5 a mesh check failed,
+    /// 6 cannot write, 130 interrupted.</returns>
+    public static int Run(string[] args, Terminal terminal, CancellationToken cancel = default)
+    {
+        var console = new StreamConsole();
+        using var app = new CommandLineApplication(console)
+        {
+            Name = "platformforge",
+            FullName = "PlatformForge",
+            Description = "From a survey of model railway track and the vehicles on it to printable platforms that nothing touches.",
+            ExtendedHelpText = Examples,
+            MakeSuggestionsInErrorMessage = true,
+        };
+        app.HelpOption("-h|--help", inherited: true);
+        app.VersionOption("--version", PlatformForge.Projects.ProgramVersion.Text);
+        var session = new Session(app, args, terminal, cancel);
+        InitCommand.Add(app, session);
+        CheckCommand.Add(app, session);
+        PresetsCommand.Add(app, session);
+        SchemaCommand.Add(app, session);
+        foreach (var command in app.Commands)
+        {
+            command.ExtendedHelpText = "\n" + command.ExtendedHelpText!.Trim('\r', '\n') + "\n";
+            command.ValidationErrorHandler = fault => session.UsageFault(command.Name!, fault.ErrorMessage ?? "The command is not complete.");
+        }
+
+        app.OnExecute(() =>
+        {
+            app.ShowHelp(usePager: false);
+            return ExitCodes.Usage;
+        });
+        return Execute(app, args, session, () => console.Release(terminal.Out));
+    }
+
+    private static int Execute(CommandLineApplication app, string[] args, Session session, Action release)
+    {
+        try
+        {
+            int exit = app.Execute(args);
+            release();
+            return exit;
+        }
+        catch (CommandParsingException e)
+        {
+            return session.UsageFault(e);
+        }
+        catch (OperationCanceledException)
+        {
+            return session.Interrupted();
+        }
+#pragma warning disable CA1031 // the last door: whatever else happens is our fault and is told without a trace
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            return session.OurFault(e);
+        }
+    }
+}

@@ -1,0 +1,69 @@
+using System.Text;
+using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Projects.Presets;
+using PlatformForge.Projects.Schemas;
+using PlatformForge.Units;
+
+namespace PlatformForge.Cli.Commands;
+
+/// <summary>Writes a project file to start from.</summary>
+internal static class InitCommand
+{
+    private const string Examples = """
+
+        Examples:
+          platformforge init                            write platform.toml here, every key with a comment
+          platformforge init my-halt.toml
+          platformforge init --sample pendlewick        a worked example: a curved platform and five vehicles
+        """;
+
+    public static void Add(CommandLineApplication app, Session session) => app.Command("init", command =>
+    {
+        command.Description = "Write a commented project file to start from.";
+        command.ExtendedHelpText = Examples;
+        var file = command.Argument("file", "Name of the new file; platform.toml when left out.");
+        var sample = command.Option("-s|--sample <name>", $"A worked example instead: {string.Join(" or ", PresetShelf.SampleNames)}.", CommandOptionType.SingleValue);
+        var force = command.Option("--force", "Replace a file that is there.", CommandOptionType.NoValue);
+        command.OnExecute(() => session.Finish("init", _ => Write(file.Value, sample.Value(), force.HasValue())));
+    });
+
+    private static CommandResult Write(string? file, string? sample, bool force)
+    {
+        string path = file ?? (sample is null ? "platform.toml" : sample.ToLowerInvariant() + ".toml");
+        string? text = sample is null ? StartingFile.Write() : PresetShelf.Sample(sample);
+        if (text is null)
+        {
+            return Fault("PF1011", FaultKind.Input, $"There is no sample \"{sample}\".", $"Known: {string.Join(", ", PresetShelf.SampleNames)}.") with { ExitCode = ExitCodes.Usage };
+        }
+
+        if (Directory.Exists(path))
+        {
+            return Fault("PF1020", FaultKind.Output, $"{path} is a folder.", $"Name a file in it, such as {Path.Combine(path, "platform.toml")}.");
+        }
+
+        if (File.Exists(path) && !force)
+        {
+            return Fault("PF1020", FaultKind.Output, $"{path} is there already; it was left as it is.", "Choose another name, or replace it with --force.");
+        }
+
+        try
+        {
+            string waiting = path + ".new";
+            File.WriteAllText(waiting, text, new UTF8Encoding(false));
+            File.Move(waiting, path, overwrite: true);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            return Fault("PF1020", FaultKind.Output, $"{path} can't be written: {e.Message.ReplaceLineEndings(" ")}", "Choose a folder that is there and that you may write to.");
+        }
+
+        return new([])
+        {
+            Plain = o => o.WriteLine($"Wrote {path}. Next: platformforge check {path}"),
+            Json = j => j.WriteString("file", path),
+        };
+    }
+
+    private static CommandResult Fault(string code, FaultKind kind, string message, string remedy) =>
+        new([Finding.Error(code, "", message, remedy, kind)]);
+}

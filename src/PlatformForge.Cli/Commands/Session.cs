@@ -1,0 +1,105 @@
+using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Cli.Terminals;
+using PlatformForge.Units;
+
+namespace PlatformForge.Cli.Commands;
+
+/// <summary>What all commands share: common options, and how results, faults and progress are shown.</summary>
+internal sealed class Session
+{
+    private readonly string[] args;
+    private readonly Terminal terminal;
+    private readonly CommandOption json, quiet, verbose, noColour, strict;
+    private string command = "";
+
+    public Session(CommandLineApplication app, string[] args, Terminal terminal, CancellationToken cancel)
+    {
+        this.args = args;
+        this.terminal = terminal;
+        Cancel = cancel;
+        json = Common(app, "--json", "One JSON object on stdout and nothing else there.");
+        quiet = Common(app, "-q|--quiet", "Errors only.");
+        verbose = Common(app, "-v|--verbose", "Notes too, and a trace when the program itself is at fault.");
+        noColour = Common(app, "--no-color", "No colours; so does the variable NO_COLOR.");
+        strict = Common(app, "--strict", "Warnings end with exit code 4.");
+    }
+
+    public CancellationToken Cancel { get; }
+
+    /// <summary>Whether --json was written, also where the line could not be parsed to its end.</summary>
+    private bool AsksForJson => args.Contains("--json", StringComparer.Ordinal);
+
+    private bool Colour => terminal.TakesColour && !noColour.HasValue();
+
+    /// <summary>Runs a command's work and shows what it came to.</summary>
+    public int Finish(string name, Func<StageShow, CommandResult> work)
+    {
+        command = name;
+        var result = StageShow.Run(terminal, silent: quiet.HasValue() || json.HasValue(), Colour, work);
+        int exit = result.ExitCode ?? ExitCodes.Of(result.Findings, strict.HasValue());
+        if (json.HasValue())
+        {
+            terminal.Out.WriteLine(JsonObject.Write(name, exit, result.Findings, result.Json));
+            return exit;
+        }
+
+        var least = quiet.HasValue() ? Severity.Error : verbose.HasValue() ? Severity.Note : Severity.Warning;
+        foreach (var finding in result.Findings.Where(f => f.Severity >= least))
+        {
+            FindingLines.Write(terminal.Error, finding, Colour);
+        }
+
+        if (result.IsTheText || !quiet.HasValue())
+        {
+            result.Plain?.Invoke(terminal.Out);
+        }
+
+        return exit;
+    }
+
+    public int UsageFault(CommandParsingException fault)
+    {
+        string near = fault is UnrecognizedCommandParsingException { NearestMatches: var matches } && matches.FirstOrDefault() is { } match ? $"Did you mean {match}? " : "";
+        return UsageFault(fault.Command.Parent is null ? "" : fault.Command.Name ?? "", fault.Message.Split('\n')[0], near);
+    }
+
+    public int UsageFault(string name, string message, string near = "") =>
+        End(AsksForJson, name, ExitCodes.Usage, message.Trim().TrimEnd('.') + ".", near + $"See: platformforge {(name.Length == 0 ? "" : name + " ")}--help");
+
+    public int Interrupted() => End(AsksForJson, command, ExitCodes.Interrupted, "Interrupted; nothing was put in place.", "");
+
+    public int OurFault(Exception fault)
+    {
+        int exit = End(AsksForJson, command, ExitCodes.OurFault, $"PlatformForge failed: {fault.Message.ReplaceLineEndings(" ")}", "This is a fault of the program, not of your project. Please report it with the project file and what --verbose shows.");
+        if (verbose.HasValue())
+        {
+            terminal.Error.WriteLine(fault);
+        }
+
+        return exit;
+    }
+
+    private static CommandOption Common(CommandLineApplication app, string template, string description) =>
+        app.Option(template, description, CommandOptionType.NoValue, inherited: true);
+
+    private int End(bool asJson, string name, int exit, string message, string remedy)
+    {
+        if (asJson)
+        {
+            terminal.Out.WriteLine(JsonObject.Write(name, exit, [], j =>
+            {
+                j.WriteString("message", message);
+                j.WriteString("remedy", remedy);
+            }));
+            return exit;
+        }
+
+        terminal.Error.WriteLine(message);
+        if (remedy.Length > 0)
+        {
+            terminal.Error.WriteLine(remedy);
+        }
+
+        return exit;
+    }
+}

@@ -1,0 +1,39 @@
+using PlatformForge.Clearance;
+using PlatformForge.Projects.Keys;
+using PlatformForge.Track;
+using PlatformForge.Track.Charts;
+using PlatformForge.Units;
+
+namespace PlatformForge.Projects.Runs;
+
+/// <summary>A track as laid, with the smooth line that carries plan coordinates.</summary>
+public sealed record LaidTrack(TrackEntry Entry, TrackChart Chart)
+{
+    /// <summary>Lays every track of a project; all their faults at once.</summary>
+    internal static Outcome<IReadOnlyList<LaidTrack>> LayAll(ProjectSpec project)
+    {
+        var tracks = new List<LaidTrack>();
+        var findings = new List<Finding>();
+        foreach (var entry in project.Tracks)
+        {
+            var laid = TrackLayer.Lay(entry.Alignment);
+            findings.AddRange(laid.Findings);
+            if (laid.Value is { } ride)
+            {
+                tracks.Add(new(entry, KinkRounder.Chart(ride)));
+            }
+        }
+
+        return tracks.Count < project.Tracks.Count
+            ? Outcome.Fault<IReadOnlyList<LaidTrack>>(findings)
+            : new(tracks, findings);
+    }
+
+    /// <summary>The track with the vehicles that run on it.</summary>
+    internal TrackRun Run(ProjectSpec project) => new(Chart.Ride, project.VehiclesOn(Entry))
+    {
+        StartsAtBuffers = Entry.StartsAtBuffers,
+        EndsAtBuffers = Entry.EndsAtBuffers,
+        Key = Entry.Key,
+    };
+}

@@ -1,0 +1,17 @@
+namespace PlatformForge.Projects.Runs;
+
+/// <summary>Who watches a run: told of every stage, and able to stop it between two.</summary>
+/// <param name="Begin">Told the name of a stage as it begins.</param>
+/// <param name="Cancel">Stops the run at the next stage.</param>
+public sealed record RunWatch(Action<string> Begin, CancellationToken Cancel)
+{
+    /// <summary>Nobody watches.</summary>
+    public static RunWatch None { get; } = new(_ => { }, default);
+
+    /// <summary>A stage begins, unless the run is to stop.</summary>
+    internal void Stage(string name)
+    {
+        Cancel.ThrowIfCancellationRequested();
+        Begin(name);
+    }
+}

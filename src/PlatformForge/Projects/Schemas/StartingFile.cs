@@ -1,0 +1,140 @@
+using System.Text;
+using PlatformForge.Projects.Keys;
+using PlatformForge.Units;
+
+namespace PlatformForge.Projects.Schemas;
+
+/// <summary>
+/// The commented project file that a newcomer fills in. Every key of the model is in it: those that have to be stated with an example, the
+/// others as a comment with their default.
+/// </summary>
+public static class StartingFile
+{
+    /// <summary>Column at which remarks begin, where the value leaves room.</summary>
+    private const int RemarkColumn = 34;
+
+    /// <summary>What is filled in, by key. Everything else stays at its default, commented out.</summary>
+    private static readonly (string Key, string Value)[] Filled =
+    [
+        ("layout.name", "\"Marrowby Cross\""),
+        ("layout.scale", "\"4mm\""),
+        ("layout.rail_top", "8.0"),
+        ("track.name", "\"main\""),
+        ("track.alignment", "[\n  { straight = 400 },\n  { transition = 150, to_radius = 900, hand = \"left\" },\n  { curve = 900, angle = 30, hand = \"left\" },\n  { transition = 150, hand = \"left\" },\n  { straight = 300 },\n]"),
+        ("vehicle.name", "\"my longest coach\""),
+        ("vehicle.length", "240"),
+        ("vehicle.pivots", "170"),
+        ("vehicle.width", "34"),
+        ("vehicle.sill.height", "13"),
+        ("clearance.running", "0.7"),
+        ("platform.name", "\"main platform\""),
+        ("platform.face.track", "\"main\""),
+        ("platform.face.side", "\"right\""),
+        ("platform.face.from", "350"),
+        ("platform.face.to", "1000"),
+        ("platform.ramps.start.gradient", "8"),
+        ("platform.ramps.end.gradient", "8"),
+        ("platform.deck.width", "48"),
+        ("platform.line.width", "1"),
+        ("printer.bed", "[220, 220]"),
+    ];
+
+    /// <summary>What stands in the commented lines of keys that have no default.</summary>
+    private static readonly (string Key, string Value)[] Suggested =
+    [
+        ("layout.ratio", "76.2"),
+        ("layout.gauge", "16.5"),
+        ("track.vehicles", "[\"my longest coach\"]"),
+        ("vehicle.preset", "\"stock/my-coach.toml\""),
+        ("vehicle.trailing_bogie_wheelbase", "34"),
+        ("vehicle.least_radius", "600"),
+        ("vehicle.sill.width", "35"),
+        ("vehicle.sill.from", "-110"),
+        ("vehicle.sill.to", "110"),
+        ("vehicle.part.name", "\"cylinders\""),
+        ("vehicle.part.from", "56"),
+        ("vehicle.part.to", "76"),
+        ("vehicle.part.width", "36"),
+        ("vehicle.part.low", "2"),
+        ("vehicle.part.high", "12"),
+        ("platform.cuts", "[640]"),
+        ("platform.ramps.start.length", "96"),
+        ("platform.ramps.end.length", "96"),
+        ("platform.ribs.depth", "6"),
+        ("platform.fence.depth", "4"),
+        ("platform.fence.from", "360"),
+        ("platform.fence.to", "990"),
+        ("platform.fence.gap.from", "700"),
+        ("platform.fence.gap.to", "716"),
+        ("platform.board.at", "600"),
+        ("platform.board.inset", "8"),
+        ("printer.preset", "\"bed-220x220\""),
+        ("printer.filament.price", "20"),
+        ("printer.filament.currency", "\"EUR\""),
+        ("sections.longest", "200"),
+    ];
+
+    /// <summary>The file's text.</summary>
+    public static string Write()
+    {
+        var text = new StringBuilder();
+        text.Append("""
+            # A platform project. Lines that begin with # are comments; take the # away to state what follows it.
+            # Lengths are millimetres of the model, angles degrees, heights above rail top unless it says otherwise.
+            # A length may also be a text with its unit: "1.5 in", or "4 ft 6 in full size", which the scale divides.
+            # Check it with: platformforge check FILE      Build it with: platformforge build FILE
+
+            """.ReplaceLineEndings("\n"));
+        foreach (var key in ProjectKeys.Root.Keys)
+        {
+            Section(text, key, key.Name, key.Name, live: true);
+        }
+
+        return text.ToString();
+    }
+
+    private static void Section(StringBuilder text, KeyRule rule, string header, string path, bool live)
+    {
+        var (keys, list) = rule switch
+        {
+            TableRule table => (table.Keys, false),
+            ListRule { Item: TableRule item } => (item.Keys, true),
+            _ => throw new ArgumentOutOfRangeException(nameof(rule), rule.Name),
+        };
+        live = live && (Filled.Any(f => f.Key.StartsWith(path + ".", StringComparison.Ordinal)) || header == path && !list && !header.Contains('.', StringComparison.Ordinal));
+        text.Append("\n# ").Append(rule.Says).Append('\n').Append(live ? "" : "# ").Append(list ? $"[[{header}]]" : $"[{header}]").Append('\n');
+        foreach (var key in keys.Where(k => !IsSection(k, path)))
+        {
+            Line(text, key, path + "." + key.Name, live);
+        }
+
+        foreach (var key in keys.Where(k => IsSection(k, path)))
+        {
+            Section(text, key, header + "." + key.Name, path + "." + key.Name, live);
+        }
+    }
+
+    /// <summary>An alignment stays a list of short tables in one place; all other tables get a heading.</summary>
+    private static bool IsSection(KeyRule rule, string path) =>
+        rule is TableRule or ListRule { Item: TableRule } && !Filled.Any(f => f.Key == path + "." + rule.Name);
+
+    private static void Line(StringBuilder text, KeyRule rule, string path, bool live)
+    {
+        string? filled = Filled.FirstOrDefault(f => f.Key == path).Value;
+        string statement = (live && filled is not null ? "" : "# ") + rule.Name + " = " + (filled ?? rule.Default ?? Suggested.FirstOrDefault(f => f.Key == path).Value ?? throw new BrokenInvariantException($"Projects: the starting file has no example for {path}."));
+        if (statement.Contains('\n', StringComparison.Ordinal))
+        {
+            text.Append("# ").Append(rule.Says).Append('\n').Append(statement).Append('\n');
+            return;
+        }
+
+        text.Append(statement.PadRight(RemarkColumn)).Append(" # ").Append(Remark(rule)).Append('\n');
+    }
+
+    private static string Remark(KeyRule rule) => rule switch
+    {
+        NumberRule { Unit.Length: > 0 } number => $"{number.Unit}. {rule.Says}",
+        TextRule { Choices.Count: > 1 } text => $"{rule.Says} One of: {string.Join(", ", text.Choices)}.",
+        _ => rule.Says,
+    };
+}
