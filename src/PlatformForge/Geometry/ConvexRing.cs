@@ -1,0 +1,78 @@
+namespace PlatformForge.Geometry;
+
+/// <summary>Small acts on convex rings in plan: counter-clockwise, mm, the first point not repeated.</summary>
+public static class ConvexRing
+{
+    /// <summary>The part of a convex ring to the left of the directed line through two points; empty when nothing is left of it.</summary>
+    public static Point2[] LeftOf(IReadOnlyList<Point2> ring, Point2 a, Point2 b)
+    {
+        var along = b - a;
+        var kept = new List<Point2>(ring.Count + 1);
+        for (int i = 0; i < ring.Count; i++)
+        {
+            Point2 p = ring[i], q = ring[(i + 1) % ring.Count];
+            double dp = Point2.Cross(along, p - a), dq = Point2.Cross(along, q - a);
+            if (dp >= 0)
+            {
+                kept.Add(p);
+            }
+
+            if ((dp > 0 && dq < 0) || (dp < 0 && dq > 0))
+            {
+                kept.Add(p + ((q - p) * (dp / (dp - dq))));
+            }
+        }
+
+        return kept.Count < 3 ? [] : [.. kept];
+    }
+
+    /// <summary>Twice-signed area halved: positive for counter-clockwise rings, mm².</summary>
+    public static double Area(IReadOnlyList<Point2> ring)
+    {
+        double sum = 0;
+        for (int i = 1; i < ring.Count - 1; i++)
+        {
+            sum += Point2.Cross(ring[i] - ring[0], ring[i + 1] - ring[0]);
+        }
+
+        return sum / 2;
+    }
+
+    /// <summary>Convex hull by Andrew's monotone chain: counter-clockwise, least x first, no three corners in line.</summary>
+    public static Point2[] Hull(IEnumerable<Point2> points)
+    {
+        var sorted = points.Distinct().OrderBy(p => p.X).ThenBy(p => p.Y).ToArray();
+        if (sorted.Length < 3)
+        {
+            return sorted;
+        }
+
+        var hull = new Point2[2 * sorted.Length];
+        int count = 0;
+        for (int pass = 0; pass < 2; pass++)
+        {
+            int floor = count + 1;
+            foreach (var p in pass == 0 ? sorted : sorted.Reverse())
+            {
+                while (count > floor && Point2.Cross(hull[count - 1] - hull[count - 2], p - hull[count - 2]) <= 0)
+                {
+                    count--;
+                }
+
+                hull[count++] = p;
+            }
+
+            count--; // the last point of a chain begins the next one
+        }
+
+        return hull[..count];
+    }
+
+    /// <summary>The same ring run through the other way.</summary>
+    public static Point2[] Reversed(Point2[] ring)
+    {
+        var copy = (Point2[])ring.Clone();
+        Array.Reverse(copy);
+        return copy;
+    }
+}

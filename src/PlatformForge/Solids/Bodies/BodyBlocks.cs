@@ -1,0 +1,11 @@
+namespace PlatformForge.Solids.Bodies;
+
+/// <summary>
+/// The blocks of a stretch of platform: first all that is put in place, then all that is taken out. What a section adds
+/// of its own (end walls, bosses) belongs between the two.
+/// </summary>
+public sealed record BodyBlocks(IReadOnlyList<ColumnBlock> Added, IReadOnlyList<ColumnBlock> Removed)
+{
+    /// <summary>All in the kernel's order.</summary>
+    public IReadOnlyList<ColumnBlock> All => [.. Added, .. Removed];
+}

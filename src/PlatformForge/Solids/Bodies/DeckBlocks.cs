@@ -1,0 +1,116 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+
+namespace PlatformForge.Solids.Bodies;
+
+/// <summary>Deck slab, coping, white line, and what is cut into them.</summary>
+internal static class DeckBlocks
+{
+    /// <summary>Depth in mm of the skin that shows a painted line.</summary>
+    public const double LineSkin = 0.2;
+
+    /// <summary>How far in mm a cut reaches out of the material, so that no two boundaries coincide.</summary>
+    private const double Overshoot = 0.5;
+
+    public static void Add(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
+    {
+        var plan = chart.Plan;
+        double deck = plan.Spec.Deck.Thickness, coping = plan.Spec.Coping.Thickness;
+        foreach (var piece in top.Cover(plan.WallFace, plan.Back, from, to))
+        {
+            blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-deck), piece.Top, Paint.Deck));
+        }
+
+        foreach (var piece in top.Cover(plan.CopingFront, plan.CopingBack, from, to))
+        {
+            blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-coping), piece.Top, Paint.Coping));
+        }
+
+        if (plan.WhiteLine is { GrooveDepth: <= 0 } line)
+        {
+            foreach (var piece in top.Cover(line.Near, line.Far, Math.Max(from, line.From), Math.Min(to, line.To)))
+            {
+                blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-LineSkin), piece.Top, Paint.Line));
+            }
+        }
+    }
+
+    public static void Remove(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
+    {
+        var plan = chart.Plan;
+        if (plan.WhiteLine is { GrooveDepth: > 0 } line)
+        {
+            foreach (var piece in top.Cover(line.Near, line.Far, Math.Max(from, line.From), Math.Min(to, line.To)))
+            {
+                blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-line.GrooveDepth), piece.Top.Raised(Layer.Above), Paint.Line));
+            }
+        }
+
+        Joints(chart, top, from, to, blocks);
+        Arris(chart, top, from, to, blocks);
+    }
+
+    // Grooves between coping slabs. A groove at a cut is halved by it.
+    private static void Joints(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
+    {
+        var plan = chart.Plan;
+        var (half, depth) = (plan.Spec.Coping.JointWidth / 2, plan.Spec.Coping.JointDepth);
+        if (depth <= 0 || half <= 0)
+        {
+            return;
+        }
+
+        var beyond = plan.CopingFront.Shifted(-Overshoot);
+        foreach (double joint in plan.CopingJoints)
+        {
+            double a = Math.Max(from, joint - half), b = Math.Min(to, joint + half);
+            if (a < b)
+            {
+                var level = top.Along(joint);
+                blocks.Add(Layer.Removed(chart.Ring(beyond, plan.CopingBack, chart.Chainages(a, b)), level.Raised(-depth), level.Raised(Layer.Above), Paint.Coping));
+            }
+        }
+    }
+
+    // The chamfer of the front upper arris: facet by facet, one plane through the chamfer's two edges, or two where those are not parallel.
+    private static void Arris(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
+    {
+        var plan = chart.Plan;
+        double size = plan.Spec.Coping.ArrisChamfer;
+        if (size <= 0)
+        {
+            return;
+        }
+
+        var inner = plan.CopingFront.Shifted(size);
+        var chainages = chart.Chainages(from, to);
+        for (int i = 0; i + 1 < chainages.Length; i++)
+        {
+            double a = chainages[i], b = chainages[i + 1];
+            var along = top.Along((a + b) / 2);
+            Point3 Place(PlanLine line, double s, double drop)
+            {
+                var p = chart.On(line, s);
+                return new(p.X, p.Y, along.At(p) - drop);
+            }
+
+            Point3 front0 = Place(plan.CopingFront, a, size), front1 = Place(plan.CopingFront, b, size), inner0 = Place(inner, a, 0), inner1 = Place(inner, b, 0);
+            var slope = HeightPlane.Through(front0, front1, inner1);
+            if (Math.Abs(slope.At(new(inner0.X, inner0.Y)) - inner0.Z) < TopSurface.PlaneAgreement)
+            {
+                Cut(slope, front0, front1, inner1, inner0);
+            }
+            else
+            {
+                Cut(slope, front0, front1, inner1);
+                Cut(HeightPlane.Through(front0, inner1, inner0), front0, inner1, inner0);
+            }
+
+            void Cut(HeightPlane lower, params Point3[] corners)
+            {
+                var ring = Array.ConvertAll(corners, p => new Point2(p.X, p.Y));
+                blocks.Add(Layer.Removed(chart.RunsLeft ? ring : ConvexRing.Reversed(ring), lower, along.Raised(Layer.Above), Paint.Coping));
+            }
+        }
+    }
+}

@@ -1,0 +1,27 @@
+using PlatformForge.Platforms;
+
+namespace PlatformForge.Solids.Bodies;
+
+/// <summary>Front door of the folder: turns a platform's plan into blocks for the kernel.</summary>
+public static class PlatformBody
+{
+    /// <summary>The whole platform, in one piece.</summary>
+    public static BodyBlocks Blocks(PlatformPlan plan) => Blocks(new FacetedPlan(plan), plan.Stations[0], plan.Stations[^1]);
+
+    /// <summary>
+    /// The platform between two chainages in mm, cut along the straight lines across at both. Stretches that meet at a
+    /// station of the plan share their boundary exactly, so that their volumes add up.
+    /// </summary>
+    public static BodyBlocks Blocks(FacetedPlan chart, double from, double to)
+    {
+        var top = new TopSurface(chart);
+        List<ColumnBlock> added = [], removed = [];
+        WallBlocks.Add(chart, top, from, to, added);
+        FurnitureBlocks.AddBosses(chart, top, from, to, added);
+        DeckBlocks.Add(chart, top, from, to, added);
+        DeckBlocks.Remove(chart, top, from, to, removed);
+        FurnitureBlocks.Remove(chart, top, from, to, removed);
+        WallBlocks.RemoveBelowBaseboard(chart, from, to, removed);
+        return new(added, removed);
+    }
+}

@@ -1,0 +1,83 @@
+using PlatformForge.Platforms;
+
+namespace PlatformForge.Solids.Bodies;
+
+/// <summary>Walls, ribs, and the solid toe of a low ramp: everything between baseboard and deck.</summary>
+internal static class WallBlocks
+{
+    /// <summary>Lowest hollow in mm worth leaving under a deck; below it a ramp is solid.</summary>
+    public const double LowestHollow = 2;
+
+    /// <summary>Halvings that find the solid toe's end to far below the plan grid.</summary>
+    private const int Halvings = 40;
+
+    public static void Add(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
+    {
+        var plan = chart.Plan;
+        Fill(chart, top, plan.WallFace, plan.WallBack, from, to, blocks);
+        Fill(chart, top, plan.BackWallFace, plan.Back, from, to, blocks);
+        foreach (var rib in plan.Ribs)
+        {
+            Fill(chart, top, rib.Near, rib.Far, Math.Max(from, rib.From), Math.Min(to, rib.To), blocks, rib.Depth);
+        }
+
+        var (startToe, endToe) = Toes(plan);
+        Fill(chart, top, plan.WallFace, plan.Back, from, Math.Min(to, startToe), blocks);
+        Fill(chart, top, plan.WallFace, plan.Back, Math.Max(from, endToe), to, blocks);
+    }
+
+    /// <summary>
+    /// Stands a strip on the baseboard (or hangs it a depth below the deck's underside) and lets it reach half into the deck, so that the two are one.
+    /// </summary>
+    public static void Fill(
+        FacetedPlan chart, TopSurface top, PlanLine near, PlanLine far, double from, double to, List<ColumnBlock> blocks, double? depth = null)
+    {
+        double deck = chart.Plan.Spec.Deck.Thickness;
+        foreach (var piece in top.Cover(near, far, from, to))
+        {
+            var lower = depth is { } d ? piece.Top.Raised(-deck - d) : Layer.Baseboard;
+            blocks.Add(Layer.Added(piece.Ring, lower, piece.Top.Raised(-deck / 2), Paint.Wall));
+        }
+    }
+
+    /// <summary>Takes away what a thin ramp end or a deep rib would put under the baseboard.</summary>
+    public static void RemoveBelowBaseboard(FacetedPlan chart, double from, double to, List<ColumnBlock> blocks)
+    {
+        var plan = chart.Plan;
+        double deepest = Math.Max(plan.Spec.Deck.Thickness + (plan.Spec.Ribs.Depth ?? 0), plan.Spec.Coping.Thickness);
+        var chainages = chart.Chainages(from, to);
+        double lowest = chainages.Min(s => Math.Min(plan.TopAt(s, plan.CopingFront.At(s)), plan.TopAt(s, plan.Back.At(s))));
+        if (lowest < deepest)
+        {
+            var ring = chart.Ring(plan.CopingFront.Shifted(-1), plan.Back.Shifted(1), chainages);
+            blocks.Add(Layer.Removed(ring, new(lowest - deepest - Layer.Above), Layer.Baseboard, Paint.Wall));
+        }
+    }
+
+    /// <summary>Chainages up to which the starting ramp, and from which the ending ramp, is solid; the platform's ends where neither is.</summary>
+    public static (double Start, double End) Toes(PlatformPlan plan)
+    {
+        var profile = plan.Profile;
+        return (Toe(plan, profile.From, profile.StartHead), Toe(plan, profile.To, profile.EndHead));
+    }
+
+    private static double Toe(PlatformPlan plan, double end, double head)
+    {
+        bool Hollow(double s) =>
+            Math.Min(plan.TopAt(s, plan.WallBack.At(s)), plan.TopAt(s, plan.BackWallFace.At(s))) - plan.Spec.Deck.Thickness >= LowestHollow;
+
+        if (head == end || Hollow(end))
+        {
+            return end;
+        }
+
+        double solid = end, hollow = head;
+        for (int i = 0; i < Halvings; i++)
+        {
+            double middle = (solid + hollow) / 2;
+            (solid, hollow) = Hollow(middle) ? (solid, middle) : (middle, hollow);
+        }
+
+        return hollow;
+    }
+}
