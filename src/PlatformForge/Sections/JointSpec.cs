@@ -8,9 +8,6 @@ public enum JointKind
 
     /// <summary>Loose dowels in blind bores of both faces: one round bore, one slotted.</summary>
     Dowel,
-
-    /// <summary>A loose double key let in from underneath across the joint.</summary>
-    Key,
 }
 
 /// <summary>Joints between sections, mm. Both faces are female, so either can lie on the bed.</summary>
@@ -41,9 +38,6 @@ public sealed record JointSpec
 
     /// <summary>Thickness of the wall that closes a section at a joint.</summary>
     public double EndWall { get; init; } = 2;
-
-    /// <summary>Key in its slot, on each side.</summary>
-    public double KeyFit { get; init; } = 0.15;
 
     /// <summary>Key of the joint in the project file, for findings.</summary>
     public string Key { get; init; } = "joint";

@@ -55,7 +55,7 @@ public sealed record PlatformSection(
 /// <param name="Plain">The platform between two cuts; these add up to the whole platform.</param>
 /// <param name="Trim">Taken off at the joints so that lengths do not add up.</param>
 /// <param name="EndWalls">Hollow filled by end walls and bosses.</param>
-/// <param name="Bores">Taken out by dowel bores, slots and their mouths, or by key slots.</param>
+/// <param name="Bores">Taken out by dowel bores, slots and their mouths.</param>
 /// <param name="Engraving">Taken out by the lettering underneath.</param>
 public sealed record SectionVolumes(double Plain, double Trim, double EndWalls, double Bores, double Engraving)
 {

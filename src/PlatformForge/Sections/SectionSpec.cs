@@ -23,13 +23,10 @@ public sealed record SectionSpec
     /// <summary>Name of the platform as it is engraved and printed in lists; empty takes the plan's name.</summary>
     public string ShortName { get; init; } = "";
 
-    /// <summary>Chainages that must be cuts, such as a joint in the baseboard. No dowel crosses them.</summary>
-    public IReadOnlyList<double> ForcedCuts { get; init; } = [];
-
     /// <summary>Longest section wanted, along the chainage; null leaves it to the bed.</summary>
     public double? LongestSection { get; init; }
 
-    /// <summary>Least distance along the chainage from a cut to a socket, hole or rib.</summary>
+    /// <summary>Least distance along the chainage from a cut to a socket, hole or rib, over and above what the plan keeps.</summary>
     public double CutClearance { get; init; } = 2;
 
     /// <summary>Whether number, name and arrow are engraved underneath.</summary>

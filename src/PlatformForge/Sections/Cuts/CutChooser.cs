@@ -1,0 +1,171 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections.Beds;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Units;
+
+namespace PlatformForge.Sections.Cuts;
+
+/// <summary>
+/// Chooses cuts among the plan's candidates: as few sections as the bed allows, their lengths as even as can be. A section that takes
+/// in part of a ramp and part of the level deck prints worse and counts as two, so that a cut at a ramp's head wins unless it costs two.
+/// </summary>
+internal sealed class CutChooser
+{
+    private readonly FacetedPlan chart;
+    private readonly PrinterSpec printer;
+    private readonly SectionSpec spec;
+    private readonly BedShape bed;
+    private readonly SectionOutline outline;
+    private readonly double[] places;
+    private readonly bool[] forced;
+
+    public CutChooser(FacetedPlan chart, PrinterSpec printer, SectionSpec spec)
+    {
+        (this.chart, this.printer, this.spec) = (chart, printer, spec);
+        bed = new(printer);
+        outline = new(chart, spec.Pose);
+        var cuts = chart.Plan.CutCandidates.Where(c => c.Rank == CutRank.Forced || IsClear(c.Chainage)).ToArray();
+        places = [chart.Stations[0], .. cuts.Select(c => c.Chainage), chart.Stations[^1]];
+        forced = [true, .. cuts.Select(c => c.Rank == CutRank.Forced), true];
+    }
+
+    /// <summary>Ends of the sections by rising chainage: the platform's start, the cuts, its end.</summary>
+    public Outcome<double[]> Choose()
+    {
+        int n = places.Length;
+        var cost = new (int Sections, double Squares)[n];
+        var next = new int[n];
+        for (int i = n - 2; i >= 0; i--)
+        {
+            cost[i] = (int.MaxValue, 0);
+            for (int j = Farthest(i); j > i; j--)
+            {
+                if (cost[j].Sections == int.MaxValue)
+                {
+                    continue;
+                }
+
+                double length = places[j] - places[i];
+                bool mixed = spec.Pose != PrintPose.Upright && outline.Shape(places[i], places[j]) == SectionShape.Mixed;
+                var total = (cost[j].Sections + (mixed ? 2 : 1), cost[j].Squares + (length * length));
+                if (total.CompareTo(cost[i]) < 0)
+                {
+                    (cost[i], next[i]) = (total, j);
+                }
+            }
+        }
+
+        if (cost[0].Sections == int.MaxValue)
+        {
+            return Outcome.Fault<double[]>(Faults());
+        }
+
+        var ends = new List<double> { places[0] };
+        for (int i = 0; i < n - 1; i = next[i])
+        {
+            ends.Add(places[next[i]]);
+        }
+
+        return Outcome.Of(ends.ToArray());
+    }
+
+    /// <summary>Fewest sections when only the bed counts: each as long as it can be. Zero when even that fails.</summary>
+    public int Fewest()
+    {
+        int count = 0;
+        for (int i = 0; i < places.Length - 1; count++)
+        {
+            int j = Farthest(i);
+            if (j == i)
+            {
+                return 0;
+            }
+
+            i = j;
+        }
+
+        return count;
+    }
+
+    // A shorter section fits wherever a longer one does, so the farthest end is found by halving.
+    private int Farthest(int i)
+    {
+        int good = i, bad = i + 1;
+        while (bad < places.Length && !forced[bad])
+        {
+            bad++;
+        }
+
+        bad = Math.Min(bad, places.Length - 1) + 1;
+        int step = 1;
+        while (bad - good > 1)
+        {
+            // Strides grow until one fails, then halve: most sections end a few candidates on.
+            int ahead = Math.Min(good + step, (good + bad) / 2);
+            bool fits = Fits(i, Math.Max(ahead, good + 1));
+            (good, bad, step) = fits ? (Math.Max(ahead, good + 1), bad, 2 * step) : (good, Math.Max(ahead, good + 1), step);
+        }
+
+        return good;
+    }
+
+    private bool Fits(int i, int j) =>
+        places[j] - places[i] <= (spec.LongestSection ?? double.PositiveInfinity) && outline.Fits(places[i], places[j], bed, printer.Height);
+
+    private bool IsClear(double cut)
+    {
+        var plan = chart.Plan;
+        double keep = spec.CutClearance;
+        return !plan.Ribs.Any(r => r.Kind == RibKind.Transverse && cut > r.From - keep && cut < r.To + keep)
+            && !plan.Sockets.Any(s => Math.Abs(s.Chainage - cut) < (s.Along / 2) + s.BossWall + keep)
+            && !plan.PostHoles.Any(h => Math.Abs(h.Chainage - cut) < (h.Diameter / 2) + keep);
+    }
+
+    private List<Finding> Faults()
+    {
+        var findings = new List<Finding>();
+        for (int i = 0; i + 1 < places.Length; i++)
+        {
+            if (Fits(i, i + 1))
+            {
+                continue;
+            }
+
+            double from = places[i], to = places[i + 1];
+            var (hull, tall) = outline.Printed(from, to);
+            double room = bed.Best(hull).Room;
+            if (tall > printer.Height)
+            {
+                findings.Add(SectionFindings.PieceTooTall(printer.Key, from, to, tall, printer.Height));
+            }
+
+            if (room < 0)
+            {
+                var size = new Point2(hull.Max(p => p.X) - hull.Min(p => p.X), hull.Max(p => p.Y) - hull.Min(p => p.Y));
+                findings.Add(SectionFindings.PieceTooLarge(printer.Key, from, to, size.X, size.Y, -2 * room, LongestFrom(from, to), printer.Margin));
+            }
+
+            if (to - from > spec.LongestSection)
+            {
+                findings.Add(SectionFindings.LongestTooShort(spec.Key, from, to, spec.LongestSection.Value));
+            }
+        }
+
+        return findings;
+    }
+
+    // Longest piece from a place that the bed would take were there a cut, to a hundredth of a millimetre; 0 when not even a sliver fits.
+    private double LongestFrom(double from, double to)
+    {
+        const double resolution = 0.01;
+        double good = from, bad = to;
+        while (bad - good > resolution)
+        {
+            double middle = (good + bad) / 2;
+            (good, bad) = outline.Fits(from, middle, bed, double.PositiveInfinity) ? (middle, bad) : (good, middle);
+        }
+
+        return good - from;
+    }
+}

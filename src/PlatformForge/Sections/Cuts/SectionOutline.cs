@@ -1,0 +1,82 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Poses;
+using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
+
+namespace PlatformForge.Sections.Cuts;
+
+/// <summary>Which part of a platform's height profile a section takes in.</summary>
+internal enum SectionShape
+{
+    Level,
+    Ramp,
+
+    /// <summary>Part of a ramp and part of the level deck: no one face lies flat.</summary>
+    Mixed,
+}
+
+/// <summary>
+/// How large a section between two chainages will be on the bed, from the corners of its plan alone: quick enough to
+/// ask for every pair of candidates.
+/// </summary>
+internal sealed class SectionOutline(FacetedPlan chart, PrintPose pose)
+{
+    private readonly PlatformPlan plan = chart.Plan;
+    private readonly TopSurface top = new(chart);
+
+    public SectionShape Shape(double from, double to)
+    {
+        var profile = plan.Profile;
+        return from >= profile.StartHead && to <= profile.EndHead ? SectionShape.Level
+            : to <= profile.StartHead || from >= profile.EndHead ? SectionShape.Ramp
+            : SectionShape.Mixed;
+    }
+
+    /// <summary>Direction of the chord between the middles of both ends.</summary>
+    public Point2 Along(double from, double to) => Middle(to) - Middle(from);
+
+    /// <summary>Convex outline on the bed and height over it, mm.</summary>
+    public (Point2[] Hull, double Height) Printed(double from, double to)
+    {
+        var turn = Turn(from, to);
+        var corners = new List<Point2>();
+        double low = double.PositiveInfinity, high = double.NegativeInfinity;
+        foreach (double s in chart.Chainages(from, to))
+        {
+            var surface = top.Along(s);
+            foreach (var line in new[] { plan.CopingFront, plan.Back })
+            {
+                var p = chart.On(line, s);
+                foreach (double z in new[] { 0, surface.At(p) })
+                {
+                    var q = turn.Apply(new(p.X, p.Y, z));
+                    corners.Add(new(q.X, q.Y));
+                    (low, high) = (Math.Min(low, q.Z), Math.Max(high, q.Z));
+                }
+            }
+        }
+
+        return (ConvexRing.Hull(corners), high - low);
+    }
+
+    /// <summary>Whether it lies on the bed at some turn and under the printer's height.</summary>
+    public bool Fits(double from, double to, BedShape bed, double height)
+    {
+        var (hull, tall) = Printed(from, to);
+        return tall <= height && bed.Fits(hull);
+    }
+
+    /// <summary>The turn that the plan alone lets expect: lying where the section is level or all ramp, otherwise upright.</summary>
+    public RigidTransform Turn(double from, double to)
+    {
+        var along = Along(from, to);
+        return pose == PrintPose.Upright || Shape(from, to) == SectionShape.Mixed ? PrintTurn.Upright(along) : PrintTurn.Lying(top.Along((from + to) / 2), along);
+    }
+
+    /// <summary>Plane of the walking surface half-way along.</summary>
+    public HeightPlane Surface(double from, double to) => top.Along((from + to) / 2);
+
+    private Point2 Middle(double chainage) => (chart.On(plan.CopingFront, chainage) + chart.On(plan.Back, chainage)) * 0.5;
+}

@@ -1,0 +1,109 @@
+using PlatformForge.Geometry;
+using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
+
+namespace PlatformForge.Sections.Joints;
+
+/// <summary>What a joint brings to one section's end: the wall that closes it, a boss round each bore, the bores.</summary>
+internal sealed class JointBlocks
+{
+    private readonly FacetedPlan chart;
+    private readonly TopSurface top;
+    private readonly JointSpec spec;
+    private readonly double leastWall;
+    private readonly List<(Point2[] Ring, HeightPlane Top)> bosses = [];
+
+    /// <param name="chart">The plan by its facets.</param>
+    /// <param name="place">The cut.</param>
+    /// <param name="spec">The joint.</param>
+    /// <param name="leastWall">Least material round a bore, mm.</param>
+    /// <param name="atStart">True where the section begins at the cut, false where it ends there.</param>
+    /// <param name="dowels">False leaves the end plain, as at a joint in the baseboard.</param>
+    public JointBlocks(FacetedPlan chart, JointPlace place, JointSpec spec, double leastWall, bool atStart, bool dowels)
+    {
+        (this.chart, this.spec, this.leastWall) = (chart, spec, leastWall);
+        top = new(chart);
+        (From, To) = atStart ? (place.Chainage + spec.EndTrim, place.Chainage + spec.EndTrim + spec.EndWall) : (place.Chainage - spec.EndTrim - spec.EndWall, place.Chainage - spec.EndTrim);
+        if (!dowels || spec.Kind == JointKind.None)
+        {
+            return;
+        }
+
+        var inward = place.Forward * (atStart ? 1 : -1);
+        Bores = [Bore(place, place.Round, inward, 0), Bore(place, place.Slotted, inward, spec.SlotPlay)];
+        foreach (var bore in Bores)
+        {
+            AddBoss(place, bore);
+        }
+    }
+
+    /// <summary>Chainages between which the end wall stands, mm.</summary>
+    public double From { get; }
+
+    /// <inheritdoc cref="From"/>
+    public double To { get; }
+
+    public IReadOnlyList<Bore> Bores { get; } = [];
+
+    /// <summary>Volume of its bores and their mouths, mm³.</summary>
+    public double BoreVolume => Bores.Sum(b => BoreBlocks.Volume(b, spec.MouthChamfer));
+
+    /// <summary>End wall and bosses, reaching half into the deck.</summary>
+    public IEnumerable<ColumnBlock> Added()
+    {
+        var blocks = new List<ColumnBlock>();
+        WallBlocks.Fill(chart, top, chart.Plan.WallFace, chart.Plan.Back, From, To, blocks);
+        double half = chart.Plan.Spec.Deck.Thickness / 2;
+        return blocks.Concat(bosses.Select(b => Layer.Added(b.Ring, Layer.Baseboard, b.Top.Raised(-half), Paint.Wall)));
+    }
+
+    public IEnumerable<ColumnBlock> Removed() => Bores.SelectMany(b => BoreBlocks.Cut(b, spec.MouthChamfer));
+
+    /// <summary>
+    /// The hollow that end wall and bosses fill, as blocks of their own: what they are under the deck, less the walls and ribs that stood there.
+    /// </summary>
+    /// <param name="standing">Blocks that the section has without joints.</param>
+    public IEnumerable<ColumnBlock> Filling(BodyBlocks standing)
+    {
+        double deck = chart.Plan.Spec.Deck.Thickness;
+        foreach (var piece in top.Cover(chart.Plan.WallFace, chart.Plan.Back, From, To))
+        {
+            yield return Layer.Added(piece.Ring, Layer.Baseboard, piece.Top.Raised(-deck), Paint.Wall);
+        }
+
+        foreach (var boss in bosses)
+        {
+            yield return Layer.Added(boss.Ring, Layer.Baseboard, boss.Top.Raised(-deck), Paint.Wall);
+        }
+
+        foreach (var block in standing.Added)
+        {
+            yield return block with { Action = BlockAction.Remove };
+        }
+    }
+
+    private Bore Bore(JointPlace place, Point2 middle, Point2 inward, double slot)
+    {
+        var mouth = middle + (inward * spec.EndTrim);
+        return new(place.Chainage, new(mouth.X, mouth.Y, place.Height), new(inward.X, inward.Y, 0), spec.BoreDiameter, spec.BoreDepth, slot);
+    }
+
+    private void AddBoss(JointPlace place, Bore bore)
+    {
+        Point2 mouth = new(bore.Mouth.X, bore.Mouth.Y), inward = new(bore.Inward.X, bore.Inward.Y), left = inward.Left;
+        double half = (bore.Diameter / 2) + (bore.Slot / 2) + leastWall, inside = spec.EndWall / 2, end = bore.Depth + leastWall;
+        if (end <= spec.EndWall)
+        {
+            return; // the end wall alone is thick enough
+        }
+
+        Point2[] ring =
+        [
+            mouth + (inward * inside) - (left * half), mouth + (inward * end) - (left * half),
+            mouth + (inward * end) + (left * half), mouth + (inward * inside) + (left * half),
+        ];
+        double reach = Point2.Dot(mouth - chart.CrossLine(place.Chainage).Origin, place.Away);
+        double middle = place.Chainage + (((inside + end) / 2) * Math.Sign(Point2.Dot(inward, place.Forward)));
+        bosses.Add((ring, top.Near(Math.Clamp(middle, chart.Stations[0], chart.Stations[^1]), reach)));
+    }
+}

@@ -1,0 +1,46 @@
+using PlatformForge.Geometry;
+using PlatformForge.Solids.Bodies;
+
+namespace PlatformForge.Sections.Joints;
+
+/// <summary>
+/// Where the dowels of one cut sit: worked out from the cut alone, so that the bores of both neighbours lie on the same lines.
+/// One dowel sits in round bores near the track, the other in slotted bores, farther from the back than the first is from the front.
+/// </summary>
+/// <param name="Chainage">The cut, mm.</param>
+/// <param name="Forward">Unit direction of increasing chainage, square to the cut.</param>
+/// <param name="Away">Unit direction away from the track, along the cut.</param>
+/// <param name="Round">Middle of the round bore on the cut line.</param>
+/// <param name="Slotted">Middle of the slotted bore on the cut line.</param>
+/// <param name="Height">Height of both axes over the baseboard, mm.</param>
+/// <param name="Headroom">Height of the lowest deck underside over the bores, mm.</param>
+/// <param name="Clear">Clear width between front and back wall at the cut, mm.</param>
+internal sealed record JointPlace(double Chainage, Point2 Forward, Point2 Away, Point2 Round, Point2 Slotted, double Height, double Headroom, double Clear)
+{
+    /// <summary>Share of the clear width at which the round bore sits.</summary>
+    public const double RoundShare = 0.28;
+
+    /// <summary>Share of the clear width at which the slotted bore sits; not the mirror image of the other, so that a turned piece does not go on.</summary>
+    public const double SlottedShare = 0.82;
+
+    public static JointPlace At(FacetedPlan chart, double chainage, JointSpec spec)
+    {
+        var plan = chart.Plan;
+        var (origin, across) = chart.CrossLine(chainage);
+        double near = plan.WallBack.At(chainage), clear = plan.BackWallFace.At(chainage) - near;
+        var away = across * (1 / across.Length);
+        var station = chart.On(plan.WallBack, chainage);
+
+        // Where a ramp falls away from the cut the bore must still keep under the deck at its far end.
+        double depth = spec.EndTrim + spec.BoreDepth;
+        double headroom = new[] { chainage - depth, chainage, chainage + depth }
+            .Select(s => Math.Clamp(s, chart.Stations[0], chart.Stations[^1]))
+            .SelectMany(s => new[] { plan.TopAt(s, near + (clear * RoundShare)), plan.TopAt(s, near + (clear * SlottedShare)) })
+            .Min() - plan.Spec.Deck.Thickness;
+        return new(
+            chainage, chart.Forward(chainage), away, station + (away * (clear * RoundShare)), station + (away * (clear * SlottedShare)), headroom / 2, headroom, clear);
+    }
+
+    /// <summary>How far the bore positions of a piece turned end for end miss those of its neighbour, mm.</summary>
+    public double Mismatch => Math.Abs(1 - RoundShare - SlottedShare) * Clear;
+}

@@ -1,0 +1,49 @@
+using PlatformForge.Platforms;
+using PlatformForge.Units;
+
+namespace PlatformForge.Sections.Joints;
+
+/// <summary>Whether a joint goes into the platform's end at a cut.</summary>
+internal static class JointRule
+{
+    public static IEnumerable<Finding> Check(JointPlace place, JointSpec spec, PrinterSpec printer)
+    {
+        if (spec.Kind != JointKind.Dowel)
+        {
+            yield break;
+        }
+
+        double least = printer.LeastWall, around = spec.Fit + (2 * (spec.MouthChamfer + least));
+        double high = place.Headroom - around;
+        if (spec.DowelDiameter > high)
+        {
+            yield return SectionFindings.DowelTooLarge(spec.Key, place.Chainage, spec.DowelDiameter, high, "between baseboard and deck");
+        }
+
+        // Two bosses side by side, and positions that miss when the piece is turned end for end.
+        double wide = (place.Clear * (JointPlace.SlottedShare - JointPlace.RoundShare)) - around - spec.SlotPlay;
+        double turned = place.Mismatch - spec.SlotPlay - spec.Fit;
+        if (spec.DowelDiameter > wide || turned < spec.Fit)
+        {
+            yield return SectionFindings.DowelTooLarge(spec.Key, place.Chainage, spec.DowelDiameter, turned < spec.Fit ? 0 : wide, "between front and back wall");
+        }
+    }
+
+    /// <summary>Walls of the platform and of the joint that are thinner than two lines of the nozzle.</summary>
+    public static IEnumerable<Finding> CheckWalls(PlatformSpec platform, JointSpec joint, PrinterSpec printer)
+    {
+        (string Key, string What, double Thickness)[] walls =
+        [
+            (platform.Key + ".walls.front_thickness", "front wall", platform.Walls.FrontThickness),
+            (platform.Key + ".walls.back_thickness", "back wall", platform.Walls.BackThickness),
+            (platform.Key + ".walls.end_thickness", "end wall of the platform", platform.Walls.EndThickness),
+            (platform.Key + ".ribs.thickness", "transverse rib", platform.Ribs.Pitch > 0 ? platform.Ribs.Thickness : double.PositiveInfinity),
+            (platform.Key + ".ribs.longitudinal_thickness", "longitudinal rib", platform.Ribs.LongitudinalCount > 0 ? platform.Ribs.LongitudinalThickness : double.PositiveInfinity),
+            (joint.Key + ".end_wall", "end wall at a joint", joint.EndWall),
+        ];
+        return walls.Where(w => w.Thickness < printer.LeastWall - Rounding).Select(w => SectionFindings.WallTooThin(w.Key, w.What, w.Thickness, printer.LeastWall));
+    }
+
+    /// <summary>A wall of exactly two lines is thick enough, however its figure was rounded, mm.</summary>
+    private const double Rounding = 1e-9;
+}

@@ -1,0 +1,166 @@
+using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
+using static System.FormattableString;
+
+namespace PlatformForge.Sections.Marks;
+
+/// <summary>
+/// Lettering cut into the deck's underside, to be read from below: in plan it is mirrored. One patch bears the section's number and an
+/// arrow of increasing chainage, another the platform's name.
+/// </summary>
+internal sealed class Engraving
+{
+    /// <summary>Line pitch in units of the lettering.</summary>
+    private const double Pitch = 9;
+
+    /// <summary>Lifts the cut's lower side clear of the underside, mm.</summary>
+    private const double Overshoot = 0.3;
+
+    private readonly FacetedPlan chart;
+    private readonly TopSurface top;
+    private readonly double depth;
+
+    private Engraving(FacetedPlan chart, double depth)
+    {
+        (this.chart, this.depth) = (chart, depth);
+        top = new(chart);
+    }
+
+    /// <summary>Cap height that was reached for the smaller of the two texts, mm; 0 when nothing was engraved.</summary>
+    public double Height { get; private set; }
+
+    /// <summary>What is taken out of the deck.</summary>
+    public IReadOnlyList<ColumnBlock> Removed { get; private set; } = [];
+
+    /// <summary>Least cap height that prints: strokes one nozzle wide.</summary>
+    public static double LeastHeight(PrinterSpec printer) => printer.Nozzle * StrokeFont.CapHeight / StrokeFont.StrokeWidth;
+
+    /// <summary>Depth that leaves two lines of the nozzle over the lettering; 0 when the deck is too thin for any.</summary>
+    public static double DepthIn(double deck, SectionSpec spec, PrinterSpec printer)
+    {
+        double possible = Math.Min(spec.EngravingDepth, deck - printer.LeastWall);
+        return possible >= printer.Layer ? possible : 0;
+    }
+
+    /// <summary>Engraves a section between two chainages that its joints leave free.</summary>
+    public static Engraving Of(FacetedPlan chart, double from, double to, int number, int count, string name, SectionSpec spec, PrinterSpec printer)
+    {
+        var engraving = new Engraving(chart, DepthIn(chart.Plan.Spec.Deck.Thickness, spec, printer));
+        if (!spec.Engrave || engraving.depth == 0)
+        {
+            return engraving;
+        }
+
+        double least = LeastHeight(printer);
+        var patches = Patch.Clear(chart.Plan, from, to).Take(8).ToList();
+        string figure = Invariant($"{number}/{count}");
+        var mark = engraving.Fit(patches, along => Marked(figure, along ? StrokeFont.ArrowForward : StrokeFont.ArrowUp), spec.EngravingHeight);
+        if (mark is not { } first || first.Height < least)
+        {
+            engraving.Height = mark?.Height ?? 0;
+            return engraving;
+        }
+
+        var blocks = new List<ColumnBlock>(engraving.Cut(first));
+        engraving.Height = first.Height;
+        patches.Remove(first.Patch);
+        if (engraving.Fit(patches, _ => Wrappings(name), spec.EngravingHeight) is { } second && second.Height >= least)
+        {
+            blocks.AddRange(engraving.Cut(second));
+            engraving.Height = Math.Min(engraving.Height, second.Height);
+        }
+
+        engraving.Removed = blocks;
+        return engraving;
+    }
+
+    private static IEnumerable<string[]> Marked(string figure, char arrow) => [[figure + arrow], [figure, arrow.ToString()]];
+
+    // The name on one line, or broken at its words in every way that keeps their order.
+    private static IEnumerable<string[]> Wrappings(string name)
+    {
+        string[] words = name.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        const int mostWords = 6; // 32 ways to break the lines are enough
+        int breaks = Math.Max(0, Math.Min(words.Length, mostWords) - 1);
+        for (int set = 0; set < 1 << breaks; set++)
+        {
+            var lines = new List<string> { words.Length > 0 ? words[0] : "" };
+            for (int i = 1; i < words.Length; i++)
+            {
+                if (i <= breaks && (set & (1 << (i - 1))) != 0)
+                {
+                    lines.Add(words[i]);
+                }
+                else
+                {
+                    lines[^1] += " " + words[i];
+                }
+            }
+
+            yield return [.. lines];
+        }
+    }
+
+    private readonly record struct Setting(Patch Patch, string[] Lines, bool Along, double Height);
+
+    // The patch, the way to write and the line breaks that give the largest letters; the first of equals.
+    private Setting? Fit(IReadOnlyList<Patch> patches, Func<bool, IEnumerable<string[]>> texts, double highest)
+    {
+        Setting? best = null;
+        foreach (var patch in patches)
+        {
+            foreach (bool along in new[] { true, false })
+            {
+                foreach (string[] lines in texts(along))
+                {
+                    var (width, height) = along ? Room(patch) : (Room(patch).Height, Room(patch).Width);
+                    double wide = lines.Max(StrokeFont.Width) + StrokeFont.StrokeWidth;
+                    double tall = ((lines.Length - 1) * Pitch) + StrokeFont.CapHeight + StrokeFont.StrokeWidth;
+                    double unit = Math.Min(Math.Min(width / wide, height / tall), highest / StrokeFont.CapHeight);
+                    if (best is not { } held || unit * StrokeFont.CapHeight > held.Height)
+                    {
+                        best = new(patch, lines, along, unit * StrokeFont.CapHeight);
+                    }
+                }
+            }
+        }
+
+        return best;
+    }
+
+    // A patch is bent with the track; the rectangle in it loses the versine and is no longer than its shorter side.
+    private (double Width, double Height) Room(Patch patch)
+    {
+        double middle = (patch.From + patch.To) / 2;
+        double curvature = chart.Plan.Chart.At(middle).Curvature * (int)chart.Plan.Side; // positive where the platform is inside the curve
+        double shrink = Math.Min(1 - (curvature * patch.Near), 1 - (curvature * patch.Far));
+        double length = patch.Length * shrink;
+        return (length, patch.Width - (Math.Abs(curvature) * length * length / 8));
+    }
+
+    private IEnumerable<ColumnBlock> Cut(Setting setting)
+    {
+        var plan = chart.Plan;
+        double s = (setting.Patch.From + setting.Patch.To) / 2, t = (setting.Patch.Near + setting.Patch.Far) / 2;
+        var frame = plan.Chart.At(s);
+
+        // Read from below, the writing's up is to the right of its direction in plan.
+        var forward = setting.Along ? frame.Tangent : frame.Tangent.Left;
+        var up = forward.Left * -1;
+        double unit = setting.Height / StrokeFont.CapHeight;
+        var underside = top.Near(s, t).Raised(-plan.Spec.Deck.Thickness);
+        double tall = ((setting.Lines.Length - 1) * Pitch) + StrokeFont.CapHeight;
+        var middle = plan.ToLayout(s, t);
+        for (int i = 0; i < setting.Lines.Length; i++)
+        {
+            string line = setting.Lines[i];
+            double x0 = -StrokeFont.Width(line) / 2, y0 = (tall / 2) - StrokeFont.CapHeight - (i * Pitch);
+            foreach (var stroke in StrokeFont.Strokes(line))
+            {
+                var ring = Array.ConvertAll(stroke, p => middle + (forward * ((p.X + x0) * unit)) + (up * ((p.Y + y0) * unit)));
+                Array.Reverse(ring); // mirrored, so it turns the other way
+                yield return Layer.Removed(ring, underside.Raised(-Overshoot), underside.Raised(depth), Paint.Wall);
+            }
+        }
+    }
+}

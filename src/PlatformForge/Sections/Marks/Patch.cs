@@ -1,0 +1,89 @@
+using PlatformForge.Platforms;
+using PlatformForge.Solids.Bodies;
+
+namespace PlatformForge.Sections.Marks;
+
+/// <summary>A rectangle of plan coordinates under the deck that nothing stands on, mm.</summary>
+internal readonly record struct Patch(double From, double To, double Near, double Far)
+{
+    /// <summary>Kept free between lettering and whatever stands beside it, mm.</summary>
+    public const double Border = 1;
+
+    public double Length => To - From;
+
+    public double Width => Far - Near;
+
+    public double Area => Length > 0 && Width > 0 ? Length * Width : 0;
+
+    /// <summary>The largest part of this patch beside an obstacle.</summary>
+    public Patch Beside(Patch obstacle)
+    {
+        if (obstacle.To <= From || obstacle.From >= To || obstacle.Far <= Near || obstacle.Near >= Far)
+        {
+            return this;
+        }
+
+        Patch[] parts = [this with { To = obstacle.From }, this with { From = obstacle.To }, this with { Far = obstacle.Near }, this with { Near = obstacle.Far }];
+        return parts.MaxBy(p => p.Area);
+    }
+
+    /// <summary>Clear patches under the deck between two chainages, the bays between walls and ribs less what stands in them, largest first.</summary>
+    public static IReadOnlyList<Patch> Clear(PlatformPlan plan, double from, double to)
+    {
+        var (startToe, endToe) = WallBlocks.Toes(plan);
+        (from, to) = (Math.Max(from, startToe), Math.Min(to, endToe));
+        var across = plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal && r.To > from && r.From < to).OrderBy(r => r.From).ToArray();
+        var along = plan.Ribs.Where(r => r.Kind == RibKind.Longitudinal).ToArray();
+        var patches = new List<Patch>();
+        double start = from;
+        foreach (double end in across.Select(r => r.From).Append(to))
+        {
+            if (end - start > 2 * Border)
+            {
+                patches.AddRange(Bay(plan, along, start, end));
+            }
+
+            start = Math.Max(start, across.FirstOrDefault(r => r.From == end)?.To ?? to);
+        }
+
+        return [.. patches.Where(p => p.Area > 0).OrderByDescending(p => p.Area).ThenBy(p => p.From)];
+    }
+
+    private static IEnumerable<Patch> Bay(PlatformPlan plan, PlanRib[] along, double start, double end)
+    {
+        double middle = (start + end) / 2;
+        double near = Math.Max(Most(plan.WallBack, start, end), plan.Spec.Coping.Thickness > plan.Spec.Deck.Thickness ? Most(plan.CopingBack, start, end) : 0);
+        var ribs = along.Where(r => r.From < end && r.To > start).OrderBy(r => r.Near.At(middle));
+        foreach (var rib in ribs)
+        {
+            yield return Free(plan, new(start, end, near, Least(rib.Near, start, end)));
+            near = Most(rib.Far, start, end);
+        }
+
+        yield return Free(plan, new(start, end, near, Least(plan.BackWallFace, start, end)));
+    }
+
+    private static Patch Free(PlatformPlan plan, Patch patch)
+    {
+        foreach (var s in plan.Sockets)
+        {
+            double along = (s.Along / 2) + s.BossWall + Border, across = (s.Across / 2) + s.BossWall + Border;
+            patch = patch.Beside(new(s.Chainage - along, s.Chainage + along, s.Reach - across, s.Reach + across));
+        }
+
+        foreach (var h in plan.PostHoles)
+        {
+            double r = (h.Diameter / 2) + Border;
+            patch = patch.Beside(new(h.Chainage - r, h.Chainage + r, h.Reach - r, h.Reach + r));
+        }
+
+        return new(patch.From + Border, patch.To - Border, patch.Near + Border, patch.Far - Border);
+    }
+
+    private static double Most(PlanLine line, double from, double to) => Sampled(line, from, to).Max();
+
+    private static double Least(PlanLine line, double from, double to) => Sampled(line, from, to).Min();
+
+    private static IEnumerable<double> Sampled(PlanLine line, double from, double to) =>
+        line.Stations.Where(s => s > from && s < to).Append(from).Append(to).Select(line.At);
+}

@@ -1,0 +1,192 @@
+using PlatformForge.Geometry;
+using PlatformForge.Sections.Beds;
+
+namespace PlatformForge.Sections.Plates;
+
+/// <summary>
+/// Front door of the folder: lays sections on as few beds as it finds. Every piece goes where its convex outline comes lowest on the first
+/// bed that takes it, over several turns; the orders by area, by length and as numbered are tried and the one with fewest beds wins.
+/// </summary>
+public static class PlatePacker
+{
+    /// <summary>Turns tried for each piece, evenly over a full turn from the one of its file.</summary>
+    private const int Turns = 12;
+
+    /// <summary>Beds for sections of one or several platforms. A piece that fits no bed is left out: it has a finding of its own.</summary>
+    public static IReadOnlyList<Plate> Pack(IReadOnlyList<PlatformSection> sections, PrinterSpec printer)
+    {
+        var bed = new BedShape(printer);
+        List<List<Placing>>? best = null;
+        foreach (var order in new[]
+        {
+            sections.OrderByDescending(s => ConvexRing.Area([.. s.Hull])),
+            sections.OrderByDescending(s => s.Length),
+            sections.OrderBy(s => s.Number),
+        })
+        {
+            var beds = Fill([.. order], bed, printer.Spacing);
+            best = best is null || beds.Count < best.Count ? beds : best;
+        }
+
+        return [.. best!
+            .OrderByDescending(p => p.Sum(s => s.Section.Estimate.Volume))
+            .Select((placings, i) => PlateOf(i + 1, Centred(placings), printer))];
+    }
+
+    private sealed record Placing(PlatformSection Section, BedRoom Room, double Turn, Point2 Shift, Point2[] Outline);
+
+    private static List<List<Placing>> Fill(PlatformSection[] sections, BedShape bed, double spacing)
+    {
+        var beds = new List<List<Placing>>();
+        foreach (var section in sections)
+        {
+            bool placed = false;
+            for (int i = 0; i <= beds.Count && !placed; i++)
+            {
+                var others = i < beds.Count ? beds[i] : [];
+                if (Place(section, others, bed, spacing) is { } placing)
+                {
+                    others.Add(placing);
+                    placed = true;
+                    if (i == beds.Count)
+                    {
+                        beds.Add(others);
+                    }
+                }
+                else if (i == beds.Count)
+                {
+                    break;
+                }
+            }
+        }
+
+        return beds;
+    }
+
+    private static Placing? Place(PlatformSection section, List<Placing> others, BedShape bed, double spacing)
+    {
+        Placing? best = null;
+        (double Top, double Right) bestScore = default;
+        foreach (var room in bed.Rooms)
+        {
+            for (int k = 0; k < Turns; k++)
+            {
+                double turn = 2 * Math.PI * k / Turns;
+                Point2[] hull = [.. section.Hull.Select(p => Turned(p, turn))];
+                var shifts = room.Shifts(hull, 0);
+                if (shifts.Length == 0 || Lowest(hull, shifts, others, spacing) is not { } shift)
+                {
+                    continue;
+                }
+
+                var score = (shift.Y + hull.Max(p => p.Y), shift.X + hull.Max(p => p.X));
+                if (best is null || score.CompareTo(bestScore) < 0)
+                {
+                    (bestScore, best) = (score, new(section, room, turn, shift, Array.ConvertAll(hull, p => p + shift)));
+                }
+            }
+        }
+
+        return best;
+    }
+
+    // The lowest, then leftmost shift is at a corner of what is allowed: a corner of the bed's ring or of a no-fit ring, or where two of them cross.
+    private static Point2? Lowest(Point2[] hull, Point2[] shifts, List<Placing> others, double spacing)
+    {
+        NoFit[] noFits = [.. others.Select(o => NoFit.Of(o.Outline, hull, spacing))];
+        var rings = noFits.Select(n => n.Ring).Prepend(shifts).ToArray();
+        var corners = rings.SelectMany(r => r).ToList();
+        for (int a = 0; a < rings.Length; a++)
+        {
+            for (int b = a + 1; b < rings.Length; b++)
+            {
+                corners.AddRange(Crossings(rings[a], rings[b]));
+            }
+        }
+
+        Point2? best = null;
+        foreach (var p in corners)
+        {
+            bool lower = best is not { } held || (p.Y, p.X).CompareTo((held.Y, held.X)) < 0;
+            if (lower && Inside(shifts, p) && !noFits.Any(n => n.Forbids(p)))
+            {
+                best = p;
+            }
+        }
+
+        return best;
+    }
+
+    private static bool Inside(Point2[] ring, Point2 p)
+    {
+        const double touch = 1e-6; // a corner of the ring itself, to rounding
+        for (int i = 0; i < ring.Length; i++)
+        {
+            var along = ring[(i + 1) % ring.Length] - ring[i];
+            if (Point2.Cross(along, p - ring[i]) < -touch * along.Length)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static IEnumerable<Point2> Crossings(Point2[] a, Point2[] b)
+    {
+        for (int i = 0; i < a.Length; i++)
+        {
+            Point2 p = a[i], u = a[(i + 1) % a.Length] - p;
+            for (int k = 0; k < b.Length; k++)
+            {
+                Point2 q = b[k], v = b[(k + 1) % b.Length] - q;
+                double turn = Point2.Cross(u, v), s = Point2.Cross(q - p, v) / turn, t = Point2.Cross(q - p, u) / turn;
+                if (s is >= 0 and <= 1 && t is >= 0 and <= 1)
+                {
+                    yield return p + (u * s);
+                }
+            }
+        }
+    }
+
+    // All pieces of a bed moved together to the middle of what the bed allows them.
+    private static List<Placing> Centred(List<Placing> placings)
+    {
+        Point2[] together = [];
+        foreach (var (placing, i) in placings.Select((p, i) => (p, i)))
+        {
+            var shifts = placing.Room.Shifts(placing.Outline, 0);
+            together = i == 0 ? shifts : Common(together, shifts);
+        }
+
+        if (together.Length == 0)
+        {
+            return placings;
+        }
+
+        var middle = new Point2((together.Min(p => p.X) + together.Max(p => p.X)) / 2, (together.Min(p => p.Y) + together.Max(p => p.Y)) / 2);
+        return Inside(together, middle) ? [.. placings.Select(p => p with { Shift = p.Shift + middle })] : placings;
+    }
+
+    private static Point2[] Common(Point2[] a, Point2[] b)
+    {
+        for (int i = 0; i < b.Length && a.Length > 0; i++)
+        {
+            a = ConvexRing.LeftOf(a, b[i], b[(i + 1) % b.Length]);
+        }
+
+        return a;
+    }
+
+    private static Plate PlateOf(int number, List<Placing> placings, PrinterSpec printer) => new(
+        number,
+        [.. placings.OrderBy(p => p.Section.Platform, StringComparer.Ordinal).ThenBy(p => p.Section.Number)
+            .Select(p => new PlacedSection(p.Section, RigidTransform.AboutZ(p.Turn).Then(RigidTransform.Shift(p.Shift.X, p.Shift.Y, 0))))],
+        PrintEstimate.Of(placings.Sum(p => p.Section.Estimate.Volume), printer));
+
+    private static Point2 Turned(Point2 p, double angle)
+    {
+        var (s, c) = Math.SinCos(angle);
+        return new((c * p.X) - (s * p.Y), (s * p.X) + (c * p.Y));
+    }
+}

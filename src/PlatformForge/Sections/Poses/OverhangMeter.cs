@@ -1,0 +1,134 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Sections.Poses;
+
+/// <summary>
+/// Measures what hangs free on the bed: faces that look down more steeply than 45 degrees and do not lie on the bed. Neighbouring ones are taken
+/// together; a patch that stands on walls along most of its border and is no wider than a bridge counts as bridged, else as unsupported.
+/// </summary>
+internal static class OverhangMeter
+{
+    /// <summary>Sine and cosine of 45 degrees, less a hair so that a chamfer of exactly that slope is let through.</summary>
+    private const double Steepest = -0.7072;
+
+    /// <summary>Share of a patch's border that must have a wall under it for the patch to be a bridge.</summary>
+    private const double StandingShare = 0.5;
+
+    /// <summary>Least unsupported area worth telling, mm²: a nozzle's width square.</summary>
+    public const double Worth = 0.2;
+
+    public static OverhangReport Measure(Mesh mesh, double layer, double longestBridge)
+    {
+        var hanging = new bool[mesh.TriangleCount];
+        var faces = new Face[mesh.TriangleCount];
+        for (int i = 0; i < mesh.TriangleCount; i++)
+        {
+            faces[i] = FaceOf(mesh, i);
+            hanging[i] = faces[i].Slope < Steepest && faces[i].High > layer / 2;
+        }
+
+        var across = Opposites(mesh);
+        var seen = new bool[mesh.TriangleCount];
+        double unsupported = 0, bridged = 0, widest = 0;
+        for (int i = 0; i < mesh.TriangleCount; i++)
+        {
+            if (!hanging[i] || seen[i])
+            {
+                continue;
+            }
+
+            var (area, standing, span) = Grow(i);
+            if (standing >= StandingShare && span <= longestBridge)
+            {
+                bridged += area;
+                widest = Math.Max(widest, span);
+            }
+            else
+            {
+                unsupported += area;
+            }
+        }
+
+        return new(unsupported, bridged, widest);
+
+        (double Area, double Standing, double Span) Grow(int first)
+        {
+            double area = 0, border = 0, standing = 0;
+            var corners = new List<Point2>();
+            var open = new Stack<int>([first]);
+            seen[first] = true;
+            while (open.TryPop(out int t))
+            {
+                area += faces[t].Area;
+                for (int k = 0; k < 3; k++)
+                {
+                    var a = mesh.Vertices[mesh.Triangles[(3 * t) + k]];
+                    var b = mesh.Vertices[mesh.Triangles[(3 * t) + ((k + 1) % 3)]];
+                    corners.Add(new(a.X, a.Y));
+                    int other = across[(3 * t) + k];
+                    if (hanging[other])
+                    {
+                        if (!seen[other])
+                        {
+                            seen[other] = true;
+                            open.Push(other);
+                        }
+
+                        continue;
+                    }
+
+                    double length = (b - a).Length;
+                    border += length;
+                    standing += faces[other].Low < Math.Min(a.Z, b.Z) - (layer / 2) ? length : 0;
+                }
+            }
+
+            return (area, border > 0 ? standing / border : 1, LeastWidth(ConvexRing.Hull(corners)));
+        }
+    }
+
+    /// <summary>Least distance between two parallel lines that hold a convex ring between them, mm: one of them lies along an edge.</summary>
+    public static double LeastWidth(IReadOnlyList<Point2> hull)
+    {
+        double least = double.PositiveInfinity;
+        for (int i = 0; i < hull.Count; i++)
+        {
+            var along = hull[(i + 1) % hull.Count] - hull[i];
+            least = Math.Min(least, hull.Max(p => Point2.Cross(along, p - hull[i])) / along.Length);
+        }
+
+        return hull.Count < 3 ? 0 : least;
+    }
+
+    private readonly record struct Face(double Area, double Slope, double Low, double High);
+
+    private static Face FaceOf(Mesh mesh, int t)
+    {
+        Point3 a = mesh.Vertices[mesh.Triangles[3 * t]], b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
+        var normal = Point3.Cross(b - a, c - a);
+        double size = normal.Length;
+        return new(size / 2, size > 0 ? normal.Z / size : 0, Math.Min(a.Z, Math.Min(b.Z, c.Z)), Math.Max(a.Z, Math.Max(b.Z, c.Z)));
+    }
+
+    // The triangle on the other side of every edge, by the edge's first corner; a closed mesh has one for each.
+    private static int[] Opposites(Mesh mesh)
+    {
+        var edges = new Dictionary<long, int>(mesh.Triangles.Length);
+        for (int e = 0; e < mesh.Triangles.Length; e++)
+        {
+            edges[Key(mesh.Triangles[e], mesh.Triangles[NextInTriangle(e)])] = e / 3;
+        }
+
+        var across = new int[mesh.Triangles.Length];
+        for (int e = 0; e < across.Length; e++)
+        {
+            across[e] = edges.TryGetValue(Key(mesh.Triangles[NextInTriangle(e)], mesh.Triangles[e]), out int other) ? other : e / 3;
+        }
+
+        return across;
+    }
+
+    private static int NextInTriangle(int edge) => edge % 3 == 2 ? edge - 2 : edge + 1;
+
+    private static long Key(int a, int b) => ((long)a << 32) | (uint)b;
+}

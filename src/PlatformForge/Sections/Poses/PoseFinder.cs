@@ -1,0 +1,94 @@
+using PlatformForge.Geometry;
+using PlatformForge.Solids;
+
+namespace PlatformForge.Sections.Poses;
+
+/// <summary>
+/// Finds how a section stands on the bed. Deck down wherever most of what faces up comes to lie on the bed's first layer, which gives the flat, even
+/// deck; the choice is measured on the mesh, not taken from the plan.
+/// </summary>
+internal static class PoseFinder
+{
+    /// <summary>Share of all upward faces that must lie on the bed for the deck-down pose.</summary>
+    private const double LyingShare = 0.8;
+
+    /// <summary>Faces steeper than this (cosine of the angle to the vertical) are not deck.</summary>
+    private const double DeckSlope = 0.9;
+
+    /// <summary>Chosen pose and the turn that leads to it.</summary>
+    /// <param name="mesh">Section in the layout frame.</param>
+    /// <param name="surface">Walking surface half-way along it, a first guess at the plane to lie on.</param>
+    /// <param name="along">Long axis in plan.</param>
+    /// <param name="asked">What the user wants.</param>
+    /// <param name="layer">Layer height, mm; what is nearer to the bed than half of it lies on it.</param>
+    public static (PrintPose Pose, RigidTransform Turn) Find(Mesh mesh, HeightPlane surface, Point2 along, PrintPose asked, double layer)
+    {
+        if (asked == PrintPose.Upright)
+        {
+            return (PrintPose.Upright, PrintTurn.Upright(along));
+        }
+
+        var (total, mean) = Deck(mesh);
+        double bestShare = -1;
+        var best = surface;
+        foreach (var plane in new[] { surface, mean })
+        {
+            double share = Lying(mesh, PrintTurn.Lying(plane, along), layer) / total;
+            if (share > bestShare)
+            {
+                (bestShare, best) = (share, plane);
+            }
+        }
+
+        return asked == PrintPose.DeckDown || bestShare >= LyingShare
+            ? (PrintPose.DeckDown, PrintTurn.Lying(best, along))
+            : (PrintPose.Upright, PrintTurn.Upright(along));
+    }
+
+    // Area of the deck and the plane whose slope is the mean of its faces' slopes.
+    private static (double Area, HeightPlane Mean) Deck(Mesh mesh)
+    {
+        Point3 sum = default;
+        double area = 0;
+        foreach (var (normal, size, _) in Faces(mesh))
+        {
+            if (normal.Z > DeckSlope * size)
+            {
+                sum += normal;
+                area += size / 2;
+            }
+        }
+
+        return (area, new(0, -sum.X / sum.Z, -sum.Y / sum.Z));
+    }
+
+    private static double Lying(Mesh mesh, RigidTransform turn, double layer)
+    {
+        double floor = double.PositiveInfinity;
+        foreach (var v in mesh.Vertices)
+        {
+            floor = Math.Min(floor, Point3.Dot(turn.Row2, v));
+        }
+
+        double area = 0;
+        foreach (var (normal, size, highest) in Faces(mesh, turn.Row2))
+        {
+            if (Point3.Dot(turn.Row2, normal) < -DeckSlope * size && highest < floor + (layer / 2))
+            {
+                area += size / 2;
+            }
+        }
+
+        return area;
+    }
+
+    private static IEnumerable<(Point3 Normal, double Size, double Highest)> Faces(Mesh mesh, Point3 up = default)
+    {
+        for (int i = 0; i < mesh.Triangles.Length; i += 3)
+        {
+            Point3 a = mesh.Vertices[mesh.Triangles[i]], b = mesh.Vertices[mesh.Triangles[i + 1]], c = mesh.Vertices[mesh.Triangles[i + 2]];
+            var normal = Point3.Cross(b - a, c - a);
+            yield return (normal, normal.Length, Math.Max(Point3.Dot(up, a), Math.Max(Point3.Dot(up, b), Point3.Dot(up, c))));
+        }
+    }
+}

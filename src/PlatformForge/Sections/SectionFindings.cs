@@ -1,0 +1,75 @@
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Sections;
+
+/// <summary>All messages of the room.</summary>
+internal static class SectionFindings
+{
+    public static Finding PieceTooLarge(string key, double from, double to, double length, double width, double missing, double longest, double margin)
+    {
+        string remedy = longest > 0
+            ? Invariant($"A piece that begins at {from:F1} mm may be {longest:F1} mm long: allow a cut there (shorter coping slabs, furniture or ribs moved), or take a larger bed than this margin of {margin:F1} mm leaves.")
+            : Invariant($"The largest piece across is {Math.Max(0, width - missing):F1} mm: make the platform narrower, the margin of {margin:F1} mm smaller or the bed larger.");
+        string side = longest > 0 ? "along the platform" : "across the platform";
+        return Finding.Error(
+            "PF6001",
+            key,
+            Invariant($"The piece from {from:F1} to {to:F1} mm, the least between two places for a cut, measures {length:F1} by {width:F1} mm on the bed and is {missing:F1} mm too large {side} at every turn."),
+            remedy,
+            FaultKind.DesignRule);
+    }
+
+    public static Finding PieceTooTall(string key, double from, double to, double tall, double height) => Finding.Error(
+        "PF6002",
+        key,
+        Invariant($"The piece from {from:F1} to {to:F1} mm stands {tall:F1} mm high in its print pose; the printer takes {height:F1} mm."),
+        Invariant($"Lower the platform by {tall - height:F1} mm, or print it in another pose or on a taller printer."),
+        FaultKind.DesignRule);
+
+    public static Finding LongestTooShort(string key, double from, double to, double longest) => Finding.Error(
+        "PF6003",
+        key + ".longest",
+        Invariant($"Sections are to be {longest:F1} mm long at most, but between {from:F1} and {to:F1} mm there is no place for a cut."),
+        Invariant($"Allow {to - from:F1} mm, or make the coping slabs shorter."),
+        FaultKind.DesignRule);
+
+    public static Finding WallTooThin(string key, string what, double thickness, double least) => Finding.Warning(
+        "PF6004",
+        key,
+        Invariant($"The {what} is {thickness:F2} mm thick, less than two lines of the nozzle."),
+        Invariant($"Make it {least:F2} mm or more, or print with a nozzle of {thickness / 2:F2} mm."));
+
+    public static Finding DowelTooLarge(string key, double chainage, double diameter, double largest, string because) => Finding.Error(
+        "PF6005",
+        key + ".dowel_diameter",
+        Invariant($"At the cut at {chainage:F1} mm a dowel of {diameter:F2} mm leaves less than two lines of the nozzle around its bore {because}."),
+        largest > 0
+            ? Invariant($"The largest that goes in is {largest:F2} mm.")
+            : "No dowel goes in there: use joint.kind = \"none\" or raise the platform's height at the cut.",
+        FaultKind.DesignRule);
+
+    public static Finding EngravingLeftOut(string key, int section, double largest, double least) => Finding.Note(
+        "PF6006",
+        key + ".engrave",
+        Invariant($"Section {section} is not engraved: its largest clear patch underneath takes letters {largest:F1} mm high, and {least:F1} mm is the least that prints."),
+        "Use a shorter name (short_name), a wider rib pitch or fewer longitudinal ribs.");
+
+    public static Finding Unsupported(string key, int section, double area) => Finding.Warning(
+        "PF6007",
+        key + ".pose",
+        Invariant($"Section {section} has {area:F1} mm² flatter than 45 degrees with nothing under it in its print pose."),
+        "Let the slicer put supports there, or allow a cut at the ramp's head.");
+
+    public static Finding SlenderSection(string key, int section, double length, double width) => Finding.Note(
+        "PF6008",
+        key,
+        Invariant($"Section {section} is {length / width:F1} times as long as it is wide ({length:F0} by {width:F0} mm) and may warp."),
+        "Print it with a brim of 5 mm or more.");
+
+    public static Finding FlatCutMissing(string key, int section, double head) => Finding.Note(
+        "PF6009",
+        key,
+        Invariant($"Section {section} holds part of a ramp and part of the level deck, so it prints upright."),
+        Invariant($"It would lie flat if the platform could be cut at the ramp's head at {head:F1} mm."));
+}

@@ -1,0 +1,81 @@
+using PlatformForge.Platforms;
+using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Cuts;
+using PlatformForge.Sections.Joints;
+using PlatformForge.Sections.Plates;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Sections;
+
+/// <summary>Front door of the room: cuts a platform into printable sections with their joints and lays them on beds.</summary>
+public static class SectionMaker
+{
+    /// <summary>
+    /// The sections of a platform, or every reason why it cannot be cut for this printer. Warnings and notes ride with the product.
+    /// Sections are shaped side by side on all cores; the result does not depend on how many there are.
+    /// </summary>
+    public static Outcome<SectionSet> Make(PlatformPlan plan, PrinterSpec printer, SectionSpec spec)
+    {
+        var chart = new FacetedPlan(plan);
+        var chooser = new CutChooser(chart, printer, spec);
+        var cuts = chooser.Choose();
+        if (cuts.Value is not { } ends)
+        {
+            return Outcome.Fault<SectionSet>(cuts.Findings);
+        }
+
+        var findings = new List<Finding>(JointRule.CheckWalls(plan.Spec, spec.Joint, printer));
+        var joints = new CutJoint?[ends.Length];
+        for (int i = 1; i < ends.Length - 1; i++)
+        {
+            double cut = ends[i];
+            bool baseboard = plan.CutCandidates.Any(c => c.Chainage == cut && c.Rank == CutRank.Forced);
+            joints[i] = new(JointPlace.At(chart, cut, spec.Joint), !baseboard);
+            findings.AddRange(baseboard ? [] : JointRule.Check(joints[i]!.Place, spec.Joint, printer));
+        }
+
+        if (findings.Any(f => f.Severity == Severity.Error))
+        {
+            return Outcome.Fault<SectionSet>(findings);
+        }
+
+        var sections = Shape(chart, printer, spec, ends, joints, findings);
+        var set = new SectionSet(
+            plan.Spec.Name, sections, PlatePacker.Pack(sections, printer), ends[1..^1], Dowels(spec.Joint, joints), PrintEstimate.Of(sections.Sum(s => s.Estimate.Volume), printer))
+        {
+            CountReason = Reason(chooser, ends, printer),
+        };
+        return findings.Any(f => f.Severity == Severity.Error) ? new(null, findings) : Outcome.Of(set, findings);
+    }
+
+    private static PlatformSection[] Shape(
+        FacetedPlan chart, PrinterSpec printer, SectionSpec spec, double[] ends, CutJoint?[] joints, List<Finding> findings)
+    {
+        var plan = chart.Plan;
+        string shortName = spec.ShortName.Length > 0 ? spec.ShortName : plan.Spec.Name;
+        var shaper = new SectionShaper(chart, printer, spec, new BedShape(printer), plan.Spec.Name, shortName);
+        int count = ends.Length - 1;
+        var shaped = new (PlatformSection Section, IReadOnlyList<Finding> Findings)[count];
+        Parallel.For(0, count, i => shaped[i] = shaper.Shape(i + 1, count, joints[i], joints[i + 1], ends[i], ends[i + 1]));
+        findings.AddRange(shaped.SelectMany(s => s.Findings));
+        return [.. shaped.Select(s => s.Section)];
+    }
+
+    private static IReadOnlyList<DowelCut> Dowels(JointSpec joint, CutJoint?[] joints)
+    {
+        int count = joint.Kind == JointKind.Dowel ? 2 * joints.Count(j => j is { Dowels: true }) : 0;
+        return count == 0 ? [] : [new(Invariant($"dowel, {joint.DowelDiameter:0.##} mm round"), joint.DowelDiameter, joint.DowelLength, count)];
+    }
+
+    private static string Reason(CutChooser chooser, double[] ends, PrinterSpec printer)
+    {
+        int count = ends.Length - 1, fewest = chooser.Fewest();
+        double longest = ends.Zip(ends.Skip(1), (a, b) => b - a).Max();
+        string bed = Invariant($"{count} sections over {ends[^1] - ends[0]:F1} mm, the longest {longest:F1} mm; a margin of {printer.Margin:F1} mm is kept on the bed");
+        return count == fewest
+            ? bed + "; no fewer fit."
+            : Invariant($"{bed}. The bed alone would allow {fewest}, but then a section would hold part of a ramp and part of the level deck and could not lie flat.");
+    }
+}

@@ -1,0 +1,176 @@
+using PlatformForge.Geometry;
+using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Cuts;
+using PlatformForge.Sections.Joints;
+using PlatformForge.Sections.Marks;
+using PlatformForge.Sections.Poses;
+using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Units;
+
+namespace PlatformForge.Sections;
+
+/// <summary>Shapes one section: body between two cuts, joints, engraving, pose, facts. Sections know nothing of one another.</summary>
+internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, SectionSpec spec, BedShape bed, string platform, string shortName)
+{
+    private readonly SectionOutline outline = new(chart, spec.Pose);
+
+    /// <param name="number">From 1.</param>
+    /// <param name="count">Sections of the platform.</param>
+    /// <param name="start">Cut at its lower end; null at the platform's end.</param>
+    /// <param name="end">Cut at its upper end; null at the platform's end.</param>
+    /// <param name="from">Lower end, mm.</param>
+    /// <param name="to">Upper end, mm.</param>
+    public (PlatformSection Section, IReadOnlyList<Finding> Findings) Shape(int number, int count, CutJoint? start, CutJoint? end, double from, double to)
+    {
+        var joint = spec.Joint;
+        double a = start is null ? from : from + joint.EndTrim, b = end is null ? to : to - joint.EndTrim;
+        var body = PlatformBody.Blocks(chart, a, b);
+        JointBlocks[] joints = [.. Ends(start, end)];
+        double markFrom = joints.Where(_ => start is not null).Take(1).Select(j => MarkLimit(j, true)).FirstOrDefault(a);
+        double markTo = end is null ? b : MarkLimit(joints[^1], false);
+        var engraving = Engraving.Of(chart, markFrom, markTo, number, count, shortName, spec, printer);
+
+        var solid = SolidRaiser.Raise([.. body.Added, .. joints.SelectMany(j => j.Added()), .. body.Removed, .. joints.SelectMany(j => j.Removed()), .. engraving.Removed]);
+        var volumes = Volumes(body, joints, engraving, from, to, a, b);
+        var along = outline.Along(from, to);
+        var (pose, turn) = PoseFinder.Find(solid.Mesh, outline.Surface(from, to), along, spec.Pose, printer.Layer);
+        var (toLayout, hull, size) = OnBed(solid.Mesh, turn);
+        var overhangs = OverhangMeter.Measure(solid.Mesh.Moved(toLayout.Inverse()), printer.Layer, printer.LongestBridge);
+        var section = new PlatformSection(
+            platform, number, count, from, to, solid, toLayout, volumes, pose, hull, size, PrintEstimate.Of(solid.ColumnVolume, printer), overhangs)
+        {
+            Bores = [.. joints.SelectMany(j => j.Bores)],
+        };
+        return (section, Remarks(section, engraving, from, to));
+    }
+
+    private IEnumerable<JointBlocks> Ends(CutJoint? start, CutJoint? end)
+    {
+        if (start is { } s)
+        {
+            yield return new(chart, s.Place, spec.Joint, printer.LeastWall, true, s.Dowels);
+        }
+
+        if (end is { } e)
+        {
+            yield return new(chart, e.Place, spec.Joint, printer.LeastWall, false, e.Dowels);
+        }
+    }
+
+    // Lettering keeps off the end wall and the bosses behind it.
+    private double MarkLimit(JointBlocks joint, bool start)
+    {
+        double depth = joint.Bores.Count > 0 ? Math.Max(spec.Joint.EndWall, spec.Joint.BoreDepth + printer.LeastWall) : spec.Joint.EndWall;
+        return start ? joint.From + depth : joint.To - depth;
+    }
+
+    private SectionVolumes Volumes(BodyBlocks body, JointBlocks[] joints, Engraving engraving, double from, double to, double a, double b)
+    {
+        double plain = SolidRaiser.Raise(PlatformBody.Blocks(chart, from, to).All).ColumnVolume;
+        double trim = (a > from ? SolidRaiser.Raise(PlatformBody.Blocks(chart, from, a).All).ColumnVolume : 0)
+            + (b < to ? SolidRaiser.Raise(PlatformBody.Blocks(chart, b, to).All).ColumnVolume : 0);
+        double walls = joints.Sum(j => VolumeOf(Touching([.. j.Filling(body)])));
+        double letters = engraving.Removed.Count > 0 ? VolumeOf(engraving.Removed.Select(Within)) : 0;
+        return new(plain, trim, walls, joints.Sum(j => j.BoreVolume), letters);
+
+        // The part of a letter's cut that lies in the deck, as material.
+        ColumnBlock Within(ColumnBlock cut) =>
+            cut with { Action = BlockAction.Add, Lower = cut.Upper.Raised(-Engraving.DepthIn(chart.Plan.Spec.Deck.Thickness, spec, printer)) };
+    }
+
+    // What is taken from the filling matters only where it meets the filling.
+    private static IEnumerable<ColumnBlock> Touching(ColumnBlock[] filling)
+    {
+        var (low, high) = Box(filling.Where(b => b.Action == BlockAction.Add).SelectMany(b => b.Outline));
+        return filling.Where(b => Box(b.Outline) is var (l, h) && l.X < high.X && h.X > low.X && l.Y < high.Y && h.Y > low.Y);
+    }
+
+    private static (Point2 Low, Point2 High) Box(IEnumerable<Point2> points)
+    {
+        Point2 low = new(double.PositiveInfinity, double.PositiveInfinity), high = low * -1;
+        foreach (var p in points)
+        {
+            low = new(Math.Min(low.X, p.X), Math.Min(low.Y, p.Y));
+            high = new(Math.Max(high.X, p.X), Math.Max(high.Y, p.Y));
+        }
+
+        return (low, high);
+    }
+
+    private static double VolumeOf(IEnumerable<ColumnBlock> blocks)
+    {
+        var all = blocks.ToArray();
+        return all.Length == 0 ? 0 : SolidRaiser.Raise(all).ColumnVolume;
+    }
+
+    private (RigidTransform ToLayout, Point2[] Hull, Point3 Size) OnBed(Mesh mesh, RigidTransform turn)
+    {
+        var hull = ConvexRing.Hull(mesh.Vertices.Select(v => Flat(turn, v)));
+        var motion = turn.Then(RigidTransform.AboutZ(bed.Best(hull).Turn));
+        Point3 low = new(double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity), high = low * -1;
+        foreach (var v in mesh.Vertices)
+        {
+            var p = motion.Apply(v);
+            low = new(Math.Min(low.X, p.X), Math.Min(low.Y, p.Y), Math.Min(low.Z, p.Z));
+            high = new(Math.Max(high.X, p.X), Math.Max(high.Y, p.Y), Math.Max(high.Z, p.Z));
+        }
+
+        motion = motion.Then(RigidTransform.Shift(-low.X, -low.Y, -low.Z));
+        return (motion.Inverse(), ConvexRing.Hull(mesh.Vertices.Select(v => Flat(motion, v))), high - low);
+
+        static Point2 Flat(RigidTransform move, Point3 v)
+        {
+            var p = move.Apply(v);
+            return new(p.X, p.Y);
+        }
+    }
+
+    private List<Finding> Remarks(PlatformSection section, Engraving engraving, double from, double to)
+    {
+        var findings = new List<Finding>();
+        if (section.Size.Z > printer.Height)
+        {
+            findings.Add(SectionFindings.PieceTooTall(printer.Key, from, to, section.Size.Z, printer.Height));
+        }
+
+        double room = bed.Best(section.Hull).Room;
+        if (room < 0)
+        {
+            findings.Add(SectionFindings.PieceTooLarge(printer.Key, from, to, section.Size.X, section.Size.Y, -2 * room, section.Length + (2 * room), printer.Margin));
+        }
+
+        var profile = chart.Plan.Profile;
+        if (spec.Pose != PrintPose.Upright && outline.Shape(from, to) == SectionShape.Mixed)
+        {
+            double head = profile.StartHead > from && profile.StartHead < to ? profile.StartHead : profile.EndHead;
+            findings.Add(SectionFindings.FlatCutMissing(spec.Key, section.Number, head));
+        }
+
+        if (spec.Engrave && engraving.Removed.Count == 0)
+        {
+            findings.Add(SectionFindings.EngravingLeftOut(spec.Key, section.Number, engraving.Height, Engraving.LeastHeight(printer)));
+        }
+
+        if (section.Overhangs.Unsupported > OverhangMeter.Worth)
+        {
+            findings.Add(SectionFindings.Unsupported(spec.Key, section.Number, section.Overhangs.Unsupported));
+        }
+
+        double width = OverhangMeter.LeastWidth(section.Hull);
+        if (section.Length > Slender * width)
+        {
+            findings.Add(SectionFindings.SlenderSection(spec.Key, section.Number, section.Length, width));
+        }
+
+        return findings;
+    }
+
+    /// <summary>Length over width from which a piece is likely to warp (common practice, no published source).</summary>
+    private const double Slender = 10;
+}
+
+/// <summary>A cut with its joint.</summary>
+/// <param name="Place">Where its dowels sit.</param>
+/// <param name="Dowels">False at a joint in the baseboard, which no dowel crosses.</param>
+internal sealed record CutJoint(JointPlace Place, bool Dowels);
