@@ -22,7 +22,7 @@ internal static class CommandLine
     /// 6 cannot write, 130 interrupted.</returns>
     public static int Run(string[] args, Terminal terminal, CancellationToken cancel = default)
     {
-        var console = new StreamConsole();
+        using var console = new StreamConsole();
         using var app = new CommandLineApplication(console)
         {
             Name = "platformforge",

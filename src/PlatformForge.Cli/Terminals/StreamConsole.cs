@@ -6,7 +6,7 @@ namespace PlatformForge.Cli.Terminals;
 /// Holds back what the command line library writes, help and hints, until it is clear whether the line could be parsed: hints that come
 /// with a fault would stand among the results.
 /// </summary>
-internal sealed class StreamConsole : IConsole
+internal sealed class StreamConsole : IConsole, IDisposable
 {
     private readonly StringWriter held = new(System.Globalization.CultureInfo.InvariantCulture) { NewLine = "\n" };
 
@@ -34,6 +34,8 @@ internal sealed class StreamConsole : IConsole
 
     /// <summary>Lets go of what was held back.</summary>
     public void Release(TextWriter to) => to.Write(held.ToString());
+
+    public void Dispose() => held.Dispose();
 
     public void ResetColor()
     {
