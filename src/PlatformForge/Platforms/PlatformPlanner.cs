@@ -1,11 +1,133 @@
+using PlatformForge.Clearance;
+using PlatformForge.Platforms.Edges;
+using PlatformForge.Platforms.Furniture;
+using PlatformForge.Platforms.Gaps;
+using PlatformForge.Platforms.Rules;
+using PlatformForge.Track;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms;
 
-/// <summary>Front door of the room: plans platforms.</summary>
+/// <summary>
+/// Front door of the room: plans platforms. A pure function of its request; equal requests give equal plans, and a request mirrored left to right gives the
+/// same plan, since all is told in chainage and reach.
+/// </summary>
 public static class PlatformPlanner
 {
-    /// <summary>The plan of a platform, or every fault found in what was asked.</summary>
-    public static Outcome<PlatformPlan> Plan(PlatformRequest request) =>
-        throw new BrokenInvariantException($"Platforms: nothing plans {request.Spec.Key} yet.");
+    // A platform may reach no nearer to a curve's centre than this share of the radius, so that facets keep their shape.
+    private const double LeastStretch = 0.2;
+
+    /// <summary>
+    /// All faults that can be told before anything is swept: figures out of range, ramps, widths, and the track at both ends.
+    /// </summary>
+    /// <param name="spec">What is asked for.</param>
+    /// <param name="site">What it stands on.</param>
+    /// <param name="chart">The faced track.</param>
+    /// <param name="vehicles">What runs on it; the longest needs its own length of track beyond both ends.</param>
+    /// <param name="startsAtBuffers">The track begins at buffer stops.</param>
+    /// <param name="endsAtBuffers">The track ends at buffer stops.</param>
+    public static IReadOnlyList<Finding> Check(PlatformSpec spec, PlatformSite site, Centreline chart, IEnumerable<Vehicle> vehicles, bool startsAtBuffers = false, bool endsAtBuffers = false)
+    {
+        var findings = new List<Finding>();
+        ValueRules.Check(spec, site, findings);
+        if (findings.Count > 0)
+        {
+            // What follows computes with the figures, so these have to be figures first.
+            return findings;
+        }
+
+        var longest = vehicles.MaxBy(v => v.Length);
+        PlatformRules.Face(spec, chart, longest?.Name ?? "", longest?.Length ?? 0, startsAtBuffers, endsAtBuffers, findings);
+        PlatformRules.Body(spec, site, findings);
+        PlatformRules.ClearWidth(spec, site, findings);
+        RampRules.Profile(spec, site, findings);
+        return findings;
+    }
+
+    /// <summary>
+    /// The plan of a platform, or every fault found in what was asked. Warnings (a published minimum missed) and notes (ribs that
+    /// stepped aside) ride with the plan.
+    /// </summary>
+    public static Outcome<PlatformPlan> Plan(PlatformRequest request)
+    {
+        var (spec, envelope) = (request.Spec, request.Envelope);
+        var vehicles = envelope.Parts.Where(p => p.Run == 0).Select(p => p.Vehicle).Distinct();
+        var findings = Check(spec, request.Site, request.Chart, vehicles, request.StartsAtBuffers, request.EndsAtBuffers).ToList();
+        if (HasErrors(findings))
+        {
+            return Outcome.Fault<PlatformPlan>(findings);
+        }
+
+        var profile = RampRules.Profile(spec, request.Site, []);
+        var trace = CopingRequirement.Trace(request, profile);
+        Reachable(request, trace, findings);
+        if (HasErrors(findings))
+        {
+            return Outcome.Fault<PlatformPlan>(findings);
+        }
+
+        var slabs = SlabLayout.Of(spec, profile);
+        var vertices = new FacetLayout(request.Chart, spec.Face.Side, trace, spec.Deck.Width).Choose([.. slabs.Breaks.Concat(slabs.Joints).Distinct().Order()]);
+        PlanLine[] alternatives = [.. Enum.GetValues<EdgeStyle>().Select(style => new PlanLine(vertices.Stations, EdgeShaper.Shape(style, vertices, spec.Face, request.Chart)))];
+        var lines = PlanLines.Of(spec, alternatives[(int)spec.Face.Edge]);
+        var furniture = FurniturePlanner.Plan(request, profile, lines, slabs, trace, findings);
+        if (HasErrors(findings))
+        {
+            return Outcome.Fault<PlatformPlan>(findings);
+        }
+
+        return Outcome.Of(
+            new PlatformPlan
+            {
+                Spec = spec,
+                Site = request.Site,
+                Chart = request.Chart,
+                Stations = vertices.Stations,
+                CopingFront = lines.CopingFront,
+                CopingBack = lines.CopingBack,
+                WallFace = lines.WallFace,
+                WallBack = lines.WallBack,
+                BackWallFace = lines.BackWallFace,
+                Back = lines.Back,
+                Profile = profile,
+                CopingJoints = spec.Coping.SlabLength > 0 ? slabs.Joints : [],
+                Ribs = furniture.Ribs,
+                Sockets = furniture.Sockets,
+                PostHoles = furniture.Posts,
+                WhiteLine = furniture.Line,
+                CutCandidates = furniture.Cuts,
+                Requirement = trace,
+                Alternatives = alternatives,
+                Gaps = GapMeasurer.Measure(request, profile, alternatives),
+            },
+            findings);
+    }
+
+    // The edge needs a vehicle at every chainage, and a curve whose centre lies beyond the platform's back.
+    private static void Reachable(PlatformRequest request, RequirementTrace trace, List<Finding> findings)
+    {
+        var spec = request.Spec;
+        double least = 1, at = 0, reach = 0, most = trace.Swept.Max() + trace.Budget;
+        for (int i = 0; i < trace.Stations.Length; i++)
+        {
+            if (!double.IsFinite(trace.Swept[i]) || trace.Swept[i] + trace.Budget <= 0)
+            {
+                findings.Add(PlatformFindings.NothingRuns($"{spec.Key}.face", trace.Stations[i]));
+                return;
+            }
+
+            double curvature = (int)spec.Face.Side * request.Chart.At(trace.Stations[i]).Curvature;
+            if (1 - (curvature * (most + spec.Deck.Width)) < least)
+            {
+                (least, at, reach) = (1 - (curvature * (most + spec.Deck.Width)), trace.Stations[i], 1 / curvature);
+            }
+        }
+
+        if (least < LeastStretch)
+        {
+            findings.Add(PlatformFindings.TightCurve($"{spec.Key}.deck.width", at, reach, spec.Deck.Width, (reach * (1 - LeastStretch)) - most));
+        }
+    }
+
+    private static bool HasErrors(List<Finding> findings) => findings.Exists(f => f.Severity == Severity.Error);
 }

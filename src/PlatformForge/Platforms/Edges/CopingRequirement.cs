@@ -1,0 +1,147 @@
+using PlatformForge.Clearance;
+using PlatformForge.Track;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Platforms.Edges;
+
+/// <summary>
+/// Reads out of an envelope what the coping has to stay clear of, on the envelope's own stations.
+/// </summary>
+internal static class CopingRequirement
+{
+    /// <summary>
+    /// The trace from the station at or before the platform to the one at or after it. A place that no vehicle of the faced track reaches on the
+    /// platform's side has negative infinity.
+    /// </summary>
+    public static RequirementTrace Trace(PlatformRequest request, HeightProfile profile)
+    {
+        var (envelope, face) = (request.Envelope, request.Spec.Face);
+        int first = (int)Math.Floor(((face.From - envelope.From) / envelope.Spacing) + Rounding);
+        int last = (int)Math.Ceiling(((face.To - envelope.From) / envelope.Spacing) - Rounding);
+        if (first < 0 || last >= envelope.Count)
+        {
+            throw new BrokenInvariantException(Invariant($"Platforms: the envelope covers chainage {envelope.From} and {envelope.Count} stations of {envelope.Spacing} mm, the platform goes from {face.From} to {face.To}."));
+        }
+
+        int count = last - first + 1;
+        var stations = new double[count];
+        var swept = new double[count];
+        var parts = new int[count];
+        for (int i = 0; i < count; i++)
+        {
+            stations[i] = envelope.From + ((first + i) * envelope.Spacing);
+        }
+
+        Array.Fill(swept, double.NegativeInfinity);
+        Array.Fill(parts, -1);
+        double[] ceilings = Ceilings(request, profile, stations);
+        for (int part = 0; part < envelope.Parts.Count; part++)
+        {
+            if (envelope.Parts[part].Run == 0)
+            {
+                Raise(swept, parts, envelope.Parts[part], part, first, face.Side, i => envelope.Parts[part].ZLow < ceilings[i]);
+            }
+        }
+
+        double halfPlatform = request.Budget.Margin + (request.Spec.Deck.Width / 2);
+        double[] own = [.. swept];
+        for (int part = 0; part < envelope.Parts.Count; part++)
+        {
+            var other = envelope.Parts[part];
+            if (other.Run != 0)
+            {
+                var (near, far) = Sides(other, face.Side);
+                Raise(swept, parts, other, part, first, face.Side, i => other.ZLow < ceilings[i] && Middle(far[first + i], near[first + i]) < own[i] + halfPlatform);
+            }
+        }
+
+        return Named(envelope, stations, swept, parts, request.Budget.Margin);
+    }
+
+    /// <summary>
+    /// Nearest place in mm from the centreline, on the platform's side, of vehicles on other tracks that run behind the platform, at a station of the trace;
+    /// positive infinity where none does.
+    /// </summary>
+    public static double[] Behind(PlatformRequest request, RequirementTrace trace)
+    {
+        var (envelope, face) = (request.Envelope, request.Spec.Face);
+        int first = (int)Math.Round((trace.Stations[0] - envelope.From) / envelope.Spacing);
+        var nearest = new double[trace.Stations.Length];
+        Array.Fill(nearest, double.PositiveInfinity);
+        foreach (var other in envelope.Parts.Where(p => p.Run != 0))
+        {
+            var (near, far) = Sides(other, face.Side);
+            for (int i = 0; i < nearest.Length; i++)
+            {
+                if (!double.IsNegativeInfinity(far[first + i]) && -near[first + i] > trace.Swept[i])
+                {
+                    nearest[i] = Math.Min(nearest[i], -near[first + i]);
+                }
+            }
+        }
+
+        return nearest;
+    }
+
+    /// <summary>Reach in mm of every part of the faced track's vehicles at a station of the trace, over all heights: what furniture is held to.</summary>
+    public static double[] FullHeight(PlatformRequest request, RequirementTrace trace)
+    {
+        var (envelope, face) = (request.Envelope, request.Spec.Face);
+        int first = (int)Math.Round((trace.Stations[0] - envelope.From) / envelope.Spacing);
+        return envelope.Composite(face.Side).Reach.AsSpan(first, trace.Stations.Length).ToArray();
+    }
+
+    // Shares of a station's spacing below this are rounding.
+    private const double Rounding = 1e-9;
+
+    /// <summary>
+    /// Height above rail top below which parts count, per station. Where the limit changes along a ramp, a station takes the higher limit of its
+    /// neighbours, so that a part counts on all of a stretch in which it first counts.
+    /// </summary>
+    private static double[] Ceilings(PlatformRequest request, HeightProfile profile, double[] stations)
+    {
+        var ceilings = new double[stations.Length];
+        var face = request.Spec.Face;
+        for (int i = 0; i < stations.Length; i++)
+        {
+            double highest = Math.Max(profile.At(stations[Math.Max(0, i - 1)]), profile.At(stations[Math.Min(stations.Length - 1, i + 1)]));
+            ceilings[i] = face.BodiesPassOver ? Math.Max(highest, profile.At(stations[i])) - request.Site.RailTop + face.VerticalGap : double.PositiveInfinity;
+        }
+
+        return ceilings;
+    }
+
+    private static void Raise(double[] swept, int[] parts, PartReach reach, int part, int first, Side side, Func<int, bool> counts)
+    {
+        double[] own = side == Side.Left ? reach.Left : reach.Right;
+        for (int i = 0; i < swept.Length; i++)
+        {
+            if (own[first + i] > swept[i] && counts(i))
+            {
+                (swept[i], parts[i]) = (own[first + i], part);
+            }
+        }
+    }
+
+    private static (double[] Near, double[] Far) Sides(PartReach part, Side side) =>
+        side == Side.Left ? (part.Right, part.Left) : (part.Left, part.Right);
+
+    // A part lies between −near and far on the platform's side.
+    private static double Middle(double far, double near) => (far - near) / 2;
+
+    private static RequirementTrace Named(SweptEnvelope envelope, double[] stations, double[] swept, int[] parts, double margin)
+    {
+        var vehicles = envelope.Parts.Select(p => (p.Run, p.Vehicle.Name)).Distinct().ToList();
+        var governing = new int[parts.Length];
+        var names = new string[parts.Length];
+        for (int i = 0; i < parts.Length; i++)
+        {
+            var part = parts[i] < 0 ? null : envelope.Parts[parts[i]];
+            governing[i] = part is null ? -1 : vehicles.IndexOf((part.Run, part.Vehicle.Name));
+            names[i] = part?.Part.Name ?? "";
+        }
+
+        return new(stations, swept, margin, governing, names, [.. vehicles.Select(v => v.Name)]);
+    }
+}

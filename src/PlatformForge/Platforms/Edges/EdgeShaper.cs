@@ -1,0 +1,91 @@
+using PlatformForge.Track;
+
+namespace PlatformForge.Platforms.Edges;
+
+/// <summary>
+/// Gives the coping front of each style on the same vertices. Laws: 1. no edge is anywhere nearer than required; 2. fitted ≤ faired ≤ uniform at
+/// every vertex; 3. the faired edge keeps its radius and taper; 4. no edge that keeps them has a mean reach less than the faired one's by more than
+/// <see cref="MeanGapProven"/>. See docs/decisions/0020-edge-styles.md.
+/// </summary>
+internal static class EdgeShaper
+{
+    /// <summary>A uniform edge is stated in steps of this, mm, so that it can be written on paper.</summary>
+    public const double UniformStep = 0.01;
+
+    /// <summary>How far in mm the mean reach of a faired edge may lie over the least possible.</summary>
+    public const double MeanGapProven = 1e-6;
+
+    // The uniform edge keeps at least this over the largest requirement, mm, so that a faired edge has room under it.
+    private const double UniformSpare = 0.002;
+
+    // The bound on bending in plan coordinates leaves out products of small slopes; this share of 1/radius is kept back for them.
+    private const double BendKeptBack = 0.02;
+
+    // A constant reach is always allowed to bend by this share of 1/radius more than the track, which keeps the program's inside from being empty.
+    private const double BendSpare = 0.01;
+
+    public static double[] Shape(EdgeStyle style, EdgeVertices vertices, FaceSpec face, Centreline chart) => style switch
+    {
+        EdgeStyle.Fitted => [.. vertices.Required],
+        EdgeStyle.Uniform => Enumerable.Repeat(UniformReach(vertices), vertices.Stations.Length).ToArray(),
+        _ => Faired(vertices, face, chart),
+    };
+
+    public static double UniformReach(EdgeVertices vertices) =>
+        Math.Ceiling((vertices.Required.Max() + UniformSpare) / UniformStep) * UniformStep;
+
+    private static double[] Faired(EdgeVertices vertices, FaceSpec face, Centreline chart)
+    {
+        var (s, required) = (vertices.Stations, vertices.Required);
+        int n = s.Length;
+        double uniform = UniformReach(vertices), length = s[^1] - s[0], most = required.Max();
+        var cost = new double[n];
+        for (int j = 0; j + 1 < n; j++)
+        {
+            double half = (s[j + 1] - s[j]) / 2 / length;
+            cost[j] += half;
+            cost[j + 1] += half;
+        }
+
+        var program = new BandedProgram(cost);
+        for (int j = 0; j < n; j++)
+        {
+            program.AtLeast(j, 1, 0, 0, required[j]);
+            program.AtLeast(j, -1, 0, 0, -uniform);
+        }
+
+        for (int j = 0; j + 1 < n; j++)
+        {
+            double change = (s[j + 1] - s[j]) / face.Taper;
+            program.AtLeast(j, -1, 1, 0, -change);
+            program.AtLeast(j, 1, -1, 0, -change);
+        }
+
+        for (int j = 1; j + 1 < n; j++)
+        {
+            // (T₊−T)/h₊ − (T−T₋)/h₋ over the mean step is the second difference; the row is multiplied by the mean step squared to be in mm.
+            double before = s[j] - s[j - 1], after = s[j + 1] - s[j], mean = (before + after) / 2;
+            double a = mean / before, c = mean / after;
+            var (least, greatest) = Bends(chart.At(s[j]), (int)face.Side, uniform, face.LeastRadius);
+            program.AtLeast(j - 1, a, -(a + c), c, least * mean * mean);
+            program.AtLeast(j - 1, -a, a + c, -c, -greatest * mean * mean);
+        }
+
+        double[] reach = Enumerable.Repeat((most + uniform) / 2, n).ToArray();
+        program.Minimise(reach, MeanGapProven);
+        return reach;
+    }
+
+    /// <summary>
+    /// Bounds on the second derivative of the reach by chainage, 1/mm, that keep an edge's own curvature within
+    /// 1/radius, or within the curvature of a line concentric with the track where that is tighter. At offset d the curvature is
+    /// κ/(1−κd) + d″/(1−κd)² to first order in d′.
+    /// </summary>
+    private static (double Least, double Greatest) Bends(TrackFrame frame, int side, double reach, double radius)
+    {
+        double stretch = 1 - (frame.Curvature * side * reach), concentric = side * frame.Curvature / stretch;
+        double allowed = (1 - BendKeptBack) / radius, spare = BendSpare / radius;
+        double least = Math.Min(-allowed, concentric) - spare - concentric, greatest = Math.Max(allowed, concentric) + spare - concentric;
+        return (least * stretch * stretch, greatest * stretch * stretch);
+    }
+}

@@ -1,0 +1,15 @@
+namespace PlatformForge.Platforms.Furniture;
+
+/// <summary>A place that ribs and cuts stay off: a piece of furniture with what surrounds it, in plan, mm.</summary>
+/// <param name="Name">What it is, for messages.</param>
+/// <param name="Key">Its key in the project file.</param>
+/// <param name="From">First chainage.</param>
+/// <param name="To">Last chainage.</param>
+/// <param name="Near">Nearest reach.</param>
+/// <param name="Far">Farthest reach.</param>
+internal sealed record Keepout(string Name, string Key, double From, double To, double Near, double Far)
+{
+    public double Middle => (From + To) / 2;
+
+    public bool Overlaps(Keepout other) => From < other.To && other.From < To && Near < other.Far && other.Near < Far;
+}

@@ -1,0 +1,69 @@
+using PlatformForge.Track;
+using PlatformForge.Units;
+
+namespace PlatformForge.Platforms.Furniture;
+
+/// <summary>Puts sockets into the deck and says which do not fit.</summary>
+internal static class SocketPlanner
+{
+    /// <summary>Thickness of material round a socket below the deck and under its floor, mm: three printed lines.</summary>
+    public const double BossWall = 1.2;
+
+    /// <summary>Least material in mm left between a socket or hole and an edge of the deck: two printed lines.</summary>
+    public const double LeastLand = 0.8;
+
+    public static IReadOnlyList<PlanSocket> Plan(PlatformSpec spec, PlatformSite site, PlanLines lines, HeightProfile profile, List<Finding> findings)
+    {
+        var sockets = new List<PlanSocket>();
+        for (int i = 0; i < spec.Sockets.Count; i++)
+        {
+            var socket = spec.Sockets[i];
+            string key = PlatformFindings.Indexed(spec.Key, "sockets", i);
+            double along = socket.Along + socket.Fit, across = socket.Across + socket.Fit, s = socket.Chainage;
+            double first = spec.Face.From + LeastLand + (along / 2), last = spec.Face.To - LeastLand - (along / 2);
+            if (s < first || s > last)
+            {
+                findings.Add(PlatformFindings.OffTheEnds(key, socket.Name, s, first, last));
+                continue;
+            }
+
+            double reach = socket.From == InsetFrom.Back ? lines.Back.At(s) - socket.Inset : lines.CopingFront.At(s) + socket.Inset;
+            double nearest = lines.CopingBack.At(s) + (across / 2), farthest = lines.Back.At(s) - LeastLand - (across / 2);
+            double Inset(double t) => socket.From == InsetFrom.Back ? lines.Back.At(s) - t : t - lines.CopingFront.At(s);
+            if (reach < nearest)
+            {
+                findings.Add(PlatformFindings.ThroughCoping(key, socket.Name, nearest - reach, Inset(nearest)));
+            }
+            else if (reach > farthest)
+            {
+                findings.Add(PlatformFindings.OffTheDeck(key, socket.Name, reach - farthest, Inset(farthest)));
+            }
+
+            bool boss = socket.Depth > spec.Deck.Thickness - BossWall;
+            double floor = profile.At(s) - Fall(spec, lines, s, reach) - socket.Depth - (boss ? BossWall : 0);
+            if (floor < 0)
+            {
+                findings.Add(PlatformFindings.TooDeep(key, socket.Name, socket.Depth, socket.Depth + floor, site.RailTop));
+            }
+
+            sockets.Add(new(socket.Name, s, reach, along, across, socket.Depth, boss ? BossWall : 0));
+        }
+
+        return sockets;
+    }
+
+    /// <summary>What a socket occupies in plan with its boss.</summary>
+    public static Keepout Keepout(PlanSocket socket, string key, Centreline chart, Side side)
+    {
+        double along = (socket.Along / 2) + socket.BossWall, across = (socket.Across / 2) + socket.BossWall;
+        double s = along / Stretch(chart, side, socket.Chainage, socket.Reach);
+        return new(socket.Name, key, socket.Chainage - s, socket.Chainage + s, socket.Reach - across, socket.Reach + across);
+    }
+
+    /// <summary>Length in the layout at a reach for a millimetre of chainage.</summary>
+    public static double Stretch(Centreline chart, Side side, double chainage, double reach) =>
+        1 - ((int)side * chart.At(chainage).Curvature * reach);
+
+    private static double Fall(PlatformSpec spec, PlanLines lines, double s, double reach) =>
+        spec.Deck.Crossfall > 0 ? Math.Max(0, reach - lines.CopingBack.At(s)) / spec.Deck.Crossfall : 0;
+}

@@ -1,0 +1,125 @@
+using PlatformForge.Track;
+using PlatformForge.Units;
+
+namespace PlatformForge.Platforms.Rules;
+
+/// <summary>Rules that need the spec and the track only, before anything is swept or shaped.</summary>
+internal static class PlatformRules
+{
+    /// <summary>Least width of a platform, full-size mm: 6 ft (inspecting officers' requirement of 1858).</summary>
+    public const double LeastWidth = 6 * FullSize.Foot;
+
+    /// <summary>Least clear width between edge and anything standing on the platform, full-size mm: 6 ft, quoted for structures and columns.</summary>
+    public const double LeastClear = 6 * FullSize.Foot;
+
+    // Shortest platform in mm that is worth the name.
+    private const double ShortestPlatform = 5;
+
+    // Least distance of a forced cut from the platform's ends, mm.
+    private const double CutFromEnd = 2 * Furniture.CutPlanner.Clear;
+
+    public static void Face(PlatformSpec spec, Centreline chart, string vehicle, double longest, bool startsAtBuffers, bool endsAtBuffers, List<Finding> findings)
+    {
+        var face = spec.Face;
+        string from = $"{spec.Key}.face.from", to = $"{spec.Key}.face.to";
+        if (face.To - face.From < ShortestPlatform)
+        {
+            findings.Add(PlatformFindings.FaceReversed(to, face.From, face.To, ShortestPlatform));
+            return;
+        }
+
+        double before = face.From, after = chart.Length - face.To;
+        if (before < 0)
+        {
+            findings.Add(PlatformFindings.BeyondTrack(from, face.From, chart.Length));
+        }
+        else if (before < longest && !startsAtBuffers)
+        {
+            findings.Add(PlatformFindings.TooLittleTrack(from, "before", vehicle, before, longest, longest));
+        }
+
+        if (after < 0)
+        {
+            findings.Add(PlatformFindings.BeyondTrack(to, face.To, chart.Length));
+        }
+        else if (after < longest && !endsAtBuffers)
+        {
+            findings.Add(PlatformFindings.TooLittleTrack(to, "after", vehicle, after, longest, chart.Length - longest));
+        }
+    }
+
+    public static void Body(PlatformSpec spec, PlatformSite site, List<Finding> findings)
+    {
+        var (deck, coping, walls) = (spec.Deck, spec.Coping, spec.Walls);
+        string width = $"{spec.Key}.deck.width";
+        double least = Math.Max(coping.Width, coping.Overhang + walls.FrontThickness + walls.BackThickness);
+        if (deck.Width < least)
+        {
+            findings.Add(PlatformFindings.DeckTooNarrow(width, deck.Width, least, "coping and walls"));
+        }
+        else if (deck.Width < site.Scale.ToModel(LeastWidth) - Grain)
+        {
+            findings.Add(PlatformFindings.NarrowPlatform(width, deck.Width, site.Scale.ToModel(LeastWidth), "6 ft, inspecting officers' requirement of 1858"));
+        }
+
+        AtMost("coping.joint_depth", "groove depth", coping.JointDepth, coping.Thickness - LeastFloor, "leaves too little of the coping under it");
+        AtMost("coping.arris_chamfer", "chamfer", coping.ArrisChamfer, Math.Min(coping.Thickness, coping.Width) / 2, "takes more than half of the coping");
+        AtMost("coping.overhang", "overhang", coping.Overhang, coping.Width - walls.FrontThickness, "leaves the coping less than the wall to lie on");
+        AtMost("coping.joint_width", "joint width", coping.JointWidth, coping.SlabLength > 0 ? coping.SlabLength / 4 : coping.JointWidth, "takes more than a quarter of a slab");
+        AtMost("coping.thickness", "coping thickness", coping.Thickness, site.RailTop + spec.Height, "is more than the platform's height over the baseboard");
+        AtMost("deck.thickness", "deck thickness", deck.Thickness, site.RailTop + spec.Height, "is more than the platform's height over the baseboard");
+        if (spec.WhiteLine is { } line)
+        {
+            AtMost("white_line.groove_depth", "groove depth", line.GrooveDepth, Math.Min(coping.Thickness, deck.Thickness) - LeastFloor, "leaves too little under it");
+            AtMost("white_line.inset", "white line's inset", line.Inset, deck.Width - line.Width, "puts it off the deck");
+            if (line.Inset < coping.ArrisChamfer)
+            {
+                findings.Add(PlatformFindings.LineOnArris($"{spec.Key}.white_line.inset", line.Inset, coping.ArrisChamfer));
+            }
+        }
+
+        for (int i = 0; i < spec.ForcedCuts.Count; i++)
+        {
+            double cut = spec.ForcedCuts[i], first = spec.Face.From + CutFromEnd, last = spec.Face.To - CutFromEnd;
+            if (cut < first || cut > last)
+            {
+                findings.Add(PlatformFindings.ForcedCutOff(PlatformFindings.Indexed(spec.Key, "forced_cuts", i), cut, first, last));
+            }
+        }
+
+        void AtMost(string key, string what, double value, double most, string why)
+        {
+            if (value > most + Grain)
+            {
+                findings.Add(PlatformFindings.CopingPart($"{spec.Key}.{key}", what, value, most, why));
+            }
+        }
+    }
+
+    /// <summary>Warns where what stands on a platform leaves less than 6 ft to the edge.</summary>
+    public static void ClearWidth(PlatformSpec spec, PlatformSite site, List<Finding> findings)
+    {
+        double least = site.Scale.ToModel(LeastClear), width = spec.Deck.Width;
+        if (spec.Fence is { } fence && width - fence.Inset - (fence.PinDiameter / 2) is var clear && clear < least - Grain)
+        {
+            findings.Add(PlatformFindings.ClearWidth($"{spec.Key}.fence.inset", "fence", clear, least, width - least - (fence.PinDiameter / 2)));
+        }
+
+        for (int i = 0; i < spec.Sockets.Count; i++)
+        {
+            var socket = spec.Sockets[i];
+            double free = (socket.From == InsetFrom.Back ? width - socket.Inset : socket.Inset) - (socket.Across / 2);
+            if (free < least - Grain)
+            {
+                double inset = socket.From == InsetFrom.Back ? width - least - (socket.Across / 2) : least + (socket.Across / 2);
+                findings.Add(PlatformFindings.ClearWidth(PlatformFindings.Indexed(spec.Key, "sockets", i) + ".inset", socket.Name, free, least, inset));
+            }
+        }
+    }
+
+    /// <summary>Least material in mm under a groove: two printed layers of 0.2.</summary>
+    public const double LeastFloor = 0.4;
+
+    // Sums of stated lengths that differ by less than this, mm, are equal.
+    private const double Grain = 1e-9;
+}

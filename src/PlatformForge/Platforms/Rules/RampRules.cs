@@ -1,0 +1,59 @@
+using PlatformForge.Units;
+
+namespace PlatformForge.Platforms.Rules;
+
+/// <summary>Works out ramps by length or by gradient and the height along the platform.</summary>
+internal static class RampRules
+{
+    /// <summary>Steepest gradient published for people on foot, as n of 1 in n (W. H. Mills, Railway Construction, 1898, for ramps of subways; quoted for platforms too).</summary>
+    public const double SteepestPublished = 8;
+
+    public static HeightProfile Profile(PlatformSpec spec, PlatformSite site, List<Finding> findings)
+    {
+        double start = Length(spec, site, spec.StartRamp, $"{spec.Key}.ramps.start", findings), end = Length(spec, site, spec.EndRamp, $"{spec.Key}.ramps.end", findings);
+        var face = spec.Face;
+        double length = face.To - face.From, level = site.RailTop + spec.Height;
+        if (start + end > length)
+        {
+            double falls = Fall(spec, spec.StartRamp) + Fall(spec, spec.EndRamp);
+            findings.Add(PlatformFindings.RampsTooLong($"{spec.Key}.ramps", start, end, length, length / falls));
+        }
+
+        return new(face.From, face.From + start, face.To - end, face.To, level - Fall(spec, spec.StartRamp), level, level - Fall(spec, spec.EndRamp));
+    }
+
+    private static double Fall(PlatformSpec spec, RampSpec? ramp) => ramp is null ? 0 : spec.Height - ramp.FootHeight;
+
+    private static double Length(PlatformSpec spec, PlatformSite site, RampSpec? ramp, string key, List<Finding> findings)
+    {
+        if (ramp is null)
+        {
+            return 0;
+        }
+
+        if (ramp.Length is null == ramp.Gradient is null)
+        {
+            findings.Add(PlatformFindings.RampOneOfTwo(key, ramp.Length is not null));
+            return 0;
+        }
+
+        double fall = Fall(spec, ramp), drop = spec.Deck.Crossfall > 0 ? (spec.Deck.Width - spec.Coping.Width) / spec.Deck.Crossfall : 0;
+        double lowest = Math.Max(spec.Deck.Thickness + drop, spec.Coping.Thickness) - site.RailTop;
+        if (!(fall > 0) || ramp.FootHeight < lowest)
+        {
+            findings.Add(PlatformFindings.RampFoot($"{key}.foot_height", ramp.FootHeight, lowest, spec.Height));
+            return 0;
+        }
+
+        double length = ramp.Length ?? fall * ramp.Gradient!.Value;
+        if (length / fall < SteepestPublished * (1 - Rounding))
+        {
+            findings.Add(PlatformFindings.SteepRamp(key, length / fall, fall * SteepestPublished));
+        }
+
+        return length;
+    }
+
+    // Relative rounding of a gradient worked out from a length.
+    private const double Rounding = 1e-9;
+}

@@ -1,0 +1,126 @@
+using PlatformForge.Units;
+
+namespace PlatformForge.Platforms.Rules;
+
+/// <summary>Every figure of a spec is a finite number in a range that makes sense for a model.</summary>
+internal static class ValueRules
+{
+    // Chainages end where a track may, mm.
+    private const double Far = 1e6;
+
+    // No part of a model platform is larger, mm.
+    private const double Large = 5000;
+
+    public static void Check(PlatformSpec spec, PlatformSite site, List<Finding> findings)
+    {
+        void Range(string key, string what, double value, double least, double most)
+        {
+            if (!(value >= least && value <= most))
+            {
+                findings.Add(PlatformFindings.OutOfRange(key.StartsWith("layout", StringComparison.Ordinal) ? key : $"{spec.Key}.{key}", what, value, least, most));
+            }
+        }
+
+        Range("layout.rail_top", "height of the rails over the baseboard", site.RailTop, 0, Large);
+        Range("layout.scale", "scale ratio", site.Scale.Ratio, 1, 1000);
+        Face(spec.Face, Range);
+        Range("height", "height above rail top", spec.Height, 0.1, Large);
+        Ramp(spec.StartRamp, "ramps.start", Range);
+        Ramp(spec.EndRamp, "ramps.end", Range);
+        Body(spec, Range);
+        Fittings(spec, Range);
+    }
+
+    private static void Face(FaceSpec face, Action<string, string, double, double, double> range)
+    {
+        range("face.from", "first chainage", face.From, -Far, Far);
+        range("face.to", "last chainage", face.To, -Far, Far);
+        range("face.least_radius", "least radius", face.LeastRadius, 1, Far);
+        range("face.taper", "taper, as n of 1 in n,", face.Taper, 1, Far);
+        range("face.vertical_gap", "vertical gap", face.VerticalGap, 0, Large);
+    }
+
+    private static void Ramp(RampSpec? ramp, string key, Action<string, string, double, double, double> range)
+    {
+        if (ramp is not null)
+        {
+            range($"{key}.length", "ramp length", ramp.Length ?? 1, 0.1, Far);
+            range($"{key}.gradient", "gradient, as n of 1 in n,", ramp.Gradient ?? 1, 0.5, 1000);
+            range($"{key}.foot_height", "height of the ramp's foot", ramp.FootHeight, -Large, Large);
+        }
+    }
+
+    private static void Body(PlatformSpec spec, Action<string, string, double, double, double> range)
+    {
+        range("deck.thickness", "deck thickness", spec.Deck.Thickness, 0.2, 100);
+        range("deck.width", "deck width", spec.Deck.Width, 1, Large);
+        range("deck.crossfall", "crossfall, as n of 1 in n or 0,", spec.Deck.Crossfall == 0 ? 10 : spec.Deck.Crossfall, 10, 10000);
+        range("coping.width", "coping width", spec.Coping.Width, 0.4, Large);
+        range("coping.thickness", "coping thickness", spec.Coping.Thickness, 0.2, 100);
+        range("coping.overhang", "coping overhang", spec.Coping.Overhang, 0, Large);
+        range("coping.slab_length", "slab length, or 0,", spec.Coping.SlabLength == 0 ? 2 : spec.Coping.SlabLength, 2, Large);
+        range("coping.joint_width", "joint width", spec.Coping.JointWidth, 0, 10);
+        range("coping.joint_depth", "joint depth", spec.Coping.JointDepth, 0, 100);
+        range("coping.arris_chamfer", "chamfer", spec.Coping.ArrisChamfer, 0, 100);
+        range("walls.front_thickness", "wall thickness", spec.Walls.FrontThickness, 0.2, 100);
+        range("walls.back_thickness", "wall thickness", spec.Walls.BackThickness, 0.2, 100);
+        range("walls.end_thickness", "wall thickness", spec.Walls.EndThickness, 0.2, 100);
+        range("ribs.pitch", "rib pitch, or 0,", spec.Ribs.Pitch == 0 ? 5 : spec.Ribs.Pitch, 5, Large);
+        range("ribs.thickness", "rib thickness", spec.Ribs.Thickness, 0.2, 100);
+        range("ribs.longitudinal_count", "number of ribs along the platform", spec.Ribs.LongitudinalCount, 0, 20);
+        range("ribs.longitudinal_thickness", "rib thickness", spec.Ribs.LongitudinalThickness, 0.2, 100);
+        range("ribs.depth", "rib depth", spec.Ribs.Depth ?? 1, 0.2, Large);
+    }
+
+    private static void Fittings(PlatformSpec spec, Action<string, string, double, double, double> range)
+    {
+        for (int i = 0; i < spec.Sockets.Count; i++)
+        {
+            var socket = spec.Sockets[i];
+            string key = PlatformFindings.Indexed("", "sockets", i)[1..];
+            range($"{key}.chainage", "chainage", socket.Chainage, -Far, Far);
+            range($"{key}.inset", "inset", socket.Inset, 0, Large);
+            range($"{key}.along", "size along the edge", socket.Along, 0.2, Large);
+            range($"{key}.across", "size square to the edge", socket.Across, 0.2, Large);
+            range($"{key}.depth", "depth", socket.Depth, 0.2, Large);
+            range($"{key}.fit", "fit allowance", socket.Fit, 0, 5);
+        }
+
+        for (int i = 0; i < spec.ForcedCuts.Count; i++)
+        {
+            range(PlatformFindings.Indexed("", "forced_cuts", i)[1..], "chainage", spec.ForcedCuts[i], -Far, Far);
+        }
+
+        if (spec.WhiteLine is { } line)
+        {
+            range("white_line.inset", "inset", line.Inset, 0, Large);
+            range("white_line.width", "width", line.Width, 0.1, Large);
+            range("white_line.groove_depth", "groove depth", line.GrooveDepth, 0, 100);
+        }
+
+        Fence(spec.Fence, range);
+    }
+
+    private static void Fence(FenceSpec? fence, Action<string, string, double, double, double> range)
+    {
+        if (fence is null)
+        {
+            return;
+        }
+
+        range("fence.inset", "inset", fence.Inset, 0, Large);
+        range("fence.pitch", "pitch", fence.Pitch, 1, Large);
+        range("fence.pin_diameter", "pin diameter", fence.PinDiameter, 0.2, 100);
+        range("fence.fit", "fit allowance", fence.Fit, 0, 5);
+        range("fence.depth", "depth", fence.Depth ?? 1, 0.2, Large);
+        range("fence.from", "first chainage", fence.From ?? 0, -Far, Far);
+        range("fence.to", "last chainage", fence.To ?? 0, -Far, Far);
+        range("fence.end_inset", "inset from the ends", fence.EndInset, 0, Large);
+        for (int i = 0; i < fence.Gaps.Count; i++)
+        {
+            string key = PlatformFindings.Indexed("fence", "gaps", i);
+            range($"{key}.from", "first chainage", fence.Gaps[i].From, -Far, Far);
+            range($"{key}.to", "last chainage", fence.Gaps[i].To, -Far, Far);
+        }
+    }
+}
