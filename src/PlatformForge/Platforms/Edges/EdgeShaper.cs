@@ -1,4 +1,6 @@
 using PlatformForge.Track;
+using PlatformForge.Units;
+using static System.FormattableString;
 
 namespace PlatformForge.Platforms.Edges;
 
@@ -13,7 +15,10 @@ internal static class EdgeShaper
     public const double UniformStep = 0.01;
 
     /// <summary>How far in mm the mean reach of a faired edge may lie over the least possible.</summary>
-    public const double MeanGapProven = 1e-6;
+    public const double MeanGapProven = 1e-4;
+
+    // The search stops at this, mm.
+    private const double MeanGapWanted = 1e-7;
 
     // The uniform edge keeps at least this over the largest requirement, mm, so that a faired edge has room under it.
     private const double UniformSpare = 0.002;
@@ -38,7 +43,7 @@ internal static class EdgeShaper
     {
         var (s, required) = (vertices.Stations, vertices.Required);
         int n = s.Length;
-        double uniform = UniformReach(vertices), length = s[^1] - s[0], most = required.Max();
+        double uniform = UniformReach(vertices), length = s[^1] - s[0], datum = required.Max();
         var cost = new double[n];
         for (int j = 0; j + 1 < n; j++)
         {
@@ -47,11 +52,12 @@ internal static class EdgeShaper
             cost[j + 1] += half;
         }
 
+        // Unknowns are told from the largest requirement, which keeps their rounding small.
         var program = new BandedProgram(cost);
         for (int j = 0; j < n; j++)
         {
-            program.AtLeast(j, 1, 0, 0, required[j]);
-            program.AtLeast(j, -1, 0, 0, -uniform);
+            program.AtLeast(j, 1, 0, 0, required[j] - datum);
+            program.AtLeast(j, -1, 0, 0, datum - uniform);
         }
 
         for (int j = 0; j + 1 < n; j++)
@@ -66,26 +72,36 @@ internal static class EdgeShaper
             // (T₊−T)/h₊ − (T−T₋)/h₋ over the mean step is the second difference; the row is multiplied by the mean step squared to be in mm.
             double before = s[j] - s[j - 1], after = s[j + 1] - s[j], mean = (before + after) / 2;
             double a = mean / before, c = mean / after;
-            var (least, greatest) = Bends(chart.At(s[j]), (int)face.Side, uniform, face.LeastRadius);
+            var (least, greatest) = Bends(chart, s[j - 1], s[j], s[j + 1], face, uniform);
             program.AtLeast(j - 1, a, -(a + c), c, least * mean * mean);
             program.AtLeast(j - 1, -a, a + c, -c, -greatest * mean * mean);
         }
 
-        double[] reach = Enumerable.Repeat((most + uniform) / 2, n).ToArray();
-        program.Minimise(reach, MeanGapProven);
-        return reach;
+        double[] reach = Enumerable.Repeat((uniform - datum) / 2, n).ToArray();
+        double gap = program.Minimise(reach, uniform - required.Min(), MeanGapWanted);
+        if (!(gap <= MeanGapProven))
+        {
+            throw new BrokenInvariantException(Invariant($"Platforms: a faired edge of {n} vertices is proven only within {gap} mm of the closest."));
+        }
+
+        // Adding the datum back may round below the bounds by a last digit.
+        return [.. reach.Select((t, j) => Math.Clamp(t + datum, required[j], uniform))];
     }
 
     /// <summary>
     /// Bounds on the second derivative of the reach by chainage, 1/mm, that keep an edge's own curvature within
     /// 1/radius, or within the curvature of a line concentric with the track where that is tighter. At offset d the curvature is
-    /// κ/(1−κd) + d″/(1−κd)² to first order in d′.
+    /// κ/(1−κd) + d″/(1−κd)² + d′(κ′d + 2κd′)/(1−κd)³, to first order in the square of d′. The last term is not linear in the unknowns; it is held off the bound
+    /// at the most that the taper lets it be.
     /// </summary>
-    private static (double Least, double Greatest) Bends(TrackFrame frame, int side, double reach, double radius)
+    private static (double Least, double Greatest) Bends(Centreline chart, double before, double at, double after, FaceSpec face, double reach)
     {
-        double stretch = 1 - (frame.Curvature * side * reach), concentric = side * frame.Curvature / stretch;
-        double allowed = (1 - BendKeptBack) / radius, spare = BendSpare / radius;
-        double least = Math.Min(-allowed, concentric) - spare - concentric, greatest = Math.Max(allowed, concentric) + spare - concentric;
+        double curvature = (int)face.Side * chart.At(at).Curvature, slope = 1 / face.Taper;
+        double growth = Math.Abs(chart.At(after).Curvature - chart.At(before).Curvature) / (after - before);
+        double stretch = 1 - (curvature * reach), concentric = curvature / stretch;
+        double slanted = slope * ((growth * reach) + (2 * Math.Abs(curvature) * slope)) / (stretch * stretch * stretch);
+        double allowed = ((1 - BendKeptBack) / face.LeastRadius) - slanted, spare = BendSpare / face.LeastRadius;
+        double least = Math.Min(-allowed - concentric, 0) - spare, greatest = Math.Max(allowed - concentric, 0) + spare;
         return (least * stretch * stretch, greatest * stretch * stretch);
     }
 }
