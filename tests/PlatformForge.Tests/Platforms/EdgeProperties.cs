@@ -1,4 +1,5 @@
 using FsCheck.Xunit;
+using PlatformForge.Clearance;
 using PlatformForge.Platforms;
 using Xunit;
 
@@ -105,7 +106,7 @@ public class EdgeProperties
     public void A_larger_budget_moves_the_fitted_and_the_uniform_edge_by_as_much(int seed)
     {
         var request = Bench.Request(seed, EdgeStyle.Fitted, s => s with { Coping = s.Coping with { SlabLength = 6 } });
-        var wider = request with { Budget = Clearance.ClearanceBudget.Of(request.Budget.Margin + 0.5) };
+        var wider = request with { Budget = ClearanceBudget.Of(request.Budget.Margin + 0.5) };
         var (plan, moved) = (Bench.Plan(request), Bench.Plan(wider));
         for (double s = plan.Stations[0]; s < plan.Stations[^1]; s += 3)
         {
