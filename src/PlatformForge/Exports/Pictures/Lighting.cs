@@ -1,0 +1,77 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Exports.Pictures;
+
+/// <summary>A sun that throws shadows and a sky of many weak lights that darkens corners.</summary>
+internal sealed class Lighting
+{
+    private const double SunShare = 0.95;
+    private const double SkyShare = 0.62;
+    private const int SkyLights = 28;
+    private const int SkyCells = 1300;
+    private const int SunCells = 4096;
+
+    private readonly ShadowMap sun;
+    private readonly ShadowMap[] sky;
+    private readonly Point3 pole;
+
+    /// <param name="bodies">What stands in the light.</param>
+    /// <param name="sunward">Direction to the sun.</param>
+    /// <param name="pole">Middle of the sky: up, or down for a picture from below.</param>
+    /// <param name="level">The bodies' longest direction.</param>
+    /// <param name="threads">Most threads.</param>
+    public Lighting(IReadOnlyList<SceneBody> bodies, Point3 sunward, Point3 pole, Point3 level, int threads)
+    {
+        this.pole = pole;
+        var maps = new ShadowMap[SkyLights + 1];
+        Parallel.For(0, maps.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
+            maps[i] = i == SkyLights ? new(bodies, sunward, level, SunCells) : new(bodies, SkyDirection(i), level, SkyCells));
+        sun = maps[SkyLights];
+        sky = maps[..SkyLights];
+    }
+
+    /// <summary>Light on a surface of unit normal, about 0 to 1.5.</summary>
+    public double At(Point3 point, Point3 normal)
+    {
+        double facing = Point3.Dot(normal, sun.Toward);
+        double direct = facing > 0 ? facing * sun.Share(point, normal) : 0;
+        return (SunShare * direct) + (SkyShare * Open(point, normal));
+    }
+
+    /// <summary>How much a level ground that shows nothing but its shadows is darkened, 1 where nothing stands near.</summary>
+    public double OnGround(Point3 point)
+    {
+        Point3 up = new(0, 0, 1);
+        double open = (Open(point, up) - 0.12) / 0.88;
+        return (0.45 * sun.Share(point, up)) + 0.1 + (0.45 * open);
+    }
+
+    /// <summary>Share of the sky that a surface sees, those parts it faces counting most.</summary>
+    private double Open(Point3 point, Point3 normal)
+    {
+        double seen = 0, all = 0;
+        foreach (var light in sky)
+        {
+            double facing = Point3.Dot(normal, light.Toward);
+            if (facing <= 0)
+            {
+                continue;
+            }
+
+            all += facing;
+            seen += light.Sees(point, normal) ? facing : 0;
+        }
+
+        // What faces away from the sky still gets some light from all around.
+        double lean = 0.5 + (0.5 * Point3.Dot(normal, pole));
+        return all > 0 ? (0.12 + (0.88 * seen / all)) * (0.45 + (0.55 * lean)) : 0.25;
+    }
+
+    // Even over the half sphere: steps of the golden angle around the pole, even steps of height.
+    private Point3 SkyDirection(int i)
+    {
+        double height = 0.08 + (0.9 * (i + 0.5) / SkyLights), radius = Math.Sqrt(1 - (height * height));
+        var (s, c) = Math.SinCos(i * Math.PI * (3 - Math.Sqrt(5)));
+        return new(radius * c, radius * s, height * Math.Sign(pole.Z));
+    }
+}

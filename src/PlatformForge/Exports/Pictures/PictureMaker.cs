@@ -1,0 +1,175 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Exports.Pictures;
+
+/// <summary>What a picture shows and how.</summary>
+/// <param name="Bodies">Closed meshes.</param>
+/// <param name="Toward">Direction to the eye.</param>
+/// <param name="Level">Direction that runs to the right on the sheet.</param>
+/// <param name="Sunward">Direction to the sun.</param>
+/// <param name="Ground">Height of the ground that catches shadows, mm; null floats the bodies.</param>
+internal sealed record Scene(IReadOnlyList<SceneBody> Bodies, Point3 Toward, Point3 Level, Point3 Sunward, double? Ground)
+{
+    /// <summary>Free room round the bodies, as a share of the picture's width.</summary>
+    public double Margin { get; init; } = 0.045;
+
+    /// <summary>Least height over width; long bodies get a sky rather than a letter box.</summary>
+    public double LeastAspect { get; init; } = 0.42;
+
+    /// <summary>Greatest height over width.</summary>
+    public double MostAspect { get; init; } = 1;
+}
+
+/// <summary>
+/// Draws scenes: every pixel is the mean of nine samples, lit by sun and sky, with sharp edges inked. Strips of rows are independent, so
+/// any number of threads gives the same bytes.
+/// </summary>
+internal sealed class PictureMaker
+{
+    private const int Fine = 3; // samples a pixel each way
+    private const int StripRows = 16; // pixels
+    private const double InkWidth = 1.15; // pixels
+    private const double InkStrength = 0.72;
+    private const double InkBias = 0.12; // mm: less than the least step worth showing
+
+    private static readonly Rgb InkColour = new(0x24, 0x2A, 0x33);
+
+    private readonly Scene scene;
+    private readonly View view; // in samples
+    private readonly Lighting lighting;
+    private readonly int width;
+    private readonly int height;
+    private readonly List<(Point3[] On, SceneBody Body, int First)> placed = [];
+    private readonly InkLine[] ink;
+    private readonly Backdrop backdrop;
+
+    private PictureMaker(Scene scene, int width, int threads)
+    {
+        this.scene = scene;
+        this.width = width;
+        var plain = View.Along(scene.Toward, scene.Level);
+        var (left, top, right, bottom) = plain.Box(scene.Bodies.Select(b => b.Mesh.Vertices));
+        double room = width * (1 - (2 * scene.Margin)), scale = room / (right - left);
+        double tall = ((bottom - top) * scale) + (2 * scene.Margin * width);
+        if (tall > width * scene.MostAspect)
+        {
+            scale *= ((width * scene.MostAspect) - (2 * scene.Margin * width)) / ((bottom - top) * scale);
+            tall = width * scene.MostAspect;
+        }
+
+        height = (int)Math.Round(Math.Max(tall, width * scene.LeastAspect));
+        view = plain.Enlarged(
+            scale * Fine,
+            Fine * ((width / 2.0) - ((left + right) / 2 * scale)),
+            Fine * ((height / 2.0) - ((top + bottom) / 2 * scale)));
+        int first = 0;
+        foreach (var body in scene.Bodies)
+        {
+            placed.Add((Array.ConvertAll(body.Mesh.Vertices, view.Project), body, first));
+            first += body.Mesh.TriangleCount;
+        }
+
+        ink = [.. scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view.Toward)).Select(l => new InkLine(view.Project(l.From), view.Project(l.To)))];
+        lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, threads);
+        backdrop = new(height);
+    }
+
+    public static PixelImage Draw(Scene scene, int width, int threads = -1) => new PictureMaker(scene, width, threads).Draw(threads);
+
+    private PixelImage Draw(int threads)
+    {
+        var pixels = new byte[3 * width * height];
+        Parallel.For(0, (height + StripRows - 1) / StripRows, new ParallelOptions { MaxDegreeOfParallelism = threads }, strip =>
+        {
+            int top = strip * StripRows, rows = Math.Min(StripRows, height - top);
+            var raster = new Raster(width * Fine, top * Fine, rows * Fine);
+            foreach (var (on, body, first) in placed)
+            {
+                var triangles = body.Mesh.Triangles;
+                for (int i = 0; i < triangles.Length; i += 3)
+                {
+                    raster.Fill(on[triangles[i]], on[triangles[i + 1]], on[triangles[i + 2]], first + (i / 3));
+                }
+            }
+
+            foreach (var line in ink)
+            {
+                raster.Ink(line.From, line.To, InkWidth * Fine, InkBias);
+            }
+
+            for (int y = top; y < top + rows; y++)
+            {
+                for (int x = 0; x < width; x++)
+                {
+                    Resolve(raster, x, y, top, pixels.AsSpan(3 * ((y * width) + x), 3));
+                }
+            }
+        });
+        return new(width, height, pixels);
+    }
+
+    /// <summary>The mean of a pixel's samples; those that show the same triangle are lit once, at their middle.</summary>
+    private void Resolve(Raster raster, int x, int y, int top, Span<byte> to)
+    {
+        Span<int> shown = stackalloc int[Fine * Fine];
+        Span<int> counts = stackalloc int[Fine * Fine];
+        Span<(double X, double Y, double Z)> sums = stackalloc (double, double, double)[Fine * Fine];
+        int kinds = 0, inked = 0;
+        for (int j = 0; j < Fine; j++)
+        {
+            int at = (((y - top) * Fine) + j) * width * Fine;
+            for (int i = 0; i < Fine; i++)
+            {
+                int sample = at + (x * Fine) + i, what = raster.Shown[sample], kind = shown[..kinds].IndexOf(what);
+                inked += raster.Inked[sample] ? 1 : 0;
+                if (kind < 0)
+                {
+                    kind = kinds++;
+                    shown[kind] = what;
+                    (counts[kind], sums[kind]) = (0, default);
+                }
+
+                counts[kind]++;
+                sums[kind] = (sums[kind].X + (x * Fine) + i + 0.5, sums[kind].Y + (y * Fine) + j + 0.5, sums[kind].Z + (what < 0 ? 0 : raster.Depth[sample]));
+            }
+        }
+
+        LinearColour colour = default;
+        for (int kind = 0; kind < kinds; kind++)
+        {
+            double share = 1.0 / counts[kind];
+            var (sx, sy, sz) = sums[kind];
+            colour += Light(shown[kind], sx * share, sy * share, sz * share) * ((double)counts[kind] / (Fine * Fine));
+        }
+
+        double cover = InkStrength * inked / (Fine * Fine);
+        ((colour * (1 - cover)) + (LinearColour.Of(InkColour) * cover)).Put(to);
+    }
+
+    private LinearColour Light(int what, double x, double y, double depth)
+    {
+        if (what == Raster.Nothing)
+        {
+            var back = backdrop.At(y / Fine);
+            if (scene.Ground is not { } ground || !(view.Toward.Z > 0))
+            {
+                return back;
+            }
+
+            var low = view.Unproject(x, y, 0);
+            var foot = low + (view.Toward * ((ground - low.Z) / view.Toward.Z));
+            return back * lighting.OnGround(foot);
+        }
+
+        int body = placed.Count - 1;
+        while (placed[body].First > what)
+        {
+            body--;
+        }
+
+        var mesh = placed[body].Body.Mesh;
+        int triangle = what - placed[body].First;
+        var normal = View.Unit(SharpEdges.Normal(mesh, triangle));
+        return LinearColour.Of(placed[body].Body.ColourOf(triangle)) * lighting.At(view.Unproject(x, y, depth), normal);
+    }
+}

@@ -1,0 +1,83 @@
+using PlatformForge.Geometry;
+using PlatformForge.Sections;
+using PlatformForge.Track;
+
+namespace PlatformForge.Exports.Pictures;
+
+/// <summary>The pictures of a platform. Same dossier, same pixels, for any number of threads.</summary>
+public static class PlatformPictures
+{
+    /// <summary>Width of a picture in pixels where nothing else is said.</summary>
+    public const int UsualWidth = 1800;
+
+    // The eye stands on the track's side, turned this far from square to the platform's chord and this far above it.
+    private const double EyeTurn = 0.42;
+    private const double EyeHeight = 0.60;
+    private const double EyeDepth = -0.50;
+
+    private static readonly IReadOnlyList<Rgb> Paints = [.. Palette.Materials.Select(m => m.Colour)];
+
+    /// <summary>The finished platform beside its track, from above and from the track's side.</summary>
+    public static PixelImage Finished(Dossier dossier, PlatformDossier platform, int width = UsualWidth, int threads = -1)
+    {
+        var (chord, away) = Axes(platform);
+        var plan = platform.Plan;
+        double before = Math.Min(plan.Spec.Face.From, 60), after = Math.Min(plan.Chart.Length - plan.Spec.Face.To, 60);
+        var bodies = platform.Sections.Sections.Select(s => new SceneBody(s.Solid.Mesh, Paints))
+            .Concat(TrackBodies.Of(platform.Ride ?? plan.Chart, plan.Spec.Face.From - before, plan.Spec.Face.To + after, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop))
+            .ToArray();
+        var (toward, level) = Eye(chord, away, EyeHeight);
+        return PictureMaker.Draw(new(bodies, toward, level, Sun(chord, away), 0), width, threads);
+    }
+
+    /// <summary>The sections drawn apart and seen from below, with ribs, bores and numbers.</summary>
+    public static PixelImage FromBelow(PlatformDossier platform, int width = UsualWidth, int threads = -1)
+    {
+        var (chord, away) = Axes(platform);
+        var sections = platform.Sections.Sections;
+        double gap = 0.12 * sections.Average(s => s.Length);
+        var bodies = sections
+            .Select((s, i) => new SceneBody(s.Solid.Mesh.Moved(Shift(chord * (gap * (i - ((sections.Count - 1) / 2.0))))), Paints))
+            .ToArray();
+        var (toward, level) = Eye(chord, away, EyeDepth);
+        var sun = Sun(chord, away);
+        return PictureMaker.Draw(new(bodies, toward, level, new(sun.X, sun.Y, -sun.Z), null), width, threads);
+    }
+
+    /// <summary>A plate's sections as they lie on the bed.</summary>
+    public static PixelImage OnBed(Plate plate, int width = 512, int threads = -1)
+    {
+        var bodies = plate.Sections.Select(p => new SceneBody(p.Section.PrintMesh().Moved(p.ToBed), Paints)).ToArray();
+        var scene = new Scene(bodies, new(-0.45, -0.75, 0.85), new(1, 0, 0), new(-0.7, -0.35, 0.9), 0) { LeastAspect = 0.75, MostAspect = 0.75, Margin = 0.07 };
+        return PictureMaker.Draw(scene, width, threads);
+    }
+
+    /// <summary>Direction from the platform's start to its end, and square to it, from the track towards the platform.</summary>
+    private static (Point3 Chord, Point3 Away) Axes(PlatformDossier platform)
+    {
+        var plan = platform.Plan;
+        var (from, to) = (plan.Spec.Face.From, plan.Spec.Face.To);
+        var join = plan.ToLayout(to, plan.CopingFront.At(to)) - plan.ToLayout(from, plan.CopingFront.At(from));
+        var chord = join * (1 / join.Length);
+        var away = chord.Left * (plan.Side == Side.Left ? 1 : -1);
+        return (new(chord.X, chord.Y, 0), new(away.X, away.Y, 0));
+    }
+
+    private static (Point3 Toward, Point3 Level) Eye(Point3 chord, Point3 away, double height)
+    {
+        // Seen from the track's side, the chord runs to the right when the platform is on the left of it.
+        var right = Point3.Cross(away, new(0, 0, 1));
+        var turned = (away * (-Math.Cos(EyeTurn))) + (right * -Math.Sin(EyeTurn));
+        var flat = turned * Math.Cos(height);
+        var toward = new Point3(flat.X, flat.Y, Math.Sin(height));
+        return (toward, Point3.Cross(new(0, 0, 1), turned));
+    }
+
+    private static Point3 Sun(Point3 chord, Point3 away)
+    {
+        var right = Point3.Cross(away, new(0, 0, 1));
+        return (away * -0.55) + (right * -0.75) + new Point3(0, 0, 0.95);
+    }
+
+    private static RigidTransform Shift(Point3 by) => RigidTransform.Shift(by.X, by.Y, by.Z);
+}

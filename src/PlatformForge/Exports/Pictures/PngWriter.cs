@@ -1,0 +1,94 @@
+using System.Buffers.Binary;
+using System.IO.Compression;
+
+namespace PlatformForge.Exports.Pictures;
+
+/// <summary>Writes a picture as PNG (ISO/IEC 15948): 8 bits a channel, no interlace, marked as sRGB, no time and no text.</summary>
+public static class PngWriter
+{
+    private const int Channels = 3;
+
+    private static ReadOnlySpan<byte> Signature => [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];
+
+    public static byte[] ToBytes(PixelImage image)
+    {
+        using var png = new MemoryStream();
+        png.Write(Signature);
+        Span<byte> header = stackalloc byte[13];
+        BinaryPrimitives.WriteInt32BigEndian(header, image.Width);
+        BinaryPrimitives.WriteInt32BigEndian(header[4..], image.Height);
+        header[8] = 8; // bits a channel
+        header[9] = 2; // red, green, blue
+        Chunk(png, "IHDR"u8, header);
+        Chunk(png, "sRGB"u8, [0]); // perceptual intent
+        using var packed = new MemoryStream();
+        using (var zlib = new ZLibStream(packed, CompressionLevel.Optimal, leaveOpen: true))
+        {
+            WriteRows(zlib, image);
+        }
+
+        Chunk(png, "IDAT"u8, packed.GetBuffer().AsSpan(0, (int)packed.Length));
+        Chunk(png, "IEND"u8, []);
+        return png.ToArray();
+    }
+
+    private static void Chunk(MemoryStream png, ReadOnlySpan<byte> kind, ReadOnlySpan<byte> body)
+    {
+        Span<byte> word = stackalloc byte[4];
+        BinaryPrimitives.WriteInt32BigEndian(word, body.Length);
+        png.Write(word);
+        png.Write(kind);
+        png.Write(body);
+        BinaryPrimitives.WriteUInt32BigEndian(word, Crc32.Add(Crc32.Add(0, kind), body));
+        png.Write(word);
+    }
+
+    private static void WriteRows(ZLibStream to, PixelImage image)
+    {
+        int length = image.Width * Channels;
+        var above = new byte[length];
+        var plain = new byte[1 + length];
+        var averaged = new byte[1 + length];
+        for (int y = 0; y < image.Height; y++)
+        {
+            var row = image.Pixels.AsSpan(y * length, length);
+            Filter(plain, 2, row, above); // differences to the row above
+            Filter(averaged, 4, row, above); // to the nearest of left, above and corner (Paeth)
+            to.Write(Cost(plain) <= Cost(averaged) ? plain : averaged);
+            row.CopyTo(above);
+        }
+    }
+
+    private static void Filter(byte[] to, byte kind, ReadOnlySpan<byte> row, byte[] above)
+    {
+        to[0] = kind;
+        for (int i = 0; i < row.Length; i++)
+        {
+            int guess = above[i];
+            if (kind == 4)
+            {
+                guess = i < Channels ? above[i] : Paeth(row[i - Channels], above[i], above[i - Channels]);
+            }
+
+            to[i + 1] = unchecked((byte)(row[i] - guess));
+        }
+    }
+
+    private static int Paeth(int left, int above, int corner)
+    {
+        int guess = left + above - corner, a = Math.Abs(guess - left), b = Math.Abs(guess - above), c = Math.Abs(guess - corner);
+        return a <= b && a <= c ? left : b <= c ? above : corner;
+    }
+
+    // The usual rule of thumb: small differences of either sign pack best.
+    private static int Cost(byte[] filtered)
+    {
+        int sum = 0;
+        foreach (byte b in filtered)
+        {
+            sum += Math.Abs((int)unchecked((sbyte)b));
+        }
+
+        return sum;
+    }
+}

@@ -1,0 +1,119 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Exports.Pictures;
+
+/// <summary>
+/// A strip of samples, each holding the nearest depth and what lies there. Samples sit at whole numbers and a half of the sheet.
+/// </summary>
+internal sealed class Raster(int width, int top, int rows)
+{
+    public const int Nothing = -1;
+
+    public float[] Depth { get; } = Filled(width * rows, float.NegativeInfinity);
+
+    public int[] Shown { get; } = Filled(width * rows, Nothing);
+
+    public bool[] Inked { get; } = new bool[width * rows];
+
+    /// <summary>Draws a triangle of sheet points with the depth as their third number; those that turn away are left out.</summary>
+    public void Fill(Point3 a, Point3 b, Point3 c, int what)
+    {
+        double area = ((b.X - a.X) * (c.Y - a.Y)) - ((b.Y - a.Y) * (c.X - a.X));
+        if (!(area < 0)) // the sheet's y runs down, so a front face is clockwise
+        {
+            return;
+        }
+
+        int x0 = Math.Max(0, First(Math.Min(a.X, Math.Min(b.X, c.X)))), x1 = Math.Min(width - 1, Last(Math.Max(a.X, Math.Max(b.X, c.X))));
+        int y0 = Math.Max(top, First(Math.Min(a.Y, Math.Min(b.Y, c.Y)))), y1 = Math.Min(top + rows - 1, Last(Math.Max(a.Y, Math.Max(b.Y, c.Y))));
+        double slopeX = (((b.Z - a.Z) * (c.Y - a.Y)) - ((c.Z - a.Z) * (b.Y - a.Y))) / area;
+        double slopeY = (((c.Z - a.Z) * (b.X - a.X)) - ((b.Z - a.Z) * (c.X - a.X))) / area;
+        for (int y = y0; y <= y1; y++)
+        {
+            double py = y + 0.5;
+            double left = x0 + 0.5, right = x1 + 0.5;
+            if (!(Clip(a, b, py, ref left, ref right) && Clip(b, c, py, ref left, ref right) && Clip(c, a, py, ref left, ref right)))
+            {
+                continue;
+            }
+
+            int from = Math.Max(x0, First(left)), to = Math.Min(x1, Last(right));
+            int at = ((y - top) * width) + from;
+            double depth = a.Z + (slopeX * (from + 0.5 - a.X)) + (slopeY * (py - a.Y));
+            for (int x = from; x <= to; x++, at++, depth += slopeX)
+            {
+                if (depth > Depth[at])
+                {
+                    Depth[at] = (float)depth;
+                    Shown[at] = what;
+                }
+            }
+        }
+    }
+
+    /// <summary>Inks a line of a width in samples wherever nothing lies nearer by more than a bias in mm.</summary>
+    public void Ink(Point3 a, Point3 b, double lineWidth, double bias)
+    {
+        double half = lineWidth / 2, dx = b.X - a.X, dy = b.Y - a.Y, square = (dx * dx) + (dy * dy);
+        int y0 = Math.Max(top, First(Math.Min(a.Y, b.Y) - half)), y1 = Math.Min(top + rows - 1, Last(Math.Max(a.Y, b.Y) + half));
+        for (int y = y0; y <= y1; y++)
+        {
+            // Where the line runs within this row, widened by half its width either way.
+            double low = y + 0.5 - half, high = y + 0.5 + half;
+            double t0 = 0, t1 = 1;
+            if (Math.Abs(dy) > 1e-9)
+            {
+                double u = (low - a.Y) / dy, v = (high - a.Y) / dy;
+                (t0, t1) = (Math.Max(0, Math.Min(u, v)), Math.Min(1, Math.Max(u, v)));
+            }
+
+            double xa = a.X + (dx * t0), xb = a.X + (dx * t1);
+            int x0 = Math.Max(0, First(Math.Min(xa, xb) - half)), x1 = Math.Min(width - 1, Last(Math.Max(xa, xb) + half));
+            for (int x = x0; x <= x1; x++)
+            {
+                double px = x + 0.5 - a.X, py = y + 0.5 - a.Y;
+                double t = square > 0 ? Math.Clamp(((px * dx) + (py * dy)) / square, 0, 1) : 0;
+                double ex = px - (dx * t), ey = py - (dy * t);
+                int at = ((y - top) * width) + x;
+                if ((ex * ex) + (ey * ey) <= half * half && a.Z + ((b.Z - a.Z) * t) + bias >= Depth[at])
+                {
+                    Inked[at] = true;
+                }
+            }
+        }
+    }
+
+    /// <summary>Narrows a span of a row to the inner side of an edge of a clockwise triangle; false when nothing is left.</summary>
+    private static bool Clip(Point3 from, Point3 to, double y, ref double left, ref double right)
+    {
+        // Inside where (to - from) x (p - from) <= 0.
+        double dx = to.X - from.X, dy = to.Y - from.Y, rest = dx * (y - from.Y);
+        if (dy == 0)
+        {
+            return rest <= 0;
+        }
+
+        double x = from.X + (rest / dy);
+        if (dy > 0)
+        {
+            left = Math.Max(left, x);
+        }
+        else
+        {
+            right = Math.Min(right, x);
+        }
+
+        return left <= right;
+    }
+
+    private static int First(double from) => (int)Math.Ceiling(Math.Clamp(from, -1e8, 1e8) - 0.5);
+
+    private static int Last(double to) => (int)Math.Floor(Math.Clamp(to, -1e8, 1e8) - 0.5);
+
+    private static T[] Filled<T>(int count, T value)
+    {
+        var array = new T[count];
+        Array.Fill(array, value);
+        return array;
+    }
+}

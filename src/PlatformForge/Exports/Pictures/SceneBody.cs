@@ -1,0 +1,15 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Exports.Pictures;
+
+/// <summary>A closed mesh to be shown.</summary>
+/// <param name="Mesh">The mesh, mm.</param>
+/// <param name="Colours">Colour of each paint of the mesh.</param>
+/// <param name="Outlined">Whether its sharp edges and its outline are inked.</param>
+internal sealed record SceneBody(Mesh Mesh, IReadOnlyList<Rgb> Colours, bool Outlined = true)
+{
+    public Rgb ColourOf(int triangle) => Colours[Mesh.Paints.Length == 0 ? 0 : Mesh.Paints[triangle]];
+}
+
+/// <summary>A line of ink in space, mm.</summary>
+internal readonly record struct InkLine(Point3 From, Point3 To);

@@ -1,0 +1,44 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Exports.Pictures;
+
+/// <summary>Edges worth inking: creases, and where a body turns away from the eye.</summary>
+internal static class SharpEdges
+{
+    // Cosine of the least angle between faces that reads as a crease: facets of curves stay well below it.
+    private const double CreaseCosine = 0.9;
+
+    public static IEnumerable<InkLine> Of(Mesh mesh, Point3 toward)
+    {
+        var triangles = mesh.Triangles;
+        var firsts = new Dictionary<(int, int), int>(triangles.Length);
+        for (int i = 0; i < triangles.Length; i++)
+        {
+            firsts[(triangles[i], triangles[Next(i)])] = i / 3;
+        }
+
+        for (int i = 0; i < triangles.Length; i++)
+        {
+            int a = triangles[i], b = triangles[Next(i)];
+            if (a < b && firsts.TryGetValue((b, a), out int other) && Shows(mesh, i / 3, other, toward))
+            {
+                yield return new(mesh.Vertices[a], mesh.Vertices[b]);
+            }
+        }
+    }
+
+    private static bool Shows(Mesh mesh, int one, int other, Point3 toward)
+    {
+        var (m, n) = (Normal(mesh, one), Normal(mesh, other));
+        double lengths = m.Length * n.Length, facing = Point3.Dot(m, toward), facingToo = Point3.Dot(n, toward);
+        return lengths > 0 && (facing > 0 || facingToo > 0) && (facing * facingToo < 0 || Point3.Dot(m, n) < CreaseCosine * lengths);
+    }
+
+    internal static Point3 Normal(Mesh mesh, int triangle)
+    {
+        var a = mesh.Vertices[mesh.Triangles[3 * triangle]];
+        return Point3.Cross(mesh.Vertices[mesh.Triangles[(3 * triangle) + 1]] - a, mesh.Vertices[mesh.Triangles[(3 * triangle) + 2]] - a);
+    }
+
+    private static int Next(int corner) => corner - (corner % 3) + ((corner + 1) % 3);
+}
