@@ -18,8 +18,8 @@ public static class Palette
     /// <summary>One material a <see cref="Paint"/>, in its order.</summary>
     public static IReadOnlyList<Material> Materials { get; } =
     [
-        new("Deck", new(0x8C, 0x8F, 0x91)),
-        new("Coping", new(0xCF, 0xC6, 0xB4)),
+        new("Deck", new(0x76, 0x7A, 0x7D)),
+        new("Coping", new(0xC9, 0xBD, 0xA4)),
         new("Line", new(0xFA, 0xFA, 0xF5)),
         new("Wall", new(0x9A, 0x5B, 0x45)),
     ];

@@ -7,9 +7,9 @@ internal sealed class Lighting
 {
     private const double SunShare = 0.95;
     private const double SkyShare = 0.62;
-    private const int SkyLights = 28;
-    private const int SkyCells = 1300;
-    private const int SunCells = 4096;
+    private const int SkyLights = 24;
+    private const int SkyCells = 350_000;
+    private const int SunCells = 3_000_000;
 
     private readonly ShadowMap sun;
     private readonly ShadowMap[] sky;

@@ -14,7 +14,7 @@ internal sealed record Scene(IReadOnlyList<SceneBody> Bodies, Point3 Toward, Poi
     public double Margin { get; init; } = 0.045;
 
     /// <summary>Least height over width; long bodies get a sky rather than a letter box.</summary>
-    public double LeastAspect { get; init; } = 0.42;
+    public double LeastAspect { get; init; } = 0.36;
 
     /// <summary>Greatest height over width.</summary>
     public double MostAspect { get; init; } = 1;

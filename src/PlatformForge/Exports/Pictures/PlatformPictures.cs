@@ -76,7 +76,7 @@ public static class PlatformPictures
     private static Point3 Sun(Point3 chord, Point3 away)
     {
         var right = Point3.Cross(away, new(0, 0, 1));
-        return (away * -0.55) + (right * -0.75) + new Point3(0, 0, 0.95);
+        return (away * -0.32) + (right * -0.8) + new Point3(0, 0, 0.75);
     }
 
     private static RigidTransform Shift(Point3 by) => RigidTransform.Shift(by.X, by.Y, by.Z);

@@ -14,12 +14,12 @@ internal sealed class ShadowMap
     /// <param name="bodies">What throws shadows.</param>
     /// <param name="toward">Direction to the light.</param>
     /// <param name="level">The bodies' longest direction, which the grid is laid along.</param>
-    /// <param name="cells">Cells along the grid's longer side.</param>
+    /// <param name="cells">Cells of the grid, about.</param>
     public ShadowMap(IReadOnlyList<SceneBody> bodies, Point3 toward, Point3 level, int cells)
     {
         var plain = View.Along(toward, level);
         var (left, top, right, bottom) = plain.Box(bodies.Select(b => b.Mesh.Vertices));
-        double cell = Math.Max(right - left, bottom - top) / cells;
+        double cell = Math.Sqrt((right - left) * (bottom - top) / cells);
         Toward = plain.Toward;
         view = plain.Enlarged(1 / cell, -left / cell, -top / cell);
         (width, height) = ((int)Math.Ceiling((right - left) / cell), (int)Math.Ceiling((bottom - top) / cell));

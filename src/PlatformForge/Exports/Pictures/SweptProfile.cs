@@ -11,8 +11,7 @@ internal static class SweptProfile
     /// </summary>
     /// <param name="line">The line.</param>
     /// <param name="stations">Chainages, rising, at least two.</param>
-    /// <param name="profile">Offsets (left positive) as X and heights as Y, mm, counter-clockwise looking along the track from behind
-    /// with offsets to the left drawn to the left: that is, clockwise in (X, Y).</param>
+    /// <param name="profile">Offsets (left positive) as X and heights as Y, mm, counter-clockwise.</param>
     public static Mesh Along(Centreline line, IReadOnlyList<double> stations, IReadOnlyList<Point2> profile)
     {
         int n = profile.Count, rows = stations.Count;
@@ -33,14 +32,14 @@ internal static class SweptProfile
             for (int i = 0; i < n; i++)
             {
                 int a = (row * n) + i, b = (row * n) + ((i + 1) % n);
-                triangles.AddRange([a, a + n, b + n, a, b + n, b]);
+                triangles.AddRange([a, b, b + n, a, b + n, a + n]);
             }
         }
 
         int last = (rows - 1) * n;
         for (int i = 1; i + 1 < n; i++)
         {
-            triangles.AddRange([0, i, i + 1, last, last + i + 1, last + i]);
+            triangles.AddRange([0, i + 1, i, last, last + i, last + i + 1]);
         }
 
         return new(vertices, [.. triangles], []);
