@@ -3,7 +3,6 @@ using PlatformForge.Exports;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
-using PlatformForge.Solids;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
