@@ -1,11 +1,20 @@
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Units;
+
 namespace PlatformForge.Solids;
 
 /// <summary>Front door of the kernel: raises a watertight solid from blocks.</summary>
 public static class SolidRaiser
 {
     /// <summary>
-    /// Applies the blocks in order and meshes what stands at the end. Throws <see cref="Units.BrokenInvariantException"/> if
-    /// the mesh is not closed, oriented, free of degenerate triangles and of the columns' volume.
+    /// Applies the blocks in order and meshes what stands at the end. Throws <see cref="BrokenInvariantException"/> if
+    /// the mesh is not closed, oriented, free of degenerate triangles and of the columns' volume. Nothing standing gives an
+    /// empty mesh.
     /// </summary>
-    public static Solid Raise(IReadOnlyList<ColumnBlock> blocks) => throw new NotSupportedException("kernel");
+    public static Solid Raise(IReadOnlyList<ColumnBlock> blocks)
+    {
+        ArgumentNullException.ThrowIfNull(blocks);
+        var table = new BlockTable(blocks);
+        return table.Count == 0 ? new(new([], [], []), 0) : new ColumnKernel(table).Raise();
+    }
 }

@@ -1,0 +1,133 @@
+namespace PlatformForge.Solids.Kernel;
+
+/// <summary>A boundary in the column over a face, from below upwards: what lies under and over it, and what it shows.</summary>
+/// <param name="Plane">The height.</param>
+/// <param name="Below">Paint of the material under it plus one, nought for air.</param>
+/// <param name="Above">Paint of the material over it plus one, nought for air.</param>
+/// <param name="Shown">Paint of the surface where one side is air.</param>
+internal readonly record struct ColumnBoundary(int Plane, byte Below, byte Above, byte Shown);
+
+/// <summary>For every face the blocks that cover it, found by walking from face to face, and the boundaries of its column.</summary>
+internal sealed class FaceColumns
+{
+    private readonly BlockTable blocks;
+    private readonly PlanFaces faces;
+    private readonly int[] coverStart, coverCount;
+    private readonly GrowingArray<int> cover;
+    private readonly GrowingArray<ColumnBoundary> boundaries;
+    private readonly ColumnStack stack;
+
+    public FaceColumns(BlockTable blocks, PlanFaces faces)
+    {
+        this.blocks = blocks;
+        this.faces = faces;
+        Start = new int[faces.FaceCount];
+        Count = new int[faces.FaceCount];
+        coverStart = new int[faces.FaceCount];
+        coverCount = new int[faces.FaceCount];
+        cover = new(4 * faces.FaceCount);
+        boundaries = new(4 * faces.FaceCount);
+        stack = new(blocks);
+        Walk();
+    }
+
+    /// <summary>Where each face's boundaries start.</summary>
+    public int[] Start { get; }
+
+    /// <summary>How many boundaries each face has; an even number where no paint changes inside.</summary>
+    public int[] Count { get; }
+
+    public ReadOnlySpan<ColumnBoundary> Of(int face) => boundaries.Span.Slice(Start[face], Count[face]);
+
+    private void Walk()
+    {
+        var seen = new bool[faces.FaceCount];
+        var queue = new GrowingArray<int>(faces.FaceCount);
+        for (int face = 0; face < faces.FaceCount; face++)
+        {
+            if (faces.FaceIsOuter[face])
+            {
+                seen[face] = true;
+                queue.Add(face);
+            }
+        }
+
+        for (int head = 0; head < queue.Count; head++)
+        {
+            int face = queue[head], first = faces.FaceStart[face], h = first;
+            do
+            {
+                int other = faces.Face[h ^ 1];
+                if (!seen[other])
+                {
+                    seen[other] = true;
+                    Enter(other, face, h >> 1);
+                    queue.Add(other);
+                }
+
+                h = faces.Next[h];
+            }
+            while (h != first);
+        }
+    }
+
+    private void Enter(int face, int from, int edge)
+    {
+        if (edge >= faces.Plan.EdgeCount)
+        {
+            // The same ground on the other side of a diagonal.
+            (coverStart[face], coverCount[face]) = (coverStart[from], coverCount[from]);
+            (Start[face], Count[face]) = (Start[from], Count[from]);
+            return;
+        }
+
+        coverStart[face] = cover.Count;
+        Toggle(coverStart[from], coverCount[from], faces.Plan.Toggles(edge));
+        coverCount[face] = cover.Count - coverStart[face];
+        Start[face] = boundaries.Count;
+        if (coverCount[face] > 0)
+        {
+            var (u, v) = Middle(face);
+            stack.Build(cover.Span[coverStart[face]..], u, v, boundaries);
+        }
+
+        Count[face] = boundaries.Count - Start[face];
+    }
+
+    /// <summary>The blocks of one of two sorted lists but not of both.</summary>
+    private void Toggle(int start, int count, ReadOnlySpan<int> toggles)
+    {
+        int i = start, end = start + count, j = 0;
+        while (i < end || j < toggles.Length)
+        {
+            if (j == toggles.Length || (i < end && cover[i] < toggles[j]))
+            {
+                cover.Add(cover[i++]);
+            }
+            else if (i == end || toggles[j] < cover[i])
+            {
+                cover.Add(toggles[j++]);
+            }
+            else
+            {
+                i++;
+                j++;
+            }
+        }
+    }
+
+    /// <summary>The mean of the face's nodes. Surfaces do not cross over a face, so whichever is higher there is nowhere lower.</summary>
+    private (double U, double V) Middle(int face)
+    {
+        double u = 0, v = 0;
+        int first = faces.FaceStart[face], h = first;
+        do
+        {
+            u += faces.Plan.U[faces.Origin[h]];
+            v += faces.Plan.V[faces.Origin[h]];
+            h = faces.Next[h];
+        }
+        while (h != first);
+        return (u / faces.FaceSize[face], v / faces.FaceSize[face]);
+    }
+}

@@ -1,0 +1,162 @@
+namespace PlatformForge.Solids.Kernel;
+
+/// <summary>The second half of snap rounding: segments become chains of edges between hot nodes; equal edges become one.</summary>
+internal sealed class PlanChains(PlanNodes nodes, int expected)
+{
+    private readonly PairTable table = new(2 * expected);
+    private readonly GrowingArray<(int From, int To)> edges = new(2 * expected);
+    private readonly GrowingArray<int> firstParent = new(2 * expected);
+    private readonly GrowingArray<(int Segment, int Next)> parents = new(2 * expected);
+
+    public void Bend(ReadOnlySpan<PlanSegment> segments, SegmentBuckets buckets)
+    {
+        var (start, member) = NodesByBucket(buckets);
+        var met = new GrowingArray<int>(16);
+        var along = new GrowingArray<double>(16);
+        for (int i = 0; i < segments.Length; i++)
+        {
+            ref readonly var s = ref segments[i];
+            met.Clear();
+            along.Clear();
+            foreach (int cell in buckets.CellsOf(i))
+            {
+                for (int k = start[cell]; k < start[cell + 1]; k++)
+                {
+                    int node = member[k];
+                    var (u, v) = nodes[node];
+                    if (s.Meets(u, v) && node != s.From && node != s.To)
+                    {
+                        met.Add(node);
+                        along.Add((s.AheadU * (u - s.StartU)) + (s.AheadV * (v - s.StartV)));
+                    }
+                }
+            }
+
+            if (met.Count > 1)
+            {
+                along.Span.Sort(met.Span);
+            }
+
+            int last = s.From;
+            foreach (int node in met.Span)
+            {
+                AddEdge(last, node, i);
+                last = node;
+            }
+
+            AddEdge(last, s.To, i);
+        }
+    }
+
+    public NodedPlan ToPlan(ReadOnlySpan<PlanSegment> segments, ReadOnlySpan<(int Block, int Next)> toggles)
+    {
+        var (u, v, rank) = Rank();
+        int[] from = new int[edges.Count], to = new int[edges.Count], toggleStart = new int[edges.Count + 1];
+        var toggle = new GrowingArray<int>(2 * edges.Count);
+        for (int e = 0; e < edges.Count; e++)
+        {
+            int a = rank[edges[e].From], b = rank[edges[e].To];
+            (from[e], to[e]) = a < b ? (a, b) : (b, a);
+            int start = toggle.Count;
+            for (int p = firstParent[e]; p >= 0; p = parents[p].Next)
+            {
+                for (int t = segments[parents[p].Segment].FirstToggle; t >= 0; t = toggles[t].Next)
+                {
+                    toggle.Add(toggles[t].Block);
+                }
+            }
+
+            CancelPairs(toggle, start);
+            toggleStart[e + 1] = toggle.Count;
+        }
+
+        return new() { U = u, V = v, From = from, To = to, ToggleStart = toggleStart, Toggle = toggle.Span.ToArray() };
+    }
+
+    private (int[] Start, int[] Member) NodesByBucket(SegmentBuckets buckets)
+    {
+        var bucket = new int[nodes.Count];
+        var start = new int[buckets.Count + 2];
+        for (int i = 0; i < nodes.Count; i++)
+        {
+            bucket[i] = buckets.Of(nodes[i].U, nodes[i].V);
+            start[bucket[i] + 2]++;
+        }
+
+        for (int i = 2; i < start.Length; i++)
+        {
+            start[i] += start[i - 1];
+        }
+
+        var member = new int[nodes.Count];
+        for (int i = 0; i < nodes.Count; i++)
+        {
+            member[start[bucket[i] + 1]++] = i;
+        }
+
+        return (start, member);
+    }
+
+    private void AddEdge(int a, int b, int segment)
+    {
+        int edge = table.Enter(Math.Min(a, b), Math.Max(a, b), out bool isNew);
+        if (isNew)
+        {
+            edges.Add((a, b));
+            firstParent.Add(-1);
+        }
+
+        parents.Add((segment, firstParent[edge]));
+        firstParent[edge] = parents.Count - 1;
+    }
+
+    /// <summary>Numbers the nodes by (u, v).</summary>
+    private (int[] U, int[] V, int[] Rank) Rank()
+    {
+        int n = nodes.Count;
+        var keys = new ulong[n];
+        var order = new int[n];
+        for (int i = 0; i < n; i++)
+        {
+            const uint sign = 0x80000000;
+            keys[i] = ((ulong)((uint)nodes[i].U ^ sign) << 32) | ((uint)nodes[i].V ^ sign);
+            order[i] = i;
+        }
+
+        Array.Sort(keys, order);
+        int[] u = new int[n], v = new int[n], rank = new int[n];
+        for (int i = 0; i < n; i++)
+        {
+            rank[order[i]] = i;
+            (u[i], v[i]) = nodes[order[i]];
+        }
+
+        return (u, v, rank);
+    }
+
+    /// <summary>An outline that runs along an edge twice does not part inside from outside there.</summary>
+    private static void CancelPairs(GrowingArray<int> toggle, int start)
+    {
+        var slice = toggle.Span[start..];
+        if (slice.Length < 2)
+        {
+            return;
+        }
+
+        slice.Sort();
+        int kept = start;
+        for (int i = 0; i < slice.Length; i++)
+        {
+            if (i + 1 < slice.Length && slice[i] == slice[i + 1])
+            {
+                i++;
+            }
+            else
+            {
+                toggle[kept++] = slice[i];
+            }
+        }
+
+        toggle.Shrink(kept);
+    }
+}

@@ -1,0 +1,105 @@
+namespace PlatformForge.Solids.Kernel;
+
+/// <summary>
+/// Snap rounding: gathers outlines and crossing lines as they come and hands out a planar graph on grid nodes. Every end and
+/// every crossing makes a grid node hot; every segment is bent through the hot nodes whose pixel it meets, judged by where the
+/// segment ran before anything was rounded. So lines that overlapped before still do so afterwards, and no point moves further
+/// than half a step along either axis.
+/// </summary>
+internal sealed class PlanNoder(int expected)
+{
+    private readonly PlanNodes nodes = new(expected);
+    private readonly PairTable known = new(expected);
+    private readonly GrowingArray<PlanSegment> segments = new(expected);
+    private readonly GrowingArray<(int Block, int Next)> toggles = new(2 * expected);
+
+    public int SegmentCount => segments.Count;
+
+    public void AddRing(BlockTable blocks, int block)
+    {
+        int start = blocks.RingStart[block], end = blocks.RingStart[block + 1];
+        double lastU = blocks.U[end - 1], lastV = blocks.V[end - 1];
+        int lastNode = nodes.Enter(lastU, lastV);
+        for (int i = start; i < end; i++)
+        {
+            double u = blocks.U[i], v = blocks.V[i];
+            int node = nodes.Enter(u, v), segment = Segment(lastU, lastV, u, v, lastNode, node);
+            if (segment >= 0)
+            {
+                AddToggle(segment, block);
+            }
+
+            (lastU, lastV, lastNode) = (u, v, node);
+        }
+    }
+
+    /// <summary>A line that bounds no block: where two surfaces cross.</summary>
+    public void AddLine(double fromU, double fromV, double toU, double toV) =>
+        Segment(fromU, fromV, toU, toV, nodes.Enter(fromU, fromV), nodes.Enter(toU, toV));
+
+    /// <summary>A point through which the segments that pass it shall run.</summary>
+    public void AddPoint(double u, double v) => nodes.Enter(u, v);
+
+    /// <summary>An edge of an earlier plan, to be noded once more.</summary>
+    public void AddEdge(NodedPlan plan, int edge)
+    {
+        int a = plan.From[edge], b = plan.To[edge];
+        int from = nodes.Enter(plan.U[a], plan.V[a]), to = nodes.Enter(plan.U[b], plan.V[b]);
+        int segment = Segment(plan.U[a], plan.V[a], plan.U[b], plan.V[b], from, to);
+        foreach (int block in plan.Toggles(edge))
+        {
+            AddToggle(segment, block);
+        }
+    }
+
+    public NodedPlan Node()
+    {
+        var buckets = new SegmentBuckets(segments.Span);
+        FindCrossings(buckets);
+        var chains = new PlanChains(nodes, segments.Count);
+        chains.Bend(segments.Span, buckets);
+        return chains.ToPlan(segments.Span, toggles.Span);
+    }
+
+    private int Segment(double fromU, double fromV, double toU, double toV, int from, int to)
+    {
+        if (from == to)
+        {
+            return -1;
+        }
+
+        int segment = known.Enter(Math.Min(from, to), Math.Max(from, to), out bool isNew);
+        if (isNew)
+        {
+            segments.Add(new(fromU, fromV, toU, toV, from, to));
+        }
+
+        return segment;
+    }
+
+    private void AddToggle(int segment, int block)
+    {
+        toggles.Add((block, segments[segment].FirstToggle));
+        segments[segment].FirstToggle = toggles.Count - 1;
+    }
+
+    private void FindCrossings(SegmentBuckets buckets)
+    {
+        var (start, member) = buckets.BySegments();
+        var all = segments.Span;
+        for (int bucket = 0; bucket < buckets.Count; bucket++)
+        {
+            for (int i = start[bucket]; i < start[bucket + 1]; i++)
+            {
+                ref readonly var a = ref all[member[i]];
+                for (int j = i + 1; j < start[bucket + 1]; j++)
+                {
+                    if (PlanSegment.Cross(a, all[member[j]], out double u, out double v))
+                    {
+                        nodes.Enter(u, v);
+                    }
+                }
+            }
+        }
+    }
+}

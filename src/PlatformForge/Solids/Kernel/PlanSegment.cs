@@ -1,0 +1,54 @@
+namespace PlatformForge.Solids.Kernel;
+
+/// <summary>A piece of an outline or of a crossing line as it came, in grid coordinates, and the nodes that its ends round to.</summary>
+internal struct PlanSegment
+{
+    public double StartU, StartV, AheadU, AheadV, LowU, LowV, HighU, HighV, Touch, Reach;
+    public int From, To, FirstToggle;
+
+    public PlanSegment(double startU, double startV, double endU, double endV, int from, int to)
+    {
+        (StartU, StartV, AheadU, AheadV) = (startU, startV, endU - startU, endV - startV);
+        (LowU, HighU) = startU < endU ? (startU, endU) : (endU, startU);
+        (LowV, HighV) = startV < endV ? (startV, endV) : (endV, startV);
+        Touch = KernelLimits.Touch * Math.Sqrt((AheadU * AheadU) + (AheadV * AheadV));
+        Reach = KernelLimits.PixelReach * (Math.Abs(AheadU) + Math.Abs(AheadV));
+        (From, To, FirstToggle) = (from, to, -1);
+    }
+
+    /// <summary>The distance of a point from the line, times the segment's length; positive on the left.</summary>
+    public readonly double Side(double u, double v) => (AheadU * (v - StartV)) - (AheadV * (u - StartU));
+
+    /// <summary>Whether the segment passes through the node's pixel.</summary>
+    public readonly bool Meets(int u, int v) =>
+        Math.Abs(Side(u, v)) <= Reach
+        && u >= LowU - KernelLimits.PixelReach && u <= HighU + KernelLimits.PixelReach
+        && v >= LowV - KernelLimits.PixelReach && v <= HighV + KernelLimits.PixelReach;
+
+    /// <summary>Where two segments cross, each with its ends clearly on either side of the other.</summary>
+    public static bool Cross(in PlanSegment a, in PlanSegment b, out double u, out double v)
+    {
+        (u, v) = (0, 0);
+        if (a.LowU > b.HighU || b.LowU > a.HighU || a.LowV > b.HighV || b.LowV > a.HighV)
+        {
+            return false;
+        }
+
+        double start = b.Side(a.StartU, a.StartV), end = b.Side(a.StartU + a.AheadU, a.StartV + a.AheadV);
+        if (!Parts(start, end, b.Touch))
+        {
+            return false;
+        }
+
+        if (!Parts(a.Side(b.StartU, b.StartV), a.Side(b.StartU + b.AheadU, b.StartV + b.AheadV), a.Touch))
+        {
+            return false;
+        }
+
+        double part = start / (start - end);
+        (u, v) = (a.StartU + (part * a.AheadU), a.StartV + (part * a.AheadV));
+        return true;
+    }
+
+    private static bool Parts(double start, double end, double touch) => (start > touch && end < -touch) || (start < -touch && end > touch);
+}

@@ -1,0 +1,219 @@
+namespace PlatformForge.Solids.Kernel;
+
+/// <summary>
+/// Finds the plan lines along which surfaces of overlapping blocks cross, so that the order of surfaces is constant over every
+/// face of the plan. A block whose upper plane dips under its lower one is cut along that line as well.
+/// </summary>
+internal sealed class SurfaceCrossings
+{
+    private readonly BlockTable blocks;
+    private readonly PlanNoder noder;
+    private readonly GrowingArray<double> cutsA = new(16), cutsB = new(16);
+    private readonly (double Low, double High)[] lowerRange, upperRange;
+
+    private SurfaceCrossings(BlockTable blocks, PlanNoder noder)
+    {
+        this.blocks = blocks;
+        this.noder = noder;
+        lowerRange = new (double, double)[blocks.Count];
+        upperRange = new (double, double)[blocks.Count];
+        for (int i = 0; i < blocks.Count; i++)
+        {
+            lowerRange[i] = RangeOver(i, blocks.Planes[blocks.Lower[i]]);
+            upperRange[i] = RangeOver(i, blocks.Planes[blocks.Upper[i]]);
+        }
+    }
+
+    public static void Enter(BlockTable blocks, PlanNoder noder)
+    {
+        var sloped = new bool[blocks.Count];
+        bool any = false;
+        for (int i = 0; i < blocks.Count; i++)
+        {
+            sloped[i] = blocks.Planes[blocks.Lower[i]].IsSloped || blocks.Planes[blocks.Upper[i]].IsSloped;
+            any |= sloped[i];
+        }
+
+        if (any)
+        {
+            new SurfaceCrossings(blocks, noder).FindAll(sloped);
+        }
+    }
+
+    private void FindAll(bool[] sloped)
+    {
+        var buckets = new BlockBuckets(blocks.Boxes);
+        for (int i = 0; i < blocks.Count; i++)
+        {
+            if (sloped[i])
+            {
+                FindBetween(i, blocks.Lower[i], i, blocks.Upper[i], blocks.Boxes[i]);
+            }
+        }
+
+        for (int bucket = 0; bucket < buckets.Count; bucket++)
+        {
+            var members = buckets.Members(bucket);
+            for (int m = 0; m < members.Length; m++)
+            {
+                int a = members[m];
+                for (int n = m + 1; n < members.Length; n++)
+                {
+                    int b = members[n];
+                    if (sloped[a] || sloped[b])
+                    {
+                        Meet(a, b, bucket, buckets);
+                    }
+                }
+            }
+        }
+    }
+
+    private void Meet(int a, int b, int bucket, BlockBuckets buckets)
+    {
+        var shared = blocks.Boxes[a].Shared(blocks.Boxes[b]);
+        if (shared.IsEmpty || buckets.Of(shared.LowU, shared.LowV) != bucket)
+        {
+            return; // apart, or met already in the bucket that owns their first common corner
+        }
+
+        var (la, ua, lb, ub) = (lowerRange[a], upperRange[a], lowerRange[b], upperRange[b]);
+        if (Overlap(la, lb))
+        {
+            FindBetween(a, blocks.Lower[a], b, blocks.Lower[b], shared);
+        }
+
+        if (Overlap(la, ub))
+        {
+            FindBetween(a, blocks.Lower[a], b, blocks.Upper[b], shared);
+        }
+
+        if (Overlap(ua, lb))
+        {
+            FindBetween(a, blocks.Upper[a], b, blocks.Lower[b], shared);
+        }
+
+        if (Overlap(ua, ub))
+        {
+            FindBetween(a, blocks.Upper[a], b, blocks.Upper[b], shared);
+        }
+    }
+
+    private static bool Overlap((double Low, double High) a, (double Low, double High) b) =>
+        a.Low < b.High - KernelLimits.SameSurface && b.Low < a.High - KernelLimits.SameSurface;
+
+    private void FindBetween(int a, int planeA, int b, int planeB, in PlanBox shared)
+    {
+        if (planeA == planeB)
+        {
+            return;
+        }
+
+        var gap = blocks.Planes[planeA] - blocks.Planes[planeB];
+        var (low, high) = gap.Over(shared);
+        if (low >= -KernelLimits.SameSurface || high <= KernelLimits.SameSurface)
+        {
+            return;
+        }
+
+        double square = (gap.X * gap.X) + (gap.Y * gap.Y), norm = Math.Sqrt(square);
+        double middleU = 0.5 * (shared.LowU + shared.HighU), middleV = 0.5 * (shared.LowV + shared.HighV);
+        double shift = gap.At(middleU, middleV) / square;
+        var line = new CrossingLine(gap, middleU - (shift * gap.X), middleV - (shift * gap.Y), -gap.Y / norm, gap.X / norm);
+        Cut(a, line, cutsA);
+        Cut(b, line, cutsB);
+        for (int i = 0, j = 0; i + 1 < cutsA.Count && j + 1 < cutsB.Count;)
+        {
+            double from = Math.Max(cutsA[i], cutsB[j]), to = Math.Min(cutsA[i + 1], cutsB[j + 1]);
+            Keep(a, b, line, from, to);
+            if (cutsA[i + 1] < cutsB[j + 1])
+            {
+                i += 2;
+            }
+            else
+            {
+                j += 2;
+            }
+        }
+    }
+
+    private void Keep(int a, int b, in CrossingLine line, double from, double to)
+    {
+        if (to - from <= 2 * KernelLimits.CrossingClearance)
+        {
+            return;
+        }
+
+        double middle = 0.5 * (from + to), u = line.U(middle), v = line.V(middle);
+        if (IsClear(a, u, v) && (a == b || IsClear(b, u, v)))
+        {
+            noder.AddLine(line.U(from), line.V(from), line.U(to), line.V(to));
+        }
+    }
+
+    /// <summary>Distances along the line at which it enters and leaves a block's ring, in order.</summary>
+    private void Cut(int block, in CrossingLine line, GrowingArray<double> cuts)
+    {
+        cuts.Clear();
+        int start = blocks.RingStart[block], end = blocks.RingStart[block + 1];
+        double lastU = blocks.U[end - 1], lastV = blocks.V[end - 1], last = line.Gap.At(lastU, lastV);
+        for (int i = start; i < end; i++)
+        {
+            double u = blocks.U[i], v = blocks.V[i], here = line.Gap.At(u, v);
+            if (last >= 0 != here >= 0)
+            {
+                double part = last / (last - here);
+                cuts.Add(line.Along(lastU + (part * (u - lastU)), lastV + (part * (v - lastV))));
+            }
+
+            (lastU, lastV, last) = (u, v, here);
+        }
+
+        cuts.Span.Sort();
+    }
+
+    private bool IsClear(int block, double u, double v)
+    {
+        int start = blocks.RingStart[block], end = blocks.RingStart[block + 1];
+        for (int i = start, j = end - 1; i < end; j = i++)
+        {
+            double du = blocks.U[i] - blocks.U[j], dv = blocks.V[i] - blocks.V[j], pu = u - blocks.U[j], pv = v - blocks.V[j];
+            double square = (du * du) + (dv * dv), part = square > 0 ? Math.Clamp(((pu * du) + (pv * dv)) / square, 0, 1) : 0;
+            double gu = pu - (part * du), gv = pv - (part * dv);
+            if ((gu * gu) + (gv * gv) < KernelLimits.CrossingClearance * KernelLimits.CrossingClearance)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private (double Low, double High) RangeOver(int block, in GridPlane plane)
+    {
+        if (!plane.IsSloped)
+        {
+            return (plane.Z, plane.Z);
+        }
+
+        double low = double.MaxValue, high = double.MinValue;
+        for (int i = blocks.RingStart[block]; i < blocks.RingStart[block + 1]; i++)
+        {
+            double z = plane.At(blocks.U[i], blocks.V[i]);
+            low = Math.Min(low, z);
+            high = Math.Max(high, z);
+        }
+
+        return (low, high);
+    }
+
+    /// <summary>The zero line of a difference of planes: a point on it, and its unit direction.</summary>
+    private readonly record struct CrossingLine(GridPlane Gap, double StartU, double StartV, double AheadU, double AheadV)
+    {
+        public double U(double along) => StartU + (along * AheadU);
+
+        public double V(double along) => StartV + (along * AheadV);
+
+        public double Along(double u, double v) => ((u - StartU) * AheadU) + ((v - StartV) * AheadV);
+    }
+}
