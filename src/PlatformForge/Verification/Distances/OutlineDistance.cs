@@ -1,0 +1,180 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Verification.Distances;
+
+/// <summary>
+/// Signed distance in plan to a ring: positive outside, below nil inside, where it is the depth under the nearest edge.
+/// </summary>
+internal sealed class OutlineDistance
+{
+    // A segment that crosses the ring is first tried at this many places, then narrowed down.
+    private const int Tries = 24;
+    private const int Narrowings = 60;
+
+    private readonly Point2[] ring;
+    private readonly Point2[] outward;
+    private readonly double[] reach;
+    private readonly bool convex;
+
+    /// <param name="corners">The ring in either direction; corners that repeat the one before are passed over.</param>
+    public OutlineDistance(IReadOnlyList<Point2> corners)
+    {
+        ring = [.. corners.Where((p, i) => p != corners[(i + corners.Count - 1) % corners.Count])];
+        if (ring.Select((p, i) => Point2.Cross(p, ring[(i + 1) % ring.Length])).Sum() < 0)
+        {
+            Array.Reverse(ring);
+        }
+
+        outward = new Point2[ring.Length];
+        reach = new double[ring.Length];
+        convex = true;
+        for (int i = 0; i < ring.Length; i++)
+        {
+            Point2 p = ring[i], q = ring[(i + 1) % ring.Length], r = ring[(i + 2) % ring.Length];
+            var along = q - p;
+            outward[i] = along.Left * (-1 / along.Length);
+            reach[i] = Point2.Dot(outward[i], p);
+            convex &= Point2.Cross(along, r - q) >= 0;
+        }
+    }
+
+    /// <summary>A figure that is never above the signed distance of a point; quick, and close to it beside a long edge.</summary>
+    public double AtLeast(Point2 p)
+    {
+        if (!convex)
+        {
+            return At(p);
+        }
+
+        double most = double.NegativeInfinity;
+        for (int i = 0; i < reach.Length; i++)
+        {
+            most = Math.Max(most, Point2.Dot(outward[i], p) - reach[i]);
+        }
+
+        return most;
+    }
+
+    /// <summary>Signed distance of a point, mm.</summary>
+    public double At(Point2 p)
+    {
+        double least = double.PositiveInfinity;
+        bool inside = false;
+        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+        {
+            least = Math.Min(least, Squared(p, ring[j], ring[i]));
+            Point2 a = ring[j], b = ring[i];
+            if ((a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X + ((b.X - a.X) * (p.Y - a.Y) / (b.Y - a.Y)))
+            {
+                inside = !inside;
+            }
+        }
+
+        return inside ? -Math.Sqrt(least) : Math.Sqrt(least);
+    }
+
+    /// <summary>The least signed distance along a segment, mm.</summary>
+    /// <param name="a">First end.</param>
+    /// <param name="b">Last end.</param>
+    /// <param name="place">Where it is taken, 0 at a to 1 at b.</param>
+    public double Least(Point2 a, Point2 b, out double place)
+    {
+        double least = At(a), atB = At(b);
+        place = 0;
+        if (atB < least)
+        {
+            (least, place) = (atB, 1);
+        }
+
+        if (least < 0 || Crosses(a, b))
+        {
+            return Deepest(a, b, out place);
+        }
+
+        // Apart from one another, one of the nearest points is an end of the segment or a corner of the ring.
+        var along = b - a;
+        double square = Point2.Dot(along, along);
+        if (square > 0)
+        {
+            foreach (var corner in ring)
+            {
+                double t = Point2.Dot(corner - a, along) / square;
+                if (t is > 0 and < 1)
+                {
+                    double distance = (corner - (a + (along * t))).Length;
+                    if (distance < least)
+                    {
+                        (least, place) = (distance, t);
+                    }
+                }
+            }
+        }
+
+        return least;
+    }
+
+    private static double Squared(Point2 p, Point2 a, Point2 b)
+    {
+        var along = b - a;
+        double t = Math.Clamp(Point2.Dot(p - a, along) / Point2.Dot(along, along), 0, 1);
+        var off = p - (a + (along * t));
+        return Point2.Dot(off, off);
+    }
+
+    private bool Crosses(Point2 a, Point2 b)
+    {
+        var along = b - a;
+        double before = Point2.Cross(along, ring[^1] - a);
+        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+        {
+            double now = Point2.Cross(along, ring[i] - a);
+            if ((before > 0) != (now > 0))
+            {
+                var edge = ring[i] - ring[j];
+                if ((Point2.Cross(edge, a - ring[j]) > 0) != (Point2.Cross(edge, b - ring[j]) > 0))
+                {
+                    return true;
+                }
+            }
+
+            before = now;
+        }
+
+        return false;
+    }
+
+    // Depth is a concave function along a segment inside a convex ring, so halving finds the deepest point; other rings
+    // are narrowed down around the best of the first tries.
+    private double Deepest(Point2 a, Point2 b, out double place)
+    {
+        double At(double t) => this.At(a + ((b - a) * t));
+        int best = 0;
+        double least = double.PositiveInfinity;
+        for (int i = 0; i <= Tries; i++)
+        {
+            double here = At((double)i / Tries);
+            if (here < least)
+            {
+                (best, least) = (i, here);
+            }
+        }
+
+        double low = Math.Max(0, best - 1) / (double)Tries, high = Math.Min(Tries, best + 1) / (double)Tries;
+        for (int i = 0; i < Narrowings; i++)
+        {
+            double third = (high - low) / 3;
+            if (At(low + third) <= At(high - third))
+            {
+                high -= third;
+            }
+            else
+            {
+                low += third;
+            }
+        }
+
+        double middle = (low + high) / 2, atMiddle = At(middle);
+        place = atMiddle < least ? middle : (double)best / Tries;
+        return Math.Min(atMiddle, least);
+    }
+}

@@ -1,0 +1,50 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Verification.Distances;
+
+/// <summary>A horizontal slab of space in mm above the baseboard, both faces included.</summary>
+internal readonly record struct Slab(double Low, double High)
+{
+    /// <summary>Most corners that a triangle has after both faces have cut it.</summary>
+    public const int MostCorners = 5;
+
+    /// <summary>
+    /// The corners of what a triangle leaves in the slab, in order: none, or up to <see cref="MostCorners"/>; a triangle that
+    /// only touches a face leaves a point or an edge.
+    /// </summary>
+    public int Cut(Point3 a, Point3 b, Point3 c, Span<Point3> corners)
+    {
+        if (Math.Max(a.Z, Math.Max(b.Z, c.Z)) < Low || Math.Min(a.Z, Math.Min(b.Z, c.Z)) > High)
+        {
+            return 0;
+        }
+
+        Span<Point3> above = stackalloc Point3[MostCorners];
+        (corners[0], corners[1], corners[2]) = (a, b, c);
+        int count = Half(corners[..3], Low, 1, above);
+        return Half(above[..count], High, -1, corners);
+    }
+
+    // Keeps what lies on one side of a level: above it for way = 1, below for -1.
+    private static int Half(ReadOnlySpan<Point3> ring, double level, int way, Span<Point3> kept)
+    {
+        int count = 0;
+        for (int i = 0; i < ring.Length; i++)
+        {
+            Point3 p = ring[i], q = ring[(i + 1) % ring.Length];
+            double hp = way * (p.Z - level), hq = way * (q.Z - level);
+            if (hp >= 0)
+            {
+                kept[count++] = p;
+            }
+
+            if ((hp > 0 && hq < 0) || (hp < 0 && hq > 0))
+            {
+                var cut = p + ((q - p) * (hp / (hp - hq)));
+                kept[count++] = cut with { Z = level };
+            }
+        }
+
+        return count;
+    }
+}

@@ -1,0 +1,82 @@
+using PlatformForge.Clearance;
+using PlatformForge.Geometry;
+using PlatformForge.Track;
+
+namespace PlatformForge.Verification.Poses;
+
+/// <summary>
+/// Puts a vehicle on a track, axle by axle, told by the chainage of its foremost axle. A second way to the same poses as
+/// the Clearance room's, on purpose: nothing but the track's geometry is shared, so one cannot hide the other's slip.
+/// </summary>
+/// <param name="ride">The track as ridden.</param>
+/// <param name="vehicle">The vehicle.</param>
+internal sealed class StandingVehicle(Centreline ride, Vehicle vehicle)
+{
+    // Axles lie on the track and bogies at their distance to within this, mm.
+    private const double Closeness = 1e-9;
+    private const int MostRounds = 60;
+
+    private double leadChord = vehicle.LeadingWheelbase;
+    private double trailFront = vehicle.PivotCentres + ((vehicle.TrailingWheelbase - vehicle.LeadingWheelbase) / 2);
+    private double trailChord = vehicle.TrailingWheelbase;
+
+    /// <summary>
+    /// The pose whose foremost axle (pivot, where there is no wheelbase) stands at a chainage in mm; null when the axles
+    /// find no place on the track. Keeps the last pose as the first guess of the next.
+    /// </summary>
+    public VehiclePose? At(double front)
+    {
+        if (Carry(front, vehicle.LeadingWheelbase, ref leadChord) is not { } lead)
+        {
+            return null;
+        }
+
+        double back = trailFront;
+        for (int round = 0; round < MostRounds; round++)
+        {
+            if (Carry(front - back, vehicle.TrailingWheelbase, ref trailChord) is not { } trail)
+            {
+                return null;
+            }
+
+            var join = lead.Origin - trail.Origin;
+            double distance = join.Length, miss = vehicle.PivotCentres - distance;
+            if (Math.Abs(miss) < Closeness)
+            {
+                trailFront = back;
+                return new(front - (leadChord / 2), new((lead.Origin + trail.Origin) * 0.5, join * (1 / distance)), lead, trail);
+            }
+
+            // The trailing bogie goes back along its own direction.
+            double gain = Point2.Dot(join, trail.Forward) / distance;
+            back += miss / Math.Max(0.3, gain);
+        }
+
+        return null;
+    }
+
+    // Frame of a bogie whose leading axle is at a chainage: its other axle is a chord further back, its pivot midway.
+    private CarrierPose? Carry(double front, double wheelbase, ref double chord)
+    {
+        var first = ride.At(front);
+        if (wheelbase == 0)
+        {
+            return new(first.Position, first.Tangent);
+        }
+
+        for (int round = 0; round < MostRounds; round++)
+        {
+            var second = ride.At(front - chord);
+            var join = first.Position - second.Position;
+            double distance = join.Length, miss = wheelbase - distance;
+            if (Math.Abs(miss) < Closeness)
+            {
+                return new((first.Position + second.Position) * 0.5, join * (1 / distance));
+            }
+
+            chord += miss / Math.Max(0.3, Point2.Dot(join, second.Tangent) / Math.Max(distance, Closeness));
+        }
+
+        return null;
+    }
+}
