@@ -7,49 +7,49 @@ namespace PlatformForge.Verification.Distances;
 /// </summary>
 internal sealed class OutlineDistance
 {
-    // A segment that crosses the ring is first tried at this many places, then narrowed down.
-    private const int Tries = 24;
-    private const int Narrowings = 60;
+    // A segment that crosses the ring is first tried at this many places, then the best is narrowed down to a third as often.
+    private const int Tries = 12;
+    private const int Narrowings = 40;
 
     private readonly Point2[] ring;
     private readonly Point2[] outward;
     private readonly double[] reach;
-    private readonly bool convex;
 
     /// <param name="corners">The ring in either direction; corners that repeat the one before are passed over.</param>
     public OutlineDistance(IReadOnlyList<Point2> corners)
     {
         ring = [.. corners.Where((p, i) => p != corners[(i + corners.Count - 1) % corners.Count])];
-        if (ring.Select((p, i) => Point2.Cross(p, ring[(i + 1) % ring.Length])).Sum() < 0)
+        var hull = Hull(ring);
+        outward = new Point2[hull.Count];
+        reach = new double[hull.Count];
+        for (int i = 0; i < hull.Count; i++)
         {
-            Array.Reverse(ring);
-        }
-
-        outward = new Point2[ring.Length];
-        reach = new double[ring.Length];
-        convex = true;
-        for (int i = 0; i < ring.Length; i++)
-        {
-            Point2 p = ring[i], q = ring[(i + 1) % ring.Length], r = ring[(i + 2) % ring.Length];
-            var along = q - p;
+            var along = hull[(i + 1) % hull.Count] - hull[i];
             outward[i] = along.Left * (-1 / along.Length);
-            reach[i] = Point2.Dot(outward[i], p);
-            convex &= Point2.Cross(along, r - q) >= 0;
+            reach[i] = Point2.Dot(outward[i], hull[i]);
         }
     }
 
-    /// <summary>A figure that is never above the signed distance of a point; quick, and close to it beside a long edge.</summary>
-    public double AtLeast(Point2 p)
+    /// <summary>A figure in mm that the signed distance of no point of an oblong is below; quick, and close beside a long edge.</summary>
+    public double AtLeast(Point2 centre, Point2 along, double halfLength, double halfWidth)
     {
-        if (!convex)
-        {
-            return At(p);
-        }
-
         double most = double.NegativeInfinity;
         for (int i = 0; i < reach.Length; i++)
         {
-            most = Math.Max(most, Point2.Dot(outward[i], p) - reach[i]);
+            var n = outward[i];
+            most = Math.Max(most, Point2.Dot(n, centre) - reach[i] - (halfLength * Math.Abs(Point2.Dot(n, along))) - (halfWidth * Math.Abs(Point2.Cross(n, along))));
+        }
+
+        return most;
+    }
+
+    /// <summary>The same for the points of a segment.</summary>
+    public double AtLeast(Point2 a, Point2 b)
+    {
+        double most = double.NegativeInfinity;
+        for (int i = 0; i < reach.Length; i++)
+        {
+            most = Math.Max(most, Math.Min(Point2.Dot(outward[i], a), Point2.Dot(outward[i], b)) - reach[i]);
         }
 
         return most;
@@ -62,8 +62,8 @@ internal sealed class OutlineDistance
         bool inside = false;
         for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
         {
-            least = Math.Min(least, Squared(p, ring[j], ring[i]));
             Point2 a = ring[j], b = ring[i];
+            least = Math.Min(least, Squared(p, a, b));
             if ((a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X + ((b.X - a.X) * (p.Y - a.Y) / (b.Y - a.Y)))
             {
                 inside = !inside;
@@ -121,6 +121,31 @@ internal sealed class OutlineDistance
         return Point2.Dot(off, off);
     }
 
+    // The convex ring around all corners, counter-clockwise, by the monotone chain.
+    private static List<Point2> Hull(IReadOnlyList<Point2> corners)
+    {
+        Point2[] sorted = [.. corners.Distinct().OrderBy(p => p.X).ThenBy(p => p.Y)];
+        var hull = new List<Point2>();
+        for (int way = 0; way < 2; way++)
+        {
+            int start = hull.Count;
+            foreach (var p in sorted)
+            {
+                while (hull.Count >= start + 2 && Point2.Cross(hull[^1] - hull[^2], p - hull[^1]) <= 0)
+                {
+                    hull.RemoveAt(hull.Count - 1);
+                }
+
+                hull.Add(p);
+            }
+
+            hull.RemoveAt(hull.Count - 1); // the last begins the way back
+            Array.Reverse(sorted);
+        }
+
+        return hull;
+    }
+
     private bool Crosses(Point2 a, Point2 b)
     {
         var along = b - a;
@@ -143,8 +168,8 @@ internal sealed class OutlineDistance
         return false;
     }
 
-    // Depth is a concave function along a segment inside a convex ring, so halving finds the deepest point; other rings
-    // are narrowed down around the best of the first tries.
+    // Depth is a concave function along a segment inside a convex ring, so narrowing finds the deepest point; in other rings
+    // it is the deepest near the best of the first tries.
     private double Deepest(Point2 a, Point2 b, out double place)
     {
         double At(double t) => this.At(a + ((b - a) * t));

@@ -4,37 +4,44 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Verification.Distances;
 
 /// <summary>
-/// A part's outline widened by the vehicle's play. Both ends of the vehicle may be off the track's middle by q, to either
-/// side: between the pivots a point is then off by at most q, beyond them, the vehicle lying askew, by 2q|x|/a at a
-/// distance x from midway between pivots a apart.
+/// A part's outline widened by the vehicle's play. Both guided points of a carrier may be off the track's middle by q, to
+/// either side: between them a point is then off by at most q, beyond them, the carrier lying askew, by 2q|x|/a at a
+/// distance x from midway between points a apart. A body is guided at its pivots by wheelsets and pivots, a bogie
+/// by its wheelsets at its axles; a body also leans.
 /// </summary>
 internal static class PlayedOutline
 {
     /// <param name="part">The part.</param>
     /// <param name="vehicle">The vehicle that carries it.</param>
-    /// <param name="play">q in mm.</param>
-    public static Point2[] Of(VehiclePart part, Vehicle vehicle, double play)
+    /// <param name="play">The play.</param>
+    public static Point2[] Of(VehiclePart part, Vehicle vehicle, RunningPlay play)
     {
         var ring = part.Outline;
-        if (play == 0)
+        bool isBody = part.Carrier == PartCarrier.Body;
+        double q = play.Wheelset + (isBody ? play.Pivot : 0);
+        double lean = isBody ? Math.Max(play.LeanAt(part.ZLow), play.LeanAt(part.ZHigh)) : 0;
+        double half = part.Carrier switch
+        {
+            PartCarrier.LeadingBogie => vehicle.LeadingWheelbase / 2,
+            PartCarrier.TrailingBogie => vehicle.TrailingWheelbase / 2,
+            _ => vehicle.PivotCentres / 2,
+        };
+        double Off(double x) => lean + (half > 0 ? q * Math.Max(1, Math.Abs(x) / half) : q);
+        if (q + lean == 0)
         {
             return [.. ring];
         }
 
-        double half = vehicle.PivotCentres / 2;
-        double pivot = part.Carrier switch { PartCarrier.LeadingBogie => half, PartCarrier.TrailingBogie => -half, _ => 0 };
-        double Off(double x) => play * Math.Max(1, Math.Abs(x + pivot) / half);
-
         var widened = new List<Point2>();
         for (int i = 0; i < ring.Count; i++)
         {
-            Point2 p = ring[i], q = ring[(i + 1) % ring.Count];
-            foreach (double t in Breaks(p, q, [-half - pivot, half - pivot]))
+            Point2 p = ring[i], next = ring[(i + 1) % ring.Count];
+            foreach (double t in Breaks(p, next, [-half, half]))
             {
-                double x = p.X + (t * (q.X - p.X)), y = p.Y + (t * (q.Y - p.Y));
+                double x = p.X + (t * (next.X - p.X)), y = p.Y + (t * (next.Y - p.Y));
 
                 // A tip on the middle line goes to both sides, in the ring's order.
-                int side = y != 0 ? Math.Sign(y) : q.Y >= 0 ? 1 : -1;
+                int side = y != 0 ? Math.Sign(y) : next.Y >= 0 ? 1 : -1;
                 if (y == 0)
                 {
                     widened.Add(new(x, -side * Off(x)));

@@ -4,7 +4,8 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Verification.Distances;
 
 /// <summary>
-/// Segments in plan, sorted into circles within circles, so that the nearest to an outline is found by looking at a few.
+/// Segments in plan, sorted into oblongs within oblongs that lie the way their segments run, so that the nearest to an
+/// outline is found by looking at a few.
 /// </summary>
 internal sealed class SegmentTree
 {
@@ -14,9 +15,12 @@ internal sealed class SegmentTree
     private const int UnevenDepth = 30;
     private const int MostOpen = 64;
 
+    // What could be nearer by less than this is passed over, mm: along a straight edge everything is equally near but for rounding.
+    private const double Indifference = 1e-7;
+
     private readonly PlanSegment[] segments;
-    private readonly List<Node> growing = [];
-    private readonly Node[] nodes;
+    private readonly List<Oblong> growing = [];
+    private readonly Oblong[] oblongs;
 
     public SegmentTree(PlanSegment[] segments)
     {
@@ -26,7 +30,7 @@ internal sealed class SegmentTree
             Grow(0, segments.Length, 0);
         }
 
-        nodes = [.. growing];
+        oblongs = [.. growing];
         growing.Clear();
     }
 
@@ -43,7 +47,7 @@ internal sealed class SegmentTree
     public int Nearest(OutlineDistance outline, in CarrierPose pose, ref double bound, ref Point3 nearest)
     {
         int section = -1;
-        if (nodes.Length == 0)
+        if (oblongs.Length == 0)
         {
             return section;
         }
@@ -53,23 +57,29 @@ internal sealed class SegmentTree
         open[0] = 0;
         while (waiting > 0)
         {
-            ref readonly var node = ref nodes[open[--waiting]];
-            if (outline.AtLeast(Local(pose, node.Centre)) - node.Radius >= bound)
+            ref readonly var oblong = ref oblongs[open[--waiting]];
+            if (outline.AtLeast(Local(pose, oblong.Centre), Turn(pose, oblong.Along), oblong.HalfLength, oblong.HalfWidth) >= bound - Indifference)
             {
                 continue;
             }
 
-            if (node.Second > 0)
+            if (oblong.Second > 0)
             {
-                open[waiting++] = node.Second;
-                open[waiting++] = node.First;
+                open[waiting++] = oblong.Second;
+                open[waiting++] = oblong.First;
                 continue;
             }
 
-            for (int i = node.From; i < node.To; i++)
+            for (int i = oblong.From; i < oblong.To; i++)
             {
                 var (a, b, owner) = segments[i];
-                double distance = outline.Least(Local(pose, new(a.X, a.Y)), Local(pose, new(b.X, b.Y)), out double place);
+                Point2 p = Local(pose, new(a.X, a.Y)), q = Local(pose, new(b.X, b.Y));
+                if (outline.AtLeast(p, q) >= bound - Indifference)
+                {
+                    continue;
+                }
+
+                double distance = outline.Least(p, q, out double place);
                 if (distance < bound)
                 {
                     (bound, nearest, section) = (distance, a + ((b - a) * place), owner);
@@ -80,45 +90,59 @@ internal sealed class SegmentTree
         return section;
     }
 
-    private static Point2 Local(in CarrierPose pose, Point2 p)
-    {
-        var off = p - pose.Origin;
-        return new(Point2.Dot(pose.Forward, off), Point2.Cross(pose.Forward, off));
-    }
+    private static Point2 Local(in CarrierPose pose, Point2 p) => Turn(pose, p - pose.Origin);
+
+    private static Point2 Turn(in CarrierPose pose, Point2 v) => new(Point2.Dot(pose.Forward, v), Point2.Cross(pose.Forward, v));
 
     private int Grow(int from, int to, int depth)
     {
-        double x0 = double.PositiveInfinity, y0 = x0, x1 = -x0, y1 = -x0;
-        for (int i = from; i < to; i++)
-        {
-            var (a, b, _) = segments[i];
-            (x0, x1) = (Math.Min(x0, Math.Min(a.X, b.X)), Math.Max(x1, Math.Max(a.X, b.X)));
-            (y0, y1) = (Math.Min(y0, Math.Min(a.Y, b.Y)), Math.Max(y1, Math.Max(a.Y, b.Y)));
-        }
-
-        var centre = new Point2((x0 + x1) / 2, (y0 + y1) / 2);
-        double radius = new Point2(x1 - x0, y1 - y0).Length / 2;
+        var oblong = Around(from, to);
         int me = growing.Count;
-        growing.Add(new(centre, radius, from, to, 0, 0));
+        growing.Add(oblong);
         if (to - from > Leaf)
         {
-            int middle = depth < UnevenDepth ? Part(from, to, x1 - x0 >= y1 - y0, centre) : (from + to) / 2;
+            int middle = depth < UnevenDepth ? Part(oblong) : (from + to) / 2;
             int first = Grow(from, middle, depth + 1), second = Grow(middle, to, depth + 1);
-            growing[me] = new(centre, radius, from, to, first, second);
+            growing[me] = oblong with { First = first, Second = second };
         }
 
         return me;
     }
 
-    // Segments on the low side of the middle come first; where all lie on one side they are halved by count.
-    private int Part(int from, int to, bool alongX, Point2 centre)
+    // The oblong around the ends of segments, along the direction in which they are most spread out.
+    private Oblong Around(int from, int to)
     {
-        int low = from, high = to;
+        var origin = Plan(segments[from].A);
+        double n = 2 * (to - from), x = 0, y = 0, xx = 0, xy = 0, yy = 0;
+        for (int i = from; i < to; i++)
+        {
+            Point2 a = Plan(segments[i].A) - origin, b = Plan(segments[i].B) - origin;
+            (x, y) = (x + a.X + b.X, y + a.Y + b.Y);
+            (xx, xy, yy) = (xx + (a.X * a.X) + (b.X * b.X), xy + (a.X * a.Y) + (b.X * b.Y), yy + (a.Y * a.Y) + (b.Y * b.Y));
+        }
+
+        var along = Point2.FromAngle(Math.Atan2(2 * (xy - (x * y / n)), xx - yy - (((x * x) - (y * y)) / n)) / 2);
+        double u0 = double.PositiveInfinity, v0 = u0, u1 = -u0, v1 = -u0;
+        for (int i = from; i < to; i++)
+        {
+            Point2 a = Plan(segments[i].A) - origin, b = Plan(segments[i].B) - origin;
+            double ua = Point2.Dot(along, a), ub = Point2.Dot(along, b), va = Point2.Cross(along, a), vb = Point2.Cross(along, b);
+            (u0, u1) = (Math.Min(u0, Math.Min(ua, ub)), Math.Max(u1, Math.Max(ua, ub)));
+            (v0, v1) = (Math.Min(v0, Math.Min(va, vb)), Math.Max(v1, Math.Max(va, vb)));
+        }
+
+        var centre = origin + (along * ((u0 + u1) / 2)) + (along.Left * ((v0 + v1) / 2));
+        return new(centre, along, (u1 - u0) / 2, (v1 - v0) / 2, from, to, 0, 0);
+    }
+
+    // Segments before the middle come first; where all lie on one side they are halved by count.
+    private int Part(in Oblong oblong)
+    {
+        int low = oblong.From, high = oblong.To;
         while (low < high)
         {
             var (a, b, _) = segments[low];
-            bool isLow = alongX ? a.X + b.X < 2 * centre.X : a.Y + b.Y < 2 * centre.Y;
-            if (isLow)
+            if (Point2.Dot(oblong.Along, Plan(a) + Plan(b) - (oblong.Centre * 2)) < 0)
             {
                 low++;
             }
@@ -129,8 +153,10 @@ internal sealed class SegmentTree
             }
         }
 
-        return low == from || low == to ? (from + to) / 2 : low;
+        return low == oblong.From || low == oblong.To ? (oblong.From + oblong.To) / 2 : low;
     }
 
-    private readonly record struct Node(Point2 Centre, double Radius, int From, int To, int First, int Second);
+    private static Point2 Plan(Point3 p) => new(p.X, p.Y);
+
+    private readonly record struct Oblong(Point2 Centre, Point2 Along, double HalfLength, double HalfWidth, int From, int To, int First, int Second);
 }

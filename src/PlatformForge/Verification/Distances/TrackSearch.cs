@@ -14,13 +14,13 @@ internal sealed class TrackSearch
     private const int FinerRounds = 3;
     private const int FinerSteps = 8;
 
-    private readonly RunningStock stock;
+    private readonly TrackRun stock;
     private readonly DesignFacts facts;
     private readonly IReadOnlyList<WrittenSection> sections;
     private readonly IReadOnlyList<Mesh> placed;
     private readonly RideField field;
 
-    public TrackSearch(RunningStock stock, DesignFacts facts, IReadOnlyList<WrittenSection> sections, IReadOnlyList<Mesh> placed)
+    public TrackSearch(TrackRun stock, DesignFacts facts, IReadOnlyList<WrittenSection> sections, IReadOnlyList<Mesh> placed)
     {
         (this.stock, this.facts, this.sections, this.placed) = (stock, facts, sections, placed);
         field = new(stock.Ride);
@@ -103,7 +103,7 @@ internal sealed class TrackSearch
             }
         }
 
-        return most + RideField.Roughness + facts.Play;
+        return most + RideField.Roughness + facts.Play.Wheelset + facts.Play.Pivot;
     }
 
     private (Nearness? Closest, Nearness? Tightest) Search(PoseRun run, HeldPart[] parts, Dictionary<Slab, SegmentTree> trees)

@@ -1,0 +1,48 @@
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Verification.Rules;
+
+/// <summary>No vehicle touches anything, and play and budget leave something over everywhere.</summary>
+internal static class ClearanceRule
+{
+    /// <summary>
+    /// What may be missing from the budget before it counts as broken, mm: files hold 32-bit floats (0.00006 mm at
+    /// 500 mm), plan points lie on a grid, and motions are rounded.
+    /// </summary>
+    public const double Rounding = 0.001;
+
+    public static IEnumerable<Finding> Check(IEnumerable<VehicleVerdict> vehicles)
+    {
+        foreach (var verdict in vehicles)
+        {
+            if (verdict.Closest is { Clearance: < 0 } foul)
+            {
+                yield return Finding.Error(
+                    "PF8020",
+                    "",
+                    Invariant($"{Who(foul)} runs {-foul.Clearance:F2} mm into {foul.Section} {Where(foul)}."),
+                    Invariant($"Set that stretch back by {Up(Math.Max(-foul.Clearance, -(verdict.Tightest?.Clearance ?? 0)))} mm: build it again with this vehicle in the project, or take the vehicle off this track."),
+                    FaultKind.DesignRule);
+            }
+            else if (verdict.Tightest is { } tight && tight.Clearance < -Rounding)
+            {
+                yield return Finding.Error(
+                    "PF8021",
+                    "",
+                    Invariant($"{Who(tight)} comes {-tight.Clearance:F3} mm nearer to {tight.Section} than play and budget allow, {Where(tight)}; standing true it clears by {verdict.Closest?.Clearance ?? double.NaN:F2} mm."),
+                    Invariant($"Set that stretch back by {Up(-tight.Clearance)} mm, or ask for a running clearance smaller by as much."),
+                    FaultKind.DesignRule);
+            }
+        }
+    }
+
+    private static string Who(Nearness n) =>
+        Invariant($"On track '{n.Track}' the {n.Part} of '{n.Vehicle}'{(n.Backwards ? ", running backwards," : "")}");
+
+    private static string Where(Nearness n) =>
+        Invariant($"at chainage {n.Chainage:F1} mm, {Math.Abs(n.Offset):F2} mm {(n.Offset < 0 ? "right" : "left")} of the middle and {n.Height:F1} mm above the rails");
+
+    // Rounded up to hundredths, so that doing as told is enough.
+    private static string Up(double mm) => Invariant($"{Math.Ceiling(mm * 100) / 100:F2}");
+}

@@ -1,0 +1,96 @@
+using PlatformForge.Geometry;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Verification.Rules;
+
+/// <summary>
+/// Sections put back by the manifest's motions stand on the baseboard, on the platform's side of its track, and follow one
+/// another from its first to its last chainage. A motion written in rows for columns, or of another section, fails here.
+/// </summary>
+internal static class PlaceRule
+{
+    /// <summary>What a place may be off by, mm: floats in the file, facets of a curved end.</summary>
+    private const double Slack = 0.02;
+
+    /// <summary>A motion's rows are of unit length and square to one another within this.</summary>
+    private const double Squareness = 1e-6;
+
+    public static IEnumerable<Finding> Check(IReadOnlyList<WrittenSection> sections, IReadOnlyList<Mesh> placed, DesignFacts facts)
+    {
+        for (int i = 0; i < sections.Count; i++)
+        {
+            if (!IsRigid(sections[i].ToLayout))
+            {
+                yield return Finding.Error("PF8031", "", Invariant($"The motion of {sections[i].Name} to the layout bends or mirrors it."), "The manifest is damaged: build the folder again.", FaultKind.Mesh);
+            }
+
+            double floor = placed[i].Box().Low.Z;
+            if (Math.Abs(floor) > Slack)
+            {
+                yield return Finding.Error("PF8032", "", Invariant($"{sections[i].Name} stands {floor:F2} mm over the baseboard when put in place."), "Its underside belongs at 0: the manifest or the file is damaged, build the folder again.", FaultKind.Mesh);
+            }
+        }
+
+        foreach (var stretch in facts.Stretches)
+        {
+            var own = Enumerable.Range(0, sections.Count).Where(i => sections[i].Platform == stretch.Platform).Select(i => Lie(sections[i].Name, placed[i], stretch)).OrderBy(l => l.From).ToArray();
+            foreach (var finding in Check(stretch, own))
+            {
+                yield return finding;
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> Check(PlatformStretch stretch, Span[] own)
+    {
+        foreach (var lie in own.Where(l => l.Nearest <= 0))
+        {
+            yield return Finding.Error("PF8033", "", Invariant($"{lie.Name} lies across or beyond the middle of track '{stretch.Track.Name}', by {-lie.Nearest:F1} mm."), "Its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
+        }
+
+        double reached = stretch.From;
+        for (int i = 0; i < own.Length; i++)
+        {
+            var lie = own[i];
+            double gap = lie.From - reached, room = i == 0 ? Slack : stretch.Joint + Slack;
+            if (gap > room || gap < -Slack)
+            {
+                yield return Misplaced(Invariant($"{lie.Name} begins at chainage {lie.From:F2} mm of track '{stretch.Track.Name}', but what is before it ends at {reached:F2} mm."));
+            }
+
+            reached = Math.Max(reached, lie.To);
+        }
+
+        if (Math.Abs(reached - stretch.To) > Slack)
+        {
+            yield return Misplaced(Invariant($"The sections of '{stretch.Platform}' end at chainage {reached:F2} mm of track '{stretch.Track.Name}' instead of {stretch.To:F2} mm."));
+        }
+    }
+
+    private static Finding Misplaced(string what) =>
+        Finding.Error("PF8034", "", what, "A section is missing or its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
+
+    private static Span Lie(string name, Mesh mesh, PlatformStretch stretch)
+    {
+        double from = double.PositiveInfinity, to = double.NegativeInfinity, nearest = double.PositiveInfinity;
+        double guess = mesh.Vertices.Length > 0 ? stretch.Track.Locate(new(mesh.Vertices[0].X, mesh.Vertices[0].Y)).Chainage : 0;
+        foreach (var v in mesh.Vertices)
+        {
+            // From one vertex to the next is never far, so the last place is a good first guess.
+            var place = stretch.Track.Locate(new(v.X, v.Y), guess);
+            (from, to, nearest, guess) = (Math.Min(from, place.Chainage), Math.Max(to, place.Chainage), Math.Min(nearest, place.Offset * stretch.Side), place.Chainage);
+        }
+
+        return new(name, from, to, nearest);
+    }
+
+    private static bool IsRigid(RigidTransform motion)
+    {
+        var (a, b, c, t) = motion;
+        bool isSquare = Math.Abs(Point3.Dot(a, a) - 1) + Math.Abs(Point3.Dot(b, b) - 1) + Math.Abs(Point3.Dot(a, b)) < Squareness;
+        return isSquare && (Point3.Cross(a, b) - c).Length < Squareness && double.IsFinite(t.Length);
+    }
+
+    private sealed record Span(string Name, double From, double To, double Nearest);
+}
