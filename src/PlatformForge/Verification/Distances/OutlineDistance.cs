@@ -19,7 +19,7 @@ internal sealed class OutlineDistance
     public OutlineDistance(IReadOnlyList<Point2> corners)
     {
         ring = [.. corners.Where((p, i) => p != corners[(i + corners.Count - 1) % corners.Count])];
-        var hull = Hull(ring);
+        var hull = PlanHull.Of(ring);
         outward = new Point2[hull.Count];
         reach = new double[hull.Count];
         for (int i = 0; i < hull.Count; i++)
@@ -119,31 +119,6 @@ internal sealed class OutlineDistance
         double t = Math.Clamp(Point2.Dot(p - a, along) / Point2.Dot(along, along), 0, 1);
         var off = p - (a + (along * t));
         return Point2.Dot(off, off);
-    }
-
-    // The convex ring around all corners, counter-clockwise, by the monotone chain.
-    private static List<Point2> Hull(IReadOnlyList<Point2> corners)
-    {
-        Point2[] sorted = [.. corners.Distinct().OrderBy(p => p.X).ThenBy(p => p.Y)];
-        var hull = new List<Point2>();
-        for (int way = 0; way < 2; way++)
-        {
-            int start = hull.Count;
-            foreach (var p in sorted)
-            {
-                while (hull.Count >= start + 2 && Point2.Cross(hull[^1] - hull[^2], p - hull[^1]) <= 0)
-                {
-                    hull.RemoveAt(hull.Count - 1);
-                }
-
-                hull.Add(p);
-            }
-
-            hull.RemoveAt(hull.Count - 1); // the last begins the way back
-            Array.Reverse(sorted);
-        }
-
-        return hull;
     }
 
     private bool Crosses(Point2 a, Point2 b)

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -15,6 +16,12 @@ internal static class PlaceRule
 
     /// <summary>A motion's rows are of unit length and square to one another within this.</summary>
     private const double Squareness = 1e-6;
+
+    /// <summary>What lies this near to the end of a section belongs to its end, mm.</summary>
+    private const double EndZone = 0.05;
+
+    /// <summary>Greatest step in the edge from one section to the next, mm; an edge turns little over the trim of a joint.</summary>
+    private const double GreatestStep = 0.1;
 
     public static IEnumerable<Finding> Check(IReadOnlyList<WrittenSection> sections, IReadOnlyList<Mesh> placed, DesignFacts facts)
     {
@@ -59,6 +66,12 @@ internal static class PlaceRule
                 yield return Misplaced(Invariant($"{lie.Name} begins at chainage {lie.From:F2} mm of track '{stretch.Track.Name}', but what is before it ends at {reached:F2} mm."));
             }
 
+            double step = i > 0 ? lie.EdgeFrom - own[i - 1].EdgeTo : 0;
+            if (Math.Abs(step) > GreatestStep)
+            {
+                yield return Finding.Error("PF8035", "", Invariant($"The edge steps by {step:F2} mm from {own[i - 1].Name} to {lie.Name} at chainage {lie.From:F1} mm."), "One of the two motions in the manifest is wrong: build the folder again.", FaultKind.Mesh);
+            }
+
             reached = Math.Max(reached, lie.To);
         }
 
@@ -73,16 +86,19 @@ internal static class PlaceRule
 
     private static Span Lie(string name, Mesh mesh, PlatformStretch stretch)
     {
-        double from = double.PositiveInfinity, to = double.NegativeInfinity, nearest = double.PositiveInfinity;
+        // From one vertex to the next is never far, so the last place is a good first guess.
+        var places = new TrackPlace[mesh.Vertices.Length];
         double guess = mesh.Vertices.Length > 0 ? stretch.Track.Locate(new(mesh.Vertices[0].X, mesh.Vertices[0].Y)).Chainage : 0;
-        foreach (var v in mesh.Vertices)
+        for (int i = 0; i < places.Length; i++)
         {
-            // From one vertex to the next is never far, so the last place is a good first guess.
-            var place = stretch.Track.Locate(new(v.X, v.Y), guess);
-            (from, to, nearest, guess) = (Math.Min(from, place.Chainage), Math.Max(to, place.Chainage), Math.Min(nearest, place.Offset * stretch.Side), place.Chainage);
+            places[i] = stretch.Track.Locate(new(mesh.Vertices[i].X, mesh.Vertices[i].Y), guess);
+            guess = places[i].Chainage;
         }
 
-        return new(name, from, to, nearest);
+        double from = places.Select(p => p.Chainage).DefaultIfEmpty(0).Min(), to = places.Select(p => p.Chainage).DefaultIfEmpty(0).Max();
+        double Nearest(double low, double high) =>
+            places.Where(p => p.Chainage >= low && p.Chainage <= high).Select(p => p.Offset * stretch.Side).DefaultIfEmpty(0).Min();
+        return new(name, from, to, Nearest(from, to), Nearest(from, from + EndZone), Nearest(to - EndZone, to));
     }
 
     private static bool IsRigid(RigidTransform motion)
@@ -92,5 +108,5 @@ internal static class PlaceRule
         return isSquare && (Point3.Cross(a, b) - c).Length < Squareness && double.IsFinite(t.Length);
     }
 
-    private sealed record Span(string Name, double From, double To, double Nearest);
+    private sealed record Span(string Name, double From, double To, double Nearest, double EdgeFrom, double EdgeTo);
 }

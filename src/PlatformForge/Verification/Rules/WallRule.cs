@@ -1,0 +1,109 @@
+using PlatformForge.Geometry;
+using PlatformForge.Sections;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Verification.Rules;
+
+/// <summary>
+/// Upright walls are thick enough for the nozzle. The print is cut level at a few heights; from the middle of each
+/// edge of the cut the way through the material to a face turned the other way is measured.
+/// </summary>
+internal static class WallRule
+{
+    // Shares of the height at which the print is cut.
+    private static readonly double[] Levels = [0.31, 0.53, 0.77];
+
+    // Shorter edges are chords of small bores and lettering, where the far side is no wall's other face, mm.
+    private const double ShortestEdge = 0.8;
+
+    // Faces count as two sides of a wall when they are parallel to within about 8 degrees.
+    private const double Opposed = -0.99;
+
+    // A cut at exactly a vertex's height is ambiguous; files have no level at this odd fraction, mm.
+    private const double OffLevel = 0.000_137;
+
+    /// <summary>Least thickness found in a mesh in print coordinates, mm; null when no wall was met.</summary>
+    public static double? Thinnest(Mesh mesh)
+    {
+        var (low, high) = mesh.Box();
+        double least = double.PositiveInfinity;
+        foreach (double level in Levels)
+        {
+            var cut = Cut(mesh, low.Z + (level * (high.Z - low.Z)) + OffLevel);
+            foreach (var edge in cut.Where(e => (e.B - e.A).Length >= ShortestEdge))
+            {
+                least = Math.Min(least, Through(edge, cut));
+            }
+        }
+
+        return double.IsFinite(least) ? least : null;
+    }
+
+    public static IEnumerable<Finding> Check(SectionVerdict section, PrinterSpec printer)
+    {
+        if (section.ThinnestWall is { } wall && printer.Nozzle > 0 && wall < printer.LeastWall - OffLevel)
+        {
+            yield return Finding.Warning("PF8016", "", Invariant($"{section.Section} has a wall of {wall:F2} mm; two lines of a {printer.Nozzle:F2} mm nozzle take {printer.LeastWall:F2} mm."), "Make the thin wall thicker in the project, or print it with a finer nozzle.");
+        }
+    }
+
+    // Edges of the level cut, with the material to their left.
+    private static List<Edge> Cut(Mesh mesh, double level)
+    {
+        var edges = new List<Edge>();
+        Span<Point2> ends = stackalloc Point2[2];
+        var (v, t, _) = mesh;
+        for (int i = 0; i < t.Length; i += 3)
+        {
+            int count = 0;
+            bool rises = false;
+            for (int k = 0; k < 3; k++)
+            {
+                Point3 p = v[t[i + k]], q = v[t[i + ((k + 1) % 3)]];
+                if ((p.Z > level) != (q.Z > level))
+                {
+                    double share = (level - p.Z) / (q.Z - p.Z);
+                    ends[count++] = new(p.X + (share * (q.X - p.X)), p.Y + (share * (q.Y - p.Y)));
+                    rises = count == 1 ? q.Z > p.Z : rises;
+                }
+            }
+
+            // Where a triangle seen from outside is crossed first by a rising side, the second crossing lies to the left of it.
+            if (count == 2 && ends[0] != ends[1])
+            {
+                edges.Add(rises ? new(ends[1], ends[0]) : new(ends[0], ends[1]));
+            }
+        }
+
+        return edges;
+    }
+
+    private static double Through(Edge edge, List<Edge> cut)
+    {
+        var along = (edge.B - edge.A) * (1 / (edge.B - edge.A).Length);
+        Point2 middle = (edge.A + edge.B) * 0.5, inward = along.Left;
+        double nearest = double.PositiveInfinity, facing = 0;
+        foreach (var other in cut)
+        {
+            // In the frame of the edge: x along it, y into the material.
+            Point2 a = other.A - middle, b = other.B - middle;
+            double ax = Point2.Dot(along, a), bx = Point2.Dot(along, b);
+            if ((ax > 0) == (bx > 0))
+            {
+                continue;
+            }
+
+            double ay = Point2.Dot(inward, a), by = Point2.Dot(inward, b), y = ay + ((by - ay) * ax / (ax - bx));
+            if (y > OffLevel && y < nearest)
+            {
+                nearest = y;
+                facing = (bx - ax) / (other.B - other.A).Length;
+            }
+        }
+
+        return facing < Opposed ? nearest : double.PositiveInfinity;
+    }
+
+    private readonly record struct Edge(Point2 A, Point2 B);
+}

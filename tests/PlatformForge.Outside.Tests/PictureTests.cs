@@ -1,0 +1,65 @@
+using System.Text.Json;
+
+namespace PlatformForge.Outside.Tests;
+
+[Collection("samples")]
+public class PictureTests(WrittenSamples samples)
+{
+    // Share of a drawing that may be bare paper.
+    private const double Blank = 0.995;
+
+    [Fact]
+    public void Every_drawing_is_drawn_by_a_vector_renderer()
+    {
+        WithFolder(folder => Assert.All(samples.Files(".svg"), file =>
+        {
+            string png = Path.Combine(folder, Guid.NewGuid().ToString("N") + ".png");
+            var said = Tool.Run("rsvg-convert", "--width", "1600", "--keep-aspect-ratio", "--output", png, file);
+            Assert.True(said.Exit == 0 && said.Error.Length == 0, $"{file}\n{said.All}");
+            AssertDrawn(png);
+        }));
+    }
+
+    [Fact]
+    public void Every_drawing_is_drawn_by_a_browser()
+    {
+        WithFolder(folder => Assert.All(samples.Files(".svg"), file =>
+        {
+            string png = Path.Combine(folder, Guid.NewGuid().ToString("N") + ".png");
+            var said = Tool.Run(
+                "chromium", "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update",
+                "--disable-sync", "--disable-dev-shm-usage", "--hide-scrollbars", $"--user-data-dir={Path.Combine(folder, "profile")}", "--window-size=1600,1200", $"--screenshot={png}", new Uri(file).AbsoluteUri);
+            Assert.True(File.Exists(png), said.All);
+            AssertDrawn(png);
+        }));
+    }
+
+    [Fact]
+    public void Every_picture_is_decoded_by_others_and_shows_something()
+    {
+        Assert.All(Written.Parse(Tool.Node("read-png.mjs", samples.Files(".png"))), picture =>
+        {
+            Assert.True(picture.Number("width") >= 200 && picture.Number("height") >= 100, picture.ToString());
+            Assert.True(picture.Number("shades") > 8 && picture.Number("background") < Blank, picture.ToString());
+        });
+    }
+
+    private static void AssertDrawn(string png)
+    {
+        JsonElement picture = Written.Parse(Tool.Node("read-png.mjs", png)[0]);
+        Assert.True(picture.Number("shades") > 8 && picture.Number("background") < Blank, picture.ToString());
+    }
+
+    private static void WithFolder(Action<string> work)
+    {
+        string folder = Directory.CreateTempSubdirectory("platformforge-pictures-").FullName;
+        try
+        {
+            work(folder);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+}

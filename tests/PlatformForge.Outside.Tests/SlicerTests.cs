@@ -1,0 +1,87 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace PlatformForge.Outside.Tests;
+
+/// <summary>A slicer as an independent reader. Its exit code says nothing about meshes: what it prints does.</summary>
+[Collection("samples")]
+public class SlicerTests(WrittenSamples samples)
+{
+    // With three lines a wall and full infill everything but gaps narrower than a line becomes plastic; lines squashed into corners
+    // and the rounding to lines of thin walls move the sum by a few per cent.
+    private const double FilamentShare = 0.10;
+
+    [Fact]
+    public void A_slicer_finds_every_section_manifold_and_of_one_part()
+    {
+        var files = samples.Files(".stl");
+        var volumes = Written.Parse(Tool.Node("stl-strict.mjs", files)).ToDictionary(r => r.Text("file"), r => r.Number("volume"));
+        Assert.All(files, file =>
+        {
+            var said = Tool.Run("prusa-slicer", "--info", file);
+            AssertManifold(said);
+            Assert.Equal(1, Figure(said, "number_of_parts"));
+            Assert.Equal(volumes[file], Figure(said, "volume"), 2e-4 * volumes[file]);
+        });
+    }
+
+    [Fact]
+    public void A_slicer_finds_every_3MF_manifold()
+    {
+        Assert.All(samples.Files(".3mf"), file => AssertManifold(Tool.Run("prusa-slicer", "--info", file)));
+    }
+
+    [Fact]
+    public void Slicing_a_section_takes_the_filament_that_its_volume_is()
+    {
+        // The shortest sample has few sections; of the others the first and the last, a ramp and its fellow.
+        var chosen = samples.Names.SelectMany(n =>
+        {
+            string[] own = [.. samples.Files(".stl").Where(f => f.StartsWith(Path.Combine(samples.Folder, n) + Path.DirectorySeparatorChar, StringComparison.Ordinal))];
+            return own.Length > 1 ? new[] { own[0], own[^1] } : own;
+        }).ToArray();
+        var volumes = Written.Parse(Tool.Node("stl-strict.mjs", chosen)).ToDictionary(r => r.Text("file"), r => r.Number("volume"));
+        Assert.All(chosen, file =>
+        {
+            string gcode = Path.Combine(Path.GetTempPath(), $"platformforge-{Guid.NewGuid():N}.gcode");
+            try
+            {
+                var said = Tool.Run(
+                    "prusa-slicer", "--export-gcode", "--output", gcode, "--bed-shape", "0x0,400x0,400x400,0x400", "--center", "200,200", "--layer-height", "0.2",
+                    "--nozzle-diameter", "0.4", "--fill-density", "100%", "--perimeters", "3", "--skirts", "0", "--brim-width", "0", file);
+                Assert.True(File.Exists(gcode), said.All);
+                double used = Filament(gcode);
+                Assert.Equal(volumes[file], used, FilamentShare * volumes[file]);
+            }
+            finally
+            {
+                File.Delete(gcode);
+            }
+        });
+    }
+
+    private static double Filament(string gcode)
+    {
+        string line = File.ReadLines(gcode).First(l => l.StartsWith("; filament used [cm3]", StringComparison.Ordinal));
+        return 1000 * double.Parse(line.Split('=')[1], CultureInfo.InvariantCulture);
+    }
+
+    private static void AssertManifold(Tool.Said said)
+    {
+        var verdicts = said.Lines.Where(l => l.StartsWith("manifold", StringComparison.Ordinal)).ToArray();
+        Assert.True(verdicts.Length > 0, said.All);
+        Assert.All(verdicts, l => Assert.Equal("manifold = yes", l));
+        foreach (string repair in new[] { "open_edges", "edges_fixed", "degenerate_facets", "facets_removed", "facets_reversed", "backwards_edges" })
+        {
+            // A line of a repair is printed only when there was one.
+            Assert.DoesNotContain(said.Lines, l => l.StartsWith(repair, StringComparison.Ordinal));
+        }
+    }
+
+    private static double Figure(Tool.Said said, string name)
+    {
+        var match = Regex.Match(said.Out, $@"^{name}\s*=\s*(\S+)", RegexOptions.Multiline, TimeSpan.FromSeconds(5));
+        Assert.True(match.Success, said.All);
+        return double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture);
+    }
+}

@@ -1,0 +1,64 @@
+using System.Text.Json;
+
+namespace PlatformForge.Outside.Tests;
+
+[Collection("samples")]
+public class ThreeMfTests(WrittenSamples samples)
+{
+    // The loader keeps 32-bit floats.
+    private const double Single = 1e-3;
+
+    [Fact]
+    public void A_loader_by_others_finds_on_the_plates_just_the_sections_of_the_manifest()
+    {
+        Assert.All(samples.Names, name =>
+        {
+            string folder = Path.Combine(samples.Folder, name);
+            var sections = Manifest(folder).GetProperty("sections").EnumerateArray().ToArray();
+            string[] plates = [.. sections.Select(s => s.Text("plate")).Distinct()];
+            var read = Written.Parse(Tool.Node("read-3mf.mjs", plates.Select(p => Path.Combine(folder, p))));
+            var solids = Written.Parse(Tool.Node("stl-strict.mjs", sections.Select(s => Path.Combine(folder, s.Text("stl"))))).ToDictionary(r => Path.GetFileName(r.Text("file")));
+
+            for (int plate = 0; plate < plates.Length; plate++)
+            {
+                var wanted = sections.Where(s => s.Text("plate") == plates[plate]).ToArray();
+                var items = read[plate].GetProperty("items").EnumerateArray().ToArray();
+                Assert.Equal(wanted.Length, items.Length);
+                foreach (var section in wanted)
+                {
+                    var solid = solids[Path.GetFileName(section.Text("stl"))];
+                    var item = Assert.Single(items, i => i.Text("name") == section.Text("name"));
+                    Assert.Equal(solid.Number("triangles"), item.Number("triangles"));
+                    Assert.Equal(solid.Number("volume"), item.Number("volume"), 1e-4 * solid.Number("volume"));
+                }
+            }
+        });
+    }
+
+    [Fact]
+    public void Everything_on_a_plate_stands_on_the_bed_in_the_positive_octant()
+    {
+        foreach (var file in Written.Parse(Tool.Node("read-3mf.mjs", samples.Files(".3mf"))))
+        {
+            Assert.NotEmpty(file.GetProperty("items").EnumerateArray());
+            Assert.All(file.GetProperty("items").EnumerateArray(), item =>
+            {
+                Assert.Equal(0, item.Numbers("low")[2], Single);
+                Assert.All(item.Numbers("low"), x => Assert.True(x > -Single, file.Text("file")));
+            });
+        }
+    }
+
+    [Fact]
+    public void Deck_coping_and_line_have_colours_of_their_own()
+    {
+        Assert.All(samples.Names, name =>
+        {
+            var read = Written.Parse(Tool.Node("read-3mf.mjs", Directory.EnumerateFiles(Path.Combine(samples.Folder, name), "*.3mf", SearchOption.AllDirectories)));
+            int colours = read.SelectMany(f => f.GetProperty("items").EnumerateArray()).SelectMany(i => i.GetProperty("colours").EnumerateArray()).Select(c => c.GetString()).Distinct().Count();
+            Assert.InRange(colours, 3, 8);
+        });
+    }
+
+    internal static JsonElement Manifest(string folder) => Written.Parse(File.ReadAllText(Path.Combine(folder, "manifest.json")));
+}

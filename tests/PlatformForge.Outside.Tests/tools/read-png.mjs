@@ -1,0 +1,14 @@
+// node read-png.mjs FILE...
+// Decodes PNG with a decoder made by others and prints one JSON line a file: its size and how much is on it.
+import { readFileSync } from 'node:fs';
+import { PNG } from 'pngjs';
+
+for (const file of process.argv.slice(2)) {
+  const { width, height, data } = PNG.sync.read(readFileSync(file));
+  const shades = new Map();
+  for (let i = 0; i < data.length; i += 4) {
+    const shade = data.readUInt32BE(i);
+    shades.set(shade, (shades.get(shade) ?? 0) + 1);
+  }
+  console.log(JSON.stringify({ file, width, height, shades: shades.size, background: Math.max(...shades.values()) / (width * height) }));
+}

@@ -1,0 +1,170 @@
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using PlatformForge.Clearance;
+using PlatformForge.Geometry;
+using PlatformForge.Track;
+using PlatformForge.Verification;
+using PlatformForge.Verification.Distances;
+using PlatformForge.Verification.Poses;
+using Xunit;
+
+namespace PlatformForge.Tests.Verification;
+
+/// <summary>The quick distances against slow and plain ones.</summary>
+public class DistanceProperties
+{
+    private const double Rounding = 1e-9;
+
+    [Property(MaxTest = 100)]
+    public void Nearest_in_the_tree_is_nearest_of_all(int seed)
+    {
+        var random = new Random(seed);
+        var outline = RandomOutline(random);
+        var segments = Enumerable.Range(0, 100).Select(_ => RandomSegment(random)).ToArray();
+        var pose = new CarrierPose(new(Of(random, -30, 30), Of(random, -30, 30)), Point2.FromAngle(Of(random, -4, 4)));
+        double bound = double.PositiveInfinity;
+        Point3 nearest = default;
+        int section = new SegmentTree([.. segments]).Nearest(outline, pose, ref bound, ref nearest);
+        double slow = segments.Min(s => outline.Least(Local(pose, s.A), Local(pose, s.B), out _));
+        Assert.InRange(bound, slow, slow + 2e-7);
+        Assert.Equal(bound, outline.At(Local(pose, nearest)), Rounding);
+        Assert.True(section >= 0);
+    }
+
+    [Property(MaxTest = 100)]
+    public void Least_along_a_segment_is_the_least_of_many_points(int seed)
+    {
+        var random = new Random(seed);
+        var outline = RandomOutline(random);
+        var (a3, b3, _) = RandomSegment(random);
+        Point2 a = new(a3.X, a3.Y), b = new(b3.X, b3.Y);
+        const int Points = 1000;
+        double least = Enumerable.Range(0, Points + 1).Min(i => outline.At(a + ((b - a) * ((double)i / Points))));
+        double quick = outline.Least(a, b, out double place);
+        Assert.InRange(quick, least - ((b - a).Length / Points), least + Rounding);
+        Assert.Equal(quick, outline.At(a + ((b - a) * place)), Rounding);
+    }
+
+    [Property(MaxTest = 100)]
+    public void A_quick_bound_is_never_above_the_distance(int seed)
+    {
+        var random = new Random(seed);
+        var outline = RandomOutline(random);
+        var centre = new Point2(Of(random, -60, 60), Of(random, -60, 60));
+        var along = Point2.FromAngle(Of(random, -4, 4));
+        double length = Of(random, 0, 30), width = Of(random, 0, 10), bound = outline.AtLeast(centre, along, length, width);
+        for (int i = 0; i < 200; i++)
+        {
+            Assert.True(bound <= outline.At(centre + (along * Of(random, -length, length)) + (along.Left * Of(random, -width, width))) + Rounding);
+        }
+    }
+
+    [Property(MaxTest = 100)]
+    public void A_slab_keeps_just_what_of_a_triangle_lies_in_it(int seed)
+    {
+        var random = new Random(seed);
+        Point3 P() => new(Of(random, -20, 20), Of(random, -20, 20), Of(random, -20, 20));
+        Point3 a = P(), b = P(), c = P();
+        var slab = new Slab(Of(random, -15, 0), Of(random, 0, 15));
+        Span<Point3> corners = stackalloc Point3[Slab.MostCorners];
+        int count = slab.Cut(a, b, c, corners);
+        double kept = 0;
+        for (int i = 2; i < count; i++)
+        {
+            kept += Point3.Cross(corners[i - 1] - corners[0], corners[i] - corners[0]).Length / 2;
+        }
+
+        // Sweeping the level, the width of the triangle at a height is linear between its corners: the area in the slab by strips.
+        const int Strips = 2000;
+        double area = 0, lowest = Math.Max(slab.Low, Math.Min(a.Z, Math.Min(b.Z, c.Z))), highest = Math.Min(slab.High, Math.Max(a.Z, Math.Max(b.Z, c.Z)));
+        double whole = Point3.Cross(b - a, c - a).Length / 2;
+        var z = new[] { a.Z, b.Z, c.Z }.Order().ToArray();
+        for (int i = 0; i < Strips && highest > lowest; i++)
+        {
+            double h = lowest + ((i + 0.5) * (highest - lowest) / Strips);
+            double share = h < z[1] ? (h - z[0]) / (z[1] - z[0]) : (z[2] - h) / (z[2] - z[1]);
+            area += 2 * whole / (z[2] - z[0]) * share * (highest - lowest) / Strips;
+        }
+
+        Assert.Equal(area, kept, 1e-3 * (1 + whole));
+    }
+
+    // On straight track a vehicle sweeps a strip, so the answer is the least distance from the middle line, less half the width.
+    [Property(MaxTest = 20)]
+    public void Beside_straight_track_the_verifier_agrees_with_the_strip_swept(int seed)
+    {
+        var random = new Random(seed);
+        var track = Pieces.Straight(1500);
+        double width = Of(random, 20, 40), low = Of(random, 0, 10), high = low + Of(random, 1, 20);
+        var vehicle = new Vehicle("van", 60, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -50, 50, width, low, high)]);
+        var corners = Enumerable.Range(0, 4).Select(_ => new Point3(Of(random, 600, 900), Of(random, 10, 60), Of(random, 0, 45))).ToArray();
+        var mesh = new Mesh(corners, [0, 1, 2, 0, 2, 3, 0, 3, 1, 1, 3, 2], []);
+        var verdict = SectionsVerifier.Verify([Pieces.Section(mesh)], Pieces.Facts(track, vehicle));
+
+        double least = double.PositiveInfinity;
+        foreach (var (i, j) in new[] { (0, 1), (0, 2), (0, 3), (1, 2), (1, 3), (2, 3) })
+        {
+            var (p, q) = corners[i].Z < corners[j].Z ? (corners[i], corners[j]) : (corners[j], corners[i]);
+            double from = Math.Max(p.Z, low + Pieces.RailTop), to = Math.Min(q.Z, high + Pieces.RailTop);
+            double Offset(double z) => p.Y + ((q.Y - p.Y) * (z - p.Z) / (q.Z - p.Z));
+            least = from <= to ? Math.Min(least, Math.Min(Offset(from), Offset(to))) : least;
+        }
+
+        Assert.Equal(double.IsFinite(least), verdict.Closest is not null);
+        Assert.Equal(double.IsFinite(least) ? least - (width / 2) : 0, verdict.Closest?.Clearance ?? 0, 1e-5);
+    }
+
+    [Property(MaxTest = 60)]
+    public void A_standing_vehicle_has_its_axles_on_the_track_and_its_bogies_apart_as_drawn(int seed)
+    {
+        var random = new Random(seed);
+        double first = 1 / Of(random, 300, 2000), second = -1 / Of(random, 300, 2000);
+        var elements = new List<CentrelineElement> { new(default, 0.3, 300, 0, first) };
+        elements.Add(Next(elements[^1], 200, first, first));
+        elements.Add(Next(elements[^1], 400, first, second));
+        elements.Add(Next(elements[^1], 200, second, second));
+        var track = new Centreline("up", elements);
+        double wheelbase = Of(random, 0, 1) < 0.3 ? 0 : Of(random, 10, 45), pivots = Of(random, 60, 200);
+        var vehicle = new Vehicle("coach", pivots, wheelbase, wheelbase, []);
+        double front = Of(random, pivots + 60, track.Length);
+        var pose = new StandingVehicle(track, vehicle).At(front)!.Value;
+
+        Assert.Equal(pivots, (pose.LeadingBogie.Origin - pose.TrailingBogie.Origin).Length, 1e-8);
+        Assert.Equal(1, pose.Body.Forward.Length, 1e-8);
+        foreach (var bogie in new[] { pose.LeadingBogie, pose.TrailingBogie })
+        {
+            foreach (double x in new[] { wheelbase / 2, -wheelbase / 2 })
+            {
+                Assert.Equal(0, track.Locate(bogie.Apply(new(x, 0))).Offset, 1e-6);
+            }
+        }
+
+        Assert.Equal(front, track.Locate(pose.LeadingBogie.Apply(new(wheelbase / 2, 0))).Chainage, 1e-6);
+    }
+
+    private static CentrelineElement Next(CentrelineElement last, double length, double from, double to) =>
+        new(last.At(last.Length).Position, last.HeadingAt(last.Length), length, from, to);
+
+    private static double Of(Random random, double low, double high) => low + (random.NextDouble() * (high - low));
+
+    private static Point2 Local(CarrierPose pose, Point3 p)
+    {
+        var off = new Point2(p.X, p.Y) - pose.Origin;
+        return new(Point2.Dot(pose.Forward, off), Point2.Cross(pose.Forward, off));
+    }
+
+    // A box, or one that bulges beyond two stations as a vehicle's play makes it.
+    private static OutlineDistance RandomOutline(Random random)
+    {
+        var part = VehiclePart.Box("body", PartCarrier.Body, -Of(random, 20, 60), Of(random, 20, 60), Of(random, 10, 40), 0, 10);
+        return new(PlayedOutline.Of(part, new Vehicle("coach", 30, 0, 0, [part]), random.Next(2) == 0 ? RunningPlay.None : new(Of(random, 0.1, 2))));
+    }
+
+    private static PlanSegment RandomSegment(Random random)
+    {
+        var a = new Point3(Of(random, -90, 90), Of(random, -90, 90), 0);
+        double reach = random.Next(2) == 0 ? 3 : 60;
+        return new(a, a + new Point3(Of(random, -reach, reach), Of(random, -reach, reach), 0), random.Next(3));
+    }
+}

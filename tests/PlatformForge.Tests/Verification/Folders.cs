@@ -1,0 +1,87 @@
+using System.Security.Cryptography;
+using PlatformForge.Clearance;
+using PlatformForge.Exports;
+using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.Stl;
+using PlatformForge.Exports.ThreeMf;
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Track;
+using PlatformForge.Verification;
+
+namespace PlatformForge.Tests.Verification;
+
+/// <summary>A finished folder made by hand: three bars on the outside of a curve, each on a plate of its own.</summary>
+internal sealed record Folders
+{
+    public const string Platform = "Pendlewick up side";
+    public const double Reach = 24, Radius = 760, From = 400, To = 880, Trim = 0.1;
+
+    /// <summary>Facets of each section.</summary>
+    public const int Facets = 24;
+
+    // Of unequal length: on a curve equal ones could change places unnoticed, and harmlessly.
+    private static readonly double[] Cuts = [From, 520, 720, To];
+
+    public static readonly Centreline Track = Pieces.Curve(1400, Radius);
+
+    public IReadOnlyList<Vehicle> Vehicles { get; init; } = [Pieces.Coach(228, 162, 34)];
+
+    public ClearanceBudget Budget { get; init; } = ClearanceBudget.Of(1, print: 0.2, play: new(0.15));
+
+    public PrinterSpec Printer { get; init; } = PrinterSpec.Oblong(220, 220, 200) with { Margin = 5 };
+
+    /// <summary>Changes the motions that the manifest states, by the section's index.</summary>
+    public Func<int, RigidTransform, RigidTransform> Motion { get; init; } = (_, m) => m;
+
+    /// <summary>Changes the meshes that the STL files hold, by the section's index.</summary>
+    public Func<int, Mesh, Mesh> Stl { get; init; } = (_, m) => m;
+
+    /// <summary>Changes where things lie on their plates.</summary>
+    public Func<int, AffineMotion, AffineMotion> OnBed { get; init; } = (_, m) => m;
+
+    /// <summary>Sections that the folder goes without.</summary>
+    public int? Without { get; init; }
+
+    public WrittenFolder Make()
+    {
+        var files = new List<OutputFile>();
+        var entries = new List<ManifestSection>();
+        for (int i = 0; i < 3; i++)
+        {
+            double from = Cuts[i], to = Cuts[i + 1];
+            var bar = Pieces.Bar(Track, from + (i > 0 ? Trim : 0), to - (i < 2 ? Trim : 0), -Reach, -Reach - 40, 0, 20, Facets);
+            var toLayout = ToLayout(bar, Track.At((from + to) / 2).Heading);
+            var print = Rounded(bar.Moved(toLayout.Inverse()));
+            if (i == Without)
+            {
+                continue;
+            }
+
+            string stl = FileNames.Section("pendlewick", i + 1), plate = FileNames.Plate("pendlewick", i + 1), name = $"{Platform} {i + 1} of 3";
+            files.Add(new(stl, StlWriter.ToBytes(Stl(i, print), name)));
+            var onBed = OnBed(i, AffineMotion.Of(RigidTransform.Shift(10, 10, 0)));
+            files.Add(new(plate, ThreeMfWriter.ToBytes(new([], Palette.Materials, [new(i + 1, name, "", print, [])], [new(i + 1, onBed, "")], null))));
+            entries.Add(new(Platform, name, i + 1, from, to, stl, plate, i + 1, Motion(i, toLayout)));
+        }
+
+        var design = new DesignCopy(
+            "Pendlewick", 76.2, 16.5, Pieces.RailTop, [DesignTrack.Of(new(Track, Vehicles))], Printer,
+            [new(Platform, [.. Track.Elements.Select(DesignElement.Of)], new FaceSpec("up", Side.Right, From, To), 12, Budget)]);
+        files.Add(new(DesignCopy.FileName, DesignForm.ToBytes(design)));
+        var listed = files.Select(f => new ManifestFile(f.Path, f.Bytes.Length, Convert.ToHexStringLower(SHA256.HashData(f.Bytes))));
+        files.Add(new(Manifest.FileName, ManifestForm.ToBytes(new("Pendlewick", "0.1.0", new('0', 64), entries, [.. listed]))));
+        return new(files);
+    }
+
+    // Print coordinates are turned along the section's chord, with the least corner at the origin.
+    private static RigidTransform ToLayout(Mesh bar, double heading)
+    {
+        var turn = RigidTransform.AboutZ(-heading);
+        var low = bar.Moved(turn).Box().Low;
+        return turn.Then(RigidTransform.Shift(-low.X, -low.Y, -low.Z)).Inverse();
+    }
+
+    private static Mesh Rounded(Mesh mesh) => mesh with { Vertices = Array.ConvertAll(mesh.Vertices, v => new Point3((float)v.X, (float)v.Y, (float)v.Z)) };
+}
