@@ -143,6 +143,32 @@ public class DistanceProperties
         Assert.Equal(front, track.Locate(pose.LeadingBogie.Apply(new(wheelbase / 2, 0))).Chainage, 1e-6);
     }
 
+    // Two ways to the same pose that share nothing but the track, on track with transitions, a reverse curve and a kink.
+    [Property(MaxTest = 60)]
+    public void A_vehicle_stands_where_the_clearance_room_stands_it(int seed)
+    {
+        var random = new Random(seed);
+        double first = 1 / Of(random, 300, 2000), second = -1 / Of(random, 300, 2000);
+        var elements = new List<CentrelineElement> { new(default, 0.3, 300, 0, first) };
+        elements.Add(Next(elements[^1], 300, first, first));
+        elements.Add(Next(elements[^1], 300, first, second));
+        elements[^1] = elements[^1] with { Heading = elements[^1].Heading + Of(random, -0.01, 0.01) };
+        elements.Add(Next(elements[^1], 300, second, second));
+        var track = new Centreline("up", elements);
+        double pivots = Of(random, 60, 200);
+        var vehicle = new Vehicle("engine", pivots, Of(random, 10, 45), random.Next(2) == 0 ? 0 : Of(random, 10, 45), []);
+        double chainage = Of(random, pivots + 60, track.Length - 30);
+
+        Assert.True(PoseSolver.TryPlace(track, vehicle, chainage, out var theirs));
+        var ours = new StandingVehicle(track, vehicle).At(chainage + (vehicle.LeadingWheelbase / 2))!.Value;
+        foreach (var carrier in new[] { PartCarrier.Body, PartCarrier.LeadingBogie, PartCarrier.TrailingBogie })
+        {
+            var (one, other) = (ours.Of(carrier), theirs.Of(carrier));
+            Assert.Equal(0, (one.Origin - other.Origin).Length, 1e-7);
+            Assert.Equal(0, (one.Forward - other.Forward).Length, 1e-7);
+        }
+    }
+
     private static CentrelineElement Next(CentrelineElement last, double length, double from, double to) =>
         new(last.At(last.Length).Position, last.HeadingAt(last.Length), length, from, to);
 

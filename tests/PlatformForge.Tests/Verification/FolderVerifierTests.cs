@@ -148,14 +148,14 @@ public class FolderVerifierTests
     [Fact]
     public void A_print_over_the_edge_of_the_bed_is_found()
     {
-        var verdict = FolderVerifier.Verify(new Folders { OnBed = (i, m) => i == 1 ? m with { Shift = new(16, 10, 0) } : m }.Make());
+        var verdict = FolderVerifier.Verify(new Folders { OnBed = (i, m) => i == 1 ? m with { Shift = new(22, 10, 0) } : m }.Make());
         Assert.Contains("Pendlewick up side 2 of 3", Assert.Single(verdict.Findings, f => f.Code == "PF8013").Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_print_too_tall_or_off_the_bed_is_found()
     {
-        Assert.Equal(3, FolderVerifier.Verify(new Folders { Printer = PrinterSpec.Oblong(220, 220, 15) with { Margin = 5 } }.Make()).Findings.Count(f => f.Code == "PF8014"));
+        Assert.Equal(3, FolderVerifier.Verify(new Folders { Printer = PrinterSpec.Oblong(240, 240, 15) with { Margin = 5 } }.Make()).Findings.Count(f => f.Code == "PF8014"));
         Assert.Single(FolderVerifier.Verify(new Folders { OnBed = (i, m) => i == 0 ? m with { Shift = new(10, 10, 0.4) } : m }.Make()).Findings, f => f.Code == "PF8014");
     }
 

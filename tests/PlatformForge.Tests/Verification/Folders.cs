@@ -30,7 +30,7 @@ internal sealed record Folders
 
     public ClearanceBudget Budget { get; init; } = ClearanceBudget.Of(1, print: 0.2, play: new(0.15));
 
-    public PrinterSpec Printer { get; init; } = PrinterSpec.Oblong(220, 220, 200) with { Margin = 5 };
+    public PrinterSpec Printer { get; init; } = PrinterSpec.Oblong(240, 240, 200) with { Margin = 5 };
 
     /// <summary>Changes the motions that the manifest states, by the section's index.</summary>
     public Func<int, RigidTransform, RigidTransform> Motion { get; init; } = (_, m) => m;
