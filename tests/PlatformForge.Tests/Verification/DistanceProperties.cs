@@ -152,8 +152,8 @@ public class DistanceProperties
         var elements = new List<CentrelineElement> { new(default, 0.3, 300, 0, first) };
         elements.Add(Next(elements[^1], 300, first, first));
         elements.Add(Next(elements[^1], 300, first, second));
-        elements[^1] = elements[^1] with { Heading = elements[^1].Heading + Of(random, -0.01, 0.01) };
-        elements.Add(Next(elements[^1], 300, second, second));
+        var last = Next(elements[^1], 300, second, second);
+        elements.Add(new(last.Start, last.Heading + Of(random, -0.01, 0.01), last.Length, second, second));
         var track = new Centreline("up", elements);
         double pivots = Of(random, 60, 200);
         var vehicle = new Vehicle("engine", pivots, Of(random, 10, 45), random.Next(2) == 0 ? 0 : Of(random, 10, 45), []);
