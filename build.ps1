@@ -1,4 +1,5 @@
 #!/usr/bin/env pwsh
+
 <#
 .SYNOPSIS
   One door to everything a contributor does: dotnet tool restore; dotnet tool run pwsh build.ps1 TASK [TASK...]
@@ -14,8 +15,9 @@
   all       restore, check-format, build, test, samples, pack
   help      this text
 #>
+[CmdletBinding(PositionalBinding = $false)]
 param(
-    [Parameter(ValueFromRemainingArguments)]
+    [Parameter(Position = 0, ValueFromRemainingArguments)]
     [string[]] $Task = @('help'),
     [string] $Configuration = 'Release'
 )
@@ -44,7 +46,7 @@ $tasks = [ordered]@{
         Invoke-Step dotnet pack src/PlatformForge -c $Configuration -o artifacts
         Invoke-Step dotnet pack src/PlatformForge.Cli -c $Configuration -o artifacts
     }
-    'help'         = { Get-Help $PSCommandPath -Full | Out-String | Write-Host }
+    'help'         = { (Get-Help $PSCommandPath).Synopsis, (Get-Help $PSCommandPath).Description.Text | Write-Host }
 }
 
 function Invoke-Step {
@@ -52,7 +54,8 @@ function Invoke-Step {
     Write-Host "> $args"
     & $program @arguments
     if ($LASTEXITCODE -ne 0) {
-        throw "$program ended with $LASTEXITCODE."
+        Write-Host "$program ended with $LASTEXITCODE."
+        exit 1
     }
 }
 
@@ -62,7 +65,8 @@ $wanted = foreach ($name in $Task) {
 
 foreach ($name in $wanted) {
     if (-not $tasks.Contains($name)) {
-        throw "There is no task '$name'. Known: $($tasks.Keys -join ', '), all."
+        Write-Host "There is no task '$name'. Known: $($tasks.Keys -join ', '), all."
+        exit 2
     }
 }
 

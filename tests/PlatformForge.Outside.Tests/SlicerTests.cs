@@ -80,8 +80,8 @@ public class SlicerTests(WrittenSamples samples)
 
     private static double Figure(Tool.Said said, string name)
     {
-        var match = Regex.Match(said.Out, $@"^{name}\s*=\s*(\S+)", RegexOptions.Multiline, TimeSpan.FromSeconds(5));
+        var match = Regex.Match(said.Out, $@"^{name}\s*=\s*(?<figure>\S+)", RegexOptions.Multiline | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
         Assert.True(match.Success, said.All);
-        return double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture);
+        return double.Parse(match.Groups["figure"].Value, CultureInfo.InvariantCulture);
     }
 }

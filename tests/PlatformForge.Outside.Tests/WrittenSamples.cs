@@ -21,7 +21,7 @@ public sealed class WrittenSamples : IDisposable
         Folder = own = Directory.CreateTempSubdirectory("platformforge-outside-").FullName;
         foreach (string name in Names)
         {
-            var said = CommandLine("build", SampleFile(name), "--out", Path.Combine(Folder, name), "--quiet");
+            var said = CommandLine("build", SampleFile(name), "--output", Path.Combine(Folder, name), "--quiet");
             Assert.True(said.Exit == 0, $"{name}: exit {said.Exit}\n{said.All}");
         }
     }
