@@ -13,15 +13,15 @@ namespace PlatformForge.Platforms;
 /// <param name="EndFoot">Height at <paramref name="To"/>.</param>
 public sealed record HeightProfile(double From, double StartHead, double EndHead, double To, double StartFoot, double Level, double EndFoot)
 {
-    /// <summary>Height over the baseboard at a chainage, mm.</summary>
+    /// <summary>Height over the baseboard at a chainage, mm; beyond an end, that of the end.</summary>
     public double At(double chainage)
     {
-        if (chainage < StartHead)
+        if (chainage < StartHead && StartHead > From)
         {
             return StartFoot + ((Level - StartFoot) * Math.Max(0, chainage - From) / (StartHead - From));
         }
 
-        return chainage > EndHead
+        return chainage > EndHead && EndHead < To
             ? EndFoot + ((Level - EndFoot) * Math.Max(0, To - chainage) / (To - EndHead))
             : Level;
     }

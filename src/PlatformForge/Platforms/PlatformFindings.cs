@@ -47,11 +47,11 @@ internal static class PlatformFindings
     public static Finding FurnitureFouls(string key, string name, double chainage, double by) =>
         Finding.Error("PF4023", key, Invariant($"The {name} at chainage {chainage:0.#} mm stands {by:0.##} mm inside what vehicles need at its height."), Invariant($"Move it {Up(by)} mm farther from the edge."), FaultKind.DesignRule);
 
-    public static Finding ThroughCoping(string key, string name, double by, double inset) =>
-        Finding.Error("PF4030", key, Invariant($"The hole for the {name} cuts {by:0.###} mm into the coping."), Invariant($"Give an inset of {inset:0.###} mm, which clears it."), FaultKind.DesignRule);
+    public static Finding ThroughCoping(string key, string name, double by, double inset, bool orMore) =>
+        Finding.Error("PF4030", key, Invariant($"The hole for the {name} cuts {by:0.####} mm into the coping."), Invariant($"Give an inset of {Bound(inset, orMore)}, which clears it."), FaultKind.DesignRule);
 
-    public static Finding OffTheDeck(string key, string name, double by, double inset) =>
-        Finding.Error("PF4031", key, Invariant($"The hole for the {name} comes {by:0.###} mm too near to the platform's back or beyond it."), Invariant($"Give an inset of {inset:0.###} mm, which leaves enough material."), FaultKind.DesignRule);
+    public static Finding OffTheDeck(string key, string name, double by, double inset, bool orMore) =>
+        Finding.Error("PF4031", key, Invariant($"The hole for the {name} comes {by:0.###} mm too near to the platform's back or beyond it."), Invariant($"Give an inset of {Bound(inset, orMore)}, which leaves enough material."), FaultKind.DesignRule);
 
     public static Finding OffTheEnds(string key, string name, double chainage, double least, double most) =>
         Finding.Error("PF4032", key, Invariant($"The {name} is at chainage {chainage:0.###} mm, off the platform."), Invariant($"Give a chainage from {Up(least)} to {Down(most)}."), FaultKind.DesignRule);
@@ -91,6 +91,8 @@ internal static class PlatformFindings
 
     public static Finding LineOnArris(string key, double inset, double chamfer) =>
         Finding.Warning("PF4207", key, Invariant($"The white line begins {inset:0.###} mm from the edge, on the chamfer of {chamfer:0.###} mm."), Invariant($"Give an inset of {Up(chamfer)} mm or more."));
+
+    private static string Bound(double value, bool orMore) => orMore ? Up(value) + " mm or more" : Down(value) + " mm or less";
 
     // Figures offered as a remedy are rounded so that the rounded figure works too.
     private static string Up(double value) => (Math.Ceiling((value - Grain) * 1000) / 1000).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture);

@@ -17,6 +17,9 @@ public static class PlatformPlanner
     // A platform may reach no nearer to a curve's centre than this share of the radius, so that facets keep their shape.
     private const double LeastStretch = 0.2;
 
+    // A width given back as a remedy is taken although its stretch rounds below the least.
+    private const double Rounding = 1e-9;
+
     /// <summary>
     /// All faults that can be told before anything is swept: figures out of range, ramps, widths, and the track at both ends.
     /// </summary>
@@ -76,31 +79,31 @@ public static class PlatformPlanner
             return Outcome.Fault<PlatformPlan>(findings);
         }
 
-        return Outcome.Of(
-            new PlatformPlan
-            {
-                Spec = spec,
-                Site = request.Site,
-                Chart = request.Chart,
-                Stations = vertices.Stations,
-                CopingFront = lines.CopingFront,
-                CopingBack = lines.CopingBack,
-                WallFace = lines.WallFace,
-                WallBack = lines.WallBack,
-                BackWallFace = lines.BackWallFace,
-                Back = lines.Back,
-                Profile = profile,
-                CopingJoints = spec.Coping.SlabLength > 0 ? slabs.Joints : [],
-                Ribs = furniture.Ribs,
-                Sockets = furniture.Sockets,
-                PostHoles = furniture.Posts,
-                WhiteLine = furniture.Line,
-                CutCandidates = furniture.Cuts,
-                Requirement = trace,
-                Alternatives = alternatives,
-                Gaps = GapMeasurer.Measure(request, profile, alternatives),
-            },
-            findings);
+        var plan = new PlatformPlan
+        {
+            Spec = spec,
+            Site = request.Site,
+            Chart = request.Chart,
+            Stations = vertices.Stations,
+            CopingFront = lines.CopingFront,
+            CopingBack = lines.CopingBack,
+            WallFace = lines.WallFace,
+            WallBack = lines.WallBack,
+            BackWallFace = lines.BackWallFace,
+            Back = lines.Back,
+            Profile = profile,
+            CopingJoints = spec.Coping.SlabLength > 0 ? slabs.Joints : [],
+            Ribs = furniture.Ribs,
+            Sockets = furniture.Sockets,
+            PostHoles = furniture.Posts,
+            WhiteLine = furniture.Line,
+            CutCandidates = furniture.Cuts,
+            Requirement = trace,
+            Alternatives = alternatives,
+            Gaps = GapMeasurer.Measure(request, profile, alternatives),
+        };
+        RampRules.Feet(plan, findings);
+        return HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
     }
 
     // The edge needs a vehicle at every chainage, and a curve whose centre lies beyond the platform's back.
@@ -116,14 +119,14 @@ public static class PlatformPlanner
                 return;
             }
 
-            double curvature = (int)spec.Face.Side * request.Chart.At(trace.Stations[i]).Curvature;
+            double curvature = (int)spec.Face.Side * request.Chart.CurvatureAt(trace.Stations[i]);
             if (1 - (curvature * (most + spec.Deck.Width)) < least)
             {
                 (least, at, reach) = (1 - (curvature * (most + spec.Deck.Width)), trace.Stations[i], 1 / curvature);
             }
         }
 
-        if (least < LeastStretch)
+        if (least < LeastStretch - Rounding)
         {
             findings.Add(PlatformFindings.TightCurve($"{spec.Key}.deck.width", at, reach, spec.Deck.Width, (reach * (1 - LeastStretch)) - most));
         }

@@ -43,7 +43,7 @@ internal static class Bench
     }
 
     /// <summary>An envelope of one part over the whole track whose reach on a side is a given function and on the other 17 mm.</summary>
-    public static SweptEnvelope Envelope(Centreline track, Side side, Func<double, double> reach, params (VehiclePart Part, Func<double, double> Reach)[] more)
+    public static SweptEnvelope Envelope(Centreline track, Side side, Func<double, double> reach, params KeyValuePair<VehiclePart, Func<double, double>>[] more)
     {
         int count = (int)track.Length + 1;
         double[] Tabulate(Func<double, double> f) => [.. Enumerable.Range(0, count).Select(i => f(i))];
@@ -53,7 +53,7 @@ internal static class Bench
             return new(0, vehicle, part, side == Side.Left ? near : far, side == Side.Left ? far : near);
         }
 
-        return new(0, 1, count, [Of(Fleet, Fleet.Parts[0], reach), .. more.Select(m => Of(Fleet with { Name = m.Part.Name }, m.Part, m.Reach))], 0.01);
+        return new(0, 1, count, [Of(Fleet, Fleet.Parts[0], reach), .. more.Select(m => Of(Fleet with { Name = m.Key.Name }, m.Key, m.Value))], 0.01);
     }
 
     public static PlatformSpec Spec(Centreline track, Side side, EdgeStyle edge, Random? random = null)

@@ -1,5 +1,6 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using Xunit;
 
@@ -70,7 +71,7 @@ public class EdgeProperties
 
             var (a, b, c) = (plan.ToLayout(s[j - 1], t[j - 1]), plan.ToLayout(s[j], t[j]), plan.ToLayout(s[j + 1], t[j + 1]));
             var (u, v) = (b - a, c - b);
-            double bend = Math.Atan2(Geometry.Point2.Cross(u, v), Geometry.Point2.Dot(u, v)) / ((u.Length + v.Length) / 2);
+            double bend = Math.Atan2(Point2.Cross(u, v), Point2.Dot(u, v)) / ((u.Length + v.Length) / 2);
 
             // The track's own bend over the same two facets, at the edge's reach: where curvature changes, the chords see a mean of it, and an
             // edge that changes its reach there bends by t′(κ′t + 2κt′) more than the track.

@@ -96,8 +96,8 @@ internal static class EdgeShaper
     /// </summary>
     private static (double Least, double Greatest) Bends(Centreline chart, double before, double at, double after, FaceSpec face, double reach)
     {
-        double curvature = (int)face.Side * chart.At(at).Curvature, slope = 1 / face.Taper;
-        double growth = Math.Abs(chart.At(after).Curvature - chart.At(before).Curvature) / (after - before);
+        double curvature = (int)face.Side * chart.CurvatureAt(at), slope = 1 / face.Taper;
+        double growth = Math.Abs(chart.CurvatureAt(after) - chart.CurvatureAt(before)) / (after - before);
         double stretch = 1 - (curvature * reach), concentric = curvature / stretch;
         double slanted = slope * ((growth * reach) + (2 * Math.Abs(curvature) * slope)) / (stretch * stretch * stretch);
         double allowed = ((1 - BendKeptBack) / face.LeastRadius) - slanted, spare = BendSpare / face.LeastRadius;

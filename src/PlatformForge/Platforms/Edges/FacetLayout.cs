@@ -73,8 +73,8 @@ internal sealed class FacetLayout(Centreline chart, Side side, RequirementTrace 
         double most = 0;
         foreach (double s in Samples(a, b))
         {
-            double curvature = Math.Abs(chart.At(s).Curvature), near = RequiredAt(s);
-            double outer = 1 - ((int)side * chart.At(s).Curvature * near), back = 1 - ((int)side * chart.At(s).Curvature * (near + width));
+            double curvature = Math.Abs(chart.CurvatureAt(s)), near = RequiredAt(s);
+            double outer = 1 - ((int)side * chart.CurvatureAt(s) * near), back = 1 - ((int)side * chart.CurvatureAt(s) * (near + width));
             most = Math.Max(most, curvature * Math.Max(outer, back));
         }
 
@@ -122,7 +122,7 @@ internal sealed class FacetLayout(Centreline chart, Side side, RequirementTrace 
         double bulge = 0;
         foreach (double s in Samples(from, to))
         {
-            double curvature = chart.At(s).Curvature;
+            double curvature = chart.CurvatureAt(s);
             if ((int)side * curvature < 0)
             {
                 bulge = Math.Max(bulge, Math.Abs(curvature) * (1 + (Math.Abs(curvature) * Math.Max(r0, r1))));

@@ -20,7 +20,8 @@ internal static class CutPlanner
             var hit = keepouts.FirstOrDefault(k => joint > k.From - Clear && joint < k.To + Clear);
             if (forced && hit is not null)
             {
-                double away = joint < hit.Middle ? joint + Clear + ((hit.To - hit.From) / 2) : joint - Clear - ((hit.To - hit.From) / 2);
+                // Rounded away from the furniture, since the figure is told to a tenth.
+                double away = joint < hit.Middle ? Math.Floor((hit.From - Clear) * 10) / 10 : Math.Ceiling((hit.To + Clear) * 10) / 10;
                 findings.Add(PlatformFindings.CutThroughFurniture(hit.Key, hit.Name, hit.Middle, joint, away));
             }
 

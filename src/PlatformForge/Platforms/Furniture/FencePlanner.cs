@@ -13,6 +13,9 @@ internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines
     // The fence's own length is summed over steps of this many mm of chainage.
     private const double Step = 1;
 
+    // Sums of stated lengths that differ by less than this, mm, are equal.
+    private const double Grain = 1e-9;
+
     private readonly string key = $"{spec.Key}.fence";
     private readonly double hole = fence.PinDiameter + fence.Fit;
 
@@ -52,13 +55,13 @@ internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines
         }
 
         double deepest = spec.Deck.Width - spec.Coping.Width - (hole / 2);
-        if (fence.Inset < margin)
+        if (fence.Inset < margin - Grain)
         {
-            findings.Add(PlatformFindings.OffTheDeck($"{key}.inset", "fence", margin - fence.Inset, margin));
+            findings.Add(PlatformFindings.OffTheDeck($"{key}.inset", "fence", margin - fence.Inset, margin, true));
         }
-        else if (fence.Inset > deepest)
+        else if (fence.Inset > deepest + Grain)
         {
-            findings.Add(PlatformFindings.ThroughCoping($"{key}.inset", "fence", fence.Inset - deepest, deepest));
+            findings.Add(PlatformFindings.ThroughCoping($"{key}.inset", "fence", fence.Inset - deepest, deepest, false));
         }
 
         if (last - first < 2 * hole)

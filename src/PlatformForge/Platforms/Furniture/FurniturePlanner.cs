@@ -64,9 +64,11 @@ internal static class FurniturePlanner
             int first = Math.Clamp((int)Math.Floor((place.From - trace.Stations[0]) / spacing), 0, full.Length - 1);
             int last = Math.Clamp((int)Math.Ceiling((place.To - trace.Stations[0]) / spacing), first, full.Length - 1);
             double needed = full.AsSpan(first, last - first + 1).ToArray().Max() + margin;
-            if (place.Near < needed)
+            bool told = findings.Exists(f => f.Severity == Severity.Error && f.Key.StartsWith(place.Key, StringComparison.Ordinal));
+            double standing = place.Near + place.Below;
+            if (standing < needed && !told)
             {
-                findings.Add(PlatformFindings.FurnitureFouls(place.Key, place.Name, place.Middle, needed - place.Near));
+                findings.Add(PlatformFindings.FurnitureFouls(place.Key, place.Name, place.Middle, needed - standing));
             }
         }
 

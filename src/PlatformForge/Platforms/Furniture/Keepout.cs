@@ -7,7 +7,8 @@ namespace PlatformForge.Platforms.Furniture;
 /// <param name="To">Last chainage.</param>
 /// <param name="Near">Nearest reach.</param>
 /// <param name="Far">Farthest reach.</param>
-internal sealed record Keepout(string Name, string Key, double From, double To, double Near, double Far)
+/// <param name="Below">How much of this on every side is below the deck only.</param>
+internal sealed record Keepout(string Name, string Key, double From, double To, double Near, double Far, double Below = 0)
 {
     public double Middle => (From + To) / 2;
 

@@ -137,7 +137,13 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, SlabLayout 
     // Chainage that gives a thickness at least this in the layout from front wall to back wall.
     private double Along(double s, double thickness)
     {
-        double near = SocketPlanner.Stretch(chart, face.Side, s, lines.WallFace.At(s)), far = SocketPlanner.Stretch(chart, face.Side, s, lines.Back.At(s));
-        return thickness / Math.Min(near, far);
+        double least = double.PositiveInfinity;
+        foreach (double place in new[] { s - thickness, s, s + thickness })
+        {
+            least = Math.Min(least, SocketPlanner.Stretch(chart, face.Side, place, lines.WallFace.At(place)));
+            least = Math.Min(least, SocketPlanner.Stretch(chart, face.Side, place, lines.Back.At(place)));
+        }
+
+        return thickness / least;
     }
 }

@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Edges;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -12,6 +13,9 @@ internal static class SocketPlanner
     /// <summary>Least material in mm left between a socket or hole and an edge of the deck: two printed lines.</summary>
     public const double LeastLand = 0.8;
 
+    // Sums of stated lengths that differ by less than this, mm, are equal.
+    private const double Grain = 1e-9;
+
     public static IReadOnlyList<PlanSocket> Plan(PlatformSpec spec, PlatformSite site, PlanLines lines, HeightProfile profile, List<Finding> findings)
     {
         var sockets = new List<PlanSocket>();
@@ -20,30 +24,32 @@ internal static class SocketPlanner
             var socket = spec.Sockets[i];
             string key = PlatformFindings.Indexed(spec.Key, "sockets", i);
             double along = socket.Along + socket.Fit, across = socket.Across + socket.Fit, s = socket.Chainage;
-            double first = spec.Face.From + LeastLand + (along / 2), last = spec.Face.To - LeastLand - (along / 2);
+            bool boss = socket.Depth > spec.Deck.Thickness - BossWall;
+            double land = boss ? BossWall : LeastLand;
+            double first = spec.Face.From + land + (along / 2), last = spec.Face.To - land - (along / 2);
             if (s < first || s > last)
             {
-                findings.Add(PlatformFindings.OffTheEnds(key, socket.Name, s, first, last));
+                findings.Add(PlatformFindings.OffTheEnds($"{key}.chainage", socket.Name, s, first, last));
                 continue;
             }
 
             double reach = socket.From == InsetFrom.Back ? lines.Back.At(s) - socket.Inset : lines.CopingFront.At(s) + socket.Inset;
-            double nearest = lines.CopingBack.At(s) + (across / 2), farthest = lines.Back.At(s) - LeastLand - (across / 2);
+            double nearest = Math.Max(lines.CopingBack.At(s), lines.WallFace.At(s) + land) + (across / 2), farthest = lines.Back.At(s) - land - (across / 2);
             double Inset(double t) => socket.From == InsetFrom.Back ? lines.Back.At(s) - t : t - lines.CopingFront.At(s);
-            if (reach < nearest)
+            bool fromBack = socket.From == InsetFrom.Back;
+            if (reach < nearest - Grain)
             {
-                findings.Add(PlatformFindings.ThroughCoping(key, socket.Name, nearest - reach, Inset(nearest)));
+                findings.Add(PlatformFindings.ThroughCoping($"{key}.inset", socket.Name, nearest - reach, Inset(nearest), !fromBack));
             }
-            else if (reach > farthest)
+            else if (reach > farthest + Grain)
             {
-                findings.Add(PlatformFindings.OffTheDeck(key, socket.Name, reach - farthest, Inset(farthest)));
+                findings.Add(PlatformFindings.OffTheDeck($"{key}.inset", socket.Name, reach - farthest, Inset(farthest), fromBack));
             }
 
-            bool boss = socket.Depth > spec.Deck.Thickness - BossWall;
             double floor = profile.At(s) - Fall(spec, lines, s, reach) - socket.Depth - (boss ? BossWall : 0);
             if (floor < 0)
             {
-                findings.Add(PlatformFindings.TooDeep(key, socket.Name, socket.Depth, socket.Depth + floor, site.RailTop));
+                findings.Add(PlatformFindings.TooDeep($"{key}.depth", socket.Name, socket.Depth, socket.Depth + floor, site.RailTop));
             }
 
             sockets.Add(new(socket.Name, s, reach, along, across, socket.Depth, boss ? BossWall : 0));
@@ -57,12 +63,12 @@ internal static class SocketPlanner
     {
         double along = (socket.Along / 2) + socket.BossWall, across = (socket.Across / 2) + socket.BossWall;
         double s = along / Stretch(chart, side, socket.Chainage, socket.Reach);
-        return new(socket.Name, key, socket.Chainage - s, socket.Chainage + s, socket.Reach - across, socket.Reach + across);
+        return new(socket.Name, key, socket.Chainage - s, socket.Chainage + s, socket.Reach - across, socket.Reach + across, socket.BossWall);
     }
 
     /// <summary>Length in the layout at a reach for a millimetre of chainage.</summary>
     public static double Stretch(Centreline chart, Side side, double chainage, double reach) =>
-        1 - ((int)side * chart.At(chainage).Curvature * reach);
+        1 - ((int)side * chart.CurvatureAt(chainage) * reach);
 
     private static double Fall(PlatformSpec spec, PlanLines lines, double s, double reach) =>
         spec.Deck.Crossfall > 0 ? Math.Max(0, reach - lines.CopingBack.At(s)) / spec.Deck.Crossfall : 0;

@@ -13,7 +13,7 @@ internal static class RampRules
         double start = Length(spec, site, spec.StartRamp, $"{spec.Key}.ramps.start", findings), end = Length(spec, site, spec.EndRamp, $"{spec.Key}.ramps.end", findings);
         var face = spec.Face;
         double length = face.To - face.From, level = site.RailTop + spec.Height;
-        if (start + end > length)
+        if (start + end > Math.Max(0, length))
         {
             double falls = Fall(spec, spec.StartRamp) + Fall(spec, spec.EndRamp);
             findings.Add(PlatformFindings.RampsTooLong($"{spec.Key}.ramps", start, end, length, length / falls));
@@ -52,6 +52,26 @@ internal static class RampRules
         }
 
         return length;
+    }
+
+    /// <summary>
+    /// On a curve a ramp's plane goes on falling towards the back: the deck has to fit over the baseboard there too.
+    /// </summary>
+    public static void Feet(PlatformPlan plan, List<Finding> findings)
+    {
+        foreach (var (ramp, s, name) in new[] { (plan.Spec.StartRamp, plan.Profile.From, "start"), (plan.Spec.EndRamp, plan.Profile.To, "end") })
+        {
+            if (ramp is null)
+            {
+                continue;
+            }
+
+            double lack = plan.Spec.Deck.Thickness - plan.TopAt(s, plan.Back.At(s));
+            if (lack > 0)
+            {
+                findings.Add(PlatformFindings.RampFoot($"{plan.Spec.Key}.ramps.{name}.foot_height", ramp.FootHeight, ramp.FootHeight + lack, plan.Spec.Height));
+            }
+        }
     }
 
     // Relative rounding of a gradient worked out from a length.

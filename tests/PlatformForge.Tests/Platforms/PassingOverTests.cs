@@ -1,0 +1,110 @@
+using FsCheck.Xunit;
+using PlatformForge.Clearance;
+using PlatformForge.Platforms;
+using PlatformForge.Track;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Platforms;
+
+public class PassingOverTests
+{
+    // Bodies 20 mm out from 16 mm above rail, cylinders 17 mm out down to 3.
+    private static PlatformRequest Request(bool over, Func<PlatformSpec, PlatformSpec>? change = null)
+    {
+        var body = VehiclePart.Box("body", PartCarrier.Body, -50, 50, 40, 16, 50);
+        var cylinders = VehiclePart.Box("cylinders", PartCarrier.Body, 20, 40, 34, 3, 10);
+        var request = Bench.Straight(s => (change ?? (x => x))(s with { Height = 12, Deck = s.Deck with { Width = 60 }, Face = s.Face with { BodiesPassOver = over } }));
+        return request with { Envelope = Bench.Envelope(request.Chart, Side.Left, _ => double.NegativeInfinity, new(body, _ => 20), new(cylinders, _ => 17)) };
+    }
+
+    [Fact]
+    public void By_default_the_coping_is_held_to_every_part_at_all_heights()
+    {
+        var plan = Bench.Plan(Request(false));
+        Assert.Equal(21, plan.CopingFront.At(500), 1e-3);
+        Assert.All(plan.Requirement.GoverningPart, p => Assert.Equal("body", p));
+        Assert.All(plan.Requirement.GoverningVehicle, v => Assert.Equal("body", plan.Requirement.Vehicles[v]));
+    }
+
+    [Fact]
+    public void Where_bodies_may_pass_over_the_coping_is_held_to_what_is_low()
+    {
+        var plan = Bench.Plan(Request(true));
+        Assert.Equal(18, plan.CopingFront.At(500), 1e-3);
+        Assert.All(plan.Requirement.GoverningPart, p => Assert.Equal("cylinders", p));
+    }
+
+    [Theory]
+    [InlineData(3.9, "cylinders")]
+    [InlineData(4.1, "body")]
+    public void The_vertical_gap_decides_what_passes_over(double gap, string governing)
+    {
+        // The body's underside is 16 above rail, the coping's top 12.
+        var plan = Bench.Plan(Request(true, s => s with { Face = s.Face with { VerticalGap = gap } }));
+        Assert.All(plan.Requirement.GoverningPart, p => Assert.Equal(governing, p));
+    }
+
+    [Fact]
+    public void A_ramp_is_held_to_parts_at_its_falling_height()
+    {
+        // With a gap of 4.1 the body counts where the coping is higher than 11.9 above rail: on the level and the top of the ramp only. On the
+        // ramp 1 in 10 this is its first millimetre; from 9 mm below the head on the cylinders count alone.
+        var plan = Bench.Plan(Request(true, s => s with { Face = s.Face with { VerticalGap = 4.1 }, EndRamp = new(Gradient: 10) }));
+        Assert.Equal(21, plan.CopingFront.At(plan.Profile.EndHead), 1e-3);
+        Assert.Equal(18, plan.CopingFront.At(plan.Profile.EndHead + 20), 1e-3);
+
+        // Lower than 3 + gap below the cylinders nothing counts; the ramp's foot at rail top with a gap of 2 is such a place.
+        var foot = PlatformPlanner.Plan(Request(true, s => s with { Face = s.Face with { VerticalGap = 2 }, EndRamp = new(Gradient: 10) }));
+        Assert.Equal("PF4020", Assert.Single(foot.Findings, f => f.Severity == Severity.Error).Code);
+    }
+
+    [Fact]
+    public void What_stands_on_the_deck_is_held_to_the_full_height_all_the_same()
+    {
+        // The coping's front may be at 18 and its back at 20, but a post needs 21.
+        PlatformSpec Low(PlatformSpec s) => s with { Coping = s.Coping with { Width = 2, Overhang = 0 }, Sockets = [new(500, 2.9, InsetFrom.Edge)] };
+        var finding = Assert.Single(PlatformPlanner.Plan(Request(true, Low)).Findings, f => f.Severity == Severity.Error);
+        Assert.Equal(("PF4023", "platform[0].sockets[0]"), (finding.Code, finding.Key));
+    }
+
+    [Property(MaxTest = 15)]
+    public void Letting_bodies_pass_over_never_moves_a_fitted_edge_away(int seed)
+    {
+        var low = VehiclePart.Box("cylinders", PartCarrier.Body, 20, 40, 34, 3, 10);
+        var random = new Random(seed);
+        var reach = Bench.Reach(random);
+        PlatformPlan Plan(bool over)
+        {
+            var request = Bench.Request(seed, EdgeStyle.Fitted, s => s with { Face = s.Face with { BodiesPassOver = over, VerticalGap = 0.5 }, StartRamp = new(Gradient: 8) { FootHeight = 4 } });
+            return Bench.Plan(request with { Envelope = Bench.Envelope(request.Chart, request.Spec.Face.Side, s => reach(s) + 1, new KeyValuePair<VehiclePart, Func<double, double>>(low, s => reach(s + 40))) });
+        }
+
+        var (all, over) = (Plan(false), Plan(true));
+        for (double s = all.Stations[0]; s < all.Stations[^1]; s += 2)
+        {
+            Assert.True(over.CopingFront.At(s) <= all.CopingFront.At(s) + (3 * Tolerances.FacetVersine));
+        }
+    }
+
+    [Fact]
+    public void Vehicles_of_a_track_behind_limit_the_platforms_width()
+    {
+        // A second track's vehicles sweep from 70 to 110 mm on the platform's side.
+        var request = Bench.Straight(s => s with { Deck = s.Deck with { Width = 55 } });
+        var first = request.Envelope.Parts[0];
+        int count = request.Envelope.Count;
+        PartReach Other(double near, double far) => new(1, Bench.Fleet, Bench.Fleet.Parts[0], [.. Enumerable.Repeat(far, count)], [.. Enumerable.Repeat(-near, count)]);
+        var outcome = PlatformPlanner.Plan(request with { Envelope = request.Envelope with { Parts = [first, Other(70, 110)] } });
+        var finding = Assert.Single(outcome.Findings, f => f.Severity == Severity.Error);
+        Assert.Equal(("PF4022", "platform[0].deck.width"), (finding.Code, finding.Key));
+
+        // Edge at 19, one millimetre kept at the back: 50 wide at most, less a facet's rounding.
+        Assert.Contains("49.99", finding.Remedy, StringComparison.Ordinal);
+        Assert.True(PlatformPlanner.Plan((request with { Envelope = request.Envelope with { Parts = [first, Other(75.1, 110)] } })).Succeeded);
+
+        // A track that comes in on the near side governs the coping instead.
+        var near = Bench.Plan(request with { Envelope = request.Envelope with { Parts = [first, Other(-15, 22)] } });
+        Assert.Equal(23, near.CopingFront.At(500), 1e-3);
+    }
+}

@@ -1,0 +1,129 @@
+using FsCheck.Xunit;
+using PlatformForge.Platforms;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Platforms;
+
+public class RibAndCutTests
+{
+    [Property(MaxTest = 25)]
+    public void Nothing_that_stands_in_the_deck_meets_a_rib_or_a_cut(int seed)
+    {
+        var random = new Random(seed);
+        var request = Bench.Request(seed, EdgeStyle.Faired, s => s with
+        {
+            Sockets = [.. Enumerable.Range(1, 4).Select(i => new SocketSpec(s.Face.From + ((s.Face.To - s.Face.From) * (i + (random.NextDouble() / 3)) / 6), 8 + (random.NextDouble() * 20)))],
+            Fence = new() { Pitch = 25 + (random.NextDouble() * 20) },
+            Ribs = s.Ribs with { Pitch = 14 + (random.NextDouble() * 30), LongitudinalCount = random.Next(0, 3) },
+        });
+        var plan = Bench.Plan(request);
+        foreach (var rib in plan.Ribs.Where(r => r.Kind != RibKind.EndWall))
+        {
+            foreach (var socket in plan.Sockets)
+            {
+                double half = ((socket.Along / 2) + socket.BossWall) / Stretch(plan, socket.Chainage, socket.Reach), across = (socket.Across / 2) + socket.BossWall;
+                Assert.True(Apart(rib, socket.Chainage, half, socket.Reach, across), $"rib at {rib.From}, socket at {socket.Chainage}");
+            }
+
+            foreach (var post in plan.PostHoles)
+            {
+                Assert.True(Apart(rib, post.Chainage, post.Diameter / 2 / Stretch(plan, post.Chainage, post.Reach), post.Reach, post.Diameter / 2), $"rib at {rib.From}, post at {post.Chainage}");
+            }
+        }
+
+        foreach (var cut in plan.CutCandidates)
+        {
+            Assert.Contains(cut.Chainage, plan.Stations);
+            Assert.Contains(cut.Chainage, plan.CopingJoints);
+            Assert.DoesNotContain(plan.Ribs, r => r.Kind != RibKind.Longitudinal && cut.Chainage > r.From - 2.9 && cut.Chainage < r.To + 2.9);
+            Assert.DoesNotContain(plan.PostHoles, h => Math.Abs(h.Chainage - cut.Chainage) < 2.9);
+            Assert.DoesNotContain(plan.Sockets, k => Math.Abs(k.Chainage - cut.Chainage) < 2.9);
+        }
+    }
+
+    [Fact]
+    public void A_rib_under_a_socket_steps_aside_and_says_so()
+    {
+        var free = Bench.Plan(Bench.Straight());
+        var rib = free.Ribs.First(r => r.Kind == RibKind.Transverse && r.From > 450);
+        double at = (rib.From + rib.To) / 2;
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Sockets = [new(at, 15)] }));
+        Assert.True(outcome.Succeeded);
+        var note = Assert.Single(outcome.Findings, f => f.Code == "PF4060");
+        Assert.Equal(Severity.Note, note.Severity);
+        Assert.Contains("running-in board", note.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(outcome.Value!.Ribs, r => r.Kind == RibKind.Transverse && r.From < at + 2 && r.To > at - 2);
+    }
+
+    [Fact]
+    public void Ribs_are_no_farther_apart_than_the_pitch_and_the_ends_are_walled()
+    {
+        var plan = Bench.Plan(Bench.Straight(s => s with { Ribs = s.Ribs with { Pitch = 30 } }));
+        double[] middles = [200, .. plan.Ribs.Where(r => r.Kind == RibKind.Transverse).Select(r => (r.From + r.To) / 2).Order(), 800];
+        Assert.All(middles.Zip(middles.Skip(1), (a, b) => b - a), gap => Assert.InRange(gap, 1, 30 + 1.6));
+        Assert.Equal(2, plan.Ribs.Count(r => r.Kind == RibKind.EndWall));
+        Assert.All(plan.Ribs.Where(r => r.Kind == RibKind.EndWall), w => Assert.Null(w.Depth));
+    }
+
+    [Property(MaxTest = 15)]
+    public void A_rib_across_is_at_least_as_thick_in_the_layout_as_stated(int seed)
+    {
+        var plan = Bench.Plan(Bench.Request(seed, EdgeStyle.Fitted));
+        foreach (var rib in plan.Ribs.Where(r => r.Kind == RibKind.Transverse))
+        {
+            foreach (var line in new[] { rib.Near, rib.Far })
+            {
+                double t = line.At(rib.From), thick = (plan.ToLayout(rib.To, t) - plan.ToLayout(rib.From, t)).Length;
+                Assert.InRange(thick, plan.Spec.Ribs.Thickness * 0.999, plan.Spec.Ribs.Thickness * 1.5);
+            }
+        }
+    }
+
+    [Fact]
+    public void Slabs_are_whole_and_even_between_ends_ramp_heads_and_forced_cuts()
+    {
+        var plan = Bench.Plan(Bench.Straight(s => s with { Height = 12, StartRamp = new(Gradient: 8), ForcedCuts = [540], Coping = s.Coping with { SlabLength = 12 } }));
+        double[] joints = [200, .. plan.CopingJoints, 800];
+        double[] slabs = [.. joints.Zip(joints.Skip(1), (a, b) => b - a)];
+        foreach (var (from, to, count) in new[] { (200.0, 296.0, 8), (296, 540, 20), (540, 800, 22) })
+        {
+            double[] own = [.. joints.Zip(slabs).Where(p => p.First >= from - 1e-6 && p.First < to - 1e-6).Select(p => p.Second)];
+            Assert.Equal(count, own.Length);
+            Assert.Equal((to - from) / count, own.Min(), 1e-9);
+            Assert.Equal((to - from) / count, own.Max(), 1e-9);
+        }
+
+        Assert.Contains(plan.CutCandidates, c => c is { Rank: CutRank.Forced, Chainage: 540 });
+        Assert.Contains(plan.CutCandidates, c => c.Rank == CutRank.RampHead && Math.Abs(c.Chainage - 296) < 1e-9);
+    }
+
+    [Fact]
+    public void Without_slabs_there_are_no_grooves_but_still_places_to_cut()
+    {
+        var plan = Bench.Plan(Bench.Straight(s => s with { Coping = s.Coping with { SlabLength = 0 } }));
+        Assert.Empty(plan.CopingJoints);
+        Assert.NotEmpty(plan.CutCandidates);
+        Assert.All(plan.CutCandidates, c => Assert.Contains(c.Chainage, plan.Stations));
+    }
+
+    [Fact]
+    public void A_forced_cut_through_a_socket_is_an_error_that_says_where_it_would_do()
+    {
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { ForcedCuts = [500], Sockets = [new(501, 10)] }));
+        var finding = Assert.Single(outcome.Findings, f => f.Code == "PF4051");
+        Assert.Equal("platform[0].sockets[0]", finding.Key);
+        Assert.Equal(FaultKind.DesignRule, finding.Kind);
+
+        double offered = double.Parse(finding.Remedy.Split(' ')[3], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.True(PlatformPlanner.Plan(Bench.Straight(s => s with { ForcedCuts = [offered], Sockets = [new(501, 10)] })).Succeeded, finding.Remedy);
+    }
+
+    // Length in the layout for a millimetre of chainage.
+    private static double Stretch(PlatformPlan plan, double s, double t) => 1 - ((int)plan.Side * plan.Chart.At(s).Curvature * t);
+
+    private static bool Apart(PlanRib rib, double chainage, double along, double reach, double across) =>
+        rib.Kind == RibKind.Transverse
+            ? chainage + along <= rib.From + 1e-9 || chainage - along >= rib.To - 1e-9
+            : reach + across <= rib.Near.At(chainage) + 1e-9 || reach - across >= rib.Far.At(chainage) - 1e-9;
+}
