@@ -45,10 +45,9 @@ internal sealed class FaceColumns
         var queue = new GrowingArray<int>(faces.FaceCount);
         for (int face = 0; face < faces.FaceCount; face++)
         {
-            if (faces.FaceIsOuter[face])
+            if (faces.FaceIsOuter[face] && !seen[face])
             {
-                seen[face] = true;
-                queue.Add(face);
+                Flood(face, seen, queue);
             }
         }
 
@@ -60,8 +59,32 @@ internal sealed class FaceColumns
                 int other = faces.Face[h ^ 1];
                 if (!seen[other])
                 {
-                    seen[other] = true;
                     Enter(other, face, h >> 1);
+                    Flood(other, seen, queue);
+                }
+
+                h = faces.Next[h];
+            }
+            while (h != first);
+        }
+    }
+
+    /// <summary>Ground that only diagonals part has one column, whichever of its faces was reached first.</summary>
+    private void Flood(int entered, bool[] seen, GrowingArray<int> queue)
+    {
+        seen[entered] = true;
+        queue.Add(entered);
+        for (int head = queue.Count - 1; head < queue.Count; head++)
+        {
+            int face = queue[head], first = faces.FaceStart[face], h = first;
+            do
+            {
+                int other = faces.Face[h ^ 1];
+                if (h >> 1 >= faces.Plan.EdgeCount && !seen[other])
+                {
+                    seen[other] = true;
+                    (coverStart[other], coverCount[other]) = (coverStart[face], coverCount[face]);
+                    (Start[other], Count[other]) = (Start[face], Count[face]);
                     queue.Add(other);
                 }
 
@@ -73,14 +96,6 @@ internal sealed class FaceColumns
 
     private void Enter(int face, int from, int edge)
     {
-        if (edge >= faces.Plan.EdgeCount)
-        {
-            // The same ground on the other side of a diagonal.
-            (coverStart[face], coverCount[face]) = (coverStart[from], coverCount[from]);
-            (Start[face], Count[face]) = (Start[from], Count[from]);
-            return;
-        }
-
         coverStart[face] = cover.Count;
         Toggle(coverStart[from], coverCount[from], faces.Plan.Toggles(edge));
         coverCount[face] = cover.Count - coverStart[face];

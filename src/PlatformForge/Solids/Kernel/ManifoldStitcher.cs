@@ -13,6 +13,7 @@ internal sealed class ManifoldStitcher
     private readonly LevelTriangle[] triangles;
     private readonly Func<int, Point3> place;
     private readonly int[] twin, start, member;
+    private readonly GrowingArray<(int Forward, int Backward)> tangles = new(4);
 
     private ManifoldStitcher(LevelTriangle[] triangles, int levelCount, Func<int, Point3> place)
     {
@@ -117,7 +118,8 @@ internal sealed class ManifoldStitcher
         int count = meeting.Count, balance = meeting.Sum(m => Corner(m.Half) == low ? 1 : -1);
         if (balance != 0)
         {
-            throw new BrokenInvariantException($"Solids: {count} triangles meet along one edge and do not close (law 1: every directed edge has one opposite).");
+            throw new BrokenInvariantException(
+                $"Solids: the {count} triangles along the edge from {place(low)} to {place(high)} mm do not close (law 1: every directed edge has one opposite).");
         }
 
         // Like brackets: a backward one opens material, a forward one closes it.
@@ -140,6 +142,7 @@ internal sealed class ManifoldStitcher
             else if (open.TryPop(out int opener))
             {
                 (twin[h], twin[opener]) = (opener, h);
+                tangles.Add((h, opener));
             }
         }
     }
@@ -180,6 +183,7 @@ internal sealed class ManifoldStitcher
             paints[t] = triangles[t].Paint;
         }
 
-        return new(vertices.Span.ToArray(), indices, paints);
+        var mesh = new Mesh(vertices.Span.ToArray(), indices, paints);
+        return tangles.Count == 0 ? mesh : TangledEdges.Part(mesh, tangles.Span);
     }
 }

@@ -78,7 +78,7 @@ internal sealed class SegmentBuckets
     private void Enter(in PlanSegment s)
     {
         int left = Column(s.LowU - 1), right = Column(s.HighU + 1), bottom = Row(s.LowV - 1), top = Row(s.HighV + 1);
-        if (left == right || bottom == top)
+        if (right - left <= 1 || bottom == top)
         {
             Fill(left, right, bottom, top);
             return;

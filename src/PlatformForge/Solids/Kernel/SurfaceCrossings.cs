@@ -8,7 +8,7 @@ internal sealed class SurfaceCrossings
 {
     private readonly BlockTable blocks;
     private readonly PlanNoder noder;
-    private readonly GrowingArray<double> cutsA = new(16), cutsB = new(16);
+    private readonly GrowingArray<double> breaks = new(16);
     private readonly (double Low, double High)[] lowerRange, upperRange;
 
     private SurfaceCrossings(BlockTable blocks, PlanNoder noder)
@@ -116,24 +116,21 @@ internal sealed class SurfaceCrossings
             return;
         }
 
-        double square = (gap.X * gap.X) + (gap.Y * gap.Y), norm = Math.Sqrt(square);
+        double square = (gap.X * gap.X) + (gap.Y * gap.Y), slope = Math.Sqrt(square);
         double middleU = 0.5 * (shared.LowU + shared.HighU), middleV = 0.5 * (shared.LowV + shared.HighV);
         double shift = gap.At(middleU, middleV) / square;
-        var line = new CrossingLine(gap, middleU - (shift * gap.X), middleV - (shift * gap.Y), -gap.Y / norm, gap.X / norm);
-        Cut(a, line, cutsA);
-        Cut(b, line, cutsB);
-        for (int i = 0, j = 0; i + 1 < cutsA.Count && j + 1 < cutsB.Count;)
+        var line = new CrossingLine(gap, middleU - (shift * gap.X), middleV - (shift * gap.Y), -gap.Y / slope, gap.X / slope, slope);
+        breaks.Clear();
+        Break(a, line);
+        if (b != a)
         {
-            double from = Math.Max(cutsA[i], cutsB[j]), to = Math.Min(cutsA[i + 1], cutsB[j + 1]);
-            Keep(a, b, line, from, to);
-            if (cutsA[i + 1] < cutsB[j + 1])
-            {
-                i += 2;
-            }
-            else
-            {
-                j += 2;
-            }
+            Break(b, line);
+        }
+
+        breaks.Span.Sort();
+        for (int i = 0; i + 1 < breaks.Count; i++)
+        {
+            Keep(a, b, line, breaks[i], breaks[i + 1]);
         }
     }
 
@@ -145,16 +142,15 @@ internal sealed class SurfaceCrossings
         }
 
         double middle = 0.5 * (from + to), u = line.U(middle), v = line.V(middle);
-        if (IsClear(a, u, v) && (a == b || IsClear(b, u, v)))
+        if (IsWellInside(a, u, v) && (a == b || IsWellInside(b, u, v)))
         {
             noder.AddLine(line.U(from), line.V(from), line.U(to), line.V(to));
         }
     }
 
-    /// <summary>Distances along the line at which it enters and leaves a block's ring, in order.</summary>
-    private void Cut(int block, in CrossingLine line, GrowingArray<double> cuts)
+    /// <summary>Distances along the line at which it crosses a block's ring or passes a corner of it.</summary>
+    private void Break(int block, in CrossingLine line)
     {
-        cuts.Clear();
         int start = blocks.RingStart[block], end = blocks.RingStart[block + 1];
         double lastU = blocks.U[end - 1], lastV = blocks.V[end - 1], last = line.Gap.At(lastU, lastV);
         for (int i = start; i < end; i++)
@@ -163,22 +159,32 @@ internal sealed class SurfaceCrossings
             if (last >= 0 != here >= 0)
             {
                 double part = last / (last - here);
-                cuts.Add(line.Along(lastU + (part * (u - lastU)), lastV + (part * (v - lastV))));
+                breaks.Add(line.Along(lastU + (part * (u - lastU)), lastV + (part * (v - lastV))));
+            }
+
+            if (Math.Abs(here) <= KernelLimits.CrossingClearance * line.Slope)
+            {
+                breaks.Add(line.Along(u, v));
             }
 
             (lastU, lastV, last) = (u, v, here);
         }
-
-        cuts.Span.Sort();
     }
 
-    private bool IsClear(int block, double u, double v)
+    /// <summary>Whether a point lies within a block's ring and not close to it.</summary>
+    private bool IsWellInside(int block, double u, double v)
     {
+        bool inside = false;
         int start = blocks.RingStart[block], end = blocks.RingStart[block + 1];
         for (int i = start, j = end - 1; i < end; j = i++)
         {
             double du = blocks.U[i] - blocks.U[j], dv = blocks.V[i] - blocks.V[j], pu = u - blocks.U[j], pv = v - blocks.V[j];
             double square = (du * du) + (dv * dv), part = square > 0 ? Math.Clamp(((pu * du) + (pv * dv)) / square, 0, 1) : 0;
+            if (blocks.V[i] > v != blocks.V[j] > v && (pv * du > pu * dv) == (dv > 0))
+            {
+                inside = !inside;
+            }
+
             double gu = pu - (part * du), gv = pv - (part * dv);
             if ((gu * gu) + (gv * gv) < KernelLimits.CrossingClearance * KernelLimits.CrossingClearance)
             {
@@ -186,7 +192,7 @@ internal sealed class SurfaceCrossings
             }
         }
 
-        return true;
+        return inside;
     }
 
     private (double Low, double High) RangeOver(int block, in GridPlane plane)
@@ -207,8 +213,8 @@ internal sealed class SurfaceCrossings
         return (low, high);
     }
 
-    /// <summary>The zero line of a difference of planes: a point on it, and its unit direction.</summary>
-    private readonly record struct CrossingLine(GridPlane Gap, double StartU, double StartV, double AheadU, double AheadV)
+    /// <summary>The zero line of a difference of planes: a point on it, its unit direction, and how steeply the difference grows beside it.</summary>
+    private readonly record struct CrossingLine(GridPlane Gap, double StartU, double StartV, double AheadU, double AheadV, double Slope)
     {
         public double U(double along) => StartU + (along * AheadU);
 
