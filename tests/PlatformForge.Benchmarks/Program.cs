@@ -1,26 +1,49 @@
-using System.Diagnostics;
+using System.Globalization;
 using PlatformForge.Benchmarks;
+using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
 
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers>]
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+string? peers = args.FirstOrDefault() ?? Environment.GetEnvironmentVariable("PLATFORMFORGE_PEERS");
+const double degree = Math.PI / 180;
+
+Console.WriteLine("solid                         median ms   least ms    limit   peer ms  ratio  triangles       volume  sound");
 foreach (bool brick in new[] { false, true })
 {
-    foreach (double turn in new[] { 0.0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5 })
-    {
-        var solid = SolidRaiser.Raise(ReferenceSection.Blocks(brick, turn));
-        var r = MeshCheck.Inspect(solid.Mesh);
-        Console.WriteLine($"{turn} {solid.Mesh.TriangleCount} {solid.ColumnVolume - (brick ? ReferenceSection.BrickVolume : ReferenceSection.PlainVolume):F4} {r}");
-    }
-
     var blocks = ReferenceSection.Blocks(brick);
-    var times = new List<double>();
-    for (int i = 0; i < 100; i++)
-    {
-        var clock = Stopwatch.StartNew();
-        SolidRaiser.Raise(blocks);
-        times.Add(clock.Elapsed.TotalMilliseconds);
-    }
+    var solid = SolidRaiser.Raise(blocks);
+    var timing = Timing.Of(() => SolidRaiser.Raise(blocks), brick ? 60 : 300);
+    Report(brick ? "B2 brick section" : "B1 plain section", timing, brick ? 25 : 4, brick ? "B2" : "B1", solid);
+}
 
-    times.Sort();
-    Console.WriteLine($"median {times[50]:F2} ms, least {times[0]:F2} ms");
+var row = Enumerable.Range(0, 10).Select(i => ReferenceSection.Blocks(brick: true, ReferenceSection.Angle * i)).ToArray();
+var files = new byte[row.Length][];
+var raised = new Solid[row.Length];
+Report("B3 ten brick sections, STL", Timing.Of(() => Parallel.For(0, row.Length, Write), 9), 150, "B3", raised);
+Report("B3 on one thread", Timing.Of(() => Array.ForEach([.. Enumerable.Range(0, row.Length)], Write), 9), 150, null, raised);
+
+Console.WriteLine();
+Console.WriteLine("growth: plain sections in one solid, ms a section");
+foreach (int count in new[] { 1, 2, 4, 8, 12 })
+{
+    var blocks = Enumerable.Range(0, count).SelectMany(i => ReferenceSection.Blocks(brick: false, 29 * degree * i)).ToArray();
+    var timing = Timing.Of(() => SolidRaiser.Raise(blocks), 30);
+    Console.WriteLine($"{count,4}  {timing.Median / count,8:F2}  least {timing.Least / count,8:F2}");
+}
+
+void Write(int i)
+{
+    raised[i] = SolidRaiser.Raise(row[i]);
+    files[i] = StlWriter.ToBytes(raised[i].Mesh, "benchmark", threads: 1);
+}
+
+void Report(string name, Timing timing, double limit, string? peer, params Solid[] solids)
+{
+    double? other = peer is null ? null : Peers.ModelAndBytes(peers, peer, peer == "B3" ? 3 : 9);
+    string versus = other is { } ms ? $"{ms,8:F1}  {ms / timing.Median,5:F1}" : "       -      -";
+    bool sound = solids.All(s => MeshCheck.Inspect(s.Mesh).IsSound);
+    Console.WriteLine(
+        $"{name,-28} {timing.Median,10:F2} {timing.Least,10:F2} {limit,8:F0}  {versus}  {solids.Sum(s => s.Mesh.TriangleCount),9} {solids.Sum(s => s.ColumnVolume),12:F2}  {sound}");
 }

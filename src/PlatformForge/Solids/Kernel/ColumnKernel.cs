@@ -71,8 +71,7 @@ internal sealed class ColumnKernel(BlockTable blocks)
         var triangles = new GrowingArray<LevelTriangle>(8 * faces.EdgeCount);
         double columnVolume = new SurfaceMesher(faces, columns, levels, triangles).Mesh() * Tolerances.GridStep * Tolerances.GridStep;
         new WallMesher(faces, columns, levels, triangles).Mesh();
-        var nodeOf = NodeOfLevel(faces, levels);
-        var mesh = ManifoldStitcher.Stitch(triangles.Span.ToArray(), levels.Count, Place);
+        var mesh = ManifoldStitcher.Stitch(triangles.Span, Places(faces.Plan, levels));
         double volume = mesh.Volume();
         if (Math.Abs(volume - columnVolume) > KernelLimits.VolumeAgreement * Math.Abs(columnVolume))
         {
@@ -80,28 +79,18 @@ internal sealed class ColumnKernel(BlockTable blocks)
         }
 
         return new(mesh, columnVolume);
-
-        Point3 Place(int level)
-        {
-            var p = blocks.Frame.ToPlan(faces.Plan.U[nodeOf[level]], faces.Plan.V[nodeOf[level]]);
-            return new(p.X, p.Y, levels.Height(level));
-        }
     }
 
-    private static int[] NodeOfLevel(PlanFaces faces, NodeLevels levels)
+    private Point3[] Places(NodedPlan plan, NodeLevels levels)
     {
-        var nodeOf = new int[levels.Count];
-        for (int node = 0; node < faces.Plan.NodeCount; node++)
+        var places = new Point3[levels.Count];
+        for (int level = 0; level < places.Length; level++)
         {
-            for (int i = faces.AroundStart[node]; i < faces.AroundStart[node + 1]; i++)
-            {
-                foreach (int level in levels.Of(faces.Around[i]))
-                {
-                    nodeOf[level] = node;
-                }
-            }
+            int node = levels.NodeOf(level);
+            var p = blocks.Frame.ToPlan(plan.U[node], plan.V[node]);
+            places[level] = new(p.X, p.Y, levels.Height(level));
         }
 
-        return nodeOf;
+        return places;
     }
 }

@@ -10,20 +10,22 @@ namespace PlatformForge.Solids.Kernel;
 /// </summary>
 internal sealed class ManifoldStitcher
 {
-    private readonly LevelTriangle[] triangles;
-    private readonly Func<int, Point3> place;
-    private readonly int[] twin, start, member;
+    private readonly int[] corner, twin, start, member, other;
+    private readonly Point3[] places;
     private readonly GrowingArray<(int Forward, int Backward)> tangles = new(4);
 
-    private ManifoldStitcher(LevelTriangle[] triangles, int levelCount, Func<int, Point3> place)
+    private ManifoldStitcher(ReadOnlySpan<LevelTriangle> triangles, Point3[] places)
     {
-        (this.triangles, this.place) = (triangles, place);
-        twin = new int[3 * triangles.Length];
-        Array.Fill(twin, -1);
-        start = new int[levelCount + 2];
-        for (int h = 0; h < twin.Length; h++)
+        this.places = places;
+        corner = new int[3 * triangles.Length];
+        start = new int[places.Length + 2];
+        for (int t = 0, h = 0; t < triangles.Length; t++, h += 3)
         {
-            start[Lower(h) + 2]++;
+            var (a, b, c, _) = triangles[t];
+            (corner[h], corner[h + 1], corner[h + 2]) = (a, b, c);
+            start[Math.Min(a, b) + 2]++;
+            start[Math.Min(b, c) + 2]++;
+            start[Math.Min(c, a) + 2]++;
         }
 
         for (int i = 2; i < start.Length; i++)
@@ -31,67 +33,74 @@ internal sealed class ManifoldStitcher
             start[i] += start[i - 1];
         }
 
-        member = new int[twin.Length];
-        for (int h = 0; h < twin.Length; h++)
+        twin = new int[corner.Length];
+        member = new int[corner.Length];
+        other = new int[corner.Length];
+        for (int h = 0; h < corner.Length; h += 3)
         {
-            member[start[Lower(h) + 1]++] = h;
+            Enter(h, corner[h], corner[h + 1]);
+            Enter(h + 1, corner[h + 1], corner[h + 2]);
+            Enter(h + 2, corner[h + 2], corner[h]);
         }
     }
 
     /// <summary>The finished mesh; fails if a directed edge has no opposite.</summary>
-    public static Mesh Stitch(LevelTriangle[] triangles, int levelCount, Func<int, Point3> place)
+    public static Mesh Stitch(ReadOnlySpan<LevelTriangle> triangles, Point3[] places)
     {
-        var stitcher = new ManifoldStitcher(triangles, levelCount, place);
-        for (int level = 0; level < levelCount; level++)
+        var stitcher = new ManifoldStitcher(triangles, places);
+        for (int level = 0; level < places.Length; level++)
         {
             stitcher.Pair(level);
         }
 
-        return stitcher.Build();
-    }
+        var paints = new byte[triangles.Length];
+        for (int t = 0; t < paints.Length; t++)
+        {
+            paints[t] = triangles[t].Paint;
+        }
 
-    private int Corner(int h)
-    {
-        ref readonly var t = ref triangles[h / 3];
-        return (h % 3) switch { 0 => t.A, 1 => t.B, _ => t.C };
+        return stitcher.Build(paints);
     }
-
-    private static int Onward(int h) => h % 3 == 2 ? h - 2 : h + 1;
 
     private static int Backward(int h) => h % 3 == 0 ? h + 2 : h - 1;
 
-    private int Lower(int h) => Math.Min(Corner(h), Corner(Onward(h)));
+    private void Enter(int h, int from, int to)
+    {
+        int at = start[Math.Min(from, to) + 1]++;
+        member[at] = h;
+        other[at] = Math.Max(from, to);
+        twin[h] = -1;
+    }
 
-    private int Higher(int h) => Math.Max(Corner(h), Corner(Onward(h)));
-
+    /// <summary>Pairs the half-edges between a level and higher ones.</summary>
     private void Pair(int level)
     {
-        var around = member.AsSpan(start[level], start[level + 1] - start[level]);
-        for (int i = 0; i < around.Length; i++)
+        int first = start[level], end = start[level + 1];
+        for (int i = first; i < end; i++)
         {
-            int h = around[i];
+            int h = member[i];
             if (twin[h] >= 0)
             {
                 continue;
             }
 
-            int other = Higher(h), found = -1, count = 1;
-            for (int j = i + 1; j < around.Length; j++)
+            int found = -1, count = 1;
+            for (int j = first; j < end; j++)
             {
-                if (Higher(around[j]) == other)
+                if (other[j] == other[i] && j != i)
                 {
-                    found = around[j];
+                    found = member[j];
                     count++;
                 }
             }
 
-            if (count == 2 && Corner(found) != Corner(h))
+            if (count == 2 && corner[found] != corner[h])
             {
                 (twin[h], twin[found]) = (found, h);
             }
             else
             {
-                PairMany(level, other, around);
+                PairMany(level, other[i], first, end);
             }
         }
     }
@@ -100,26 +109,27 @@ internal sealed class ManifoldStitcher
     /// Around an edge where more than two triangles meet, material lies between a triangle that has the edge backwards and the
     /// next counter-clockwise one that has it forwards: these two are paired, which parts the solids that touch.
     /// </summary>
-    private void PairMany(int low, int high, ReadOnlySpan<int> around)
+    private void PairMany(int low, int high, int first, int end)
     {
         var meeting = new List<(double Angle, int Half)>();
-        Point3 foot = place(low), axis = place(high) - foot, square = Square(axis), third = Point3.Cross(axis, square);
+        Point3 foot = places[low], axis = places[high] - foot, square = Square(axis), third = Point3.Cross(axis, square);
         double length = axis.Length * axis.Length;
-        foreach (int h in around)
+        for (int i = first; i < end; i++)
         {
-            if (Higher(h) == high)
+            if (other[i] == high)
             {
-                var p = place(Corner(Backward(h))) - foot;
+                int h = member[i];
+                var p = places[corner[Backward(h)]] - foot;
                 meeting.Add((Math.Atan2(Point3.Dot(p, third) * axis.Length, Point3.Dot(p, square) * length), h));
             }
         }
 
         meeting.Sort();
-        int count = meeting.Count, balance = meeting.Sum(m => Corner(m.Half) == low ? 1 : -1);
+        int count = meeting.Count, balance = meeting.Sum(m => corner[m.Half] == low ? 1 : -1);
         if (balance != 0)
         {
             throw new BrokenInvariantException(
-                $"Solids: the {count} triangles along the edge from {place(low)} to {place(high)} mm do not close (law 1: every directed edge has one opposite).");
+                $"Solids: the {count} triangles along the edge from {foot} to {places[high]} mm do not close (law 1: every directed edge has one opposite).");
         }
 
         // Like brackets: a backward one opens material, a forward one closes it.
@@ -132,7 +142,7 @@ internal sealed class ManifoldStitcher
                 continue;
             }
 
-            if (Corner(h) != low)
+            if (corner[h] != low)
             {
                 if (i < count)
                 {
@@ -157,7 +167,7 @@ internal sealed class ManifoldStitcher
         return square * (axis.Length / square.Length);
     }
 
-    private Mesh Build()
+    private Mesh Build(byte[] paints)
     {
         var indices = new int[twin.Length];
         Array.Fill(indices, -1);
@@ -174,13 +184,7 @@ internal sealed class ManifoldStitcher
                 indices[turn] = vertices.Count;
             }
 
-            vertices.Add(place(Corner(h)));
-        }
-
-        var paints = new byte[triangles.Length];
-        for (int t = 0; t < paints.Length; t++)
-        {
-            paints[t] = triangles[t].Paint;
+            vertices.Add(places[corner[h]]);
         }
 
         var mesh = new Mesh(vertices.Span.ToArray(), indices, paints);

@@ -11,14 +11,14 @@ internal sealed class NodeLevels
     private readonly PlanFaces faces;
     private readonly FaceColumns columns;
     private readonly GrowingArray<double> height;
-    private readonly GrowingArray<bool> merged;
+    private readonly GrowingArray<int> nodeOf;
     private readonly int[] stamp, place;
 
     public NodeLevels(BlockTable blocks, PlanFaces faces, FaceColumns columns)
     {
         (this.blocks, this.faces, this.columns) = (blocks, faces, columns);
         height = new(4 * faces.Plan.NodeCount);
-        merged = new(4 * faces.Plan.NodeCount);
+        nodeOf = new(4 * faces.Plan.NodeCount);
         stamp = new int[blocks.Planes.Length];
         place = new int[blocks.Planes.Length];
         CornerStart = new int[faces.Origin.Length];
@@ -35,7 +35,7 @@ internal sealed class NodeLevels
         for (int node = 0; node < faces.Plan.NodeCount; node++)
         {
             Gather(node, scratch);
-            Number(scratch.Span);
+            Number(node, scratch.Span);
             Assign(node);
         }
     }
@@ -49,19 +49,14 @@ internal sealed class NodeLevels
 
     public double Height(int level) => height[level];
 
-    /// <summary>Whether a level was made one with a lower one and stands for nothing any more.</summary>
-    public bool IsMerged(int level) => merged[level];
+    /// <summary>The plan node over which a level lies.</summary>
+    public int NodeOf(int level) => nodeOf[level];
 
     public ReadOnlySpan<int> Of(int halfEdge) => Corner.AsSpan(CornerStart[halfEdge], columns.Count[faces.Face[halfEdge]]);
 
     /// <summary>Makes all levels of a node from one to another the lower one.</summary>
     public void Merge(int node, int low, int high)
     {
-        for (int level = low + 1; level <= high; level++)
-        {
-            merged[level] = true;
-        }
-
         for (int i = faces.AroundStart[node]; i < faces.AroundStart[node + 1]; i++)
         {
             int h = faces.Around[i], start = CornerStart[h];
@@ -107,7 +102,7 @@ internal sealed class NodeLevels
     }
 
     /// <summary>Makes heights that differ by less than rounding can do one level; the flattest of its planes gives its height.</summary>
-    private void Number(ReadOnlySpan<(double Z, double Slack, int Plane)> sorted)
+    private void Number(int node, ReadOnlySpan<(double Z, double Slack, int Plane)> sorted)
     {
         for (int i = 0; i < sorted.Length;)
         {
@@ -122,7 +117,7 @@ internal sealed class NodeLevels
             }
 
             height.Add(sorted[flattest].Z);
-            merged.Add(false);
+            nodeOf.Add(node);
             i = last + 1;
         }
     }

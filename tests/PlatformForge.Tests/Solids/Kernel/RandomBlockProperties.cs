@@ -1,0 +1,101 @@
+using System.Globalization;
+using FsCheck.Xunit;
+using PlatformForge.Geometry;
+using PlatformForge.Geometry.Meshes;
+using PlatformForge.Solids;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Solids.Kernel;
+
+public class RandomBlockProperties
+{
+    [Property(MaxTest = 600)]
+    public void Any_blocks_make_a_sound_mesh_of_the_columns_volume(int seed) => Sound(RandomBlocks.From(seed));
+
+    [Property(MaxTest = 60)]
+    public void The_volume_is_that_of_an_independent_overlay(int seed)
+    {
+        var blocks = RandomBlocks.From(seed);
+        double oracle = CellOracle.Volume(blocks), kernel = SolidRaiser.Raise(blocks).ColumnVolume;
+        Assert.Equal(oracle, kernel, Rounding(blocks));
+    }
+
+    [Property(MaxTest = 60)]
+    public void A_mirror_image_has_the_same_volume(int seed)
+    {
+        var blocks = RandomBlocks.From(seed);
+        ColumnBlock[] mirrored = [.. blocks.Select(b => b with { Outline = [.. b.Outline.Reverse().Select(p => new Point2(-p.X, p.Y))], Lower = Flip(b.Lower), Upper = Flip(b.Upper) })];
+        Assert.Equal(Sound(blocks), Sound(mirrored), Rounding(blocks));
+
+        static HeightPlane Flip(HeightPlane p) => p with { X = -p.X };
+    }
+
+    [Property(MaxTest = 60)]
+    public void A_quarter_turn_keeps_the_volume(int seed)
+    {
+        var blocks = RandomBlocks.From(seed);
+        ColumnBlock[] turned = [.. blocks.Select(b => b with { Outline = [.. b.Outline.Select(p => p.Left)], Lower = Turn(b.Lower), Upper = Turn(b.Upper) })];
+        Assert.Equal(Sound(blocks), Sound(turned), Rounding(blocks));
+
+        static HeightPlane Turn(HeightPlane p) => new(p.Z, -p.Y, p.X);
+    }
+
+    [Property(MaxTest = 60)]
+    public void Solids_apart_from_each_other_add_their_volumes_in_any_order(int first, int second)
+    {
+        ColumnBlock[] a = RandomBlocks.From(first), b = [.. RandomBlocks.From(second).Select(Away)];
+        double sum = Sound(a) + Sound(b), rounding = Rounding([.. a, .. b]); // the sweep may run along another axis and round ties the other way
+        Assert.Equal(sum, Sound([.. a, .. b]), rounding);
+        Assert.Equal(sum, Sound([.. b, .. a]), rounding);
+
+        // 64 mm along x: a whole number of grid steps.
+        static ColumnBlock Away(ColumnBlock block) => block with { Outline = [.. block.Outline.Select(p => new Point2(p.X + 64, p.Y))], Lower = Shift(block.Lower), Upper = Shift(block.Upper) };
+        static HeightPlane Shift(HeightPlane p) => p with { Z = p.Z - (64 * p.X) };
+    }
+
+    [Property(MaxTest = 40)]
+    public void The_mesh_is_the_same_in_any_culture(int seed)
+    {
+        var before = CultureInfo.CurrentCulture;
+        try
+        {
+            var meshes = new[] { "en-GB", "tr-TR", "ar-SA" }.Select(name =>
+            {
+                CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(name);
+                return SolidRaiser.Raise(RandomBlocks.From(seed)).Mesh;
+            }).ToArray();
+            Assert.All(meshes, m => Assert.True(m.Vertices.SequenceEqual(meshes[0].Vertices) && m.Triangles.SequenceEqual(meshes[0].Triangles) && m.Paints.SequenceEqual(meshes[0].Paints)));
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    [Fact]
+    public void Solids_raised_side_by_side_are_the_same_as_one_after_the_other()
+    {
+        var alone = Enumerable.Range(0, 40).Select(s => SolidRaiser.Raise(RandomBlocks.From(s)).Mesh).ToArray();
+        var together = new Mesh[alone.Length];
+        Parallel.For(0, alone.Length, new ParallelOptions { MaxDegreeOfParallelism = 2 }, s => together[s] = SolidRaiser.Raise(RandomBlocks.From(s)).Mesh);
+        Assert.All(Enumerable.Range(0, alone.Length), s => Assert.True(alone[s].Vertices.SequenceEqual(together[s].Vertices) && alone[s].Triangles.SequenceEqual(together[s].Triangles)));
+    }
+
+    private static double Sound(ColumnBlock[] blocks)
+    {
+        var solid = SolidRaiser.Raise(blocks);
+        var report = MeshCheck.Inspect(solid.Mesh);
+        Assert.True(report.IsSound || solid.Mesh.TriangleCount == 0, report.ToString());
+        Assert.Equal(solid.ColumnVolume, report.Volume, 1e-9 * Math.Max(1, solid.ColumnVolume));
+        return report.Volume;
+    }
+
+    /// <summary>Outlines and crossing lines move by less than a step; what that can change is their length times the height.</summary>
+    private static double Rounding(ColumnBlock[] blocks)
+    {
+        const double height = 15;
+        double length = blocks.Sum(b => b.Outline.Select((p, i) => (b.Outline[(i + 1) % b.Outline.Length] - p).Length).Sum());
+        return Tolerances.GridStep * height * length;
+    }
+}
