@@ -63,7 +63,7 @@ public static class PlanOverlay
 
     private static Coordinate Rounded(Point2 p) => new(Grid.MakePrecise(p.X), Grid.MakePrecise(p.Y));
 
-    private static IReadOnlyList<PlanRegion> Regions(Shape shape) =>
+    private static PlanRegion[] Regions(Shape shape) =>
         Sorted(NetTopologySuite.Geometries.Utilities.PolygonExtracter.GetPolygons(shape).Cast<Polygon>().Where(p => !p.IsEmpty).Select(ToRegion));
 
     private static PlanRegion[] Sorted(IEnumerable<PlanRegion> regions) =>
