@@ -23,9 +23,13 @@ public enum EdgeStyle
 /// <param name="Edge">Style of the edge.</param>
 public sealed record FaceSpec(string Track, Side Side, double From, double To, EdgeStyle Edge = EdgeStyle.Fitted)
 {
-    /// <summary>Least radius in mm to which a faired edge bends in plan. Where the track itself is tighter, the edge bends
-    /// no tighter than the track does there. Default 1500 mm: common practice, no source.</summary>
-    public double LeastRadius { get; init; } = 1500;
+    /// <summary>Default least radius of a faired edge at full size, mm: 150 ft, 600 mm in 4 mm scale. Common practice, no source: about what model track is
+    /// laid to, so that an edge along an even curve may follow it and what is sudden is eased.</summary>
+    public const double FullSizeLeastRadius = 150 * FullSize.Foot;
+
+    /// <summary>Least radius in mm to which a faired edge bends in plan; null takes <see cref="FullSizeLeastRadius"/> in the layout's scale. Where the track itself is
+    /// tighter, the edge bends no tighter than the track does there.</summary>
+    public double? LeastRadius { get; init; }
 
     /// <summary>Greatest change of reach of a faired edge, as n of 1 in n. Default 40, the flattest published rule for a
     /// platform's taper (Bane NOR, TRV:03993).</summary>

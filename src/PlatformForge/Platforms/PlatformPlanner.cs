@@ -71,7 +71,8 @@ public static class PlatformPlanner
 
         var slabs = SlabLayout.Of(spec, profile);
         var vertices = new FacetLayout(request.Chart, spec.Face.Side, trace, spec.Deck.Width).Choose([.. slabs.Breaks.Concat(slabs.Joints).Distinct().Order()]);
-        PlanLine[] alternatives = [.. Enum.GetValues<EdgeStyle>().Select(style => new PlanLine(vertices.Stations, EdgeShaper.Shape(style, vertices, spec.Face, request.Chart)))];
+        double leastRadius = spec.Face.LeastRadius ?? request.Site.Scale.ToModel(FaceSpec.FullSizeLeastRadius);
+        PlanLine[] alternatives = [.. Enum.GetValues<EdgeStyle>().Select(style => new PlanLine(vertices.Stations, EdgeShaper.Shape(style, vertices, spec.Face, leastRadius, request.Chart)))];
         var lines = PlanLines.Of(spec, alternatives[(int)spec.Face.Edge]);
         var furniture = FurniturePlanner.Plan(request, profile, lines, slabs, trace, findings);
         if (HasErrors(findings))

@@ -79,7 +79,7 @@ public class EdgeProperties
             double[] concentric = [.. tracks.Select(k => k / (1 - (k * (int)plan.Side * t[j])))];
             double slope = Math.Abs(t[j + 1] - t[j - 1]) / (s[j + 1] - s[j - 1]), growth = (tracks.Max() - tracks.Min()) / (s[j + 1] - s[j - 1]);
             double slanted = 1.2 * slope * ((growth * t[j]) + (2 * tracks.Max(Math.Abs) * slope));
-            double radius = plan.Spec.Face.LeastRadius, slack = 0.02 / radius;
+            double radius = plan.Spec.Face.LeastRadius!.Value, slack = 0.02 / radius;
             Assert.InRange(bend, Math.Min(-1 / radius, concentric.Min() - slanted) - slack, Math.Max(1 / radius, concentric.Max() + slanted) + slack);
         }
     }

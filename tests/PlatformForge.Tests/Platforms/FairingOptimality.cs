@@ -29,8 +29,8 @@ public class FairingOptimality
         var chart = TrackLayer.Lay(new("up", new Point2(0, 0), 0, [new StraightSpec(1000)])).Value!;
         var vertices = new EdgeVertices(stations, required);
 
-        double faired = Mean(EdgeShaper.Shape(EdgeStyle.Faired, vertices, face, chart));
-        double ladder = Search(required, EdgeShaper.UniformReach(vertices), 0.98 * Step * Step / face.LeastRadius, Step / face.Taper);
+        double faired = Mean(EdgeShaper.Shape(EdgeStyle.Faired, vertices, face, face.LeastRadius!.Value, chart));
+        double ladder = Search(required, EdgeShaper.UniformReach(vertices), 0.98 * Step * Step / face.LeastRadius.Value, Step / face.Taper);
         Assert.InRange(ladder - faired, -EdgeShaper.MeanGapProven, 4 * Rung);
     }
 
@@ -44,7 +44,7 @@ public class FairingOptimality
         double[] required = [.. stations.Select((_, i) => i == 40 ? 20.0 : 18)];
         var face = new FaceSpec("up", Side.Left, 100, 500, EdgeStyle.Faired) { LeastRadius = 500, Taper = 25 };
         var chart = TrackLayer.Lay(new("up", new Point2(0, 0), 0, [new StraightSpec(1000)])).Value!;
-        double[] faired = EdgeShaper.Shape(EdgeStyle.Faired, new EdgeVertices(stations, required), face, chart);
+        double[] faired = EdgeShaper.Shape(EdgeStyle.Faired, new EdgeVertices(stations, required), face, face.LeastRadius!.Value, chart);
         double expected = 20, slope = bend * h / 2;
         for (int i = 39; i > 34; i--)
         {

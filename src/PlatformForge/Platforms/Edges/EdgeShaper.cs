@@ -29,17 +29,18 @@ internal static class EdgeShaper
     // A constant reach is always allowed to bend by this share of 1/radius more than the track, which keeps the program's inside from being empty.
     private const double BendSpare = 0.01;
 
-    public static double[] Shape(EdgeStyle style, EdgeVertices vertices, FaceSpec face, Centreline chart) => style switch
+    /// <param name="leastRadius">Least radius of a faired edge, mm.</param>
+    public static double[] Shape(EdgeStyle style, EdgeVertices vertices, FaceSpec face, double leastRadius, Centreline chart) => style switch
     {
         EdgeStyle.Fitted => [.. vertices.Required],
         EdgeStyle.Uniform => Enumerable.Repeat(UniformReach(vertices), vertices.Stations.Length).ToArray(),
-        _ => Faired(vertices, face, chart),
+        _ => Faired(vertices, face, leastRadius, chart),
     };
 
     public static double UniformReach(EdgeVertices vertices) =>
         Math.Ceiling((vertices.Required.Max() + UniformSpare) / UniformStep) * UniformStep;
 
-    private static double[] Faired(EdgeVertices vertices, FaceSpec face, Centreline chart)
+    private static double[] Faired(EdgeVertices vertices, FaceSpec face, double leastRadius, Centreline chart)
     {
         var (s, required) = (vertices.Stations, vertices.Required);
         int n = s.Length;
@@ -72,7 +73,7 @@ internal static class EdgeShaper
             // (T₊−T)/h₊ − (T−T₋)/h₋ over the mean step is the second difference; the row is multiplied by the mean step squared to be in mm.
             double before = s[j] - s[j - 1], after = s[j + 1] - s[j], mean = (before + after) / 2;
             double a = mean / before, c = mean / after;
-            var (least, greatest) = Bends(chart, s[j - 1], s[j], s[j + 1], face, uniform);
+            var (least, greatest) = Bends(chart, s[j - 1], s[j], s[j + 1], face, leastRadius, uniform);
             program.AtLeast(j - 1, a, -(a + c), c, least * mean * mean);
             program.AtLeast(j - 1, -a, a + c, -c, -greatest * mean * mean);
         }
@@ -94,13 +95,13 @@ internal static class EdgeShaper
     /// κ/(1−κd) + d″/(1−κd)² + d′(κ′d + 2κd′)/(1−κd)³, to first order in the square of d′. The last term is not linear in the unknowns; it is held off the bound
     /// at the most that the taper lets it be.
     /// </summary>
-    private static (double Least, double Greatest) Bends(Centreline chart, double before, double at, double after, FaceSpec face, double reach)
+    private static (double Least, double Greatest) Bends(Centreline chart, double before, double at, double after, FaceSpec face, double leastRadius, double reach)
     {
         double curvature = (int)face.Side * chart.CurvatureAt(at), slope = 1 / face.Taper;
         double growth = Math.Abs(chart.CurvatureAt(after) - chart.CurvatureAt(before)) / (after - before);
         double stretch = 1 - (curvature * reach), concentric = curvature / stretch;
         double slanted = slope * ((growth * reach) + (2 * Math.Abs(curvature) * slope)) / (stretch * stretch * stretch);
-        double allowed = ((1 - BendKeptBack) / face.LeastRadius) - slanted, spare = BendSpare / face.LeastRadius;
+        double allowed = ((1 - BendKeptBack) / leastRadius) - slanted, spare = BendSpare / leastRadius;
         double least = Math.Min(-allowed - concentric, 0) - spare, greatest = Math.Max(allowed - concentric, 0) + spare;
         return (least * stretch * stretch, greatest * stretch * stretch);
     }
