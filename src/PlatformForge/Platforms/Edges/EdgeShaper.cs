@@ -29,7 +29,6 @@ internal static class EdgeShaper
     // A constant reach is always allowed to bend by this share of 1/radius more than the track, which keeps the program's inside from being empty.
     private const double BendSpare = 0.01;
 
-    /// <param name="leastRadius">Least radius of a faired edge, mm.</param>
     public static double[] Shape(EdgeStyle style, EdgeVertices vertices, FaceSpec face, double leastRadius, Centreline chart) => style switch
     {
         EdgeStyle.Fitted => [.. vertices.Required],
