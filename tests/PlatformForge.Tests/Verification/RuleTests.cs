@@ -1,0 +1,83 @@
+using PlatformForge.Geometry;
+using PlatformForge.Sections;
+using PlatformForge.Tests.Exports;
+using PlatformForge.Units;
+using PlatformForge.Verification;
+using PlatformForge.Verification.Rules;
+using Xunit;
+
+namespace PlatformForge.Tests.Verification;
+
+public class RuleTests
+{
+    [Fact]
+    public void A_box_is_sound()
+    {
+        Assert.Equal(new MeshSoundness(0, 0, 0, 6000), MeshSoundness.Of(HandSolids.Box()));
+    }
+
+    [Fact]
+    public void Every_edge_of_a_missing_triangle_is_open()
+    {
+        var box = HandSolids.Box();
+        Assert.Equal(3, MeshSoundness.Of(box with { Triangles = box.Triangles[3..] }).OpenEdges);
+    }
+
+    [Fact]
+    public void A_triangle_turned_over_is_found()
+    {
+        var box = HandSolids.Box();
+        int[] t = [.. box.Triangles];
+        (t[0], t[1]) = (t[1], t[0]);
+        Assert.NotEqual(0, MeshSoundness.Of(box with { Triangles = t }).OpenEdges);
+    }
+
+    [Fact]
+    public void Two_boxes_that_share_an_edge_are_sound_as_STL_and_not_by_index()
+    {
+        var box = HandSolids.Box(10, 10, 10);
+        Point3 Moved(Point3 p) => p + new Point3(10, 10, 0);
+        var vertices = box.Vertices.Concat(box.Vertices.Select(Moved)).ToArray();
+        var welded = vertices.Distinct().ToArray();
+        var mesh = new Mesh(welded, [.. box.Triangles.Concat(box.Triangles.Select(i => i + 8)).Select(i => Array.IndexOf(welded, vertices[i]))], []);
+        var soundness = MeshSoundness.Of(mesh);
+        Assert.Equal(0, soundness.OpenEdges);
+        Assert.Empty(MeshRule.Check("two boxes", soundness, byIndex: false));
+        Assert.Equal("PF8010", Assert.Single(MeshRule.Check("two boxes", soundness, byIndex: true)).Code);
+    }
+
+    [Fact]
+    public void A_corner_used_twice_in_a_triangle_is_found()
+    {
+        var box = HandSolids.Box();
+        var soundness = MeshSoundness.Of(box with { Triangles = [.. box.Triangles, 0, 1, 1] });
+        Assert.Equal(("PF8011", 1), (Assert.Single(MeshRule.Check("box", soundness, byIndex: true)).Code, soundness.Degenerate));
+    }
+
+    [Fact]
+    public void The_thinnest_wall_of_a_box_is_its_least_side()
+    {
+        Assert.Equal(0.7, WallRule.Thinnest(HandSolids.Box(0.7, 30, 20))!.Value, 1e-9);
+    }
+
+    [Fact]
+    public void The_thinnest_wall_is_that_of_the_solid_and_not_of_the_room_between()
+    {
+        // Two walls of 2 and 1.2 mm with 0.3 mm of air between them.
+        var one = HandSolids.Box(2, 30, 20);
+        var other = HandSolids.Box(1.2, 30, 20);
+        var mesh = new Mesh([.. one.Vertices, .. other.Vertices.Select(v => v + new Point3(2.3, 0, 0))], [.. one.Triangles, .. other.Triangles.Select(i => i + 8)], []);
+        Assert.Equal(1.2, WallRule.Thinnest(mesh)!.Value, 1e-9);
+    }
+
+    [Theory]
+    [InlineData(0.4, 1)]
+    [InlineData(0.3, 0)]
+    public void A_wall_thinner_than_two_lines_of_the_nozzle_is_a_warning(double nozzle, int warnings)
+    {
+        var section = new SectionVerdict("Pendlewick 1 of 1", "a.stl", 12, 100, new(0.7, 30, 20), true, 0.7);
+        var found = WallRule.Check(section, PrinterSpec.Oblong(220, 220, 200) with { Nozzle = nozzle }).ToArray();
+        Assert.Equal(warnings, found.Length);
+        Assert.All(found, f => Assert.Equal(("PF8016", Severity.Warning), (f.Code, f.Severity)));
+    }
+}
