@@ -6,7 +6,7 @@ namespace PlatformForge.Tests.Clearance;
 
 /// <summary>
 /// A sweeper for tests only, that shares nothing with the product but the centreline's points: chords are placed by halving, poses are
-/// taken in fine steps, and at each station every edge of every part is cut with the square to the chart. Slow, and never above the truth.
+/// taken in fine steps, and at each station every edge of every part is cut with the square to the chart. Slow.
 /// </summary>
 internal static class BruteSweep
 {
@@ -43,6 +43,7 @@ internal static class BruteSweep
         double length = v.Parts.SelectMany(p => p.Outline).Max(p => Math.Abs(p.X)) + v.PivotCentres;
         double from = leading?.From ?? ride.Locate(frames[0].Position).Chainage - length, to = leading?.To ?? ride.Locate(frames[^1].Position).Chainage + (2 * length);
         int steps = (int)Math.Ceiling((to - from) / step);
+        var before = new TrackPlace[v.Parts.Count][];
         for (int i = 0; i <= steps; i++)
         {
             var (body, lead, trail) = Place(ride, v, from + ((to - from) * i / steps));
@@ -51,6 +52,9 @@ internal static class BruteSweep
                 var carrier = v.Parts[part].Carrier switch { PartCarrier.LeadingBogie => lead, PartCarrier.TrailingBogie => trail, _ => body };
                 var ring = v.Parts[part].Outline.Select(p => carrier.Origin + (p.X * carrier.Along) + (p.Y * new Point2(-carrier.Along.Y, carrier.Along.X))).ToArray();
                 Cut(ring, frames, reach[part]);
+                var places = Array.ConvertAll(ring, p => chart.Locate(p, before[part] is { } old ? old[0].Chainage : chart.Locate(p).Chainage));
+                Trace(before[part], places, stations, reach[part]);
+                before[part] = places;
             }
         }
     }
@@ -72,6 +76,24 @@ internal static class BruteSweep
                 double offset = Point2.Cross(frame.Tangent, a + ((b - a) * (alongA / (alongA - alongB))));
                 reach.Left[s] = Math.Max(reach.Left[s], offset);
                 reach.Right[s] = Math.Max(reach.Right[s], -offset);
+            }
+        }
+    }
+
+    // A corner passes stations between two poses; its way is taken as straight, which is wrong by a versine of the fine step only.
+    private static void Trace(TrackPlace[]? before, TrackPlace[] now, double[] stations, Reach reach)
+    {
+        for (int i = 0; before is not null && i < now.Length; i++)
+        {
+            var (low, high) = before[i].Chainage < now[i].Chainage ? (before[i], now[i]) : (now[i], before[i]);
+            for (int s = 0; s < stations.Length; s++)
+            {
+                if (stations[s] >= low.Chainage && stations[s] <= high.Chainage && high.Chainage > low.Chainage)
+                {
+                    double offset = low.Offset + ((high.Offset - low.Offset) * (stations[s] - low.Chainage) / (high.Chainage - low.Chainage));
+                    reach.Left[s] = Math.Max(reach.Left[s], offset);
+                    reach.Right[s] = Math.Max(reach.Right[s], -offset);
+                }
             }
         }
     }

@@ -82,12 +82,15 @@ internal sealed class SweepBounds
     public double CornerAllowance(double u, double step, double spacing) =>
         (At(u).Corner * ((step * step) + (spacing * spacing)) / 8) + (RoundingShare * tolerance);
 
-    /// <summary>What is added to an edge at a pose beside a step, mm.</summary>
-    public double EdgeAllowance(double u, double step, double spacing) =>
-        (At(u).Edge * ((step * step / 8) + (spacing * spacing / 2))) + (RoundingShare * tolerance);
+    /// <summary>What is added to an edge at a pose, mm: enough for the poses skipped before it and after it.</summary>
+    public double EdgeAllowance(double u, double stepBefore, double stepAfter, double spacing)
+    {
+        double before = At(u - stepBefore).Edge, after = At(u).Edge;
+        return (Math.Max(before * stepBefore * stepBefore, after * stepAfter * stepAfter) / 8) + (Math.Max(before, after) * spacing * spacing / 2) + (RoundingShare * tolerance);
+    }
 
-    /// <summary>Greatest change per mm of run in how fast a point of the vehicle leaves its own edge.</summary>
-    public double EdgeRate(double u) => At(u).Rate;
+    /// <summary>How much the speed at which a point of the vehicle leaves its own edge may change, per mm of run, over the steps beside a pose.</summary>
+    public double EdgeDrift(double u, double stepBefore, double stepAfter) => Math.Max(At(u - stepBefore).Rate * stepBefore, At(u).Rate * stepAfter);
 
     // A vehicle is swept until it has left the stations for good; before buffer stops it halts with its end at the end of the track.
     private (double First, double Last) Range(RunSpan span, double behind, double ahead)

@@ -18,6 +18,9 @@ internal sealed class SweepPass
     private readonly double[][] right;
     private readonly Mark[] marks;
 
+    // +1 when the track runs the way of the chart, −1 when it runs against it and the vehicle's left is the chart's right.
+    private int sense = 1;
+
     public SweepPass(Centreline ride, SweepBounds bounds, ChartTable table)
     {
         (this.ride, this.bounds, this.table) = (ride, bounds, table);
@@ -132,6 +135,7 @@ internal sealed class SweepPass
     private void SetOut()
     {
         var first = PoseAtStart();
+        sense = Point2.Dot(first.Body.Forward, table.Chart.At(table.Chart.Locate(first.Body.Origin).Chainage).Tangent) < 0 ? -1 : 1;
         for (int i = 0; i < corners.Length; i++)
         {
             marks[i].Entry = table.EntryNear(table.Chart.Locate(first.Of(corners[i].Carrier).Apply(new(corners[i].X, corners[i].Y))).Chainage);
@@ -171,7 +175,7 @@ internal sealed class SweepPass
         for (int i = 0; i < corners.Length; i++)
         {
             ref var mark = ref marks[i];
-            int side = corners[i].CornerSide;
+            int side = corners[i].CornerSide == 2 ? 2 : corners[i].CornerSide * sense;
             if (!(mark.Known && mark.KnownBefore))
             {
                 continue;
@@ -235,7 +239,8 @@ internal sealed class SweepPass
     // fast its two ends leave it.
     private void DrawEdges(double u, double stepBefore, double stepAfter, bool whole)
     {
-        double step = Math.Max(stepBefore, stepAfter), rate = bounds.EdgeRate(u), allowance = bounds.EdgeAllowance(u, step, table.Spacing);
+        double step = Math.Max(stepBefore, stepAfter), drift = bounds.EdgeDrift(u, stepBefore, stepAfter);
+        double allowance = bounds.EdgeAllowance(u, stepBefore, stepAfter, table.Spacing);
         for (int i = 0; i < corners.Length; i++)
         {
             ref readonly var corner = ref corners[i];
@@ -251,7 +256,7 @@ internal sealed class SweepPass
             if (!whole)
             {
                 double leaveA = Point2.Cross(edge, a.Before - a.Now) / length, leaveB = Point2.Cross(edge, b.Before - b.Now) / length;
-                double turn = leaveB - leaveA, window = (rate * step * stepBefore) + (Math.Abs(turn) * step / length) + (SweepBounds.RoundingShare * allowance);
+                double turn = leaveB - leaveA, window = (drift * stepBefore) + (Math.Abs(turn) * step / length) + (SweepBounds.RoundingShare * allowance);
                 if (Math.Min(leaveA, leaveB) > window || Math.Max(leaveA, leaveB) < -window)
                 {
                     continue;
@@ -266,12 +271,13 @@ internal sealed class SweepPass
 
             if (a.Known && b.Known)
             {
-                double[] reach = corner.EdgeSide > 0 ? left[corner.Part] : right[corner.Part];
-                Draw(reach, a.Now, edge, StationsOf(a.Place.Chainage, b.Place.Chainage, first, last), corner.EdgeSide, allowance);
+                int side = corner.EdgeSide * sense;
+                double[] reach = side > 0 ? left[corner.Part] : right[corner.Part];
+                Draw(reach, a.Now, edge, StationsOf(a.Place.Chainage, b.Place.Chainage, first, last), side, allowance);
                 if (whole && bounds.Halts)
                 {
-                    Close(reach, a.Place, corner.EdgeSide, allowance);
-                    Close(reach, b.Place, corner.EdgeSide, allowance);
+                    Close(reach, a.Place, side, allowance);
+                    Close(reach, b.Place, side, allowance);
                 }
             }
         }

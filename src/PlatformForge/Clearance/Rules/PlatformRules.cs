@@ -1,0 +1,43 @@
+using PlatformForge.Units;
+
+namespace PlatformForge.Clearance.Rules;
+
+/// <summary>A set of published figures that a platform may be held to. What it misses is a warning, never an error: a model may differ.</summary>
+public sealed class PlatformRules
+{
+    private readonly IReadOnlyList<RuleClause> clauses;
+
+    internal PlatformRules(string name, string title, IReadOnlyList<RuleClause> clauses)
+    {
+        (Name, Title) = (name, title);
+        this.clauses = clauses;
+    }
+
+    /// <summary>Name it is chosen by.</summary>
+    public string Name { get; }
+
+    /// <summary>What it is.</summary>
+    public string Title { get; }
+
+    /// <summary>Each figure with its source, for listings.</summary>
+    public IEnumerable<(string Clause, string Source)> Sources => clauses.Select(c => (c.Clause, c.Source));
+
+    /// <summary>All sets, in order of name.</summary>
+    public static IReadOnlyList<PlatformRules> All { get; } =
+    [
+        AmericanRules.Set,
+        BritishRules.Modern,
+        BritishRules.Traditional,
+        ContinentalRules.For(VehicleGroup.A),
+        ContinentalRules.For(VehicleGroup.B),
+        ContinentalRules.For(VehicleGroup.C),
+        EuropeanRules.Interoperable,
+        EuropeanRules.Norwegian,
+    ];
+
+    /// <summary>The set of a name, or null.</summary>
+    public static PlatformRules? Find(string name) => All.FirstOrDefault(r => r.Name == name);
+
+    /// <summary>Warnings for every clause a platform misses.</summary>
+    public IReadOnlyList<Finding> Hold(RuleSubject subject) => [.. clauses.Select(c => c.Hold(subject)).OfType<Finding>()];
+}

@@ -1,0 +1,61 @@
+using PlatformForge.Clearance.Rules;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Standards;
+
+public class PlatformRulesTests
+{
+    /// <summary>Bane NOR: Ai = 1680 + Ki, Ay = 1680 + Ky.</summary>
+    [Theory]
+    [InlineData(180, 1905.0, 1855.0)]
+    [InlineData(200, 1882.5, 1837.5)]
+    [InlineData(300, 1815.0, 1785.0)]
+    [InlineData(1000, 1720.5, 1711.5)]
+    public void Norwegian_edges_are_the_published_ones(double radius, double inside, double outside)
+    {
+        Assert.Equal(inside, EuropeanRules.NorwegianEdge(radius, inside: true)!.Value, 1e-9);
+        Assert.Equal(outside, EuropeanRules.NorwegianEdge(radius, inside: false)!.Value, 1e-9);
+        Assert.Null(EuropeanRules.NorwegianEdge(179, inside: true));
+        Assert.Equal(1680, EuropeanRules.NorwegianEdge(double.PositiveInfinity, inside: true));
+    }
+
+    /// <summary>915/76.2 = 12.008 and 1447.5/76.2 = 18.996 mm: the 12 mm and 19 mm of 4 mm scale practice.</summary>
+    [Fact]
+    public void A_platform_of_4_mm_practice_meets_British_rules_and_a_lower_nearer_one_is_told_both_figures()
+    {
+        var scale = new ModelScale(76.2);
+        var good = new RuleSubject(scale, 16.5, 12, [new(500, 19, 0), new(600, 22, -1.0 / 760)]) { Width = 62, RampGradient = 1.0 / 8, Crossfall = 1.0 / 80 };
+        Assert.Empty(PlatformRules.Find("british")!.Hold(good));
+        Assert.Empty(PlatformRules.Find("british-traditional")!.Hold(good));
+        var warnings = PlatformRules.Find("british")!.Hold(good with { Height = 10, Edge = [new(500, 18, 0)], Width = 30 });
+        Assert.Equal(["PF3050", "PF3051", "PF3052"], warnings.Select(w => w.Code));
+        Assert.All(warnings, w => Assert.Equal(Severity.Warning, w.Severity));
+        Assert.Contains("11.35", warnings[0].Message, StringComparison.Ordinal);
+        Assert.Contains("19.00", warnings[1].Message, StringComparison.Ordinal);
+        Assert.Contains("chainage 500", warnings[1].Message, StringComparison.Ordinal);
+        Assert.Contains("32.8", warnings[2].Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>Planning aid 2005, H0: A 20 mm, heights 11/8.7/6.3/4.4; NEM 103: E 7 mm at 700 mm for group C.</summary>
+    [Fact]
+    public void Continental_edges_are_widened_on_curves()
+    {
+        var subject = new RuleSubject(new(87), 16.5, 8.7, [new(0, 20, 0), new(400, 27, 1.0 / 700), new(800, 27, -1.0 / 700)]);
+        Assert.Empty(PlatformRules.Find("continental-c")!.Hold(subject));
+        var near = PlatformRules.Find("continental-c")!.Hold(subject with { Edge = [new(400, 26.5, 1.0 / 700)] });
+        Assert.Contains("27.00", Assert.Single(near).Message, StringComparison.Ordinal);
+        Assert.Equal("PF3050", Assert.Single(PlatformRules.Find("continental-a")!.Hold(subject with { Height = 12 })).Code);
+    }
+
+    [Fact]
+    public void Continental_tables_are_not_applied_to_a_scale_that_only_shares_the_gauge() =>
+        Assert.Empty(PlatformRules.Find("continental-c")!.Hold(new(new(76.2), 16.5, 12, [new(0, 10, 0)])));
+
+    [Fact]
+    public void Every_rule_names_its_source_or_says_that_it_is_from_memory()
+    {
+        Assert.Equal(PlatformRules.All.Select(r => r.Name).Order(StringComparer.Ordinal), PlatformRules.All.Select(r => r.Name));
+        Assert.All(PlatformRules.All, r => Assert.All(r.Sources, s => Assert.True(s.Source.Length > 8 && s.Clause.Length > 8)));
+    }
+}
