@@ -23,4 +23,7 @@ public readonly record struct Point2(double X, double Y)
 
     /// <summary>Unit displacement at an angle in radians from the x axis.</summary>
     public static Point2 FromAngle(double angle) => new(Math.Cos(angle), Math.Sin(angle));
+
+    /// <summary>The record's own text would print <see cref="Left"/> of Left without end.</summary>
+    public override string ToString() => FormattableString.Invariant($"({X}, {Y})");
 }
