@@ -50,7 +50,7 @@ public static class EnvelopeSweeper
             }
         }
 
-        double error = request.Tolerance + passes.Max(p => p.KinkAllowance);
+        double error = passes.Max(p => p.Allowance + p.KinkAllowance);
         return findings.Any(f => f.Severity == Severity.Error)
             ? Outcome.Fault<SweptEnvelope>(findings.DistinctBy(f => (f.Code, f.Key)))
             : Outcome.Of(new SweptEnvelope(request.From, spacing, count, Merge(request, forms, passes), error), findings);

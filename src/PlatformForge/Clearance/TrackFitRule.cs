@@ -7,6 +7,11 @@ namespace PlatformForge.Clearance;
 /// <summary>Whether vehicles can run a stretch of track, and whether enough of the track is known.</summary>
 internal static class TrackFitRule
 {
+    /// <summary>Sharpest kink in radians that is taken for track at all: sectional track laid badly has a tenth of it.</summary>
+    public const double SharpestKink = 0.2;
+
+    private const double Degree = Math.PI / 180;
+
     private static readonly double ChordPerRadius = 2 * Math.Sin(PoseSolver.GreatestSlew);
 
     public static IEnumerable<Finding> Findings(TrackRun run, RunSpan span, EnvelopeRequest request)
@@ -29,6 +34,11 @@ internal static class TrackFitRule
             {
                 yield return Beyond(run, longest, after, "after");
             }
+        }
+
+        foreach (var kink in run.Ride.Kinks.Where(k => Math.Abs(k.Turn) > SharpestKink && k.Chainage > span.From - longest && k.Chainage < span.To + longest))
+        {
+            yield return Finding.Error("PF3023", run.Key, Invariant($"Track '{run.Ride.Name}' has a kink of {Math.Abs(kink.Turn) / Degree:F1} degrees at chainage {kink.Chainage:F0} mm; no vehicle stays on that."), Invariant($"Check the points measured there: {SharpestKink / Degree:F1} degrees are the most that is taken."));
         }
 
         foreach (var vehicle in run.Vehicles)

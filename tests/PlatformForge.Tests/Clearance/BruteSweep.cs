@@ -5,7 +5,7 @@ using PlatformForge.Track;
 namespace PlatformForge.Tests.Clearance;
 
 /// <summary>
-/// A sweeper for tests only, that shares nothing with the product but the centreline's points: chords are placed by halving, poses are
+/// A sweeper for tests only, that shares nothing with the product but the centreline's points: chords are placed by false position, poses are
 /// taken in fine steps, and at each station every edge of every part is cut with the square to the chart. Slow.
 /// </summary>
 internal static class BruteSweep
@@ -103,10 +103,10 @@ internal static class BruteSweep
     private static (Frame Body, Frame Lead, Frame Trail) Place(Centreline ride, Vehicle v, double u)
     {
         var lead = Bogie(ride, v.LeadingWheelbase, u + (v.LeadingWheelbase / 2));
-        double front = Halve(
-            u + (v.TrailingWheelbase / 2) - (1.3 * v.PivotCentres),
-            u + (v.TrailingWheelbase / 2) - (0.8 * v.PivotCentres),
-            s => (lead.Origin - Bogie(ride, v.TrailingWheelbase, s).Origin).Length > v.PivotCentres);
+        double front = Root(
+            u + (v.TrailingWheelbase / 2) - (1.15 * v.PivotCentres),
+            u + (v.TrailingWheelbase / 2) - (0.95 * v.PivotCentres),
+            s => (lead.Origin - Bogie(ride, v.TrailingWheelbase, s).Origin).Length - v.PivotCentres);
         var trail = Bogie(ride, v.TrailingWheelbase, front);
         var join = lead.Origin - trail.Origin;
         return (new((lead.Origin + trail.Origin) * 0.5, join * (1 / join.Length)), lead, trail);
@@ -120,21 +120,37 @@ internal static class BruteSweep
             return new(ahead.Position, ahead.Tangent);
         }
 
-        double rear = Halve(front - (1.3 * wheelbase), front - (0.8 * wheelbase), s => (ahead.Position - ride.At(s).Position).Length > wheelbase);
+        double rear = Root(front - (1.15 * wheelbase), front - (0.95 * wheelbase), s => (ahead.Position - ride.At(s).Position).Length - wheelbase);
         var behind = ride.At(rear).Position;
         var axle = ahead.Position - behind;
         return new((ahead.Position + behind) * 0.5, axle * (1 / axle.Length));
     }
 
-    // The place between two where a distance passes its mark; 42 halvings take 100 mm to a ten-thousandth of a millionth.
-    private static double Halve(double far, double near, Func<double, bool> tooFar)
+    // Where a function that falls along the track is nil: false position, halving the value of an end that stays (Illinois rule).
+    private static double Root(double far, double near, Func<double, double> excess)
     {
-        for (int i = 0; i < 42; i++)
+        double a = excess(far), b = excess(near);
+        int stays = 0;
+        while (near - far > 1e-12)
         {
-            double middle = (far + near) / 2;
-            (far, near) = tooFar(middle) ? (middle, near) : (far, middle);
+            double at = ((far * b) - (near * a)) / (b - a), value = excess(at);
+            if (Math.Abs(value) < 1e-11)
+            {
+                return at;
+            }
+
+            if (value > 0)
+            {
+                (far, a, b) = (at, value, stays == 1 ? b / 2 : b);
+                stays = 1;
+            }
+            else
+            {
+                (near, b, a) = (at, value, stays == -1 ? a / 2 : a);
+                stays = -1;
+            }
         }
 
-        return (far + near) / 2;
+        return near;
     }
 }

@@ -45,12 +45,31 @@ public class EnvelopeFaultTests
     }
 
     [Fact]
-    public void Curves_that_only_together_are_too_sharp_are_found_while_running()
+    public void Kinks_that_only_together_are_too_sharp_are_found_while_running()
     {
-        var bent = new Centreline("bent", [new(default, 0, 500, 0, 0), new(new(500, 0), 1.2, 500, 0, 0)]);
-        var chart = DemoStock.Lay("chart", new StraightSpec(380), new CurveSpec(200, Hand.Left, Angle: 1.2), new StraightSpec(380));
-        var finding = Assert.Single(EnvelopeSweeper.Sweep(new(chart, 300, 600, [new(bent, [DemoStock.Coach("coach", 262, 188, 34)])]) { StraightBeyondEnds = true }).Findings);
+        CentrelineElement Bend(double x, double y, double heading) => new(new(x, y), heading, 20, 0, 0);
+        var elements = new List<CentrelineElement> { new(default, 0, 500, 0, 0) };
+        for (int i = 0; i < 9; i++)
+        {
+            var at = elements[^1].At(elements[^1].Length).Position;
+            elements.Add(Bend(at.X, at.Y, (i + 1) * 0.19));
+        }
+
+        var end = elements[^1].At(20);
+        elements.Add(new(end.Position, 9 * 0.19, 500, 0, 0));
+        var chart = DemoStock.Lay("chart", new StraightSpec(480), new CurveSpec(130, Hand.Left, Angle: 1.71), new StraightSpec(480));
+        var finding = Assert.Single(EnvelopeSweeper.Sweep(new(chart, 480, 520, [new(new("bent", elements), [DemoStock.Coach("coach", 262, 188, 34)])]) { StraightBeyondEnds = true, Tolerance = 1 }).Findings);
         Assert.Equal("PF3021", finding.Code);
+    }
+
+    [Fact]
+    public void A_kink_that_is_no_track_is_told_before_anything_is_swept()
+    {
+        var bent = new Centreline("bent", [new(default, 0, 500, 0, 0), new(new(500, 0), 0.5, 500, 0, 0)]);
+        var chart = DemoStock.Lay("chart", new StraightSpec(450), new CurveSpec(200, Hand.Left, Angle: 0.5), new StraightSpec(450));
+        var finding = Assert.Single(EnvelopeSweeper.Sweep(new(chart, 300, 600, [new(bent, [DemoStock.Coach("coach", 262, 188, 34)])]) { StraightBeyondEnds = true }).Findings);
+        Assert.Equal("PF3023", finding.Code);
+        Assert.Contains("28.6 degrees at chainage 500", finding.Message, StringComparison.Ordinal);
     }
 
     [Fact]

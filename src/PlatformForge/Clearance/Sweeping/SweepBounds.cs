@@ -9,6 +9,9 @@ internal sealed class SweepBounds
     /// <summary>Greatest distance between poses, mm: on straight track nothing else limits it.</summary>
     public const double LongestStep = 12;
 
+    // On track so bad that the tolerance would ask for less, mm, the error stated grows instead of the work.
+    private const double ShortestStep = 0.05, LeastSpacing = 0.05;
+
     // Shares of the tolerance. A corner's trace may lie off its chord to either side, so its share counts twice.
     private const double CornerShare = 0.28, EdgeShare = 0.6, StationCornerShare = 0.08, StationEdgeShare = 0.25, KinkShare = 0.2;
 
@@ -67,7 +70,7 @@ internal sealed class SweepBounds
                 spacing = Math.Min(spacing, Math.Min(kink, Math.Min(corner, edge)));
             }
 
-            return spacing;
+            return Math.Max(LeastSpacing, spacing);
         }
     }
 
@@ -75,7 +78,8 @@ internal sealed class SweepBounds
     public double Step(double u)
     {
         ref readonly var p = ref At(u);
-        return Math.Min(LongestStep, Math.Min(Math.Sqrt(8 * CornerShare * tolerance / p.Corner), Math.Sqrt(8 * EdgeShare * tolerance / p.Edge)));
+        double step = Math.Min(Math.Sqrt(8 * CornerShare * tolerance / p.Corner), Math.Sqrt(8 * EdgeShare * tolerance / p.Edge));
+        return Math.Clamp(step, ShortestStep, LongestStep);
     }
 
     /// <summary>What is added to the chord of a corner's trace over a step, mm.</summary>

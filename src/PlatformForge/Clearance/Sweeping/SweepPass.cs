@@ -40,6 +40,10 @@ internal sealed class SweepPass
     /// <summary>Greatest amount added anywhere for a kink between stations, mm.</summary>
     public double KinkAllowance { get; private set; }
 
+    /// <summary>Greatest error of any reach at a station before kinks, mm: an edge's allowance once, since its poses are real; a corner's
+    /// twice, since its trace may have passed on either side of the chord.</summary>
+    public double Allowance { get; private set; }
+
     /// <summary>Leading chainage of the pose that could not be placed; null when all could.</summary>
     public double? Stuck { get; private set; }
 
@@ -172,6 +176,7 @@ internal sealed class SweepPass
 
     private void TraceCorners(double allowance)
     {
+        Allowance = Math.Max(Allowance, 2 * allowance);
         for (int i = 0; i < corners.Length; i++)
         {
             ref var mark = ref marks[i];
@@ -241,6 +246,7 @@ internal sealed class SweepPass
     {
         double step = Math.Max(stepBefore, stepAfter), drift = bounds.EdgeDrift(u, stepBefore, stepAfter);
         double allowance = bounds.EdgeAllowance(u, stepBefore, stepAfter, table.Spacing);
+        Allowance = Math.Max(Allowance, allowance);
         for (int i = 0; i < corners.Length; i++)
         {
             ref readonly var corner = ref corners[i];
