@@ -127,8 +127,8 @@ public class OverthrowTests
     [Fact]
     public void Throws_times_radius_tend_to_the_approximations()
     {
-        var throws = new CircularTrack(1e5).Throws(258, 186, 34, 37);
-        Assert.Equal(((186.0 * 186) + (34 * 34)) / 8, throws.C * 1e5, 0.1);
-        Assert.Equal(((258.0 * 258) - (186 * 186) - (34 * 34)) / 8, throws.E * 1e5, 2); // width takes b/R off
+        var throws = new CircularTrack(1e6).Throws(258, 186, 34, 37);
+        Assert.Equal(((186.0 * 186) + (34 * 34)) / 8, throws.C * 1e6, 0.2);
+        Assert.Equal(((258.0 * 258) - (186 * 186) - (34 * 34)) / 8, throws.E * 1e6, 0.2); // half the width takes b/R of it off
     }
 }
