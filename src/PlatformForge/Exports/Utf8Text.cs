@@ -69,6 +69,9 @@ internal sealed class Utf8Text(Stream to) : IDisposable
     /// <summary>A length in mm to the millionth, without idle nils: <c>-0.25</c>, <c>12</c>. Half a millionth rounds to even.</summary>
     public Utf8Text Length(double mm) => Decimal(mm, 6, 1e6);
 
+    /// <summary>A number to three digits after the point, for drawings.</summary>
+    public Utf8Text Thousandths(double value) => Decimal(value, 3, 1e3);
+
     /// <summary>A number near one, such as the cosine of an angle, to twelve digits after the point.</summary>
     public Utf8Text Ratio(double value) => Decimal(value, 12, 1e12);
 

@@ -1,0 +1,170 @@
+using PlatformForge.Clearance;
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Track;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>What a cross-section shows, in its own coordinates: reach t to the platform's side, height z over the baseboard, mm.</summary>
+internal sealed class CrossSection
+{
+    private static readonly double[] Enlargements = [20, 15, 12, 10, 8, 7.5, 6, 5, 4, 3.5, 3, 2.5, 2, 1.5, 1.25, 1, 0.8, 0.75, 0.6, 0.5, 0.4, 0.3, 0.25, 0.2, 0.1, 0.05];
+
+    private readonly Dossier dossier;
+    private readonly PlatformDossier platform;
+    private readonly PlatformPlan plan;
+    private readonly double s;
+    private readonly double front;
+    private readonly double wall;
+    private readonly double back;
+    private readonly double top;
+    private readonly IReadOnlyList<(PartReach Part, double Near, double Far, int Vehicle)> parts;
+    private double scale;
+    private Point2 origin;
+
+    public CrossSection(Dossier dossier, PlatformDossier platform, double chainage)
+    {
+        (this.dossier, this.platform, plan, s) = (dossier, platform, platform.Plan, chainage);
+        (front, wall, back, top) = (plan.CopingFront.At(s), plan.WallFace.At(s), plan.Back.At(s), plan.Profile.At(s));
+        int station = Math.Clamp((int)Math.Round((s - platform.Envelope.From) / platform.Envelope.Spacing), 0, platform.Envelope.Count - 1);
+        var names = plan.Requirement.Vehicles.ToList();
+        parts = [.. platform.Envelope.Parts.Where(p => p.Run == 0)
+            .Select(p => (p, Near: plan.Side == Side.Left ? p.Left[station] : p.Right[station], Far: plan.Side == Side.Left ? p.Right[station] : p.Left[station], Math.Max(0, names.IndexOf(p.Vehicle.Name))))
+            .Where(p => double.IsFinite(p.Near) && double.IsFinite(p.Far))];
+        int at = Math.Clamp(Array.BinarySearch(plan.Requirement.Stations, s) is var f && f >= 0 ? f : ~f, 0, plan.Requirement.Stations.Length - 1);
+        Governing = plan.Requirement.GoverningVehicle[at];
+        Spare = front - plan.Requirement.Swept[at];
+    }
+
+    /// <summary>Index of the vehicle that reaches farthest here.</summary>
+    public int Governing { get; }
+
+    /// <summary>From the farthest reach to the coping, mm.</summary>
+    public double Spare { get; }
+
+    /// <summary>How the scale is said.</summary>
+    public string Scale => scale >= 1 ? Invariant($"{Figures.Short(scale)}:1") : Invariant($"1:{Figures.Short(1 / scale)}");
+
+    public void DrawOn(Sheet sheet, double upper, double lower)
+    {
+        double left = parts.Select(p => p.Far).DefaultIfEmpty(dossier.Gauge).Max() + 4, high = Math.Max(top, parts.Select(p => p.Part.ZHigh + dossier.RailTop).DefaultIfEmpty(0).Max());
+        double room = sheet.Width - (2 * TitleBlock.Inset) - 50;
+        scale = Array.Find(Enlargements, e => (left + back + 4) * e <= room && high * e <= lower - upper);
+        scale = scale > 0 ? scale : 0.05;
+        double spare = sheet.Width - (2 * TitleBlock.Inset) - ((left + back + 4) * scale);
+        origin = new(TitleBlock.Inset + (spare / 2) + (left * scale), lower);
+        Vehicles(sheet);
+        Track(sheet);
+        Body(sheet);
+        sheet.Line(Of(-left, 0), Of(back + 4, 0), HouseStyle.Heavy);
+        sheet.Text("baseboard", Of(-left, 0) + new Point2(0, 3.4), HouseStyle.Small);
+        sheet.Line(Of(0, -2 / scale), Of(0, high + (6 / scale)), HouseStyle.Centre);
+        Measures(sheet, left);
+        double free = sheet.Width - TitleBlock.Inset - (origin.X + (front * scale)) - 8;
+        if (free > 80)
+        {
+            new EdgeDetail(Ring(), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, dossier.RailTop + p.Part.ZLow, dossier.RailTop + p.Part.ZHigh)).ToArray(), HouseStyle.Vehicle(Math.Max(0, Governing)))
+                .DrawOn(sheet, new(sheet.Width - TitleBlock.Inset - Math.Min(free, 150), TitleBlock.Margin + 24), new(Math.Min(free, 150), 92), front, top, Spare, plan.Spec);
+        }
+    }
+
+    private Point2 Of(double t, double z) => new(origin.X + (t * scale), origin.Y - (z * scale));
+
+    private void Box(Sheet sheet, double t0, double t1, double z0, double z1, Fill? fill, Pen? pen) =>
+        sheet.Area([Of(t0, z0), Of(t1, z0), Of(t1, z1), Of(t0, z1)], fill, pen);
+
+    private void Vehicles(Sheet sheet)
+    {
+        // The governing vehicle last, so that it lies on top.
+        foreach (var (part, near, far, vehicle) in parts.OrderBy(p => p.Vehicle == Governing))
+        {
+            var (colour, pattern) = HouseStyle.Vehicle(vehicle);
+            bool governs = vehicle == Governing;
+            double low = dossier.RailTop + part.ZLow, high = dossier.RailTop + part.ZHigh;
+            if (governs)
+            {
+                Box(sheet, -far, near, low, high, new(colour, 0.12), null);
+                Box(sheet, -far, near, low, high, new(colour, 0.3, pattern), new(0.5, colour));
+            }
+            else
+            {
+                Box(sheet, -far, near, low, high, null, new(0.22, colour, 3, 1));
+            }
+        }
+
+        var names = plan.Requirement.Vehicles;
+        var shown = parts.Select(p => p.Vehicle).Distinct().Order().ToArray();
+        for (int i = 0; i < shown.Length; i++)
+        {
+            var (colour, _) = HouseStyle.Vehicle(shown[i]);
+            bool governs = shown[i] == Governing;
+            Point2 at = new(TitleBlock.Inset, TitleBlock.Margin + 24 + (5.2 * i));
+            sheet.Line(at + new Point2(0, -0.9), at + new Point2(9, -0.9), governs ? new(0.6, colour) : new(0.3, colour, 3, 1));
+            sheet.Text(governs ? names[shown[i]] + ", governs here" : names[shown[i]], at + new Point2(11, 0), governs ? HouseStyle.Strong : HouseStyle.Label);
+        }
+    }
+
+    private void Track(Sheet sheet)
+    {
+        double ratio = dossier.Scale.Ratio, half = 2590 / ratio / 2, rail = 145 / ratio, head = 70 / ratio, foot = Math.Max(dossier.RailTop - rail, dossier.RailTop / 2), bed = foot * 0.8;
+        sheet.Area([Of(-half - (1.2 * bed), 0), Of(-half, bed), Of(half, bed), Of(half + Math.Min(1.2 * bed, Math.Max(0, wall - half - 0.2)), 0)], new(HouseStyle.Deck), HouseStyle.Fine);
+        Box(sheet, -half, half, bed, foot, new(HouseStyle.Hair), HouseStyle.Thin);
+        foreach (int side in (int[])[-1, 1])
+        {
+            double inner = side * dossier.Gauge / 2, outer = inner + (side * head);
+            Box(sheet, Math.Min(inner, outer), Math.Max(inner, outer), foot, dossier.RailTop, new(HouseStyle.Quiet), HouseStyle.Thin);
+        }
+
+        sheet.Line(Of(-half, dossier.RailTop), Of(wall - 0.3, dossier.RailTop), new(0.12, HouseStyle.Quiet, 2, 1));
+    }
+
+    private void Body(Sheet sheet)
+    {
+        var spec = plan.Spec;
+        double slab = spec.Deck.Thickness, wallBack = plan.WallBack.At(s), backWall = plan.BackWallFace.At(s);
+        Point2[] ring = [.. Ring().Select(p => Of(p.X, p.Y))];
+        sheet.Area([Of(wallBack, 0), Of(wallBack, top - slab), Of(backWall, plan.TopAt(s, backWall) - slab), Of(backWall, 0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
+        sheet.Area(ring, new(HouseStyle.Coping));
+        sheet.Area(ring, new(HouseStyle.Quiet, 0.5, Pattern.Rising), HouseStyle.Heavy);
+        if (plan.WhiteLine is { } line && s >= line.From && s <= line.To)
+        {
+            Box(sheet, line.Near.At(s), line.Far.At(s), top, top + (0.5 / scale), new(HouseStyle.White), HouseStyle.Thin);
+        }
+
+        foreach (var rib in plan.Ribs.Where(r => r.Kind == RibKind.Longitudinal && s >= r.From && s <= r.To))
+        {
+            double lowest = rib.Depth is { } d ? Math.Max(0, top - slab - d) : 0;
+            Box(sheet, rib.Near.At(s), rib.Far.At(s), lowest, plan.TopAt(s, rib.Near.At(s)) - slab, new(HouseStyle.Coping), HouseStyle.Thin);
+        }
+    }
+
+    /// <summary>The cut material's outline: reach and height.</summary>
+    private Point2[] Ring()
+    {
+        var spec = plan.Spec;
+        double under = top - spec.Coping.Thickness, slab = spec.Deck.Thickness, copingBack = plan.CopingBack.At(s), wallBack = plan.WallBack.At(s), backWall = plan.BackWallFace.At(s);
+        return
+        [
+            new(wall, 0), new(wall, under), new(front, under), new(front, top - spec.Coping.ArrisChamfer), new(front + spec.Coping.ArrisChamfer, top),
+            new(copingBack, plan.TopAt(s, copingBack)), new(back, plan.TopAt(s, back)),
+            new(back, 0), new(backWall, 0), new(backWall, plan.TopAt(s, backWall) - slab), new(wallBack, top - slab), new(wallBack, 0),
+        ];
+    }
+
+    private void Measures(Sheet sheet, double left)
+    {
+        double edge = dossier.Gauge / 2, over = top - dossier.RailTop;
+        string Both(double mm) => Invariant($"{Figures.Fine(mm)} [{Figures.Fixed(dossier.Scale.ToFullSize(mm), 0)}]");
+        double drop = 9;
+        Dimensions.Between(sheet, Of(0, 0), Of(front, 0), drop, Both(front));
+        Dimensions.Between(sheet, Of(front, 0), Of(back, 0), drop, Both(back - front));
+        Dimensions.Between(sheet, Of(edge, 0), Of(front, 0), drop + 9, Invariant($"{Both(front - edge)} from the running edge"));
+        Dimensions.Between(sheet, Of(back, dossier.RailTop), Of(back, top), 12, Both(over));
+        Dimensions.Between(sheet, Of(-left, 0), Of(-left, dossier.RailTop), -6, Figures.Fine(dossier.RailTop));
+        double reach = front - Spare, level = top + (5 / scale);
+        sheet.Line(Of(reach, dossier.RailTop), Of(reach, top + (9 / scale)), new(0.12, HouseStyle.Accent, 2, 1));
+        sheet.Line(Of(front, top), Of(front, top + (9 / scale)), new(0.12, HouseStyle.Accent, 2, 1));
+        Dimensions.Between(sheet, Of(reach, level), Of(front, level), 0, Both(Spare));
+    }
+}

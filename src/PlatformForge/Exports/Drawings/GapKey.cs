@@ -1,0 +1,100 @@
+using PlatformForge.Clearance;
+using PlatformForge.Platforms;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>The column beside the gap plot: vehicles, budget and what each style of edge costs.</summary>
+internal sealed class GapKey(Dossier dossier, PlatformDossier platform)
+{
+    private const double Row = 5.2;
+
+    public void DrawOn(Sheet sheet, double left, double top, double width)
+    {
+        double y = Vehicles(sheet, left, top, width);
+        y = Budget(sheet, left, y + 5, width);
+        Styles(sheet, left, y + 5, width);
+    }
+
+    private double Vehicles(Sheet sheet, double left, double top, double width)
+    {
+        sheet.Text("Vehicles", new(left, top + 2), HouseStyle.Subheading);
+        double y = top + 7;
+        var names = platform.Plan.Requirement.Vehicles;
+        for (int i = 0; i < names.Count; i++, y += Row)
+        {
+            var (colour, pattern) = HouseStyle.Vehicle(i);
+            sheet.Box(left, y - 2.6, 8, 3.4, new(colour, 0.2), null);
+            sheet.Box(left, y - 2.6, 8, 3.4, new(colour, 0.75, pattern), new(0.25, colour));
+            VehicleMark.Draw(sheet, new(left + 11, y - 0.9), 1, i);
+            sheet.Text(names[i], new(left + 14, y), TitleBlock.Fitting(names[i], HouseStyle.Label, width - 14));
+        }
+
+        return y;
+    }
+
+    private double Budget(Sheet sheet, double left, double top, double width)
+    {
+        sheet.Text("Clearance budget, mm", new(left, top + 2), HouseStyle.Subheading);
+        double y = top + 7;
+        foreach (var line in platform.Budget.Lines)
+        {
+            string name = line.Placing == BudgetPlacing.Swept ? line.Name + " (swept)" : line.Name;
+            sheet.Text(name, new(left, y), TitleBlock.Fitting(name, HouseStyle.Label, width - 14));
+            sheet.Text(Figures.Fine(line.AmountMm), new(left + width, y), HouseStyle.Label, TextAnchor.End);
+            y += Row - 0.6;
+        }
+
+        sheet.Line(new(left, y - 3.2), new(left + width, y - 3.2), HouseStyle.Thin);
+        bool sum = platform.Budget.Rule == BudgetRule.Sum;
+        y = Total(sheet, left, y + 0.6, width, "sum", platform.Budget.Sum, sum);
+        return Total(sheet, left, y, width, "tolerances as root of squares", platform.Budget.RootOfSquares, !sum);
+    }
+
+    private static double Total(Sheet sheet, double left, double y, double width, string name, double amount, bool governs)
+    {
+        var style = governs ? HouseStyle.Strong : HouseStyle.Label;
+        sheet.Text(governs ? name + ", added to the reach" : name, new(left, y), style);
+        sheet.Text(Figures.Fine(amount), new(left + width, y), style, TextAnchor.End);
+        return y + Row - 0.6;
+    }
+
+    private void Styles(Sheet sheet, double left, double top, double width)
+    {
+        sheet.Text("Gap to the door sill, mm", new(left, top + 2), HouseStyle.Subheading);
+        double[] columns = [left + (0.56 * width), left + (0.70 * width), left + (0.84 * width), left + width];
+        double y = top + 7.5;
+        foreach (var (name, x) in new[] { ("least", columns[0]), ("mean", columns[1]), ("most", columns[2]), ("limit", columns[3]) })
+        {
+            sheet.Text(name, new(x, y), HouseStyle.Small, TextAnchor.End);
+        }
+
+        foreach (var style in Enum.GetValues<EdgeStyle>())
+        {
+            var rows = platform.Plan.Gaps.Rows.Where(r => r.Style == style).ToArray();
+            if (rows.Length == 0 || y + (Row * (rows.Length + 1)) > sheet.Height - TitleBlock.Margin - TitleBlock.Depth - 8)
+            {
+                continue;
+            }
+
+            bool chosen = style == platform.Plan.Spec.Face.Edge;
+            y += Row;
+            sheet.Text(style.ToString().ToLowerInvariant() + (chosen ? ", chosen" : ""), new(left, y), chosen ? HouseStyle.Strong : HouseStyle.Label);
+            foreach (var row in rows)
+            {
+                y += Row - 0.9;
+                sheet.Text(row.Vehicle, new(left + 2, y), TitleBlock.Fitting(row.Vehicle, HouseStyle.Small with { Colour = HouseStyle.Ink }, columns[0] - left - 9));
+                Cell(sheet, columns[0], y, Figures.Mm(row.Least));
+                Cell(sheet, columns[1], y, Figures.Mm(row.Mean));
+                Cell(sheet, columns[2], y, Figures.Mm(row.Largest));
+                sheet.Text(row.HorizontalWithinLimit ? "kept" : "over", new(columns[3], y), row.HorizontalWithinLimit ? HouseStyle.Small : HouseStyle.Small with { Colour = HouseStyle.Accent, Bold = true }, TextAnchor.End);
+            }
+        }
+
+        string note = Invariant($"limit: {SteppingLimit.Horizontal} mm level at full size, {Figures.Mm(dossier.Scale.ToModel(SteppingLimit.Horizontal))} here");
+        sheet.Text(note, new(left, y + Row), TitleBlock.Fitting(note, HouseStyle.Small, width));
+    }
+
+    private static void Cell(Sheet sheet, double right, double y, string text) =>
+        sheet.Text(text, new(right, y), HouseStyle.Small with { Colour = HouseStyle.Ink }, TextAnchor.End);
+}

@@ -1,0 +1,101 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>The lower part of the gap plot: a band a vehicle from its nearest to its farthest door.</summary>
+internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame)
+{
+    public void DrawOn(Sheet sheet, ModelScale scale)
+    {
+        frame.Grid(sheet);
+        var labels = new Labels(sheet);
+        var names = platform.Plan.Requirement.Vehicles.ToList();
+        foreach (var trace in platform.Plan.Gaps.Traces)
+        {
+            int vehicle = Math.Max(0, names.IndexOf(trace.Vehicle));
+            var (colour, _) = HouseStyle.Vehicle(vehicle);
+            foreach (var (from, to) in Runs(trace))
+            {
+                var low = Places(trace, trace.Nearest, from, to);
+                var high = Places(trace, trace.Farthest, from, to);
+                sheet.Area(low.Concat(high.Reverse()), new(colour, 0.13));
+                sheet.Lines(low, new(0.55, colour));
+                sheet.Lines(high, new(0.35, colour, 2.4, 1));
+                Marks(sheet, low, vehicle);
+                Marks(sheet, high, vehicle);
+            }
+        }
+
+        double limit = scale.ToModel(SteppingLimit.Horizontal);
+        sheet.Line(frame.Of(frame.LeastX, limit), frame.Of(frame.MostX, limit), new(0.4, HouseStyle.Accent, 5, 1.5));
+        string words = Invariant($"published stepping limit {SteppingLimit.Horizontal} mm full size = {Figures.Fine(limit)} mm");
+        double length = TextStyle.Length(words, HouseStyle.AccentLabel);
+        sheet.Box(frame.Right - length - 4, frame.Y(limit) - 4.4, length + 3, 3.6, new(HouseStyle.Paper, 0.9));
+        sheet.Text(words, new(frame.Right - 2.5, frame.Y(limit) - 1.6), HouseStyle.AccentLabel, TextAnchor.End);
+        labels.Keep(frame.Right - length - 4, frame.Y(limit) - 4.4, frame.Right, frame.Y(limit) + 0.6);
+        foreach (var trace in platform.Plan.Gaps.Traces)
+        {
+            int vehicle = Math.Max(0, names.IndexOf(trace.Vehicle));
+            Say(labels, trace, trace.Nearest, vehicle, "nearest door");
+            Say(labels, trace, trace.Farthest, vehicle, "farthest door");
+        }
+
+        if (platform.Plan.Gaps.Traces.Count == 0)
+        {
+            sheet.Text("No vehicle has a door sill: no gap to show.", new((frame.Left + frame.Right) / 2, frame.Bottom - (frame.Height / 4)), HouseStyle.Label, TextAnchor.Middle);
+        }
+
+        frame.Axes(sheet, scale.Ratio, "gap to the door sill");
+    }
+
+    /// <summary>Marks on a line, a shape a vehicle, so that lines can be told apart without colour.</summary>
+    private static void Marks(Sheet sheet, Point2[] line, int vehicle)
+    {
+        const double Apart = 24, Size = 1.0;
+        double next = line.Length > 0 ? line[0].X + (Apart * (0.4 + (0.13 * vehicle))) : 0;
+        foreach (var at in line)
+        {
+            if (at.X >= next)
+            {
+                VehicleMark.Draw(sheet, at, Size, vehicle);
+                next += Apart;
+            }
+        }
+    }
+
+    private void Say(Labels labels, GapTrace trace, double[] values, int vehicle, string which)
+    {
+        var style = HouseStyle.Small with { Colour = HouseStyle.Vehicle(vehicle).Colour, Bold = true };
+        var places = from up in (double[])[-1.6, 3.2]
+                     from share in (double[])[0.62, 0.45, 0.8, 0.3, 0.15]
+                     let i = (int)(share * (trace.Stations.Length - 1))
+                     where double.IsFinite(values[i])
+                     select (frame.Of(trace.Stations[i], values[i]) + new Point2(0, up), TextAnchor.Middle, 0.0);
+        labels.PutOver(Invariant($"{trace.Vehicle}, {which}"), style, new(HouseStyle.Paper, 0.85), places);
+    }
+
+    /// <summary>Stretches of stations where a door comes.</summary>
+    private static IEnumerable<(int From, int To)> Runs(GapTrace trace)
+    {
+        int from = -1;
+        for (int i = 0; i <= trace.Stations.Length; i++)
+        {
+            bool there = i < trace.Stations.Length && double.IsFinite(trace.Nearest[i]) && double.IsFinite(trace.Farthest[i]);
+            if (there && from < 0)
+            {
+                from = i;
+            }
+            else if (!there && from >= 0)
+            {
+                yield return (from, i - 1);
+                from = -1;
+            }
+        }
+    }
+
+    private Point2[] Places(GapTrace trace, double[] values, int from, int to) =>
+        [.. Enumerable.Range(from, to - from + 1).Select(i => frame.Of(trace.Stations[i], values[i]))];
+}

@@ -1,0 +1,306 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Track;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>What a plan shows, group by group, from the ground up.</summary>
+internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, double beyond)
+{
+    private const double FacetLength = 4;
+    private const double SleeperPitch = 760, SleeperLength = 2590; // full size, mm, from memory; for looks only
+    private const double ChainageTick = 20, ChainageLabel = 100;
+
+    private readonly PlatformPlan plan = platform.Plan;
+
+    private double From => Math.Max(0, plan.Spec.Face.From - beyond);
+
+    private double To => Math.Min(plan.Chart.Length, plan.Spec.Face.To + beyond);
+
+    private int Away => (int)plan.Side;
+
+    /// <summary>Points that must fall on the paper.</summary>
+    public IEnumerable<Point2> Extent()
+    {
+        double half = SleeperLength / dossier.Scale.Ratio / 2;
+        return Stations(From, To).SelectMany(s => new[] { plan.Chart.PointAt(s, half), plan.Chart.PointAt(s, -half) })
+            .Concat(plan.Stations.Select(s => plan.ToLayout(s, plan.Back.At(s))))
+            .Concat(SweptLine(Side.Left)).Concat(SweptLine(Side.Right));
+    }
+
+    public void DrawOn(Sheet sheet, PlanView view)
+    {
+        var labels = new Labels(sheet);
+        Legend(sheet, labels);
+        ScaleBar(sheet, view, labels);
+        Swept(sheet, view);
+        TrackLines(sheet, view);
+        Body(sheet, view);
+        Furniture(sheet, view);
+        Vehicles(sheet, view, labels);
+        Sections(sheet, view, labels);
+        Ramps(view, labels);
+        Chainages(sheet, view, labels);
+        Elements(sheet, view, labels);
+    }
+
+    private static IEnumerable<double> Stations(double from, double to)
+    {
+        int facets = Math.Max(1, (int)Math.Ceiling((to - from) / FacetLength));
+        return Enumerable.Range(0, facets + 1).Select(i => from + ((to - from) * i / facets));
+    }
+
+    private IEnumerable<Point2> SweptLine(Side side)
+    {
+        var line = platform.Envelope.Composite(side);
+        return Enumerable.Range(0, line.Count).Where(i => i % 4 == 0 || i == line.Count - 1).Where(i => double.IsFinite(line.Reach[i]))
+            .Select(i => plan.Chart.PointAt(line.ChainageOf(i), (int)side * line.Reach[i]));
+    }
+
+    private void Swept(Sheet sheet, PlanView view)
+    {
+        var left = SweptLine(Side.Left).Select(view.Of).ToArray();
+        var right = SweptLine(Side.Right).Select(view.Of).ToArray();
+        sheet.Area(left.Concat(right.Reverse()), new(HouseStyle.Swept, 0.1));
+        sheet.Lines(left, new(0.2, HouseStyle.Swept, 2, 0.8));
+        sheet.Lines(right, new(0.2, HouseStyle.Swept, 2, 0.8));
+    }
+
+    private void TrackLines(Sheet sheet, PlanView view)
+    {
+        double half = SleeperLength / dossier.Scale.Ratio / 2, pitch = SleeperPitch / dossier.Scale.Ratio;
+        for (double s = From + (pitch / 2); s < To; s += pitch)
+        {
+            sheet.Line(view.Of(plan.Chart.PointAt(s, half)), view.Of(plan.Chart.PointAt(s, -half)), new(0.3, HouseStyle.Hair));
+        }
+
+        var stations = Stations(From, To).ToArray();
+        foreach (double rail in (double[])[dossier.Gauge / 2, -dossier.Gauge / 2])
+        {
+            sheet.Lines(stations.Select(s => view.Of(plan.Chart.PointAt(s, rail))), new(0.3, HouseStyle.Ink));
+        }
+
+        sheet.Lines(stations.Select(s => view.Of(plan.Chart.PointAt(s))), HouseStyle.Centre);
+    }
+
+    private IEnumerable<Point2> Line(PlanView view, PlanLine line, double from, double to) =>
+        plan.Stations.Where(s => s > from && s < to).Prepend(from).Append(to).Select(s => view.Of(plan.ToLayout(s, line.At(s))));
+
+    private void Strip(Sheet sheet, PlanView view, PlanLine near, PlanLine far, double from, double to, Fill? fill, Pen? pen) =>
+        sheet.Area(Line(view, near, from, to).Concat(Line(view, far, from, to).Reverse()), fill, pen);
+
+    private void Body(Sheet sheet, PlanView view)
+    {
+        var (from, to) = (plan.Spec.Face.From, plan.Spec.Face.To);
+        Strip(sheet, view, plan.CopingFront, plan.Back, from, to, new(HouseStyle.Deck), null);
+        Strip(sheet, view, plan.CopingFront, plan.CopingBack, from, to, new(HouseStyle.Coping), null);
+        foreach (double joint in plan.CopingJoints)
+        {
+            sheet.Line(view.Of(plan.ToLayout(joint, plan.CopingFront.At(joint))), view.Of(plan.ToLayout(joint, plan.CopingBack.At(joint))), new(0.1, HouseStyle.Quiet));
+        }
+
+        foreach (var hidden in (PlanLine[])[plan.WallFace, plan.WallBack, plan.BackWallFace])
+        {
+            sheet.Lines(Line(view, hidden, from, to), HouseStyle.Hidden);
+        }
+
+        foreach (var rib in plan.Ribs)
+        {
+            Strip(sheet, view, rib.Near, rib.Far, rib.From, rib.To, null, HouseStyle.Hidden with { Width = 0.1 });
+        }
+
+        if (plan.WhiteLine is { } line)
+        {
+            Strip(sheet, view, line.Near, line.Far, line.From, line.To, new(HouseStyle.White), new(0.08, HouseStyle.Quiet));
+        }
+
+        sheet.Lines(Line(view, plan.CopingBack, from, to), HouseStyle.Thin);
+        Strip(sheet, view, plan.CopingFront, plan.Back, from, to, null, HouseStyle.Heavy);
+        foreach (double head in (double[])[plan.Profile.StartHead, plan.Profile.EndHead])
+        {
+            if (head > from && head < to)
+            {
+                sheet.Line(view.Of(plan.ToLayout(head, plan.CopingFront.At(head))), view.Of(plan.ToLayout(head, plan.Back.At(head))), HouseStyle.Thin);
+            }
+        }
+    }
+
+    private void Furniture(Sheet sheet, PlanView view)
+    {
+        foreach (var socket in plan.Sockets)
+        {
+            var frame = plan.Chart.At(socket.Chainage);
+            var middle = plan.ToLayout(socket.Chainage, socket.Reach);
+            Point2 along = frame.Tangent * (socket.Along / 2), across = frame.Tangent.Left * (socket.Across / 2);
+            sheet.Area(((Point2[])[middle - along - across, middle + along - across, middle + along + across, middle - along + across]).Select(view.Of), new(HouseStyle.Ink));
+        }
+
+        foreach (var hole in plan.PostHoles)
+        {
+            sheet.Circle(view.Of(plan.ToLayout(hole.Chainage, hole.Reach)), Math.Max(0.3, hole.Diameter / 2 / view.Reduction), new(HouseStyle.White), HouseStyle.Thin);
+        }
+    }
+
+    private void Vehicles(Sheet sheet, PlanView view, Labels labels)
+    {
+        var names = plan.Requirement.Vehicles;
+        foreach (var pose in platform.Poses)
+        {
+            var (colour, _) = HouseStyle.Vehicle(Math.Max(0, names.ToList().IndexOf(pose.Vehicle.Name)));
+            foreach (var part in pose.Parts)
+            {
+                sheet.Area(part.Ring.Select(view.Of), new(colour, 0.12), new(0.25, colour));
+            }
+
+            var middle = view.Of(pose.Pose.Body.Origin);
+            double angle = view.AngleOf(pose.Pose.Body.Forward);
+            angle = angle is > 90 or < -90 ? angle - (Math.Sign(angle) * 180) : angle;
+            labels.Put(pose.Vehicle.Name, HouseStyle.Small with { Colour = colour, Bold = true }, (middle + new Point2(0, 0.8), TextAnchor.Middle, angle));
+        }
+    }
+
+    private void Sections(Sheet sheet, PlanView view, Labels labels)
+    {
+        const double Radius = 3.1, StandOff = 7;
+        foreach (double cut in platform.Sections.Cuts)
+        {
+            Point2 near = view.Of(plan.ToLayout(cut, plan.CopingFront.At(cut))), far = view.Of(plan.ToLayout(cut, plan.Back.At(cut)));
+            var along = (far - near) * (1 / (far - near).Length);
+            sheet.Line(near - (along * 1.5), far + (along * 4.5), HouseStyle.Cut);
+        }
+
+        foreach (var section in platform.Sections.Sections)
+        {
+            double s = (section.From + section.To) / 2;
+            Point2 near = view.Of(plan.ToLayout(s, plan.CopingFront.At(s))), far = view.Of(plan.ToLayout(s, plan.Back.At(s)));
+            var out_ = (far - near) * (1 / (far - near).Length);
+            var middle = far + (out_ * StandOff);
+            sheet.Circle(middle, Radius, new(HouseStyle.Accent));
+            sheet.Text(Invariant($"{section.Number}"), middle + new Point2(0, 1.15), HouseStyle.Strong with { Size = 3.2, Colour = HouseStyle.White }, TextAnchor.Middle);
+            labels.Keep(middle.X - Radius, middle.Y - Radius, middle.X + Radius, middle.Y + Radius);
+            labels.Put(Invariant($"{Figures.Mm(section.Length)} long"), HouseStyle.Small, (middle + new Point2(Radius + 1.2, 0.8), TextAnchor.Start, 0));
+        }
+    }
+
+    private void Ramps(PlanView view, Labels labels)
+    {
+        var p = plan.Profile;
+        foreach (var (foot, head, low) in new[] { (p.From, p.StartHead, p.StartFoot), (p.To, p.EndHead, p.EndFoot) })
+        {
+            if (foot == head)
+            {
+                continue;
+            }
+
+            double s = (foot + head) / 2, angle = view.AngleOf(plan.Chart.At(s).Tangent);
+            labels.PutOver(Invariant($"ramp {Figures.Short(Math.Abs(head - foot))}, {Figures.Gradient(p.Level - low, Math.Abs(head - foot))}"), HouseStyle.Label, new(HouseStyle.Deck), (OnDeck(view, s), TextAnchor.Middle, angle));
+        }
+
+        double mid = (p.StartHead + p.EndHead) / 2;
+        string fall = plan.Spec.Deck.Crossfall > 0 ? Invariant($", falling 1 in {Figures.Short(plan.Spec.Deck.Crossfall)} to the back") : "";
+        labels.PutOver(Invariant($"deck {Figures.Short(plan.Spec.Deck.Width)} wide{fall}"), HouseStyle.Label, new(HouseStyle.Deck),
+            ((double[])[mid, mid - (0.12 * (p.To - p.From)), mid + (0.12 * (p.To - p.From))]).Select(s => (OnDeck(view, s), TextAnchor.Middle, view.AngleOf(plan.Chart.At(s).Tangent))));
+    }
+
+    /// <summary>A place on the deck a quarter of the way back from the coping, where few lines run.</summary>
+    private Point2 OnDeck(PlanView view, double s) => view.Of(plan.ToLayout(s, (0.72 * plan.CopingBack.At(s)) + (0.28 * plan.BackWallFace.At(s)))) + new Point2(0, 0.9);
+
+    private void Chainages(Sheet sheet, PlanView view, Labels labels)
+    {
+        var line = platform.Envelope.Composite(plan.Side == Side.Left ? Side.Right : Side.Left);
+        double Clear(double s) => Math.Max(SleeperLength / dossier.Scale.Ratio / 2, line.At(s) is var r && double.IsFinite(r) ? r : 0);
+        for (double s = Math.Ceiling(From / ChainageTick) * ChainageTick; s <= To; s += ChainageTick)
+        {
+            bool major = Math.Abs(Math.IEEERemainder(s, ChainageLabel)) < 1e-6;
+            double d = Clear(s) + (1.5 * view.Reduction);
+            Point2 a = view.Of(plan.Chart.PointAt(s, -Away * d)), b = view.Of(plan.Chart.PointAt(s, -Away * (d + ((major ? 2.4 : 1.2) * view.Reduction))));
+            sheet.Line(a, b, major ? HouseStyle.Thin : HouseStyle.Fine);
+            if (major)
+            {
+                var out_ = (b - a) * (1 / (b - a).Length);
+                double drop = out_.Y > 0 ? HouseStyle.Small.Size * 0.8 : 0;
+                labels.Put(Invariant($"{s:F0}"), HouseStyle.Small, (b + (out_ * 0.8) + new Point2(0, drop), TextAnchor.Middle, 0));
+            }
+        }
+    }
+
+    private void Elements(Sheet sheet, PlanView view, Labels labels)
+    {
+        double reach = (SleeperLength / dossier.Scale.Ratio / 2) + (15 * view.Reduction);
+        for (int i = 0; i < plan.Chart.Elements.Count; i++)
+        {
+            double from = Math.Max(From, plan.Chart.StartOf(i)), to = Math.Min(To, plan.Chart.StartOf(i) + plan.Chart.Elements[i].Length);
+            if (to - from < 1)
+            {
+                continue;
+            }
+
+            if (plan.Chart.StartOf(i) > From)
+            {
+                sheet.Circle(view.Of(plan.Chart.PointAt(from)), 0.7, new(HouseStyle.Paper), HouseStyle.Thin);
+            }
+
+            // Beside the middle of what shows of the element, or a little along, or farther out.
+            double[] shares = [0.5, 0.4, 0.6, 0.3, 0.7];
+            labels.Put(Say(plan.Chart.Elements[i]), HouseStyle.Small with { Colour = HouseStyle.Ink }, new double[] { 1, 1.12, 1.25 }.SelectMany(out_ => shares.Select(share =>
+            {
+                double s = from + (share * (to - from));
+                return (view.Of(plan.Chart.PointAt(s, -Away * reach * out_)), TextAnchor.Middle, view.AngleOf(plan.Chart.At(s).Tangent));
+            })));
+        }
+    }
+
+    internal static string Say(CentrelineElement element)
+    {
+        string Radius(double curvature) => Invariant($"R {Figures.Short(Math.Round(Math.Abs(1 / curvature), 1))} {(curvature > 0 ? "left" : "right")}");
+        return element.IsStraight ? "straight"
+            : element.IsCircular ? Radius(element.StartCurvature)
+            : Invariant($"transition {Figures.Short(Math.Round(element.Length, 1))}") + (element.EndCurvature == 0 ? " to straight" : " to " + Radius(element.EndCurvature));
+    }
+
+    private static void Legend(Sheet sheet, Labels labels)
+    {
+        double x = TitleBlock.Inset, y = TitleBlock.Margin + 8;
+        sheet.Text("Plan", new(x, y + 1.2), HouseStyle.Heading);
+        x += 24;
+        foreach (var (name, draw) in Keys())
+        {
+            draw(sheet, x, y);
+            sheet.Text(name, new(x + 9, y + 0.9), HouseStyle.Label);
+            x += 9 + TextStyle.Length(name, HouseStyle.Label) + 7;
+        }
+
+        labels.Keep(TitleBlock.Margin, TitleBlock.Margin, x, y + 4);
+    }
+
+    private static IEnumerable<(string Name, Action<Sheet, double, double> Draw)> Keys()
+    {
+        yield return ("swept by all vehicles", (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Swept, 0.12), new(0.2, HouseStyle.Swept, 2, 0.8)));
+        yield return ("track centre", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Centre));
+        yield return ("coping slabs", (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Coping), HouseStyle.Thin));
+        yield return ("walls and ribs below", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Hidden));
+        yield return ("cut between sections", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Cut));
+        yield return ("post hole", (s, x, y) => s.Circle(new(x + 5.5, y), 0.7, new(HouseStyle.White), HouseStyle.Thin));
+        yield return ("socket", (s, x, y) => s.Box(x + 4.8, y - 0.7, 1.4, 1.4, new(HouseStyle.Ink)));
+        yield return ("joint of track elements", (s, x, y) => s.Circle(new(x + 5.5, y), 0.7, new(HouseStyle.Paper), HouseStyle.Thin));
+    }
+
+    private static void ScaleBar(Sheet sheet, PlanView view, Labels labels)
+    {
+        double step = view.Reduction > 4 ? 100 : 50, y = sheet.Height - TitleBlock.Margin - TitleBlock.Depth - 7, x = TitleBlock.Inset;
+        for (int i = 0; i < 4; i++)
+        {
+            sheet.Box(x + (i * step / view.Reduction), y, step / view.Reduction, 1.4, new(i % 2 == 0 ? HouseStyle.Ink : HouseStyle.White), HouseStyle.Thin);
+        }
+
+        for (int i = 0; i <= 4; i += 2)
+        {
+            sheet.Text(Invariant($"{i * step:F0}"), new(x + (i * step / view.Reduction), y - 1), HouseStyle.Small, i == 0 ? TextAnchor.Start : TextAnchor.Middle);
+        }
+
+        double end = x + (4 * step / view.Reduction);
+        sheet.Text("mm of the model", new(end + 5, y + 1.4), HouseStyle.Small);
+        labels.Keep(x - 1, y - 4, end + 30, y + 2);
+    }
+}

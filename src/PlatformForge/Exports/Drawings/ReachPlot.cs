@@ -1,0 +1,172 @@
+using PlatformForge.Clearance;
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>The upper part of the gap plot: reach, budget, edge and platform.</summary>
+internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
+{
+    private static readonly Rgb BudgetColour = new(0xC4, 0xCA, 0xCE);
+
+    private readonly PlatformPlan plan = platform.Plan;
+    private readonly RequirementTrace need = platform.Plan.Requirement;
+
+    public void DrawOn(Sheet sheet, double ratio)
+    {
+        var labels = new Labels(sheet);
+        frame.Grid(sheet);
+        Governing(sheet, labels);
+        Platform(sheet);
+        Budget(sheet, labels);
+        Lines(sheet);
+        Names(labels);
+        frame.Axes(sheet, ratio, "from the track's middle");
+    }
+
+    private void Governing(Sheet sheet, Labels labels)
+    {
+        foreach (var (from, to) in Runs())
+        {
+            int vehicle = need.GoverningVehicle[from];
+            if (vehicle < 0)
+            {
+                continue;
+            }
+
+            var (colour, pattern) = HouseStyle.Vehicle(vehicle);
+            var ring = Enumerable.Range(from, to - from + 1).Select(i => frame.Of(need.Stations[i], need.Swept[i]))
+                .Append(frame.Of(need.Stations[to], frame.LeastY)).Append(frame.Of(need.Stations[from], frame.LeastY)).ToArray();
+            sheet.Area(ring, new(colour, 0.2));
+            sheet.Area(ring, new(colour, 0.75, pattern));
+            string words = Invariant($"{need.Vehicles[vehicle]}: {need.GoverningPart[from]}");
+            double x = frame.X((need.Stations[from] + need.Stations[to]) / 2), y = frame.Bottom - 4.5, length = TextStyle.Length(words, HouseStyle.Strong);
+            if (length + 4 < frame.X(need.Stations[to]) - frame.X(need.Stations[from]))
+            {
+                sheet.Box(x - (length / 2) - 1.4, y - 2.8, length + 2.8, 4, new(HouseStyle.Paper, 0.92));
+                labels.Put(words, HouseStyle.Strong with { Colour = colour }, (new Point2(x, y), TextAnchor.Middle, 0));
+            }
+        }
+    }
+
+    /// <summary>Stretches of stations with the same vehicle and part governing.</summary>
+    private IEnumerable<(int From, int To)> Runs()
+    {
+        int last = need.Stations.Length - 1;
+        for (int from = 0; from < last;)
+        {
+            int to = from + 1;
+            while (to < last && need.GoverningVehicle[to] == need.GoverningVehicle[from] && need.GoverningPart[to] == need.GoverningPart[from])
+            {
+                to++;
+            }
+
+            yield return (from, to);
+            from = to;
+        }
+    }
+
+    private void Platform(Sheet sheet)
+    {
+        var edge = plan.CopingFront.Stations.Select((s, i) => frame.Of(s, plan.CopingFront.Reach[i]))
+            .Append(new(frame.Right, frame.Top)).Append(new(frame.Left, frame.Top));
+        sheet.Area(edge, new(HouseStyle.Deck));
+        foreach (var (foot, head) in new[] { (plan.Profile.From, plan.Profile.StartHead), (plan.Profile.EndHead, plan.Profile.To) })
+        {
+            if (head - foot > 0)
+            {
+                double top = frame.Top + 6.5;
+                sheet.Line(new(frame.X(foot) + 1, top), new(frame.X(head) - 1, top), HouseStyle.Thin);
+                sheet.Text("ramp", new(frame.X((foot + head) / 2), top - 1), HouseStyle.Small, TextAnchor.Middle);
+            }
+        }
+
+        sheet.Text("platform", new(frame.X((plan.Profile.StartHead + plan.Profile.EndHead) / 2), frame.Top + 6.5), HouseStyle.Subheading, TextAnchor.Middle);
+    }
+
+    private void Budget(Sheet sheet, Labels labels)
+    {
+        double low = 0, last = need.Swept[^1];
+        var added = platform.Budget.Lines.Where(l => l.Placing != BudgetPlacing.Swept).ToArray();
+        double stretch = platform.Budget.Sum > 0 ? platform.Budget.Margin / platform.Budget.Sum : 1;
+        for (int k = 0; k < added.Length; k++)
+        {
+            double from = low, high = low + (added[k].AmountMm * stretch);
+            var upper = need.Stations.Select((s, i) => frame.Of(s, need.Swept[i] + high));
+            var lower = need.Stations.Select((s, i) => frame.Of(s, need.Swept[i] + from)).Reverse();
+            sheet.Area(upper.Concat(lower), new(BudgetColour, k % 2 == 0 ? 0.85 : 0.5), HouseStyle.Hairline);
+            string words = Invariant($"{added[k].Name} {Figures.Fine(added[k].AmountMm)}");
+            double depth = frame.Y(last + from) - frame.Y(last + high);
+            if (depth > 1.5 * HouseStyle.Small.Size)
+            {
+                labels.Put(words, HouseStyle.Small with { Colour = HouseStyle.Ink }, (frame.Of(frame.MostX, last + ((from + high) / 2)) + new Point2(-3, 0.8), TextAnchor.End, 0));
+            }
+
+            low = high;
+        }
+    }
+
+    private void Lines(Sheet sheet)
+    {
+        for (int vehicle = 0; vehicle < need.Vehicles.Count; vehicle++)
+        {
+            var own = OwnReach(vehicle);
+            if (own.Length > 0)
+            {
+                sheet.Lines(own, new(0.22, HouseStyle.Vehicle(vehicle).Colour));
+            }
+        }
+
+        sheet.Lines(need.Stations.Select((s, i) => frame.Of(s, need.Swept[i])), HouseStyle.Outline);
+        foreach (var style in Enum.GetValues<EdgeStyle>().Where(s => s != plan.Spec.Face.Edge && (int)s < plan.Alternatives.Count))
+        {
+            var line = plan.Alternatives[(int)style];
+            sheet.Lines(line.Stations.Select((s, i) => frame.Of(s, line.Reach[i])), new(0.2, HouseStyle.Ink, style == EdgeStyle.Faired ? [3, 1.2] : [0.6, 1.2]));
+        }
+
+        sheet.Lines(plan.CopingFront.Stations.Select((s, i) => frame.Of(s, plan.CopingFront.Reach[i])), new(0.9, HouseStyle.Ink));
+    }
+
+    /// <summary>Farthest reach of one vehicle over all its parts, on the faced track.</summary>
+    private Point2[] OwnReach(int vehicle)
+    {
+        var parts = platform.Envelope.Parts.Where(p => p.Run == 0 && p.Vehicle.Name == need.Vehicles[vehicle]).ToArray();
+        if (parts.Length == 0)
+        {
+            return [];
+        }
+
+        return [.. Enumerable.Range(0, platform.Envelope.Count)
+            .Select(i => (S: platform.Envelope.From + (i * platform.Envelope.Spacing), T: parts.Max(p => plan.Side == Track.Side.Left ? p.Left[i] : p.Right[i])))
+            .Where(p => p.S >= frame.LeastX && p.S <= frame.MostX && p.T > frame.LeastY)
+            .Select(p => frame.Of(p.S, p.T))];
+    }
+
+    private void Names(Labels labels)
+    {
+        double span = frame.MostX - frame.LeastX;
+        Name(labels, "coping edge", HouseStyle.Strong, plan.CopingFront, frame.LeastX + (0.3 * span));
+        foreach (var style in Enum.GetValues<EdgeStyle>().Where(e => e != plan.Spec.Face.Edge && (int)e < plan.Alternatives.Count))
+        {
+            // Where it stands farthest from the chosen edge there is room for its name.
+            var line = plan.Alternatives[(int)style];
+            int most = Enumerable.Range(0, line.Stations.Length).MaxBy(i => Math.Abs(line.Reach[i] - plan.CopingFront.Reach[i]));
+            double at = Math.Clamp(line.Stations[most], frame.LeastX + (0.06 * span), frame.MostX - (0.06 * span));
+            Name(labels, Invariant($"if {style.ToString().ToLowerInvariant()}"), HouseStyle.Small with { Colour = HouseStyle.Ink }, line, at);
+        }
+    }
+
+    /// <summary>Names a line on the platform's side of it, near a chainage.</summary>
+    private void Name(Labels labels, string name, TextStyle style, PlanLine line, double near)
+    {
+        double span = frame.MostX - frame.LeastX;
+        var places = from up in (double[])[2.2, 5, 8]
+                     from along in (double[])[0, 0.06, -0.06, 0.12, -0.12]
+                     let s = Math.Clamp(near + (along * span), frame.LeastX, frame.MostX)
+                     let half = (frame.MostX - frame.LeastX) * TextStyle.Length(name, style) / frame.Width / 2
+                     let top = Math.Max(line.At(s - half), line.At(s + half))
+                     select (frame.Of(s, Math.Max(top, line.At(s))) + new Point2(0, -up), TextAnchor.Middle, 0.0);
+        labels.PutOver(name, style, new(HouseStyle.Deck), places);
+    }
+}

@@ -1,0 +1,93 @@
+using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.Pictures;
+using PlatformForge.Exports.Reports;
+using PlatformForge.Exports.Tables;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports;
+
+/// <summary>What of a run is wanted as files.</summary>
+public sealed record OutputChoice
+{
+    /// <summary>Pictures, and the small ones inside 3MF files.</summary>
+    public bool Pictures { get; init; } = true;
+
+    /// <summary>Drawings.</summary>
+    public bool Drawings { get; init; } = true;
+
+    /// <summary>Width of pictures in pixels.</summary>
+    public int PictureWidth { get; init; } = PlatformPictures.UsualWidth;
+
+    /// <summary>Rows of the setting-out table lie this far apart, mm.</summary>
+    public double SettingOutStep { get; init; } = PlatformTables.UsualStep;
+}
+
+/// <summary>Everything that a run writes.</summary>
+/// <param name="Manifest">What the folder will hold, its list of files not yet filled in.</param>
+/// <param name="Files">The files, by path.</param>
+public sealed record OutputSet(Manifest Manifest, IReadOnlyList<OutputFile> Files);
+
+/// <summary>Front door of the room: turns a dossier into files, in memory. See <see cref="Folders.OutputFolder"/> for writing them.</summary>
+public static class OutputFiles
+{
+    /// <summary>Makes every file. The bytes depend on nothing but the dossier and the choice.</summary>
+    /// <param name="dossier">Everything known.</param>
+    /// <param name="choice">What is wanted; all of it when null.</param>
+    /// <param name="progress">Told the path of each file when it is made.</param>
+    /// <param name="cancel">Gives up between files.</param>
+    public static OutputSet Of(Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, CancellationToken cancel = default)
+    {
+        choice ??= new();
+        var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
+        var work = new List<(string Path, Func<byte[]> Make)>();
+        var sections = new List<ManifestSection>();
+        for (int i = 0; i < names.Count; i++)
+        {
+            var meshes = new PrintMeshes(dossier.Platforms[i].Sections);
+            work.AddRange(new PlateFiles(dossier, dossier.Platforms[i], names[i], meshes, choice.Pictures).Work());
+            work.AddRange(Sheets(dossier, dossier.Platforms[i], names[i], choice));
+            sections.AddRange(Listed(dossier.Platforms[i], names[i]));
+        }
+
+        work.Add((DesignCopy.FileName, () => DesignForm.ToBytes(DesignCopy.Of(dossier))));
+        work.Add(("report.json", () => ReportWriter.Json(dossier)));
+        work.Add(("report.md", () => ReportWriter.Markdown(dossier)));
+        var files = new OutputFile[work.Count];
+        Parallel.For(0, files.Length, new ParallelOptions { CancellationToken = cancel }, i =>
+        {
+            files[i] = new(work[i].Path, work[i].Make());
+            progress?.Report(work[i].Path);
+        });
+        return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []), [.. files.OrderBy(f => f.Path, StringComparer.Ordinal)]);
+    }
+
+    private static IEnumerable<(string Path, Func<byte[]> Make)> Sheets(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)
+    {
+        if (choice.Pictures)
+        {
+            yield return (Invariant($"pictures/{name}.png"), () => PngWriter.ToBytes(PlatformPictures.Finished(dossier, platform, choice.PictureWidth)));
+            yield return (Invariant($"pictures/{name}-below.png"), () => PngWriter.ToBytes(PlatformPictures.FromBelow(platform, choice.PictureWidth)));
+        }
+
+        if (choice.Drawings)
+        {
+            yield return (Invariant($"drawings/{name}-plan.svg"), () => SvgWriter.ToBytes(PlanDrawing.Draw(dossier, platform)));
+            yield return (Invariant($"drawings/{name}-gaps.svg"), () => SvgWriter.ToBytes(GapDrawing.Draw(dossier, platform)));
+            yield return (Invariant($"drawings/{name}-cross-section.svg"), () => SvgWriter.ToBytes(CrossSectionDrawing.Draw(dossier, platform, CrossSectionDrawing.Telling(platform.Plan))));
+            yield return (Invariant($"drawings/{name}-plates.svg"), () => SvgWriter.ToBytes(PlateDrawing.Draw(dossier, platform)));
+        }
+
+        yield return (Invariant($"tables/{name}-setting-out.csv"), () => PlatformTables.SettingOut(dossier, platform, choice.SettingOutStep));
+        yield return (Invariant($"tables/{name}-gaps.csv"), () => PlatformTables.Gaps(platform));
+        yield return (Invariant($"tables/{name}-sections.csv"), () => PlatformTables.Sections(platform));
+        yield return (Invariant($"tables/{name}-cutting-list.csv"), () => PlatformTables.CuttingList(platform));
+    }
+
+    private static IEnumerable<ManifestSection> Listed(PlatformDossier platform, string name) =>
+        from section in platform.Sections.Sections
+        let plate = platform.Sections.Plates.First(p => p.Sections.Any(s => s.Section.Number == section.Number))
+        select new ManifestSection(
+            platform.Name, section.Name, section.Number, section.From, section.To,
+            FileNames.Section(name, section.Number), FileNames.Plate(name, plate.Number), section.Number, section.ToLayout);
+}

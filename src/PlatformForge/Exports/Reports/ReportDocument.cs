@@ -1,0 +1,92 @@
+using PlatformForge.Clearance;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Units;
+
+namespace PlatformForge.Exports.Reports;
+
+/// <summary>The report as figures, for other programs. Lengths in mm of the model unless the name says full size.</summary>
+public sealed record ReportDocument(
+    string Project, string Version, string InputHash, double Ratio, double Gauge, double RailTop,
+    IReadOnlyList<PlatformReport> Platforms, IReadOnlyList<FindingReport> Findings, IReadOnlyList<string> Cautions)
+{
+    public static ReportDocument Of(Dossier dossier) => new(
+        dossier.Project, dossier.Version, dossier.InputHash, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop,
+        [.. dossier.Platforms.Select(p => PlatformReport.Of(p, dossier.Scale))],
+        [.. dossier.Findings.Select(f => new FindingReport(f.Code, f.Severity, f.Key, f.Message, f.Remedy))],
+        Reports.Cautions.Lines);
+}
+
+public sealed record FindingReport(string Code, Severity Severity, string Key, string Message, string Remedy);
+
+/// <summary>One platform's figures.</summary>
+public sealed record PlatformReport(
+    string Name, FaceSpec Face, double Height, double DeckWidth, double LeastReach, double LargestReach, double EnvelopeError,
+    BudgetReport Budget, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<GapReport> Gaps,
+    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelCut> Dowels, PrintEstimate Estimate, string EstimateBasis)
+{
+    internal static PlatformReport Of(PlatformDossier platform, ModelScale scale)
+    {
+        var plan = platform.Plan;
+        return new(
+            platform.Name, plan.Spec.Face, plan.Spec.Height, plan.Spec.Deck.Width, plan.CopingFront.Reach.Min(), plan.CopingFront.Reach.Max(), platform.Envelope.ErrorBound,
+            new(platform.Budget.Lines, platform.Budget.Rule, platform.Budget.Sum, platform.Budget.RootOfSquares, platform.Budget.Margin),
+            GoverningStretch.Of(plan.Requirement),
+            [.. plan.Gaps.Rows.Select(r => GapReport.Of(r, scale))],
+            [.. platform.Sections.Sections.Select(SectionReport.Of)],
+            platform.Sections.CountReason,
+            [.. platform.Sections.Plates.Select(p => new PlateReport(p.Number, [.. p.Sections.Select(s => s.Section.Number)], p.Estimate))],
+            platform.Sections.Dowels,
+            platform.Sections.Estimate,
+            PrintEstimate.Basis);
+    }
+}
+
+/// <summary>The clearance budget line by line, with both ways of adding up and the one that governs.</summary>
+public sealed record BudgetReport(IReadOnlyList<BudgetLine> Lines, BudgetRule Rule, double Sum, double RootOfSquares, double Margin);
+
+/// <summary>A stretch along which the same part of the same vehicle reaches farthest.</summary>
+public sealed record GoverningStretch(double From, double To, string Vehicle, string Part, double LargestReach)
+{
+    internal static IReadOnlyList<GoverningStretch> Of(RequirementTrace need)
+    {
+        var stretches = new List<GoverningStretch>();
+        for (int from = 0, to; from < need.Stations.Length; from = to)
+        {
+            to = from + 1;
+            double most = need.Swept[from];
+            while (to < need.Stations.Length && need.GoverningVehicle[to] == need.GoverningVehicle[from] && need.GoverningPart[to] == need.GoverningPart[from])
+            {
+                most = Math.Max(most, need.Swept[to++]);
+            }
+
+            if (need.GoverningVehicle[from] >= 0)
+            {
+                stretches.Add(new(need.Stations[from], need.Stations[to - 1], need.Vehicles[need.GoverningVehicle[from]], need.GoverningPart[from], most));
+            }
+        }
+
+        return stretches;
+    }
+}
+
+/// <summary>Gap to a vehicle's door sill with a style of edge; the limit is <see cref="SteppingLimit"/>.</summary>
+public sealed record GapReport(
+    EdgeStyle Style, string Vehicle, double Least, double LeastAt, double Mean, double Largest, double LargestAt, double Step,
+    double LargestFullSize, double StepFullSize, double DiagonalFullSize, bool LevelWithinLimit, bool StepWithinLimit, bool DiagonalWithinLimit)
+{
+    internal static GapReport Of(GapRow r, ModelScale scale) => new(
+        r.Style, r.Vehicle, r.Least, r.LeastAt, r.Mean, r.Largest, r.LargestAt, r.Step,
+        scale.ToFullSize(r.Largest), scale.ToFullSize(r.Step), scale.ToFullSize(r.Diagonal), r.HorizontalWithinLimit, r.VerticalWithinLimit, r.DiagonalWithinLimit);
+}
+
+/// <summary>A section's measures.</summary>
+public sealed record SectionReport(
+    int Number, string Name, double From, double To, double SizeX, double SizeY, double SizeZ, double Volume, PrintPose Pose, double UnsupportedArea, double WidestBridge, PrintEstimate Estimate)
+{
+    internal static SectionReport Of(PlatformSection s) => new(
+        s.Number, s.Name, s.From, s.To, s.Size.X, s.Size.Y, s.Size.Z, s.Volumes.Finished, s.Pose, s.Overhangs.Unsupported, s.Overhangs.WidestBridge, s.Estimate);
+}
+
+/// <summary>A plate and the numbers of the sections on it.</summary>
+public sealed record PlateReport(int Number, IReadOnlyList<int> Sections, PrintEstimate Estimate);

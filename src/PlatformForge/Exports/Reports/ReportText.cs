@@ -1,0 +1,166 @@
+using System.Text;
+using PlatformForge.Clearance;
+using PlatformForge.Exports.Drawings;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Reports;
+
+/// <summary>Writes the report's words.</summary>
+internal sealed class ReportText(Dossier dossier)
+{
+    private readonly StringBuilder text = new();
+
+    public byte[] ToBytes()
+    {
+        Line(Invariant($"# {dossier.Project}"));
+        Line("");
+        Line(Invariant($"Scale 1:{Figures.Short(dossier.Scale.Ratio)}, gauge {Figures.Short(dossier.Gauge)} mm, rail top {Figures.Short(dossier.RailTop)} mm over the baseboard. Lengths are mm of the model unless said otherwise."));
+        foreach (var platform in dossier.Platforms)
+        {
+            Platform(platform);
+        }
+
+        Findings();
+        Line("");
+        Line("## Cautions");
+        Line("");
+        foreach (string caution in Cautions.Lines)
+        {
+            Line("- " + caution);
+        }
+
+        Line("");
+        Line(Invariant($"Made by PlatformForge {dossier.Version} from input {dossier.InputHash}."));
+        return Encoding.UTF8.GetBytes(text.ToString());
+    }
+
+    private void Platform(PlatformDossier platform)
+    {
+        var plan = platform.Plan;
+        var face = plan.Spec.Face;
+        Line("");
+        Line(Invariant($"## {platform.Name}"));
+        Line("");
+        Line(Invariant($"Faces track {face.Track} on its {face.Side.ToString().ToLowerInvariant()} from chainage {Figures.Short(face.From)} to {Figures.Short(face.To)}, edge {face.Edge.ToString().ToLowerInvariant()}, coping {Figures.Short(Math.Round(plan.Spec.Height, 3))} above rail top, {Figures.Short(Math.Round(plan.Spec.Deck.Width, 3))} wide."));
+        Line(Invariant($"The coping edge lies {Figures.Fine(plan.CopingFront.Reach.Min())} to {Figures.Fine(plan.CopingFront.Reach.Max())} from the track's middle."));
+        Budget(platform);
+        Governing(plan.Requirement);
+        Gaps(plan);
+        Sections(platform.Sections);
+    }
+
+    private void Budget(PlatformDossier platform)
+    {
+        Heading("Clearance budget");
+        Table(["entry", "mm", "where it comes from"], [.. platform.Budget.Lines.Select(l => (string[])[l.Name, Figures.Fine(l.AmountMm), l.Basis])]);
+        Line("");
+        bool sum = platform.Budget.Rule == BudgetRule.Sum;
+        Line(Invariant($"Sum {Figures.Fine(platform.Budget.Sum)} mm{(sum ? ", which governs" : "")}; tolerances as root of squares {Figures.Fine(platform.Budget.RootOfSquares)} mm{(sum ? "" : ", which governs")}. Play is in the swept reach already. The sweep's own error is at most {Figures.Fixed(platform.Envelope.ErrorBound, 3)} mm, on the safe side."));
+    }
+
+    private void Governing(RequirementTrace need)
+    {
+        Heading("What governs the edge");
+        Table(["chainage", "vehicle", "part", "reaches at most"], [.. GoverningStretch.Of(need).Select(g => (string[])[Invariant($"{Figures.Short(Math.Round(g.From, 1))} to {Figures.Short(Math.Round(g.To, 1))}"), g.Vehicle, g.Part, Figures.Fine(g.LargestReach)])]);
+    }
+
+    private void Gaps(PlatformPlan plan)
+    {
+        Heading("Gap to the door sills, by style of edge");
+        if (plan.Gaps.Rows.Count == 0)
+        {
+            Line("No vehicle has a door sill.");
+            return;
+        }
+
+        Table(["edge", "vehicle", "least", "mean", "largest", "largest at full size", "step", "published limit"],
+            [.. plan.Gaps.Rows.Select(r => (string[])
+                [
+                    r.Style.ToString().ToLowerInvariant() + (r.Style == plan.Spec.Face.Edge ? " (chosen)" : ""), r.Vehicle,
+                    Invariant($"{Figures.Mm(r.Least)} at {Figures.Fixed(r.LeastAt, 0)}"), Figures.Mm(r.Mean), Invariant($"{Figures.Mm(r.Largest)} at {Figures.Fixed(r.LargestAt, 0)}"),
+                    Figures.FullSize(r.Largest, dossier.Scale), Figures.Mm(r.Step), r.WithinLimit ? "kept" : "exceeded",
+                ])]);
+        Line("");
+        Line(Invariant($"The published limit is {SteppingLimit.Horizontal} mm level, {SteppingLimit.Vertical} mm upright and {SteppingLimit.Diagonal} mm diagonal at full size; models on sharp curves seldom keep it."));
+    }
+
+    private void Sections(SectionSet set)
+    {
+        Heading("Sections and plates");
+        if (set.CountReason.Length > 0)
+        {
+            Line(set.CountReason);
+            Line("");
+        }
+
+        Table(["section", "chainage", "size as printed", "stands", "g", "time", "plate"],
+            [.. set.Sections.Select(s => (string[])
+                [
+                    Invariant($"{s.Number}"), Invariant($"{Figures.Mm(s.From)} to {Figures.Mm(s.To)}"), Invariant($"{Figures.Mm(s.Size.X)} x {Figures.Mm(s.Size.Y)} x {Figures.Mm(s.Size.Z)}"),
+                    s.Pose == PrintPose.DeckDown ? "deck down" : "upright", Figures.Fixed(s.Estimate.Grams, 0), Hours(s.Estimate),
+                    Invariant($"{set.Plates.FirstOrDefault(p => p.Sections.Any(q => q.Section.Number == s.Number))?.Number ?? 0}"),
+                ])]);
+        Line("");
+        foreach (var plate in set.Plates)
+        {
+            Line(Invariant($"- Plate {plate.Number}: section {string.Join(", ", plate.Sections.Select(s => Invariant($"{s.Section.Number}")))}; {Figures.Fixed(plate.Estimate.Grams, 0)} g, {Figures.Fixed(plate.Estimate.Metres, 1)} m, {Hours(plate.Estimate)}{Cost(plate.Estimate)}"));
+        }
+
+        Line(Invariant($"- All: {Figures.Fixed(set.Estimate.Grams, 0)} g, {Figures.Fixed(set.Estimate.Metres, 1)} m, {Hours(set.Estimate)}{Cost(set.Estimate)}"));
+        foreach (var dowel in set.Dowels)
+        {
+            Line(Invariant($"- Cut {dowel.Count} x {dowel.What}, {Figures.Short(dowel.Length)} long"));
+        }
+
+        Line("");
+        Line(Invariant($"Estimates: {PrintEstimate.Basis}."));
+    }
+
+    private void Findings()
+    {
+        Line("");
+        Line("## Findings");
+        Line("");
+        if (dossier.Findings.Count == 0)
+        {
+            Line("None.");
+        }
+
+        foreach (var f in dossier.Findings)
+        {
+            string key = f.Key.Length > 0 ? Invariant($" `{f.Key}`") : "";
+            Line(Invariant($"- {Word(f.Severity)} {f.Code}{key}: {f.Message} {f.Remedy}").TrimEnd());
+        }
+    }
+
+    private static string Word(Severity severity) => severity switch { Severity.Error => "Error", Severity.Warning => "Warning", _ => "Note" };
+
+    private static string Hours(PrintEstimate e) => Invariant($"{Figures.Time(e.LeastHours)} to {Figures.Time(e.MostHours)}");
+
+    private string Cost(PrintEstimate e) => e.Cost is { } cost ? Invariant($", {Figures.Fixed(cost, 2)} {dossier.Printer.Filament.Currency}").TrimEnd() : "";
+
+    private void Heading(string heading)
+    {
+        Line("");
+        Line("### " + heading);
+        Line("");
+    }
+
+    /// <summary>A table whose columns line up in plain text too.</summary>
+    private void Table(IReadOnlyList<string> headings, IReadOnlyList<string[]> rows)
+    {
+        int[] widths = [.. headings.Select((h, i) => Math.Max(3, rows.Select(r => r[i].Length).Append(h.Length).Max()))];
+        string Row(IEnumerable<string> cells) => "| " + string.Join(" | ", cells.Select((c, i) => c.Replace('|', '/').PadRight(widths[i]))) + " |";
+        Line(Row(headings));
+        Line("|" + string.Join("|", widths.Select(w => new string('-', w + 2))) + "|");
+        foreach (string[] row in rows)
+        {
+            Line(Row(row));
+        }
+    }
+
+    private void Line(string line) => text.Append(line).Append('\n');
+}
