@@ -40,7 +40,7 @@ internal sealed class EdgeDetail(Point2[] ring, (double T0, double T1, double Z0
         Dimensions.Between(sheet, Of(front - spare, level), Of(front, level), 0, Figures.Fine(spare));
         double low = under - (7 / scale);
         sheet.Line(Of(front, under - (1 / scale)), Of(front, low - (2 / scale)), HouseStyle.Dimension);
-        Dimensions.Between(sheet, Of(front, low), Of(front + spec.Coping.Overhang, low), 0, Invariant($"{Figures.Short(Math.Round(spec.Coping.Overhang, 2))} overhang"));
+        Dimensions.Between(sheet, Of(front, low), Of(front + spec.Coping.Overhang, low), 0, Figures.Short(Math.Round(spec.Coping.Overhang, 2)));
         double right = front + spec.Coping.Width;
         if (right + (8 / scale) < t1)
         {
@@ -48,7 +48,7 @@ internal sealed class EdgeDetail(Point2[] ring, (double T0, double T1, double Z0
         }
 
         sheet.Text(Invariant($"The edge, {Figures.Short(scale)}:1"), corner + new Point2(0, -2), HouseStyle.Subheading);
-        sheet.Text(Invariant($"coping {Figures.Short(Math.Round(spec.Coping.Thickness, 2))} thick, arris chamfered {Figures.Short(Math.Round(spec.Coping.ArrisChamfer, 2))}, deck {Figures.Short(Math.Round(spec.Deck.Thickness, 2))} thick"), corner + new Point2(size.X, -2), HouseStyle.Small, TextAnchor.End);
+        sheet.Text(Invariant($"coping {Figures.Short(Math.Round(spec.Coping.Thickness, 2))} thick and {Figures.Short(Math.Round(spec.Coping.Overhang, 2))} over the wall, arris chamfered {Figures.Short(Math.Round(spec.Coping.ArrisChamfer, 2))}, deck {Figures.Short(Math.Round(spec.Deck.Thickness, 2))} thick"), corner + new Point2(size.X, -2), HouseStyle.Small, TextAnchor.End);
     }
 
     /// <summary>What of a ring lies in a box, by the rule of Sutherland and Hodgman (Communications of the ACM 17, 1974).</summary>

@@ -200,7 +200,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         double mid = (p.StartHead + p.EndHead) / 2;
         string fall = plan.Spec.Deck.Crossfall > 0 ? Invariant($", falling 1 in {Figures.Short(plan.Spec.Deck.Crossfall)} to the back") : "";
         labels.PutOver(Invariant($"deck {Figures.Short(plan.Spec.Deck.Width)} wide{fall}"), HouseStyle.Label, new(HouseStyle.Deck),
-            ((double[])[mid, mid - (0.12 * (p.To - p.From)), mid + (0.12 * (p.To - p.From))]).Select(s => (OnDeck(view, s), TextAnchor.Middle, view.AngleOf(plan.Chart.At(s).Tangent))));
+            platform.Sections.Sections.Select(q => (q.From + q.To) / 2).OrderBy(s => Math.Abs(s - mid)).Select(s => (OnDeck(view, s), TextAnchor.Middle, view.AngleOf(plan.Chart.At(s).Tangent))));
     }
 
     /// <summary>A place on the deck a quarter of the way back from the coping, where few lines run.</summary>

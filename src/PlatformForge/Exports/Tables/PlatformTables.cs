@@ -23,7 +23,7 @@ public static class PlatformTables
             double reach = plan.CopingFront.At(s), height = plan.Profile.At(s);
             var place = plan.ToLayout(s, reach);
             int section = platform.Sections.Sections.FirstOrDefault(p => s >= p.From && s <= p.To)?.Number ?? 0;
-            csv.Row(N(s, 1), N(reach, 3), N(reach - (dossier.Gauge / 2), 3), N(height - dossier.RailTop, 3), N(height, 3), N(place.X, 3), N(place.Y, 3), section.ToString(CultureInfo.InvariantCulture), note);
+            csv.Row(N(s, 3), N(reach, 3), N(reach - (dossier.Gauge / 2), 3), N(height - dossier.RailTop, 3), N(height, 3), N(place.X, 3), N(place.Y, 3), section.ToString(CultureInfo.InvariantCulture), note);
         }
 
         return csv.ToBytes();
