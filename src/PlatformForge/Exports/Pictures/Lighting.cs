@@ -8,8 +8,10 @@ internal sealed class Lighting
     private const double SunShare = 0.95;
     private const double SkyShare = 0.62;
     private const int SkyLights = 24;
-    private const int SkyCells = 350_000;
-    private const int SunCells = 3_000_000;
+
+    // Cells of the grids a pixel: the sun's shadows have edges, the sky's have none.
+    private const double SkyCells = 0.28;
+    private const double SunCells = 2.5;
 
     private readonly ShadowMap sun;
     private readonly ShadowMap[] sky;
@@ -19,13 +21,14 @@ internal sealed class Lighting
     /// <param name="sunward">Direction to the sun.</param>
     /// <param name="pole">Middle of the sky: up, or down for a picture from below.</param>
     /// <param name="level">The bodies' longest direction.</param>
+    /// <param name="pixels">Pixels of the picture.</param>
     /// <param name="threads">Most threads.</param>
-    public Lighting(IReadOnlyList<SceneBody> bodies, Point3 sunward, Point3 pole, Point3 level, int threads)
+    public Lighting(IReadOnlyList<SceneBody> bodies, Point3 sunward, Point3 pole, Point3 level, int pixels, int threads)
     {
         this.pole = pole;
         var maps = new ShadowMap[SkyLights + 1];
         Parallel.For(0, maps.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
-            maps[i] = i == SkyLights ? new(bodies, sunward, level, SunCells) : new(bodies, SkyDirection(i), level, SkyCells));
+            maps[i] = i == SkyLights ? new(bodies, sunward, level, SunCells * pixels) : new(bodies, SkyDirection(i), level, SkyCells * pixels));
         sun = maps[SkyLights];
         sky = maps[..SkyLights];
     }

@@ -70,7 +70,7 @@ internal sealed class PictureMaker
         }
 
         ink = [.. scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view.Toward)).Select(l => new InkLine(view.Project(l.From), view.Project(l.To)))];
-        lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, threads);
+        lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, width * height, threads);
         backdrop = new(height);
     }
 

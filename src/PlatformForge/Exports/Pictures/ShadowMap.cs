@@ -15,7 +15,7 @@ internal sealed class ShadowMap
     /// <param name="toward">Direction to the light.</param>
     /// <param name="level">The bodies' longest direction, which the grid is laid along.</param>
     /// <param name="cells">Cells of the grid, about.</param>
-    public ShadowMap(IReadOnlyList<SceneBody> bodies, Point3 toward, Point3 level, int cells)
+    public ShadowMap(IReadOnlyList<SceneBody> bodies, Point3 toward, Point3 level, double cells)
     {
         var plain = View.Along(toward, level);
         var (left, top, right, bottom) = plain.Box(bodies.Select(b => b.Mesh.Vertices));
