@@ -63,7 +63,7 @@ public static class ProjectReader
                 draft.Platforms,
                 draft.Printer,
                 draft.Sections with { Joint = draft.Joint })
-            { Places = places },
+            { Places = places, InputHash = TreeForm.Hash(root) },
             reading.Findings);
     }
 

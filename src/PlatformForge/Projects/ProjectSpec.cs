@@ -27,6 +27,9 @@ public sealed record ProjectSpec(
     /// <summary>Where every key was written.</summary>
     public required SourceMap Places { get; init; }
 
+    /// <summary>SHA-256 of everything the project says, presets and overrides laid in: 64 hexadecimal digits.</summary>
+    public required string InputHash { get; init; }
+
     /// <summary>Vehicles that run on a track.</summary>
     public IReadOnlyList<Vehicle> VehiclesOn(TrackEntry track) =>
         track.Vehicles is { } names ? [.. Vehicles.Where(v => names.Contains(v.Name, StringComparer.Ordinal))] : Vehicles;

@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using Xunit;
 
@@ -9,7 +8,7 @@ public class SourceTreeTests
 {
     private const int LongestFile = 400;
 
-    private static readonly string Root = FindRoot();
+    private static readonly string Root = SourceTree.Root;
 
     private static readonly (string Name, string Text)[] Sources =
         Directory.EnumerateFiles(Path.Combine(Root, "src"), "*.cs", SearchOption.AllDirectories)
@@ -46,23 +45,5 @@ public class SourceTreeTests
                 && !file.Name.Contains("Projects", StringComparison.Ordinal)
             select $"{file.Name}: {code.Value}";
         Assert.Empty(strays);
-    }
-
-    private static string FindRoot([CallerFilePath] string here = "")
-    {
-        var folder = new DirectoryInfo(Path.GetDirectoryName(here)!);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "PlatformForge.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        // A deterministic build maps source paths away; then the test runs below the tree.
-        folder ??= new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "PlatformForge.sln")))
-        {
-            folder = folder.Parent ?? throw new DirectoryNotFoundException("The source tree was not found above the test.");
-        }
-
-        return folder.FullName;
     }
 }

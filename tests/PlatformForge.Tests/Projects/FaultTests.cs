@@ -1,0 +1,179 @@
+using System.Text;
+using PlatformForge.Projects;
+using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Projects;
+
+public class FaultTests
+{
+    [Theory]
+    [InlineData(4, "rail_top = nan", 12, "layout.rail_top", "NaN")]
+    [InlineData(4, "rail_top = inf", 12, "layout.rail_top", "Infinity")]
+    [InlineData(4, "rail_top = -inf", 12, "layout.rail_top", "-Infinity")]
+    [InlineData(4, "rail_top = 1e308", 12, "layout.rail_top", "1E+308")]
+    [InlineData(4, "rail_top = -8", 12, "layout.rail_top", "-8 mm")]
+    [InlineData(10, "length = -228", 10, "vehicle[0].length", "-228 mm")]
+    [InlineData(12, "width = 0", 9, "vehicle[0].width", "0 mm")]
+    [InlineData(14, "running = -1", 11, "clearance.running", "-1 mm")]
+    [InlineData(4, "rail_top = 9999999999999999", 12, "layout.rail_top", "9999999999999999")]
+    public void A_figure_out_of_range_is_told_with_its_place_and_what_would_work(int line, string text, int column, string key, string found)
+    {
+        var finding = Assert.Single(Samples.Read(Samples.With(line, text)).Findings);
+        Assert.Equal(("PF1008", key, "halt.toml", line, column), (finding.Code, finding.Key, finding.File, finding.Line, finding.Column));
+        Assert.Contains(found, finding.Message, StringComparison.Ordinal);
+        Assert.StartsWith("Give a number ", finding.Remedy, StringComparison.Ordinal);
+        Assert.EndsWith(" mm.", finding.Remedy, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(4, "rail_top = \"high\"", "layout.rail_top", "PF1007")]
+    [InlineData(4, "rail_top = true", "layout.rail_top", "PF1007")]
+    [InlineData(4, "rail_top = [8]", "layout.rail_top", "PF1007")]
+    [InlineData(4, "rail_top = 2026-01-01", "layout.rail_top", "PF1007")]
+    [InlineData(2, "name = 7", "layout.name", "PF1007")]
+    [InlineData(2, "name = \"\"", "layout.name", "PF1008")]
+    [InlineData(7, "alignment = 900", "track[0].alignment", "PF1007")]
+    [InlineData(7, "alignment = []", "track[0].alignment", "PF1012")]
+    [InlineData(7, "alignment = [900]", "track[0].alignment[0]", "PF1007")]
+    [InlineData(7, "alignment = [{ straight = 900, curve = 5 }]", "track[0].alignment[0]", "PF1013")]
+    [InlineData(7, "alignment = [{ curve = 500, hand = \"left\" }]", "track[0].alignment[0]", "PF1013")]
+    [InlineData(7, "alignment = [{ curve = 500, angle = 30 }]", "track[0].alignment[0]", "PF1009")]
+    [InlineData(7, "alignment = [{ curve = 500, angle = 30, hand = \"lfet\" }]", "track[0].alignment[0].hand", "PF1011")]
+    [InlineData(3, "scale = \"5mm\"", "layout.scale", "PF1011")]
+    [InlineData(17, "face = { track = \"mian\", side = \"left\", from = 350, to = 540 }", "platform[0].face.track", "PF1016")]
+    [InlineData(17, "face = { track = \"main\", side = \"left\", from = 540, to = 350 }", "platform[0].face.to", "PF1014")]
+    [InlineData(11, "pivots = 300", "vehicle[0].pivots", "PF1014")]
+    public void A_value_of_the_wrong_kind_is_told_with_its_place(int line, string text, string key, string code)
+    {
+        var findings = Samples.Read(Samples.With(line, text)).Findings.Where(f => f.Key == key).ToArray();
+        var finding = Assert.Single(findings);
+        Assert.Equal((code, line), (finding.Code, finding.Line));
+        Assert.InRange(finding.Column, 1, text.Length);
+        Assert.NotEmpty(finding.Remedy);
+    }
+
+    [Theory]
+    [InlineData("[platform.deck]\nthickess = 2", "platform[0].deck.thickess", "Did you mean thickness?")]
+    [InlineData("[platform.copping]\nwidth = 2", "platform[0].copping", "Did you mean coping?")]
+    [InlineData("thickness = 2", "platform[0].thickness", "It belongs under platform[0].deck.")]
+    [InlineData("zzz = 2", "platform[0].zzz", "Known here: name, kind, height")]
+    [InlineData("[jiont]\nfit = 1", "jiont", "Did you mean joint?")]
+    public void An_unknown_key_is_refused_with_the_nearest_known_one(string added, string key, string remedy)
+    {
+        var finding = Assert.Single(Samples.Read(Samples.Small + added).Findings);
+        Assert.Equal(("PF1006", key), (finding.Code, finding.Key));
+        Assert.StartsWith(remedy, finding.Remedy, StringComparison.Ordinal);
+        Assert.InRange(finding.Line, 18, 20);
+    }
+
+    [Fact]
+    public void All_faults_of_a_file_are_told_at_once_in_the_order_of_the_file()
+    {
+        string text = Samples.Small.Replace("rail_top = 8", "rail_top = -8").Replace("width = 34", "widht = 34").Replace("running = 0.7", "").Replace("\"left\"", "\"port\"");
+        var findings = Samples.Read(text).Findings;
+        Assert.Equal(["layout.rail_top", "vehicle[0].width", "vehicle[0].widht", "clearance.running", "platform[0].face.side"], findings.Select(f => f.Key));
+        Assert.All(findings, f => Assert.Equal(Severity.Error, f.Severity));
+        Assert.Equal(findings.Select(f => f.Line).Order(), findings.Select(f => f.Line));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("# nothing but a comment\n")]
+    public void An_empty_file_is_told_what_it_lacks(string text)
+    {
+        var findings = Samples.Read(text).Findings;
+        Assert.Equal(["layout", "track", "vehicle", "clearance", "platform"], findings.Select(f => f.Key));
+        Assert.All(findings, f => Assert.Equal("PF1009", f.Code));
+    }
+
+    [Fact]
+    public void A_file_cut_off_anywhere_is_read_or_refused_with_a_place()
+    {
+        for (int length = 0; length < Samples.Small.Length; length += 3)
+        {
+            var read = Samples.Read(Samples.Small[..length]);
+            Assert.True(read.Succeeded || read.Findings.All(f => f.Line >= 1 && f.Column >= 1 && f.File == "halt.toml"));
+        }
+    }
+
+    [Theory]
+    [InlineData("a = 1\na = 2\n", 2, 1)]
+    [InlineData("[layout]\nname = \n", 2, 8)]
+    [InlineData("[layout\n", 1, 8)]
+    [InlineData("name = \"Quill\nscale = 1\n", 1, 14)]
+    public void Broken_grammar_is_told_with_line_and_column(string text, int line, int column)
+    {
+        var finding = Samples.Read(text).Findings[0];
+        Assert.Equal(("PF1005", line, column), (finding.Code, finding.Line, finding.Column));
+    }
+
+    [Fact]
+    public void Names_are_given_once()
+    {
+        var finding = Assert.Single(Samples.Read(Samples.Small + "[[vehicle]]\nname = \"Coach\"\nlength = 100\npivots = 60\nwidth = 30").Findings);
+        Assert.Equal(("PF1015", "vehicle[1].name", 19), (finding.Code, finding.Key, finding.Line));
+    }
+
+    [Fact]
+    public void Deep_nesting_is_refused()
+    {
+        var finding = Assert.Single(Samples.Read("a = " + new string('[', 100_000)).Findings);
+        Assert.Equal("PF1005", finding.Code);
+    }
+
+    [Fact]
+    public void What_is_not_text_is_refused()
+    {
+        Assert.Equal("PF1004", ProjectText.Decode([0x89, 0x50, 0x4E, 0x47, 0x00, 0x01], "x").Findings[0].Code);
+        Assert.Equal("PF1004", ProjectText.Decode([0xFF, 0xFE, 0x41, 0x41], "x").Findings[0].Code);
+        Assert.Equal("PF1004", ProjectText.Decode(Encoding.Unicode.GetBytes("[layout]"), "x").Findings[0].Code);
+        Assert.Equal("[layout]", ProjectText.Decode([0xEF, 0xBB, 0xBF, .. "[layout]"u8], "x").Value);
+    }
+
+    [Fact]
+    public void Missing_files_folders_and_monsters_are_refused()
+    {
+        string folder = Directory.CreateTempSubdirectory("pf-reading").FullName;
+        try
+        {
+            Assert.Equal("PF1002", ProjectReader.ReadFile(folder).Findings[0].Code);
+            Assert.Equal("PF1001", ProjectReader.ReadFile(Path.Combine(folder, "none.toml")).Findings[0].Code);
+            Assert.Equal("PF1001", ProjectReader.ReadFile(Path.Combine(folder, "no", "such", "folder.toml")).Findings[0].Code);
+            string monster = Path.Combine(folder, "monster.toml");
+            File.WriteAllBytes(monster, new byte[ProjectText.LargestFile + 1]);
+            Assert.Equal("PF1003", ProjectReader.ReadFile(monster).Findings[0].Code);
+        }
+        finally
+        {
+            Directory.Delete(folder, true);
+        }
+    }
+
+    [Fact]
+    public void A_preset_file_is_looked_for_beside_the_project_and_nowhere_else()
+    {
+        string folder = Directory.CreateTempSubdirectory("pf-presets").FullName;
+        try
+        {
+            string project = Path.Combine(folder, "halt.toml");
+            File.WriteAllText(Path.Combine(folder, "my.toml"), "length = 200\npivots = 140\nwidth = -3\n");
+            File.WriteAllText(project, Samples.Small + "[[vehicle]]\nname = \"mine\"\npreset = \"my.toml\"\nwidth = 33");
+            Assert.Equal(200, ProjectReader.ReadFile(project).Value!.Vehicles[1].Length);
+            File.WriteAllText(project, Samples.Small + "[[vehicle]]\nname = \"mine\"\npreset = \"my.toml\"");
+            var inPreset = Assert.Single(ProjectReader.ReadFile(project).Findings);
+            Assert.Equal(("my.toml", 3, 9), (inPreset.File, inPreset.Line, inPreset.Column));
+            foreach (string outside in new[] { "../my.toml", "/etc/my.toml", "no.toml" })
+            {
+                File.WriteAllText(project, Samples.Small + $"[[vehicle]]\nname = \"mine\"\nlength = 9\npivots = 5\nwidth = 3\npreset = \"{outside}\"");
+                var finding = Assert.Single(ProjectReader.ReadFile(project).Findings);
+                Assert.Equal(("vehicle[1].preset", 23), (finding.Key, finding.Line));
+            }
+        }
+        finally
+        {
+            Directory.Delete(folder, true);
+        }
+    }
+}
