@@ -17,7 +17,7 @@ public class FaultTests
     [InlineData(10, "length = -228", 10, "vehicle[0].length", "-228 mm")]
     [InlineData(12, "width = 0", 9, "vehicle[0].width", "0 mm")]
     [InlineData(14, "running = -1", 11, "clearance.running", "-1 mm")]
-    [InlineData(4, "rail_top = 9999999999999999", 12, "layout.rail_top", "9999999999999999")]
+    [InlineData(4, "rail_top = 99999999", 12, "layout.rail_top", "99999999 mm")]
     public void A_figure_out_of_range_is_told_with_its_place_and_what_would_work(int line, string text, int column, string key, string found)
     {
         var finding = Assert.Single(Samples.Read(Samples.With(line, text)).Findings);

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
 using PlatformForge.Projects.Presets;
@@ -19,7 +20,7 @@ public class SchemaTests
     public void Every_project_of_ours_is_valid_by_the_schema(string name)
     {
         var results = Schema.Evaluate(Json(TextOf(name)), new EvaluationOptions { OutputFormat = OutputFormat.List });
-        Assert.True(results.IsValid, string.Join("\n", results.Details.Where(d => d.Errors is not null).SelectMany(d => d.Errors!.Select(e => $"{d.InstanceLocation}: {e.Value}"))));
+        Assert.True(results.IsValid, string.Join("\n", (results.Details ?? []).Where(d => d.Errors is not null).SelectMany(d => d.Errors!.Select(e => $"{d.InstanceLocation}: {e.Value}"))));
     }
 
     [Theory]
@@ -60,7 +61,7 @@ public class SchemaTests
         _ => PresetShelf.Sample(name)!,
     };
 
-    private static JsonNode Json(string toml) => Json(TreeReader.Read(toml, "x").Value!);
+    private static JsonElement Json(string toml) => JsonSerializer.SerializeToElement(Json(TreeReader.Read(toml, "x").Value!));
 
     private static JsonNode Json(TreeNode node) => node switch
     {

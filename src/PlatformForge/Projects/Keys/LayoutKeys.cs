@@ -26,6 +26,11 @@ internal static class LayoutKeys
         .Length("rail_top", NumberRange.From(0, 200), "Height of the rails' top over the baseboard: underlay, sleeper and rail together.", l => l.RailTop, (l, v) => l with { RailTop = v }, required: true)
         .Check((layout, table, key, reading) =>
         {
+            if (layout.ScaleName.Length > 0)
+            {
+                return; // an unknown name has been told already
+            }
+
             if (!double.IsFinite(layout.Scale.Ratio))
             {
                 reading.Fault("PF1009", key + ".scale", table.Place, "The layout has neither scale nor ratio.", "Add scale = \"4mm\" (platformforge presets scales lists the names) or ratio = 76.2.");
