@@ -45,7 +45,7 @@ internal static class JsonObject
         }
     }
 
-    private static void One(Utf8JsonWriter json, Finding finding)
+    public static void One(Utf8JsonWriter json, Finding finding)
     {
         json.WriteStartObject();
         json.WriteString("code", finding.Code);

@@ -1,5 +1,6 @@
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Cli.Terminals;
+using PlatformForge.Projects.Runs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Cli.Commands;
@@ -10,13 +11,14 @@ internal sealed class Session
     private readonly string[] args;
     private readonly Terminal terminal;
     private readonly CommandOption json, quiet, verbose, noColour, strict;
+    private readonly CancellationToken cancel;
     private string command = "";
 
     public Session(CommandLineApplication app, string[] args, Terminal terminal, CancellationToken cancel)
     {
         this.args = args;
         this.terminal = terminal;
-        Cancel = cancel;
+        this.cancel = cancel;
         json = Common(app, "--json", "One JSON object on stdout and nothing else there.");
         quiet = Common(app, "-q|--quiet", "Errors only.");
         verbose = Common(app, "-v|--verbose", "Notes too, and a trace when the program itself is at fault.");
@@ -24,10 +26,11 @@ internal sealed class Session
         strict = Common(app, "--strict", "Warnings end with exit code 4.");
     }
 
-    public CancellationToken Cancel { get; }
-
     /// <summary>Whether --json was written, also where the line could not be parsed to its end.</summary>
     private bool AsksForJson => args.Contains("--json", StringComparer.Ordinal);
+
+    /// <summary>A watch over a run that shows its stages and stops with Ctrl-C.</summary>
+    public RunWatch Watch(StageShow show) => new(show.Begin, cancel);
 
     private bool Colour => terminal.TakesColour && !noColour.HasValue();
 

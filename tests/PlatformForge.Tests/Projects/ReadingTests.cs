@@ -24,7 +24,7 @@ public class ReadingTests
             Assert.Single(project.Tracks).Alignment.Elements);
         Assert.Equal(
             [("long coach", 262.0, 188.0), ("suburban coach", 228, 162), ("tender engine", 150, 74), ("tank engine", 142, 66), ("van", 84, 40)],
-            project.Vehicles.Select(v => (v.Name, v.Length, v.PivotCentres)));
+            project.Vehicles.Select(v => (v.Name, v.Parts[0].Outline.Max(p => p.X) - v.Parts[0].Outline.Min(p => p.X), v.PivotCentres)));
         var cylinders = project.Vehicles[2].Parts[1];
         Assert.Equal(("cylinders", 62.0, 84.0, 17.75), (cylinders.Name, cylinders.Outline.Min(p => p.X), cylinders.Outline.Max(p => p.X), cylinders.Outline.Max(p => p.Y)));
         var platform = Assert.Single(project.Platforms);

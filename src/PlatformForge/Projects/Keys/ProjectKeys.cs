@@ -1,4 +1,5 @@
 using PlatformForge.Platforms;
+using PlatformForge.Projects.Reading;
 using PlatformForge.Sections;
 using PlatformForge.Units;
 
@@ -27,8 +28,10 @@ internal sealed record ProjectDraft
 /// <summary>The key model: every key that a project file may have.</summary>
 internal static class ProjectKeys
 {
+    private static readonly TableRule Layout = LayoutKeys.Table.AsRule("layout", "What holds for the whole layout.") with { Required = true };
+
     public static KeyTable<ProjectDraft> Table { get; } = new KeyTable<ProjectDraft>(_ => new())
-        .Table("layout", "What holds for the whole layout.", LayoutKeys.Table, p => p.Layout, (p, v) => p with { Layout = v }, required: true)
+        .Own(Layout, ReadLayout)
         .Tables("track", "A track.", TrackKeys.Table, (t, key) => t with { Key = key }, (p, v) => p with { Tracks = v }, least: 1)
         .Tables("vehicle", "A vehicle that runs past the platforms: list the longest and the widest you have.", VehicleKeys.Table, (v, key) => v with { Key = key }, (p, v) => p with { Vehicles = v }, least: 1)
         .Table("clearance", "What is kept between platform and vehicles, entry by entry.", ClearanceKeys.Table, p => p.Clearance, (p, v) => p with { Clearance = v }, required: true)
@@ -39,4 +42,21 @@ internal static class ProjectKeys
 
     /// <summary>The whole model as one table.</summary>
     public static TableRule Root => Table.AsRule("", "A platform project.");
+
+    /// <summary>The layout is read first: its scale decides the defaults of all that follows.</summary>
+    private static ProjectDraft ReadLayout(ProjectDraft draft, TreeNode node, string key, KeyReading reading)
+    {
+        if (reading.Table(Layout, node, key) is not { } table)
+        {
+            return draft;
+        }
+
+        var layout = LayoutKeys.Table.Read(draft.Layout, table, key, reading);
+        if (double.IsFinite(layout.Scale.Ratio))
+        {
+            reading.Scale = layout.Scale;
+        }
+
+        return draft with { Layout = layout };
+    }
 }

@@ -1,0 +1,87 @@
+using System.Text.Json;
+using PlatformForge.Projects.Runs;
+using PlatformForge.Verification;
+using static System.FormattableString;
+
+namespace PlatformForge.Cli.Commands;
+
+/// <summary>Verdicts and figures in words and as JSON members.</summary>
+internal static class VerdictText
+{
+    /// <summary>The line everybody reads: least clearance, where, which vehicle.</summary>
+    public static string Line(Verdict verdict) => (verdict.Passed, verdict.Closest) switch
+    {
+        (true, { } near) => Invariant($"Clear: nothing touches. Least clearance {near.Clearance:0.00} mm, {Where(near)}."),
+        (true, null) => "Clear: no vehicle comes to the height of anything printed.",
+        (false, { Clearance: < 0 } near) => Invariant($"FOULS by {-near.Clearance:0.00} mm, {Where(near)}."),
+        (false, { } near) => Invariant($"Not passed. Least clearance {near.Clearance:0.00} mm, {Where(near)}."),
+        _ => "Not passed.",
+    };
+
+    public static void Vehicles(TextWriter o, Verdict verdict)
+    {
+        foreach (var vehicle in verdict.Vehicles)
+        {
+            o.WriteLine(vehicle.Closest is { } near
+                ? Invariant($"  {vehicle.Vehicle}: {near.Clearance:0.00} mm at chainage {near.Chainage:0} mm ({near.Part}), {vehicle.Tightest?.Clearance ?? near.Clearance:0.00} mm left after the budget")
+                : $"  {vehicle.Vehicle}: comes to the height of nothing printed");
+        }
+    }
+
+    public static void Json(Utf8JsonWriter json, Verdict verdict)
+    {
+        json.WriteStartObject("verdict");
+        json.WriteBoolean("passed", verdict.Passed);
+        Nearness(json, "closest", verdict.Closest);
+        Nearness(json, "tightest", verdict.Tightest);
+        json.WriteStartArray("vehicles");
+        foreach (var vehicle in verdict.Vehicles)
+        {
+            json.WriteStartObject();
+            json.WriteString("vehicle", vehicle.Vehicle);
+            json.WriteString("track", vehicle.Track);
+            Nearness(json, "closest", vehicle.Closest);
+            Nearness(json, "tightest", vehicle.Tightest);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    public static void Figures(Utf8JsonWriter json, DesignFigures figures)
+    {
+        JsonObject.Number(json, "mean_gap_mm", figures.MeanGap);
+        JsonObject.Number(json, "largest_gap_mm", figures.LargestGap);
+        json.WriteNumber("sections", figures.Sections);
+        json.WriteNumber("plates", figures.Plates);
+        JsonObject.Number(json, "grams", figures.Grams);
+        JsonObject.Number(json, "least_hours", figures.LeastHours);
+        JsonObject.Number(json, "most_hours", figures.MostHours);
+        JsonObject.Number(json, "least_clearance_mm", figures.Closest?.Clearance);
+    }
+
+    private static string Where(Nearness near) =>
+        Invariant($"at chainage {near.Chainage:0} mm of {near.Track}, {near.Height:0.0} mm above rail top: {near.Vehicle} ({near.Part}{(near.Backwards ? ", running backwards" : "")})");
+
+    private static void Nearness(Utf8JsonWriter json, string name, Nearness? near)
+    {
+        if (near is null)
+        {
+            json.WriteNull(name);
+            return;
+        }
+
+        json.WriteStartObject(name);
+        JsonObject.Number(json, "clearance_mm", near.Clearance);
+        json.WriteString("vehicle", near.Vehicle);
+        json.WriteString("part", near.Part);
+        json.WriteString("track", near.Track);
+        json.WriteString("section", near.Section);
+        JsonObject.Number(json, "chainage_mm", near.Chainage);
+        JsonObject.Number(json, "offset_mm", near.Offset);
+        JsonObject.Number(json, "height_mm", near.Height);
+        json.WriteBoolean("backwards", near.Backwards);
+        json.WriteEndObject();
+    }
+}

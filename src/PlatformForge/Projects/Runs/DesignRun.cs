@@ -1,0 +1,74 @@
+using PlatformForge.Clearance;
+using PlatformForge.Exports;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Track;
+using PlatformForge.Units;
+
+namespace PlatformForge.Projects.Runs;
+
+/// <summary>
+/// The run from a project to everything known about its platforms: tracks, sweep, plan, sections. Writes nothing. The run
+/// stops between rooms, after all faults of a room are told.
+/// </summary>
+public static class DesignRun
+{
+    /// <summary>Designs every platform of a project; findings carry file, line and column.</summary>
+    public static Outcome<Dossier> Design(ProjectSpec project, RunWatch watch)
+    {
+        var outcome = Unplaced(project, watch);
+        return outcome with { Findings = project.Placed(outcome.Findings) };
+    }
+
+    private static Outcome<Dossier> Unplaced(ProjectSpec project, RunWatch watch)
+    {
+        watch.Stage("laying the tracks");
+        var laid = LaidTrack.LayAll(project);
+        if (laid.Value is not { } tracks)
+        {
+            return Outcome.Fault<Dossier>(laid.Findings);
+        }
+
+        var site = new PlatformSite(project.Layout.Scale, project.Layout.RailTop);
+        var jobs = project.Platforms.Select(p => new PlatformJob(project, site, tracks, p)).ToArray();
+        var findings = new List<Finding>(laid.Findings);
+        findings.AddRange(jobs.SelectMany(j => j.Check()));
+        foreach (var stage in new (string Name, Func<PlatformJob, IEnumerable<Finding>> Work)[]
+        {
+            ("sweeping the vehicles", j => j.Sweep()),
+            ("planning the platforms", j => j.Plan()),
+            ("cutting and shaping the sections", j => j.Cut()),
+        })
+        {
+            if (findings.Exists(f => f.Severity == Severity.Error))
+            {
+                return Outcome.Fault<Dossier>(findings);
+            }
+
+            watch.Stage(stage.Name);
+            foreach (var job in jobs)
+            {
+                watch.Cancel.ThrowIfCancellationRequested();
+                findings.AddRange(stage.Work(job));
+            }
+        }
+
+        return findings.Exists(f => f.Severity == Severity.Error)
+            ? Outcome.Fault<Dossier>(findings)
+            : Outcome.Of(Dossier(project, tracks, jobs, findings), findings);
+    }
+
+    private static Dossier Dossier(ProjectSpec project, IReadOnlyList<LaidTrack> tracks, PlatformJob[] jobs, List<Finding> findings) => new()
+    {
+        Project = project.Layout.Name,
+        Scale = project.Layout.Scale,
+        Gauge = project.Layout.Gauge,
+        RailTop = project.Layout.RailTop,
+        Tracks = [.. tracks.Select(t => t.Run(project))],
+        Printer = project.Printer,
+        Platforms = [.. jobs.Select(j => j.Dossier())],
+        Findings = project.Placed(findings),
+        InputHash = project.InputHash,
+        Version = ProgramVersion.Number,
+    };
+}

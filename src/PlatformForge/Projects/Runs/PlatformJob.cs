@@ -1,0 +1,67 @@
+using PlatformForge.Clearance;
+using PlatformForge.Exports;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Track;
+using PlatformForge.Units;
+
+namespace PlatformForge.Projects.Runs;
+
+/// <summary>One platform on its way through the rooms; each step needs the one before it to have been without fault.</summary>
+internal sealed class PlatformJob
+{
+    private readonly ProjectSpec project;
+    private readonly PlatformSite site;
+    private readonly LaidTrack faced;
+    private readonly PlatformSpec spec;
+    private readonly EnvelopeRequest request;
+    private readonly ClearanceBudget budget;
+    private SweptEnvelope? envelope;
+    private PlatformPlan? plan;
+    private SectionSet? sections;
+
+    public PlatformJob(ProjectSpec project, PlatformSite site, IReadOnlyList<LaidTrack> tracks, PlatformSpec asked)
+    {
+        (this.project, this.site) = (project, site);
+        faced = tracks.First(t => string.Equals(t.Entry.Name, asked.Face.Track, StringComparison.Ordinal));
+        budget = project.Clearance.Budget;
+
+        // The file counts along the track as it is ridden; the plan along its smooth chart.
+        spec = asked with { Face = asked.Face with { From = faced.Chart.FromRide(asked.Face.From), To = faced.Chart.FromRide(asked.Face.To) } };
+        request = new(faced.Chart.Line, spec.Face.From, spec.Face.To, [faced.Run(project), .. tracks.Where(t => t != faced).Select(t => t.Run(project))])
+        {
+            Play = budget.Play,
+            Key = spec.Key,
+        };
+    }
+
+    /// <summary>What can be told before anything is swept.</summary>
+    public IEnumerable<Finding> Check() => PlatformPlanner.Check(
+        spec, site, faced.Chart.Line, project.VehiclesOn(faced.Entry), faced.Entry.StartsAtBuffers, faced.Entry.EndsAtBuffers).Where(f => f.Severity == Severity.Error);
+
+    public IEnumerable<Finding> Sweep() => Take(EnvelopeSweeper.Sweep(request), out envelope);
+
+    public IEnumerable<Finding> Plan() => Take(
+        PlatformPlanner.Plan(new(spec, site, faced.Chart.Line, envelope!, budget)
+        {
+            Sills = SillSurvey.Over(request, spec.Face.Side),
+            StartsAtBuffers = faced.Entry.StartsAtBuffers,
+            EndsAtBuffers = faced.Entry.EndsAtBuffers,
+        }),
+        out plan);
+
+    public IEnumerable<Finding> Cut() => Take(SectionMaker.Make(plan!, project.Printer, project.Sections), out sections);
+
+    public PlatformDossier Dossier() => new(plan!, envelope!, budget, sections!)
+    {
+        Poses = PoseFinder.Tightest(request, envelope!, envelope!.Composite(spec.Face.Side)),
+        Ride = faced.Chart.Fillets.Count > 0 ? faced.Chart.Ride : null,
+    };
+
+    private static IEnumerable<Finding> Take<T>(Outcome<T> outcome, out T? product)
+        where T : class
+    {
+        product = outcome.Value;
+        return outcome.Findings;
+    }
+}

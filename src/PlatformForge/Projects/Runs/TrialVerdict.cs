@@ -1,0 +1,43 @@
+using PlatformForge.Clearance;
+using PlatformForge.Exports;
+using PlatformForge.Units;
+using PlatformForge.Verification;
+
+namespace PlatformForge.Projects.Runs;
+
+/// <summary>Holds a design against the trains before anything is written, by the same independent poses as a written folder.</summary>
+public static class TrialVerdict
+{
+    /// <summary>One verdict over all platforms of a dossier.</summary>
+    /// <param name="dossier">The design.</param>
+    /// <param name="extra">Vehicles that the design did not know of: would they clear it?</param>
+    public static Verdict Of(Dossier dossier, IReadOnlyList<Vehicle>? extra = null)
+    {
+        var verdicts = dossier.Platforms.Select(p => SectionsVerifier.Verify(
+            [.. p.Sections.Sections.Select(s => new WrittenSection(p.Name, s.Name, s.Name, s.PrintMesh(), s.ToLayout))], Facts(dossier, p, extra ?? []))).ToArray();
+        return new(
+            Least(verdicts.Select(v => v.Closest)),
+            Least(verdicts.Select(v => v.Tightest)),
+            [.. verdicts.SelectMany(v => v.Vehicles)],
+            [.. verdicts.SelectMany(v => v.Sections)],
+            [.. verdicts.SelectMany(v => v.Findings)]);
+    }
+
+    private static DesignFacts Facts(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra)
+    {
+        var face = platform.Plan.Spec.Face;
+        return new()
+        {
+            RailTop = dossier.RailTop,
+            Runs = [.. dossier.Tracks.Select(t => t.Ride.Name == face.Track ? t with { Vehicles = [.. t.Vehicles, .. extra] } : t)],
+            Play = platform.Budget.Play,
+            Asked = platform.Budget.Margin,
+            VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,
+            HeldDownTo = face.BodiesPassOver ? null : -dossier.RailTop,
+            Printer = dossier.Printer,
+            Stretches = [new(platform.Name, platform.Plan.Chart, (int)face.Side, face.From, face.To)],
+        };
+    }
+
+    private static Nearness? Least(IEnumerable<Nearness?> all) => all.Where(n => n is not null).MinBy(n => n!.Clearance);
+}
