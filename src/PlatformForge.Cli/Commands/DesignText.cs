@@ -9,7 +9,7 @@ internal static class DesignText
     public static void Platform(TextWriter o, PlatformDossier platform)
     {
         var (plan, sections) = (platform.Plan, platform.Sections);
-        o.WriteLine(Invariant($"{platform.Name}: chainage {plan.Spec.Face.From:0} to {plan.Spec.Face.To:0} mm of {plan.Spec.Face.Track}, {sections.Sections.Count} sections on {sections.Plates.Count} beds, {sections.Estimate.Grams:0} g, {sections.Estimate.LeastHours:0.0} to {sections.Estimate.MostHours:0.0} h of printing (an estimate; the slicer decides)"));
+        o.WriteLine(Invariant($"{platform.Name}: chainage {plan.Spec.Face.From:0} to {plan.Spec.Face.To:0} mm of {plan.Spec.Face.Track}, {Counted(sections.Sections.Count, "section")} on {Counted(sections.Plates.Count, "bed")}, {sections.Estimate.Grams:0} g, {sections.Estimate.LeastHours:0.0} to {sections.Estimate.MostHours:0.0} h of printing (an estimate; the slicer decides)"));
         foreach (var row in plan.Gaps.Rows.Where(r => r.Style == plan.Spec.Face.Edge))
         {
             o.WriteLine(Invariant($"  gap to {row.Vehicle}: {row.Least:0.0} to {row.Largest:0.0} mm, mean {row.Mean:0.0} mm; full size {row.Largest * row.Ratio:0} mm at most"));
@@ -18,6 +18,8 @@ internal static class DesignText
         var budget = platform.Budget;
         o.WriteLine("  budget: " + string.Join(" + ", budget.Lines.Select(l => Invariant($"{l.Name} {l.AmountMm:0.##}"))) + Invariant($" = {budget.Sum:0.##} mm (root of squares {budget.RootOfSquares:0.##} mm)"));
     }
+
+    private static string Counted(int count, string what) => Invariant($"{count} {what}{(count == 1 ? "" : "s")}");
 
     /// <summary>What a person should know before printing and fixing anything.</summary>
     public static IReadOnlyList<string> Cautions { get; } =

@@ -24,6 +24,15 @@ public class OverrideTests
         Assert.Equal(600, ((PlatformForge.Track.CurveSpec)project.Tracks[0].Elements[2]).Length);
     }
 
+    [Fact]
+    public void A_length_set_in_place_of_a_gradient_takes_it_away()
+    {
+        var ramp = Samples.Sound(Samples.Pendlewick, "platform[0].ramps.end.length=110").Platforms[0].EndRamp!;
+        Assert.Equal((110.0, null), (ramp.Length, ramp.Gradient));
+        var curve = (PlatformForge.Track.CurveSpec)Samples.Sound(Samples.Pendlewick, "track[0].alignment[2].angle=30").Tracks[0].Elements[2];
+        Assert.Equal((null, Math.PI / 6), (curve.Length, curve.Angle));
+    }
+
     [Theory]
     [InlineData("vehicle.long-coash.width=36", "PF1018", "Known: long-coach, suburban-coach, tender-engine, tank-engine, van.")]
     [InlineData("vehicle[9].width=36", "PF1018", "Known: long-coach")]

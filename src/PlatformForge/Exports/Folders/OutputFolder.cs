@@ -19,10 +19,18 @@ public static class OutputFolder
     /// <param name="manifest">What the folder holds; its list of files is filled in here.</param>
     /// <param name="files">Files to be there afterwards.</param>
     /// <param name="force">Write even beside and over files that are not ours; those not in the way are left alone.</param>
+    /// <param name="approve">Looks at every file as it was read back from disk, before any is put in place; an error among its
+    /// findings leaves the folder as it was.</param>
     /// <param name="cancel">Gives up and leaves the folder as it was; once renaming has begun it is carried through.</param>
     /// <returns>PF7301 no usable folder, PF7302 files of somebody else, PF7303 a file could not be written,
     /// PF7304 files of ours that were changed since, PF7305 another run is writing there.</returns>
-    public static Outcome<FolderReport> Write(string folder, Manifest manifest, IReadOnlyList<OutputFile> files, bool force = false, CancellationToken cancel = default)
+    public static Outcome<FolderReport> Write(
+        string folder,
+        Manifest manifest,
+        IReadOnlyList<OutputFile> files,
+        bool force = false,
+        Func<IReadOnlyList<OutputFile>, IReadOnlyList<Finding>>? approve = null,
+        CancellationToken cancel = default)
     {
         CheckPaths(files);
         try
@@ -34,7 +42,7 @@ public static class OutputFolder
                 return Outcome.Fault<FolderReport>(objections);
             }
 
-            return Outcome.Of(Write(folder, manifest, files, staging, present, cancel));
+            return Write(folder, manifest, files, staging, present, approve, cancel);
         }
         catch (StagingBusyException)
         {
@@ -46,8 +54,14 @@ public static class OutputFolder
         }
     }
 
-    private static FolderReport Write(
-        string folder, Manifest manifest, IReadOnlyList<OutputFile> files, StagingArea staging, FolderContents present, CancellationToken cancel)
+    private static Outcome<FolderReport> Write(
+        string folder,
+        Manifest manifest,
+        IReadOnlyList<OutputFile> files,
+        StagingArea staging,
+        FolderContents present,
+        Func<IReadOnlyList<OutputFile>, IReadOnlyList<Finding>>? approve,
+        CancellationToken cancel)
     {
         var listed = files.Select(f => new ManifestFile(f.Path, f.Bytes.Length, HashOf(f.Bytes))).OrderBy(f => f.Path, StringComparer.Ordinal).ToArray();
         var hashes = listed.ToDictionary(f => f.Path, f => f.Sha256, StringComparer.Ordinal);
@@ -65,11 +79,19 @@ public static class OutputFolder
             staging.Add(file);
         }
 
+        var findings = approve?.Invoke([.. files.Append(list).Select(f => staging.ReadBack(f.Path))]) ?? [];
+        if (findings.Any(f => f.Severity == Severity.Error))
+        {
+            return Outcome.Fault<FolderReport>(findings);
+        }
+
         var stale = present.Ours.Where(p => !hashes.ContainsKey(p) && p != Manifest.FileName).ToArray();
         cancel.ThrowIfCancellationRequested();
         staging.Commit(changed, stale);
         var written = changed.Select(f => f.Path).Order(StringComparer.Ordinal).ToArray();
-        return new(folder, written, [.. hashes.Keys.Append(Manifest.FileName).Except(written).Order(StringComparer.Ordinal)], [.. stale.Order(StringComparer.Ordinal)]);
+        return Outcome.Of(
+            new FolderReport(folder, written, [.. hashes.Keys.Append(Manifest.FileName).Except(written).Order(StringComparer.Ordinal)], [.. stale.Order(StringComparer.Ordinal)]),
+            findings);
     }
 
     internal static string HashOf(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));

@@ -39,6 +39,10 @@ internal sealed class StagingArea : IDisposable
         File.WriteAllBytes(path, file.Bytes);
     }
 
+    /// <summary>A file read back from disk as it will be: from the waiting room, or from its place when it stays as it is.</summary>
+    public OutputFile ReadBack(string path) =>
+        new(path, File.ReadAllBytes(File.Exists(Waiting(path)) ? Waiting(path) : Place(path)));
+
     /// <summary>Renames the waiting files into their places and takes the stale ones away, or leaves all as it was.</summary>
     public void Commit(IReadOnlyList<OutputFile> files, IReadOnlyList<string> stale)
     {

@@ -17,6 +17,9 @@ public sealed record Override(string Key, string Value, string Option = "--set")
     /// <summary>Longest override taken, letters.</summary>
     private const int Longest = 500;
 
+    /// <summary>Keys that stand for each other: setting one takes the other of the file away.</summary>
+    private static readonly (string, string)[] Alternatives = [("length", "gradient"), ("length", "angle")];
+
     /// <summary>Deepest key taken, names.</summary>
     private const int Deepest = 8;
 
@@ -61,7 +64,7 @@ public sealed record Override(string Key, string Value, string Option = "--set")
                 return Put(new TreeTable(place, []), names, at, value, place);
             case TreeTable table:
                 var entry = table.Find(names[at]);
-                return table.With(new(names[at], entry?.Place ?? place, Put(entry?.Value, names, at + 1, value, place)));
+                return WithoutAlternatives(table, names[at]).With(new(names[at], entry?.Place ?? place, Put(entry?.Value, names, at + 1, value, place)));
             case TreeList list:
                 int index = KeyPath.IndexIn(list, names[at]);
                 bool named = index >= 0;
@@ -81,6 +84,12 @@ public sealed record Override(string Key, string Value, string Option = "--set")
             default:
                 throw new NoSuchPlaceException($"{names[at - 1]} is {home.Kind}, so it has no {names[at]}.", $"Set {string.Join('.', names.Take(at))} itself.");
         }
+    }
+
+    private static TreeTable WithoutAlternatives(TreeTable table, string name)
+    {
+        string[] others = [.. Alternatives.Where(a => a.Item1 == name).Select(a => a.Item2), .. Alternatives.Where(a => a.Item2 == name).Select(a => a.Item1)];
+        return others.Length == 0 ? table : new(table.Place, [.. table.Entries.Where(e => !others.Contains(e.Name, StringComparer.Ordinal))]);
     }
 
     private TreeNode ValueAt(SourcePlace place)

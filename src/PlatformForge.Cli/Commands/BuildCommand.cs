@@ -1,0 +1,107 @@
+using System.Text.Json;
+using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Exports;
+using PlatformForge.Projects.Runs;
+using static System.FormattableString;
+
+namespace PlatformForge.Cli.Commands;
+
+/// <summary>Builds everything, verifies it, and puts it in place.</summary>
+internal static class BuildCommand
+{
+    private const string Examples = """
+
+        Examples:
+          platformforge build my-halt.toml                                     into the folder my-halt beside the file
+          platformforge build my-halt.toml -o out/halt --set platform[0].ramps.end.length=120
+        """;
+
+    public static void Add(CommandLineApplication app, Session session) => app.Command("build", command =>
+    {
+        command.Description = "Design, cut, draw, write and verify; nothing is put in place that a vehicle touches.";
+        command.ExtendedHelpText = Examples;
+        var project = new ProjectArguments(command);
+        var folder = command.Option("-o|--output <folder>", "Folder to write; named after the project file when left out.", CommandOptionType.SingleValue);
+        var force = command.Option("--force", "Write even beside and over files that this program did not write.", CommandOptionType.NoValue);
+        command.OnExecute(() => session.Finish("build", show => Build(project, folder.Value(), force.HasValue(), session.Watch(show))));
+    });
+
+    private static CommandResult Build(ProjectArguments arguments, string? folder, bool force, RunWatch watch)
+    {
+        var read = arguments.Read();
+        if (read.Value is not { } project)
+        {
+            return new(read.Findings);
+        }
+
+        folder ??= Path.Combine(Path.GetDirectoryName(arguments.File) ?? "", FileNames.Plain(Path.GetFileNameWithoutExtension(arguments.File)));
+        var built = BuildRun.Build(project, folder, force, watch);
+        return built.Value is { } report
+            ? new([.. read.Findings, .. built.Findings]) { Plain = o => Plain(o, report), Json = j => Json(j, report) }
+            : new(built.Findings);
+    }
+
+    private static void Plain(TextWriter o, BuildReport report)
+    {
+        foreach (var platform in report.Dossier.Platforms)
+        {
+            DesignText.Platform(o, platform);
+        }
+
+        foreach (var reprint in report.Reprints)
+        {
+            o.WriteLine($"{reprint.Platform}: {reprint.InWords}.");
+        }
+
+        o.WriteLine(Invariant($"Wrote {report.Folder.Written.Count} files into {report.Folder.Folder}; {report.Folder.Unchanged.Count} were unchanged, {report.Folder.Removed.Count} removed."));
+        VerdictText.Vehicles(o, report.Verdict);
+        o.WriteLine(VerdictText.Line(report.Verdict));
+        foreach (string caution in DesignText.Cautions)
+        {
+            o.WriteLine(caution);
+        }
+    }
+
+    private static void Json(Utf8JsonWriter json, BuildReport report)
+    {
+        json.WriteString("folder", report.Folder.Folder);
+        Strings(json, "written", report.Folder.Written);
+        Strings(json, "unchanged", report.Folder.Unchanged);
+        Strings(json, "removed", report.Folder.Removed);
+        json.WriteStartArray("reprint");
+        foreach (var reprint in report.Reprints)
+        {
+            json.WriteStartObject();
+            json.WriteString("platform", reprint.Platform);
+            Numbers(json, "changed", reprint.Changed);
+            Numbers(json, "same", reprint.Same);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        VerdictText.Figures(json, DesignFigures.Of(report.Dossier, report.Verdict));
+        VerdictText.Json(json, report.Verdict);
+    }
+
+    private static void Strings(Utf8JsonWriter json, string name, IReadOnlyList<string> values)
+    {
+        json.WriteStartArray(name);
+        foreach (string value in values)
+        {
+            json.WriteStringValue(value);
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Numbers(Utf8JsonWriter json, string name, IReadOnlyList<int> values)
+    {
+        json.WriteStartArray(name);
+        foreach (int value in values)
+        {
+            json.WriteNumberValue(value);
+        }
+
+        json.WriteEndArray();
+    }
+}

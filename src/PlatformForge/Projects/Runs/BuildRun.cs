@@ -1,0 +1,54 @@
+using PlatformForge.Exports;
+using PlatformForge.Exports.Folders;
+using PlatformForge.Exports.Manifests;
+using PlatformForge.Units;
+using PlatformForge.Verification;
+
+namespace PlatformForge.Projects.Runs;
+
+/// <summary>What a build came to.</summary>
+/// <param name="Dossier">Everything known of the design.</param>
+/// <param name="Verdict">What reading back the written files found.</param>
+/// <param name="Folder">What was written and what had not changed.</param>
+/// <param name="Reprints">Which sections are to be printed again.</param>
+public sealed record BuildReport(Dossier Dossier, Verdict Verdict, FolderReport Folder, IReadOnlyList<Reprint> Reprints);
+
+/// <summary>The whole run: design, files, verification of the files as read back from disk, and only then into place.</summary>
+public static class BuildRun
+{
+    /// <summary>
+    /// Builds a project into a folder. A design that fails verification is not put in place, and a run that is stopped or fails
+    /// leaves the folder as it was.
+    /// </summary>
+    /// <param name="project">The project.</param>
+    /// <param name="folder">Output folder; made when it is not there.</param>
+    /// <param name="force">Write even beside and over files of somebody else.</param>
+    /// <param name="watch">Who watches.</param>
+    public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch)
+    {
+        var design = DesignRun.Design(project, watch);
+        if (design.Value is not { } dossier)
+        {
+            return Outcome.Fault<BuildReport>(design.Findings);
+        }
+
+        watch.Stage("drawing and writing the files");
+        var (manifest, files) = DossierFiles.Of(dossier);
+        Verdict? verdict = null;
+        var written = OutputFolder.Write(
+            folder,
+            manifest,
+            files,
+            force,
+            readBack =>
+            {
+                watch.Stage("reading the files back and holding them against the vehicles");
+                verdict = FolderVerifier.Verify(new WrittenFolder(readBack));
+                return project.Placed(verdict.Findings);
+            },
+            watch.Cancel);
+        return written.Value is { } report && verdict is { } passed
+            ? Outcome.Of(new BuildReport(dossier, passed, report, Reprint.Of(manifest, report)), [.. design.Findings, .. written.Findings])
+            : Outcome.Fault<BuildReport>([.. design.Findings, .. written.Findings]);
+    }
+}

@@ -1,0 +1,132 @@
+using System.Globalization;
+using PlatformForge.Tests.Projects;
+using Xunit;
+
+namespace PlatformForge.Tests.Cli;
+
+/// <summary>The whole run on a small platform, through the command line.</summary>
+public class BuildTests
+{
+    /// <summary>The small project with a ramp, so that it has two sections of which a change of the ramp touches one.</summary>
+    private const string Halt = Samples.Small + "ramps = { end = { gradient = 8 } }\n";
+
+    [Fact]
+    public void A_build_ends_with_the_verdict_and_the_cautions_and_verifies_again()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Halt);
+        var run = CliRun.Of("build", file);
+        Assert.Equal(0, run.Exit);
+        Assert.Matches(@"Clear: nothing touches\. Least clearance \d+\.\d\d mm, at chainage \d+ mm of main, .*: coach \(body", run.Out);
+        Assert.Contains("Models only", run.Out, StringComparison.Ordinal);
+        Assert.Contains("sweeping the vehicles\n", run.Error, StringComparison.Ordinal);
+        Assert.NotEmpty(Directory.GetFiles(folder["halt/stl"], "*.stl"));
+        var verify = CliRun.Of("verify", folder["halt"], "--json").Json();
+        Assert.Equal(0, verify.GetProperty("exit_code").GetInt32());
+        var closest = verify.GetProperty("verdict").GetProperty("closest");
+        Assert.Equal("coach", closest.GetProperty("vehicle").GetString());
+
+        // Straight track: what is kept is the budget, 0.7 wanted + 0.2 print + 0.2 fitting, and never less.
+        Assert.InRange(closest.GetProperty("clearance_mm").GetDouble(), 1.1 - 1e-6, 1.1 + 0.02);
+    }
+
+    [Fact]
+    public void A_second_build_writes_nothing_and_a_changed_ramp_only_what_it_touches()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Halt);
+        Assert.Equal(0, CliRun.Of("build", file, "-q").Exit);
+        var before = folder.Listing("halt");
+        var again = CliRun.Of("build", file, "--json").Json();
+        Assert.Equal(0, again.GetProperty("written").GetArrayLength());
+        Assert.Equal(before, folder.Listing("halt"));
+        var changed = CliRun.Of("build", file, "--set", "platform.ramps.end.length=80");
+        Assert.Contains("halt: print 2 again; 1 is as before.", changed.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_same_project_gives_the_same_bytes_in_three_cultures()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Halt);
+        var was = CultureInfo.CurrentCulture;
+        try
+        {
+            foreach (string culture in new[] { "", "ru-RU", "tr-TR", "ar-SA" })
+            {
+                CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+                CultureInfo.DefaultThreadCurrentCulture = CultureInfo.CurrentCulture;
+                Assert.Equal(0, CliRun.Of("build", file, "-q", "-o", folder["in-" + culture]).Exit);
+            }
+        }
+        finally
+        {
+            CultureInfo.DefaultThreadCurrentCulture = null;
+            CultureInfo.CurrentCulture = was;
+        }
+
+        Assert.Equal(folder.Listing("in-"), folder.Listing("in-ru-RU"));
+        Assert.Equal(folder.Listing("in-"), folder.Listing("in-tr-TR"));
+        Assert.Equal(folder.Listing("in-"), folder.Listing("in-ar-SA"));
+    }
+
+    [Fact]
+    public void Ctrl_C_ends_with_130_and_leaves_nothing_behind()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Halt);
+        var run = CliRun.With(new CancellationToken(true), "build", file);
+        Assert.Equal(130, run.Exit);
+        Assert.Contains("Interrupted", run.Error, StringComparison.Ordinal);
+        Assert.Equal(["halt.toml"], Directory.GetFileSystemEntries(folder.Path).Select(Path.GetFileName));
+    }
+
+    [Fact]
+    public void A_folder_that_was_tampered_with_ends_verify_with_5()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Halt);
+        Assert.Equal(0, CliRun.Of("build", file, "-q").Exit);
+        string stl = Directory.GetFiles(folder["halt/stl"]).Order(StringComparer.Ordinal).First();
+        byte[] bytes = File.ReadAllBytes(stl);
+        bytes[200] ^= 0x40;
+        File.WriteAllBytes(stl, bytes);
+        var run = CliRun.Of("verify", folder["halt"]);
+        Assert.Equal(5, run.Exit);
+        Assert.Contains(Path.GetFileName(stl), run.Error, StringComparison.Ordinal);
+
+        // And a build does not replace what somebody changed, unless told to.
+        Assert.Equal(6, CliRun.Of("build", file).Exit);
+        Assert.Equal(bytes, File.ReadAllBytes(stl));
+        Assert.Equal(0, CliRun.Of("build", file, "--force").Exit);
+        Assert.Equal(0, CliRun.Of("verify", folder["halt"]).Exit);
+    }
+
+    [Fact]
+    public void Compare_tries_every_value_and_writes_nothing()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Halt);
+        var designs = CliRun.Of("compare", file, "--vary", "platform.ramps.end.length=60,90,900", "--json").Json().GetProperty("designs").EnumerateArray().ToArray();
+        Assert.Equal(["60", "90", "900"], designs.Select(d => d.GetProperty("values").GetProperty("platform.ramps.end.length").GetString()));
+        Assert.Equal([true, true, false], designs.Select(d => d.GetProperty("passed").GetBoolean()));
+        Assert.True(designs[0].GetProperty("grams").GetDouble() > designs[1].GetProperty("grams").GetDouble());
+        Assert.Equal("PF4007", designs[2].GetProperty("findings")[0].GetProperty("code").GetString());
+        Assert.Equal(["halt.toml"], Directory.GetFileSystemEntries(folder.Path).Select(Path.GetFileName));
+        string table = CliRun.Of("compare", file, "--vary", "clearance.running=0.5,1.5").Out;
+        Assert.Contains("clearance.running", table.Split('\n')[0], StringComparison.Ordinal);
+        Assert.Contains("clear", table.Split('\n')[2], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_vehicle_that_might_be_bought_is_held_against_the_finished_design()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Halt), wide = folder.Write("wide.toml", "length = 200\npivots = 140\nwidth = 40\n");
+        Assert.Equal(0, CliRun.Of("check", file).Exit);
+        var run = CliRun.Of("check", file, "--with-vehicle", wide);
+        Assert.Equal(4, run.Exit);
+        Assert.Matches(@"FOULS by 1\.9\d mm.*: wide", run.Out);
+        Assert.Equal(3, CliRun.Of("check", file, "--with-vehicle", "no-such-kind").Exit);
+    }
+}
