@@ -1,6 +1,7 @@
 using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Reports;
 using PlatformForge.Projects.Runs;
 using static System.FormattableString;
 
@@ -16,6 +17,9 @@ internal static class BuildCommand
           platformforge build my-halt.toml -o out/halt --set platform[0].ramps.end.length=120
         """;
 
+    /// <summary>Cautions repeated on the terminal; all of them stand in the report.</summary>
+    private const int CautionsShown = 3;
+
     public static void Add(CommandLineApplication app, Session session) => app.Command("build", command =>
     {
         command.Description = "Design, cut, draw, write and verify; nothing is put in place that a vehicle touches.";
@@ -23,10 +27,11 @@ internal static class BuildCommand
         var project = new ProjectArguments(command);
         var folder = command.Option("-o|--output <folder>", "Folder to write; named after the project file when left out.", CommandOptionType.SingleValue);
         var force = command.Option("--force", "Write even beside and over files that this program did not write.", CommandOptionType.NoValue);
-        command.OnExecute(() => session.Finish("build", show => Build(project, folder.Value(), force.HasValue(), session.Watch(show))));
+        var plain = command.Option("--no-pictures", "Leave out the shaded pictures, which take most of the time.", CommandOptionType.NoValue);
+        command.OnExecute(() => session.Finish("build", show => Build(project, folder.Value(), force.HasValue(), new OutputChoice { Pictures = !plain.HasValue() }, session.Watch(show))));
     });
 
-    private static CommandResult Build(ProjectArguments arguments, string? folder, bool force, RunWatch watch)
+    private static CommandResult Build(ProjectArguments arguments, string? folder, bool force, OutputChoice choice, RunWatch watch)
     {
         var read = arguments.Read();
         if (read.Value is not { } project)
@@ -35,7 +40,7 @@ internal static class BuildCommand
         }
 
         folder ??= Path.Combine(Path.GetDirectoryName(arguments.File) ?? "", FileNames.Plain(Path.GetFileNameWithoutExtension(arguments.File)));
-        var built = BuildRun.Build(project, folder, force, watch);
+        var built = BuildRun.Build(project, folder, force, watch, choice);
         return built.Value is { } report
             ? new([.. read.Findings, .. built.Findings]) { Plain = o => Plain(o, report), Json = j => Json(j, report) }
             : new(built.Findings);
@@ -56,10 +61,12 @@ internal static class BuildCommand
         o.WriteLine(Invariant($"Wrote {report.Folder.Written.Count} files into {report.Folder.Folder}; {report.Folder.Unchanged.Count} were unchanged, {report.Folder.Removed.Count} removed."));
         VerdictText.Vehicles(o, report.Verdict);
         o.WriteLine(VerdictText.Line(report.Verdict));
-        foreach (string caution in DesignText.Cautions)
+        foreach (string caution in Cautions.Lines.Take(CautionsShown))
         {
             o.WriteLine(caution);
         }
+
+        o.WriteLine("All cautions, for printing, glue, paint and wiring: report.md in the folder.");
     }
 
     private static void Json(Utf8JsonWriter json, BuildReport report)

@@ -20,11 +20,4 @@ internal static class DesignText
     }
 
     private static string Counted(int count, string what) => Invariant($"{count} {what}{(count == 1 ? "" : "s")}");
-
-    /// <summary>What a person should know before printing and fixing anything.</summary>
-    public static IReadOnlyList<string> Cautions { get; } =
-    [
-        "Models only: not for any full-size or passenger-carrying railway. Push your own vehicles through by hand before anything is fixed.",
-        "Printing, sanding, glue and paint give off fumes and dust: air the room, wear a mask; cut away from yourself; platform lights on isolated low voltage only.",
-    ];
 }

@@ -13,8 +13,8 @@ public class BadDesignTests
     [InlineData(4, 12, "width = 34\nleast_radius = 700", "PF3022", "vehicle[0]", 8, Curve)]
     [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 1350 }", "PF4003", "platform[0].face.to", 17)]
     [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 800 }", "PF4004", "platform[0].face.to", 17)]
-    [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 540 }\ndeck = { width = 9 }", "PF4010", "platform[0].deck.width", 18)]
-    [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 540 }\nboard = [{ at = 440, inset = 45 }]", "PF4030", "platform[0].board[0].inset", 18)]
+    [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 540 }\ndeck = { width = 5 }", "PF4010", "platform[0].deck.width", 18)]
+    [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 540 }\nboard = [{ at = 440, inset = 45 }]", "PF4030", "platform[0].board[0]", 18)]
     [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 540 }\nramps = { start = { length = 150 }, end = { length = 150 } }", "PF4007", "platform[0].ramps", 18)]
     [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 540 }\n[printer]\nbed = [30, 30]\nmargin = 5", "PF6001", "printer", 18)]
     public void A_broken_rule_ends_with_4_and_tells_what_would_work(int exit, int line, string text, string code, string key, int told, string? track = null)

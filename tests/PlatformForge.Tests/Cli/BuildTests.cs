@@ -8,17 +8,17 @@ namespace PlatformForge.Tests.Cli;
 public class BuildTests
 {
     /// <summary>The small project with a ramp, so that it has two sections of which a change of the ramp touches one.</summary>
-    private const string Halt = Samples.Small + "ramps = { end = { gradient = 8 } }\n";
+    private const string Halt = Samples.Small + "ramps = { end = { length = 96 } }\n";
 
     [Fact]
     public void A_build_ends_with_the_verdict_and_the_cautions_and_verifies_again()
     {
         using var folder = new TempFolder();
         string file = folder.Write("halt.toml", Halt);
-        var run = CliRun.Of("build", file);
+        var run = CliRun.Of("build", file, "--no-pictures");
         Assert.Equal(0, run.Exit);
         Assert.Matches(@"Clear: nothing touches\. Least clearance \d+\.\d\d mm, at chainage \d+ mm of main, .*: coach \(body", run.Out);
-        Assert.Contains("Models only", run.Out, StringComparison.Ordinal);
+        Assert.Contains("For model railways only.", run.Out, StringComparison.Ordinal);
         Assert.Contains("sweeping the vehicles\n", run.Error, StringComparison.Ordinal);
         Assert.NotEmpty(Directory.GetFiles(folder["halt/stl"], "*.stl"));
         var verify = CliRun.Of("verify", folder["halt"], "--json").Json();
@@ -35,12 +35,12 @@ public class BuildTests
     {
         using var folder = new TempFolder();
         string file = folder.Write("halt.toml", Halt);
-        Assert.Equal(0, CliRun.Of("build", file, "-q").Exit);
+        Assert.Equal(0, CliRun.Of("build", file, "--no-pictures", "-q").Exit);
         var before = folder.Listing("halt");
-        var again = CliRun.Of("build", file, "--json").Json();
+        var again = CliRun.Of("build", file, "--no-pictures", "--json").Json();
         Assert.Equal(0, again.GetProperty("written").GetArrayLength());
         Assert.Equal(before, folder.Listing("halt"));
-        var changed = CliRun.Of("build", file, "--set", "platform.ramps.end.length=80");
+        var changed = CliRun.Of("build", file, "--no-pictures", "--set", "platform.ramps.end.foot=2");
         Assert.Contains("halt: print 2 again; 1 is as before.", changed.Out, StringComparison.Ordinal);
     }
 
@@ -56,7 +56,7 @@ public class BuildTests
             {
                 CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
                 CultureInfo.DefaultThreadCurrentCulture = CultureInfo.CurrentCulture;
-                Assert.Equal(0, CliRun.Of("build", file, "-q", "-o", folder["in-" + culture]).Exit);
+                Assert.Equal(0, CliRun.Of("build", file, "--no-pictures", "-q", "-o", folder["in-" + culture]).Exit);
             }
         }
         finally
@@ -86,7 +86,7 @@ public class BuildTests
     {
         using var folder = new TempFolder();
         string file = folder.Write("halt.toml", Halt);
-        Assert.Equal(0, CliRun.Of("build", file, "-q").Exit);
+        Assert.Equal(0, CliRun.Of("build", file, "--no-pictures", "-q").Exit);
         string stl = Directory.GetFiles(folder["halt/stl"]).Order(StringComparer.Ordinal).First();
         byte[] bytes = File.ReadAllBytes(stl);
         bytes[200] ^= 0x40;
@@ -96,9 +96,9 @@ public class BuildTests
         Assert.Contains(Path.GetFileName(stl), run.Error, StringComparison.Ordinal);
 
         // And a build does not replace what somebody changed, unless told to.
-        Assert.Equal(6, CliRun.Of("build", file).Exit);
+        Assert.Equal(6, CliRun.Of("build", file, "--no-pictures").Exit);
         Assert.Equal(bytes, File.ReadAllBytes(stl));
-        Assert.Equal(0, CliRun.Of("build", file, "--force").Exit);
+        Assert.Equal(0, CliRun.Of("build", file, "--no-pictures", "--force").Exit);
         Assert.Equal(0, CliRun.Of("verify", folder["halt"]).Exit);
     }
 

@@ -41,7 +41,7 @@ public class CommandLineTests
     [InlineData("Name the folder.", "verify")]
     [InlineData("Say what to vary", "compare", "x.toml")]
     [InlineData("presets", "presets", "boats")]
-    [InlineData("--set", "check", "x.toml", "--set")]
+    [InlineData("'set'", "check", "x.toml", "--set")]
     public void A_wrong_command_line_ends_with_2_and_says_where_help_is(string told, params string[] args)
     {
         var run = CliRun.Of(args);

@@ -24,7 +24,8 @@ public static class BuildRun
     /// <param name="folder">Output folder; made when it is not there.</param>
     /// <param name="force">Write even beside and over files of somebody else.</param>
     /// <param name="watch">Who watches.</param>
-    public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch)
+    /// <param name="choice">What is wanted as files; all of it when null.</param>
+    public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch, OutputChoice? choice = null)
     {
         var design = DesignRun.Design(project, watch);
         if (design.Value is not { } dossier)
@@ -33,7 +34,7 @@ public static class BuildRun
         }
 
         watch.Stage("drawing and writing the files");
-        var (manifest, files) = DossierFiles.Of(dossier);
+        var (manifest, files) = OutputFiles.Of(dossier, choice, cancel: watch.Cancel);
         Verdict? verdict = null;
         var written = OutputFolder.Write(
             folder,
