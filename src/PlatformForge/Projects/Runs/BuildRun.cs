@@ -1,6 +1,5 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Folders;
-using PlatformForge.Exports.Manifests;
 using PlatformForge.Units;
 using PlatformForge.Verification;
 

@@ -1,7 +1,5 @@
-using PlatformForge.Clearance;
 using PlatformForge.Exports;
 using PlatformForge.Platforms;
-using PlatformForge.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
 

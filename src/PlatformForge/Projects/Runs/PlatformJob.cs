@@ -2,7 +2,6 @@ using PlatformForge.Clearance;
 using PlatformForge.Exports;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
-using PlatformForge.Track;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Runs;

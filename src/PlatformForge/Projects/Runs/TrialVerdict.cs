@@ -1,6 +1,5 @@
 using PlatformForge.Clearance;
 using PlatformForge.Exports;
-using PlatformForge.Units;
 using PlatformForge.Verification;
 
 namespace PlatformForge.Projects.Runs;
