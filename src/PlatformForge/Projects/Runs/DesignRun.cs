@@ -1,6 +1,5 @@
 using PlatformForge.Exports;
 using PlatformForge.Platforms;
-using PlatformForge.Track;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Runs;
