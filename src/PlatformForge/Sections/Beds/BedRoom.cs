@@ -65,7 +65,8 @@ public sealed class BedRoom
     /// </summary>
     /// <param name="hull">Convex outline of the piece, mm.</param>
     /// <param name="enough">Search ends at the first turn with this much room.</param>
-    public (double Room, double Turn) Best(IReadOnlyList<Point2> hull, double enough)
+    /// <param name="goal">Less room than this is of no interest: what is then told is only the best that was seen.</param>
+    public (double Room, double Turn) Best(IReadOnlyList<Point2> hull, double enough, double goal = double.NegativeInfinity)
     {
         double bestTurn = 0, best = double.NegativeInfinity;
         foreach (double turn in SquareTurns(hull))
@@ -86,7 +87,7 @@ public sealed class BedRoom
         while (best < enough && open.TryPop(out var range))
         {
             double here = Take(range.Middle), reach = radius * range.Half;
-            if (here + reach > best + TurnResolution && reach > TurnResolution)
+            if (reach > TurnResolution && here + reach > Math.Max(best + TurnResolution, goal))
             {
                 double half = range.Half / 2;
                 open.Push((range.Middle + half, half));

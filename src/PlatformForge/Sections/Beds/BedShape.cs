@@ -23,13 +23,16 @@ public sealed class BedShape
     /// <summary>Convex rooms, largest first.</summary>
     public IReadOnlyList<BedRoom> Rooms => rooms;
 
-    /// <summary>Most room for a piece in mm (negative: it does not fit) and the turn that gives it; stops at the first turn with room enough.</summary>
-    public (double Room, double Turn) Best(IReadOnlyList<Point2> hull, double enough = 0)
+    /// <summary>Most room for a piece in mm (negative: it does not fit) and the turn that gives it; stops at the first turn at which it does.</summary>
+    /// <param name="hull">Convex outline of the piece, mm.</param>
+    /// <param name="goal">Less room than this is of no interest; a piece that does not fit is then told apart more quickly, but not by how much.</param>
+    public (double Room, double Turn) Best(IReadOnlyList<Point2> hull, double goal = double.NegativeInfinity)
     {
+        const double enough = 0;
         var best = (Room: double.NegativeInfinity, Turn: 0.0);
         foreach (var room in rooms)
         {
-            var here = room.Best(hull, enough);
+            var here = room.Best(hull, enough, goal);
             best = here.Room > best.Room ? here : best;
             if (best.Room >= enough)
             {
@@ -41,7 +44,7 @@ public sealed class BedShape
     }
 
     /// <summary>Whether the piece lies on the bed at some turn.</summary>
-    public bool Fits(IReadOnlyList<Point2> hull) => Best(hull).Room >= 0;
+    public bool Fits(IReadOnlyList<Point2> hull) => Best(hull, 0).Room >= 0;
 
     private static List<Point2[]> ConvexParts(Point2[] ring)
     {

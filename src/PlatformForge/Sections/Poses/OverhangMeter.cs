@@ -3,13 +3,13 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Sections.Poses;
 
 /// <summary>
-/// Measures what hangs free on the bed: faces that look down more steeply than 45 degrees and do not lie on the bed. Neighbouring ones are taken
+/// Measures what hangs free on the bed: faces that look down more steeply than 45 degrees and do not lie on the bed to within the first layer. Neighbouring ones are taken
 /// together; a patch that stands on walls along most of its border and is no wider than a bridge counts as bridged, else as unsupported.
 /// </summary>
 internal static class OverhangMeter
 {
-    /// <summary>Sine and cosine of 45 degrees, less a hair so that a chamfer of exactly that slope is let through.</summary>
-    private const double Steepest = -0.7072;
+    /// <summary>Cosine of 43 degrees: a chamfer of 45 degrees is let through in a piece that lies on a slight slope. Published limits say "about 45".</summary>
+    private const double Steepest = -0.7314;
 
     /// <summary>Share of a patch's border that must have a wall under it for the patch to be a bridge.</summary>
     private const double StandingShare = 0.5;
@@ -24,7 +24,7 @@ internal static class OverhangMeter
         for (int i = 0; i < mesh.TriangleCount; i++)
         {
             faces[i] = FaceOf(mesh, i);
-            hanging[i] = faces[i].Slope < Steepest && faces[i].High > layer / 2;
+            hanging[i] = faces[i].Slope < Steepest && faces[i].High > layer;
         }
 
         var across = Opposites(mesh);

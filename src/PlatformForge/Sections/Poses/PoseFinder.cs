@@ -20,7 +20,7 @@ internal static class PoseFinder
     /// <param name="surface">Walking surface half-way along it, a first guess at the plane to lie on.</param>
     /// <param name="along">Long axis in plan.</param>
     /// <param name="asked">What the user wants.</param>
-    /// <param name="layer">Layer height, mm; what is nearer to the bed than half of it lies on it.</param>
+    /// <param name="layer">Layer height, mm; what is nearer to the bed than it lies on the bed.</param>
     public static (PrintPose Pose, RigidTransform Turn) Find(Mesh mesh, HeightPlane surface, Point2 along, PrintPose asked, double layer)
     {
         if (asked == PrintPose.Upright)
@@ -73,7 +73,7 @@ internal static class PoseFinder
         double area = 0;
         foreach (var (normal, size, highest) in Faces(mesh, turn.Row2))
         {
-            if (Point3.Dot(turn.Row2, normal) < -DeckSlope * size && highest < floor + (layer / 2))
+            if (Point3.Dot(turn.Row2, normal) < -DeckSlope * size && highest < floor + layer)
             {
                 area += size / 2;
             }

@@ -16,6 +16,9 @@ internal sealed class TopSurface
     /// <summary>Heights nearer than this, mm, are one plane: a tenth of what the kernel asks of neighbours.</summary>
     public const double PlaneAgreement = 1e-8;
 
+    /// <summary>How far from the middle of the deck's thickness something that ends in it may end, as a part of the thickness.</summary>
+    private const double InsideShare = 0.4;
+
     private readonly FacetedPlan chart;
     private readonly PlatformPlan plan;
     private readonly HeightPlane startRamp;
@@ -49,6 +52,49 @@ internal sealed class TopSurface
         var front = Clamped(far, fold, Math.Min);
         var back = Clamped(near, fold, Math.Max);
         return (Wide(near, front) ? Merge(near, front, from, to, false) : []).Concat(Wide(back, far) ? Merge(back, far, from, to, true) : []);
+    }
+
+    /// <summary>
+    /// Pieces that cover the strip like <see cref="Cover"/>, but whose planes need only lie inside the deck slab: what stands under the deck and is
+    /// one with it may end anywhere in its thickness, so that a strip is one piece between the ramp heads.
+    /// </summary>
+    public IEnumerable<TopPiece> CoverInside(PlanLine near, PlanLine far, double from, double to)
+    {
+        double deck = plan.Spec.Deck.Thickness;
+        var profile = plan.Profile;
+        double[] ends = [from, .. new[] { profile.StartHead, profile.EndHead }.Where(s => s > from && s < to), to];
+        for (int i = 0; i + 1 < ends.Length; i++)
+        {
+            double a = ends[i], b = ends[i + 1];
+            if (a >= b)
+            {
+                continue;
+            }
+
+            var chainages = chart.Chainages(a, b);
+            double s = (a + b) / 2, t = (near.At(s) + far.At(s)) / 2;
+            var along = Along(s);
+            var place = plan.ToLayout(s, t);
+            HeightPlane[] planes = [along.Raised(plan.TopAt(s, t) - along.At(place)), Near(s, t)];
+            if (planes.Select(p => p.Raised(-deck / 2)).Where(Inside).Take(1).ToArray() is [var plane])
+            {
+                yield return new(chart.Ring(near, far, chainages), plane);
+                continue;
+            }
+
+            foreach (var piece in Cover(near, far, a, b))
+            {
+                yield return piece with { Top = piece.Top.Raised(-deck / 2) };
+            }
+
+            // Over a strip the surface bends only along the coping's back, so its corners tell.
+            bool Inside(HeightPlane p)
+            {
+                var fold = Clamped(Clamped(plan.CopingBack, near, Math.Max), far, Math.Min);
+                return chainages.All(c => new[] { near, far, fold }.All(line =>
+                    Math.Abs(p.At(chart.On(line, c)) + (deck / 2) - plan.TopAt(c, line.At(c))) < deck * InsideShare));
+            }
+        }
     }
 
     /// <summary>Plane of the coping's top at a chainage: level or a ramp; at a ramp's head the level one.</summary>

@@ -27,16 +27,25 @@ internal static class WallBlocks
     }
 
     /// <summary>
-    /// Stands a strip on the baseboard (or hangs it a depth below the deck's underside) and lets it reach half into the deck, so that the two are one.
+    /// Stands a strip on the baseboard (or hangs it a depth below the deck's underside) and lets it reach into the deck, so that the two are one.
     /// </summary>
     public static void Fill(
         FacetedPlan chart, TopSurface top, PlanLine near, PlanLine far, double from, double to, List<ColumnBlock> blocks, double? depth = null)
     {
         double deck = chart.Plan.Spec.Deck.Thickness;
-        foreach (var piece in top.Cover(near, far, from, to))
+        if (depth is { } d)
         {
-            var lower = depth is { } d ? piece.Top.Raised(-deck - d) : Layer.Baseboard;
-            blocks.Add(Layer.Added(piece.Ring, lower, piece.Top.Raised(-deck / 2), Paint.Wall));
+            foreach (var piece in top.Cover(near, far, from, to))
+            {
+                blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-deck - d), piece.Top.Raised(-deck / 2), Paint.Wall));
+            }
+
+            return;
+        }
+
+        foreach (var piece in top.CoverInside(near, far, from, to))
+        {
+            blocks.Add(Layer.Added(piece.Ring, Layer.Baseboard, piece.Top, Paint.Wall));
         }
     }
 
