@@ -2,6 +2,7 @@ using PlatformForge.Clearance;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Tests.Fixtures;
+using PlatformForge.Track;
 using Xunit;
 
 namespace PlatformForge.Tests.Sections;
@@ -9,12 +10,7 @@ namespace PlatformForge.Tests.Sections;
 /// <summary>Plans and section sets that several tests of this folder look at, made once.</summary>
 internal static class Workbench
 {
-    private static readonly Lazy<PlatformPlan> PendlewickOnce = new(() =>
-    {
-        var sweep = EnvelopeSweeper.Sweep(new(Pendlewick.Track, 270, 1000, [Pendlewick.Run]));
-        Assert.True(sweep.Succeeded, string.Join("; ", sweep.Findings.Select(f => f.Message)));
-        return Planned(PlatformPlanner.Plan(new(Pendlewick.Platform(), Pendlewick.Site, Pendlewick.Track, sweep.Value!, Pendlewick.Budget)));
-    });
+    private static readonly Lazy<PlatformPlan> PendlewickOnce = new(() => PendlewickAs(p => p));
 
     private static readonly Lazy<SectionSet> PendlewickSectionsOnce = new(() => Made(PendlewickPlan, Printer, new()));
 
@@ -25,6 +21,40 @@ internal static class Workbench
 
     public static SectionSet PendlewickSections => PendlewickSectionsOnce.Value;
 
+    /// <summary>Pendlewick with a change of its platform.</summary>
+    public static PlatformPlan PendlewickAs(Func<PlatformSpec, PlatformSpec> change) => Swept(Pendlewick.Track, change(Pendlewick.Platform()));
+
+    /// <summary>Pendlewick in a looking-glass: curves and side exchanged.</summary>
+    public static PlatformPlan PendlewickMirrored()
+    {
+        static AlignmentElementSpec Turned(AlignmentElementSpec e) => e switch
+        {
+            CurveSpec c => c with { Hand = (Hand)(-(int)c.Hand) },
+            TransitionSpec t => t with { Hand = (Hand)(-(int)t.Hand) },
+            _ => e,
+        };
+        var track = TrackLayer.Lay(Pendlewick.Alignment with { Elements = [.. Pendlewick.Alignment.Elements.Select(Turned)] }).Value!;
+        var spec = Pendlewick.Platform();
+        return Swept(track, spec with { Face = spec.Face with { Side = (Side)(-(int)spec.Face.Side) } });
+    }
+
+    /// <summary>A straight platform whose coping front lies 19 mm from the centreline, its deck 20 mm over the baseboard, bare of all furniture. Its
+    /// plan dimensions are whole steps of the kernel's plan grid, so that volumes can be held to rounding.</summary>
+    public static PlatformPlan Straight(double length, Side side = Side.Left, Func<PlatformSpec, PlatformSpec>? change = null)
+    {
+        var track = TrackLayer.Lay(new("up", new(0, 0), 0, [new StraightSpec(length + 400)])).Value!;
+        var spec = new PlatformSpec("straight", new FaceSpec("up", side, 200, 200 + length, EdgeStyle.Uniform))
+        {
+            Height = 12,
+            Coping = new() { Width = 8, Thickness = 1.2, Overhang = 1, SlabLength = 25, JointDepth = 0, ArrisChamfer = 0 },
+            Deck = new() { Width = 60, Thickness = 1.5 },
+            Walls = new() { FrontThickness = 1.625, BackThickness = 1.625, EndThickness = 1.625 },
+            Ribs = new() { Pitch = 0, LongitudinalCount = 0 },
+        };
+        var envelope = Platforms.Bench.Envelope(track, side, _ => 18);
+        return Planned(PlatformPlanner.Plan(new(change?.Invoke(spec) ?? spec, Pendlewick.Site, track, envelope, ClearanceBudget.Of(running: 1))));
+    }
+
     public static SectionSet Made(PlatformPlan plan, PrinterSpec printer, SectionSpec spec)
     {
         var outcome = SectionMaker.Make(plan, printer, spec);
@@ -32,7 +62,14 @@ internal static class Workbench
         return outcome.Value!;
     }
 
-    private static PlatformPlan Planned(PlatformForge.Units.Outcome<PlatformPlan> outcome)
+    private static PlatformPlan Swept(Centreline track, PlatformSpec spec)
+    {
+        var sweep = EnvelopeSweeper.Sweep(new(track, spec.Face.From, spec.Face.To, [Pendlewick.Run with { Ride = track }]));
+        Assert.True(sweep.Succeeded, string.Join("; ", sweep.Findings.Select(f => f.Message)));
+        return Planned(PlatformPlanner.Plan(new(spec, Pendlewick.Site, track, sweep.Value!, Pendlewick.Budget)));
+    }
+
+    private static PlatformPlan Planned(Units.Outcome<PlatformPlan> outcome)
     {
         Assert.True(outcome.Succeeded, string.Join("; ", outcome.Findings.Select(f => f.Message)));
         return outcome.Value!;
