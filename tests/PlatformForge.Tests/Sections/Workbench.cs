@@ -10,12 +10,12 @@ namespace PlatformForge.Tests.Sections;
 /// <summary>Plans and section sets that several tests of this folder look at, made once.</summary>
 internal static class Workbench
 {
+    /// <summary>A bed of the 220 class (a published size).</summary>
+    public static PrinterSpec Printer { get; } = PrinterSpec.Oblong(220, 220, 250);
+
     private static readonly Lazy<PlatformPlan> PendlewickOnce = new(() => PendlewickAs(p => p));
 
     private static readonly Lazy<SectionSet> PendlewickSectionsOnce = new(() => Made(PendlewickPlan, Printer, new()));
-
-    /// <summary>The 220 class bed of STANDARDS 5.3.</summary>
-    public static PrinterSpec Printer { get; } = PrinterSpec.Oblong(220, 220, 250);
 
     public static PlatformPlan PendlewickPlan => PendlewickOnce.Value;
 

@@ -14,7 +14,7 @@ namespace PlatformForge.Tests.Solids.Bodies;
 /// <summary>Bodies of platforms along random tracks.</summary>
 public class BodyProperties
 {
-    [Property(MaxTest = 8)]
+    [Property(MaxTest = 6)]
     public void Every_body_is_a_sound_mesh(int seed)
     {
         var report = MeshCheck.Inspect(SolidRaiser.Raise(PlatformBody.Blocks(Dressed(seed)).All).Mesh);
@@ -23,7 +23,7 @@ public class BodyProperties
         Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1, Volume: > 0 }, report.ToString());
     }
 
-    [Property(MaxTest = 6)]
+    [Property(MaxTest = 4)]
     public void Stretches_cut_at_stations_add_up_to_the_whole(int seed)
     {
         var plan = Dressed(seed);
@@ -88,7 +88,7 @@ public class BodyProperties
         {
             Deck = s.Deck with { Crossfall = random.Next(2) * 60 },
             StartRamp = random.Next(2) == 0 ? null : new(Gradient: 6 + (random.NextDouble() * 6)),
-            EndRamp = random.Next(2) == 0 ? null : new(Length: 60 + (random.NextDouble() * 60), FootHeight: random.NextDouble() * -7),
+            EndRamp = random.Next(2) == 0 ? null : new(Length: 60 + (random.NextDouble() * 60), FootHeight: random.NextDouble() * -6),
             Ribs = s.Ribs with { LongitudinalCount = random.Next(3) },
             WhiteLine = new() { GrooveDepth = random.Next(2) * 0.2 },
             Fence = new(),
