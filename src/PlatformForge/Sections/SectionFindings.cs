@@ -6,19 +6,19 @@ namespace PlatformForge.Sections;
 /// <summary>All messages of the room.</summary>
 internal static class SectionFindings
 {
-    public static Finding PieceTooLarge(string key, double from, double to, double length, double width, double missing, double longest, double margin)
-    {
-        string remedy = longest > 0
-            ? Invariant($"A piece that begins at {from:F1} mm may be {longest:F1} mm long: allow a cut there (shorter coping slabs, furniture or ribs moved), or take a larger bed than this margin of {margin:F1} mm leaves.")
-            : Invariant($"The largest piece across is {Math.Max(0, width - missing):F1} mm: make the platform narrower, the margin of {margin:F1} mm smaller or the bed larger.");
-        string side = longest > 0 ? "along the platform" : "across the platform";
-        return Finding.Error(
-            "PF6001",
-            key,
-            Invariant($"The piece from {from:F1} to {to:F1} mm, the least between two places for a cut, measures {length:F1} by {width:F1} mm on the bed and is {missing:F1} mm too large {side} at every turn."),
-            remedy,
-            FaultKind.DesignRule);
-    }
+    /// <param name="key">Key at fault.</param>
+    /// <param name="piece">Chainages of the piece.</param>
+    /// <param name="size">Its sides on the bed, mm.</param>
+    /// <param name="missing">By how much it is too large at the turn that suits it best, mm.</param>
+    /// <param name="longest">Longest piece of this width that would fit, mm.</param>
+    /// <param name="widest">Widest piece of this length that would fit, mm.</param>
+    /// <param name="margin">Strip kept free, mm.</param>
+    public static Finding PieceTooLarge(string key, (double From, double To) piece, (double Length, double Width) size, double missing, double longest, double widest, double margin) => Finding.Error(
+        "PF6001",
+        key,
+        Invariant($"The piece from {piece.From:F1} to {piece.To:F1} mm, with no place for a cut between, measures {size.Length:F1} by {size.Width:F1} mm on the bed and is {missing:F1} mm too large at every turn."),
+        Invariant($"As wide as it is it may be {longest:F1} mm long (allow cuts there: shorter coping slabs, ribs or furniture moved); as long as it is, {widest:F1} mm wide. Or use a larger bed than the margin of {margin:F1} mm leaves."),
+        FaultKind.DesignRule);
 
     public static Finding PieceTooTall(string key, double from, double to, double tall, double height) => Finding.Error(
         "PF6002",

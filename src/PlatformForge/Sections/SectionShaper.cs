@@ -36,7 +36,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         var along = outline.Along(from, to);
         var (pose, turn) = PoseFinder.Find(solid.Mesh, outline.Surface(from, to), along, spec.Pose, printer.Layer);
         var (toLayout, hull, size) = OnBed(solid.Mesh, turn);
-        var overhangs = OverhangMeter.Measure(solid.Mesh.Moved(toLayout.Inverse()), printer.Layer, printer.LongestBridge);
+        var overhangs = OverhangMeter.Measure(solid.Mesh.Moved(toLayout.Inverse()), printer.Layer, printer.Nozzle, printer.LongestBridge);
         var section = new PlatformSection(
             platform, number, count, from, to, solid, toLayout, volumes, pose, hull, size, PrintEstimate.Of(solid.ColumnVolume, printer), overhangs)
         {
@@ -137,7 +137,8 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         double room = bed.Best(section.Hull).Room;
         if (room < 0)
         {
-            findings.Add(SectionFindings.PieceTooLarge(printer.Key, from, to, section.Size.X, section.Size.Y, -2 * room, section.Length + (2 * room), printer.Margin));
+            findings.Add(SectionFindings.PieceTooLarge(
+                printer.Key, (from, to), (section.Size.X, section.Size.Y), -2 * room, section.Length + (2 * room), section.Size.Y + (2 * room), printer.Margin));
         }
 
         var profile = chart.Plan.Profile;

@@ -142,8 +142,15 @@ internal sealed class CutChooser
 
             if (room < 0)
             {
-                var size = new Point2(hull.Max(p => p.X) - hull.Min(p => p.X), hull.Max(p => p.Y) - hull.Min(p => p.Y));
-                findings.Add(SectionFindings.PieceTooLarge(printer.Key, from, to, size.X, size.Y, -2 * room, LongestFrom(from, to), printer.Margin));
+                var size = (Length: hull.Max(p => p.X) - hull.Min(p => p.X), Width: hull.Max(p => p.Y) - hull.Min(p => p.Y));
+                findings.Add(SectionFindings.PieceTooLarge(
+                    printer.Key,
+                    (from, to),
+                    size,
+                    -2 * room,
+                    Largest(to - from, length => outline.Fits(from, from + length, bed, double.PositiveInfinity)),
+                    Largest(size.Width, width => bed.Fits([new(0, 0), new(size.Length, 0), new(size.Length, width), new(0, width)])),
+                    printer.Margin));
             }
 
             if (to - from > spec.LongestSection)
@@ -155,17 +162,17 @@ internal sealed class CutChooser
         return findings;
     }
 
-    // Longest piece from a place that the bed would take were there a cut, to a hundredth of a millimetre; 0 when not even a sliver fits.
-    private double LongestFrom(double from, double to)
+    // Greatest size below one that is too large, to a hundredth of a millimetre; 0 when not even a sliver fits.
+    private static double Largest(double tooLarge, Func<double, bool> fits)
     {
         const double resolution = 0.01;
-        double good = from, bad = to;
+        double good = 0, bad = tooLarge;
         while (bad - good > resolution)
         {
             double middle = (good + bad) / 2;
-            (good, bad) = outline.Fits(from, middle, bed, double.PositiveInfinity) ? (middle, bad) : (good, middle);
+            (good, bad) = fits(middle) ? (middle, bad) : (good, middle);
         }
 
-        return good - from;
+        return good;
     }
 }

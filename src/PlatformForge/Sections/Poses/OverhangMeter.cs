@@ -17,7 +17,11 @@ internal static class OverhangMeter
     /// <summary>Least unsupported area worth telling, mm²: a nozzle's width square.</summary>
     public const double Worth = 0.2;
 
-    public static OverhangReport Measure(Mesh mesh, double layer, double longestBridge)
+    /// <param name="mesh">Section in its print pose, least z at nil.</param>
+    /// <param name="layer">Layer height, mm.</param>
+    /// <param name="nozzle">A ledge no wider than one line, mm, holds itself and is left out.</param>
+    /// <param name="longestBridge">Widest gap that is crossed between standing walls, mm.</param>
+    public static OverhangReport Measure(Mesh mesh, double layer, double nozzle, double longestBridge)
     {
         var hanging = new bool[mesh.TriangleCount];
         var faces = new Face[mesh.TriangleCount];
@@ -38,6 +42,11 @@ internal static class OverhangMeter
             }
 
             var (area, standing, span) = Grow(i);
+            if (span <= nozzle)
+            {
+                continue;
+            }
+
             if (standing >= StandingShare && span <= longestBridge)
             {
                 bridged += area;

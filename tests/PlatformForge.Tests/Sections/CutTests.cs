@@ -1,0 +1,104 @@
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Sections.Cuts;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Sections;
+
+/// <summary>Where platforms are cut.</summary>
+public class CutTests
+{
+    // Bed and pieces: 1800 mm on a 256 bed with 10 mm margin per axis needs 8 pieces of 225, on a 220 bed 9 of 200 (computed from published
+    // bed sizes). The platform is as wide as the bed nearly is, so that a piece cannot gain by lying askew.
+    [Theory]
+    [InlineData(256, 240, 25, 8, 225)]
+    [InlineData(220, 205, 25, 9, 200)]
+    public void A_long_platform_is_shared_out_evenly_over_the_fewest_beds(double bed, double width, double slab, int count, double length)
+    {
+        var plan = Workbench.Straight(1800, change: s => s with { Deck = s.Deck with { Width = width }, Coping = s.Coping with { SlabLength = slab } });
+        var ends = Choose(plan, PrinterSpec.Oblong(bed, bed, 250) with { Margin = 5 });
+        Assert.Equal(count, ends.Length - 1);
+        Assert.All(ends.Zip(ends.Skip(1)), pair => Assert.Equal(length, pair.Second - pair.First, 6));
+    }
+
+    [Fact]
+    public void A_narrow_platform_gains_by_lying_askew()
+    {
+        // A strip l by w lies across a square b where l + w ≤ b√2: 60 mm wide on 204 takes 228.5 mm, nine slabs of 25.
+        var plan = Workbench.Straight(1800);
+        Assert.Equal(8, Choose(plan, Workbench.Printer).Length - 1);
+        Assert.Equal(9, Choose(plan, Workbench.Printer with { Margin = 12 }).Length - 1);
+    }
+
+    [Fact]
+    public void A_ramp_is_cut_off_at_its_head_when_that_costs_no_piece_too_many()
+    {
+        var plan = Workbench.Straight(400, change: s => s with { StartRamp = new(Gradient: 8) });
+        var ends = Choose(plan, Workbench.Printer);
+        Assert.Equal([200, 296], ends[..2], (a, b) => Math.Abs(a - b) < 1e-9);
+        Assert.Equal(4, ends.Length);
+    }
+
+    [Fact]
+    public void Upright_prints_take_no_notice_of_ramp_heads()
+    {
+        var plan = Workbench.Straight(200, change: s => s with { StartRamp = new(Gradient: 8) });
+        Assert.Equal(3, Choose(plan, Workbench.Printer).Length);
+        Assert.Equal(2, Choose(plan, Workbench.Printer, new() { Pose = PrintPose.Upright }).Length);
+    }
+
+    [Fact]
+    public void A_forced_cut_is_kept_and_no_dowel_crosses_it()
+    {
+        var plan = Workbench.Straight(300, change: s => s with { ForcedCuts = [260] });
+        var set = Workbench.Made(plan, Workbench.Printer, new());
+        Assert.Contains(260.0, set.Cuts);
+        Assert.DoesNotContain(set.Sections.SelectMany(s => s.Bores), b => b.Chainage == 260);
+        Assert.Equal(2 * (set.Cuts.Count - 1), set.Dowels.Sum(d => d.Count));
+    }
+
+    [Fact]
+    public void A_wish_for_short_sections_is_followed()
+    {
+        var ends = Choose(Workbench.Straight(600), Workbench.Printer, new() { LongestSection = 110 });
+        Assert.All(ends.Zip(ends.Skip(1)), pair => Assert.InRange(pair.Second - pair.First, 0, 110));
+    }
+
+    [Theory]
+    [InlineData(250, 100, "across")]
+    [InlineData(60, 300, "along")]
+    public void A_bed_too_small_for_any_cut_is_told_with_what_works(double width, double slab, string side)
+    {
+        var plan = Workbench.Straight(900, change: s => s with { Deck = s.Deck with { Width = width }, Coping = s.Coping with { SlabLength = slab } });
+        var outcome = new CutChooser(new FacetedPlan(plan), Workbench.Printer, new()).Choose();
+        Assert.Null(outcome.Value);
+        Assert.All(outcome.Findings, f => Assert.Equal(("PF6001", FaultKind.DesignRule), (f.Code, f.Kind)));
+        if (side == "across")
+        {
+            // 250 by 100 on 204 of bed lies best across the corners: 350/√2 - 204 = 43.5 are missing. Square to the bed 204 by 100 fits.
+            Assert.Contains("43.5 mm too large", outcome.Findings[0].Message, StringComparison.Ordinal);
+            Assert.Contains("204.0 mm", outcome.Findings[0].Remedy, StringComparison.Ordinal);
+        }
+        else
+        {
+            // 60 wide across the diagonal of 204: 204√2 - 60 = 228.5.
+            Assert.Contains("228.5 mm", outcome.Findings[0].Remedy, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_print_too_tall_is_told_with_the_height_that_works()
+    {
+        var outcome = new CutChooser(new FacetedPlan(Workbench.Straight(300)), PrinterSpec.Oblong(220, 220, 15), new()).Choose();
+        Assert.Contains(outcome.Findings, f => f.Code == "PF6002" && f.Message.Contains("20.0 mm high", StringComparison.Ordinal) && f.Remedy.Contains("5.0 mm", StringComparison.Ordinal));
+    }
+
+    private static double[] Choose(PlatformPlan plan, PrinterSpec printer, SectionSpec? spec = null)
+    {
+        var outcome = new CutChooser(new FacetedPlan(plan), printer, spec ?? new()).Choose();
+        Assert.True(outcome.Succeeded, string.Join("; ", outcome.Findings.Select(f => f.Message)));
+        return outcome.Value!;
+    }
+}

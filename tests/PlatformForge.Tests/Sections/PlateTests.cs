@@ -1,0 +1,92 @@
+using PlatformForge.Geometry;
+using PlatformForge.Sections;
+using PlatformForge.Sections.Plates;
+using Xunit;
+
+namespace PlatformForge.Tests.Sections;
+
+/// <summary>Sections on beds.</summary>
+public class PlateTests
+{
+    [Fact]
+    public void Every_section_is_on_one_bed_within_its_margin_and_apart_from_the_others()
+    {
+        var set = Workbench.PendlewickSections;
+        Assert.Equal(set.Sections.Select(s => s.Number), set.Plates.SelectMany(p => p.Sections).Select(s => s.Section.Number).Order());
+        foreach (var plate in set.Plates)
+        {
+            Point2[][] outlines = [.. plate.Sections.Select(Outline)];
+            Assert.All(outlines.SelectMany(o => o), p => Assert.True(p.X >= 8 - 1e-6 && p.Y >= 8 - 1e-6 && p.X <= 212 + 1e-6 && p.Y <= 212 + 1e-6));
+            for (int i = 0; i < outlines.Length; i++)
+            {
+                for (int k = i + 1; k < outlines.Length; k++)
+                {
+                    Assert.True(Apart(outlines[i], outlines[k]) >= Workbench.Printer.Spacing - 1e-6);
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void Five_sections_share_two_beds() => Assert.Equal(2, Workbench.PendlewickSections.Plates.Count);
+
+    [Fact]
+    public void Pieces_that_just_fit_together_share_a_bed()
+    {
+        // Two strips of 100 by 204 side by side with 4 between them fill a bed of 204.
+        var sections = new[] { Piece(1, 204, 100), Piece(2, 204, 100) };
+        Assert.Single(PlatePacker.Pack(sections, Workbench.Printer));
+        Assert.Equal(2, PlatePacker.Pack(sections, Workbench.Printer with { Spacing = 4.1 }).Count);
+        Assert.Equal(5, PlatePacker.Pack([.. sections, Piece(3, 150, 150), Piece(4, 150, 150), Piece(5, 150, 150), Piece(6, 150, 150)], Workbench.Printer).Count);
+    }
+
+    [Fact]
+    public void A_bed_s_estimate_is_the_sum_of_its_sections()
+    {
+        foreach (var plate in Workbench.PendlewickSections.Plates)
+        {
+            Assert.Equal(plate.Sections.Sum(s => s.Section.Estimate.Grams), plate.Estimate.Grams, 6);
+        }
+    }
+
+    private static PlatformSection Piece(int number, double length, double width) => Workbench.PendlewickSections.Sections[0] with
+    {
+        Number = number,
+        Hull = [new(0, 0), new(length, 0), new(length, width), new(0, width)],
+    };
+
+    private static Point2[] Outline(PlacedSection placed) => [.. placed.Section.Hull.Select(p =>
+    {
+        var q = placed.ToBed.Apply(new(p.X, p.Y, 0));
+        return new Point2(q.X, q.Y);
+    })];
+
+    // Widest strip between two convex outlines: one of its sides lies along an edge or square to the join of two corners.
+    private static double Apart(Point2[] a, Point2[] b)
+    {
+        double best = double.NegativeInfinity;
+        void Try(Point2 direction)
+        {
+            var n = direction * (1 / direction.Length);
+            best = Math.Max(best, b.Min(p => Point2.Dot(n, p)) - a.Max(p => Point2.Dot(n, p)));
+        }
+
+        foreach (var (ring, sign) in new[] { (a, -1), (b, 1) })
+        {
+            for (int i = 0; i < ring.Length; i++)
+            {
+                Try((ring[(i + 1) % ring.Length] - ring[i]).Left * sign);
+            }
+        }
+
+        foreach (var p in a)
+        {
+            foreach (var q in b)
+            {
+                Try(q - p);
+            }
+        }
+
+        return best;
+    }
+}
