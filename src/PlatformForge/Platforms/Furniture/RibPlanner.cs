@@ -9,6 +9,9 @@ namespace PlatformForge.Platforms.Furniture;
 /// </summary>
 internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, SlabLayout slabs, Centreline chart, List<Finding> findings)
 {
+    // What a rib makes room for when it is not furniture.
+    private const string Neighbour = "another rib or wall";
+
     private readonly FaceSpec face = spec.Face;
     private readonly List<(double By, string What)> moves = [];
 
@@ -56,7 +59,7 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, SlabLayout 
 
             if (free != wanted)
             {
-                moves.Add((Math.Abs(free - wanted), blocked.First(b => wanted + half > b.From && wanted - half < b.To).Name));
+                moves.Add((Math.Abs(free - wanted), blocked.Find(b => wanted + half > b.From && wanted - half < b.To)?.Name ?? Neighbour));
             }
 
             if (free + half >= end)
@@ -123,8 +126,8 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, SlabLayout 
             double free = places.MinBy(u => Math.Abs(u - wanted));
             if (free != wanted)
             {
-                string what = taken.First(k => wanted + half > k.Low && wanted - half < k.High).Name;
-                moves.Add((Math.Abs(free - wanted), what));
+                string? what = taken.Find(k => wanted + half > k.Low && wanted - half < k.High).Name;
+                moves.Add((Math.Abs(free - wanted), what ?? Neighbour));
             }
 
             below = free + half;
