@@ -9,7 +9,10 @@ public enum InsetFrom
     Edge,
 }
 
-/// <summary>A rectangular socket for a post, such as one of a running-in board. Lengths in mm.</summary>
+/// <summary>
+/// A rectangular recess in the deck: a socket for a post, such as one of a running-in board, or, wide and shallow, the seat of a building (its fit
+/// is then the bedding gap). Lengths in mm.
+/// </summary>
 /// <param name="Chainage">Middle of the socket.</param>
 /// <param name="Inset">From the edge or the back to the middle of the socket, square to the edge.</param>
 /// <param name="From">What the inset is measured from.</param>
@@ -21,7 +24,7 @@ public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = 
     /// <summary>Size of the post square to the edge.</summary>
     public double Across { get; init; } = 1.5;
 
-    /// <summary>Depth below the deck's top. Deeper than the deck, the socket stands in a boss.</summary>
+    /// <summary>Depth below the deck's top. Where less than two printed lines of deck would be left under it, the socket stands in a boss.</summary>
     public double Depth { get; init; } = 4;
 
     /// <summary>Added to both sizes of the post so that it goes in.</summary>
@@ -29,6 +32,25 @@ public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = 
 
     /// <summary>What stands in it, for reports.</summary>
     public string Name { get; init; } = "running-in board";
+}
+
+/// <summary>A round upright hole of its own: for a lamp, a canopy's post, a fixing screw. Lengths in mm.</summary>
+/// <param name="Chainage">Middle of the hole.</param>
+/// <param name="Inset">From the edge or the back to the middle of the hole, square to the edge.</param>
+/// <param name="From">What the inset is measured from.</param>
+public sealed record HoleSpec(double Chainage, double Inset, InsetFrom From = InsetFrom.Back)
+{
+    /// <summary>Diameter of what goes in. Default 1, a lamp's rod in 4 mm scale (common practice).</summary>
+    public double Diameter { get; init; } = 1;
+
+    /// <summary>Added to the diameter.</summary>
+    public double Fit { get; init; } = 0.2;
+
+    /// <summary>Depth below the deck's top; null goes right through the deck, so that wires can be led below it.</summary>
+    public double? Depth { get; init; }
+
+    /// <summary>What stands in it, for reports.</summary>
+    public string Name { get; init; } = "lamp";
 }
 
 /// <summary>A fence or its absence between two chainages in mm.</summary>

@@ -52,6 +52,7 @@ public sealed record PlatformPlan
 
     public required IReadOnlyList<PlanSocket> Sockets { get; init; }
 
+    /// <summary>Holes of the fence's posts, then single ones for lamps and the like.</summary>
     public required IReadOnlyList<PlanHole> PostHoles { get; init; }
 
     public required WhiteLineBand? WhiteLine { get; init; }

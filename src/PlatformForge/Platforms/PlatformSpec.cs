@@ -33,8 +33,11 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
 
     public RibSpec Ribs { get; init; } = new();
 
-    /// <summary>Sockets for running-in boards and other posts.</summary>
+    /// <summary>Sockets for running-in boards and other posts, and seats of buildings.</summary>
     public IReadOnlyList<SocketSpec> Sockets { get; init; } = [];
+
+    /// <summary>Single holes for lamps, posts and screws.</summary>
+    public IReadOnlyList<HoleSpec> Holes { get; init; } = [];
 
     public FenceSpec? Fence { get; init; }
 

@@ -25,7 +25,7 @@ public class FenceTests
         foreach (var run in new[] { plan.PostHoles.Where(h => h.Chainage <= gap + 1e-9), plan.PostHoles.Where(h => h.Chainage >= gap + 40 - 1e-9) })
         {
             double[] panels = [.. run.Zip(run.Skip(1), (a, b) => Along(plan, a.Chainage, b.Chainage))];
-            Assert.InRange(panels.Max() - panels.Min(), 0, 0.01);
+            Assert.InRange(panels.Max() - panels.Min(), 0, 0.001);
 
             // A whole number of panels, the nearest there is to the wish.
             Assert.Equal(Math.Max(1, Math.Round(panels.Sum() / pitch, MidpointRounding.AwayFromZero)), panels.Length);

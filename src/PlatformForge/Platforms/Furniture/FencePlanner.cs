@@ -13,6 +13,9 @@ internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines
     // The fence's own length is summed over steps of this many mm of chainage.
     private const double Step = 1;
 
+    // A step halved so often is a thousandth of a thousandth of a millimetre.
+    private const int Halvings = 20;
+
     // Sums of stated lengths that differ by less than this, mm, are equal.
     private const double Grain = 1e-9;
 
@@ -106,11 +109,23 @@ internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines
                 i++;
             }
 
-            double share = (wanted - along[i - 1]) / (along[i] - along[i - 1]);
-            yield return chainage[i - 1] + (share * (chainage[i] - chainage[i - 1]));
+            yield return Beyond(chainage[i - 1], chainage[i], wanted - along[i - 1]);
         }
 
         yield return to;
+    }
+
+    // Chainage at a straight distance from the fence's place at a, before b: by halves, since the track may begin to curve anywhere between.
+    private double Beyond(double a, double b, double distance)
+    {
+        var start = Place(a);
+        for (int half = 0; half < Halvings; half++)
+        {
+            double middle = (a + b) / 2;
+            (a, b) = (Place(middle) - start).Length < distance ? (middle, b) : (a, middle);
+        }
+
+        return (a + b) / 2;
     }
 
     private Point2 Place(double s) => chart.PointAt(s, (int)spec.Face.Side * (lines.Back.At(s) - fence.Inset));

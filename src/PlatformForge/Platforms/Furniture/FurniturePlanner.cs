@@ -13,30 +13,24 @@ internal static class FurniturePlanner
         var (spec, chart) = (request.Spec, request.Chart);
         var sockets = SocketPlanner.Plan(spec, request.Site, lines, profile, findings);
         IReadOnlyList<PlanHole> posts = spec.Fence is { } fence ? new FencePlanner(spec, fence, lines, chart, findings).Plan() : [];
-        var places = Places(request, sockets, posts);
+        var single = HolePlanner.Plan(spec, lines, findings);
+        var places = Places(request, sockets, posts, single);
         Overlaps(places, findings);
         Fouls(request, lines, trace, places, findings);
         var ribs = new RibPlanner(spec, lines, slabs, chart, findings).Plan(places);
         var cuts = CutPlanner.Plan(spec, profile, slabs, ribs, places, findings);
-        return new(sockets, posts, ribs, cuts, Line(spec, profile, lines));
+        return new([.. sockets.Select(s => s.Socket)], [.. posts, .. single.Select(h => h.Hole)], ribs, cuts, Line(spec, profile, lines));
     }
 
-    private static List<Keepout> Places(PlatformRequest request, IReadOnlyList<PlanSocket> sockets, IReadOnlyList<PlanHole> posts)
+    private static List<Keepout> Places(PlatformRequest request, IReadOnlyList<(PlanSocket Socket, string Key)> sockets, IReadOnlyList<PlanHole> posts, IReadOnlyList<(PlanHole Hole, string Key)> single)
     {
         var (spec, chart) = (request.Spec, request.Chart);
-        var places = new List<Keepout>();
-        for (int i = 0; i < sockets.Count; i++)
-        {
-            places.Add(SocketPlanner.Keepout(sockets[i], PlatformFindings.Indexed(spec.Key, "sockets", i), chart, spec.Face.Side));
-        }
-
-        foreach (var post in posts)
-        {
-            double radius = post.Diameter / 2, along = radius / SocketPlanner.Stretch(chart, spec.Face.Side, post.Chainage, post.Reach);
-            places.Add(new(post.Name, $"{spec.Key}.fence.pitch", post.Chainage - along, post.Chainage + along, post.Reach - radius, post.Reach + radius));
-        }
-
-        return places;
+        return
+        [
+            .. sockets.Select(s => SocketPlanner.Keepout(s.Socket, s.Key, chart, spec.Face.Side)),
+            .. posts.Select(p => HolePlanner.Keepout(p, $"{spec.Key}.fence.pitch", chart, spec)),
+            .. single.Select(h => HolePlanner.Keepout(h.Hole, h.Key, chart, spec)),
+        ];
     }
 
     private static void Overlaps(List<Keepout> places, List<Finding> findings)

@@ -8,7 +8,8 @@ namespace PlatformForge.Platforms.Furniture;
 /// <param name="Near">Nearest reach.</param>
 /// <param name="Far">Farthest reach.</param>
 /// <param name="Below">How much of this on every side is below the deck only.</param>
-internal sealed record Keepout(string Name, string Key, double From, double To, double Near, double Far, double Below = 0)
+/// <param name="RibsPass">It ends within the deck, so that ribs may stand under it.</param>
+internal sealed record Keepout(string Name, string Key, double From, double To, double Near, double Far, double Below = 0, bool RibsPass = false)
 {
     public double Middle => (From + To) / 2;
 

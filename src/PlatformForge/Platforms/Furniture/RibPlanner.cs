@@ -95,7 +95,7 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, SlabLayout 
 
     private List<Keepout> Blocked(IReadOnlyList<Keepout> keepouts)
     {
-        var blocked = keepouts.ToList();
+        var blocked = keepouts.Where(k => !k.RibsPass).ToList();
         foreach (double cut in spec.ForcedCuts)
         {
             blocked.Add(new("forced cut", "", cut - CutPlanner.Clear, cut + CutPlanner.Clear, 0, double.PositiveInfinity));
@@ -110,7 +110,7 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, SlabLayout 
         double half = spec.Ribs.LongitudinalThickness / 2, from = face.From + Along(face.From, spec.Walls.EndThickness), to = face.To - Along(face.To, spec.Walls.EndThickness);
 
         // Places are told from the inner face of the front wall, which all lines are parallel to.
-        var taken = keepouts.Select(k => (Low: k.Near - WallBack(k, Math.Max), High: k.Far - WallBack(k, Math.Min), k.Name)).ToList();
+        var taken = keepouts.Where(k => !k.RibsPass).Select(k => (Low: k.Near - WallBack(k, Math.Max), High: k.Far - WallBack(k, Math.Min), k.Name)).ToList();
         double below = 0;
         for (int i = 1; i <= spec.Ribs.LongitudinalCount; i++)
         {

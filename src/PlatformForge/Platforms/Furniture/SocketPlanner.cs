@@ -16,15 +16,16 @@ internal static class SocketPlanner
     // Sums of stated lengths that differ by less than this, mm, are equal.
     private const double Grain = 1e-9;
 
-    public static IReadOnlyList<PlanSocket> Plan(PlatformSpec spec, PlatformSite site, PlanLines lines, HeightProfile profile, List<Finding> findings)
+    /// <summary>Sockets with their keys; those that fall off the ends are left out.</summary>
+    public static IReadOnlyList<(PlanSocket Socket, string Key)> Plan(PlatformSpec spec, PlatformSite site, PlanLines lines, HeightProfile profile, List<Finding> findings)
     {
-        var sockets = new List<PlanSocket>();
+        var sockets = new List<(PlanSocket, string)>();
         for (int i = 0; i < spec.Sockets.Count; i++)
         {
             var socket = spec.Sockets[i];
             string key = PlatformFindings.Indexed(spec.Key, "sockets", i);
             double along = socket.Along + socket.Fit, across = socket.Across + socket.Fit, s = socket.Chainage;
-            bool boss = socket.Depth > spec.Deck.Thickness - BossWall;
+            bool boss = socket.Depth > spec.Deck.Thickness - LeastLand;
             double land = boss ? BossWall : LeastLand;
             double first = spec.Face.From + land + (along / 2), last = spec.Face.To - land - (along / 2);
             if (s < first || s > last)
@@ -52,7 +53,7 @@ internal static class SocketPlanner
                 findings.Add(PlatformFindings.TooDeep($"{key}.depth", socket.Name, socket.Depth, socket.Depth + floor, site.RailTop));
             }
 
-            sockets.Add(new(socket.Name, s, reach, along, across, socket.Depth, boss ? BossWall : 0));
+            sockets.Add((new(socket.Name, s, reach, along, across, socket.Depth, boss ? BossWall : 0), key));
         }
 
         return sockets;
@@ -63,7 +64,7 @@ internal static class SocketPlanner
     {
         double along = (socket.Along / 2) + socket.BossWall, across = (socket.Across / 2) + socket.BossWall;
         double s = along / Stretch(chart, side, socket.Chainage, socket.Reach);
-        return new(socket.Name, key, socket.Chainage - s, socket.Chainage + s, socket.Reach - across, socket.Reach + across, socket.BossWall);
+        return new(socket.Name, key, socket.Chainage - s, socket.Chainage + s, socket.Reach - across, socket.Reach + across, socket.BossWall, socket.BossWall == 0);
     }
 
     /// <summary>Length in the layout at a reach for a millimetre of chainage.</summary>

@@ -108,11 +108,21 @@ internal static class PlatformRules
         for (int i = 0; i < spec.Sockets.Count; i++)
         {
             var socket = spec.Sockets[i];
-            double free = (socket.From == InsetFrom.Back ? width - socket.Inset : socket.Inset) - (socket.Across / 2);
+            Stands(PlatformFindings.Indexed(spec.Key, "sockets", i), socket.Name, socket.Inset, socket.From, socket.Across / 2);
+        }
+
+        for (int i = 0; i < spec.Holes.Count; i++)
+        {
+            var hole = spec.Holes[i];
+            Stands(PlatformFindings.Indexed(spec.Key, "holes", i), hole.Name, hole.Inset, hole.From, hole.Diameter / 2);
+        }
+
+        void Stands(string key, string name, double inset, InsetFrom from, double half)
+        {
+            double free = (from == InsetFrom.Back ? width - inset : inset) - half;
             if (free < least - Grain)
             {
-                double inset = socket.From == InsetFrom.Back ? width - least - (socket.Across / 2) : least + (socket.Across / 2);
-                findings.Add(PlatformFindings.ClearWidth(PlatformFindings.Indexed(spec.Key, "sockets", i) + ".inset", socket.Name, free, least, inset));
+                findings.Add(PlatformFindings.ClearWidth($"{key}.inset", name, free, least, from == InsetFrom.Back ? width - least - half : least + half));
             }
         }
     }

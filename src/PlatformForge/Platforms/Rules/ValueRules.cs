@@ -86,6 +86,17 @@ internal static class ValueRules
             range($"{key}.fit", "fit allowance", socket.Fit, 0, 5);
         }
 
+        for (int i = 0; i < spec.Holes.Count; i++)
+        {
+            var hole = spec.Holes[i];
+            string key = PlatformFindings.Indexed("", "holes", i)[1..];
+            range($"{key}.chainage", "chainage", hole.Chainage, -Far, Far);
+            range($"{key}.inset", "inset", hole.Inset, 0, Large);
+            range($"{key}.diameter", "diameter", hole.Diameter, 0.2, 100);
+            range($"{key}.fit", "fit allowance", hole.Fit, 0, 5);
+            range($"{key}.depth", "depth", hole.Depth ?? 1, 0.2, Large);
+        }
+
         for (int i = 0; i < spec.ForcedCuts.Count; i++)
         {
             range(PlatformFindings.Indexed("", "forced_cuts", i)[1..], "chainage", spec.ForcedCuts[i], -Far, Far);

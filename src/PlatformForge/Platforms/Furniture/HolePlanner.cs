@@ -1,0 +1,51 @@
+using PlatformForge.Track;
+using PlatformForge.Units;
+
+namespace PlatformForge.Platforms.Furniture;
+
+/// <summary>Puts single round holes into the deck and says which do not fit.</summary>
+internal static class HolePlanner
+{
+    // Sums of stated lengths that differ by less than this, mm, are equal.
+    private const double Grain = 1e-9;
+
+    /// <summary>Holes with their keys; those that fall off the ends are left out.</summary>
+    public static IReadOnlyList<(PlanHole Hole, string Key)> Plan(PlatformSpec spec, PlanLines lines, List<Finding> findings)
+    {
+        var holes = new List<(PlanHole, string)>();
+        for (int i = 0; i < spec.Holes.Count; i++)
+        {
+            var hole = spec.Holes[i];
+            string key = PlatformFindings.Indexed(spec.Key, "holes", i);
+            double diameter = hole.Diameter + hole.Fit, s = hole.Chainage, land = SocketPlanner.LeastLand + (diameter / 2);
+            if (s < spec.Face.From + land || s > spec.Face.To - land)
+            {
+                findings.Add(PlatformFindings.OffTheEnds($"{key}.chainage", hole.Name, s, spec.Face.From + land, spec.Face.To - land));
+                continue;
+            }
+
+            bool fromBack = hole.From == InsetFrom.Back;
+            double front = lines.CopingFront.At(s), back = lines.Back.At(s), reach = fromBack ? back - hole.Inset : front + hole.Inset;
+            double nearest = Math.Max(lines.CopingBack.At(s) + (diameter / 2), lines.WallFace.At(s) + land), farthest = back - land;
+            if (reach < nearest - Grain)
+            {
+                findings.Add(PlatformFindings.ThroughCoping($"{key}.inset", hole.Name, nearest - reach, fromBack ? back - nearest : nearest - front, !fromBack));
+            }
+            else if (reach > farthest + Grain)
+            {
+                findings.Add(PlatformFindings.OffTheDeck($"{key}.inset", hole.Name, reach - farthest, fromBack ? back - farthest : farthest - front, fromBack));
+            }
+
+            holes.Add((new(hole.Name, s, reach, diameter, hole.Depth), key));
+        }
+
+        return holes;
+    }
+
+    /// <summary>What a hole occupies in plan. One that ends within the deck leaves room for a rib under it.</summary>
+    public static Keepout Keepout(PlanHole hole, string key, Centreline chart, PlatformSpec spec)
+    {
+        double radius = hole.Diameter / 2, along = radius / SocketPlanner.Stretch(chart, spec.Face.Side, hole.Chainage, hole.Reach);
+        return new(hole.Name, key, hole.Chainage - along, hole.Chainage + along, hole.Reach - radius, hole.Reach + radius, 0, hole.Depth < spec.Deck.Thickness);
+    }
+}
