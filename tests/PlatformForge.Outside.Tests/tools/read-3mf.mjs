@@ -13,12 +13,11 @@ function solid(mesh) {
   const count = index ? index.count : place.count;
   const at = i => new Vector3().fromBufferAttribute(place, index ? index.getX(i) : i).applyMatrix4(mesh.matrixWorld);
   const low = new Vector3(Infinity, Infinity, Infinity), high = low.clone().negate();
-  let volume = 0;
-  const base = count > 0 ? at(0) : new Vector3();
+  let volume = 0; // about the origin: an object of several materials comes as several open meshes, whose sums close only together
   for (let i = 0; i < count; i += 3) {
     const [a, b, c] = [at(i), at(i + 1), at(i + 2)];
     for (const p of [a, b, c]) { low.min(p); high.max(p); }
-    volume += a.sub(base).dot(b.sub(base).cross(c.sub(base))) / 6;
+    volume += a.dot(b.cross(c)) / 6;
   }
   return { triangles: count / 3, volume, low: low.toArray(), high: high.toArray() };
 }
