@@ -16,8 +16,8 @@ internal sealed class ColumnKernel(BlockTable blocks)
         for (int round = 0; round < KernelLimits.GreatestRounds; round++)
         {
             var faces = Subdivide();
-            var columns = new FaceColumns(blocks, faces);
-            var levels = new NodeLevels(blocks, faces, columns);
+            using var columns = new FaceColumns(blocks, faces);
+            using var levels = new NodeLevels(blocks, faces, columns);
             var crossings = new EdgeOrder(blocks, faces, columns, levels).Restore();
             if (crossings.IsEmpty || round == KernelLimits.GreatestRounds - 1)
             {
@@ -68,7 +68,7 @@ internal sealed class ColumnKernel(BlockTable blocks)
 
     private Solid Mesh(PlanFaces faces, FaceColumns columns, NodeLevels levels)
     {
-        var triangles = new GrowingArray<LevelTriangle>(8 * faces.EdgeCount);
+        using var triangles = new GrowingArray<LevelTriangle>(8 * faces.EdgeCount);
         double columnVolume = new SurfaceMesher(faces, columns, levels, triangles).Mesh() * Tolerances.GridStep * Tolerances.GridStep;
         new WallMesher(faces, columns, levels, triangles).Mesh();
         var mesh = ManifoldStitcher.Stitch(triangles.Span, Places(faces.Plan, levels));

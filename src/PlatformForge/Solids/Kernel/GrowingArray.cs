@@ -1,13 +1,18 @@
+using System.Buffers;
 using System.Runtime.CompilerServices;
 
 namespace PlatformForge.Solids.Kernel;
 
-/// <summary>An array that grows at its end and hands out references to its items: the plain store of the kernel's hot loops.</summary>
-internal sealed class GrowingArray<T>(int capacity)
+/// <summary>
+/// An array that grows at its end and hands out references to its items: the plain store of the kernel's hot loops. The memory is
+/// borrowed from the shared pool; whoever made it may give it back by disposing of it once nothing looks at it any more.
+/// </summary>
+internal sealed class GrowingArray<T>(int capacity) : IDisposable
+    where T : unmanaged
 {
     private const int LeastCapacity = 16;
 
-    private T[] items = new T[Math.Max(LeastCapacity, capacity)];
+    private T[] items = ArrayPool<T>.Shared.Rent(Math.Max(LeastCapacity, capacity));
 
     public int Count { get; private set; }
 
@@ -20,25 +25,28 @@ internal sealed class GrowingArray<T>(int capacity)
     {
         if (Count == items.Length)
         {
-            Array.Resize(ref items, 2 * Count);
+            Grow(2 * Count);
         }
 
         items[Count++] = item;
     }
 
-    /// <summary>Makes room for so many more items, whose values are left to the caller.</summary>
-    public Span<T> Extend(int count)
-    {
-        if (Count + count > items.Length)
-        {
-            Array.Resize(ref items, Math.Max(2 * items.Length, Count + count));
-        }
-
-        Count += count;
-        return items.AsSpan(Count - count, count);
-    }
-
     public void Shrink(int count) => Count = count;
 
     public void Clear() => Count = 0;
+
+    public void Dispose()
+    {
+        ArrayPool<T>.Shared.Return(items);
+        items = [];
+        Count = 0;
+    }
+
+    private void Grow(int size)
+    {
+        var larger = ArrayPool<T>.Shared.Rent(size);
+        items.AsSpan(0, Count).CopyTo(larger);
+        ArrayPool<T>.Shared.Return(items);
+        items = larger;
+    }
 }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using PlatformForge.Geometry;
 using PlatformForge.Units;
 
@@ -12,13 +13,16 @@ internal sealed class ManifoldStitcher
 {
     private readonly int[] corner, twin, start, member, other;
     private readonly Point3[] places;
+    private readonly int count;
     private readonly GrowingArray<(int Forward, int Backward)> tangles = new(4);
 
     private ManifoldStitcher(ReadOnlySpan<LevelTriangle> triangles, Point3[] places)
     {
         this.places = places;
-        corner = new int[3 * triangles.Length];
-        start = new int[places.Length + 2];
+        count = 3 * triangles.Length;
+        corner = ArrayPool<int>.Shared.Rent(count);
+        start = ArrayPool<int>.Shared.Rent(places.Length + 2);
+        start.AsSpan(0, places.Length + 2).Clear();
         for (int t = 0, h = 0; t < triangles.Length; t++, h += 3)
         {
             var (a, b, c, _) = triangles[t];
@@ -28,15 +32,15 @@ internal sealed class ManifoldStitcher
             start[Math.Min(c, a) + 2]++;
         }
 
-        for (int i = 2; i < start.Length; i++)
+        for (int i = 2; i < places.Length + 2; i++)
         {
             start[i] += start[i - 1];
         }
 
-        twin = new int[corner.Length];
-        member = new int[corner.Length];
-        other = new int[corner.Length];
-        for (int h = 0; h < corner.Length; h += 3)
+        twin = ArrayPool<int>.Shared.Rent(count);
+        member = ArrayPool<int>.Shared.Rent(count);
+        other = ArrayPool<int>.Shared.Rent(count);
+        for (int h = 0; h < count; h += 3)
         {
             Enter(h, corner[h], corner[h + 1]);
             Enter(h + 1, corner[h + 1], corner[h + 2]);
@@ -59,7 +63,13 @@ internal sealed class ManifoldStitcher
             paints[t] = triangles[t].Paint;
         }
 
-        return stitcher.Build(paints);
+        var mesh = stitcher.Build(paints);
+        foreach (int[] lent in new[] { stitcher.corner, stitcher.start, stitcher.twin, stitcher.member, stitcher.other })
+        {
+            ArrayPool<int>.Shared.Return(lent);
+        }
+
+        return mesh;
     }
 
     private static int Backward(int h) => h % 3 == 0 ? h + 2 : h - 1;
@@ -84,17 +94,17 @@ internal sealed class ManifoldStitcher
                 continue;
             }
 
-            int found = -1, count = 1;
+            int found = -1, meeting = 1;
             for (int j = first; j < end; j++)
             {
                 if (other[j] == other[i] && j != i)
                 {
                     found = member[j];
-                    count++;
+                    meeting++;
                 }
             }
 
-            if (count == 2 && corner[found] != corner[h])
+            if (meeting == 2 && corner[found] != corner[h])
             {
                 (twin[h], twin[found]) = (found, h);
             }
@@ -125,18 +135,18 @@ internal sealed class ManifoldStitcher
         }
 
         meeting.Sort();
-        int count = meeting.Count, balance = meeting.Sum(m => corner[m.Half] == low ? 1 : -1);
+        int meetingCount = meeting.Count, balance = meeting.Sum(m => corner[m.Half] == low ? 1 : -1);
         if (balance != 0)
         {
             throw new BrokenInvariantException(
-                $"Solids: the {count} triangles along the edge from {foot} to {places[high]} mm do not close (law 1: every directed edge has one opposite).");
+                $"Solids: the {meetingCount} triangles along the edge from {foot} to {places[high]} mm do not close (law 1: every directed edge has one opposite).");
         }
 
         // Like brackets: a backward one opens material, a forward one closes it.
         var open = new Stack<int>();
-        for (int i = 0; i < 2 * count; i++)
+        for (int i = 0; i < 2 * meetingCount; i++)
         {
-            int h = meeting[i % count].Half;
+            int h = meeting[i % meetingCount].Half;
             if (twin[h] >= 0)
             {
                 continue;
@@ -144,7 +154,7 @@ internal sealed class ManifoldStitcher
 
             if (corner[h] != low)
             {
-                if (i < count)
+                if (i < meetingCount)
                 {
                     open.Push(h);
                 }
@@ -169,10 +179,10 @@ internal sealed class ManifoldStitcher
 
     private Mesh Build(byte[] paints)
     {
-        var indices = new int[twin.Length];
+        var indices = GC.AllocateUninitializedArray<int>(count);
         Array.Fill(indices, -1);
-        var vertices = new GrowingArray<Point3>(start.Length);
-        for (int h = 0; h < twin.Length; h++)
+        using var vertices = new GrowingArray<Point3>(places.Length);
+        for (int h = 0; h < count; h++)
         {
             if (indices[h] >= 0)
             {

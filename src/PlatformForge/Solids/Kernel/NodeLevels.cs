@@ -5,7 +5,7 @@ namespace PlatformForge.Solids.Kernel;
 /// mesh to be. Levels of one node have consecutive numbers from below upwards. Where the order of surfaces over a face or along an
 /// edge would be upset by rounding, the levels in question are made one as well, so the mesh closes whatever the numbers.
 /// </summary>
-internal sealed class NodeLevels
+internal sealed class NodeLevels : IDisposable
 {
     private readonly BlockTable blocks;
     private readonly PlanFaces faces;
@@ -31,7 +31,7 @@ internal sealed class NodeLevels
 
         Corner = new int[total];
         Array.Fill(stamp, -1);
-        var scratch = new GrowingArray<(double Z, double Slack, int Plane)>(32);
+        using var scratch = new GrowingArray<(double Z, double Slack, int Plane)>(32);
         for (int node = 0; node < faces.Plan.NodeCount; node++)
         {
             Gather(node, scratch);
@@ -68,6 +68,12 @@ internal sealed class NodeLevels
                 }
             }
         }
+    }
+
+    public void Dispose()
+    {
+        height.Dispose();
+        nodeOf.Dispose();
     }
 
     private void Gather(int node, GrowingArray<(double Z, double Slack, int Plane)> found)

@@ -11,8 +11,8 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
     public void Bend(ReadOnlySpan<PlanSegment> segments, SegmentBuckets buckets)
     {
         var (start, member) = NodesByBucket(buckets);
-        var met = new GrowingArray<int>(16);
-        var along = new GrowingArray<double>(16);
+        using var met = new GrowingArray<int>(16);
+        using var along = new GrowingArray<double>(16);
         for (int i = 0; i < segments.Length; i++)
         {
             ref readonly var s = ref segments[i];
@@ -52,7 +52,7 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
     {
         var (u, v, rank) = Rank();
         int[] from = new int[edges.Count], to = new int[edges.Count], toggleStart = new int[edges.Count + 1];
-        var toggle = new GrowingArray<int>(2 * edges.Count);
+        using var toggle = new GrowingArray<int>(2 * edges.Count);
         for (int e = 0; e < edges.Count; e++)
         {
             int a = rank[edges[e].From], b = rank[edges[e].To];
