@@ -20,7 +20,7 @@ internal static partial class Peers
             return null;
         }
 
-        var start = new ProcessStartInfo("node") { WorkingDirectory = Path.Combine(folder, "manifold"), RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("node") { WorkingDirectory = Path.Combine(folder, "manifold"), RedirectStandardOutput = true, UseShellExecute = false };
         foreach (string argument in new[] { "bench.mjs", solid, repeats.ToString(CultureInfo.InvariantCulture) })
         {
             start.ArgumentList.Add(argument);
@@ -30,9 +30,9 @@ internal static partial class Peers
         string said = process.StandardOutput.ReadToEnd();
         process.WaitForExit(Patience);
         var match = Median().Match(said);
-        return match.Success ? double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture) : null;
+        return match.Success ? double.Parse(match.Groups["ms"].Value, CultureInfo.InvariantCulture) : null;
     }
 
-    [GeneratedRegex(@"model\+bytes median ([0-9.]+)", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"model\+bytes median (?<ms>[0-9.]+)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Median();
 }

@@ -16,12 +16,15 @@ internal sealed class ColumnKernel(BlockTable blocks)
         for (int round = 0; round < KernelLimits.GreatestRounds; round++)
         {
             var faces = Subdivide();
-            using var columns = new FaceColumns(blocks, faces);
-            using var levels = new NodeLevels(blocks, faces, columns);
+            var columns = new FaceColumns(blocks, faces);
+            var levels = new NodeLevels(blocks, faces, columns);
             var crossings = new EdgeOrder(blocks, faces, columns, levels).Restore();
             if (crossings.IsEmpty || round == KernelLimits.GreatestRounds - 1)
             {
-                return Mesh(faces, columns, levels);
+                var solid = Mesh(faces, columns, levels);
+                columns.GiveBack();
+                levels.GiveBack();
+                return solid;
             }
 
             foreach (var point in crossings)
@@ -68,10 +71,11 @@ internal sealed class ColumnKernel(BlockTable blocks)
 
     private Solid Mesh(PlanFaces faces, FaceColumns columns, NodeLevels levels)
     {
-        using var triangles = new GrowingArray<LevelTriangle>(8 * faces.EdgeCount);
+        var triangles = new GrowingArray<LevelTriangle>(8 * faces.EdgeCount);
         double columnVolume = new SurfaceMesher(faces, columns, levels, triangles).Mesh() * Tolerances.GridStep * Tolerances.GridStep;
         new WallMesher(faces, columns, levels, triangles).Mesh();
         var mesh = ManifoldStitcher.Stitch(triangles.Span, Places(faces.Plan, levels));
+        triangles.GiveBack();
         double volume = mesh.Volume();
         if (Math.Abs(volume - columnVolume) > KernelLimits.VolumeAgreement * Math.Abs(columnVolume))
         {

@@ -8,7 +8,7 @@ namespace PlatformForge.Solids.Kernel;
 internal readonly record struct ColumnBoundary(int Plane, byte Below, byte Above, byte Shown);
 
 /// <summary>For every face the blocks that cover it, found by walking from face to face, and the boundaries of its column.</summary>
-internal sealed class FaceColumns : IDisposable
+internal sealed class FaceColumns
 {
     private readonly BlockTable blocks;
     private readonly PlanFaces faces;
@@ -39,16 +39,16 @@ internal sealed class FaceColumns : IDisposable
 
     public ReadOnlySpan<ColumnBoundary> Of(int face) => boundaries.Span.Slice(Start[face], Count[face]);
 
-    public void Dispose()
+    public void GiveBack()
     {
-        cover.Dispose();
-        boundaries.Dispose();
+        cover.GiveBack();
+        boundaries.GiveBack();
     }
 
     private void Walk()
     {
         var seen = new bool[faces.FaceCount];
-        using var queue = new GrowingArray<int>(faces.FaceCount);
+        var queue = new GrowingArray<int>(faces.FaceCount);
         for (int face = 0; face < faces.FaceCount; face++)
         {
             if (faces.FaceIsOuter[face] && !seen[face])
@@ -73,6 +73,8 @@ internal sealed class FaceColumns : IDisposable
             }
             while (h != first);
         }
+
+        queue.GiveBack();
     }
 
     /// <summary>Ground that only diagonals part has one column, whichever of its faces was reached first.</summary>

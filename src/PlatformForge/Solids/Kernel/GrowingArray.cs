@@ -5,9 +5,9 @@ namespace PlatformForge.Solids.Kernel;
 
 /// <summary>
 /// An array that grows at its end and hands out references to its items: the plain store of the kernel's hot loops. The memory is
-/// borrowed from the shared pool; whoever made it may give it back by disposing of it once nothing looks at it any more.
+/// borrowed from the shared pool; whoever made it may give it back once nothing looks at it any more.
 /// </summary>
-internal sealed class GrowingArray<T>(int capacity) : IDisposable
+internal sealed class GrowingArray<T>(int capacity)
     where T : unmanaged
 {
     private const int LeastCapacity = 16;
@@ -35,7 +35,8 @@ internal sealed class GrowingArray<T>(int capacity) : IDisposable
 
     public void Clear() => Count = 0;
 
-    public void Dispose()
+    /// <summary>Ends the use of this array.</summary>
+    public void GiveBack()
     {
         ArrayPool<T>.Shared.Return(items);
         items = [];

@@ -181,7 +181,7 @@ internal sealed class ManifoldStitcher
     {
         var indices = GC.AllocateUninitializedArray<int>(count);
         Array.Fill(indices, -1);
-        using var vertices = new GrowingArray<Point3>(places.Length);
+        var vertices = new GrowingArray<Point3>(places.Length);
         for (int h = 0; h < count; h++)
         {
             if (indices[h] >= 0)
@@ -198,6 +198,7 @@ internal sealed class ManifoldStitcher
         }
 
         var mesh = new Mesh(vertices.Span.ToArray(), indices, paints);
+        vertices.GiveBack();
         return tangles.Count == 0 ? mesh : TangledEdges.Part(mesh, tangles.Span);
     }
 }

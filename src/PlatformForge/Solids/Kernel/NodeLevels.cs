@@ -5,7 +5,7 @@ namespace PlatformForge.Solids.Kernel;
 /// mesh to be. Levels of one node have consecutive numbers from below upwards. Where the order of surfaces over a face or along an
 /// edge would be upset by rounding, the levels in question are made one as well, so the mesh closes whatever the numbers.
 /// </summary>
-internal sealed class NodeLevels : IDisposable
+internal sealed class NodeLevels
 {
     private readonly BlockTable blocks;
     private readonly PlanFaces faces;
@@ -31,13 +31,15 @@ internal sealed class NodeLevels : IDisposable
 
         Corner = new int[total];
         Array.Fill(stamp, -1);
-        using var scratch = new GrowingArray<(double Z, double Slack, int Plane)>(32);
+        var scratch = new GrowingArray<(double Z, double Slack, int Plane)>(32);
         for (int node = 0; node < faces.Plan.NodeCount; node++)
         {
             Gather(node, scratch);
             Number(node, scratch.Span);
             Assign(node);
         }
+
+        scratch.GiveBack();
     }
 
     /// <summary>Levels of the corner where half-edge h starts: one for each boundary of its face, from CornerStart[h].</summary>
@@ -70,10 +72,10 @@ internal sealed class NodeLevels : IDisposable
         }
     }
 
-    public void Dispose()
+    public void GiveBack()
     {
-        height.Dispose();
-        nodeOf.Dispose();
+        height.GiveBack();
+        nodeOf.GiveBack();
     }
 
     private void Gather(int node, GrowingArray<(double Z, double Slack, int Plane)> found)

@@ -11,8 +11,8 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
     public void Bend(ReadOnlySpan<PlanSegment> segments, SegmentBuckets buckets)
     {
         var (start, member) = NodesByBucket(buckets);
-        using var met = new GrowingArray<int>(16);
-        using var along = new GrowingArray<double>(16);
+        var met = new GrowingArray<int>(16);
+        var along = new GrowingArray<double>(16);
         for (int i = 0; i < segments.Length; i++)
         {
             ref readonly var s = ref segments[i];
@@ -46,13 +46,16 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
 
             AddEdge(last, s.To, i);
         }
+
+        met.GiveBack();
+        along.GiveBack();
     }
 
     public NodedPlan ToPlan(ReadOnlySpan<PlanSegment> segments, ReadOnlySpan<(int Block, int Next)> toggles)
     {
         var (u, v, rank) = Rank();
         int[] from = new int[edges.Count], to = new int[edges.Count], toggleStart = new int[edges.Count + 1];
-        using var toggle = new GrowingArray<int>(2 * edges.Count);
+        var toggle = new GrowingArray<int>(2 * edges.Count);
         for (int e = 0; e < edges.Count; e++)
         {
             int a = rank[edges[e].From], b = rank[edges[e].To];
@@ -70,7 +73,12 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
             toggleStart[e + 1] = toggle.Count;
         }
 
-        return new() { U = u, V = v, From = from, To = to, ToggleStart = toggleStart, Toggle = toggle.Span.ToArray() };
+        var plan = new NodedPlan { U = u, V = v, From = from, To = to, ToggleStart = toggleStart, Toggle = toggle.Span.ToArray() };
+        toggle.GiveBack();
+        edges.GiveBack();
+        firstParent.GiveBack();
+        parents.GiveBack();
+        return plan;
     }
 
     private (int[] Start, int[] Member) NodesByBucket(SegmentBuckets buckets)

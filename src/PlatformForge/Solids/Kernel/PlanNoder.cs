@@ -52,13 +52,19 @@ internal sealed class PlanNoder(int expected)
         }
     }
 
+    /// <summary>Nodes what was added, once.</summary>
     public NodedPlan Node()
     {
         var buckets = new SegmentBuckets(segments.Span);
         FindCrossings(buckets);
         var chains = new PlanChains(nodes, segments.Count);
         chains.Bend(segments.Span, buckets);
-        return chains.ToPlan(segments.Span, toggles.Span);
+        var plan = chains.ToPlan(segments.Span, toggles.Span);
+        buckets.GiveBack();
+        nodes.GiveBack();
+        segments.GiveBack();
+        toggles.GiveBack();
+        return plan;
     }
 
     private int Segment(double fromU, double fromV, double toU, double toV, int from, int to)

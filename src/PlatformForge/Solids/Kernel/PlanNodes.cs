@@ -37,6 +37,12 @@ internal sealed class PlanNodes(int expected)
         return node;
     }
 
+    public void GiveBack()
+    {
+        origin.GiveBack();
+        place.GiveBack();
+    }
+
     private static int Lean(double rest) =>
         Math.Abs(rest) < 0.5 - (0.5 * KernelLimits.SamePoint) ? 0 : Math.Sign(rest);
 

@@ -71,6 +71,8 @@ internal sealed class SegmentBuckets
         return (start, member);
     }
 
+    public void GiveBack() => cells.GiveBack();
+
     private int Column(double u) => (int)((u - lowU) * perStep);
 
     private int Row(double v) => (int)((v - lowV) * perStep);

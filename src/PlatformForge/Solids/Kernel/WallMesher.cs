@@ -31,7 +31,7 @@ internal sealed class WallMesher(PlanFaces faces, FaceColumns columns, NodeLevel
             Fill(s, used);
         }
 
-        strips.Dispose();
+        strips.GiveBack();
     }
 
     /// <summary>Climbs both columns at once and notes each stretch in which just one side is material.</summary>
