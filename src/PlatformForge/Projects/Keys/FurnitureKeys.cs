@@ -5,7 +5,7 @@ namespace PlatformForge.Projects.Keys;
 /// <summary>Keys of what stands on a platform.</summary>
 internal static class FurnitureKeys
 {
-    private static readonly NumberRange Fit = NumberRange.From(0, 5), Depth = NumberRange.Over0(300), Post = NumberRange.Over0(50);
+    private static readonly NumberRange Fit = NumberRange.From(0, 5), Depth = NumberRange.Over0(300), Post = NumberRange.Over0(50), Seat = NumberRange.Over0(1000);
 
     public static KeyTable<WhiteLineSpec> Line { get; } = new KeyTable<WhiteLineSpec>(WhiteLineSpec.For)
         .Length("inset", NumberRange.From(0, 200), "From the coping's front edge to the line.", l => l.Inset, (l, v) => l with { Inset = v })
@@ -23,13 +23,22 @@ internal static class FurnitureKeys
         .Length("end_inset", NumberRange.From(0, 500), "From the platform's ends to the first and last post.", f => f.EndInset, (f, v) => f with { EndInset = v })
         .Tables("gap", "A gate or steps: no fence between these distances along the track.", Gap, (g, _) => g, (f, v) => f with { Gaps = v });
 
+    public static KeyTable<HoleSpec> Hole { get; } = new KeyTable<HoleSpec>(_ => new(double.NaN, double.NaN))
+        .Text("name", "What stands in it.", h => h.Name, (h, v) => h with { Name = v })
+        .Length("at", NumberRange.Chainage, "Distance along the track of the hole's middle.", h => h.Chainage, (h, v) => h with { Chainage = v }, required: true)
+        .Length("inset", NumberRange.From(0, 2000), "From the back (or the edge) to the hole's middle.", h => h.Inset, (h, v) => h with { Inset = v }, required: true)
+        .Choice("inset_from", "What the inset is measured from.", h => h.From, (h, v) => h with { From = v }, [("back", InsetFrom.Back), ("edge", InsetFrom.Edge)])
+        .Length("diameter", Post, "Diameter of what goes in.", h => h.Diameter, (h, v) => h with { Diameter = v })
+        .Length("fit", Fit, "Added to the diameter so that it goes in.", h => h.Fit, (h, v) => h with { Fit = v })
+        .Length("depth", Depth, "Depth of the hole; left out, it goes right through the deck, so that wires can be led below.", h => h.Depth, (h, v) => h with { Depth = v });
+
     public static KeyTable<SocketSpec> Board { get; } = new KeyTable<SocketSpec>(_ => new(double.NaN, double.NaN))
         .Text("name", "What stands in it.", b => b.Name, (b, v) => b with { Name = v })
         .Length("at", NumberRange.Chainage, "Distance along the track of the socket's middle.", b => b.Chainage, (b, v) => b with { Chainage = v }, required: true)
         .Length("inset", NumberRange.From(0, 2000), "From the back (or the edge) to the socket's middle.", b => b.Inset, (b, v) => b with { Inset = v }, required: true)
         .Choice("inset_from", "What the inset is measured from.", b => b.From, (b, v) => b with { From = v }, [("back", InsetFrom.Back), ("edge", InsetFrom.Edge)])
-        .Length("along", Post, "Size of the post along the platform.", b => b.Along, (b, v) => b with { Along = v })
-        .Length("across", Post, "Size of the post across the platform.", b => b.Across, (b, v) => b with { Across = v })
+        .Length("along", Seat, "Size of the post (or the building) along the platform.", b => b.Along, (b, v) => b with { Along = v })
+        .Length("across", Seat, "Size of the post (or the building) across the platform.", b => b.Across, (b, v) => b with { Across = v })
         .Length("depth", Depth, "Depth of the socket.", b => b.Depth, (b, v) => b with { Depth = v })
         .Length("fit", Fit, "Added to both sizes so that the post goes in.", b => b.Fit, (b, v) => b with { Fit = v });
 

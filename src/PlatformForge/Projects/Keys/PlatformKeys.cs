@@ -6,7 +6,7 @@ namespace PlatformForge.Projects.Keys;
 /// <summary>Keys of <c>[[platform]]</c>.</summary>
 internal static class PlatformKeys
 {
-    private static readonly KeyTable<FaceSpec> Face = new KeyTable<FaceSpec>(_ => new("", Side.Left, double.NaN, double.NaN))
+    private static readonly KeyTable<FaceSpec> Face = new KeyTable<FaceSpec>(scale => new("", Side.Left, double.NaN, double.NaN) { LeastRadius = scale.ToModel(FaceSpec.FullSizeLeastRadius) })
         .Text("track", "Name of the track that the platform faces.", f => f.Track, (f, v) => f with { Track = v }, required: true)
         .Choice("side", "Side of the track on which the platform stands, seen along the track.", f => f.Side, (f, v) => f with { Side = v }, [("left", Side.Left), ("right", Side.Right)], required: true)
         .Length("from", NumberRange.Chainage, "Where the platform begins: distance along the track from its start.", f => f.From, (f, v) => f with { From = v }, required: true)
@@ -54,6 +54,7 @@ internal static class PlatformKeys
         .Table("ribs", "Stiffeners under the deck.", BodyKeys.Ribs, p => p.Ribs, (p, v) => p with { Ribs = v })
         .Table("line", "White line along the edge; left out, there is none.", FurnitureKeys.Line, p => p.WhiteLine, (p, v) => p with { WhiteLine = v })
         .Table("fence", "Holes for the posts of a fence along the back; left out, there are none.", FurnitureKeys.Fence, p => p.Fence, (p, v) => p with { Fence = v })
-        .Tables("board", "A socket for a post of a running-in board or the like.", FurnitureKeys.Board, (b, _) => b, (p, v) => p with { Sockets = v })
+        .Tables("board", "A socket for a post of a running-in board or the like; wide and shallow, the seat of a building.", FurnitureKeys.Board, (b, _) => b, (p, v) => p with { Sockets = v })
+        .Tables("hole", "A round hole for a lamp, a canopy's post or a screw.", FurnitureKeys.Hole, (h, _) => h, (p, v) => p with { Holes = v })
         .Numbers("cuts", NumberRange.Chainage, "mm", "Distances along the track at which it must be cut, such as a joint in the baseboard.", (p, v) => p with { ForcedCuts = v });
 }

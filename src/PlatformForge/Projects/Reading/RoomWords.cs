@@ -11,6 +11,8 @@ internal static class RoomWords
     [
         ("platform", "sockets", "board"),
         ("board", "chainage", "at"),
+        ("platform", "holes", "hole"),
+        ("hole", "chainage", "at"),
         ("fence", "gaps", "gap"),
         ("fence", "pin_diameter", "pin"),
         ("platform", "white_line", "line"),
