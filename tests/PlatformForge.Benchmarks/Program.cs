@@ -4,8 +4,14 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers>]
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+if (args is ["envelope"])
+{
+    EnvelopeRuns.Report();
+    return;
+}
+
 string? peers = args.FirstOrDefault() ?? Environment.GetEnvironmentVariable("PLATFORMFORGE_PEERS");
 const double degree = Math.PI / 180;
 
@@ -32,6 +38,8 @@ foreach (int count in new[] { 1, 2, 4, 8, 12 })
     var timing = Timing.Of(() => SolidRaiser.Raise(blocks), 30);
     Console.WriteLine($"{count,4}  {timing.Median / count,8:F2}  least {timing.Least / count,8:F2}");
 }
+
+EnvelopeRuns.Report();
 
 void Write(int i)
 {

@@ -9,7 +9,7 @@ internal static class BritishRules
     /// centre, since narrow gauges would bring the edge too near.</summary>
     public const double EdgeFromRunningEdge = 730;
 
-    public static PlatformRules Modern { get; } = new("british", "British practice of today, scaled",
+    public static NationalRules Modern { get; } = new("british", "British practice of today, scaled",
     [
         Clauses.Height("915 mm above rail, down to 865 on upgraded lines", "Track Design Handbook RT/CE/S/04 (1996) A.8.1, quoted in a model forum; infrastructure TSI, high speed", 865, 915),
         Clauses.Edge("730 mm from the running edge on straight track, so 1447.5 from the centre; wider on curves", "Track Design Handbook RT/CE/S/04 (1996) A.8.1, quoted in a model forum", (s, _) => s.Scale.ToModel(HalfStandardGauge + EdgeFromRunningEdge)),
@@ -17,7 +17,7 @@ internal static class BritishRules
         Clauses.Crossfall("crossfall 1 in 40 at most", "from memory", 1.0 / 40),
     ]);
 
-    public static PlatformRules Traditional { get; } = new("british-traditional", "British practice from 1902 to 1964, scaled",
+    public static NationalRules Traditional { get; } = new("british-traditional", "British practice from 1902 to 1964, scaled",
     [
         Clauses.Height("2 ft 6 in to 3 ft above rail", "requirements of 1885 and 1902, quoted in a model forum; British Railway Track (1964)", 2.5 * Foot, 3 * Foot),
         Clauses.Edge("4 ft 9 in from the centre of straight track; wider on curves", "a model society's digest 62.0", (s, _) => s.Scale.ToModel(4.75 * Foot)),

@@ -10,7 +10,7 @@ internal static class ContinentalRules
 
     private const string Planning = "planning aid Bahnsteige und Laderampen, German model federation, 2005";
 
-    public static PlatformRules For(VehicleGroup group) => new(
+    public static NationalRules For(VehicleGroup group) => new(
         $"continental-{group.ToString().ToLowerInvariant()}",
         $"Continental model standards, vehicle group {group}",
         [

@@ -11,14 +11,14 @@ internal static class EuropeanRules
 
     private const double NorwegianLeastRadius = 180;
 
-    public static PlatformRules Norwegian { get; } = new("norwegian", "Norwegian platforms, scaled",
+    public static NationalRules Norwegian { get; } = new("norwegian", "Norwegian platforms, scaled",
     [
         Clauses.HeightAmong("550 or 760 mm above rail", "Bane NOR, Plattformhøyder og avstand, rett linje", 35, 0, 550, 760),
         Clauses.Edge("1680 mm, and 40.5/R inside, 31.5/R outside of curves of 180 m or more", "Bane NOR, Plattformer og lasteramper mot spor i kurver; Norwegian TSI INF regulation § 2", (s, place) => NorwegianEdge(s.Scale.ToFullSize(place.Radius) / 1000, place.Curvature > 0) is { } edge ? s.Scale.ToModel(edge) : null),
         Clauses.Crossfall("2 % away from the edge", "Bane NOR, TRV:03995", 0.02),
     ]);
 
-    public static PlatformRules Interoperable { get; } = new("european", "Interoperable European platforms, scaled",
+    public static NationalRules Interoperable { get; } = new("european", "Interoperable European platforms, scaled",
     [
         Clauses.HeightAmong("550 or 760 mm above rail, 35 under, nothing over", "TSI PRM 2008, OJ L 64/103", 35, 0, 550, 760),
         Clauses.Width("2.5 m, islands 3.3 m", "TSI PRM, from memory", 2500, 3300),

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace PlatformForge.Tests.Standards;
 
-public class PlatformRulesTests
+public class NationalRulesTests
 {
     /// <summary>Bane NOR: Ai = 1680 + Ki, Ay = 1680 + Ky.</summary>
     [Theory]
@@ -26,9 +26,9 @@ public class PlatformRulesTests
     {
         var scale = new ModelScale(76.2);
         var good = new RuleSubject(scale, 16.5, 12, [new(500, 19, 0), new(600, 22, -1.0 / 760)]) { Width = 62, RampGradient = 1.0 / 8, Crossfall = 1.0 / 80 };
-        Assert.Empty(PlatformRules.Find("british")!.Hold(good));
-        Assert.Empty(PlatformRules.Find("british-traditional")!.Hold(good));
-        var warnings = PlatformRules.Find("british")!.Hold(good with { Height = 10, Edge = [new(500, 18, 0)], Width = 30 });
+        Assert.Empty(NationalRules.Find("british")!.Hold(good));
+        Assert.Empty(NationalRules.Find("british-traditional")!.Hold(good));
+        var warnings = NationalRules.Find("british")!.Hold(good with { Height = 10, Edge = [new(500, 18, 0)], Width = 30 });
         Assert.Equal(["PF3050", "PF3051", "PF3052"], warnings.Select(w => w.Code));
         Assert.All(warnings, w => Assert.Equal(Severity.Warning, w.Severity));
         Assert.Contains("11.35", warnings[0].Message, StringComparison.Ordinal);
@@ -42,20 +42,20 @@ public class PlatformRulesTests
     public void Continental_edges_are_widened_on_curves()
     {
         var subject = new RuleSubject(new(87), 16.5, 8.7, [new(0, 20, 0), new(400, 27, 1.0 / 700), new(800, 27, -1.0 / 700)]);
-        Assert.Empty(PlatformRules.Find("continental-c")!.Hold(subject));
-        var near = PlatformRules.Find("continental-c")!.Hold(subject with { Edge = [new(400, 26.5, 1.0 / 700)] });
+        Assert.Empty(NationalRules.Find("continental-c")!.Hold(subject));
+        var near = NationalRules.Find("continental-c")!.Hold(subject with { Edge = [new(400, 26.5, 1.0 / 700)] });
         Assert.Contains("27.00", Assert.Single(near).Message, StringComparison.Ordinal);
-        Assert.Equal("PF3050", Assert.Single(PlatformRules.Find("continental-a")!.Hold(subject with { Height = 12 })).Code);
+        Assert.Equal("PF3050", Assert.Single(NationalRules.Find("continental-a")!.Hold(subject with { Height = 12 })).Code);
     }
 
     [Fact]
     public void Continental_tables_are_not_applied_to_a_scale_that_only_shares_the_gauge() =>
-        Assert.Empty(PlatformRules.Find("continental-c")!.Hold(new(new(76.2), 16.5, 12, [new(0, 10, 0)])));
+        Assert.Empty(NationalRules.Find("continental-c")!.Hold(new(new(76.2), 16.5, 12, [new(0, 10, 0)])));
 
     [Fact]
     public void Every_rule_names_its_source_or_says_that_it_is_from_memory()
     {
-        Assert.Equal(PlatformRules.All.Select(r => r.Name).Order(StringComparer.Ordinal), PlatformRules.All.Select(r => r.Name));
-        Assert.All(PlatformRules.All, r => Assert.All(r.Sources, s => Assert.True(s.Source.Length > 8 && s.Clause.Length > 8)));
+        Assert.Equal(NationalRules.All.Select(r => r.Name).Order(StringComparer.Ordinal), NationalRules.All.Select(r => r.Name));
+        Assert.All(NationalRules.All, r => Assert.All(r.Sources, s => Assert.True(s.Source.Length > 8 && s.Clause.Length > 8)));
     }
 }

@@ -3,11 +3,11 @@ using PlatformForge.Units;
 namespace PlatformForge.Clearance.Rules;
 
 /// <summary>A set of published figures that a platform may be held to. What it misses is a warning, never an error: a model may differ.</summary>
-public sealed class PlatformRules
+public sealed class NationalRules
 {
     private readonly IReadOnlyList<RuleClause> clauses;
 
-    internal PlatformRules(string name, string title, IReadOnlyList<RuleClause> clauses)
+    internal NationalRules(string name, string title, IReadOnlyList<RuleClause> clauses)
     {
         (Name, Title) = (name, title);
         this.clauses = clauses;
@@ -23,7 +23,7 @@ public sealed class PlatformRules
     public IEnumerable<(string Clause, string Source)> Sources => clauses.Select(c => (c.Clause, c.Source));
 
     /// <summary>All sets, in order of name.</summary>
-    public static IReadOnlyList<PlatformRules> All { get; } =
+    public static IReadOnlyList<NationalRules> All { get; } =
     [
         AmericanRules.Set,
         BritishRules.Modern,
@@ -36,7 +36,7 @@ public sealed class PlatformRules
     ];
 
     /// <summary>The set of a name, or null.</summary>
-    public static PlatformRules? Find(string name) => All.FirstOrDefault(r => r.Name == name);
+    public static NationalRules? Find(string name) => All.FirstOrDefault(r => r.Name == name);
 
     /// <summary>Warnings for every clause a platform misses.</summary>
     public IReadOnlyList<Finding> Hold(RuleSubject subject) => [.. clauses.Select(c => c.Hold(subject)).OfType<Finding>()];
