@@ -1,4 +1,3 @@
-using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Solids.Bodies;
