@@ -19,7 +19,7 @@ internal sealed class ColumnKernel(BlockTable blocks)
             var columns = new FaceColumns(blocks, faces);
             var levels = new NodeLevels(blocks, faces, columns);
             var crossings = new EdgeOrder(blocks, faces, columns, levels).Restore();
-            if (crossings.IsEmpty || round == KernelLimits.GreatestRounds - 1)
+            if (crossings.IsEmpty)
             {
                 var solid = Mesh(faces, columns, levels);
                 columns.GiveBack();
@@ -33,7 +33,7 @@ internal sealed class ColumnKernel(BlockTable blocks)
             }
         }
 
-        throw new BrokenInvariantException("Solids: unreachable.");
+        throw new BrokenInvariantException($"Solids: surfaces still cross along an edge after {KernelLimits.GreatestRounds} rounds (law 2: the order of surfaces is constant).");
     }
 
     private PlanFaces Subdivide()

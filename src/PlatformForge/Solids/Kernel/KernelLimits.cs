@@ -17,6 +17,9 @@ internal static class KernelLimits
     /// meet on that outline.</summary>
     public const double CrossingClearance = 1.5;
 
+    /// <summary>An edge of the rounded plan lies nearer than this to the segment it came from.</summary>
+    public const double BentBy = 2;
+
     /// <summary>Surfaces that agree on average over a face to this height are one surface: ten times what blocks promise.</summary>
     public const double SameSurface = 1e-6;
 

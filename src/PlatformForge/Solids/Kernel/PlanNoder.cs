@@ -37,8 +37,25 @@ internal sealed class PlanNoder(int expected)
     public void AddLine(double fromU, double fromV, double toU, double toV) =>
         Segment(fromU, fromV, toU, toV, nodes.Enter(fromU, fromV), nodes.Enter(toU, toV));
 
-    /// <summary>A point through which the segments that pass it shall run.</summary>
-    public void AddPoint(double u, double v) => nodes.Enter(u, v);
+    /// <summary>
+    /// A point on an edge of an earlier plan through which the edge shall run. Edges were bent by rounding, so the point is first
+    /// moved onto the nearest segment as it came; otherwise that might miss the node.
+    /// </summary>
+    public void AddPoint(double u, double v)
+    {
+        double nearest = KernelLimits.BentBy * KernelLimits.BentBy, bestU = u, bestV = v;
+        foreach (ref readonly var s in segments.Span)
+        {
+            double part = (((u - s.StartU) * s.AheadU) + ((v - s.StartV) * s.AheadV)) / ((s.AheadU * s.AheadU) + (s.AheadV * s.AheadV));
+            double onU = s.StartU + (part * s.AheadU), onV = s.StartV + (part * s.AheadV), square = ((onU - u) * (onU - u)) + ((onV - v) * (onV - v));
+            if (part > 0 && part < 1 && square < nearest)
+            {
+                (nearest, bestU, bestV) = (square, onU, onV);
+            }
+        }
+
+        nodes.Enter(bestU, bestV);
+    }
 
     /// <summary>An edge of an earlier plan, to be noded once more.</summary>
     public void AddEdge(NodedPlan plan, int edge)

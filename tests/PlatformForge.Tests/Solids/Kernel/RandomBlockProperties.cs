@@ -41,6 +41,24 @@ public class RandomBlockProperties
         static HeightPlane Turn(HeightPlane p) => new(p.Z, -p.Y, p.X);
     }
 
+    [Property(MaxTest = 150)]
+    public void A_turn_by_any_angle_far_from_the_origin_keeps_the_volume(int seed, ushort angle)
+    {
+        // What touched or coincided before now does so but for the rounding of doubles and a noise of 10⁻⁸ mm.
+        var noise = new Random(seed);
+        var along = Point2.FromAngle(angle);
+        ColumnBlock[] blocks = [.. RandomBlocks.From(seed), .. RandomBlocks.From(~seed)];
+        ColumnBlock[] moved = [.. blocks.Select(b => b with { Outline = [.. b.Outline.Select(Move)], Lower = Tilt(b.Lower), Upper = Tilt(b.Upper) })];
+        Assert.Equal(Sound(blocks), SolidRaiser.Raise(moved).ColumnVolume, Rounding(blocks));
+
+        Point2 Move(Point2 p) => (along * p.X) + (along.Left * p.Y) + new Point2(3000 + (1e-8 * noise.NextDouble()), 1000 + (1e-8 * noise.NextDouble()));
+        HeightPlane Tilt(HeightPlane p)
+        {
+            var slope = (along * p.X) + (along.Left * p.Y);
+            return new(p.Z - Point2.Dot(slope, new(3000, 1000)), slope.X, slope.Y);
+        }
+    }
+
     [Property(MaxTest = 60)]
     public void Solids_apart_from_each_other_add_their_volumes_in_any_order(int first, int second)
     {
