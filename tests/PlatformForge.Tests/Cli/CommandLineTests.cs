@@ -108,7 +108,7 @@ public class CommandLineTests
     {
         using var folder = new TempFolder();
         string file = folder.Write("halt.toml", "[layout\n");
-        var start = new ProcessStartInfo("dotnet", [typeof(PlatformForge.Cli.CommandLine).Assembly.Location, "check", file]) { RedirectStandardError = true, RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("dotnet", [typeof(PlatformForge.Cli.CommandLine).Assembly.Location, "check", file]) { UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true };
         using var process = Process.Start(start)!;
         string error = process.StandardError.ReadToEnd();
         Assert.Empty(process.StandardOutput.ReadToEnd());

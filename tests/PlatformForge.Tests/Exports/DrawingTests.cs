@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Geometry;
 using PlatformForge.Track;

@@ -4,7 +4,6 @@ using FsCheck.Xunit;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
-using Xunit;
 
 namespace PlatformForge.Tests.Projects;
 
