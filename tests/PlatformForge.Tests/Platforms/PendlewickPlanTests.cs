@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Platforms;
 using PlatformForge.Tests.Fixtures;
+using PlatformForge.Track;
 using PlatformForge.Units;
 using Xunit;
 
@@ -82,6 +83,27 @@ public class PendlewickPlanTests
         }
 
         Assert.InRange(least, Pendlewick.Budget.Margin - 1e-6, Pendlewick.Budget.Margin + (4 * Tolerances.FacetVersine));
+    }
+
+    [Fact]
+    public void On_the_even_curve_the_gap_runs_from_the_doors_at_the_ends_to_those_at_mid_length()
+    {
+        // By hand, R = 760: the long coach (pivots 188 apart, half width 17.25, doors to 121 from its middle) has its middle at h = √(R² − 94²) from the curve's
+        // centre. A door x from the middle then reaches √((h + 17.25)² + x²) − R outwards (STANDARDS F1, F3).
+        var request = new EnvelopeRequest(Pendlewick.Track, 270, 1000, [Pendlewick.Run]);
+        var plan = Bench.Plan(Request(EdgeStyle.Fitted) with { Sills = SillSurvey.Over(request, Side.Right) });
+        double h = Math.Sqrt((760 * 760) - (94 * 94)) + 17.25, edge = plan.CopingFront.At(700);
+        var trace = plan.Gaps.Traces.Single(t => t.Vehicle == "long coach");
+        int at = Array.FindIndex(trace.Stations, s => s > 700);
+        Assert.Equal(edge - (Math.Sqrt((h * h) + (121 * 121)) - 760), trace.Nearest[at], 0.03);
+        Assert.Equal(edge - (h - 760), trace.Farthest[at], 0.03);
+
+        // Two coaches have sills; three styles; the largest gap is the one at mid-length on the curve, far over the 275 mm of full size.
+        Assert.Equal(6, plan.Gaps.Rows.Count);
+        var row = plan.Gaps.Rows.Single(r => r is { Style: EdgeStyle.Fitted, Vehicle: "long coach" });
+        Assert.Equal(edge - (h - 760), row.Largest, 0.04);
+        Assert.InRange(row.Mean, row.Least, row.Largest);
+        Assert.False(row.HorizontalWithinLimit);
     }
 
     [Fact]
