@@ -16,6 +16,8 @@ public static class PlatePacker
     public static IReadOnlyList<Plate> Pack(IReadOnlyList<PlatformSection> sections, PrinterSpec printer)
     {
         var bed = new BedShape(printer);
+        var outlines = sections.ToDictionary(s => s, s => CoarseHull.Around(s.Hull));
+        double needed = sections.Sum(s => ConvexRing.Area(outlines[s])) / Math.Abs(ConvexRing.Area(printer.Bed));
         List<List<Placing>>? best = null;
         foreach (var order in new[]
         {
@@ -24,8 +26,12 @@ public static class PlatePacker
             sections.OrderBy(s => s.Number),
         })
         {
-            var beds = Fill([.. order], bed, printer.Spacing);
+            var beds = Fill([.. order], outlines, bed, printer.Spacing);
             best = best is null || beds.Count < best.Count ? beds : best;
+            if (best.Count <= Math.Ceiling(needed))
+            {
+                break; // by area alone no fewer can do
+            }
         }
 
         return [.. best!
@@ -35,7 +41,7 @@ public static class PlatePacker
 
     private sealed record Placing(PlatformSection Section, BedRoom Room, double Turn, Point2 Shift, Point2[] Outline);
 
-    private static List<List<Placing>> Fill(PlatformSection[] sections, BedShape bed, double spacing)
+    private static List<List<Placing>> Fill(PlatformSection[] sections, Dictionary<PlatformSection, Point2[]> outlines, BedShape bed, double spacing)
     {
         var beds = new List<List<Placing>>();
         foreach (var section in sections)
@@ -44,7 +50,7 @@ public static class PlatePacker
             for (int i = 0; i <= beds.Count && !placed; i++)
             {
                 var others = i < beds.Count ? beds[i] : [];
-                if (Place(section, others, bed, spacing) is { } placing)
+                if (Place(section, outlines[section], others, bed, spacing) is { } placing)
                 {
                     others.Add(placing);
                     placed = true;
@@ -63,7 +69,7 @@ public static class PlatePacker
         return beds;
     }
 
-    private static Placing? Place(PlatformSection section, List<Placing> others, BedShape bed, double spacing)
+    private static Placing? Place(PlatformSection section, Point2[] outline, List<Placing> others, BedShape bed, double spacing)
     {
         Placing? best = null;
         (double Top, double Right) bestScore = default;
@@ -72,7 +78,7 @@ public static class PlatePacker
             for (int k = 0; k < Turns; k++)
             {
                 double turn = 2 * Math.PI * k / Turns;
-                Point2[] hull = [.. section.Hull.Select(p => Turned(p, turn))];
+                Point2[] hull = [.. outline.Select(p => Turned(p, turn))];
                 var shifts = room.Shifts(hull, 0);
                 if (shifts.Length == 0 || Lowest(hull, shifts, others, spacing) is not { } shift)
                 {
@@ -104,17 +110,15 @@ public static class PlatePacker
             }
         }
 
-        Point2? best = null;
-        foreach (var p in corners)
+        foreach (var p in corners.OrderBy(p => p.Y).ThenBy(p => p.X))
         {
-            bool lower = best is not { } held || (p.Y, p.X).CompareTo((held.Y, held.X)) < 0;
-            if (lower && Inside(shifts, p) && !noFits.Any(n => n.Forbids(p)))
+            if (Inside(shifts, p) && !noFits.Any(n => n.Forbids(p)))
             {
-                best = p;
+                return p;
             }
         }
 
-        return best;
+        return null;
     }
 
     private static bool Inside(Point2[] ring, Point2 p)

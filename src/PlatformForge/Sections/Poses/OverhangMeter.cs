@@ -119,25 +119,39 @@ internal static class OverhangMeter
         return new(size / 2, size > 0 ? normal.Z / size : 0, Math.Min(a.Z, Math.Min(b.Z, c.Z)), Math.Max(a.Z, Math.Max(b.Z, c.Z)));
     }
 
-    // The triangle on the other side of every edge, by the edge's first corner; a closed mesh has one for each.
+    // The triangle on the other side of every edge, by the edge's first corner: edges are filed under the corner they leave.
     private static int[] Opposites(Mesh mesh)
     {
-        var edges = new Dictionary<long, int>(mesh.Triangles.Length);
-        for (int e = 0; e < mesh.Triangles.Length; e++)
+        var corners = mesh.Triangles;
+        var start = new int[mesh.Vertices.Length + 1];
+        foreach (int v in corners)
         {
-            edges[Key(mesh.Triangles[e], mesh.Triangles[NextInTriangle(e)])] = e / 3;
+            start[v + 1]++;
         }
 
-        var across = new int[mesh.Triangles.Length];
-        for (int e = 0; e < across.Length; e++)
+        for (int v = 0; v < mesh.Vertices.Length; v++)
         {
-            across[e] = edges.TryGetValue(Key(mesh.Triangles[NextInTriangle(e)], mesh.Triangles[e]), out int other) ? other : e / 3;
+            start[v + 1] += start[v];
+        }
+
+        int[] next = [.. start], leaving = new int[corners.Length], across = new int[corners.Length];
+        for (int e = 0; e < corners.Length; e++)
+        {
+            leaving[next[corners[e]]++] = e;
+        }
+
+        for (int e = 0; e < corners.Length; e++)
+        {
+            int from = corners[e], to = corners[NextInTriangle(e)];
+            across[e] = e / 3; // an open edge has only itself
+            for (int k = start[to]; k < start[to + 1]; k++)
+            {
+                across[e] = corners[NextInTriangle(leaving[k])] == from ? leaving[k] / 3 : across[e];
+            }
         }
 
         return across;
     }
 
     private static int NextInTriangle(int edge) => edge % 3 == 2 ? edge - 2 : edge + 1;
-
-    private static long Key(int a, int b) => ((long)a << 32) | (uint)b;
 }
