@@ -75,4 +75,8 @@ public sealed record Bore(double Chainage, Point3 Mouth, Point3 Inward, double D
 /// <param name="Unsupported">Area flatter than 45 degrees, above the bed, and wider than a bridge.</param>
 /// <param name="Bridged">Level area over a gap that can be bridged between standing walls.</param>
 /// <param name="WidestBridge">Widest such gap, mm.</param>
-public sealed record OverhangReport(double Unsupported, double Bridged, double WidestBridge);
+public sealed record OverhangReport(double Unsupported, double Bridged, double WidestBridge)
+{
+    /// <summary>How far the farthest part of the deck that counts as lying on the bed stands off it, mm: a crossfall on a curve is not quite a plane.</summary>
+    public double Lift { get; init; }
+}

@@ -72,4 +72,10 @@ internal static class SectionFindings
         key,
         Invariant($"Section {section} holds part of a ramp and part of the level deck, so it prints upright."),
         Invariant($"It would lie flat if the platform could be cut at the ramp's head at {head:F1} mm."));
+
+    public static Finding DeckNotFlat(string key, int section, double lift, double layer) => Finding.Note(
+        "PF6010",
+        key + ".pose",
+        Invariant($"The deck of section {section} is not quite flat, a crossfall on a curve: lying on the bed, part of it stands {lift:F2} mm off, more than half a layer."),
+        Invariant($"Print its first layer {Math.Max(layer, lift):F2} mm high or more, or leave the crossfall out (deck.crossfall = 0)."));
 }

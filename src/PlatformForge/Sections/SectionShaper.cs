@@ -158,6 +158,11 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
             findings.Add(SectionFindings.Unsupported(spec.Key, section.Number, section.Overhangs.Unsupported));
         }
 
+        if (section.Pose == PrintPose.DeckDown && section.Overhangs.Lift > printer.Layer / 2)
+        {
+            findings.Add(SectionFindings.DeckNotFlat(spec.Key, section.Number, section.Overhangs.Lift, printer.Layer));
+        }
+
         double width = OverhangMeter.LeastWidth(section.Hull);
         if (section.Length > Slender * width)
         {

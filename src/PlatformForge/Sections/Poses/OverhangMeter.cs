@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Solids;
 
 namespace PlatformForge.Sections.Poses;
 
@@ -58,7 +59,7 @@ internal static class OverhangMeter
             }
         }
 
-        return new(unsupported, bridged, widest);
+        return new(unsupported, bridged, widest) { Lift = Lift(mesh, faces, layer) };
 
         (double Area, double Standing, double Span) Grow(int first)
         {
@@ -94,6 +95,18 @@ internal static class OverhangMeter
 
             return (area, border > 0 ? standing / border : 1, LeastWidth(ConvexRing.Hull(corners)));
         }
+    }
+
+    private static double Lift(Mesh mesh, Face[] faces, double layer)
+    {
+        double lift = 0;
+        for (int i = 0; i < mesh.Paints.Length; i++)
+        {
+            bool lies = mesh.Paints[i] == (byte)Paint.Deck && faces[i].Slope < Steepest && faces[i].High <= layer;
+            lift = lies ? Math.Max(lift, faces[i].High) : lift;
+        }
+
+        return lift;
     }
 
     /// <summary>Least distance between two parallel lines that hold a convex ring between them, mm: one of them lies along an edge.</summary>
