@@ -8,12 +8,22 @@ public static class CrossSectionDrawing
 {
     private const double Width = 420, Height = 297; // A3
 
+    // mm of reach that nobody can see on a drawing
+    private const double AsGood = 0.02;
+
     /// <summary>The chainage in mm where the requirement is greatest along the level part: the place worth looking at.</summary>
     public static double Telling(PlatformPlan plan)
     {
         var need = plan.Requirement;
         var level = Enumerable.Range(0, need.Stations.Length).Where(i => need.Stations[i] >= plan.Profile.StartHead && need.Stations[i] <= plan.Profile.EndHead).ToArray();
-        return level.Length == 0 ? (plan.Spec.Face.From + plan.Spec.Face.To) / 2 : need.Stations[level.MaxBy(i => need.Swept[i])];
+        if (level.Length == 0)
+        {
+            return (plan.Spec.Face.From + plan.Spec.Face.To) / 2;
+        }
+
+        // On a long curve many places are as good as the best: the first of them, at a whole mm.
+        double most = level.Max(i => need.Swept[i]);
+        return Math.Min(plan.Profile.EndHead, Math.Ceiling(need.Stations[level.First(i => need.Swept[i] > most - AsGood)]));
     }
 
     public static Sheet Draw(Dossier dossier, PlatformDossier platform, double chainage)

@@ -156,7 +156,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             var middle = view.Of(pose.Pose.Body.Origin);
             double angle = view.AngleOf(pose.Pose.Body.Forward);
             angle = angle is > 90 or < -90 ? angle - (Math.Sign(angle) * 180) : angle;
-            labels.Put(pose.Vehicle.Name, HouseStyle.Small with { Colour = colour, Bold = true }, (middle + new Point2(0, 0.8), TextAnchor.Middle, angle));
+            labels.PutOver(pose.Vehicle.Name, HouseStyle.Small with { Colour = colour, Bold = true }, new(HouseStyle.Paper, 0.85), (middle + new Point2(0, 0.8), TextAnchor.Middle, angle));
         }
     }
 

@@ -89,8 +89,8 @@ public static class PlateDrawing
         sheet.Circle(at, 3.1, new(HouseStyle.Accent));
         string size = Invariant($"{Figures.Mm(section.Size.X)} x {Figures.Mm(section.Size.Y)} x {Figures.Mm(section.Size.Z)}");
         double words = TextStyle.Length(size, HouseStyle.Small);
-        sheet.Box(at.X + 4, at.Y - 1.7, words + 1.6, 3.2, new(HouseStyle.Deck));
-        sheet.Text(size, at + new Point2(4.8, 0.8), HouseStyle.Small with { Colour = HouseStyle.Ink });
+        sheet.Box(at.X - (words / 2) - 0.8, at.Y + 3.6, words + 1.6, 3.2, new(HouseStyle.Deck));
+        sheet.Text(size, at + new Point2(0, 6), HouseStyle.Small with { Colour = HouseStyle.Ink }, TextAnchor.Middle);
         sheet.Text(Invariant($"{section.Number}"), at + new Point2(0, 1.15), HouseStyle.Strong with { Size = 3.2, Colour = HouseStyle.White }, TextAnchor.Middle);
     }
 }

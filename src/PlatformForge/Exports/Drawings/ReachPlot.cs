@@ -8,6 +8,9 @@ namespace PlatformForge.Exports.Drawings;
 /// <summary>The upper part of the gap plot: reach, budget, edge and platform.</summary>
 internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
 {
+    // mm between two edges that nobody can tell apart on the plot
+    private const double Alike = 0.03;
+
     private static readonly Rgb BudgetColour = new(0xC4, 0xCA, 0xCE);
 
     private readonly PlatformPlan plan = platform.Plan;
@@ -146,16 +149,21 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
     private void Names(Labels labels)
     {
         double span = frame.MostX - frame.LeastX;
-        Name(labels, "coping edge", HouseStyle.Strong, plan.CopingFront, frame.LeastX + (0.3 * span));
-        foreach (var style in Enum.GetValues<EdgeStyle>().Where(e => e != plan.Spec.Face.Edge && (int)e < plan.Alternatives.Count))
+        var others = Enum.GetValues<EdgeStyle>().Where(e => e != plan.Spec.Face.Edge && (int)e < plan.Alternatives.Count).ToArray();
+        var alike = others.Where(e => Enumerable.Range(0, plan.Stations.Length).All(i => Math.Abs(plan.Alternatives[(int)e].Reach[i] - plan.CopingFront.Reach[i]) < Alike)).ToArray();
+        string same = alike.Length == 0 ? "" : Invariant($"; the same if {string.Join(" or ", alike.Select(Word))}");
+        Name(labels, Invariant($"coping edge, {Word(plan.Spec.Face.Edge)}{same}"), HouseStyle.Strong, plan.CopingFront, frame.LeastX + (0.45 * span));
+        foreach (var style in others.Except(alike))
         {
             // Where it stands farthest from the chosen edge there is room for its name.
             var line = plan.Alternatives[(int)style];
             int most = Enumerable.Range(0, line.Stations.Length).MaxBy(i => Math.Abs(line.Reach[i] - plan.CopingFront.Reach[i]));
             double at = Math.Clamp(line.Stations[most], frame.LeastX + (0.06 * span), frame.MostX - (0.06 * span));
-            Name(labels, Invariant($"if {style.ToString().ToLowerInvariant()}"), HouseStyle.Small with { Colour = HouseStyle.Ink }, line, at);
+            Name(labels, Invariant($"if {Word(style)}"), HouseStyle.Small with { Colour = HouseStyle.Ink }, line, at);
         }
     }
+
+    private static string Word(EdgeStyle style) => style.ToString().ToLowerInvariant();
 
     /// <summary>Names a line on the platform's side of it, near a chainage.</summary>
     private void Name(Labels labels, string name, TextStyle style, PlanLine line, double near)

@@ -24,6 +24,9 @@ public static class StlWriter
     // Triangles one worker fills at a time: some 400 kB of output, large beside the cost of handing out work.
     private const int Chunk = 8192;
 
+    // Triangles a buffer of the streaming way: 1 MB stays in the nearer caches.
+    private const int StreamChunk = 20_000;
+
     /// <summary>The whole file in one array, ready for one write.</summary>
     /// <param name="mesh">Mesh in mm; coordinates become 32-bit floats.</param>
     /// <param name="title">Free text for the header, cut at 58 letters; anything but plain ASCII becomes a question mark.</param>
@@ -34,20 +37,48 @@ public static class StlWriter
         int count = mesh.TriangleCount;
         var bytes = GC.AllocateUninitializedArray<byte>(HeaderLength + (FacetLength * count));
         WriteHeader(bytes, title, count);
-        var corners = Array.ConvertAll(mesh.Vertices, v => new Corner(ToFloat(v.X), ToFloat(v.Y), ToFloat(v.Z)));
+        var corners = Corners(mesh);
         int chunks = (count + Chunk - 1) / Chunk;
         if (chunks <= 1 || threads == 1)
         {
-            Fill(bytes, mesh, corners, 0, count);
+            Fill(bytes.AsSpan(HeaderLength), mesh, corners, 0, count);
         }
         else
         {
             Parallel.For(0, chunks, new ParallelOptions { MaxDegreeOfParallelism = threads }, chunk =>
-                Fill(bytes, mesh, corners, chunk * Chunk, Math.Min(count, (chunk + 1) * Chunk)));
+                Fill(bytes.AsSpan(HeaderLength + (FacetLength * chunk * Chunk)), mesh, corners, chunk * Chunk, Math.Min(count, (chunk + 1) * Chunk)));
         }
 
         return bytes;
     }
+
+    /// <summary>
+    /// The same bytes to a stream without ever holding them all: one buffer is filled while the other is written, so a large
+    /// file takes hardly longer than writing its bytes.
+    /// </summary>
+    public static void Write(Stream to, Mesh mesh, string title)
+    {
+        int count = mesh.TriangleCount;
+        var header = new byte[HeaderLength];
+        WriteHeader(header, title, count);
+        to.Write(header);
+        var corners = Corners(mesh);
+        byte[] filling = new byte[FacetLength * StreamChunk], writing = new byte[filling.Length];
+        var pending = Task.CompletedTask;
+        for (int from = 0; from < count; from += StreamChunk)
+        {
+            int end = Math.Min(count, from + StreamChunk), length = FacetLength * (end - from);
+            Fill(filling, mesh, corners, from, end);
+            pending.GetAwaiter().GetResult();
+            (filling, writing) = (writing, filling);
+            byte[] full = writing;
+            pending = Task.Run(() => to.Write(full, 0, length));
+        }
+
+        pending.GetAwaiter().GetResult();
+    }
+
+    private static Corner[] Corners(Mesh mesh) => Array.ConvertAll(mesh.Vertices, v => new Corner(ToFloat(v.X), ToFloat(v.Y), ToFloat(v.Z)));
 
     private static void WriteHeader(Span<byte> bytes, string title, int count)
     {
@@ -64,14 +95,14 @@ public static class StlWriter
         BinaryPrimitives.WriteUInt32LittleEndian(bytes[TextLength..], (uint)count);
     }
 
-    private static void Fill(byte[] bytes, Mesh mesh, Corner[] corners, int from, int to)
+    private static void Fill(Span<byte> facets, Mesh mesh, Corner[] corners, int from, int to)
     {
         var vertices = mesh.Vertices;
         var triangles = mesh.Triangles.AsSpan();
         for (int i = from; i < to; i++)
         {
             var three = triangles.Slice(3 * i, 3);
-            var facet = bytes.AsSpan(HeaderLength + (FacetLength * i), FacetLength);
+            var facet = facets.Slice(FacetLength * (i - from), FacetLength);
             var a = vertices[three[0]];
             var normal = Point3.Cross(vertices[three[1]] - a, vertices[three[2]] - a);
             double length = normal.Length, scale = length > 0 ? 1 / length : 0;
