@@ -7,8 +7,8 @@ namespace PlatformForge.Tests.Cli;
 /// <summary>The whole run on a small platform, through the command line.</summary>
 public class BuildTests
 {
-    /// <summary>The small project with a ramp, so that it has two sections of which a change of the ramp touches one.</summary>
-    private const string Halt = Samples.Small + "ramps = { end = { length = 96 } }\n";
+    /// <summary>The small project with a ramp, so that it has two sections, and a socket in the first of them.</summary>
+    private const string Halt = Samples.Small + "ramps = { end = { length = 97 } }\nboard = [{ at = 380, inset = 8 }]\n";
 
     [Fact]
     public void A_build_ends_with_the_verdict_and_the_cautions_and_verifies_again()
@@ -31,7 +31,7 @@ public class BuildTests
     }
 
     [Fact]
-    public void A_second_build_writes_nothing_and_a_changed_ramp_only_what_it_touches()
+    public void A_second_build_writes_nothing_and_a_changed_socket_only_what_it_touches()
     {
         using var folder = new TempFolder();
         string file = folder.Write("halt.toml", Halt);
@@ -40,8 +40,8 @@ public class BuildTests
         var again = CliRun.Of("build", file, "--no-pictures", "--json").Json();
         Assert.Equal(0, again.GetProperty("written").GetArrayLength());
         Assert.Equal(before, folder.Listing("halt"));
-        var changed = CliRun.Of("build", file, "--no-pictures", "--set", "platform.ramps.end.foot=2");
-        Assert.Contains("halt: print 2 again; 1 is as before.", changed.Out, StringComparison.Ordinal);
+        var changed = CliRun.Of("build", file, "--no-pictures", "--set", "platform.board.depth=5");
+        Assert.Contains("halt: print 1 again; 2 is as before.", changed.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -68,6 +68,18 @@ public class BuildTests
         Assert.Equal(folder.Listing("in-"), folder.Listing("in-ru-RU"));
         Assert.Equal(folder.Listing("in-"), folder.Listing("in-tr-TR"));
         Assert.Equal(folder.Listing("in-"), folder.Listing("in-ar-SA"));
+    }
+
+    [Fact]
+    public void A_person_who_watches_sees_the_stages_drawn_over_each_other()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Halt);
+        using StringWriter results = new() { NewLine = "\n" }, messages = new() { NewLine = "\n" };
+        int exit = PlatformForge.Cli.CommandLine.Run(["check", file], new(results, messages, IsInteractive: true, TakesColour: true));
+        Assert.Equal(0, exit);
+        Assert.Contains("Clear: nothing touches.", results.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain('\u001b', results.ToString());
     }
 
     [Fact]
