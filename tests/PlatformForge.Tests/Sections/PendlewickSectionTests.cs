@@ -94,6 +94,7 @@ public class PendlewickSectionTests
         var section = Set.Sections[number - 1];
         Assert.Equal(PrintPose.DeckDown, section.Pose);
         Assert.Equal(0, section.Overhangs.Unsupported, 0.2);
+        Assert.InRange(section.Overhangs.Lift, 0, Workbench.Printer.Layer / 2);
 
         // The deck's own normal points into the bed to within the crossfall of 1 in 80 and the ramp's turn is taken out.
         var mesh = section.PrintMesh();

@@ -12,6 +12,9 @@ internal static class PoseFinder
     /// <summary>Share of all upward faces that must lie on the bed for the deck-down pose.</summary>
     private const double LyingShare = 0.8;
 
+    /// <summary>A plane is preferred to a simpler one only if it brings this share more to lie.</summary>
+    private const double LeastGain = 0.01;
+
     /// <summary>Faces steeper than this (cosine of the angle to the vertical) are not deck.</summary>
     private const double DeckSlope = 0.9;
 
@@ -28,41 +31,46 @@ internal static class PoseFinder
             return (PrintPose.Upright, PrintTurn.Upright(along));
         }
 
-        var (total, mean) = Deck(mesh);
+        // Level coping before a deck with crossfall is a fold: lying on the deck lifts the coping's edge by a hair, lying between the two lifts both.
+        var (total, mean) = Deck(mesh, _ => true);
         double bestShare = -1;
         var best = surface;
-        foreach (var plane in new[] { surface, mean })
+        foreach (var plane in new[] { surface, mean, Deck(mesh, paint => paint == (byte)Paint.Deck).Mean })
         {
-            double share = Lying(mesh, PrintTurn.Lying(plane, along), layer) / total;
-            if (share > bestShare)
+            double share = Lying(mesh, PrintTurn.Lying(plane, along), layer / 2) / total;
+            if (share > bestShare + LeastGain)
             {
                 (bestShare, best) = (share, plane);
             }
         }
 
+        bestShare = Lying(mesh, PrintTurn.Lying(best, along), layer) / total;
         return asked == PrintPose.DeckDown || bestShare >= LyingShare
             ? (PrintPose.DeckDown, PrintTurn.Lying(best, along))
             : (PrintPose.Upright, PrintTurn.Upright(along));
     }
 
-    // Area of the deck and the plane whose slope is the mean of its faces' slopes.
-    private static (double Area, HeightPlane Mean) Deck(Mesh mesh)
+    // Area of the faces that look up and show certain paints, and the plane whose slope is the mean of theirs.
+    private static (double Area, HeightPlane Mean) Deck(Mesh mesh, Func<byte, bool> counts)
     {
         Point3 sum = default;
         double area = 0;
+        int face = 0;
         foreach (var (normal, size, _) in Faces(mesh))
         {
-            if (normal.Z > DeckSlope * size)
+            if (normal.Z > DeckSlope * size && counts(mesh.Paints.Length > 0 ? mesh.Paints[face] : (byte)Paint.Deck))
             {
                 sum += normal;
                 area += size / 2;
             }
+
+            face++;
         }
 
-        return (area, new(0, -sum.X / sum.Z, -sum.Y / sum.Z));
+        return (area, area == 0 ? new(0) : new(0, -sum.X / sum.Z, -sum.Y / sum.Z));
     }
 
-    private static double Lying(Mesh mesh, RigidTransform turn, double layer)
+    private static double Lying(Mesh mesh, RigidTransform turn, double within)
     {
         double floor = double.PositiveInfinity;
         foreach (var v in mesh.Vertices)
@@ -73,7 +81,7 @@ internal static class PoseFinder
         double area = 0;
         foreach (var (normal, size, highest) in Faces(mesh, turn.Row2))
         {
-            if (Point3.Dot(turn.Row2, normal) < -DeckSlope * size && highest < floor + layer)
+            if (Point3.Dot(turn.Row2, normal) < -DeckSlope * size && highest < floor + within)
             {
                 area += size / 2;
             }
