@@ -1,0 +1,223 @@
+using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Drawings;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Track.Surveys;
+
+public class DrawingTests
+{
+    private static IReadOnlyList<PlaceReading> Read(DrawingSpec spec)
+    {
+        var outcome = SurveyReader.Read(spec);
+        Assert.True(outcome.Succeeded, string.Join("\n", outcome.Findings));
+        return Assert.IsType<PlaceSurvey>(outcome.Value).Runs[0];
+    }
+
+    private static Finding Fault(DrawingSpec spec, string code)
+    {
+        var outcome = SurveyReader.Read(spec);
+        Assert.False(outcome.Succeeded);
+        return Assert.Single(outcome.Findings, f => f.Code == code);
+    }
+
+    private static string Sheet(string content, string size = "width=\"400mm\" height=\"200mm\" viewBox=\"0 0 400 200\"") =>
+        $"<svg xmlns=\"http://www.w3.org/2000/svg\" {size}>{content}</svg>";
+
+    private static string Dxf(string entities, string header = "9\n$INSUNITS\n70\n4\n") =>
+        $"0\nSECTION\n2\nHEADER\n{header}0\nENDSEC\n0\nSECTION\n2\nENTITIES\n{entities}0\nENDSEC\n0\nEOF\n";
+
+    private static void OnCircle(IEnumerable<PlaceReading> run, Point2 centre, double radius) =>
+        Assert.All(run, r => Assert.Equal(radius, (r.Place - centre).Length, 0.002));
+
+    [Fact]
+    public void Marrowby_Cross_without_a_unit_is_asked_for_a_scale()
+    {
+        var fault = Fault(Samples.Drawing(Samples.Text("marrowby-cross.svg"), DrawingFormat.Svg, "up"), "PF2111");
+        Assert.Contains("viewBox", fault.Message, StringComparison.Ordinal);
+        Assert.Contains("calibrate", fault.Remedy, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("up", 1440)]
+    [InlineData("down", 1420)]
+    public void Marrowby_Cross_goes_on_with_a_calibration_of_300(string line, double length)
+    {
+        // Lengths of the lines as they were laid out: straights, transitions and curve added up.
+        var run = Read(Samples.Drawing(Samples.Text("marrowby-cross.svg"), DrawingFormat.Svg, line, calibration: new(300)));
+        double sum = run.Zip(run.Skip(1), (a, b) => (b.Place - a.Place).Length).Sum();
+        Assert.Equal(length, sum, 0.05);
+    }
+
+    [Fact]
+    public void Millimetres_over_the_viewBox_give_the_scale()
+    {
+        var run = Read(Samples.Drawing(Sheet("<path id='a' d='M 0 0 L 100 0'/>", "width=\"20cm\" height=\"10cm\" viewBox=\"0 0 100 50\""), DrawingFormat.Svg));
+        Assert.Equal(new Point2(0, 100), run[0].Place);
+        Assert.Equal(new Point2(200, 100), run[^1].Place);
+    }
+
+    [Theory]
+    [InlineData("width=\"400\" height=\"200\" viewBox=\"0 0 400 200\"")]
+    [InlineData("width=\"400px\" viewBox=\"0 0 400 200\"")]
+    [InlineData("width=\"400mm\" height=\"200mm\"")]
+    [InlineData("width=\"400mm\" height=\"300mm\" viewBox=\"0 0 400 200\"")]
+    [InlineData("")]
+    public void A_size_in_pixels_or_at_odds_is_no_scale(string size) =>
+        Fault(Samples.Drawing(Sheet("<path d='M0 0L100 0'/>", size), DrawingFormat.Svg), "PF2111");
+
+    [Fact]
+    public void A_unit_from_the_user_serves_where_the_drawing_has_none()
+    {
+        var run = Read(Samples.Drawing(Sheet("<path d='M0 0L10 0'/>", "viewBox=\"0 0 40 20\""), DrawingFormat.Svg, unit: LengthUnit.Inch));
+        Assert.Equal(254, run[^1].Place.X, 9);
+    }
+
+    [Fact]
+    public void A_calibration_at_odds_with_the_stated_size_is_told_and_believed()
+    {
+        var spec = Samples.Drawing(Sheet("<path id='a' d='M0 0L100 0'/><line id='calibration' x1='0' y1='5' x2='100' y2='5'/>"), DrawingFormat.Svg, "a", calibration: new(300));
+        var outcome = SurveyReader.Read(spec);
+        Assert.Contains(outcome.Findings, f => f.Code == "PF2116" && f.Severity == Severity.Warning);
+        Assert.Equal(300, ((PlaceSurvey)outcome.Value!).Runs[0][^1].Place.X, 9);
+    }
+
+    // Every way to draw the quarter circle from (100, 0) round (0, 0) to (0, 100), y down.
+    [Theory]
+    [InlineData("<path d='M100 0A100 100 0 0 1 0 100'/>")]
+    [InlineData("<path d='m100,0a100,100,0,01-100,100'/>")]
+    [InlineData("<path d='M100 0 A100 100 30 0 1 0 100'/>")]
+    [InlineData("<g transform='rotate(90)'><path d='M0-100A100 100 0 01100 0'/></g>")]
+    [InlineData("<path transform='translate(100 0) scale(50)' d='M0 0A2 2 0 0 1-2 2'/>")]
+    [InlineData("<path transform='matrix(0 1 -1 0 0 0)' d='M0-100A100 100 0 01100 0'/>")]
+    [InlineData("<path d='M100 0A50 50 0 1 1 0 100' transform='matrix(1 0 0 1 0 0)'/>", false)]
+    [InlineData("<path d='M100 0A100 100 0 0 1 70.710678118654752 70.710678118654752'/><path d='M0 100A100 100 0 0 0 70.710678118654752 70.710678118654752'/>")]
+    public void Arcs_are_read_in_all_spellings_and_transforms(string content, bool round = true)
+    {
+        var run = Read(Samples.Drawing(Sheet(content), DrawingFormat.Svg));
+        Assert.Equal(0, (run[0].Place - new Point2(100, 200)).Length, 6);
+        Assert.Equal(0, (run[^1].Place - new Point2(0, 100)).Length, 6);
+        if (round)
+        {
+            OnCircle(run, new(0, 200), 100);
+        }
+        else
+        {
+            // A radius too small is widened to half the chord (SVG 2, B.2.5).
+            OnCircle(run, new(50, 150), Math.Sqrt(5000));
+        }
+    }
+
+    [Fact]
+    public void All_other_path_commands_land_where_the_standard_says()
+    {
+        // h, v, l, c, s, q, t and z relative after absolute; expected ends worked out by hand.
+        var (points, _) = Assert.Single(SvgPathReader.Read("M10 10h10v10l10 10H40V40L50 50c0 10 10 10 10 20s10 10 10 20q0 10 10 10t10 10C90 120 100 120 100 110S110 100 110 110Q110 120 120 120T130 130", SvgTransform.None));
+        Assert.Equal(new Point2(130, 130), points[^1]);
+        Assert.Contains(new Point2(40, 40), points);
+        Assert.Contains(points, p => (p - new Point2(60, 70)).Length < 1e-9);
+        Assert.Contains(points, p => (p - new Point2(70, 90)).Length < 1e-9);
+        Assert.Contains(points, p => (p - new Point2(90, 110)).Length < 1e-9);
+
+        // The smooth s mirrors the handle before it: halfway through it the cubic (60,70) (60,80) (70,80) (70,90) passes (65,80).
+        Assert.Contains(points, p => (p - new Point2(65, 80)).Length < 0.05);
+    }
+
+    [Fact]
+    public void A_closed_path_comes_back_to_its_start_and_further_moves_start_new_lines()
+    {
+        var lines = SvgPathReader.Read("M0 0 10 0 10 10z m20 20 5 0", SvgTransform.None);
+        Assert.Equal(2, lines.Count);
+        Assert.Equal(new Point2(0, 0), lines[0].Points[^1]);
+        Assert.Equal(new Point2(20, 20), lines[1].Points[0]);
+        Assert.Equal(new Point2(25, 20), lines[1].Points[1]);
+    }
+
+    [Fact]
+    public void Lines_polylines_and_group_names_are_read()
+    {
+        const string content = "<g id='up'><polyline points='0,0 50,0'/><line x1='100' y1='0' x2='50' y2='0'/></g><polygon id='house' points='0 100 10 100 10 110'/><circle r='3'/><text>A</text><text>B</text>";
+        var spec = Samples.Drawing(Sheet(content), DrawingFormat.Svg, "up");
+        var run = Read(spec);
+        Assert.Equal(new Point2(0, 200), run[0].Place);
+        Assert.Equal(new Point2(100, 200), run[^1].Place);
+        var note = Assert.Single(SurveyReader.Read(spec).Findings, f => f.Code == "PF2115");
+        Assert.Equal("Not read from the drawing: 1 circle, 2 text.", note.Message);
+    }
+
+    [Fact]
+    public void A_line_that_is_not_there_is_answered_with_those_that_are()
+    {
+        var fault = Fault(Samples.Drawing(Samples.Text("marrowby-cross.svg"), DrawingFormat.Svg, "middle", calibration: new(300)), "PF2113");
+        Assert.Contains("'calibration', 'down', 'up'", fault.Message, StringComparison.Ordinal);
+        Fault(Samples.Drawing(Samples.Text("marrowby-cross.svg"), DrawingFormat.Svg, null, calibration: new(300)), "PF2113");
+    }
+
+    [Theory]
+    [InlineData("<!DOCTYPE svg [<!ENTITY x SYSTEM \"file:///etc/hostname\">]><svg>&x;</svg>", "document type")]
+    [InlineData("<!DOCTYPE z [<!ENTITY a \"ha\"><!ENTITY b \"&a;&a;&a;&a;&a;&a;&a;&a;\"><!ENTITY c \"&b;&b;&b;&b;&b;&b;&b;&b;\">]><svg>&c;</svg>", "document type")]
+    [InlineData("<svg><path d='M0 0'", "well-formed")]
+    [InlineData("<html/>", "no SVG")]
+    [InlineData("<svg><path d='M0 0L1'/></svg>", "no number")]
+    [InlineData("<svg><path d='L0 0 1 1'/></svg>", "does not begin")]
+    [InlineData("<svg><path d='M0 0X1 1'/></svg>", "unknown command")]
+    [InlineData("<svg><path d='M0 0A1 1 0 2 1 5 5'/></svg>", "flag")]
+    [InlineData("<svg><path transform='twirl(3)' d='M0 0L1 1'/></svg>", "transform")]
+    [InlineData("x,y\n0,0\n", "well-formed")]
+    public void Hostile_and_broken_SVG_is_refused_cleanly(string text, string words)
+    {
+        var fault = Fault(Samples.Drawing(text, DrawingFormat.Svg, unit: LengthUnit.Millimetre), "PF2112");
+        Assert.Contains(words, fault.Message, StringComparison.Ordinal);
+        Assert.Equal("plan", fault.File);
+    }
+
+    [Theory]
+    [InlineData("0\nARC\n8\nup\n10\n0\n20\n0\n40\n100\n50\n0\n51\n90\n", 100, 0, 0, 100)]
+    [InlineData("0\nLWPOLYLINE\n8\nup\n90\n2\n70\n0\n10\n100\n20\n0\n42\n0.414213562373095\n10\n0\n20\n100\n", 100, 0, 0, 100)]
+    [InlineData("0\nPOLYLINE\n8\nup\n66\n1\n70\n0\n0\nVERTEX\n8\nup\n10\n100\n20\n0\n42\n0.414213562373095\n0\nVERTEX\n8\nup\n10\n0\n20\n100\n0\nSEQEND\n", 100, 0, 0, 100)]
+    [InlineData("0\nELLIPSE\n8\nup\n10\n0\n20\n0\n11\n100\n21\n0\n40\n1\n41\n0\n42\n1.570796326794897\n", 100, 0, 0, 100)]
+    [InlineData("0\nSPLINE\n8\nup\n70\n4\n71\n2\n72\n6\n73\n3\n40\n0\n40\n0\n40\n0\n40\n1\n40\n1\n40\n1\n10\n100\n20\n0\n41\n1\n10\n100\n20\n100\n41\n0.707106781186548\n10\n0\n20\n100\n41\n1\n", 100, 0, 0, 100)]
+    [InlineData("0\nARC\n8\nup\n10\n0\n20\n0\n40\n100\n50\n90\n51\n180\n230\n-1\n", 0, 100, 100, 0)]
+    [InlineData("0\nARC\n8\nup\n10\n0\n20\n0\n40\n100\n50\n0\n51\n45\n0\nARC\n8\nup\n10\n0\n20\n0\n40\n100\n50\n45\n51\n90\n", 100, 0, 0, 100)]
+    public void A_quarter_circle_is_read_from_every_kind_of_DXF_curve(string entity, double x0, double y0, double x1, double y1)
+    {
+        var run = Read(Samples.Drawing(Dxf(entity), DrawingFormat.Dxf, "up"));
+        Assert.Equal(0, (run[0].Place - new Point2(x0, y0)).Length, 6);
+        Assert.Equal(0, (run[^1].Place - new Point2(x1, y1)).Length, 6);
+        OnCircle(run, new(0, 0), 100);
+    }
+
+    [Fact]
+    public void DXF_units_come_from_the_header_alone()
+    {
+        const string line = "0\nLINE\n8\nup\n10\n0\n20\n0\n11\n10\n21\n0\n";
+        Assert.Equal(254, Read(Samples.Drawing(Dxf(line, "9\n$INSUNITS\n70\n1\n"), DrawingFormat.Dxf))[^1].Place.X, 9);
+        Assert.Equal(100, Read(Samples.Drawing(Dxf(line, "9\n$INSUNITS\n70\n5\n"), DrawingFormat.Dxf))[^1].Place.X, 9);
+        Fault(Samples.Drawing(Dxf(line, "9\n$INSUNITS\n70\n0\n"), DrawingFormat.Dxf), "PF2111");
+        Fault(Samples.Drawing(Dxf(line, ""), DrawingFormat.Dxf), "PF2111");
+    }
+
+    [Fact]
+    public void A_DXF_drawing_without_geometry_says_what_it_has()
+    {
+        var outcome = SurveyReader.Read(Samples.Drawing(Dxf("0\nTEXT\n8\nup\n1\nhello\n0\nINSERT\n2\nblock\n"), DrawingFormat.Dxf));
+        Assert.Contains(outcome.Findings, f => f.Code == "PF2114");
+        Assert.Contains(outcome.Findings, f => f.Code == "PF2115" && f.Message.Contains("1 INSERT, 1 TEXT", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("AutoCAD Binary DXF\r\n\u001a", 1)]
+    [InlineData("hello\nworld", 1)]
+    [InlineData("0\nSECTION\n2\nENTITIES\n0\nLINE\n8\nup\n10\nzero\n20\n0\n11\n5\n21\n5\n0\nENDSEC\n0\nEOF", 10)]
+    [InlineData("0\nSECTION\n2\nENTITIES\n0\nLINE\n8\nup\n10\n0\n20\n0\n0\nENDSEC\n0\nEOF", 5)]
+    public void A_broken_DXF_is_told_by_line(string text, int line) =>
+        Assert.Equal(line, Fault(Samples.Drawing(text, DrawingFormat.Dxf, unit: LengthUnit.Millimetre), "PF2112").Line);
+
+    [Fact]
+    public void Points_placed_along_a_curve_are_kept_as_they_are()
+    {
+        var run = Read(Samples.Drawing(Sheet("<polyline points='0,0 40,0 80,2 120,6 160,12'/>"), DrawingFormat.Svg));
+        Assert.Equal(5, run.Count);
+    }
+}

@@ -1,0 +1,190 @@
+using PlatformForge.Track.Surveys;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Track.Surveys;
+
+public class SurveyTableTests
+{
+    private const string Track = "0;0\n100;0\n200;1\n300;4\n400;9\n";
+
+    private static PlaceSurvey Read(SurveySpec spec)
+    {
+        var outcome = SurveyReader.Read(spec);
+        Assert.True(outcome.Succeeded, string.Join("\n", outcome.Findings));
+        return Assert.IsType<PlaceSurvey>(outcome.Value);
+    }
+
+    private static Finding Fault(SurveySpec spec, string code)
+    {
+        var outcome = SurveyReader.Read(spec);
+        Assert.False(outcome.Succeeded);
+        return Assert.Single(outcome.Findings, f => f.Code == code);
+    }
+
+    [Theory]
+    [InlineData("x,y\n0,0\n100,0.5\n200,1\n300,4\n400,9\n")]
+    [InlineData("\uFEFFx;y\r\n0;0\r\n100;0,5\r\n200;1\r\n300;4\r\n400;9\r\n")]
+    [InlineData("# a comment\ny\tnote\tX\n0\t\t0\n\n0,5\tjoint\t100\n# another\n1\t\t200\n4\t\t300\n9\t\t400")]
+    [InlineData("East (cm);North (mm)\n0;0\n10;0.5\n20;1\n30;4\n40;9\n")]
+    [InlineData("x_in,y_mm\n0,0\n3.937007874015748,0.5\n7.874015748031496,1\n11.811023622047244,4\n15.748031496062992,9\n")]
+    [InlineData("\"x\",\"y\",\"note\"\n0,0,\"a, b\"\n100,0.5,\"say \"\"here\"\"\"\n200,1,\n300,4,\n400,9,\n")]
+    public void Columns_in_any_order_with_any_usual_mark_give_the_same_millimetres(string text)
+    {
+        var run = Read(Samples.Points(text)).Runs[0];
+        Assert.Equal(5, run.Count);
+        Assert.Equal(100, run[1].Place.X, 9);
+        Assert.Equal(0.5, run[1].Place.Y, 9);
+        Assert.Equal(400, run[4].Place.X, 9);
+        Assert.Equal(9, run[4].Place.Y, 9);
+    }
+
+    [Fact]
+    public void Inches_with_decimal_commas_are_read_from_Quillhaven()
+    {
+        var run = Read(Samples.Points(Samples.Text("quillhaven-bay.csv"), unit: null)).Runs[0];
+        Assert.Equal(16, run.Count);
+        Assert.Equal(8.00 * 25.4, run[0].Place.X, 9);
+        Assert.Equal(-2.20 * 25.4, run[0].Place.Y, 9);
+        Assert.Equal(LengthUnit.Inch, run[0].Unit);
+        Assert.Equal(18, run[^1].Row);
+    }
+
+    [Fact]
+    public void Offsets_lie_on_their_side_of_the_string()
+    {
+        var right = Read(Samples.Offsets(Samples.Text("pendlewick-string.csv"))).Runs[0];
+        Assert.Equal(-249, right[7].Place.Y, 9);
+        var spec = new OffsetsSpec("up", "k", [Samples.Source("distance;offset;side\n0;5;left\n100;6;R\n200;7;\n300;8;\n400;9;\n")], 0.25, new(10, 20), Math.PI / 2);
+        var mixed = Read(spec).Runs[0];
+        Assert.Equal(5, mixed[0].Place.X, 9);
+        Assert.Equal(16, mixed[1].Place.X, 9);
+        Assert.Equal(120, mixed[1].Place.Y, 9);
+    }
+
+    [Theory]
+    [InlineData("", "PF2101", 1, 0)]
+    [InlineData("# only a comment\n\n", "PF2101", 1, 0)]
+    [InlineData("PK\u0003\u0004\0\0\0", "PF2101", 1, 0)]
+    [InlineData("0;0\n100;0\n200;1\n300;4\n400;9\n", "PF2102", 1, 0)]
+    [InlineData("x;height\n" + Track, "PF2102", 1, 0)]
+    [InlineData("x (furlong);y\n" + Track, "PF2109", 1, 1)]
+    [InlineData("x;y\n0;0\n100;zero\n200;1\n300;4\n400;9", "PF2103", 3, 2)]
+    [InlineData("x;y\n0;0\n100;\n200;1\n300;4\n400;9", "PF2103", 3, 2)]
+    [InlineData("x;y\n0;0\n1.100,5;0\n200;1\n300;4\n400;9", "PF2103", 3, 1)]
+    [InlineData("x;y\n0;0\n100;NaN\n200;1\n300;4\n400;9", "PF2103", 3, 2)]
+    [InlineData("x;y\n0;0\n1e9;0\n200;1\n300;4\n400;9", "PF2103", 3, 1)]
+    [InlineData("x;y\n0;0\n100;0;7\n200;1\n300;4\n400;9", "PF2104", 3, 0)]
+    [InlineData("x,y\n0,0\n100,0,5\n200,1\n300,4\n400,9", "PF2104", 3, 0)]
+    [InlineData("x;y\n0;0\n100;0\n200;1\n300;4", "PF2105", 0, 0)]
+    [InlineData("x;y\n" + Track + "350;6\n360;7", "PF2106", 7, 0)]
+    [InlineData("x;y\n0;0\n100;0\n100;0\n200;1\n300;4\n400;9", "PF2107", 4, 0)]
+    [InlineData("x;y\n0;0\n300;0\n500;200\n300;350\n100;200\n150;-100", "PF2108", 7, 0)]
+    public void A_wrong_points_file_is_told_by_row_and_column(string text, string code, int line, int column)
+    {
+        var fault = Fault(Samples.Points(text), code);
+        Assert.Equal("survey.csv", fault.File);
+        Assert.Equal((line, column), (fault.Line, fault.Column));
+        Assert.NotEmpty(fault.Remedy);
+    }
+
+    [Theory]
+    [InlineData("distance;offset\n0;0\n200;5\n100;3\n300;7\n400;9", "PF2106", 4)]
+    [InlineData("distance;offset\n0;0\n100;5\n100;3\n300;7\n400;9", "PF2107", 4)]
+    [InlineData("distance;offset;side\n0;0;left\n100;5;up\n200;3;\n300;7;\n400;9;", "PF2110", 3)]
+    public void A_wrong_string_file_is_told_by_row(string text, string code, int line)
+    {
+        var fault = Fault(Samples.Offsets(text), code);
+        Assert.Equal(line, fault.Line);
+    }
+
+    [Fact]
+    public void A_file_without_any_unit_is_asked_for_one()
+    {
+        var outcome = SurveyReader.Read(Samples.Points("x;y\n" + Track, unit: null));
+        Assert.Equal(2, outcome.Findings.Count(f => f.Code == "PF2109"));
+    }
+
+    [Fact]
+    public void Many_bad_rows_are_told_up_to_a_limit_and_then_counted()
+    {
+        string text = "x;y\n" + string.Concat(Enumerable.Range(0, 5000).Select(i => $"{i};bad\n"));
+        var outcome = SurveyReader.Read(Samples.Points(text));
+        Assert.Equal(21, outcome.Findings.Count);
+        Assert.Contains("4980 more rows", outcome.Findings[^1].Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_ruler_error_of_nothing_is_refused() =>
+        Assert.Equal("track[0].points.ruler_error", Fault(Samples.Points("x;y\n" + Track, error: 0), "PF2118").Key);
+
+    [Fact]
+    public void Rails_that_cross_are_told()
+    {
+        const string one = "x;y\n0;8\n100;8\n200;8\n300;8\n400;8\n", other = "x;y\n0;-8\n100;-8\n200;-4\n300;12\n400;20\n";
+        var left = new MeasuredLine(MeasuredPart.RunningEdge, Rail.Left, 16.5, 0.9);
+        var spec = new PointsSpec("up", "k", [Samples.Source(one, measured: left, file: "left.csv"), Samples.Source(other, measured: left with { Rail = Rail.Right }, file: "right.csv")], 0.25);
+        var fault = Fault(spec, "PF2108");
+        Assert.Equal(("right.csv", 5), (fault.File, fault.Line));
+    }
+
+    [Fact]
+    public void Rails_farther_apart_than_the_gauge_says_are_told()
+    {
+        const string one = "x;y\n0;9\n100;9\n200;9\n300;9\n400;9\n", other = "x;y\n0;-9\n100;-9\n200;-9\n300;-9\n400;-9\n";
+        var left = new MeasuredLine(MeasuredPart.RunningEdge, Rail.Left, 16.5, 0.9);
+        var outcome = SurveyReader.Read(new PointsSpec("up", "k", [Samples.Source(one, measured: left), Samples.Source(other, measured: left with { Rail = Rail.Right })], 0.25));
+        Assert.Contains("18.00 mm apart, 16.50", Assert.Single(outcome.Findings, f => f.Code == "PF2123").Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(MeasuredPart.Centre, Rail.Left, 0)]
+    [InlineData(MeasuredPart.RunningEdge, Rail.Left, 8.25)]
+    [InlineData(MeasuredPart.RunningEdge, Rail.Right, -8.25)]
+    [InlineData(MeasuredPart.OuterFace, Rail.Right, -9.15)]
+    public void What_was_measured_lies_half_a_gauge_or_a_rail_more_from_the_centre(MeasuredPart part, Rail rail, double offset) =>
+        Assert.Equal(offset, new MeasuredLine(part, rail, 16.5, 0.9).FromCentre, 12);
+
+    [Theory]
+    [InlineData("station;versine\n100;1\n200;2\n300;101\n400;2\n500;1", "PF2117", 4)]
+    [InlineData("station;versine\n100;1\n200;2\n300;3", "PF2105", 0)]
+    [InlineData("station;versine\n100;1\n100;2\n300;3\n400;2\n500;1", "PF2107", 3)]
+    public void A_wrong_versine_file_is_told_by_row(string text, string code, int line) =>
+        Assert.Equal(line, Fault(Samples.Versines(text), code).Line);
+
+    [Theory]
+    [InlineData(0, 600, 700)]
+    [InlineData(-50, 500, 540)]
+    [InlineData(300, 200, 90)]
+    public void A_closing_chord_that_cannot_be_is_refused(double from, double to, double length)
+    {
+        const string text = "station;versine\n100;1\n200;2\n300;3\n400;2\n500;1";
+        Assert.Equal("track[0].versines.closing", Fault(Samples.Versines(text, new(from, to, length)), "PF2126").Key);
+    }
+
+    [Fact]
+    public void Numbered_stations_are_spaced_as_stated()
+    {
+        var spec = Samples.Versines("no;versine (cm)\n1;0,1\n2;0,2\n3;0,3\n4;0,2\n") with { Spacing = 50 };
+        var survey = Assert.IsType<VersineSurvey>(SurveyReader.Read(spec).Value);
+        Assert.Equal([50, 100, 150, 200], survey.Readings.Select(r => r.Station));
+        Assert.Equal(2, survey.Readings[1].Versine, 12);
+    }
+
+    [Theory]
+    [InlineData("de-DE")]
+    [InlineData("ar-SA")]
+    public void The_culture_of_the_machine_changes_nothing(string culture)
+    {
+        var before = System.Globalization.CultureInfo.CurrentCulture;
+        try
+        {
+            System.Globalization.CultureInfo.CurrentCulture = new(culture);
+            Assert.Equal(0.5, Read(Samples.Points("x;y\n0;0\n100;0.5\n200;1,0\n300;4\n400;9\n")).Runs[0][1].Place.Y, 12);
+        }
+        finally
+        {
+            System.Globalization.CultureInfo.CurrentCulture = before;
+        }
+    }
+}
