@@ -23,6 +23,9 @@ public sealed record CurveSpec(double Radius, Hand Hand, double? Length = null, 
 /// </summary>
 public sealed record TransitionSpec(double Length, double? ToRadius, Hand Hand) : AlignmentElementSpec;
 
+/// <summary>A sudden turn of an angle in radians, above zero, as a badly made joint of sectional track has.</summary>
+public sealed record KinkSpec(double Turn, Hand Hand) : AlignmentElementSpec;
+
 /// <summary>A track given by what it is made of.</summary>
 /// <param name="Name">Name of the track.</param>
 /// <param name="Start">First point, mm.</param>

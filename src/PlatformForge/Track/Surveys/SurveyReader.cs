@@ -71,10 +71,14 @@ public static class SurveyReader
         }
 
         CheckClosing(spec, readings, findings);
-        return new(spec.Track, spec.Key, spec.RulerError, readings, spec.Chord, spec.Start, spec.Heading, source.Measured.FromCentre, spec.Closing);
+        return new(spec.Track, spec.Key, spec.RulerError, readings, spec.Chord, spec.Start, spec.Heading, source.Measured.FromCentre,
+            spec.Closing is { } closing ? closing with { Versine = closing.Versine * (int)spec.Positive } : null);
     }
 
     private const int FewestVersines = 4;
+
+    // Stations stepped along the track may add up to this much less than its true length.
+    private const double Stepping = 0.01;
 
     private static void CheckClosing(VersinesSpec spec, IReadOnlyList<VersineReading> readings, List<Finding> findings)
     {
@@ -94,7 +98,7 @@ public static class SurveyReader
         {
             findings.Add(Finding.Error("PF2126", $"{spec.Key}.closing", Invariant($"The closing chord runs from {closing.From:0.#} to {closing.To:0.#}; the versines cover {first:0.#} to {last:0.#} mm."), "Give stations within the versines, in order."));
         }
-        else if (!(closing.Length > 0 && closing.Length <= closing.To - closing.From + spec.Chord))
+        else if (!(closing.Length > 0 && closing.Length <= ((closing.To - closing.From) * (1 + Stepping)) + spec.RulerError))
         {
             findings.Add(Finding.Error("PF2126", $"{spec.Key}.closing", Invariant($"The closing chord is {closing.Length:0.##} mm long between stations {closing.To - closing.From:0.##} mm apart."), "A chord is no longer than the track it spans."));
         }

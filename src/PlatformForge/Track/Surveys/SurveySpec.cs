@@ -41,7 +41,7 @@ public sealed record PointsSpec(string Track, string Key, IReadOnlyList<SurveySo
 /// <param name="Sources">The files.</param>
 /// <param name="RulerError">Greatest reading error, mm.</param>
 /// <param name="Chord">Length of the chord, mm.</param>
-/// <param name="Start">Where the measured line is at station 0, mm.</param>
+/// <param name="Start">Where the measured line is at station 0, or half a chord before the first station if that lies earlier, mm.</param>
 /// <param name="Heading">Direction of the track there, radians.</param>
 /// <param name="Spacing">Distance in mm between stations that the file only numbers; null when the file gives their distances.</param>
 /// <param name="Positive">Hand of a curve with positive versines.</param>
@@ -63,10 +63,9 @@ public sealed record VersinesSpec(
 /// <param name="From">Station of its first end, mm along the measured line.</param>
 /// <param name="To">Station of its last end, mm.</param>
 /// <param name="Length">Its length, mm.</param>
-/// <param name="MiddleOffset">Offset in mm from its middle square to the track, positive where the track lies on the left of the
-/// chord seen from its first end; null where not measured.</param>
-/// <param name="Error">The most in mm by which length and middle offset are off; null for the ruler error.</param>
-public sealed record ClosingChord(double From, double To, double Length, double? MiddleOffset = null, double? Error = null);
+/// <param name="Versine">Height of the track over its middle, mm, signed as the versines are; null where not measured.</param>
+/// <param name="Error">The most in mm by which length and versine are off; null for the ruler error.</param>
+public sealed record ClosingChord(double From, double To, double Length, double? Versine = null, double? Error = null);
 
 /// <summary>A line of a drawing.</summary>
 /// <param name="Track">Name of the track.</param>

@@ -6,8 +6,8 @@ namespace PlatformForge.Track.Surveys.Drawings;
 /// B-splines", 1972).</summary>
 internal sealed class DxfSpline(int degree, double[] knots, Point2[] control, double[] weights)
 {
-    // Points drawn per knot span: chords of a span that bends by a radian then stay within the flattener's error of its length.
-    private const int PerSpan = 64;
+    // Points drawn per knot span: chords of a span that bends by a quarter turn then stay within some millionths of its size.
+    private const int PerSpan = 256;
 
     public void Draw(CurveFlattener pen)
     {

@@ -1,0 +1,202 @@
+namespace PlatformForge.Track.Surveys.Fitting;
+
+/// <summary>
+/// The shape that is fitted: stretches of constant curvature, some of them straight, with a change of curvature between each and
+/// the next, sudden or spread over a transition, and kinks. Chainage runs from 0 to <see cref="Length"/>.
+/// </summary>
+internal sealed class CurvatureProfile
+{
+    /// <summary>Stretches, and middles of changes from one another, are at least this long, mm.</summary>
+    public const double LeastStretch = 1;
+
+    public required double Length { get; init; }
+
+    /// <summary>Whether place and heading at the start are part of the fit; versines know nothing of either.</summary>
+    public required bool Placed { get; init; }
+
+    /// <summary>Offset from the reference at the start, mm.</summary>
+    public double Offset { get; init; }
+
+    /// <summary>Heading against the reference at the start, radians.</summary>
+    public double Heading { get; init; }
+
+    /// <summary>Curvature of each stretch, 1/mm.</summary>
+    public required double[] Curvatures { get; init; }
+
+    /// <summary>Which stretches are held straight.</summary>
+    public required bool[] Straight { get; init; }
+
+    /// <summary>Middle of each change, mm.</summary>
+    public double[] Middles { get; init; } = [];
+
+    /// <summary>Square of the length of each change, mm².</summary>
+    public double[] Squares { get; init; } = [];
+
+    /// <summary>Which changes are held sudden.</summary>
+    public bool[] Sudden { get; init; } = [];
+
+    /// <summary>Chainage of each kink, mm.</summary>
+    public double[] KinkAt { get; init; } = [];
+
+    /// <summary>Turn of each kink, radians.</summary>
+    public double[] KinkTurn { get; init; } = [];
+
+    public double ChangeLength(int change) => Math.Sqrt(Squares[change]);
+
+    /// <summary>Count of free figures.</summary>
+    public int Freedom => (Placed ? 2 : 0) + Straight.Count(s => !s) + Middles.Length + Sudden.Count(s => !s) + (2 * KinkAt.Length);
+
+    /// <summary>Curvature integrated twice plus offset and heading at the start: the offset at s from a straight reference.</summary>
+    public double Value(double s)
+    {
+        double value = Offset + (Heading * s) + (Curvatures[0] * s * s / 2);
+        for (int j = 0; j < Middles.Length; j++)
+        {
+            value += (Curvatures[j + 1] - Curvatures[j]) * Ramp.Twice(s, Middles[j], ChangeLength(j));
+        }
+
+        for (int k = 0; k < KinkAt.Length; k++)
+        {
+            value += KinkTurn[k] * Math.Max(0, s - KinkAt[k]);
+        }
+
+        return value;
+    }
+
+    /// <summary>Adds a multiple of the slope of <see cref="Value"/> by every free figure, in the order of <see cref="Figures"/>.</summary>
+    public void AddGradient(double s, double factor, Span<double> gradient)
+    {
+        int at = 0;
+        if (Placed)
+        {
+            gradient[at++] += factor;
+            gradient[at++] += factor * s;
+        }
+
+        double before = s * s / 2;
+        for (int j = 0; j < Curvatures.Length; j++)
+        {
+            double after = j < Middles.Length ? Ramp.Twice(s, Middles[j], ChangeLength(j)) : 0;
+            if (!Straight[j])
+            {
+                gradient[at++] += factor * (before - after);
+            }
+
+            before = after;
+        }
+
+        for (int j = 0; j < Middles.Length; j++)
+        {
+            double step = Curvatures[j + 1] - Curvatures[j];
+            gradient[at++] -= factor * step * Ramp.Once(s, Middles[j], ChangeLength(j));
+            if (!Sudden[j])
+            {
+                gradient[at++] += factor * step * Ramp.BySquare(s, Middles[j], ChangeLength(j));
+            }
+        }
+
+        for (int k = 0; k < KinkAt.Length; k++)
+        {
+            gradient[at++] -= s > KinkAt[k] ? factor * KinkTurn[k] : 0;
+            gradient[at++] += factor * Math.Max(0, s - KinkAt[k]);
+        }
+    }
+
+    /// <summary>The free figures in one row: offset and heading, curvatures, then middle and square of each change, then chainage
+    /// and turn of each kink.</summary>
+    public double[] Figures()
+    {
+        var figures = new List<double>(Freedom);
+        if (Placed)
+        {
+            figures.AddRange([Offset, Heading]);
+        }
+
+        figures.AddRange(Curvatures.Where((_, j) => !Straight[j]));
+        for (int j = 0; j < Middles.Length; j++)
+        {
+            figures.Add(Middles[j]);
+            if (!Sudden[j])
+            {
+                figures.Add(Squares[j]);
+            }
+        }
+
+        for (int k = 0; k < KinkAt.Length; k++)
+        {
+            figures.AddRange([KinkAt[k], KinkTurn[k]]);
+        }
+
+        return [.. figures];
+    }
+
+    /// <summary>The same shape with other figures, brought back into order where they overlap.</summary>
+    public CurvatureProfile With(ReadOnlySpan<double> figures)
+    {
+        int at = 0;
+        double offset = Placed ? figures[at++] : Offset, heading = Placed ? figures[at++] : Heading;
+        double[] curvatures = new double[Curvatures.Length], middles = new double[Middles.Length], squares = new double[Middles.Length];
+        double[] kinkAt = new double[KinkAt.Length], kinkTurn = new double[KinkAt.Length];
+        for (int j = 0; j < curvatures.Length; j++)
+        {
+            curvatures[j] = Straight[j] ? 0 : figures[at++];
+        }
+
+        for (int j = 0; j < middles.Length; j++)
+        {
+            middles[j] = figures[at++];
+            squares[j] = Sudden[j] ? 0 : figures[at++];
+        }
+
+        for (int k = 0; k < kinkAt.Length; k++)
+        {
+            kinkAt[k] = Math.Clamp(figures[at++], LeastStretch, Length - LeastStretch);
+            kinkTurn[k] = figures[at++];
+        }
+
+        Order(middles, squares);
+        return new()
+        {
+            Length = Length, Placed = Placed, Offset = offset, Heading = heading, Curvatures = curvatures, Straight = Straight,
+            Middles = middles, Squares = squares, Sudden = Sudden, KinkAt = kinkAt, KinkTurn = kinkTurn,
+        };
+    }
+
+    /// <summary>The same shape with chainage counted from elsewhere, to another length, at rest on its reference.</summary>
+    public CurvatureProfile Moved(double origin, double length)
+    {
+        var moved = new CurvatureProfile
+        {
+            Length = length, Placed = Placed, Curvatures = Curvatures, Straight = Straight, Sudden = Sudden, Squares = Squares, KinkTurn = KinkTurn,
+            Middles = [.. Middles.Select(m => m - origin)], KinkAt = [.. KinkAt.Select(k => k - origin)],
+        };
+        return moved.With(moved.Figures());
+    }
+
+    private void Order(double[] middles, double[] squares)
+    {
+        int n = middles.Length;
+        for (int j = 0; j < n; j++)
+        {
+            double least = (j == 0 ? 0 : middles[j - 1]) + LeastStretch, most = Length - ((n - j) * LeastStretch);
+            middles[j] = double.IsNaN(middles[j]) ? least : Math.Min(Math.Max(middles[j], least), Math.Max(least, most));
+        }
+
+        for (int j = 0; j < n; j++)
+        {
+            double room = 2 * Math.Min(middles[j] - LeastStretch, Length - LeastStretch - middles[j]);
+            squares[j] = Math.Pow(Math.Clamp(Math.Sqrt(Math.Max(0, squares[j])), 0, Math.Max(0, room)), 2);
+        }
+
+        for (int j = 1; j < n; j++)
+        {
+            double room = middles[j] - middles[j - 1] - (LeastStretch / 2), taken = (Math.Sqrt(squares[j]) + Math.Sqrt(squares[j - 1])) / 2;
+            if (taken > room)
+            {
+                double shrink = Math.Pow(room / taken, 2);
+                squares[j] *= shrink;
+                squares[j - 1] *= shrink;
+            }
+        }
+    }
+}

@@ -1,0 +1,30 @@
+namespace PlatformForge.Track.Surveys.Fitting;
+
+/// <summary>Which of the fits met in a search remain in question.</summary>
+internal static class FitChoice
+{
+    private const int Most = 8;
+
+    // Fits of one structure whose sums of squares differ by less than this are one fit found twice.
+    private const double Same = 1e-3;
+
+    /// <summary>The cheapest fit and the next cheapest ones that differ from it.</summary>
+    public static List<ProfileFit> Distinct(IReadOnlyList<ProfileFit> found)
+    {
+        var kept = new List<ProfileFit>();
+        foreach (var fit in found)
+        {
+            if (!kept.Any(k => Math.Abs(k.Cost - fit.Cost) < Same && k.Profile.Freedom == fit.Profile.Freedom))
+            {
+                kept.Add(fit);
+            }
+
+            if (kept.Count == Most)
+            {
+                break;
+            }
+        }
+
+        return kept;
+    }
+}

@@ -1,0 +1,129 @@
+namespace PlatformForge.Track.Surveys.Fitting;
+
+/// <summary>
+/// Propagates the reading error to the line. Shapes are drawn at random, first which of the fits the readings cannot tell apart
+/// (weighted by e^(−cost/2)), then its figures from their covariance; the band is the narrowest multiple of the mean square
+/// movement that holds the wanted part of the drawn lines over their whole length.
+/// </summary>
+internal static class LineUncertainty
+{
+    private const int Draws = 800;
+    private const int Seed = 19;
+    private const double Spacing = 10;
+    private const int FewestStations = 24;
+    private const int MostStations = 160;
+
+    // The band is never narrower than this part of the ruler error, whatever the count of readings.
+    private const double Narrowest = 0.02;
+
+    /// <param name="fits">The fit that is stated, then the others.</param>
+    /// <param name="costs">Their costs.</param>
+    /// <param name="rulerError">Greatest reading error, mm.</param>
+    /// <param name="inflation">Factor on the standard deviations where readings scatter by more than stated.</param>
+    public static SurveyMovement Of(IReadOnlyList<ExactFit> fits, IReadOnlyList<double> costs, double rulerError, double inflation)
+    {
+        var best = fits[0];
+        int count = (int)Math.Clamp(Math.Ceiling(best.Line.Length / Spacing), FewestStations, MostStations) + 1;
+        double[] stations = [.. Enumerable.Range(0, count).Select(k => best.Line.Length * k / (count - 1))];
+        var spreads = fits.Select(f => new Spread(f, best.Line, stations)).ToArray();
+        double total = costs.Sum(c => Math.Exp((costs[0] - c) / 2));
+        var random = new Random(Seed);
+        double[][] moves = new double[Draws][];
+        for (int draw = 0, fit = 0, drawn = 0; draw < Draws; draw++, drawn++)
+        {
+            while (fit < fits.Count - 1 && drawn >= Draws * Math.Exp((costs[0] - costs[fit]) / 2) / total)
+            {
+                (fit, drawn) = (fit + 1, 0);
+            }
+
+            moves[draw] = spreads[fit].Draw(random, inflation);
+        }
+
+        double[] width = [.. stations.Select((_, k) => Math.Sqrt(moves.Sum(m => m[k] * m[k]) / Draws) + (Narrowest * rulerError))];
+        double[] reached = [.. moves.Select(m => m.Select((x, k) => Math.Abs(x) / width[k]).Max()).Order()];
+        double factor = reached[(int)(SurveyMovement.Coverage * Draws)];
+        return new(stations, [.. width.Select(w => w * factor)], spreads[0].Worst(rulerError));
+    }
+
+    /// <summary>How one fit's line moves against the stated one.</summary>
+    private sealed class Spread
+    {
+        private readonly double[] rest;
+        private readonly double[][] slopes;
+        private readonly double[] root;
+        private readonly double[][] jacobian;
+        private readonly ExactFit fit;
+
+        public Spread(ExactFit fit, Centreline stated, double[] stations)
+        {
+            this.fit = fit;
+            int count = fit.Profile.Freedom;
+            rest = Against(fit.Line, stated, stations);
+            slopes = [.. stations.Select(_ => new double[count])];
+            for (int f = 0; f < count; f++)
+            {
+                var (line, step) = fit.Moved(f);
+                double[] moved = Against(line, stated, stations);
+                for (int k = 0; k < stations.Length; k++)
+                {
+                    slopes[k][f] = (moved[k] - rest[k]) / step;
+                }
+            }
+
+            jacobian = fit.Jacobian();
+            root = fit.Equations(jacobian).CovarianceRoot();
+        }
+
+        public double[] Draw(Random random, double inflation)
+        {
+            int count = fit.Profile.Freedom;
+            double[] z = [.. Enumerable.Range(0, count).Select(_ => inflation * Normal(random))], figures = new double[count];
+            for (int f = 0; f < count; f++)
+            {
+                for (int c = 0; c < count; c++)
+                {
+                    figures[f] += root[(f * count) + c] * z[c];
+                }
+            }
+
+            return [.. slopes.Select((slope, k) => rest[k] + Dot(slope, figures))];
+        }
+
+        public double[] Worst(double rulerError)
+        {
+            // The movement at a station for a reading's miss is slope · (F Fᵀ) · row / σ; all of them add up at their worst.
+            int count = fit.Profile.Freedom;
+            double[] Rooted(double[] x) => [.. Enumerable.Range(0, count).Select(c => Enumerable.Range(0, count).Sum(f => x[f] * root[(f * count) + c]))];
+            double[][] rows = [.. jacobian.Select(Rooted)];
+            return [.. slopes.Select(slope =>
+            {
+                double[] rooted = Rooted(slope);
+                double sum = 0;
+                for (int i = 0; i < rows.Length; i++)
+                {
+                    sum += fit.LeftOut[i] ? 0 : Math.Abs(Dot(rooted, rows[i])) / fit.Sigma(i) * Math.Min(rulerError, fit.Sigma(i) * Math.Sqrt(3));
+                }
+
+                return sum;
+            })];
+        }
+
+        private static double[] Against(Centreline line, Centreline stated, double[] stations) =>
+            [.. stations.Select(s => -line.Locate(stated.At(s).Position, s).Offset)];
+
+        private static double Dot(double[] a, double[] b)
+        {
+            double sum = 0;
+            for (int i = 0; i < a.Length; i++)
+            {
+                sum += a[i] * b[i];
+            }
+
+            return sum;
+        }
+
+        // Two even draws make a normal one (G. E. P. Box and M. E. Muller, 1958).
+        private static double Normal(Random random) =>
+            Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    }
+}

@@ -1,0 +1,148 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Track.Surveys.Fitting;
+
+/// <summary>
+/// Fits places: a first line through them, a search among shapes by their offsets from it, the same again from the line so
+/// found, and last the exact fit of the shapes that remain in question.
+/// </summary>
+internal static class PlaceFitter
+{
+    /// <summary>More readings than this are taken together by neighbours for the search.</summary>
+    public const int MostSingle = 240;
+
+    // Neighbours share some errors of ruler and string: the mean of many is not trusted below this part of one reading's error.
+    private const double LeastMeanError = 0.25;
+
+    // A reading this many standard deviations from the middle one of its neighbours has no part in their mean.
+    private const double FarFromMiddle = 6;
+
+    private const int Passes = 2;
+
+    /// <summary>The fits in question, cheapest first, with the readings left out of the first.</summary>
+    public static (IReadOnlyList<ExactFit> Fits, IReadOnlyList<double> Costs, int[] LeftOut) Fit(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, double sigma)
+    {
+        var readings = runs.SelectMany(r => r).ToArray();
+        var reference = ReferenceLine.Through(runs.MaxBy(r => r.Count)!, sigma);
+        IReadOnlyList<ProfileFit> found = [];
+        Located located = null!;
+        CurvatureProfile? first = null;
+        bool[]? leftOut = null;
+        for (int pass = 0; pass < Passes; pass++)
+        {
+            located = Located.On(reference, runs, sigma);
+            if (pass > 0)
+            {
+                first = found[0].Profile.Moved(located.Origin, located.Length);
+                leftOut = readings.Length <= MostSingle ? located.Carry(leftOut!) : null;
+            }
+
+            found = new ProfileSearch(located.Observations, located.Length, placed: true).Run(first, leftOut);
+            leftOut = located.Spread(found[0].LeftOut);
+            var (start, heading) = located.Start(found[0].Profile);
+            reference = ProfileLine.Build(name, found[0].Profile, start, heading);
+        }
+
+        var kept = FitChoice.Distinct(found);
+        var fits = kept.Select(f =>
+        {
+            var (start, heading) = located.Start(f.Profile);
+            var resting = f.Profile.Moved(0, f.Profile.Length);
+            return ExactFit.Polish(name, resting, start, heading, located.Targets, f.LeftOut);
+        }).ToArray();
+        return (fits, [.. kept.Select(f => f.Cost)], [.. Enumerable.Range(0, located.Observations.Count).Where(i => kept[0].LeftOut[i] && located.Single).Select(i => located.Observations[i].Reading)]);
+    }
+
+    /// <summary>Readings told by chainage and offset of a reference.</summary>
+    private sealed class Located
+    {
+        private readonly Centreline reference;
+        private readonly Func<double, double> twice;
+
+        private Located(Centreline reference) => (this.reference, twice) = (reference, ReferenceLine.TwiceIntegrated(reference));
+
+        /// <summary>Chainage of the reference at which the readings begin.</summary>
+        public double Origin { get; private set; }
+
+        public double Length { get; private set; }
+
+        public bool Single { get; private set; }
+
+        public List<Observation> Observations { get; } = [];
+
+        public List<FitTarget> Targets { get; } = [];
+
+        public static Located On(Centreline reference, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, double sigma)
+        {
+            var places = new List<(double S, double Y, int Reading, PlaceReading Source)>();
+            foreach (var run in runs)
+            {
+                double guess = reference.Locate(run[0].Place).Chainage;
+                for (int i = 0; i < run.Count; i++)
+                {
+                    guess += i == 0 ? 0 : Point2.Dot(run[i].Place - run[i - 1].Place, reference.At(guess).Tangent);
+                    var place = reference.Locate(run[i].Place, guess);
+                    places.Add((place.Chainage, place.Offset - run[i].FromCentre, places.Count, run[i]));
+                    guess = place.Chainage;
+                }
+            }
+
+            places = [.. places.OrderBy(p => p.S).ThenBy(p => p.Reading)];
+            var located = new Located(reference) { Origin = places[0].S, Length = places[^1].S - places[0].S, Single = places.Count <= MostSingle };
+            if (located.Single)
+            {
+                foreach (var (s, y, reading, source) in places)
+                {
+                    located.Add(s, y, sigma, reading, new PlaceTarget(source.Place, source.FromCentre, s - located.Origin, sigma));
+                }
+            }
+            else
+            {
+                located.AddMeans(places, sigma);
+            }
+
+            return located;
+        }
+
+        /// <summary>Where a profile told from this reference starts.</summary>
+        public (Point2 Place, double Heading) Start(CurvatureProfile profile)
+        {
+            var frame = reference.At(Origin);
+            return (frame.At(profile.Offset - twice(Origin)), reference.Elements[0].Heading + profile.Heading);
+        }
+
+        /// <summary>From which observations are left out to which readings are.</summary>
+        public bool[] Spread(bool[] leftOut)
+        {
+            bool[] readings = new bool[Observations.Max(o => o.Reading) + 1];
+            for (int i = 0; i < leftOut.Length; i++)
+            {
+                readings[Observations[i].Reading] |= leftOut[i];
+            }
+
+            return readings;
+        }
+
+        /// <summary>The reverse of <see cref="Spread"/>.</summary>
+        public bool[] Carry(bool[] readings) => [.. Observations.Select(o => readings[o.Reading])];
+
+        private void Add(double s, double y, double sigma, int reading, FitTarget target)
+        {
+            Observations.Add(new([s - Origin], [1], y + twice(s), sigma, reading));
+            Targets.Add(target);
+        }
+
+        private void AddMeans(List<(double S, double Y, int Reading, PlaceReading Source)> places, double sigma)
+        {
+            for (int g = 0; g < MostSingle; g++)
+            {
+                int from = (int)((long)places.Count * g / MostSingle), to = (int)((long)places.Count * (g + 1) / MostSingle);
+                var group = places[from..to];
+                double middle = group.Select(p => p.Y).Order().ElementAt(group.Count / 2);
+                var near = group.Where(p => Math.Abs(p.Y - middle) <= FarFromMiddle * sigma).ToList();
+                double s = near.Average(p => p.S), y = near.Average(p => p.Y), error = sigma * Math.Max(LeastMeanError, 1 / Math.Sqrt(near.Count));
+                Add(s, y, error, near[0].Reading, new PlaceTarget(reference.PointAt(s, y), 0, s - Origin, error));
+            }
+        }
+    }
+}

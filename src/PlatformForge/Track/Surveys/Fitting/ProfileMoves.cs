@@ -1,0 +1,71 @@
+namespace PlatformForge.Track.Surveys.Fitting;
+
+/// <summary>Small alterations of a profile that the search tries.</summary>
+internal static class ProfileMoves
+{
+    /// <summary>Adds a change of curvature; the stretch it falls in becomes two of the same curvature, both free.</summary>
+    public static CurvatureProfile AddChange(CurvatureProfile p, double at, bool sudden)
+    {
+        int j = p.Middles.Count(m => m <= at);
+        double before = j == 0 ? 0 : p.Middles[j - 1], after = j == p.Middles.Length ? p.Length : p.Middles[j];
+        double length = sudden ? 0 : Math.Min(at - before, after - at);
+        return Copy(
+            p,
+            [.. p.Curvatures[..(j + 1)], .. p.Curvatures[j..]],
+            [.. p.Straight[..j], false, false, .. p.Straight[(j + 1)..]],
+            [.. p.Middles[..j], at, .. p.Middles[j..]],
+            [.. p.Squares[..j], length * length, .. p.Squares[j..]],
+            [.. p.Sudden[..j], sudden, .. p.Sudden[j..]]);
+    }
+
+    /// <summary>Takes a change away; the two stretches become one of their mean curvature.</summary>
+    public static CurvatureProfile DropChange(CurvatureProfile p, int j) => Copy(
+        p,
+        [.. p.Curvatures[..j], (p.Curvatures[j] + p.Curvatures[j + 1]) / 2, .. p.Curvatures[(j + 2)..]],
+        [.. p.Straight[..j], p.Straight[j] && p.Straight[j + 1], .. p.Straight[(j + 2)..]],
+        [.. p.Middles[..j], .. p.Middles[(j + 1)..]],
+        [.. p.Squares[..j], .. p.Squares[(j + 1)..]],
+        [.. p.Sudden[..j], .. p.Sudden[(j + 1)..]]);
+
+    /// <summary>Makes a change sudden, or gives it a length.</summary>
+    public static CurvatureProfile TurnChange(CurvatureProfile p, int j)
+    {
+        double before = j == 0 ? 0 : p.Middles[j - 1], after = j == p.Middles.Length - 1 ? p.Length : p.Middles[j + 1];
+        double length = p.Sudden[j] ? Math.Min(p.Middles[j] - before, after - p.Middles[j]) : 0;
+        return Copy(p, p.Curvatures, p.Straight, p.Middles, Set(p.Squares, j, length * length), Set(p.Sudden, j, !p.Sudden[j]));
+    }
+
+    /// <summary>Holds a stretch straight.</summary>
+    public static CurvatureProfile Straighten(CurvatureProfile p, int j) =>
+        Copy(p, Set(p.Curvatures, j, 0), Set(p.Straight, j, true), p.Middles, p.Squares, p.Sudden);
+
+    public static CurvatureProfile AddKink(CurvatureProfile p, double at) =>
+        Copy(p, p.Curvatures, p.Straight, p.Middles, p.Squares, p.Sudden, [.. p.KinkAt, at], [.. p.KinkTurn, 0]);
+
+    public static CurvatureProfile DropKink(CurvatureProfile p, int k) => Copy(
+        p, p.Curvatures, p.Straight, p.Middles, p.Squares, p.Sudden, [.. p.KinkAt[..k], .. p.KinkAt[(k + 1)..]], [.. p.KinkTurn[..k], .. p.KinkTurn[(k + 1)..]]);
+
+    /// <summary>A copy of an array with one entry set.</summary>
+    public static T[] Set<T>(T[] array, int at, T value)
+    {
+        T[] copy = [.. array];
+        copy[at] = value;
+        return copy;
+    }
+
+    private static CurvatureProfile Copy(
+        CurvatureProfile p, double[] curvatures, bool[] straight, double[] middles, double[] squares, bool[] sudden, double[]? kinkAt = null, double[]? kinkTurn = null) => new()
+        {
+            Length = p.Length,
+            Placed = p.Placed,
+            Offset = p.Offset,
+            Heading = p.Heading,
+            Curvatures = curvatures,
+            Straight = straight,
+            Middles = middles,
+            Squares = squares,
+            Sudden = sudden,
+            KinkAt = kinkAt ?? p.KinkAt,
+            KinkTurn = kinkTurn ?? p.KinkTurn,
+        };
+}

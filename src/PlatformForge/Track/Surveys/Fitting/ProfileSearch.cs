@@ -1,0 +1,169 @@
+namespace PlatformForge.Track.Surveys.Fitting;
+
+/// <summary>
+/// Finds the cheapest profile for a set of observations by adding, altering and dropping one thing at a time: changes of
+/// curvature, transitions, kinks, readings left out. All fits met on the way are kept, since those of nearly the same cost
+/// tell how much the readings leave open.
+/// </summary>
+internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, double length, bool placed)
+{
+    private const int MostRounds = 40;
+
+    /// <summary>Most changes of curvature in one survey.</summary>
+    public const int MostChanges = 24;
+
+    // Places along the track at which a change or a kink is tried.
+    private const int Places = 64;
+
+    // At most one reading in this many may be left out.
+    private const int ReadingsPerOutlier = 5;
+
+    // A move must lower the cost by this much, so that rounding does not keep the search going.
+    private const double LeastGain = 1e-3;
+
+    // Fits this much dearer than the best are not worth keeping: e^(-12/2) is a four hundredth of its weight.
+    private const double Kept = 12;
+
+    // A column that the present figures explain but for this part of it adds nothing.
+    private const double LeastColumn = 1e-10;
+
+    private readonly List<ProfileFit> met = [];
+
+    /// <summary>The cheapest fit first, then the others worth keeping, by cost.</summary>
+    public IReadOnlyList<ProfileFit> Run(CurvatureProfile? first = null, bool[]? leftOut = null)
+    {
+        bool[] none = leftOut ?? new bool[observations.Count];
+        var best = first is null ? Simplest(none) : Meet(first, none);
+        for (int round = 0; round < MostRounds; round++)
+        {
+            var next = Cheapest(best, Neighbours(best));
+            if (next.Cost > best.Cost - LeastGain)
+            {
+                // One step up may lead to two steps down, as for an arc between two straights.
+                var lookahead = Additions(best).Select(p => Meet(p.Profile, p.LeftOut)).OrderBy(f => f.Cost).Take(3).ToList();
+                next = lookahead.Select(f => Cheapest(f, Neighbours(f))).Append(best).MinBy(f => f.Cost)!;
+                if (next.Cost > best.Cost - LeastGain)
+                {
+                    break;
+                }
+            }
+
+            best = next;
+        }
+
+        return [best, .. met.Where(f => f != best && f.Cost < best.Cost + Kept).OrderBy(f => f.Cost)];
+    }
+
+    private ProfileFit Simplest(bool[] none)
+    {
+        CurvatureProfile One(bool straight) => new() { Length = length, Placed = placed, Curvatures = [0], Straight = [straight] };
+        return new[] { Meet(One(true), none), Meet(One(false), none) }.MinBy(f => f.Cost)!;
+    }
+
+    private ProfileFit Meet(CurvatureProfile profile, bool[] leftOut)
+    {
+        var fit = ProfileFit.Polish(profile, leftOut, observations);
+        met.Add(fit);
+        return fit;
+    }
+
+    private ProfileFit Cheapest(ProfileFit from, IEnumerable<(CurvatureProfile Profile, bool[] LeftOut)> moves)
+    {
+        var best = from;
+        foreach (var (profile, leftOut) in moves)
+        {
+            var fit = Meet(profile, leftOut);
+            best = fit.Cost < best.Cost - LeastGain ? fit : best;
+        }
+
+        return best;
+    }
+
+    private IEnumerable<(CurvatureProfile Profile, bool[] LeftOut)> Neighbours(ProfileFit fit)
+    {
+        var p = fit.Profile;
+        for (int j = 0; j < p.Middles.Length; j++)
+        {
+            yield return (ProfileMoves.DropChange(p, j), fit.LeftOut);
+            yield return (ProfileMoves.TurnChange(p, j), fit.LeftOut);
+        }
+
+        for (int j = 0; j < p.Straight.Length; j++)
+        {
+            if (!p.Straight[j])
+            {
+                yield return (ProfileMoves.Straighten(p, j), fit.LeftOut);
+            }
+        }
+
+        for (int k = 0; k < p.KinkAt.Length; k++)
+        {
+            yield return (ProfileMoves.DropKink(p, k), fit.LeftOut);
+        }
+
+        for (int i = 0; i < fit.LeftOut.Length; i++)
+        {
+            if (fit.LeftOut[i])
+            {
+                yield return (p, ProfileMoves.Set(fit.LeftOut, i, false));
+            }
+        }
+
+        foreach (var addition in Additions(fit))
+        {
+            yield return addition;
+        }
+    }
+
+    /// <summary>The most promising things to add, by how much a small one would lower the sum of squares.</summary>
+    private List<(CurvatureProfile Profile, bool[] LeftOut)> Additions(ProfileFit fit)
+    {
+        var moves = new List<(CurvatureProfile Profile, bool[] LeftOut)>();
+        var p = fit.Profile;
+        int used = fit.LeftOut.Count(x => !x);
+        if (p.Freedom + 3 > used)
+        {
+            return moves;
+        }
+
+        var span = new ColumnSpan(fit, observations);
+        double[] changes = new double[Places], kinks = new double[Places];
+        for (int g = 0; g < Places; g++)
+        {
+            double at = length * (g + 0.5) / Places;
+            double end = p.Middles.Where(m => m > at).Append(double.PositiveInfinity).First();
+            kinks[g] = span.Gain(i => observations[i].Of(s => Math.Max(0, s - at)), LeastColumn);
+            changes[g] = span.Gain(i => observations[i].Of(s => Ramp.Twice(s, at, 0) - (double.IsInfinity(end) ? 0 : Ramp.Twice(s, end, 0))), LeastColumn);
+        }
+
+        if (p.Middles.Length < MostChanges)
+        {
+            foreach (int g in Peaks(changes).Take(2))
+            {
+                double at = length * (g + 0.5) / Places;
+                moves.Add((ProfileMoves.AddChange(p, at, sudden: true), fit.LeftOut));
+                moves.Add((ProfileMoves.AddChange(p, at, sudden: false), fit.LeftOut));
+            }
+        }
+
+        foreach (int g in Peaks(kinks).Take(1))
+        {
+            moves.Add((ProfileMoves.AddKink(p, length * (g + 0.5) / Places), fit.LeftOut));
+        }
+
+        if (fit.LeftOut.Count(x => x) < fit.LeftOut.Length / ReadingsPerOutlier)
+        {
+            int worst = span.MostDoubtful(LeastColumn);
+            if (worst >= 0)
+            {
+                moves.Add((p, ProfileMoves.Set(fit.LeftOut, worst, true)));
+            }
+        }
+
+        return moves;
+    }
+
+    private static IEnumerable<int> Peaks(double[] gains) => Enumerable.Range(0, gains.Length)
+        .Where(g => gains[g] > 0 && (g == 0 || gains[g] >= gains[g - 1]) && (g == gains.Length - 1 || gains[g] > gains[g + 1]))
+        .OrderByDescending(g => gains[g]);
+}

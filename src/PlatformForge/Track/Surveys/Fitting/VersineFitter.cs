@@ -1,0 +1,65 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Track.Surveys.Fitting;
+
+/// <summary>Fits versines: a search on their linear equivalents, then the exact fit with the closing chord.</summary>
+internal static class VersineFitter
+{
+    /// <summary>The fits in question, cheapest first, and which readings are left out of the first.</summary>
+    public static (IReadOnlyList<ExactFit> Fits, IReadOnlyList<double> Costs, int[] LeftOut) Fit(VersineSurvey survey, double sigma)
+    {
+        double half = survey.Chord / 2;
+        double[] chainages = Chainages(survey);
+        double length = chainages[^1] + half;
+        Observation[] observations = [.. survey.Readings.Select((r, i) =>
+            new Observation([chainages[i], chainages[i] - half, chainages[i] + half], [-1, 0.5, 0.5], Linear(r.Versine, half, survey.FromCentre), sigma, i))];
+        var kept = FitChoice.Distinct(new ProfileSearch(observations, length, placed: false).Run());
+        double offset = survey.FromCentre;
+        var targets = new List<FitTarget>(survey.Readings.Select((r, i) => new VersineTarget(chainages[i], r.Versine, survey.Chord, offset, sigma)));
+        if (survey.Closing is { } closing)
+        {
+            double error = closing.Error is { } stated ? stated / Math.Sqrt(3) : sigma;
+            double Chainage(double station) => station - survey.Readings[0].Station + chainages[0];
+            targets.Add(new ChordTarget(Chainage(closing.From), Chainage(closing.To), closing.Length, offset, error));
+            if (closing.Versine is { } height)
+            {
+                targets.Add(new ChordHeightTarget(Chainage(closing.From), Chainage(closing.To), height, offset, error));
+            }
+        }
+
+        // Heading and place at the start are the user's word.
+        var start = survey.Start - (Point2.FromAngle(survey.Heading).Left * offset);
+        var fits = kept.Select(f =>
+        {
+            bool[] leftOut = [.. f.LeftOut, .. new bool[targets.Count - f.LeftOut.Length]];
+            return ExactFit.Polish(survey.Track, f.Profile, start, survey.Heading, targets, leftOut);
+        }).ToArray();
+        return (fits, [.. kept.Select(f => f.Cost)], [.. Enumerable.Range(0, observations.Length).Where(i => kept[0].LeftOut[i])]);
+    }
+
+    /// <summary>Chainage of the centre at each station. A rail on the inside of a curve is shorter than the centre, by its
+    /// offset times the turn, which the versines themselves give.</summary>
+    public static double[] Chainages(VersineSurvey survey)
+    {
+        double half = survey.Chord / 2;
+        double[] chainages = new double[survey.Readings.Count];
+        for (int i = 0; i < chainages.Length; i++)
+        {
+            double from = i == 0 ? Math.Min(0, survey.Readings[0].Station - half) : survey.Readings[i - 1].Station;
+            double bend = Curvature(survey.Readings[i].Versine, half), step = survey.Readings[i].Station - from;
+            chainages[i] = (i == 0 ? 0 : chainages[i - 1]) + (step * (1 + (survey.FromCentre * bend)));
+        }
+
+        return chainages;
+    }
+
+    /// <summary>The versine that a parabola of the same curvature would show on the centreline: h²/2 times the curvature.</summary>
+    private static double Linear(double versine, double half, double offset)
+    {
+        double bend = Curvature(versine, half);
+        return half * half / 2 * bend / (1 + (offset * bend));
+    }
+
+    // From v(2R − v) = h².
+    private static double Curvature(double versine, double half) => 2 * versine / ((half * half) + (versine * versine));
+}

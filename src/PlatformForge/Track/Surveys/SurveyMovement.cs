@@ -1,0 +1,51 @@
+namespace PlatformForge.Track.Surveys;
+
+/// <summary>
+/// How far the true centreline may lie from the fitted one, from the ruler error alone, square to the track, at even chainages.
+/// </summary>
+/// <param name="Chainages">Chainages, mm, rising.</param>
+/// <param name="Likely">The stated bound, mm: in <see cref="Coverage"/> of all surveys the whole of the true line lies within it.
+/// It allows for what the readings leave open about the kinds of elements too.</param>
+/// <param name="Worst">How far the line would move if every reading were off by the full ruler error in the worst direction
+/// and the kinds of elements are right, mm.</param>
+public sealed record SurveyMovement(IReadOnlyList<double> Chainages, IReadOnlyList<double> Likely, IReadOnlyList<double> Worst)
+{
+    /// <summary>Part of all surveys in which the true line lies within <see cref="Likely"/> over its whole length: 19 in 20.</summary>
+    public const double Coverage = 0.95;
+
+    /// <summary>Greatest <see cref="Likely"/> between two chainages, mm.</summary>
+    public double Most(double from, double to)
+    {
+        double most = Math.Max(At(from), At(to));
+        for (int k = 0; k < Chainages.Count; k++)
+        {
+            most = Chainages[k] >= from && Chainages[k] <= to ? Math.Max(most, Likely[k]) : most;
+        }
+
+        return most;
+    }
+
+    /// <summary><see cref="Likely"/> at a chainage, mm; beyond the ends it is that of the end.</summary>
+    public double At(double chainage)
+    {
+        int k = 0;
+        while (k < Chainages.Count - 2 && Chainages[k + 1] < chainage)
+        {
+            k++;
+        }
+
+        double part = Math.Clamp((chainage - Chainages[k]) / (Chainages[k + 1] - Chainages[k]), 0, 1);
+        return Likely[k] + (part * (Likely[k + 1] - Likely[k]));
+    }
+
+    /// <summary>
+    /// How far a vehicle's reach, and so the gap beside it, may move between two chainages, mm. A place x from mid-length of a
+    /// body on pivots a apart moves by a weighted sum of the movements at the pivots; the weights add up to max(1, 2x/a).
+    /// </summary>
+    /// <param name="from">First chainage of the platform, mm.</param>
+    /// <param name="to">Last chainage, mm.</param>
+    /// <param name="pivots">Distance between the pivots, mm.</param>
+    /// <param name="length">Length of the body, mm.</param>
+    public double Reach(double from, double to, double pivots, double length) =>
+        Most(from - (length / 2), to + (length / 2)) * Math.Max(1, length / pivots);
+}

@@ -1,0 +1,63 @@
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Track.Surveys;
+
+/// <summary>What a fitted survey has to tell its user, most pressing first.</summary>
+internal static class SurveyRemarks
+{
+    // Outliers told one by one; the rest are counted.
+    private const int OutliersTold = 20;
+
+    public static IEnumerable<Finding> Of(Survey survey, SurveyedTrack track, bool scattered)
+    {
+        var outliers = track.Outliers.ToList();
+        foreach (var outlier in outliers.Take(OutliersTold))
+        {
+            yield return RunRule.At(outlier.Reading, Misread(survey.Key, outlier));
+        }
+
+        if (outliers.Count > OutliersTold)
+        {
+            yield return Finding.Warning("PF2120", survey.Key, Invariant($"{outliers.Count - OutliersTold} more readings do not fit."), "See the table of residuals.", FaultKind.Input);
+        }
+
+        if (scattered)
+        {
+            yield return Finding.Warning(
+                "PF2121",
+                survey.Key,
+                Invariant($"The readings scatter about the line with a standard deviation of {track.Scatter:0.00} mm, more than a ruler error of {survey.RulerError:0.00} mm explains ({survey.RulerError / Math.Sqrt(3):0.00} mm). How far the line may be off is told for the larger one."),
+                Invariant($"Measure again, or state ruler_error = {track.Scatter * Math.Sqrt(3):0.0#}."),
+                FaultKind.Input);
+        }
+
+        foreach (var kink in track.Line.Kinks)
+        {
+            yield return Finding.Note(
+                "PF2124",
+                survey.Key,
+                Invariant($"The track has a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° to the {(kink.Turn > 0 ? "left" : "right")} near chainage {kink.Chainage:0}. It is kept; vehicles ride over it."),
+                "Ease the joint if you can get at it, and measure again.");
+        }
+
+        if (survey is VersineSurvey versines)
+        {
+            yield return OddEvenCheck.Of(versines.Readings, survey.RulerError).AsFinding(survey.Key);
+        }
+    }
+
+    private static Finding Misread(string key, ReadingResidual outlier)
+    {
+        double unit = outlier.Reading.Unit.Millimetres();
+        string sign = outlier.Reading.Unit.Sign();
+        string what = outlier.Reading switch
+        {
+            PlaceReading { Ordinate: { } o } => Invariant($"The offset of {o.Offset / unit:0.##} {sign} at {o.Distance / unit:0.##} does not fit; {outlier.Fitting / unit:0.##} would"),
+            VersineReading v => Invariant($"The versine of {v.Versine / unit:0.##} {sign} at {v.Station / unit:0.##} does not fit; {outlier.Fitting / unit:0.##} would"),
+            PlaceReading p => Invariant($"The point {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign} does not fit; {outlier.FittingPlace!.Value.X / unit:0.##}, {outlier.FittingPlace.Value.Y / unit:0.##} would"),
+            _ => throw new BrokenInvariantException($"Track: no remark for {outlier.Reading.GetType().Name}."),
+        };
+        return Finding.Warning("PF2120", key, Invariant($"{what}. It is {Math.Abs(outlier.Miss):0.0#} mm off the line and left out."), "Measure this place again; a misread figure or a real kick in the track is there.", FaultKind.Input);
+    }
+}

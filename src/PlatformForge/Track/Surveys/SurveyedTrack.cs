@@ -1,0 +1,60 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Track.Surveys;
+
+/// <summary>A centreline found from a survey, with all that is known of how good it is.</summary>
+/// <param name="Line">The centreline; chainage 0 is square to the first reading.</param>
+/// <param name="Alignment">What it is made of, where the readings support straights, curves and transitions; null where it could
+/// only be drawn as a smooth curve.</param>
+/// <param name="Elements">Its elements and the joints between them.</param>
+/// <param name="Residuals">Every reading and by how much it misses, in the order of the files.</param>
+/// <param name="LeastRadius">The sharpest place; null on straight track.</param>
+/// <param name="Movement">How far the line may lie from the true one.</param>
+/// <param name="RulerError">The stated reading error, mm.</param>
+/// <param name="Scatter">Standard deviation of the readings about the line, mm, after the figures it was fitted by.</param>
+/// <param name="Versines">The readings where the track was measured by versines; empty otherwise.</param>
+public sealed record SurveyedTrack(
+    Centreline Line,
+    AlignmentSpec? Alignment,
+    IReadOnlyList<FittedElement> Elements,
+    IReadOnlyList<ReadingResidual> Residuals,
+    LeastRadius? LeastRadius,
+    SurveyMovement Movement,
+    double RulerError,
+    double Scatter,
+    IReadOnlyList<VersineReading> Versines)
+{
+    /// <summary>Readings that are named as misread and left out.</summary>
+    public IEnumerable<ReadingResidual> Outliers => Residuals.Where(r => r.IsOutlier);
+}
+
+/// <summary>What an element of a fitted line is.</summary>
+public enum FittedKind
+{
+    Straight,
+    Curve,
+    Transition,
+}
+
+/// <summary>One element of a fitted line.</summary>
+/// <param name="Kind">What it is.</param>
+/// <param name="From">Chainage of its first joint, mm.</param>
+/// <param name="To">Chainage of its last joint, mm.</param>
+/// <param name="StartCurvature">Curvature at its start, 1/mm, left positive.</param>
+/// <param name="EndCurvature">Curvature at its end, 1/mm.</param>
+public sealed record FittedElement(FittedKind Kind, double From, double To, double StartCurvature, double EndCurvature);
+
+/// <summary>One reading against the line.</summary>
+/// <param name="Reading">The reading.</param>
+/// <param name="Chainage">Chainage of the place it speaks of, mm.</param>
+/// <param name="Miss">Reading less line, mm: square to the track and positive to the left for places, along the versine for versines.</param>
+/// <param name="Fitting">The figure in mm that would fit: offset from the string, or versine; null for points.</param>
+/// <param name="FittingPlace">The nearest place that would fit; null for versines.</param>
+/// <param name="IsOutlier">Whether it is named as misread and left out of the fit.</param>
+public sealed record ReadingResidual(Reading Reading, double Chainage, double Miss, double? Fitting, Point2? FittingPlace, bool IsOutlier);
+
+/// <summary>The sharpest place of a line.</summary>
+/// <param name="Radius">Radius, mm.</param>
+/// <param name="Chainage">Where, mm; the middle of a curve.</param>
+/// <param name="Hand">Which way it turns.</param>
+public sealed record LeastRadius(double Radius, double Chainage, Hand Hand);

@@ -1,0 +1,65 @@
+using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Fitting;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Track.Surveys;
+
+/// <summary>
+/// Front door to fitting: finds the fair line that the readings support, names those that do not belong to it, and tells how
+/// far the line may be off. The ruler error is taken as a bound, evenly spread: its standard deviation is 1/√3 of it.
+/// </summary>
+public static class TrackSurveyor
+{
+    // Readings that scatter by so many standard deviations of the sum of squares more than stated tell of a larger error.
+    private const double TooMuchScatter = 3.1;
+
+    /// <summary>Reads and fits in one go.</summary>
+    public static Outcome<SurveyedTrack> Survey(SurveySpec spec)
+    {
+        var read = SurveyReader.Read(spec);
+        if (read.Value is not { } survey || !read.Succeeded)
+        {
+            return Outcome.Fault<SurveyedTrack>(read.Findings);
+        }
+
+        var fitted = Fit(survey);
+        return fitted with { Findings = [.. read.Findings, .. fitted.Findings] };
+    }
+
+    /// <summary>Fits a survey that was read. Warnings name outliers, kinks and too much scatter.</summary>
+    public static Outcome<SurveyedTrack> Fit(Survey survey)
+    {
+        double sigma = survey.RulerError / Math.Sqrt(3);
+        var (fits, costs, leftOut) = survey switch
+        {
+            PlaceSurvey places => PlaceFitter.Fit(places.Track, places.Runs, sigma),
+            VersineSurvey versines => VersineFitter.Fit(versines, sigma),
+            _ => throw new BrokenInvariantException($"Track: no fit for {survey.GetType().Name}."),
+        };
+        var best = fits[0];
+        int freedom = Math.Max(1, best.DegreesOfFreedom);
+        double variance = best.SquareSum / freedom;
+        bool scattered = best.SquareSum > freedom + (TooMuchScatter * Math.Sqrt(2 * freedom));
+        var movement = LineUncertainty.Of(fits, costs, survey.RulerError, scattered ? Math.Sqrt(variance) : 1);
+        var residuals = ResidualTable.Of(survey, best.Line, leftOut, OutlierBound(survey) * (scattered ? Math.Sqrt(variance) : 1) * sigma);
+        var track = new SurveyedTrack(
+            best.Line,
+            AlignmentText.Recognised(survey.Track, best.Line, survey.Key),
+            ElementTable.Of(best.Line),
+            residuals,
+            ElementTable.Sharpest(best.Line),
+            movement,
+            survey.RulerError,
+            Math.Sqrt(variance) * sigma,
+            (survey as VersineSurvey)?.Readings ?? []);
+        return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered));
+    }
+
+    // The price at which the search leaves a reading out, as a distance: more readings, more chances of a large miss.
+    private static double OutlierBound(Survey survey)
+    {
+        int n = survey is PlaceSurvey places ? places.Runs.Sum(r => r.Count) : ((VersineSurvey)survey).Readings.Count;
+        return Math.Sqrt((3 * Math.Log(Math.Max(12, n))) + 3);
+    }
+}
