@@ -27,6 +27,12 @@ public static class TrackLayer
         {
             string key = Invariant($"{spec.Key}[{i}]");
             int faults = findings.Count;
+            if (spec.Elements[i] is KinkSpec kink)
+            {
+                heading += Turn(kink, key, findings);
+                continue;
+            }
+
             var (length, k0, k1) = Curvatures(spec.Elements[i], curvature, key, findings);
             if (findings.Count > faults)
             {
@@ -50,6 +56,19 @@ public static class TrackLayer
         }
 
         return findings.Count > 0 ? Outcome.Fault<Centreline>(findings) : Outcome.Of(new Centreline(spec.Name, elements));
+    }
+
+    // A kink beyond this would derail anything, radians.
+    private const double SharpestKink = 30 * Math.PI / 180;
+
+    private static double Turn(KinkSpec kink, string key, List<Finding> findings)
+    {
+        if (!(kink.Turn > 0 && kink.Turn <= SharpestKink))
+        {
+            findings.Add(Finding.Error("PF2007", $"{key}.kink", Invariant($"The kink turns by {kink.Turn * 180 / Math.PI:0.###}°."), "Give an angle above 0 and not over 30 degrees, with hand = \"left\" or \"right\"."));
+        }
+
+        return (int)kink.Hand * kink.Turn;
     }
 
     private static (double Length, double Start, double End) Curvatures(AlignmentElementSpec element, double curvature, string key, List<Finding> findings)

@@ -1,7 +1,5 @@
-using PlatformForge.Geometry;
 using PlatformForge.Track.Surveys.Fitting;
 using PlatformForge.Units;
-using static System.FormattableString;
 
 namespace PlatformForge.Track.Surveys;
 

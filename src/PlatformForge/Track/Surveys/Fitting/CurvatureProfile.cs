@@ -157,8 +157,17 @@ internal sealed class CurvatureProfile
         Order(middles, squares);
         return new()
         {
-            Length = Length, Placed = Placed, Offset = offset, Heading = heading, Curvatures = curvatures, Straight = Straight,
-            Middles = middles, Squares = squares, Sudden = Sudden, KinkAt = kinkAt, KinkTurn = kinkTurn,
+            Length = Length,
+            Placed = Placed,
+            Offset = offset,
+            Heading = heading,
+            Curvatures = curvatures,
+            Straight = Straight,
+            Middles = middles,
+            Squares = squares,
+            Sudden = Sudden,
+            KinkAt = kinkAt,
+            KinkTurn = kinkTurn,
         };
     }
 
@@ -167,8 +176,15 @@ internal sealed class CurvatureProfile
     {
         var moved = new CurvatureProfile
         {
-            Length = length, Placed = Placed, Curvatures = Curvatures, Straight = Straight, Sudden = Sudden, Squares = Squares, KinkTurn = KinkTurn,
-            Middles = [.. Middles.Select(m => m - origin)], KinkAt = [.. KinkAt.Select(k => k - origin)],
+            Length = length,
+            Placed = Placed,
+            Curvatures = Curvatures,
+            Straight = Straight,
+            Sudden = Sudden,
+            Squares = Squares,
+            KinkTurn = KinkTurn,
+            Middles = [.. Middles.Select(m => m - origin)],
+            KinkAt = [.. KinkAt.Select(k => k - origin)],
         };
         return moved.With(moved.Figures());
     }

@@ -81,23 +81,41 @@ internal sealed class ExactFit
         return fit;
     }
 
-    /// <summary>The line with one figure moved by a small step, and the step.</summary>
+    /// <summary>
+    /// The line with one figure moved by a small step, and the step. Where order or bounds hold the figure one way it is moved
+    /// the other; where they hold it both ways the line stays.
+    /// </summary>
     public (Centreline Line, double Step) Moved(int figure)
     {
-        double[] figures = Profile.Figures();
         double step = StepOf(figure);
-        figures[figure] += step;
-        var moved = Profile.With(figures);
-
-        // Where order or bounds hold the figure, it is moved the other way.
-        if (moved.Figures()[figure] != figures[figure])
+        foreach (double way in new[] { step, -step })
         {
-            figures[figure] -= 2 * step;
-            step = -step;
-            moved = Profile.With(figures);
+            double[] figures = Profile.Figures();
+            figures[figure] += way;
+            var moved = Profile.With(figures);
+            double[] kept = moved.Figures();
+            if (kept.Zip(figures).All(p => Math.Abs(p.First - p.Second) <= Held * Math.Abs(p.Second)))
+            {
+                return (Lay(moved), way);
+            }
         }
 
-        return (Lay(moved), step);
+        return (Line, step);
+    }
+
+    // A figure that order or bounds have altered by more than this part is held by them.
+    private const double Held = 1e-12;
+
+    /// <summary>What is known of each figure before any reading: nothing on a layout is sharper, longer or more kinked.</summary>
+    public double[] Beforehand()
+    {
+        double[] known = new double[Profile.Freedom];
+        for (int f = 0; f < known.Length; f++)
+        {
+            known[f] = KindOf(f).Beforehand;
+        }
+
+        return known;
     }
 
     /// <summary>Slope of every target's line value by every figure, in standard deviations; rows of those left out are filled too.</summary>
@@ -157,32 +175,40 @@ internal sealed class ExactFit
         return sum;
     }
 
-    private double StepOf(int figure)
+    private double StepOf(int figure) => KindOf(figure).Step;
+
+    private (double Step, double Beforehand) KindOf(int figure)
     {
         int at = 0;
         if (Profile.Placed && figure < (at += 2))
         {
-            return figure == 0 ? OffsetStep : TurnStep;
+            return figure == 0 ? (OffsetStep, Profile.Length) : (TurnStep, 1);
         }
 
         if (figure < (at += Profile.Straight.Count(s => !s)))
         {
-            return CurvatureStep;
+            return (CurvatureStep, SharpestCurvature);
         }
 
         for (int j = 0; j < Profile.Middles.Length; j++)
         {
+            double room = Math.Min(
+                Profile.Middles[j] - (j == 0 ? 0 : Profile.Middles[j - 1]),
+                (j == Profile.Middles.Length - 1 ? Profile.Length : Profile.Middles[j + 1]) - Profile.Middles[j]);
             if (figure < ++at)
             {
-                return ChainageStep;
+                return (ChainageStep, room / 2);
             }
 
             if (!Profile.Sudden[j] && figure < ++at)
             {
-                return Math.Max(SquareStep, Profile.Squares[j] / 1000);
+                return (Math.Max(SquareStep, Profile.Squares[j] / 1000), room * room);
             }
         }
 
-        return (figure - at) % 2 == 0 ? ChainageStep : TurnStep;
+        return (figure - at) % 2 == 0 ? (ChainageStep, Profile.Length / 4) : (TurnStep, SharpestKink);
     }
+
+    // Curvature, 1/mm, and kink, radians, that a figure is taken to be within, as standard deviations.
+    private const double SharpestCurvature = 1 / 300.0, SharpestKink = 0.1;
 }

@@ -71,7 +71,14 @@ internal static class LineUncertainty
             }
 
             jacobian = fit.Jacobian();
-            root = fit.Equations(jacobian).CovarianceRoot();
+            var equations = fit.Equations(jacobian);
+            double[] beforehand = fit.Beforehand();
+            for (int f = 0; f < count; f++)
+            {
+                equations.Hold(f, beforehand[f]);
+            }
+
+            root = equations.CovarianceRoot();
         }
 
         public double[] Draw(Random random, double inflation)

@@ -44,13 +44,13 @@ internal sealed class NormalEquations(int count)
         return x;
     }
 
-    /// <summary>
-    /// A square root of the covariance: rows of a matrix F with F·Fᵀ = (JᵀJ)⁻¹. Figures on which the readings say nothing are
-    /// held by a faint pull, so that the matrix exists.
-    /// </summary>
+    /// <summary>Adds what is known of a figure beforehand: its standard deviation about the value found.</summary>
+    public void Hold(int figure, double deviation) => matrix[(figure * count) + figure] += 1 / (deviation * deviation);
+
+    /// <summary>A square root of the covariance: rows of a matrix F with F·Fᵀ = (JᵀJ)⁻¹.</summary>
     public double[] CovarianceRoot()
     {
-        var factor = Factor(LeastPivot * count, out double[] scale);
+        var factor = Factor(0, out double[] scale);
 
         // (L Lᵀ)⁻¹ = L⁻ᵀ L⁻¹, so that F = S · L⁻ᵀ, upper triangular.
         double[] root = new double[count * count];

@@ -45,6 +45,23 @@ internal static class ProfileMoves
     public static CurvatureProfile DropKink(CurvatureProfile p, int k) => Copy(
         p, p.Curvatures, p.Straight, p.Middles, p.Squares, p.Sudden, [.. p.KinkAt[..k], .. p.KinkAt[(k + 1)..]], [.. p.KinkTurn[..k], .. p.KinkTurn[(k + 1)..]]);
 
+    /// <summary>
+    /// Takes an inner stretch for a kink: what it turns by happens at its middle, and the stretches before and behind it meet
+    /// there.
+    /// </summary>
+    public static CurvatureProfile StretchToKink(CurvatureProfile p, int j)
+    {
+        double from = p.Middles[j - 1], to = p.Middles[j], at = (from + to) / 2;
+        double turn = (p.Curvatures[j] - ((p.Curvatures[j - 1] + p.Curvatures[j + 1]) / 2)) * (to - from);
+        bool one = p.Straight[j - 1] && p.Straight[j + 1];
+        var joined = one
+            ? Copy(p, [.. p.Curvatures[..j], .. p.Curvatures[(j + 2)..]], [.. p.Straight[..j], .. p.Straight[(j + 2)..]],
+                [.. p.Middles[..(j - 1)], .. p.Middles[(j + 1)..]], [.. p.Squares[..(j - 1)], .. p.Squares[(j + 1)..]], [.. p.Sudden[..(j - 1)], .. p.Sudden[(j + 1)..]])
+            : Copy(p, [.. p.Curvatures[..j], .. p.Curvatures[(j + 1)..]], [.. p.Straight[..j], .. p.Straight[(j + 1)..]],
+                [.. p.Middles[..(j - 1)], at, .. p.Middles[(j + 1)..]], [.. p.Squares[..(j - 1)], 0, .. p.Squares[(j + 1)..]], [.. p.Sudden[..(j - 1)], true, .. p.Sudden[(j + 1)..]]);
+        return Copy(joined, joined.Curvatures, joined.Straight, joined.Middles, joined.Squares, joined.Sudden, [.. p.KinkAt, at], [.. p.KinkTurn, turn]);
+    }
+
     /// <summary>A copy of an array with one entry set.</summary>
     public static T[] Set<T>(T[] array, int at, T value)
     {

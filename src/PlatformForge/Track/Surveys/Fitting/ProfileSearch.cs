@@ -29,11 +29,28 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
 
     private readonly List<ProfileFit> met = [];
 
-    /// <summary>The cheapest fit first, then the others worth keeping, by cost.</summary>
+    private bool kinksTried = true;
+
+    /// <summary>
+    /// The cheapest fit first, then the others worth keeping, by cost. From nothing, the track is first taken to be without
+    /// kinks: a kink explains a bend so readily that a search which meets it early ends in a polygon.
+    /// </summary>
     public IReadOnlyList<ProfileFit> Run(CurvatureProfile? first = null, bool[]? leftOut = null)
     {
         bool[] none = leftOut ?? new bool[observations.Count];
-        var best = first is null ? Simplest(none) : Meet(first, none);
+        kinksTried = first is not null;
+        var best = Descend(first is null ? Simplest(none) : Meet(first, none));
+        if (!kinksTried)
+        {
+            kinksTried = true;
+            best = Descend(best);
+        }
+
+        return [best, .. met.Where(f => f != best && f.Cost < best.Cost + Kept).OrderBy(f => f.Cost)];
+    }
+
+    private ProfileFit Descend(ProfileFit best)
+    {
         for (int round = 0; round < MostRounds; round++)
         {
             var next = Cheapest(best, Neighbours(best));
@@ -51,7 +68,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
             best = next;
         }
 
-        return [best, .. met.Where(f => f != best && f.Cost < best.Cost + Kept).OrderBy(f => f.Cost)];
+        return best;
     }
 
     private ProfileFit Simplest(bool[] none)
@@ -94,6 +111,11 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
             {
                 yield return (ProfileMoves.Straighten(p, j), fit.LeftOut);
             }
+        }
+
+        for (int j = 1; kinksTried && j < p.Middles.Length; j++)
+        {
+            yield return (ProfileMoves.StretchToKink(p, j), fit.LeftOut);
         }
 
         for (int k = 0; k < p.KinkAt.Length; k++)
@@ -146,7 +168,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
             }
         }
 
-        foreach (int g in Peaks(kinks).Take(1))
+        foreach (int g in Peaks(kinks).Take(kinksTried ? 1 : 0))
         {
             moves.Add((ProfileMoves.AddKink(p, length * (g + 0.5) / Places), fit.LeftOut));
         }
