@@ -58,6 +58,6 @@ public static class TrackSurveyor
     private static double OutlierBound(Survey survey)
     {
         int n = survey is PlaceSurvey places ? places.Runs.Sum(r => r.Count) : ((VersineSurvey)survey).Readings.Count;
-        return Math.Sqrt((3 * Math.Log(Math.Max(12, n))) + 3);
+        return Math.Sqrt(ProfileFit.OutlierPrice(n));
     }
 }

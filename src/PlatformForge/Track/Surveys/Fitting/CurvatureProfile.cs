@@ -41,10 +41,15 @@ internal sealed class CurvatureProfile
     /// <summary>Turn of each kink, radians.</summary>
     public double[] KinkTurn { get; init; } = [];
 
-    public double ChangeLength(int change) => Math.Sqrt(Squares[change]);
+    private double[]? lengths;
+    private int freedom = -1;
+
+    /// <summary>Length of a change, mm.</summary>
+    public double ChangeLength(int change) => (lengths ??= [.. Squares.Select(Math.Sqrt)])[change];
 
     /// <summary>Count of free figures.</summary>
-    public int Freedom => (Placed ? 2 : 0) + Straight.Count(s => !s) + Middles.Length + Sudden.Count(s => !s) + (2 * KinkAt.Length);
+    public int Freedom => freedom >= 0 ? freedom
+        : freedom = (Placed ? 2 : 0) + Straight.Count(s => !s) + Middles.Length + Sudden.Count(s => !s) + (2 * KinkAt.Length);
 
     /// <summary>Curvature integrated twice plus offset and heading at the start: the offset at s from a straight reference.</summary>
     public double Value(double s)
@@ -106,28 +111,38 @@ internal sealed class CurvatureProfile
     /// and turn of each kink.</summary>
     public double[] Figures()
     {
-        var figures = new List<double>(Freedom);
+        double[] figures = new double[Freedom];
+        int at = 0;
         if (Placed)
         {
-            figures.AddRange([Offset, Heading]);
+            figures[at++] = Offset;
+            figures[at++] = Heading;
         }
 
-        figures.AddRange(Curvatures.Where((_, j) => !Straight[j]));
+        for (int j = 0; j < Curvatures.Length; j++)
+        {
+            if (!Straight[j])
+            {
+                figures[at++] = Curvatures[j];
+            }
+        }
+
         for (int j = 0; j < Middles.Length; j++)
         {
-            figures.Add(Middles[j]);
+            figures[at++] = Middles[j];
             if (!Sudden[j])
             {
-                figures.Add(Squares[j]);
+                figures[at++] = Squares[j];
             }
         }
 
         for (int k = 0; k < KinkAt.Length; k++)
         {
-            figures.AddRange([KinkAt[k], KinkTurn[k]]);
+            figures[at++] = KinkAt[k];
+            figures[at++] = KinkTurn[k];
         }
 
-        return [.. figures];
+        return figures;
     }
 
     /// <summary>The same shape with other figures, brought back into order where they overlap.</summary>
@@ -201,7 +216,7 @@ internal sealed class CurvatureProfile
         for (int j = 0; j < n; j++)
         {
             double room = 2 * Math.Min(middles[j] - LeastStretch, Length - LeastStretch - middles[j]);
-            squares[j] = Math.Pow(Math.Clamp(Math.Sqrt(Math.Max(0, squares[j])), 0, Math.Max(0, room)), 2);
+            squares[j] = room <= 0 ? 0 : Math.Clamp(squares[j], 0, room * room);
         }
 
         for (int j = 1; j < n; j++)

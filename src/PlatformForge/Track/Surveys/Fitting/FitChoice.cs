@@ -3,10 +3,10 @@ namespace PlatformForge.Track.Surveys.Fitting;
 /// <summary>Which of the fits met in a search remain in question.</summary>
 internal static class FitChoice
 {
-    private const int Most = 8;
+    private const int Most = 6;
 
     // Fits of one structure whose sums of squares differ by less than this are one fit found twice.
-    private const double Same = 1e-3;
+    private const double Same = 0.05;
 
     /// <summary>The cheapest fit and the next cheapest ones that differ from it.</summary>
     public static List<ProfileFit> Distinct(IReadOnlyList<ProfileFit> found)

@@ -2,16 +2,19 @@ namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>
 /// Propagates the reading error to the line. Shapes are drawn at random, first which of the fits the readings cannot tell apart
-/// (weighted by e^(−cost/2)), then its figures from their covariance; the band is the narrowest multiple of the mean square
-/// movement that holds the wanted part of the drawn lines over their whole length.
+/// (weighted by e^(−cost/2)), then its figures from their covariance; the band is the narrowest multiple of the root mean square
+/// movement that holds nearly all of the drawn lines over their whole length.
 /// </summary>
 internal static class LineUncertainty
 {
-    private const int Draws = 800;
+    // The band holds this part of the drawn lines: more than is promised, for the shapes that the search did not meet.
+    private const double Drawn = 0.98;
+
+    private const int Draws = 600;
     private const int Seed = 19;
-    private const double Spacing = 10;
+    private const double Spacing = 15;
     private const int FewestStations = 24;
-    private const int MostStations = 160;
+    private const int MostStations = 96;
 
     // The band is never narrower than this part of the ruler error, whatever the count of readings.
     private const double Narrowest = 0.02;
@@ -41,7 +44,7 @@ internal static class LineUncertainty
 
         double[] width = [.. stations.Select((_, k) => Math.Sqrt(moves.Sum(m => m[k] * m[k]) / Draws) + (Narrowest * rulerError))];
         double[] reached = [.. moves.Select(m => m.Select((x, k) => Math.Abs(x) / width[k]).Max()).Order()];
-        double factor = reached[(int)(SurveyMovement.Coverage * Draws)];
+        double factor = reached[(int)(Drawn * Draws)];
         return new(stations, [.. width.Select(w => w * factor)], spreads[0].Worst(rulerError));
     }
 

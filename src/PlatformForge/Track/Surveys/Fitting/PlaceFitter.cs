@@ -17,31 +17,21 @@ internal static class PlaceFitter
     // A reading this many standard deviations from the middle one of its neighbours has no part in their mean.
     private const double FarFromMiddle = 6;
 
-    private const int Passes = 2;
-
     /// <summary>The fits in question, cheapest first, with the readings left out of the first.</summary>
     public static (IReadOnlyList<ExactFit> Fits, IReadOnlyList<double> Costs, int[] LeftOut) Fit(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, double sigma)
     {
         var readings = runs.SelectMany(r => r).ToArray();
         var reference = ReferenceLine.Through(runs.MaxBy(r => r.Count)!, sigma);
-        IReadOnlyList<ProfileFit> found = [];
-        Located located = null!;
-        CurvatureProfile? first = null;
-        bool[]? leftOut = null;
-        for (int pass = 0; pass < Passes; pass++)
-        {
-            located = Located.On(reference, runs, sigma);
-            if (pass > 0)
-            {
-                first = found[0].Profile.Moved(located.Origin, located.Length);
-                leftOut = readings.Length <= MostSingle ? located.Carry(leftOut!) : null;
-            }
+        var located = Located.On(reference, runs, sigma);
+        var search = new ProfileSearch(located.Observations, located.Length, placed: true);
+        var found = search.Run(Suspects.Among(located.Observations));
 
-            found = new ProfileSearch(located.Observations, located.Length, placed: true).Run(first, leftOut);
-            leftOut = located.Spread(found[0].LeftOut);
-            var (start, heading) = located.Start(found[0].Profile);
-            reference = ProfileLine.Build(name, found[0].Profile, start, heading);
-        }
+        // The first line runs through misread places too; what was found on it is put right on the line it gave.
+        bool[] leftOut = located.Spread(found[0].LeftOut);
+        var (from, direction) = located.Start(found[0].Profile);
+        located = Located.On(ProfileLine.Build(name, found[0].Profile, from, direction), runs, sigma);
+        search = new ProfileSearch(located.Observations, located.Length, placed: true);
+        found = search.Improve(found[0].Profile.Moved(located.Origin, located.Length), located.Single ? located.Carry(leftOut) : new bool[located.Observations.Count]);
 
         var kept = FitChoice.Distinct(found);
         var fits = kept.Select(f =>

@@ -6,47 +6,71 @@ namespace PlatformForge.Track.Surveys.Fitting;
 /// <param name="SquareSum">Sum of squared residuals of the others, in standard deviations.</param>
 internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, double SquareSum)
 {
-    private const int MostRounds = 30;
+    private const int MostRounds = 12;
 
-    // A round that lowers the sum by less than this part of it ends the work.
-    private const double Settled = 1e-7;
+    // A round that lowers the sum by less than this ends the work: costs are compared to a unit or so.
+    private const double Settled = 0.01;
+
+    // After this many rounds a shape that is dearer than the one in hand by more than the hopeless sum is given up.
+    private const int PatientRounds = 4;
+    private const double Hopeless = 40;
+
+    // Kinks of track that vehicles run on, as a standard deviation in radians: two degrees. Sharper bends are curves.
+    private const double UsualKink = 2 * Math.PI / 180;
 
     private const double FirstDamping = 1e-4;
-    private const double MostDamping = 1e6;
+    private const double LeastDamping = 1e-7;
+    private const double MostDamping = 1e4;
 
     /// <summary>
     /// What the fit costs: the sum of squares plus a price for every free figure, after Schwarz (1978), ln n each. A place that
     /// is searched for along the track costs more, since the best of many places always fits noise to some degree (N. R. Zhang
-    /// and D. O. Siegmund, 2007, price a change point so): half as much again for a change, double for a kink; a reading left
-    /// out is dearer still. The cheapest fit is taken.
+    /// and D. O. Siegmund, 2007, price a change point so): half as much again for a change, double for a kink, and more for a sharp one; a
+    /// reading left out is dearer still. The cheapest fit is taken.
     /// </summary>
-    public double Cost
+    public double Cost { get; } = SquareSum + Price(Profile, LeftOut);
+
+    /// <summary>
+    /// Price of leaving out one reading of so many: the square of the distance in standard deviations beyond which a reading is
+    /// named. At 30 readings it is 3.5, or 2.0 ruler errors.
+    /// </summary>
+    public static double OutlierPrice(int readings) => (2.5 * Math.Log(Math.Max(12, readings))) + 4;
+
+    private static double Price(CurvatureProfile profile, bool[] leftOut)
     {
-        get
+        double unit = Math.Log(Math.Max(12, leftOut.Length)), price = 3 * unit * profile.KinkAt.Length;
+        foreach (double turn in profile.KinkTurn)
         {
-            double unit = Math.Log(Math.Max(12, LeftOut.Length));
-            double price = 0;
-            for (int j = 0; j < Profile.Curvatures.Length; j++)
-            {
-                price += Profile.Straight[j] ? 0 : unit;
-            }
-
-            for (int j = 0; j < Profile.Middles.Length; j++)
-            {
-                price += Profile.Sudden[j] ? 1.5 * unit : 2.5 * unit;
-            }
-
-            price += 3 * unit * Profile.KinkAt.Length;
-            price += ((3 * unit) + 3) * LeftOut.Count(x => x);
-            return SquareSum + price;
+            price += turn * turn / (UsualKink * UsualKink);
         }
+
+        foreach (bool straight in profile.Straight)
+        {
+            price += straight ? 0 : unit;
+        }
+
+        foreach (bool sudden in profile.Sudden)
+        {
+            price += sudden ? 1.5 * unit : 2.5 * unit;
+        }
+
+        foreach (bool left in leftOut)
+        {
+            price += left ? OutlierPrice(leftOut.Length) : 0;
+        }
+
+        return price;
     }
 
     /// <summary>Levenberg's and Marquardt's rule from a first shape to the nearest least sum of squares.</summary>
-    public static ProfileFit Polish(CurvatureProfile first, bool[] leftOut, IReadOnlyList<Observation> observations)
+    /// <param name="first">The first shape.</param>
+    /// <param name="leftOut">Which observations are left out.</param>
+    /// <param name="observations">The observations.</param>
+    /// <param name="bound">Cost to beat; a shape far from it after some rounds is given up as it is.</param>
+    public static ProfileFit Polish(CurvatureProfile first, bool[] leftOut, IReadOnlyList<Observation> observations, double bound = double.PositiveInfinity)
     {
         var profile = first.With(first.Figures());
-        double sum = Sum(profile, leftOut, observations), damping = FirstDamping;
+        double sum = Sum(profile, leftOut, observations), damping = FirstDamping, price = Price(profile, leftOut);
         int count = profile.Freedom;
         if (count == 0)
         {
@@ -54,10 +78,10 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
         }
 
         double[] row = new double[count];
-        for (int round = 0; round < MostRounds; round++)
+        for (int round = 0; round < MostRounds && !(round >= PatientRounds && sum + price > bound + Hopeless); round++)
         {
             var equations = new NormalEquations(count);
-            for (int i = 0; i < observations.Count; i++)
+            for (int i = 0; i < leftOut.Length; i++)
             {
                 if (!leftOut[i])
                 {
@@ -68,22 +92,25 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
 
             double before = sum;
             double[] figures = profile.Figures();
-            while (damping < MostDamping)
+            for (; damping < MostDamping; damping *= 10)
             {
-                double[] step = equations.Step(damping), next = [.. figures.Zip(step, (f, d) => f + d)];
+                double[] next = equations.Step(damping);
+                for (int f = 0; f < count; f++)
+                {
+                    next[f] += figures[f];
+                }
+
                 var tried = profile.With(next);
                 double triedSum = Sum(tried, leftOut, observations);
                 if (triedSum < sum)
                 {
                     (profile, sum) = (tried, triedSum);
-                    damping = Math.Max(damping / 10, FirstDamping / 1000);
+                    damping = Math.Max(damping / 10, LeastDamping);
                     break;
                 }
-
-                damping *= 10;
             }
 
-            if (before - sum <= Settled * before)
+            if (before - sum <= Settled)
             {
                 break;
             }
@@ -95,7 +122,7 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
     private static double Sum(CurvatureProfile profile, bool[] leftOut, IReadOnlyList<Observation> observations)
     {
         double sum = 0;
-        for (int i = 0; i < observations.Count; i++)
+        for (int i = 0; i < leftOut.Length; i++)
         {
             if (!leftOut[i])
             {

@@ -9,11 +9,14 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
 {
     private const int MostRounds = 40;
 
+    // Additions that do not pay by themselves and are followed up nevertheless.
+    private const int Lookahead = 3;
+
     /// <summary>Most changes of curvature in one survey.</summary>
     public const int MostChanges = 24;
 
     // Places along the track at which a change or a kink is tried.
-    private const int Places = 64;
+    private const int Places = 48;
 
     // At most one reading in this many may be left out.
     private const int ReadingsPerOutlier = 5;
@@ -22,7 +25,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     private const double LeastGain = 1e-3;
 
     // Fits this much dearer than the best are not worth keeping: e^(-12/2) is a four hundredth of its weight.
-    private const double Kept = 12;
+    private const double WorthKeeping = 12;
 
     // A column that the present figures explain but for this part of it adds nothing.
     private const double LeastColumn = 1e-10;
@@ -32,37 +35,60 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     private bool kinksTried = true;
 
     /// <summary>
-    /// The cheapest fit first, then the others worth keeping, by cost. From nothing, the track is first taken to be without
-    /// kinks: a kink explains a bend so readily that a search which meets it early ends in a polygon.
+    /// The cheapest fit first, then the others worth keeping, by cost. The track is first taken to be without kinks: a kink
+    /// explains a bend so readily that a search which meets it early may end in a polygon; the other way round is tried too. Each set of readings that look misread
+    /// beforehand is tried as a start of its own, since a wild figure that is still in leads the first steps astray.
     /// </summary>
-    public IReadOnlyList<ProfileFit> Run(CurvatureProfile? first = null, bool[]? leftOut = null)
+    /// <param name="suspects">Sets of readings to leave out at the start.</param>
+    public IReadOnlyList<ProfileFit> Run(IReadOnlyList<bool[]> suspects)
     {
-        bool[] none = leftOut ?? new bool[observations.Count];
-        kinksTried = first is not null;
-        var best = Descend(first is null ? Simplest(none) : Meet(first, none));
-        if (!kinksTried)
+        bool[] none = new bool[observations.Count];
+        var found = new List<ProfileFit> { Descend(Simplest(none)), FromSeeds(none) };
+        foreach (bool[] leftOut in suspects.Prepend(none))
         {
+            kinksTried = false;
+            var smooth = Descend(Simplest(leftOut));
             kinksTried = true;
-            best = Descend(best);
+            found.Add(Descend(smooth));
         }
 
-        return [best, .. met.Where(f => f != best && f.Cost < best.Cost + Kept).OrderBy(f => f.Cost)];
+        return Kept(LookAhead(found.MinBy(f => f.Cost)!));
     }
 
+    /// <summary>The same from a fit that is known to be near the best.</summary>
+    public IReadOnlyList<ProfileFit> Improve(CurvatureProfile first, bool[] leftOut) => Kept(Descend(Meet(first, leftOut)));
+
+    private IReadOnlyList<ProfileFit> Kept(ProfileFit best) =>
+        [best, .. met.Where(f => f != best && f.Cost < best.Cost + WorthKeeping).OrderBy(f => f.Cost)];
+
+    /// <summary>Adds while that pays, then simplifies while that pays, until neither does.</summary>
     private ProfileFit Descend(ProfileFit best)
     {
         for (int round = 0; round < MostRounds; round++)
         {
-            var next = Cheapest(best, Neighbours(best));
+            var grown = Repeat(best, Additions);
+            var pruned = Repeat(grown, Simplifications);
+            if (pruned == best)
+            {
+                break;
+            }
+
+            best = pruned;
+        }
+
+        return best;
+    }
+
+    // One step up may lead to two steps down, as for an arc between two straights.
+    private ProfileFit LookAhead(ProfileFit best)
+    {
+        for (int round = 0; round < MostRounds; round++)
+        {
+            var next = Additions(best).Select(p => Meet(p.Profile, p.LeftOut)).OrderBy(f => f.Cost).Take(Lookahead).ToList()
+                .Select(Descend).Append(best).MinBy(f => f.Cost)!;
             if (next.Cost > best.Cost - LeastGain)
             {
-                // One step up may lead to two steps down, as for an arc between two straights.
-                var lookahead = Additions(best).Select(p => Meet(p.Profile, p.LeftOut)).OrderBy(f => f.Cost).Take(3).ToList();
-                next = lookahead.Select(f => Cheapest(f, Neighbours(f))).Append(best).MinBy(f => f.Cost)!;
-                if (next.Cost > best.Cost - LeastGain)
-                {
-                    break;
-                }
+                break;
             }
 
             best = next;
@@ -71,32 +97,56 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
         return best;
     }
 
+    private ProfileFit Repeat(ProfileFit best, Func<ProfileFit, IEnumerable<(CurvatureProfile Profile, bool[] LeftOut)>> moves)
+    {
+        for (int round = 0; round < MostRounds; round++)
+        {
+            var next = best;
+            foreach (var (profile, leftOut) in moves(best))
+            {
+                var fit = Meet(profile, leftOut, next.Cost);
+                next = fit.Cost < next.Cost - LeastGain ? fit : next;
+            }
+
+            if (next == best)
+            {
+                break;
+            }
+
+            best = next;
+        }
+
+        return best;
+    }
+
+    private ProfileFit FromSeeds(bool[] none)
+    {
+        var profile = Simplest(none).Profile;
+        foreach (double seed in ChangeSeeds.Among(observations))
+        {
+            if (profile.Freedom + 3 <= observations.Count)
+            {
+                profile = ProfileMoves.AddChange(profile, seed, sudden: true);
+            }
+        }
+
+        return Descend(Meet(profile, none));
+    }
+
     private ProfileFit Simplest(bool[] none)
     {
         CurvatureProfile One(bool straight) => new() { Length = length, Placed = placed, Curvatures = [0], Straight = [straight] };
         return new[] { Meet(One(true), none), Meet(One(false), none) }.MinBy(f => f.Cost)!;
     }
 
-    private ProfileFit Meet(CurvatureProfile profile, bool[] leftOut)
+    private ProfileFit Meet(CurvatureProfile profile, bool[] leftOut, double bound = double.PositiveInfinity)
     {
-        var fit = ProfileFit.Polish(profile, leftOut, observations);
+        var fit = ProfileFit.Polish(profile, leftOut, observations, bound);
         met.Add(fit);
         return fit;
     }
 
-    private ProfileFit Cheapest(ProfileFit from, IEnumerable<(CurvatureProfile Profile, bool[] LeftOut)> moves)
-    {
-        var best = from;
-        foreach (var (profile, leftOut) in moves)
-        {
-            var fit = Meet(profile, leftOut);
-            best = fit.Cost < best.Cost - LeastGain ? fit : best;
-        }
-
-        return best;
-    }
-
-    private IEnumerable<(CurvatureProfile Profile, bool[] LeftOut)> Neighbours(ProfileFit fit)
+    private IEnumerable<(CurvatureProfile Profile, bool[] LeftOut)> Simplifications(ProfileFit fit)
     {
         var p = fit.Profile;
         for (int j = 0; j < p.Middles.Length; j++)
@@ -129,11 +179,6 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
             {
                 yield return (p, ProfileMoves.Set(fit.LeftOut, i, false));
             }
-        }
-
-        foreach (var addition in Additions(fit))
-        {
-            yield return addition;
         }
     }
 
