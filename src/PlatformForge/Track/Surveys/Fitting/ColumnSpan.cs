@@ -68,11 +68,11 @@ internal sealed class ColumnSpan
         return along * along / (after * after);
     }
 
-    /// <summary>The observation whose leaving out lowers the sum of squares most, or -1.</summary>
-    public int MostDoubtful(double least)
+    /// <summary>The observation whose leaving out lowers the sum of squares most and by more than a bound, or -1.</summary>
+    public int MostDoubtful(double least, double bound)
     {
         int worst = -1;
-        double most = 0;
+        double most = bound;
         for (int r = 0; r < rows.Length; r++)
         {
             double free = 1 - columns.Sum(c => c[r] * c[r]);

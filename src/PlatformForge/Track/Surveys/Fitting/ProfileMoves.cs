@@ -62,6 +62,15 @@ internal static class ProfileMoves
         return Copy(joined, joined.Curvatures, joined.Straight, joined.Middles, joined.Squares, joined.Sudden, [.. p.KinkAt, at], [.. p.KinkTurn, turn]);
     }
 
+    /// <summary>Takes an inner stretch between two changes for the middle of one transition over both: two steps half a transition
+    /// apart are the nearest that sudden changes come to it.</summary>
+    public static CurvatureProfile StretchToTransition(CurvatureProfile p, int j)
+    {
+        double from = p.Middles[j - 1], to = p.Middles[j], length = 2 * (to - from);
+        return Copy(p, [.. p.Curvatures[..j], .. p.Curvatures[(j + 1)..]], [.. p.Straight[..j], .. p.Straight[(j + 1)..]],
+            [.. p.Middles[..(j - 1)], (from + to) / 2, .. p.Middles[(j + 1)..]], [.. p.Squares[..(j - 1)], length * length, .. p.Squares[(j + 1)..]], [.. p.Sudden[..(j - 1)], false, .. p.Sudden[(j + 1)..]]);
+    }
+
     /// <summary>A copy of an array with one entry set.</summary>
     public static T[] Set<T>(T[] array, int at, T value)
     {

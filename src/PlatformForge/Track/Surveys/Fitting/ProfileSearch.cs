@@ -10,7 +10,9 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     private const int MostRounds = 40;
 
     // Additions that do not pay by themselves and are followed up nevertheless.
-    private const int Lookahead = 3;
+    private const int Lookahead = 2;
+
+    private const double PromisingShare = 0.3;
 
     /// <summary>Most changes of curvature in one survey.</summary>
     public const int MostChanges = 24;
@@ -66,7 +68,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     {
         for (int round = 0; round < MostRounds; round++)
         {
-            var grown = Repeat(best, Additions);
+            var grown = Repeat(best, f => Additions(f, PromisingShare));
             var pruned = Repeat(grown, Simplifications);
             if (pruned == best)
             {
@@ -84,7 +86,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     {
         for (int round = 0; round < MostRounds; round++)
         {
-            var next = Additions(best).Select(p => Meet(p.Profile, p.LeftOut)).OrderBy(f => f.Cost).Take(Lookahead).ToList()
+            var next = Additions(best, 0).Select(p => Meet(p.Profile, p.LeftOut)).OrderBy(f => f.Cost).Take(Lookahead).ToList()
                 .Select(Descend).Append(best).MinBy(f => f.Cost)!;
             if (next.Cost > best.Cost - LeastGain)
             {
@@ -163,9 +165,16 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
             }
         }
 
-        for (int j = 1; kinksTried && j < p.Middles.Length; j++)
+        for (int j = 1; j < p.Middles.Length; j++)
         {
-            yield return (ProfileMoves.StretchToKink(p, j), fit.LeftOut);
+            if ((p.Curvatures[j] - p.Curvatures[j - 1]) * (p.Curvatures[j + 1] - p.Curvatures[j]) > 0)
+            {
+                yield return (ProfileMoves.StretchToTransition(p, j), fit.LeftOut);
+            }
+            else if (kinksTried)
+            {
+                yield return (ProfileMoves.StretchToKink(p, j), fit.LeftOut);
+            }
         }
 
         for (int k = 0; k < p.KinkAt.Length; k++)
@@ -183,7 +192,9 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     }
 
     /// <summary>The most promising things to add, by how much a small one would lower the sum of squares.</summary>
-    private List<(CurvatureProfile Profile, bool[] LeftOut)> Additions(ProfileFit fit)
+    /// <param name="fit">The fit to add to.</param>
+    /// <param name="share">Part of its price that an addition must promise at first sight; once it finds its place it may bring more.</param>
+    private List<(CurvatureProfile Profile, bool[] LeftOut)> Additions(ProfileFit fit, double share)
     {
         var moves = new List<(CurvatureProfile Profile, bool[] LeftOut)>();
         var p = fit.Profile;
@@ -193,19 +204,20 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
             return moves;
         }
 
+        double unit = Math.Log(Math.Max(12, fit.LeftOut.Length));
         var span = new ColumnSpan(fit, observations);
         double[] changes = new double[Places], kinks = new double[Places];
         for (int g = 0; g < Places; g++)
         {
             double at = length * (g + 0.5) / Places;
             double end = p.Middles.Where(m => m > at).Append(double.PositiveInfinity).First();
-            kinks[g] = span.Gain(i => observations[i].Of(s => Math.Max(0, s - at)), LeastColumn);
+            kinks[g] = !kinksTried ? 0 : span.Gain(i => observations[i].Of(s => Math.Max(0, s - at)), LeastColumn);
             changes[g] = span.Gain(i => observations[i].Of(s => Ramp.Twice(s, at, 0) - (double.IsInfinity(end) ? 0 : Ramp.Twice(s, end, 0))), LeastColumn);
         }
 
         if (p.Middles.Length < MostChanges)
         {
-            foreach (int g in Peaks(changes).Take(2))
+            foreach (int g in Peaks(changes, 2.5 * unit * share).Take(2))
             {
                 double at = length * (g + 0.5) / Places;
                 moves.Add((ProfileMoves.AddChange(p, at, sudden: true), fit.LeftOut));
@@ -213,14 +225,14 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
             }
         }
 
-        foreach (int g in Peaks(kinks).Take(kinksTried ? 1 : 0))
+        foreach (int g in Peaks(kinks, 3 * unit * share).Take(kinksTried ? 1 : 0))
         {
             moves.Add((ProfileMoves.AddKink(p, length * (g + 0.5) / Places), fit.LeftOut));
         }
 
         if (fit.LeftOut.Count(x => x) < fit.LeftOut.Length / ReadingsPerOutlier)
         {
-            int worst = span.MostDoubtful(LeastColumn);
+            int worst = span.MostDoubtful(LeastColumn, ProfileFit.OutlierPrice(fit.LeftOut.Length) * share);
             if (worst >= 0)
             {
                 moves.Add((p, ProfileMoves.Set(fit.LeftOut, worst, true)));
@@ -230,7 +242,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
         return moves;
     }
 
-    private static IEnumerable<int> Peaks(double[] gains) => Enumerable.Range(0, gains.Length)
-        .Where(g => gains[g] > 0 && (g == 0 || gains[g] >= gains[g - 1]) && (g == gains.Length - 1 || gains[g] > gains[g + 1]))
+    private static IEnumerable<int> Peaks(double[] gains, double least) => Enumerable.Range(0, gains.Length)
+        .Where(g => gains[g] > least && (g == 0 || gains[g] >= gains[g - 1]) && (g == gains.Length - 1 || gains[g] > gains[g + 1]))
         .OrderByDescending(g => gains[g]);
 }
