@@ -26,24 +26,31 @@ internal sealed record PlotFrame(double Left, double Top, double Width, double H
         }
     }
 
-    /// <summary>Frame, figures at the left in mm and at the right at full size.</summary>
-    public void Axes(Sheet sheet, double ratio, string title)
+    /// <summary>Frame, and figures at the left.</summary>
+    public void LeftAxis(Sheet sheet, string title)
     {
-        int digits = Step(LeastY, MostY, Height) < 1 ? 1 : 0;
+        double step = Step(LeastY, MostY, Height);
+        int digits = step < 0.1 ? 2 : step < 1 ? 1 : 0;
         foreach (double y in Steps(LeastY, MostY, Height))
         {
             sheet.Line(new(Left - Tick, Y(y)), new(Left, Y(y)), HouseStyle.Thin);
             sheet.Text(Figures.Fixed(y, digits), new(Left - Tick - 0.8, Y(y) + 0.8), HouseStyle.Small, TextAnchor.End);
         }
 
+        sheet.Box(Left, Top, Width, Height, null, HouseStyle.Outline);
+        sheet.Text(title, new(Left - 10.5, Top + (Height / 2)), HouseStyle.Label, TextAnchor.Middle, -90);
+    }
+
+    /// <summary>Frame, figures at the left in mm and at the right at full size.</summary>
+    public void Axes(Sheet sheet, double ratio, string title)
+    {
+        LeftAxis(sheet, title + ", mm");
         foreach (double full in Steps(LeastY * ratio, MostY * ratio, Height))
         {
             sheet.Line(new(Right, Y(full / ratio)), new(Right + Tick, Y(full / ratio)), HouseStyle.Thin);
             sheet.Text(Figures.Fixed(full, 0), new(Right + Tick + 0.8, Y(full / ratio) + 0.8), HouseStyle.Small);
         }
 
-        sheet.Box(Left, Top, Width, Height, null, HouseStyle.Outline);
-        sheet.Text(title + ", mm", new(Left - 10.5, Top + (Height / 2)), HouseStyle.Label, TextAnchor.Middle, -90);
         sheet.Text("full size, mm", new(Right + 11.5, Top + (Height / 2)), HouseStyle.Label, TextAnchor.Middle, -90);
     }
 
