@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Pictures;
@@ -34,6 +35,7 @@ internal sealed class Lighting
     }
 
     /// <summary>Light on a surface of unit normal, about 0 to 1.5.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double At(Point3 point, Point3 normal)
     {
         double facing = Point3.Dot(normal, sun.Toward);
@@ -42,6 +44,7 @@ internal sealed class Lighting
     }
 
     /// <summary>How much a level ground that shows nothing but its shadows is darkened, 1 where nothing stands near.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double OnGround(Point3 point)
     {
         Point3 up = new(0, 0, 1);
@@ -50,6 +53,7 @@ internal sealed class Lighting
     }
 
     /// <summary>Share of the sky that a surface sees, those parts it faces counting most.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double Open(Point3 point, Point3 normal)
     {
         double seen = 0, all = 0;

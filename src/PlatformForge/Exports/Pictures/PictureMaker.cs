@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Pictures;
@@ -23,6 +24,8 @@ internal sealed record Scene(IReadOnlyList<SceneBody> Bodies, Point3 Toward, Poi
 /// <summary>
 /// Draws scenes: every pixel is the mean of nine samples, lit by sun and sky, with sharp edges inked. Strips of rows are independent, so
 /// any number of threads gives the same bytes.
+/// A run draws two or three pictures and ends: the inner loops, here and in what this uses, are compiled at full strength at once, since the
+/// usual warming up would take longer than the pictures.
 /// </summary>
 internal sealed class PictureMaker
 {
@@ -109,6 +112,7 @@ internal sealed class PictureMaker
     }
 
     /// <summary>The mean of a pixel's samples; those that show the same triangle are lit once, at their middle.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Resolve(Raster raster, int x, int y, int top, Span<byte> to)
     {
         Span<int> shown = stackalloc int[Fine * Fine];
@@ -146,6 +150,7 @@ internal sealed class PictureMaker
         ((colour * (1 - cover)) + (LinearColour.Of(InkColour) * cover)).Put(to);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private LinearColour Light(int what, double x, double y, double depth)
     {
         if (what == Raster.Nothing)

@@ -8,7 +8,7 @@ namespace PlatformForge.Exports.Pictures;
 public static class PlatformPictures
 {
     /// <summary>Width of a picture in pixels where nothing else is said.</summary>
-    public const int UsualWidth = 1800;
+    public const int UsualWidth = 1600;
 
     // The eye stands on the track's side, turned this far from square to the platform's chord and this far above it.
     private const double EyeTurn = 0.42;

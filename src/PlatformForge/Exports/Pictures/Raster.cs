@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Pictures;
@@ -16,6 +17,7 @@ internal sealed class Raster(int width, int top, int rows)
     public bool[] Inked { get; } = new bool[width * rows];
 
     /// <summary>Draws a triangle of sheet points with the depth as their third number; those that turn away are left out.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Fill(Point3 a, Point3 b, Point3 c, int what)
     {
         double area = ((b.X - a.X) * (c.Y - a.Y)) - ((b.Y - a.Y) * (c.X - a.X));
@@ -52,6 +54,7 @@ internal sealed class Raster(int width, int top, int rows)
     }
 
     /// <summary>Inks a line of a width in samples wherever nothing lies nearer by more than a bias in mm.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Ink(Point3 a, Point3 b, double lineWidth, double bias)
     {
         double half = lineWidth / 2, dx = b.X - a.X, dy = b.Y - a.Y, square = (dx * dx) + (dy * dy);
@@ -84,6 +87,7 @@ internal sealed class Raster(int width, int top, int rows)
     }
 
     /// <summary>Narrows a span of a row to the inner side of an edge of a clockwise triangle; false when nothing is left.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static bool Clip(Point3 from, Point3 to, double y, ref double left, ref double right)
     {
         // Inside where (to - from) x (p - from) <= 0.

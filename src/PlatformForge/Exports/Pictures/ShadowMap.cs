@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Pictures;
@@ -15,6 +16,7 @@ internal sealed class ShadowMap
     /// <param name="toward">Direction to the light.</param>
     /// <param name="level">The bodies' longest direction, which the grid is laid along.</param>
     /// <param name="cells">Cells of the grid, about.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public ShadowMap(IReadOnlyList<SceneBody> bodies, Point3 toward, Point3 level, double cells)
     {
         var plain = View.Along(toward, level);
@@ -42,6 +44,7 @@ internal sealed class ShadowMap
     public Point3 Toward { get; }
 
     /// <summary>Whether the light sees a point, lifted off its surface by a little more than a cell.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public bool Sees(Point3 point, Point3 normal)
     {
         var p = view.Project(point + (normal * bias));
@@ -50,6 +53,7 @@ internal sealed class ShadowMap
     }
 
     /// <summary>Share of the light that reaches a point, smoothed over three by three cells.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double Share(Point3 point, Point3 normal)
     {
         var p = view.Project(point + (normal * bias));

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Pictures;
@@ -18,10 +19,12 @@ internal sealed record View(Point3 Right, Point3 Up, Point3 Toward, double Scale
         return new(right, Point3.Cross(eye, right), eye, 1, 0, 0);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public Point3 Project(Point3 p) => new(
         (Point3.Dot(Right, p) * Scale) + OriginX, OriginY - (Point3.Dot(Up, p) * Scale), Point3.Dot(Toward, p));
 
     /// <summary>The point in space that falls on a place of the sheet at a depth.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public Point3 Unproject(double x, double y, double depth) =>
         (Right * ((x - OriginX) / Scale)) + (Up * ((OriginY - y) / Scale)) + (Toward * depth);
 
