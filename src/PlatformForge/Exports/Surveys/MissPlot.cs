@@ -41,8 +41,8 @@ internal sealed class MissPlot(SurveyedTrack track, PlotFrame frame)
             if (r.IsOutlier)
             {
                 Cross(sheet, at);
-                labels.PutOver(Words(r), HouseStyle.AccentLabel, new(HouseStyle.Paper, 0.85), from place in (Point2[])[new(3, 3.4), new(-3, 3.4), new(3, -2), new(-3, -2)]
-                    select (at + place, place.X > 0 ? TextAnchor.Start : TextAnchor.End, 0.0));
+                Point2[] beside = [new(3, 3.4), new(-3, 3.4), new(3, -2), new(-3, -2)];
+                labels.PutOver(Words(r), HouseStyle.AccentLabel, new(HouseStyle.Paper, 0.85), beside.Select(p => (at + p, p.X > 0 ? TextAnchor.Start : TextAnchor.End, 0.0)));
             }
             else if (i % every == 0)
             {

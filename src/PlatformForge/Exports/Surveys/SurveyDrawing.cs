@@ -1,5 +1,4 @@
 using PlatformForge.Exports.Drawings;
-using PlatformForge.Geometry;
 using PlatformForge.Track.Surveys;
 using static System.FormattableString;
 

@@ -57,8 +57,8 @@ internal sealed class SurveyPlan
             Joint(sheet, track.Elements[i].From);
             var at = track.Line.At((track.Elements[i].From + track.Elements[i].To) / 2);
             var side = Sheetward(at.Tangent.Left);
-            labels.PutOver(Name(track.Elements[i]), HouseStyle.Small, new(HouseStyle.Paper, 0.85), from far in (double[])[5.5, -7.5, 10, -12]
-                select (Place(at.Position) + (side * far), TextAnchor.Middle, 0.0));
+            double[] far = [5.5, -7.5, 10, -12];
+            labels.PutOver(Name(track.Elements[i]), HouseStyle.Small, Patch, far.Select(f => (Place(at.Position) + (side * f), TextAnchor.Middle, 0.0)));
         }
 
         Joint(sheet, track.Line.Length);
@@ -66,8 +66,7 @@ internal sealed class SurveyPlan
         {
             var at = Place(track.Line.At(kink.Chainage).Position);
             sheet.Circle(at, 1.6, null, new(0.4, HouseStyle.Accent));
-            labels.PutOver(Invariant($"kink {Math.Abs(kink.Turn) * 180 / Math.PI:0.0}°"), HouseStyle.AccentLabel, new(HouseStyle.Paper, 0.85),
-                from up in (double[])[-4, 6, -8, 10] select (at + new Point2(0, up), TextAnchor.Middle, 0.0));
+            labels.PutOver(Invariant($"kink {Math.Abs(kink.Turn) * 180 / Math.PI:0.0}°"), HouseStyle.AccentLabel, Patch, Around(at, -4, 6, -8, 10));
         }
     }
 
@@ -87,14 +86,18 @@ internal sealed class SurveyPlan
         {
             sheet.Line(foot, head, new(0.3, HouseStyle.Accent, 1.6, 0.8));
             sheet.Circle(head, 1.3, new(HouseStyle.Accent));
-            labels.PutOver(Invariant($"line {r.Reading.Row}: {Figures.Mm(Math.Abs(r.Miss))} off"), HouseStyle.AccentLabel, new(HouseStyle.Paper, 0.85),
-                from up in (double[])[4.4, -2.6, 8, -6] select (head + new Point2(0, up), TextAnchor.Middle, 0.0));
+            labels.PutOver(Invariant($"line {r.Reading.Row}: {Figures.Mm(Math.Abs(r.Miss))} off"), HouseStyle.AccentLabel, Patch, Around(head, 4.4, -2.6, 8, -6));
             return;
         }
 
         sheet.Line(foot, head, new(0.18, HouseStyle.Swept));
         sheet.Circle(head, 0.75, new(HouseStyle.Swept));
     }
+
+    private static Fill Patch => new(HouseStyle.Paper, 0.85);
+
+    private static IEnumerable<(Point2 At, TextAnchor Anchor, double Angle)> Around(Point2 at, params double[] ups) =>
+        ups.Select(up => (at + new Point2(0, up), TextAnchor.Middle, 0.0));
 
     private void Joint(Sheet sheet, double chainage)
     {

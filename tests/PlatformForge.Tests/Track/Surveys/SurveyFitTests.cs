@@ -231,14 +231,6 @@ public class SurveyFitTests
     }
 
     [Fact]
-    public void A_survey_must_go_on_beyond_the_platform_by_the_longest_vehicle()
-    {
-        var line = OnString();
-        Assert.Empty(SurveyExtentRule.Check("k", line, 270, 1000, 262));
-        Assert.Equal(2, SurveyExtentRule.Check("k", line, 200, 1200, 262).Count());
-    }
-
-    [Fact]
     public void A_string_lining_table_of_a_survey_closes()
     {
         var (track, _) = Survey(Samples.Offsets(Samples.Text("pendlewick-string.csv")));
