@@ -12,26 +12,42 @@ internal static class PresetsCommand
         Examples:
           platformforge presets                 everything
           platformforge presets vehicles        kinds of vehicle, with the source of their figures
+          platformforge presets rules           published rules, each figure with its source
         """;
 
     private static readonly PresetKind[] Kinds = [PresetKind.Scales, PresetKind.Vehicles, PresetKind.Printers];
 
     public static void Add(CommandLineApplication app, Session session) => app.Command("presets", command =>
     {
-        command.Description = "List scales, vehicles and printers that a project may name.";
+        command.Description = "List scales, vehicles, printers and published rules that a project may name.";
         command.ExtendedHelpText = Examples;
-        var kind = command.Argument("kind", "scales, vehicles or printers; all when left out.").Accepts(a => a.Values(true, "scales", "vehicles", "printers"));
+        var kind = command.Argument("kind", "scales, vehicles, printers or rules; all when left out.").Accepts(a => a.Values(true, "scales", "vehicles", "printers", RuleListing.Word));
         command.OnExecute(() => session.Finish("presets", _ => List(kind.Value)));
     });
 
     private static CommandResult List(string? asked)
     {
         var kinds = Kinds.Where(k => asked is null || string.Equals(k.ToString(), asked, StringComparison.OrdinalIgnoreCase)).ToArray();
+        bool rules = asked is null || string.Equals(RuleListing.Word, asked, StringComparison.OrdinalIgnoreCase);
         return new([])
         {
             IsTheText = true,
-            Plain = o => Array.ForEach(kinds, k => Plain(o, k)),
-            Json = j => Array.ForEach(kinds, k => Json(j, k)),
+            Plain = o =>
+            {
+                Array.ForEach(kinds, k => Plain(o, k));
+                if (rules)
+                {
+                    RuleListing.Plain(o, withFigures: asked is not null);
+                }
+            },
+            Json = j =>
+            {
+                Array.ForEach(kinds, k => Json(j, k));
+                if (rules)
+                {
+                    RuleListing.Json(j);
+                }
+            },
         };
     }
 

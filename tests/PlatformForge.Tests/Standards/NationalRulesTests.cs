@@ -49,8 +49,8 @@ public class NationalRulesTests
     }
 
     [Fact]
-    public void Continental_tables_are_not_applied_to_a_scale_that_only_shares_the_gauge() =>
-        Assert.Empty(NationalRules.Find("continental-c")!.Hold(new(new(76.2), 16.5, 12, [new(0, 10, 0)])));
+    public void Continental_tables_are_not_applied_to_a_scale_that_only_shares_the_gauge_and_say_so() =>
+        Assert.Equal("PF3055", Assert.Single(NationalRules.Find("continental-c")!.Hold(new(new(76.2), 16.5, 12, [new(0, 10, 0)]))).Code);
 
     [Fact]
     public void Every_rule_names_its_source_or_says_that_it_is_from_memory()

@@ -11,12 +11,12 @@ namespace PlatformForge.Clearance.Rules;
 internal sealed record RuleClause(string Code, string Clause, string Source, Func<RuleSubject, Shortfall?> Check)
 {
     public Finding? Hold(RuleSubject subject) => Check(subject) is { } amiss
-        ? Finding.Warning(Code, $"{subject.Key}.{amiss.Key}", Invariant($"{amiss.What} ({Clause}; {Source})."), amiss.Remedy)
+        ? Finding.Warning(Code, amiss.Key.Length == 0 ? subject.Key : $"{subject.Key}.{amiss.Key}", Invariant($"{amiss.What} ({Clause}; {Source})."), amiss.Remedy)
         : null;
 }
 
 /// <summary>How a platform misses a figure.</summary>
-/// <param name="Key">Key of the platform table at fault.</param>
+/// <param name="Key">Key of the platform table at fault; empty for the platform as a whole.</param>
 /// <param name="What">What is wrong, with both figures.</param>
 /// <param name="Remedy">What would do.</param>
 internal sealed record Shortfall(string Key, string What, string Remedy);

@@ -1,3 +1,4 @@
+using PlatformForge.Clearance.Rules;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;
@@ -11,6 +12,12 @@ public sealed record LayoutSpec(string Name, ModelScale Scale, double Gauge, dou
 {
     /// <summary>Name of the scale's preset; empty when the ratio was stated.</summary>
     public string ScaleName { get; init; } = "";
+
+    /// <summary>Name of the published rules that platforms are held to, or <see cref="NoRules"/>.</summary>
+    public string Rules { get; init; } = NoRules;
+
+    /// <summary>What <see cref="Rules"/> says when platforms are held to no published rules.</summary>
+    public const string NoRules = "none";
 }
 
 /// <summary>Keys of <c>[layout]</c>.</summary>
@@ -24,6 +31,7 @@ internal static class LayoutKeys
         .Number("ratio", NumberRange.From(4, 1000), "", "Full size over model, 76.2 for 4 mm to the foot; in place of scale or to correct it.", l => l.Scale.Ratio, (l, v) => l with { Scale = new(v) })
         .Length("gauge", NumberRange.From(2, 300), "Distance between the running edges of the rails; in place of scale or to correct it.", l => l.Gauge, (l, v) => l with { Gauge = v })
         .Length("rail_top", NumberRange.From(0, 200), "Height of the rails' top over the baseboard: underlay, sleeper and rail together.", l => l.RailTop, (l, v) => l with { RailTop = v }, required: true)
+        .Text("rules", "Published rules that platforms are held to; what they miss is a warning. See: platformforge presets rules", l => l.Rules, (l, v) => l with { Rules = v }, choices: [LayoutSpec.NoRules, .. NationalRules.All.Select(r => r.Name)])
         .Check((layout, table, key, reading) =>
         {
             if (layout.ScaleName.Length > 0)

@@ -50,12 +50,17 @@ public static class DesignRun
             }
         }
 
-        return findings.Exists(f => f.Severity == Severity.Error)
-            ? Outcome.Fault<Dossier>(findings)
-            : Outcome.Of(Dossier(project, tracks, jobs, findings), findings);
+        if (findings.Exists(f => f.Severity == Severity.Error))
+        {
+            return Outcome.Fault<Dossier>(findings);
+        }
+
+        PlatformDossier[] platforms = [.. jobs.Select(j => j.Dossier())];
+        findings.AddRange(platforms.SelectMany(p => PublishedRules.Hold(project.Layout, p.Plan)));
+        return Outcome.Of(Dossier(project, tracks, platforms, findings), findings);
     }
 
-    private static Dossier Dossier(ProjectSpec project, IReadOnlyList<LaidTrack> tracks, PlatformJob[] jobs, List<Finding> findings) => new()
+    private static Dossier Dossier(ProjectSpec project, IReadOnlyList<LaidTrack> tracks, PlatformDossier[] platforms, List<Finding> findings) => new()
     {
         Project = project.Layout.Name,
         Scale = project.Layout.Scale,
@@ -63,7 +68,7 @@ public static class DesignRun
         RailTop = project.Layout.RailTop,
         Tracks = [.. tracks.Select(t => t.Run(project))],
         Printer = project.Printer,
-        Platforms = [.. jobs.Select(j => j.Dossier())],
+        Platforms = platforms,
         Findings = project.Placed(findings),
         InputHash = project.InputHash,
         Version = ProgramVersion.Number,

@@ -1,0 +1,48 @@
+using PlatformForge.Clearance.Rules;
+using PlatformForge.Platforms;
+using PlatformForge.Projects.Keys;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Projects.Runs;
+
+/// <summary>Holds finished plans to the published rules a project names. Its findings are warnings and one note, never errors.</summary>
+public static class PublishedRules
+{
+    /// <summary>A warning for every published figure that a plan misses, then a note that says how many it was held to.</summary>
+    public static IReadOnlyList<Finding> Hold(LayoutSpec layout, PlatformPlan plan)
+    {
+        if (NationalRules.Find(layout.Rules) is not { } rules)
+        {
+            return [];
+        }
+
+        var missed = rules.Hold(Subject(layout, plan));
+        int all = rules.Sources.Count();
+        return [.. missed, Finding.Note("PF3059", plan.Spec.Key, Invariant($"Held to {rules.Title}: {missed.Count} of {all} published figures are missed. Figures that do not speak of such a platform are not counted as missed."))];
+    }
+
+    /// <summary>A plan as published rules look at it.</summary>
+    public static RuleSubject Subject(LayoutSpec layout, PlatformPlan plan)
+    {
+        var profile = plan.Profile;
+        int side = (int)plan.Side;
+        return new(layout.Scale, layout.Gauge, plan.Spec.Height, [.. plan.Requirement.Stations.Where(s => s >= profile.From && s <= profile.To)
+            .Select(s => new EdgePlace(s, plan.CopingFront.At(s), side * plan.Chart.At(s).Curvature))])
+        {
+            Width = plan.Stations.Min(s => plan.Back.At(s) - plan.CopingFront.At(s)),
+            RampGradient = Gradient(profile),
+            Crossfall = plan.Spec.Deck.Crossfall > 0 ? 1 / plan.Spec.Deck.Crossfall : 0,
+            Key = plan.Spec.Key,
+        };
+    }
+
+    /// <summary>The steeper of the two ramps, rise over run.</summary>
+    private static double? Gradient(HeightProfile profile)
+    {
+        double start = profile.StartHead > profile.From ? (profile.Level - profile.StartFoot) / (profile.StartHead - profile.From) : 0;
+        double end = profile.EndHead < profile.To ? (profile.Level - profile.EndFoot) / (profile.To - profile.EndHead) : 0;
+        double steepest = Math.Max(start, end);
+        return steepest > 0 ? steepest : null;
+    }
+}
