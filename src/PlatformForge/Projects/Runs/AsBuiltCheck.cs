@@ -1,0 +1,90 @@
+using PlatformForge.Exports;
+using PlatformForge.Platforms.AsBuilt;
+using PlatformForge.Projects.Reading;
+using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Tables;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Projects.Runs;
+
+/// <summary>As-built feedback: gaps measured on the finished layout, from a table to what they leave for the vehicles.</summary>
+public static class AsBuiltCheck
+{
+    private static readonly TableColumn Chainage = new("chainage", ["chainage", "at", "station", "distance", "along"]);
+    private static readonly TableColumn Gap = new("gap", ["gap", "gaps", "reading", "measured"]);
+    private static readonly TableColumn Vehicle = new("vehicle", ["vehicle", "coach", "stock"], Needed: false);
+    private static readonly TableColumn Platform = new("platform", ["platform", "face"], Needed: false);
+
+    /// <summary>The same for a file on disk.</summary>
+    public static Outcome<IReadOnlyList<AsBuiltEdge>> OfFile(Dossier dossier, string path)
+    {
+        var read = ProjectText.Read(path, path);
+        return read.Value is { } text ? Of(dossier, text, path) : Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(read.Findings);
+    }
+
+    /// <summary>
+    /// Reads a table with the columns chainage and gap, and if wanted vehicle and platform, in any order, with units in brackets where they are not
+    /// mm, and holds it against a design.
+    /// </summary>
+    /// <param name="dossier">The design.</param>
+    /// <param name="text">The table's text.</param>
+    /// <param name="file">Its name, for findings.</param>
+    public static Outcome<IReadOnlyList<AsBuiltEdge>> Of(Dossier dossier, string text, string file)
+    {
+        var findings = new List<Finding>();
+        var source = new SurveySource(file, text, MeasuredLine.Centre);
+        if (SurveyTable.Read(source, "", [Chainage, Gap], Vehicle, -1, findings) is not { } table || findings.Count > 0)
+        {
+            return Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(findings);
+        }
+
+        if (table.Lines.Length == 0)
+        {
+            return Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(Finding.Error("PF1030", "", "The file has a header and no readings.", "Write one row for each gap measured.") with { File = file, Line = 1, Column = 1 });
+        }
+
+        // Any fault of the rows has been told above.
+        string[]? platforms = SurveyTable.Read(source, "", [Chainage, Gap], Platform, -1, [])!.Words;
+        var readings = dossier.Platforms.Select(_ => new List<EdgeReading>()).ToArray();
+        for (int r = 0; r < table.Lines.Length; r++)
+        {
+            int at = PlatformOf(dossier, platforms?[r] ?? "", file, table.Lines[r], findings);
+            if (table.Columns[1][r] < 0)
+            {
+                findings.Add(Finding.Error("PF1031", "", Invariant($"A gap of {table.Columns[1][r]:0.##} mm is below 0."), "Write 0 where the vehicle touches.") with { File = file, Line = table.Lines[r], Column = 1 });
+            }
+            else if (at >= 0)
+            {
+                string vehicle = table.Words?[r] ?? "";
+                readings[at].Add(new(file, table.Lines[r], OnChart(dossier.Platforms[at], table.Columns[0][r]), table.Columns[1][r], vehicle.Length == 0 ? null : vehicle));
+            }
+        }
+
+        return findings.Count > 0 ? Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(findings) : Held(dossier, readings);
+    }
+
+    private static Outcome<IReadOnlyList<AsBuiltEdge>> Held(Dossier dossier, List<EdgeReading>[] readings)
+    {
+        var edges = dossier.Platforms.Zip(readings).Where(p => p.Second.Count > 0)
+            .Select(p => AsBuiltEdge.Of(p.First.Plan, p.First.Envelope, p.First.Budget, dossier.Gauge, p.Second)).ToArray();
+        Finding[] all = [.. edges.SelectMany(e => e.Findings)];
+        return edges.Any(e => e.Value is null) ? Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(all) : new([.. edges.Select(e => e.Value!)], all);
+    }
+
+    private static int PlatformOf(Dossier dossier, string name, string file, int line, List<Finding> findings)
+    {
+        string[] names = [.. dossier.Platforms.Select(p => p.Name)];
+        int at = name.Length == 0 && names.Length == 1 ? 0 : Array.FindIndex(names, n => string.Equals(n, name, StringComparison.OrdinalIgnoreCase));
+        if (at < 0)
+        {
+            findings.Add(Finding.Error("PF1032", "", name.Length == 0 ? "The reading does not say at which platform it was taken." : $"There is no platform \"{name}\".", $"Give a column \"platform\" with one of: {string.Join(", ", names.Select(n => $"\"{n}\""))}.") with { File = file, Line = line, Column = 1 });
+        }
+
+        return at;
+    }
+
+    // People measure along the track as it lies; the plan counts along its smooth chart.
+    private static double OnChart(PlatformDossier platform, double chainage) =>
+        platform.Ride is { } ride && chainage >= 0 && chainage <= ride.Length ? platform.Plan.Chart.Locate(ride.At(chainage).Position).Chainage : chainage;
+}
