@@ -36,6 +36,7 @@ internal static class CommandLine
         var session = new Session(app, args, terminal, cancel);
         InitCommand.Add(app, session);
         CheckCommand.Add(app, session);
+        SurveyCommand.Add(app, session);
         BuildCommand.Add(app, session);
         CompareCommand.Add(app, session);
         VerifyCommand.Add(app, session);

@@ -36,31 +36,46 @@ internal static class InitCommand
             return Fault("PF1011", FaultKind.Input, $"There is no sample \"{sample}\".", $"Known: {string.Join(", ", PresetShelf.SampleNames)}.") with { ExitCode = ExitCodes.Usage };
         }
 
-        if (Directory.Exists(path))
+        var files = new List<(string Path, string Text)> { (path, text) };
+        foreach (var (beside, readings) in sample is null ? [] : PresetShelf.FilesOf(sample))
         {
-            return Fault("PF1020", FaultKind.Output, $"{path} is a folder.", $"Name a file in it, such as {Path.Combine(path, "platform.toml")}.");
+            files.Add((Path.Combine(Path.GetDirectoryName(path) ?? "", beside), readings));
         }
 
-        if (File.Exists(path) && !force)
-        {
-            return Fault("PF1020", FaultKind.Output, $"{path} is there already; it was left as it is.", "Choose another name, or replace it with --force.");
-        }
+        return files.Select(f => Obstacle(f.Path, force)).FirstOrDefault(o => o is not null) ?? Write(files);
+    }
 
-        try
+    private static CommandResult? Obstacle(string path, bool force) =>
+        Directory.Exists(path) ? Fault("PF1020", FaultKind.Output, $"{path} is a folder.", $"Name a file in it, such as {Path.Combine(path, "platform.toml")}.")
+        : File.Exists(path) && !force ? Fault("PF1020", FaultKind.Output, $"{path} is there already; it was left as it is.", "Choose another name, or replace it with --force.")
+        : null;
+
+    private static CommandResult Write(List<(string Path, string Text)> files)
+    {
+        foreach (var (path, text) in files)
         {
-            string waiting = path + ".new";
-            File.WriteAllText(waiting, text, new UTF8Encoding(false));
-            File.Move(waiting, path, overwrite: true);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
-        {
-            return Fault("PF1020", FaultKind.Output, $"{path} can't be written: {e.Message.ReplaceLineEndings(" ")}", "Choose a folder that is there and that you may write to.");
+            try
+            {
+                // Only readings have a folder of their own made for them; a project goes where there is one.
+                if (path != files[0].Path)
+                {
+                    Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+                }
+
+                string waiting = path + ".new";
+                File.WriteAllText(waiting, text, new UTF8Encoding(false));
+                File.Move(waiting, path, overwrite: true);
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+            {
+                return Fault("PF1020", FaultKind.Output, $"{path} can't be written: {e.Message.ReplaceLineEndings(" ")}", "Choose a folder that is there and that you may write to.");
+            }
         }
 
         return new([])
         {
-            Plain = o => o.WriteLine($"Wrote {path}. Next: platformforge check {path}"),
-            Json = j => j.WriteString("file", path),
+            Plain = o => o.WriteLine($"Wrote {string.Join(", ", files.Select(f => f.Path))}. Next: platformforge check {files[0].Path}"),
+            Json = j => j.WriteString("file", files[0].Path),
         };
     }
 

@@ -26,5 +26,6 @@ internal static class FindingLines
 
     private static string PlaceOf(Finding finding) => finding.File is null ? ""
         : finding.Line == 0 ? finding.File
+        : finding.Column == 0 ? FormattableString.Invariant($"{finding.File}:{finding.Line}")
         : FormattableString.Invariant($"{finding.File}:{finding.Line}:{finding.Column}");
 }

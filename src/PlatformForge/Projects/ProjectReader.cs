@@ -3,7 +3,6 @@ using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
-using static System.FormattableString;
 
 namespace PlatformForge.Projects;
 
@@ -41,12 +40,16 @@ public static class ProjectReader
             root = change.ApplyTo(root, reading);
         }
 
-        root = new PresetLaying(reading, (name, key, r) => BesideFile(name, key, folder, root, r)).Lay(root);
+        var beside = new BesideProject(folder);
+        root = new PresetLaying(reading, (name, key, r) => PresetFile(beside, name, key, root, r)).Lay(root);
         var draft = ProjectKeys.Table.Read(new ProjectDraft(), root, "", reading);
         var places = new SourceMap(root);
+        var tracks = draft.Tracks;
+        var texts = new List<string>();
         if (!reading.HasErrors)
         {
             References.Check(draft, places, reading);
+            tracks = SurveyFiles.Load(draft, beside, places, reading, texts);
         }
 
         if (reading.HasErrors)
@@ -57,33 +60,21 @@ public static class ProjectReader
         return Outcome.Of(
             new ProjectSpec(
                 draft.Layout,
-                draft.Tracks,
+                tracks,
                 [.. draft.Vehicles.Select(v => v.ToVehicle())],
                 draft.Clearance,
                 draft.Platforms,
                 draft.Printer,
                 draft.Sections with { Joint = draft.Joint })
-            { Places = places, InputHash = TreeForm.Hash(root) },
+            { Places = places, InputHash = TreeForm.Hash(root, texts) },
             reading.Findings);
     }
 
-    private static TreeTable? BesideFile(string name, string key, string? folder, TreeTable root, KeyReading reading)
+    private static TreeTable? PresetFile(BesideProject files, string name, string key, TreeTable root, KeyReading reading)
     {
-        var place = new SourceMap(root).Find(key);
-        string full = folder is null ? "" : Path.GetFullPath(Path.Combine(folder, name));
-        if (folder is null || Path.IsPathRooted(name) || !full.StartsWith(Path.GetFullPath(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
-        {
-            reading.Fault("PF1011", key, place, Invariant($"The preset file \"{name}\" does not lie beside the project."), "Put it into the project's folder and name it from there, such as \"stock/long-coach.toml\".");
-            return null;
-        }
-
-        var text = ProjectText.Read(full, name);
+        var text = files.Read(name, key, new SourceMap(root).Find(key), ProjectText.LargestFile);
         var tree = text.Value is null ? Outcome.Fault<TreeTable>(text.Findings) : TreeReader.Read(text.Value, name);
-        foreach (var finding in tree.Findings)
-        {
-            reading.Fault(finding.Code, key, finding.Code == "PF1001" ? place : new(finding.File!, finding.Line, finding.Column), (finding.Code == "PF1001" ? $"\"{name}\": " : "") + finding.Message, finding.Remedy);
-        }
-
+        reading.Add(tree.Findings.Select(f => f with { Key = key }));
         return tree.Value;
     }
 }

@@ -25,6 +25,7 @@ public class CommandLineTests
     [InlineData("verify")]
     [InlineData("presets")]
     [InlineData("schema")]
+    [InlineData("survey")]
     public void Every_command_has_help_with_an_example(string command)
     {
         var run = CliRun.Of(command, "--help");

@@ -13,7 +13,8 @@ public sealed record ClearanceEntry
 
     public double Laying { get; init; }
 
-    public double Survey { get; init; }
+    /// <summary>Stated residual of the survey; null takes what the survey of the faced track found.</summary>
+    public double? Survey { get; init; }
 
     public double WheelsetPlay { get; init; }
 
@@ -25,8 +26,9 @@ public sealed record ClearanceEntry
 
     public BudgetRule Rule { get; init; } = BudgetRule.Sum;
 
-    public ClearanceBudget Budget =>
-        ClearanceBudget.Of(Running, Print, Fitting, Laying, Survey, new RunningPlay(WheelsetPlay, PivotPlay, Roll, RollCentre)) with { Rule = Rule };
+    /// <summary>The budget where a survey leaves a residual in mm of its own; nil for a track that is stated.</summary>
+    public ClearanceBudget BudgetWith(double residual) =>
+        ClearanceBudget.Of(Running, Print, Fitting, Laying, Survey ?? residual, new RunningPlay(WheelsetPlay, PivotPlay, Roll, RollCentre)) with { Rule = Rule };
 }
 
 /// <summary>Keys of <c>[clearance]</c>.</summary>
@@ -41,7 +43,7 @@ internal static class ClearanceKeys
         .Length("print", Small, "How far a print may be off.", c => c.Print, (c, v) => c with { Print = v })
         .Length("fitting", Small, "How far the sections may be off when they are fixed down.", c => c.Fitting, (c, v) => c with { Fitting = v })
         .Length("laying", Small, "How far the track may lie off the line stated here.", c => c.Laying, (c, v) => c with { Laying = v })
-        .Length("survey", Small, "What measuring the track left uncertain.", c => c.Survey, (c, v) => c with { Survey = v })
+        .Length("survey", Small, "What measuring the track left uncertain; left out, what the survey itself finds.", c => c.Survey, (c, v) => c with { Survey = v })
         .Length("wheelset_play", NumberRange.From(0, 10), "Side play of the wheels between the rails, each way from the middle.", c => c.WheelsetPlay, (c, v) => c with { WheelsetPlay = v })
         .Length("pivot_play", NumberRange.From(0, 10), "Side play of a body on its bogies, each way.", c => c.PivotPlay, (c, v) => c with { PivotPlay = v })
         .Number("roll", NumberRange.From(0, 15), "degrees", "How far a body may lean, each way.", c => c.Roll / Degree, (c, v) => c with { Roll = v * Degree })

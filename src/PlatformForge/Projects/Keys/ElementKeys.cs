@@ -17,6 +17,8 @@ internal sealed record ElementDraft
 
     public double? Angle { get; init; }
 
+    public double? Kink { get; init; }
+
     public string? Hand { get; init; }
 
     private Hand Way => Hand == "right" ? Track.Hand.Right : Track.Hand.Left;
@@ -24,6 +26,7 @@ internal sealed record ElementDraft
     public AlignmentElementSpec Element =>
         Straight is { } straight ? new StraightSpec(straight)
         : Curve is { } radius ? new CurveSpec(radius, Way, Length, Angle * Math.PI / 180)
+        : Kink is { } kink ? new KinkSpec(kink * Math.PI / 180, Way)
         : new TransitionSpec(Transition ?? double.NaN, ToRadius, Way);
 }
 
@@ -39,15 +42,16 @@ internal static class ElementKeys
         .Number("angle", NumberRange.Over0(360), "degrees", "Angle that a curve turns through, in place of its length.", e => e.Angle, (e, v) => e with { Angle = v })
         .Length("transition", Along, "Length of a transition from the curvature reached so far.", e => e.Transition, (e, v) => e with { Transition = v })
         .Length("to_radius", Along, "Radius that a transition leads to; left out, it leads to a straight.", e => e.ToRadius, (e, v) => e with { ToRadius = v })
+        .Number("kink", NumberRange.Over0(30), "degrees", "A sudden turn, as a badly made joint of sectional track has.", e => e.Kink, (e, v) => e with { Kink = v })
         .Text("hand", "Which way it turns, seen along the track.", e => e.Hand, (e, v) => e with { Hand = v }, false, "left", "right")
         .Check((e, table, key, reading) =>
         {
             void Fault(string code, string message, string remedy) => reading.Fault(code, key, table.Place, $"{KeyReading.LastOf(key)} {message}", remedy);
 
-            int kinds = (e.Straight is null ? 0 : 1) + (e.Curve is null ? 0 : 1) + (e.Transition is null ? 0 : 1);
+            int kinds = (e.Straight is null ? 0 : 1) + (e.Curve is null ? 0 : 1) + (e.Transition is null ? 0 : 1) + (e.Kink is null ? 0 : 1);
             if (kinds != 1)
             {
-                Fault("PF1013", kinds == 0 ? "is neither straight, curve nor transition." : "is more than one of straight, curve and transition.", "Give exactly one of them, such as { straight = 250 }.");
+                Fault("PF1013", kinds == 0 ? "is neither straight, curve, transition nor kink." : "is more than one of straight, curve, transition and kink.", "Give exactly one of them, such as { straight = 250 }.");
                 return;
             }
 
@@ -56,7 +60,7 @@ internal static class ElementKeys
                 Fault("PF1013", e.Length is null ? "is a curve without length or angle." : "is a curve with both length and angle.", "Give one of them, such as { curve = 610, angle = 35, hand = \"left\" }.");
             }
 
-            if (e.Hand is null && (e.Curve is not null || e.ToRadius is not null))
+            if (e.Hand is null && (e.Curve is not null || e.ToRadius is not null || e.Kink is not null))
             {
                 Fault("PF1009", "turns, but has no hand.", "Add hand = \"left\" or hand = \"right\", seen along the track.");
             }

@@ -19,6 +19,9 @@ public sealed class KeyReading
     public void Fault(string code, string key, SourcePlace place, string message, string remedy) =>
         findings.Add(Finding.Error(code, key, message, remedy) with { File = place.File, Line = place.Line, Column = place.Column });
 
+    /// <summary>Takes over findings that have their places already.</summary>
+    public void Add(IEnumerable<Finding> more) => findings.AddRange(more);
+
     public double? Number(NumberRule rule, TreeNode node, string key)
     {
         double value;

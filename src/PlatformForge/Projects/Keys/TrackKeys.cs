@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys;
 
 namespace PlatformForge.Projects.Keys;
 
@@ -15,6 +16,12 @@ public sealed record TrackEntry(string Name, Point2 Start, double Heading, IRead
 
     /// <summary>Names of the vehicles that run on it; null for all of the project.</summary>
     public IReadOnlyList<string>? Vehicles { get; init; }
+
+    /// <summary>How it was measured, where its alignment is not stated.</summary>
+    public SurveySpec? Survey { get; init; }
+
+    /// <summary>The survey as written, before its files are read.</summary>
+    internal SurveyForm? Form { get; init; }
 
     /// <summary>Key in the project file.</summary>
     public string Key { get; init; } = "track[0]";
@@ -47,8 +54,15 @@ internal static class TrackKeys
             "What the track is made of, in order: { straight = 250 }, { curve = 610, angle = 35, hand = \"left\" }, { transition = 150, to_radius = 610, hand = \"left\" }.",
             ElementKeys.Table,
             (e, _) => e,
-            (t, v) => t with { Elements = [.. v.Select(e => e.Element)] },
-            least: 1)
+            (t, v) => t with { Elements = [.. v.Select(e => e.Element)] })
+        .Table("survey", "How the track was measured, in place of an alignment.", SurveyKeys.Table, t => t.Form, (t, v) => t with { Form = v })
         .Text("buffers", "Which end is at buffer stops, so that no more track need be known there.", t => t.Buffers, (t, v) => t with { Buffers = v }, false, "none", "start", "end", "both")
-        .Texts("vehicles", "Names of the vehicles that run here; left out, all of them do.", (t, v) => t with { Vehicles = v });
+        .Texts("vehicles", "Names of the vehicles that run here; left out, all of them do.", (t, v) => t with { Vehicles = v })
+        .Check((t, table, key, reading) =>
+        {
+            if ((t.Elements.Count > 0) == (t.Form is not null))
+            {
+                reading.Fault("PF1013", key, table.Place, $"{key} has {(t.Form is null ? "neither alignment nor survey" : "both alignment and survey")}.", "Give one of them: what the track is made of, or how it was measured.");
+            }
+        });
 }

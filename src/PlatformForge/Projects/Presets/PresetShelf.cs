@@ -21,7 +21,7 @@ public sealed record Preset(PresetKind Kind, string Name, string Title, string S
 /// </summary>
 public static class PresetShelf
 {
-    private const string Head = "preset";
+    private const string Head = "preset", SampleFolder = "presets/samples/";
 
     private static readonly Assembly Home = typeof(PresetShelf).Assembly;
 
@@ -42,6 +42,15 @@ public static class PresetShelf
     /// <summary>Text of a sample project; null when there is none of that name.</summary>
     public static string? Sample(string name) =>
         Files(PresetKind.Samples).FirstOrDefault(f => string.Equals(NameOf(f), name, StringComparison.OrdinalIgnoreCase)) is { } file ? TextOf(file) : null;
+
+    /// <summary>Files that a sample's text names, by their path beside it: the readings it was measured by.</summary>
+    public static IReadOnlyList<(string Path, string Text)> FilesOf(string sample) =>
+        [.. Home.GetManifestResourceNames()
+            .Where(n => n.StartsWith(SampleFolder + "survey/", StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal)
+            .Select(n => (Path: n[SampleFolder.Length..], Resource: n))
+            .Where(f => Sample(sample)?.Contains($"\"{f.Path}\"", StringComparison.Ordinal) == true)
+            .Select(f => (f.Path, TextOf(f.Resource)))];
 
     /// <summary>A preset's keys without its head, ready to be laid under those of a project.</summary>
     internal static TreeTable Body(TreeTable tree) =>
@@ -65,7 +74,7 @@ public static class PresetShelf
         string folder = "presets/" + kind.ToString().ToLowerInvariant() + "/";
         return Home.GetManifestResourceNames()
             .Select(n => n.Replace('\\', '/'))
-            .Where(n => n.StartsWith(folder, StringComparison.Ordinal))
+            .Where(n => n.StartsWith(folder, StringComparison.Ordinal) && n.EndsWith(".toml", StringComparison.Ordinal))
             .Order(StringComparer.Ordinal);
     }
 

@@ -13,7 +13,8 @@ public static class ProjectText
     /// <summary>The text of a file: missing files, folders, files of over a megabyte, binary files and anything but UTF-8 are faults.</summary>
     /// <param name="path">Where the file is.</param>
     /// <param name="shown">How the user named it.</param>
-    public static Outcome<string> Read(string path, string shown)
+    /// <param name="largest">Largest file taken, bytes.</param>
+    public static Outcome<string> Read(string path, string shown, int largest = LargestFile)
     {
         if (Directory.Exists(path))
         {
@@ -29,9 +30,9 @@ public static class ProjectText
                 return Fault("PF1001", shown, "There is no such file.", "Check the name, or start a new project with: platformforge init " + shown);
             }
 
-            if (file.Length > LargestFile)
+            if (file.Length > largest)
             {
-                return Fault("PF1003", shown, Invariant($"The file has {file.Length} bytes; a project file has at most {LargestFile}."), "Put measured readings into a CSV file and name that in the project.");
+                return Fault("PF1003", shown, Invariant($"The file has {file.Length} bytes, over the limit of {largest}."), "A project file holds no readings: they go into a CSV file that the project names.");
             }
 
             bytes = File.ReadAllBytes(path);

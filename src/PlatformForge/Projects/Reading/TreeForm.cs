@@ -10,11 +10,16 @@ namespace PlatformForge.Projects.Reading;
 /// </summary>
 internal static class TreeForm
 {
-    /// <summary>SHA-256 of the form, 64 hexadecimal digits.</summary>
-    public static string Hash(TreeTable tree)
+    /// <summary>SHA-256 of the form and of the files it names, 64 hexadecimal digits.</summary>
+    public static string Hash(TreeTable tree, IEnumerable<string> files)
     {
         var text = new StringBuilder();
         Write(text, tree);
+        foreach (string file in files)
+        {
+            Text(text, file);
+        }
+
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())));
     }
 

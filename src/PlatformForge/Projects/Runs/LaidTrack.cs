@@ -2,6 +2,7 @@ using PlatformForge.Clearance;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;
+using PlatformForge.Track.Surveys;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Runs;
@@ -9,18 +10,22 @@ namespace PlatformForge.Projects.Runs;
 /// <summary>A track as laid, with the smooth line that carries plan coordinates.</summary>
 public sealed record LaidTrack(TrackEntry Entry, TrackChart Chart)
 {
+    /// <summary>What its survey found; null for a track that is stated.</summary>
+    public SurveyedTrack? Survey { get; init; }
+
     /// <summary>Lays every track of a project; all their faults at once.</summary>
-    internal static Outcome<IReadOnlyList<LaidTrack>> LayAll(ProjectSpec project)
+    public static Outcome<IReadOnlyList<LaidTrack>> LayAll(ProjectSpec project)
     {
         var tracks = new List<LaidTrack>();
         var findings = new List<Finding>();
         foreach (var entry in project.Tracks)
         {
-            var laid = TrackLayer.Lay(entry.Alignment);
+            var surveyed = entry.Survey is { } survey ? TrackSurveyor.Survey(survey) : null;
+            var laid = surveyed is null ? TrackLayer.Lay(entry.Alignment) : new(surveyed.Value?.Line, surveyed.Findings);
             findings.AddRange(laid.Findings);
             if (laid.Value is { } ride)
             {
-                tracks.Add(new(entry, KinkRounder.Chart(ride)));
+                tracks.Add(new(entry, KinkRounder.Chart(ride)) { Survey = surveyed?.Value });
             }
         }
 

@@ -23,7 +23,10 @@ internal sealed class PlatformJob
     {
         (this.project, this.site) = (project, site);
         faced = tracks.First(t => string.Equals(t.Entry.Name, asked.Face.Track, StringComparison.Ordinal));
-        budget = project.Clearance.Budget;
+        double residual = faced.Survey is { } survey
+            ? project.VehiclesOn(faced.Entry).Select(v => survey.Movement.Reach(asked.Face.From, asked.Face.To, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max()
+            : 0;
+        budget = project.Clearance.BudgetWith(residual);
 
         // The file counts along the track as it is ridden; the plan along its smooth chart.
         spec = asked with { Face = asked.Face with { From = faced.Chart.FromRide(asked.Face.From), To = faced.Chart.FromRide(asked.Face.To) } };

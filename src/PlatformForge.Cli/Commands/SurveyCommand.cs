@@ -1,0 +1,65 @@
+using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Projects.Runs;
+using PlatformForge.Track.Surveys;
+using PlatformForge.Units;
+
+namespace PlatformForge.Cli.Commands;
+
+/// <summary>Shows what a survey says of the track, and how far it may be off.</summary>
+internal static class SurveyCommand
+{
+    private const string Examples = """
+
+        Examples:
+          platformforge survey my-halt.toml                       every surveyed track: elements, misread figures, doubt in mm
+          platformforge survey my-halt.toml --track up --toml     the recognised alignment, to paste into a project
+          platformforge survey my-halt.toml --string-lining 200   versines over a chord of 200 mm and proposed slews
+        """;
+
+    public static void Add(CommandLineApplication app, Session session) => app.Command("survey", command =>
+    {
+        command.Description = "Fit the measured tracks: what they are made of, which reading is odd, how far the answer may be off.";
+        command.ExtendedHelpText = Examples;
+        var project = new ProjectArguments(command);
+        var track = command.Option("--track <name>", "One track only.", CommandOptionType.SingleValue);
+        var toml = command.Option("--toml", "Only the recognised alignment, as text for a project file.", CommandOptionType.NoValue);
+        var lining = command.Option<double>("--string-lining <chord>", "Chord in mm: add a table of versines and slews.", CommandOptionType.SingleValue).Accepts(v => v.Range(10, 10000));
+        command.OnExecute(() => session.Finish("survey", show => Survey(project, track.Value(), toml.HasValue(), lining.HasValue() ? lining.ParsedValue : null, session.Watch(show))));
+    });
+
+    private static CommandResult Survey(ProjectArguments arguments, string? name, bool toml, double? chord, RunWatch watch)
+    {
+        var read = arguments.Read();
+        if (read.Value is not { } project)
+        {
+            return new(read.Findings);
+        }
+
+        watch.Begin("fitting the surveys");
+        var asked = project with { Tracks = [.. project.Tracks.Where(t => t.Survey is not null && (name is null || string.Equals(t.Name, name, StringComparison.OrdinalIgnoreCase)))] };
+        if (asked.Tracks.Count == 0)
+        {
+            return new([Finding.Error("PF1022", "track", name is null ? "No track of this project is surveyed." : $"There is no surveyed track \"{name}\".", "A track is surveyed when it has a [track.survey] in place of an alignment.") with { File = arguments.File, Line = 1, Column = 1 }]);
+        }
+
+        var laid = LaidTrack.LayAll(asked);
+        var findings = project.Placed(laid.Findings);
+        if (laid.Value is not { } tracks)
+        {
+            return new(findings);
+        }
+
+        SurveyedTrack[] surveyed = [.. tracks.Select(t => t.Survey!)];
+        return new([.. read.Findings, .. findings])
+        {
+            IsTheText = toml,
+            Plain = o => Array.ForEach(surveyed, t => SurveyText.Write(o, t, toml, chord)),
+            Json = j =>
+            {
+                j.WriteStartArray("tracks");
+                Array.ForEach(surveyed, t => SurveyJson.Write(j, t, chord));
+                j.WriteEndArray();
+            },
+        };
+    }
+}

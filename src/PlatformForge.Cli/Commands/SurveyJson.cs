@@ -1,0 +1,66 @@
+using System.Text.Json;
+using PlatformForge.Track.Surveys;
+
+namespace PlatformForge.Cli.Commands;
+
+/// <summary>A fitted survey as JSON.</summary>
+internal static class SurveyJson
+{
+    public static void Write(Utf8JsonWriter json, SurveyedTrack track, double? chord)
+    {
+        json.WriteStartObject();
+        json.WriteString("track", track.Line.Name);
+        JsonObject.Number(json, "length_mm", track.Line.Length);
+        JsonObject.Number(json, "ruler_error_mm", track.RulerError);
+        JsonObject.Number(json, "scatter_mm", track.Scatter);
+        JsonObject.Number(json, "likely_within_mm", track.Movement.Likely.Max());
+        JsonObject.Number(json, "worst_movement_mm", track.Movement.Worst.Max());
+        JsonObject.Number(json, "least_radius_mm", track.LeastRadius?.Radius);
+        JsonObject.Number(json, "least_radius_at_mm", track.LeastRadius?.Chainage);
+        json.WriteString("alignment_toml", track.Alignment is { } alignment ? AlignmentText.Toml(alignment) : null);
+        json.WriteStartArray("elements");
+        foreach (var element in track.Elements)
+        {
+            json.WriteStartObject();
+            json.WriteString("kind", element.Kind.ToString().ToLowerInvariant());
+            JsonObject.Number(json, "from_mm", element.From);
+            JsonObject.Number(json, "to_mm", element.To);
+            JsonObject.Number(json, "start_curvature_per_mm", element.StartCurvature);
+            JsonObject.Number(json, "end_curvature_per_mm", element.EndCurvature);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("readings");
+        foreach (var residual in track.Residuals)
+        {
+            json.WriteStartObject();
+            json.WriteString("file", residual.Reading.File);
+            json.WriteNumber("row", residual.Reading.Row);
+            JsonObject.Number(json, "chainage_mm", residual.Chainage);
+            JsonObject.Number(json, "miss_mm", residual.Miss);
+            JsonObject.Number(json, "fitting", residual.Fitting);
+            json.WriteBoolean("outlier", residual.IsOutlier);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        if (chord is { } length)
+        {
+            json.WriteStartArray("string_lining");
+            foreach (var row in StringLining.Of(track, length).Rows)
+            {
+                json.WriteStartObject();
+                JsonObject.Number(json, "station_mm", row.Station);
+                JsonObject.Number(json, "measured_mm", row.Measured);
+                JsonObject.Number(json, "proposed_mm", row.Proposed);
+                JsonObject.Number(json, "slew_mm", row.FullThrow);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+        }
+
+        json.WriteEndObject();
+    }
+}

@@ -1,0 +1,71 @@
+using PlatformForge.Track;
+using PlatformForge.Track.Surveys;
+using static System.FormattableString;
+
+namespace PlatformForge.Cli.Commands;
+
+/// <summary>A fitted survey in words and tables, lengths in mm.</summary>
+internal static class SurveyText
+{
+    /// <summary>Worst misses shown; the JSON form has them all.</summary>
+    private const int MissesShown = 5;
+
+    public static void Write(TextWriter o, SurveyedTrack track, bool tomlOnly, double? chord)
+    {
+        if (tomlOnly)
+        {
+            o.Write(track.Alignment is { } text ? AlignmentText.Toml(text) : Invariant($"# Track {track.Line.Name} can't be said as a list of elements.\n"));
+            return;
+        }
+
+        o.WriteLine(Invariant($"{track.Line.Name}: {track.Residuals.Count} readings, {track.Line.Length:0.0} mm of track; readings scatter by {track.Scatter:0.00} mm about it (ruler error stated as {track.RulerError:0.##})."));
+        o.WriteLine(track.LeastRadius is { } sharp
+            ? Invariant($"  sharpest: radius {sharp.Radius:0} mm to the {(sharp.Hand == Hand.Left ? "left" : "right")} at {sharp.Chainage:0} mm")
+            : "  straight throughout");
+        o.WriteLine(Invariant($"  the true line lies within {track.Movement.Likely.Max():0.00} mm of this one in 19 of 20 surveys; every reading wrong in the worst way moves it {track.Movement.Worst.Max():0.00} mm"));
+        o.WriteLine("  made of");
+        foreach (var element in track.Elements)
+        {
+            o.WriteLine(Invariant($"    {element.From,8:0.0} to {element.To,8:0.0}  {Words(element)}"));
+        }
+
+        foreach (var kink in track.Line.Kinks)
+        {
+            o.WriteLine(Invariant($"    {kink.Chainage,8:0.0}              kink of {kink.Turn * 180 / Math.PI:0.00} degrees"));
+        }
+
+        o.WriteLine("  largest misses (reading less line)");
+        foreach (var residual in track.Residuals.OrderByDescending(r => Math.Abs(r.Miss)).Take(MissesShown))
+        {
+            string outlier = residual.IsOutlier ? "  left out as misread" : "";
+            string fitting = residual.Fitting is { } figure ? Invariant($", {figure:0.00} would fit") : "";
+            o.WriteLine(Invariant($"    {residual.Reading.File}:{residual.Reading.Row}  {residual.Miss:+0.00;-0.00} mm at chainage {residual.Chainage:0}{fitting}{outlier}"));
+        }
+
+        if (chord is { } length)
+        {
+            Lining(o, StringLining.Of(track, length), length);
+        }
+    }
+
+    private static void Lining(TextWriter o, StringLining lining, double chord)
+    {
+        o.WriteLine(Invariant($"  string lining over a chord of {chord:0.#} mm: largest slew {lining.LargestThrow:0.00} mm"));
+        o.WriteLine("     station  measured  proposed     error       sum      slew");
+        foreach (var row in lining.Rows)
+        {
+            o.WriteLine(Invariant($"    {row.Station,8:0.0}  {row.Measured,8:0.00}  {row.Proposed,8:0.00}  {row.Error,8:0.00}  {row.SumOfErrors,8:0.00}  {row.FullThrow,8:0.00}"));
+        }
+    }
+
+    private static string Words(FittedElement element)
+    {
+        static string Radius(double curvature) => curvature == 0 ? "straight" : Invariant($"radius {1 / Math.Abs(curvature):0.0} {(curvature > 0 ? "left" : "right")}");
+        return element.Kind switch
+        {
+            FittedKind.Straight => "straight",
+            FittedKind.Curve => "curve, " + Radius(element.StartCurvature),
+            _ => $"transition from {Radius(element.StartCurvature)} to {Radius(element.EndCurvature)}",
+        };
+    }
+}

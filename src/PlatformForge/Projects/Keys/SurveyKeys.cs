@@ -1,0 +1,58 @@
+using PlatformForge.Track;
+using PlatformForge.Track.Surveys;
+
+namespace PlatformForge.Projects.Keys;
+
+/// <summary>Keys of <c>[track.survey]</c>.</summary>
+internal static class SurveyKeys
+{
+    private static readonly NumberRange Along = NumberRange.From(-1e5, 1e6), Length = NumberRange.Over0(1e5);
+
+    private static readonly IReadOnlyList<(string, MeasuredPart)> Parts = [("centre", MeasuredPart.Centre), ("running-edge", MeasuredPart.RunningEdge), ("outer-face", MeasuredPart.OuterFace)];
+
+    private static readonly IReadOnlyList<(string, Rail)> Rails = [("left", Rail.Left), ("right", Rail.Right)];
+
+    private static readonly string[] Units = ["mm", "cm", "m", "in", "ft"];
+
+    private static readonly KeyTable<SurveySourceForm> Also = Source(new KeyTable<SurveySourceForm>(_ => new()), f => f, (_, f) => f);
+
+    private static readonly KeyTable<ClosingChord> Closing = new KeyTable<ClosingChord>(_ => new(double.NaN, double.NaN, double.NaN))
+        .Length("from", Along, "Station of its first end.", c => c.From, (c, v) => c with { From = v }, required: true)
+        .Length("to", Along, "Station of its last end.", c => c.To, (c, v) => c with { To = v }, required: true)
+        .Length("length", Length, "Its length, measured once from end to end.", c => c.Length, (c, v) => c with { Length = v }, required: true)
+        .Length("versine", Along, "Height of the track over its middle, signed as the versines are.", c => c.Versine, (c, v) => c with { Versine = v })
+        .Length("error", Length, "How far these may be off; left out, the ruler error.", c => c.Error, (c, v) => c with { Error = v });
+
+    private static readonly KeyTable<Calibration> Calibrate = new KeyTable<Calibration>(_ => new(double.NaN))
+        .Length("length", Length, "True length of a line that is drawn for this.", c => c.Length, (c, v) => c with { Length = v }, required: true)
+        .Text("element", "Id (SVG) or layer (DXF) of that line.", c => c.Element, (c, v) => c with { Element = v });
+
+    public static KeyTable<SurveyForm> Table { get; } = Source(
+        new KeyTable<SurveyForm>(_ => new())
+            .Text("kind", "How it was measured: offsets from one stretched string, points, versines, or a drawing.", s => s.Kind, (s, v) => s with { Kind = v }, true, "string", "points", "versines", "drawing"),
+        s => s.First,
+        (s, f) => s with { First = f })
+        .Length("ruler_error", NumberRange.From(0.01, 50), "The most by which a careful reading may be off, either way.", s => s.RulerError, (s, v) => s with { RulerError = v })
+        .Choice("side", "Side of the string on which offsets are positive, or hand of a curve whose versines are positive.", s => s.Side, (s, v) => s with { Side = v }, [("left", Hand.Left), ("right", Hand.Right)])
+        .Length("chord", Length, "Length of the chord that versines were measured over.", s => s.Chord, (s, v) => s with { Chord = v })
+        .Length("spacing", Length, "Distance between stations that the file only numbers.", s => s.Spacing, (s, v) => s with { Spacing = v })
+        .Table("closing", "One long chord over versines, measured once, which takes the drift out of them.", Closing, s => s.Closing, (s, v) => s with { Closing = v })
+        .Text("element", "Id (SVG) or layer (DXF) of the drawn line.", s => s.Element, (s, v) => s with { Element = v })
+        .Table("calibrate", "A drawn line of known length, where the drawing states no unit.", Calibrate, s => s.Calibration, (s, v) => s with { Calibration = v })
+        .Flag("reverse", "Whether the track runs against the way it was drawn.", s => s.Reverse, (s, v) => s with { Reverse = v })
+        .Tables("also", "A further file of the same track, such as the other rail.", Also, (a, _) => a, (s, v) => s with { Also = v })
+        .Check((s, table, key, reading) =>
+        {
+            if (s.Kind == "versines" && s.Chord is null)
+            {
+                reading.Fault("PF1009", key + ".chord", table.Place, "The survey is of versines, but has no chord.", "Add chord, the length in mm that they were measured over, such as chord = 200.");
+            }
+        });
+
+    private static KeyTable<T> Source<T>(KeyTable<T> table, Func<T, SurveySourceForm> get, Func<T, SurveySourceForm, T> set) => table
+        .Text("file", "The file with the readings, beside the project: CSV, SVG or DXF.", t => get(t).File, (t, v) => set(t, get(t) with { File = v }), required: true)
+        .Choice("measured", "What the ruler was held to.", t => get(t).Measured, (t, v) => set(t, get(t) with { Measured = v }), Parts)
+        .Choice("rail", "At which rail, seen along the track; for the centre it does not matter.", t => get(t).Rail, (t, v) => set(t, get(t) with { Rail = v }), Rails)
+        .Length("rail_width", NumberRange.From(0, 20), "Width of a rail's head, where the outer face was measured.", t => get(t).RailWidth, (t, v) => set(t, get(t) with { RailWidth = v }))
+        .Text("unit", "Unit of figures where the file does not say; tables are taken to be in mm, drawings have to say.", t => get(t).Unit, (t, v) => set(t, get(t) with { Unit = v }), false, Units);
+}

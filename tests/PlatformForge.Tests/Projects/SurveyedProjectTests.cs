@@ -1,0 +1,113 @@
+using PlatformForge.Projects;
+using PlatformForge.Projects.Presets;
+using PlatformForge.Projects.Runs;
+using PlatformForge.Tests.Cli;
+using PlatformForge.Track;
+using PlatformForge.Track.Surveys;
+using Xunit;
+
+namespace PlatformForge.Tests.Projects;
+
+/// <summary>Tracks given by survey files beside the project.</summary>
+public sealed class SurveyedProjectTests : IDisposable
+{
+    private readonly TempFolder folder = new();
+
+    public SurveyedProjectTests()
+    {
+        Directory.CreateDirectory(folder["survey"]);
+        foreach (var (path, text) in PresetShelf.FilesOf("pendlewick-string"))
+        {
+            folder.Write(path, text);
+        }
+    }
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public void A_track_measured_by_a_string_brings_its_own_residual_into_the_budget()
+    {
+        var project = Read(PresetShelf.Sample("pendlewick-string")!);
+        Assert.Empty(project.Findings);
+        var spec = Assert.IsType<OffsetsSpec>(project.Value!.Tracks[0].Survey);
+        Assert.Equal((Hand.Right, 0.25, MeasuredPart.Centre), (spec.Side, spec.RulerError, spec.Sources[0].Measured.Part));
+        var dossier = DesignRun.Design(project.Value, RunWatch.None).Value!;
+        var residual = Assert.Single(dossier.Platforms[0].Budget.Lines, l => l.Name == "survey residual");
+        Assert.InRange(residual.AmountMm, 0.25, 3);
+        Assert.Equal(0.3, DesignRun.Design(Read(PresetShelf.Sample("pendlewick-string")!.Replace("[clearance]", "[clearance]\nsurvey = 0.3")).Value!, RunWatch.None).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm);
+    }
+
+    [Fact]
+    public void A_changed_reading_changes_what_the_run_is_made_from()
+    {
+        string sample = PresetShelf.Sample("pendlewick-string")!, csv = File.ReadAllText(folder["survey/pendlewick-string.csv"]);
+        string before = Read(sample).Value!.InputHash;
+        folder.Write("survey/pendlewick-string.csv", csv.Replace("249", "249.5"));
+        Assert.NotEqual(before, Read(sample).Value!.InputHash);
+    }
+
+    [Theory]
+    [InlineData("file = \"survey/none.csv\"", "PF1001", "track[0].survey.file")]
+    [InlineData("file = \"../secret.csv\"", "PF1011", "track[0].survey.file")]
+    [InlineData("file = \"survey/pendlewick-string.csv\"\nalso = [{ file = \"survey\" }]", "PF1002", "track[0].survey.also[0].file")]
+    public void A_survey_file_that_is_not_there_is_told_where_it_is_named(string file, string code, string key)
+    {
+        var finding = Assert.Single(Read(PresetShelf.Sample("pendlewick-string")!.Replace("file = \"survey/pendlewick-string.csv\"", file)).Findings);
+        Assert.Equal((code, key, "halt.toml"), (finding.Code, finding.Key, Path.GetFileName(finding.File)));
+        Assert.True(finding.Line > 10);
+    }
+
+    [Fact]
+    public void A_track_is_stated_or_measured_not_both()
+    {
+        var both = Assert.Single(Samples.Read(Samples.With(7, "alignment = [{ straight = 900 }]\nsurvey = { kind = \"points\", file = \"a.csv\" }")).Findings);
+        var neither = Assert.Single(Samples.Read(Samples.With(7, "")).Findings);
+        Assert.Equal(("PF1013", "PF1013", "track[0]"), (both.Code, neither.Code, both.Key));
+        Assert.Equal("track[0].survey.chord", Assert.Single(Samples.Read(Samples.With(7, "survey = { kind = \"versines\", file = \"a.csv\" }")).Findings).Key);
+    }
+
+    [Fact]
+    public void A_kink_of_sectional_track_is_stated_as_it_lies()
+    {
+        var project = Samples.Sound(Samples.With(7, "alignment = [{ straight = 300 }, { kink = 1.5, hand = \"left\" }, { straight = 600 }]"));
+        Assert.Equal(new KinkSpec(1.5 * Math.PI / 180, Hand.Left), project.Tracks[0].Elements[1]);
+    }
+
+    [Fact]
+    public void The_survey_command_names_the_misread_row_and_writes_what_can_be_pasted()
+    {
+        using var other = new TempFolder();
+        Assert.Equal(0, CliRun.Of("init", other["up.toml"], "--sample", "pendlewick-string").Exit);
+        string csv = other["survey/pendlewick-string.csv"];
+        Assert.True(File.Exists(csv));
+        string[] lines = File.ReadAllLines(csv);
+        int row = Array.FindIndex(lines, l => l.StartsWith("700,", StringComparison.Ordinal));
+        lines[row] = "700,239";
+        File.WriteAllLines(csv, lines);
+        var run = CliRun.Of("survey", other["up.toml"], "--string-lining", "200");
+        Assert.Equal(0, run.Exit);
+        Assert.Contains($"survey/pendlewick-string.csv:{row + 1}  warning PF2120", run.Error, StringComparison.Ordinal);
+        Assert.Contains("left out as misread", run.Out, StringComparison.Ordinal);
+        Assert.Contains("string lining over a chord of 200 mm", run.Out, StringComparison.Ordinal);
+
+        string pasted = CliRun.Of("survey", other["up.toml"], "--toml", "-q").Out;
+        string text = File.ReadAllText(other["up.toml"]);
+        int from = text.IndexOf("[[track]]", StringComparison.Ordinal), to = text.IndexOf("# The vehicles", StringComparison.Ordinal);
+        Samples.Sound(text[..from] + pasted + text[to..]);
+
+        var json = CliRun.Of("survey", other["up.toml"], "--json").Json();
+        var readings = json.GetProperty("tracks")[0].GetProperty("readings").EnumerateArray();
+        Assert.Equal([row + 1], readings.Where(r => r.GetProperty("outlier").GetBoolean()).Select(r => r.GetProperty("row").GetInt32()));
+    }
+
+    [Fact]
+    public void A_project_without_a_survey_says_so()
+    {
+        string file = folder.Write("plain.toml", Samples.Small);
+        var run = CliRun.Of("survey", file);
+        Assert.Equal(3, run.Exit);
+        Assert.Contains("PF1022", run.Error, StringComparison.Ordinal);
+    }
+
+    private PlatformForge.Units.Outcome<ProjectSpec> Read(string text) => ProjectReader.ReadFile(folder.Write("halt.toml", text));
+}
