@@ -1,4 +1,7 @@
 using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Exports.Folders;
+using PlatformForge.Exports.Surveys;
+using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Units;
@@ -13,8 +16,12 @@ internal static class SurveyCommand
         Examples:
           platformforge survey my-halt.toml                       every surveyed track: elements, misread figures, doubt in mm
           platformforge survey my-halt.toml --track up --toml     the recognised alignment, to paste into a project
+          platformforge survey my-halt.toml -o survey-sheets      drawings and tables of it
           platformforge survey my-halt.toml --string-lining 200   versines over a chord of 200 mm and proposed slews
         """;
+
+    /// <summary>Chord of the string-lining table when none is asked for, mm.</summary>
+    private const double UsualChord = 200;
 
     public static void Add(CommandLineApplication app, Session session) => app.Command("survey", command =>
     {
@@ -24,10 +31,11 @@ internal static class SurveyCommand
         var track = command.Option("--track <name>", "One track only.", CommandOptionType.SingleValue);
         var toml = command.Option("--toml", "Only the recognised alignment, as text for a project file.", CommandOptionType.NoValue);
         var lining = command.Option<double>("--string-lining <chord>", "Chord in mm: add a table of versines and slews.", CommandOptionType.SingleValue).Accepts(v => v.Range(10, 10000));
-        command.OnExecute(() => session.Finish("survey", show => Survey(project, track.Value(), toml.HasValue(), lining.HasValue() ? lining.ParsedValue : null, session.Watch(show))));
+        var folder = command.Option("-o|--output <folder>", "Write drawings and tables into a folder of its own.", CommandOptionType.SingleValue);
+        command.OnExecute(() => session.Finish("survey", show => Survey(project, track.Value(), toml.HasValue(), lining.HasValue() ? lining.ParsedValue : null, folder.Value(), session.Watch(show))));
     });
 
-    private static CommandResult Survey(ProjectArguments arguments, string? name, bool toml, double? chord, RunWatch watch)
+    private static CommandResult Survey(ProjectArguments arguments, string? name, bool toml, double? chord, string? folder, RunWatch watch)
     {
         var read = arguments.Read();
         if (read.Value is not { } project)
@@ -50,10 +58,18 @@ internal static class SurveyCommand
         }
 
         SurveyedTrack[] surveyed = [.. tracks.Select(t => t.Survey!)];
-        return new([.. read.Findings, .. findings])
+        var written = folder is null ? null : Write(project, surveyed, chord, folder);
+        return new([.. read.Findings, .. findings, .. written?.Findings ?? []])
         {
             IsTheText = toml,
-            Plain = o => Array.ForEach(surveyed, t => SurveyText.Write(o, t, toml, chord)),
+            Plain = o =>
+            {
+                Array.ForEach(surveyed, t => SurveyText.Write(o, t, toml, chord));
+                if (!toml && written?.Value is { } report)
+                {
+                    o.WriteLine(FormattableString.Invariant($"Wrote {report.Written.Count} files into {report.Folder}; {report.Unchanged.Count} were unchanged."));
+                }
+            },
             Json = j =>
             {
                 j.WriteStartArray("tracks");
@@ -62,4 +78,9 @@ internal static class SurveyCommand
             },
         };
     }
+
+    private static Outcome<FolderReport> Write(ProjectSpec project, SurveyedTrack[] tracks, double? chord, string folder) => OutputFolder.Write(
+        folder,
+        new(project.Layout.Name, ProgramVersion.Number, project.InputHash, [], []),
+        [.. tracks.SelectMany(t => SurveyTables.Files(t, chord ?? UsualChord, project.Layout.Name, "PlatformForge " + ProgramVersion.Number))]);
 }

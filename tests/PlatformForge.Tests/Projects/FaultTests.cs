@@ -35,7 +35,6 @@ public class FaultTests
     [InlineData(2, "name = 7", "layout.name", "PF1007")]
     [InlineData(2, "name = \"\"", "layout.name", "PF1008")]
     [InlineData(7, "alignment = 900", "track[0].alignment", "PF1007")]
-    [InlineData(7, "alignment = []", "track[0].alignment", "PF1012")]
     [InlineData(7, "alignment = [900]", "track[0].alignment[0]", "PF1007")]
     [InlineData(7, "alignment = [{ straight = 900, curve = 5 }]", "track[0].alignment[0]", "PF1013")]
     [InlineData(7, "alignment = [{ curve = 500, hand = \"left\" }]", "track[0].alignment[0]", "PF1013")]

@@ -63,6 +63,7 @@ public sealed class SurveyedProjectTests : IDisposable
         var both = Assert.Single(Samples.Read(Samples.With(7, "alignment = [{ straight = 900 }]\nsurvey = { kind = \"points\", file = \"a.csv\" }")).Findings);
         var neither = Assert.Single(Samples.Read(Samples.With(7, "")).Findings);
         Assert.Equal(("PF1013", "PF1013", "track[0]"), (both.Code, neither.Code, both.Key));
+        Assert.Equal("PF1013", Assert.Single(Samples.Read(Samples.With(7, "alignment = []")).Findings).Code);
         Assert.Equal("track[0].survey.chord", Assert.Single(Samples.Read(Samples.With(7, "survey = { kind = \"versines\", file = \"a.csv\" }")).Findings).Key);
     }
 
@@ -94,6 +95,9 @@ public sealed class SurveyedProjectTests : IDisposable
         string text = File.ReadAllText(other["up.toml"]);
         int from = text.IndexOf("[[track]]", StringComparison.Ordinal), to = text.IndexOf("# The vehicles", StringComparison.Ordinal);
         Samples.Sound(text[..from] + pasted + text[to..]);
+
+        Assert.Equal(0, CliRun.Of("survey", other["up.toml"], "-o", other["sheets"], "-q").Exit);
+        Assert.Equal(["manifest.json", "up-survey-line.csv", "up-survey-readings.csv", "up-survey-string-lining.csv", "up-survey.svg", "up-survey.toml"], other.Listing("sheets").Select(f => f.Split(' ')[0]));
 
         var json = CliRun.Of("survey", other["up.toml"], "--json").Json();
         var readings = json.GetProperty("tracks")[0].GetProperty("readings").EnumerateArray();
