@@ -26,9 +26,9 @@ public sealed class BedShape
     /// <summary>Most room for a piece in mm (negative: it does not fit) and the turn that gives it; stops at the first turn at which it does.</summary>
     /// <param name="hull">Convex outline of the piece, mm.</param>
     /// <param name="goal">Less room than this is of no interest; a piece that does not fit is then told apart more quickly, but not by how much.</param>
-    public (double Room, double Turn) Best(IReadOnlyList<Point2> hull, double goal = double.NegativeInfinity)
+    /// <param name="enough">Room that is enough, mm.</param>
+    public (double Room, double Turn) Best(IReadOnlyList<Point2> hull, double goal = double.NegativeInfinity, double enough = 0)
     {
-        const double enough = 0;
         var best = (Room: double.NegativeInfinity, Turn: 0.0);
         foreach (var room in rooms)
         {
@@ -43,8 +43,8 @@ public sealed class BedShape
         return best;
     }
 
-    /// <summary>Whether the piece lies on the bed at some turn.</summary>
-    public bool Fits(IReadOnlyList<Point2> hull) => Best(hull, 0).Room >= 0;
+    /// <summary>Whether the piece lies on the bed at some turn with so much room left all round, mm.</summary>
+    public bool Fits(IReadOnlyList<Point2> hull, double spare = 0) => Best(hull, spare, spare).Room >= spare;
 
     private static List<Point2[]> ConvexParts(Point2[] ring)
     {

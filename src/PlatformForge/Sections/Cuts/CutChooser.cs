@@ -133,7 +133,7 @@ internal sealed class CutChooser
 
             double from = places[i], to = places[i + 1];
             var (hull, tall) = outline.Printed(from, to);
-            double room = bed.Best(hull).Room;
+            double lean = outline.Lean(tall), room = bed.Best(hull, enough: lean).Room - lean;
             if (tall > printer.Height)
             {
                 findings.Add(SectionFindings.PieceTooTall(printer.Key, from, to, tall, printer.Height));
@@ -148,7 +148,7 @@ internal sealed class CutChooser
                     size,
                     -2 * room,
                     Largest(to - from, length => outline.Fits(from, from + length, bed, double.PositiveInfinity)),
-                    Largest(size.Width, width => bed.Fits([new(0, 0), new(size.Length, 0), new(size.Length, width), new(0, width)])),
+                    Largest(size.Width, width => bed.Fits([new(0, 0), new(size.Length, 0), new(size.Length, width), new(0, width)], lean)),
                     printer.Margin));
             }
 

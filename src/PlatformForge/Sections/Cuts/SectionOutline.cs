@@ -65,8 +65,11 @@ internal sealed class SectionOutline(FacetedPlan chart, PrintPose pose)
     public bool Fits(double from, double to, BedShape bed, double height)
     {
         var (hull, tall) = Printed(from, to);
-        return tall <= height && bed.Fits(hull);
+        return tall <= height && bed.Fits(hull, Lean(tall));
     }
+
+    /// <summary>Room in mm to keep for a deck with crossfall that lies on its own slope: its walls lean out by their height times the slope.</summary>
+    public double Lean(double tall) => pose != PrintPose.Upright && plan.Spec.Deck.Crossfall > 0 ? tall / plan.Spec.Deck.Crossfall : 0;
 
     /// <summary>The turn that the plan alone lets expect: lying where the section is level or all ramp, otherwise upright.</summary>
     public RigidTransform Turn(double from, double to)

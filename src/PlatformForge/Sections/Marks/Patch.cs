@@ -32,18 +32,23 @@ internal readonly record struct Patch(double From, double To, double Near, doubl
     {
         var (startToe, endToe) = WallBlocks.Toes(plan);
         (from, to) = (Math.Max(from, startToe), Math.Min(to, endToe));
-        var across = plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal && r.To > from && r.From < to).OrderBy(r => r.From).ToArray();
         var along = plan.Ribs.Where(r => r.Kind == RibKind.Longitudinal).ToArray();
+
+        // The underside bends at a ramp's head, which parts bays like a rib.
+        var across = plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal).Select(r => (r.From, r.To))
+            .Concat(new[] { plan.Profile.StartHead, plan.Profile.EndHead }.Select(head => (From: head, To: head)))
+            .Where(r => r.To > from && r.From < to)
+            .Order();
         var patches = new List<Patch>();
         double start = from;
-        foreach (double end in across.Select(r => r.From).Append(to))
+        foreach (var (end, next) in across.Append((to, to)))
         {
             if (end - start > 2 * Border)
             {
                 patches.AddRange(Bay(plan, along, start, end));
             }
 
-            start = Math.Max(start, across.FirstOrDefault(r => r.From == end)?.To ?? to);
+            start = Math.Max(start, next);
         }
 
         return [.. patches.Where(p => p.Area > 0).OrderByDescending(p => p.Area).ThenBy(p => p.From)];
@@ -52,7 +57,10 @@ internal readonly record struct Patch(double From, double To, double Near, doubl
     private static IEnumerable<Patch> Bay(PlatformPlan plan, PlanRib[] along, double start, double end)
     {
         double middle = (start + end) / 2;
-        double near = Math.Max(Most(plan.WallBack, start, end), plan.Spec.Coping.Thickness > plan.Spec.Deck.Thickness ? Most(plan.CopingBack, start, end) : 0);
+
+        // Under the coping's back the underside has a fold with a crossfall, and a step under a coping thicker than the deck.
+        bool broken = plan.Spec.Deck.Crossfall > 0 || plan.Spec.Coping.Thickness > plan.Spec.Deck.Thickness;
+        double near = Math.Max(Most(plan.WallBack, start, end), broken ? Most(plan.CopingBack, start, end) : 0);
         var ribs = along.Where(r => r.From < end && r.To > start).OrderBy(r => r.Near.At(middle));
         foreach (var rib in ribs)
         {
