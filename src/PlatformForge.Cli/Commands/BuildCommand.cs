@@ -15,6 +15,7 @@ internal static class BuildCommand
         Examples:
           platformforge build my-halt.toml                                     into the folder my-halt beside the file
           platformforge build my-halt.toml -o out/halt --set platform[0].ramps.end.length=120
+          platformforge build my-halt.toml --cross-section 420 --cross-section 640    drawn at these chainages too
         """;
 
     /// <summary>Cautions repeated on the terminal; all of them stand in the report.</summary>
@@ -28,7 +29,10 @@ internal static class BuildCommand
         var folder = command.Option("-o|--output <folder>", "Folder to write; named after the project file when left out.", CommandOptionType.SingleValue);
         var force = command.Option("--force", "Write even beside and over files that this program did not write.", CommandOptionType.NoValue);
         var plain = command.Option("--no-pictures", "Leave out the shaded pictures, which take most of the time.", CommandOptionType.NoValue);
-        command.OnExecute(() => session.Finish("build", show => Build(project, folder.Value(), force.HasValue(), new OutputChoice { Pictures = !plain.HasValue() }, session.Watch(show))));
+        var cross = command.Option("--cross-section <chainage>", "Chainage in mm at which a cross-section is drawn too, with the governing vehicle's outline. Repeatable.", CommandOptionType.MultipleValue);
+        command.OnExecute(() => session.Finish("build", show => ChosenSections.Read(cross.Values, out var chainages) is { } fault
+            ? fault
+            : Build(project, folder.Value(), force.HasValue(), new OutputChoice { Pictures = !plain.HasValue(), CrossSections = chainages }, session.Watch(show))));
     });
 
     private static CommandResult Build(ProjectArguments arguments, string? folder, bool force, OutputChoice choice, RunWatch watch)
@@ -37,6 +41,11 @@ internal static class BuildCommand
         if (read.Value is not { } project)
         {
             return new(read.Findings);
+        }
+
+        if (ChosenSections.Beyond(project, choice.CrossSections) is { } beyond)
+        {
+            return beyond;
         }
 
         folder ??= Path.Combine(Path.GetDirectoryName(arguments.File) ?? "", FileNames.Plain(Path.GetFileNameWithoutExtension(arguments.File)));

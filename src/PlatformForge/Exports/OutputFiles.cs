@@ -16,6 +16,9 @@ public sealed record OutputChoice
     /// <summary>Drawings.</summary>
     public bool Drawings { get; init; } = true;
 
+    /// <summary>Chainages in mm, along the charts of the plans, at which a cross-section is drawn beside the telling one; platforms that do not reach there have none.</summary>
+    public IReadOnlyList<double> CrossSections { get; init; } = [];
+
     /// <summary>Width of pictures in pixels.</summary>
     public int PictureWidth { get; init; } = PlatformPictures.UsualWidth;
 
@@ -75,11 +78,18 @@ public static class OutputFiles
             yield return (Invariant($"drawings/{name}-plan.svg"), () => SvgWriter.ToBytes(PlanDrawing.Draw(dossier, platform)));
             yield return (Invariant($"drawings/{name}-gaps.svg"), () => SvgWriter.ToBytes(GapDrawing.Draw(dossier, platform)));
             yield return (Invariant($"drawings/{name}-cross-section.svg"), () => SvgWriter.ToBytes(CrossSectionDrawing.Draw(dossier, platform, CrossSectionDrawing.Telling(platform.Plan))));
+            foreach (double s in choice.CrossSections.Where(s => s >= platform.Plan.Spec.Face.From && s <= platform.Plan.Spec.Face.To).Distinct().Order())
+            {
+                yield return (Invariant($"drawings/{name}-cross-section-{s:0.###}.svg"), () => SvgWriter.ToBytes(CrossSectionDrawing.Draw(dossier, platform, s)));
+            }
+
             yield return (Invariant($"drawings/{name}-plates.svg"), () => SvgWriter.ToBytes(PlateDrawing.Draw(dossier, platform)));
         }
 
         yield return (Invariant($"tables/{name}-setting-out.csv"), () => PlatformTables.SettingOut(dossier, platform, choice.SettingOutStep));
         yield return (Invariant($"tables/{name}-gaps.csv"), () => PlatformTables.Gaps(platform));
+        yield return (Invariant($"tables/{name}-gaps-by-style.csv"), () => GapsByStyle.Of(platform.Plan).ToCsv());
+        yield return (Invariant($"tables/{name}-gaps.json"), () => GapsByStyle.Of(platform.Plan).ToJson());
         yield return (Invariant($"tables/{name}-sections.csv"), () => PlatformTables.Sections(platform));
         yield return (Invariant($"tables/{name}-cutting-list.csv"), () => PlatformTables.CuttingList(platform));
     }

@@ -35,6 +35,9 @@ internal static class PlatformFindings
     public static Finding CopingPart(string key, string what, double value, double most, string why) =>
         Finding.Error("PF4011", key, Invariant($"The {what} of {value:0.###} mm {why}."), Invariant($"Give {Down(most)} mm or less."), FaultKind.DesignRule);
 
+    public static Finding AllowanceTooLarge(string key, double margin, string platform, double width, double running) =>
+        Finding.Error("PF4024", key, Invariant($"The entries of the clearance budget come to {margin:0.##} mm, more than the platform {platform} is wide, {width:0.##} mm."), running > 0 ? Invariant($"With the other entries as they are, give a running clearance below {running:0.##} mm; 0.5 to 1 mm is usual.") : Invariant($"Together they have to stay below {width:0.##} mm; check print, fitting, laying and survey."), FaultKind.DesignRule);
+
     public static Finding NothingRuns(string key, double chainage) =>
         Finding.Error("PF4020", key, Invariant($"No vehicle comes past chainage {chainage:0.#} mm on this side, so nothing says where the edge may be."), "List at least one vehicle that runs past the whole platform.", FaultKind.DesignRule);
 

@@ -56,6 +56,11 @@ public static class PlatformPlanner
         var (spec, envelope) = (request.Spec, request.Envelope);
         var vehicles = envelope.Parts.Where(p => p.Run == 0).Select(p => p.Vehicle).Distinct();
         var findings = Check(spec, request.Site, request.Chart, vehicles, request.StartsAtBuffers, request.EndsAtBuffers).ToList();
+        if (!HasErrors(findings))
+        {
+            Allowance(request, findings);
+        }
+
         if (HasErrors(findings))
         {
             return Outcome.Fault<PlatformPlan>(findings);
@@ -105,6 +110,16 @@ public static class PlatformPlanner
         };
         RampRules.Feet(plan, findings);
         return HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
+    }
+
+    // Allowances as large as the platform leave a gap that nobody could step over: a slip of unit or comma.
+    private static void Allowance(PlatformRequest request, List<Finding> findings)
+    {
+        double margin = request.Budget.Margin, width = request.Spec.Deck.Width;
+        if (margin >= width)
+        {
+            findings.Add(PlatformFindings.AllowanceTooLarge("clearance", margin, request.Spec.Name, width, width - (margin - request.Budget.Running)));
+        }
     }
 
     // The edge needs a vehicle at every chainage, and a curve whose centre lies beyond the platform's back.
