@@ -8,6 +8,9 @@ namespace PlatformForge.Cli.Commands;
 /// <summary>Verdicts and figures in words and as JSON members.</summary>
 internal static class VerdictText
 {
+    // Half the last digit shown, mm: what rounds to nothing short is not told as short.
+    private const double Seen = 0.005;
+
     /// <summary>The line everybody reads: least clearance, where, which vehicle.</summary>
     public static string Line(Verdict verdict) => (verdict.Passed, verdict.Closest) switch
     {
@@ -22,10 +25,16 @@ internal static class VerdictText
     {
         foreach (var vehicle in verdict.Vehicles)
         {
-            o.WriteLine(vehicle.Closest is { } near
-                ? Invariant($"  {vehicle.Vehicle}: {near.Clearance:0.00} mm at chainage {near.Chainage:0} mm ({near.Part}), {vehicle.Tightest?.Clearance ?? near.Clearance:0.00} mm left after the budget")
-                : $"  {vehicle.Vehicle}: comes to the height of nothing printed");
+            o.WriteLine($"  {vehicle.Vehicle}: " + (vehicle.Closest is { } near ? OfVehicle(near, vehicle.Tightest?.Clearance ?? near.Clearance) : "comes to the height of nothing printed"));
         }
+    }
+
+    private static string OfVehicle(Nearness near, double left)
+    {
+        string where = Invariant($"at chainage {near.Chainage:0} mm ({near.Part})");
+        return near.Clearance < 0 ? Invariant($"fouls by {-near.Clearance:0.00} mm {where}")
+            : left < -Seen ? Invariant($"{near.Clearance:0.00} mm {where}, {-left:0.00} mm short of the budget")
+            : Invariant($"{near.Clearance:0.00} mm {where}, {left:0.00} mm left after the budget");
     }
 
     public static void Json(Utf8JsonWriter json, Verdict verdict)

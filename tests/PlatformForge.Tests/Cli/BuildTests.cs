@@ -140,5 +140,12 @@ public class BuildTests
         Assert.Equal(4, run.Exit);
         Assert.Matches(@"FOULS by 1\.9\d mm.*: wide", run.Out);
         Assert.Equal(3, CliRun.Of("check", file, "--with-vehicle", "no-such-kind").Exit);
+
+        // And against the finished folder, which knows its scale and its budget by itself.
+        Assert.Equal(0, CliRun.Of("build", file, "--no-pictures", "-q").Exit);
+        var built = CliRun.Of("verify", folder["halt"], "--with-vehicle", wide);
+        Assert.Equal(4, built.Exit);
+        Assert.Matches(@"\n  wide: fouls by 1\.9\d mm at chainage \d+ mm \(body\)\n", built.Out);
+        Assert.Matches(@"\n?  coach: 1\.1\d mm at chainage", built.Out);
     }
 }
