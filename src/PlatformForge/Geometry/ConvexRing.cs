@@ -41,7 +41,8 @@ public static class ConvexRing
     /// <summary>Convex hull by Andrew's monotone chain: counter-clockwise, least x first, no three corners in line.</summary>
     public static Point2[] Hull(IEnumerable<Point2> points)
     {
-        var sorted = points.Distinct().OrderBy(p => p.X).ThenBy(p => p.Y).ToArray();
+        Point2[] sorted = [.. points];
+        Array.Sort(sorted, static (a, b) => a.X != b.X ? a.X.CompareTo(b.X) : a.Y.CompareTo(b.Y));
         if (sorted.Length < 3)
         {
             return sorted;
@@ -52,8 +53,9 @@ public static class ConvexRing
         for (int pass = 0; pass < 2; pass++)
         {
             int floor = count + 1;
-            foreach (var p in pass == 0 ? sorted : sorted.Reverse())
+            for (int i = 0; i < sorted.Length; i++)
             {
+                var p = sorted[pass == 0 ? i : sorted.Length - 1 - i];
                 while (count > floor && Point2.Cross(hull[count - 1] - hull[count - 2], p - hull[count - 2]) <= 0)
                 {
                     count--;

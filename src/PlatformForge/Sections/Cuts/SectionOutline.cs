@@ -21,10 +21,23 @@ internal enum SectionShape
 /// How large a section between two chainages will be on the bed, from the corners of its plan alone: quick enough to
 /// ask for every pair of candidates.
 /// </summary>
-internal sealed class SectionOutline(FacetedPlan chart, PrintPose pose)
+internal sealed class SectionOutline
 {
-    private readonly PlatformPlan plan = chart.Plan;
-    private readonly TopSurface top = new(chart);
+    private readonly FacetedPlan chart;
+    private readonly PrintPose pose;
+    private readonly PlatformPlan plan;
+    private readonly TopSurface top;
+
+    // Both edges of the platform at its stations, with the height of the walking surface there.
+    private readonly Point3[] front, back;
+
+    public SectionOutline(FacetedPlan chart, PrintPose pose)
+    {
+        (this.chart, this.pose, plan) = (chart, pose, chart.Plan);
+        top = new(chart);
+        front = Array.ConvertAll(chart.Stations, s => Corner(plan.CopingFront, s));
+        back = Array.ConvertAll(chart.Stations, s => Corner(plan.Back, s));
+    }
 
     public SectionShape Shape(double from, double to)
     {
@@ -43,22 +56,25 @@ internal sealed class SectionOutline(FacetedPlan chart, PrintPose pose)
         var turn = Turn(from, to);
         var corners = new List<Point2>();
         double low = double.PositiveInfinity, high = double.NegativeInfinity;
-        foreach (double s in chart.Chainages(from, to))
+        Take(Corner(plan.CopingFront, from));
+        Take(Corner(plan.Back, from));
+        for (int i = chart.FacetAt(from) + 1; i < chart.Stations.Length && chart.Stations[i] < to; i++)
         {
-            var surface = top.Along(s);
-            foreach (var line in new[] { plan.CopingFront, plan.Back })
-            {
-                var p = chart.On(line, s);
-                foreach (double z in new[] { 0, surface.At(p) })
-                {
-                    var q = turn.Apply(new(p.X, p.Y, z));
-                    corners.Add(new(q.X, q.Y));
-                    (low, high) = (Math.Min(low, q.Z), Math.Max(high, q.Z));
-                }
-            }
+            Take(front[i]);
+            Take(back[i]);
         }
 
+        Take(Corner(plan.CopingFront, to));
+        Take(Corner(plan.Back, to));
         return (ConvexRing.Hull(corners), high - low);
+
+        void Take(Point3 p)
+        {
+            Point3 a = turn.Apply(p), b = turn.Apply(p with { Z = 0 });
+            corners.Add(new(a.X, a.Y));
+            corners.Add(new(b.X, b.Y));
+            (low, high) = (Math.Min(low, Math.Min(a.Z, b.Z)), Math.Max(high, Math.Max(a.Z, b.Z)));
+        }
     }
 
     /// <summary>Whether it lies on the bed at some turn and under the printer's height.</summary>
@@ -80,6 +96,12 @@ internal sealed class SectionOutline(FacetedPlan chart, PrintPose pose)
 
     /// <summary>Plane of the walking surface half-way along.</summary>
     public HeightPlane Surface(double from, double to) => top.Along((from + to) / 2);
+
+    private Point3 Corner(PlanLine line, double chainage)
+    {
+        var p = chart.On(line, chainage);
+        return new(p.X, p.Y, top.Along(chainage).At(p));
+    }
 
     private Point2 Middle(double chainage) => (chart.On(plan.CopingFront, chainage) + chart.On(plan.Back, chainage)) * 0.5;
 }

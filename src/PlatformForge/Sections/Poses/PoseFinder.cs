@@ -32,71 +32,68 @@ internal static class PoseFinder
         }
 
         // Level coping before a deck with crossfall is a fold: lying on the deck lifts the coping's edge by a hair, lying between the two lifts both.
-        var (total, mean) = Deck(mesh, _ => true);
+        var faces = FacesOf(mesh);
+        var (total, mean) = Deck(faces, _ => true);
         double bestShare = -1;
         var best = surface;
-        foreach (var plane in new[] { surface, mean, Deck(mesh, paint => paint == (byte)Paint.Deck).Mean })
+        foreach (var plane in new[] { surface, mean, Deck(faces, paint => paint == (byte)Paint.Deck).Mean })
         {
-            double share = Lying(mesh, PrintTurn.Lying(plane, along), layer / 2) / total;
+            double share = Lying(mesh, faces, PrintTurn.Lying(plane, along), layer / 2) / total;
             if (share > bestShare + LeastGain)
             {
                 (bestShare, best) = (share, plane);
             }
         }
 
-        bestShare = Lying(mesh, PrintTurn.Lying(best, along), layer) / total;
+        bestShare = Lying(mesh, faces, PrintTurn.Lying(best, along), layer) / total;
         return asked == PrintPose.DeckDown || bestShare >= LyingShare
             ? (PrintPose.DeckDown, PrintTurn.Lying(best, along))
             : (PrintPose.Upright, PrintTurn.Upright(along));
     }
 
+    private readonly record struct Face(Point3 Normal, double Size, byte Paint);
+
+    private static Face[] FacesOf(Mesh mesh)
+    {
+        var faces = new Face[mesh.TriangleCount];
+        for (int i = 0; i < faces.Length; i++)
+        {
+            var a = mesh.Vertices[mesh.Triangles[3 * i]];
+            var normal = Point3.Cross(mesh.Vertices[mesh.Triangles[(3 * i) + 1]] - a, mesh.Vertices[mesh.Triangles[(3 * i) + 2]] - a);
+            faces[i] = new(normal, normal.Length, mesh.Paints.Length > 0 ? mesh.Paints[i] : (byte)Paint.Deck);
+        }
+
+        return faces;
+    }
+
     // Area of the faces that look up and show certain paints, and the plane whose slope is the mean of theirs.
-    private static (double Area, HeightPlane Mean) Deck(Mesh mesh, Func<byte, bool> counts)
+    private static (double Area, HeightPlane Mean) Deck(Face[] faces, Func<byte, bool> counts)
     {
         Point3 sum = default;
         double area = 0;
-        int face = 0;
-        foreach (var (normal, size, _) in Faces(mesh))
+        foreach (var face in faces)
         {
-            if (normal.Z > DeckSlope * size && counts(mesh.Paints.Length > 0 ? mesh.Paints[face] : (byte)Paint.Deck))
+            if (face.Normal.Z > DeckSlope * face.Size && counts(face.Paint))
             {
-                sum += normal;
-                area += size / 2;
+                sum += face.Normal;
+                area += face.Size / 2;
             }
-
-            face++;
         }
 
         return (area, area == 0 ? new(0) : new(0, -sum.X / sum.Z, -sum.Y / sum.Z));
     }
 
-    private static double Lying(Mesh mesh, RigidTransform turn, double within)
+    private static double Lying(Mesh mesh, Face[] faces, RigidTransform turn, double within)
     {
-        double floor = double.PositiveInfinity;
-        foreach (var v in mesh.Vertices)
+        var up = turn.Row2;
+        var height = Array.ConvertAll(mesh.Vertices, v => Point3.Dot(up, v));
+        double limit = height.Min() + within, area = 0;
+        for (int i = 0; i < faces.Length; i++)
         {
-            floor = Math.Min(floor, Point3.Dot(turn.Row2, v));
-        }
-
-        double area = 0;
-        foreach (var (normal, size, highest) in Faces(mesh, turn.Row2))
-        {
-            if (Point3.Dot(turn.Row2, normal) < -DeckSlope * size && highest < floor + within)
-            {
-                area += size / 2;
-            }
+            bool low = height[mesh.Triangles[3 * i]] < limit && height[mesh.Triangles[(3 * i) + 1]] < limit && height[mesh.Triangles[(3 * i) + 2]] < limit;
+            area += low && Point3.Dot(up, faces[i].Normal) < -DeckSlope * faces[i].Size ? faces[i].Size / 2 : 0;
         }
 
         return area;
-    }
-
-    private static IEnumerable<(Point3 Normal, double Size, double Highest)> Faces(Mesh mesh, Point3 up = default)
-    {
-        for (int i = 0; i < mesh.Triangles.Length; i += 3)
-        {
-            Point3 a = mesh.Vertices[mesh.Triangles[i]], b = mesh.Vertices[mesh.Triangles[i + 1]], c = mesh.Vertices[mesh.Triangles[i + 2]];
-            var normal = Point3.Cross(b - a, c - a);
-            yield return (normal, normal.Length, Math.Max(Point3.Dot(up, a), Math.Max(Point3.Dot(up, b), Point3.Dot(up, c))));
-        }
     }
 }
