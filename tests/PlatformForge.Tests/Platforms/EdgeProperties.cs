@@ -60,6 +60,10 @@ public class EdgeProperties
         Assert.InRange(plan.CopingFront.Reach[0] - plan.Alternatives[0].Reach.Max(), 0, 0.02);
     }
 
+    [Theory]
+    [InlineData(21)] // a curve that ends without a transition, between two vertices
+    public void A_faired_edge_keeps_its_radius_where_curvature_jumps(int seed) => A_faired_edge_keeps_its_radius_and_its_taper_as_measured_in_the_layout(seed);
+
     [Property(MaxTest = 20)]
     public void A_faired_edge_keeps_its_radius_and_its_taper_as_measured_in_the_layout(int seed)
     {

@@ -92,16 +92,19 @@ internal static class EdgeShaper
     /// Bounds on the second derivative of the reach by chainage, 1/mm, that keep an edge's own curvature within
     /// 1/radius, or within the curvature of a line concentric with the track where that is tighter. At offset d the curvature is
     /// κ/(1−κd) + d″/(1−κd)² + d′(κ′d + 2κd′)/(1−κd)³, to first order in the square of d′. The last term is not linear in the unknowns; it is held off the bound
-    /// at the most that the taper lets it be.
+    /// at the most that the taper lets it be. Where the track's curvature changes between the neighbouring vertices, the two chords see a mean of
+    /// it: the least of it limits bending one way, the greatest the other.
     /// </summary>
     private static (double Least, double Greatest) Bends(Centreline chart, double before, double at, double after, FaceSpec face, double leastRadius, double reach)
     {
         double curvature = (int)face.Side * chart.CurvatureAt(at), slope = 1 / face.Taper;
-        double growth = Math.Abs(chart.CurvatureAt(after) - chart.CurvatureAt(before)) / (after - before);
-        double stretch = 1 - (curvature * reach), concentric = curvature / stretch;
+        double first = (int)face.Side * chart.CurvatureAt(before), last = (int)face.Side * chart.CurvatureAt(after);
+        double low = Math.Min(curvature, Math.Min(first, last)), high = Math.Max(curvature, Math.Max(first, last));
+        double growth = (high - low) / (after - before), stretch = 1 - (curvature * reach);
         double slanted = slope * ((growth * reach) + (2 * Math.Abs(curvature) * slope)) / (stretch * stretch * stretch);
         double allowed = ((1 - BendKeptBack) / leastRadius) - slanted, spare = BendSpare / leastRadius;
-        double least = Math.Min(-allowed - concentric, 0) - spare, greatest = Math.Max(allowed - concentric, 0) + spare;
+        double least = Math.Min(-allowed - (low / (1 - (low * reach))), 0) - spare;
+        double greatest = Math.Max(allowed - (high / (1 - (high * reach))), 0) + spare;
         return (least * stretch * stretch, greatest * stretch * stretch);
     }
 }
