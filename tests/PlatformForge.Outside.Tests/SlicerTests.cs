@@ -48,7 +48,8 @@ public class SlicerTests(WrittenSamples samples)
             {
                 var said = Tool.Run(
                     "prusa-slicer", "--export-gcode", "--output", gcode, "--bed-shape", "0x0,400x0,400x400,0x400", "--center", "200,200", "--layer-height", "0.2",
-                    "--nozzle-diameter", "0.4", "--fill-density", "100%", "--fill-pattern", "rectilinear", "--perimeters", "3", "--skirts", "0", "--brim-width", "0", file);
+                    "--nozzle-diameter", "0.4", "--fill-density", "100%", "--fill-pattern", "rectilinear", "--perimeters", "3", "--skirts", "0", "--brim-width", "0",
+                    "--no-thick-bridges", file); // threads that span a gap are round, so thicker than the layer that they stand for
                 Assert.True(File.Exists(gcode), said.All);
                 double used = Filament(gcode);
                 Assert.Equal(volumes[file], used, FilamentShare * volumes[file]);
