@@ -12,6 +12,9 @@ namespace PlatformForge.Platforms;
 /// <param name="Vehicles">Names of the vehicles, in the order of the project.</param>
 public sealed record RequirementTrace(double[] Stations, double[] Swept, double Budget, int[] GoverningVehicle, string[] GoverningPart, IReadOnlyList<string> Vehicles)
 {
+    /// <summary>Least reach of the coping per station, mm, which keeps the budget in every direction; null when it is the budget square to the track.</summary>
+    public double[]? Kept { get; init; }
+
     /// <summary>Least reach of the coping at a station by index, mm.</summary>
-    public double Required(int station) => Swept[station] + Budget;
+    public double Required(int station) => Kept?[station] ?? Swept[station] + Budget;
 }

@@ -56,7 +56,10 @@ internal static class CopingRequirement
             }
         }
 
-        return Named(envelope, stations, swept, parts, request.Budget.Margin);
+        return Named(envelope, stations, swept, parts, request.Budget.Margin) with
+        {
+            Kept = BudgetDisc.Roll(stations, swept, request.Budget.Margin, s => (int)face.Side * request.Chart.CurvatureAt(s)),
+        };
     }
 
     /// <summary>

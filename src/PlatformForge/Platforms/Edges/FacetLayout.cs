@@ -62,7 +62,7 @@ internal sealed class FacetLayout(Centreline chart, Side side, RequirementTrace 
     {
         double place = Math.Clamp((chainage - trace.Stations[0]) / Spacing, 0, trace.Stations.Length - 1);
         int i = Math.Min((int)place, trace.Stations.Length - 2);
-        return trace.Budget + trace.Swept[i] + ((place - i) * (trace.Swept[i + 1] - trace.Swept[i]));
+        return trace.Required(i) + ((place - i) * (trace.Required(i + 1) - trace.Required(i)));
     }
 
     private double Spacing => trace.Stations[1] - trace.Stations[0];
