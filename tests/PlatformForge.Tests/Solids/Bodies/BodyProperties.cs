@@ -27,6 +27,7 @@ public class BodyProperties
     public void Stretches_cut_at_stations_add_up_to_the_whole(int seed)
     {
         var plan = Dressed(seed);
+        bool ramps = plan.Spec.StartRamp is not null || plan.Spec.EndRamp is not null;
         var chart = new FacetedPlan(plan);
         double whole = SolidRaiser.Raise(PlatformBody.Blocks(plan).All).ColumnVolume, sum = 0, from = plan.Stations[0];
         foreach (double to in plan.CutCandidates.Select(c => c.Chainage).Where((_, i) => i % 5 == seed % 3).Append(plan.Stations[^1]))
@@ -35,8 +36,9 @@ public class BodyProperties
             from = to;
         }
 
-        // Both ends of a cut let the kernel join heights that run together to 6e-5 mm; on level platforms the sum is exact to 1e-9.
-        Assert.Equal(whole, sum, whole * 1e-8);
+        // A cut puts nodes on lines that run on in the whole, and the plan grid moves a node by up to half a step. Over seeds 0 to 119 the sum was
+        // off by 4e-10 of the whole at most without ramps and by 2.4e-9 with them, and by an eighth of that on a grid eight times finer.
+        Assert.Equal(whole, sum, whole * (ramps ? RampedSum : 1e-9));
     }
 
     [Fact]
@@ -81,6 +83,9 @@ public class BodyProperties
 
         Assert.True(seen > 500);
     }
+
+    // Share of the whole by which stretches of a ramped platform may miss it: twice the largest miss seen.
+    private const double RampedSum = 5e-9;
 
     private static PlatformPlan Dressed(int seed) => Bench.Plan(Bench.Request(seed, (EdgeStyle)(Math.Abs(seed % 3)), s =>
     {
