@@ -78,7 +78,7 @@ internal static class PlatformFindings
         Finding.Error("PF4051", key, Invariant($"The forced cut at {cut:0.#} mm runs through the {name} at {chainage:0.#} mm, or leaves it no room."), Invariant($"Put it at {away:0.#} mm."), FaultKind.DesignRule);
 
     public static Finding RibsMoved(string key, int count, double most, IEnumerable<string> what) =>
-        Finding.Note("PF4060", key, Invariant($"{count} ribs stepped aside by up to {most:0.#} mm for: {string.Join(", ", what)}."));
+        Finding.Note("PF4060", key, Invariant($"{count} {(count == 1 ? "rib" : "ribs")} stepped aside by up to {most:0.#} mm for: {string.Join(", ", what)}."));
 
     public static Finding RibLeftOut(string key, int index) =>
         Finding.Warning("PF4061", key, Invariant($"Rib {index} along the platform finds no room between walls and furniture and is left out."), "Ask for fewer ribs along the platform, or thinner ones.");

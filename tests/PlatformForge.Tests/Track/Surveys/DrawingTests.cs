@@ -36,7 +36,8 @@ public class DrawingTests
     {
         var fault = Fault(Samples.Drawing(Samples.Text("marrowby-cross.svg"), DrawingFormat.Svg, "up"), "PF2111");
         Assert.Contains("viewBox", fault.Message, StringComparison.Ordinal);
-        Assert.Contains("calibrate", fault.Remedy, StringComparison.Ordinal);
+        Assert.Contains("calibrate = { length = 300, element", fault.Remedy, StringComparison.Ordinal);
+        Assert.Contains("unit = \"mm\"", fault.Remedy, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -99,6 +99,15 @@ public class SurveyTableTests
     }
 
     [Fact]
+    public void A_spacing_beside_stations_that_have_a_unit_is_refused()
+    {
+        var spec = Samples.Versines("station (mm);versine (mm)\n100;1\n200;2\n300;3\n400;2\n500;1\n") with { Spacing = 100 };
+        var fault = Fault(spec, "PF2128");
+        Assert.Equal((1, 1), (fault.Line, fault.Column));
+        Assert.True(SurveyReader.Read(spec with { Spacing = null }).Succeeded);
+    }
+
+    [Fact]
     public void A_file_without_any_unit_is_asked_for_one()
     {
         var outcome = SurveyReader.Read(Samples.Points("x;y\n" + Track, unit: null));

@@ -66,7 +66,7 @@ internal static class DrawnLineReader
             : drawing.Pieces.Where(p => calibration.Length == 0 || !p.Names.Contains(calibration, StringComparer.Ordinal)).ToList();
         if (pieces.Count == 0)
         {
-            fault(Finding.Error("PF2113", spec.Key, $"No line has the {what} '{spec.Element}'; {known}.", $"Name the {what} after the file, as in plan.{(spec.Format == DrawingFormat.Svg ? "svg" : "dxf")}#{(names.Length > 0 ? names[0] : "up")}."));
+            fault(Finding.Error("PF2113", spec.Key, $"No line has the {what} '{spec.Element}'; {known}.", $"Give the {what} of the track's line, such as element = \"{(names.Length > 0 ? names[0] : "up")}\"."));
             return null;
         }
 
@@ -77,7 +77,7 @@ internal static class DrawnLineReader
         }
 
         fault(spec.Element is null
-            ? Finding.Error("PF2113", spec.Key, Invariant($"The drawing has {lines.Count} lines; {known}."), $"Say which one is the track by its {what}.")
+            ? Finding.Error("PF2113", spec.Key, Invariant($"The drawing has {lines.Count} lines; {known}."), $"Say which one is the track by its {what}: element = \"…\".")
             : Finding.Error("PF2113", spec.Key, Invariant($"'{spec.Element}' is drawn in {lines.Count} lines that do not meet end to end."), "Join the pieces, or give the track a name of its own."));
         return null;
     }
@@ -114,7 +114,7 @@ internal static class DrawnLineReader
             return known;
         }
 
-        fault(Finding.Error("PF2111", spec.Key, $"The drawing does not say how long its unit is: {drawing.UnitTold}.", "Set units = \"mm\" (or cm, in), or draw a line of known length and give calibrate = 300, its length in mm."));
+        fault(Finding.Error("PF2111", spec.Key, $"The drawing does not say how long its unit is: {drawing.UnitTold}.", "Give unit = \"mm\" (or cm, in), or draw a line of known length and give calibrate = { length = 300, element = \"calibration\" }: its length in mm and what it is called in the drawing."));
         return null;
     }
 

@@ -58,6 +58,12 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
         for (int i = 0; i < figures.Length; i++)
         {
             string? stated = heads[places[i]].Unit;
+            if (i == counts && stated is not null)
+            {
+                findings.Add(At(Finding.Error("PF2128", key, $"Column '{figures[i].Name}' is in {TableNumber.Shown(stated)}, but the survey has a spacing, which is for stations that are only numbered.", "Leave spacing out, or take the unit off the header."), table.HeaderRow, places[i] + 1));
+                continue;
+            }
+
             if ((stated is null ? source.Unit : LengthUnits.Named(stated)) is { } unit)
             {
                 units[i] = unit;
@@ -65,7 +71,7 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
             else if (i != counts)
             {
                 string what = stated is null ? "states no unit" : $"states the unknown unit '{TableNumber.Shown(stated)}'";
-                findings.Add(At(Finding.Error("PF2109", key, $"Column '{figures[i].Name}' {what}.", "Write mm, cm, m, in or ft in brackets after the header, or set units in the project file."), table.HeaderRow, places[i] + 1));
+                findings.Add(At(Finding.Error("PF2109", key, $"Column '{figures[i].Name}' {what}.", "Write mm, cm, m, in or ft in brackets after the header, or give unit = \"mm\" in the project file."), table.HeaderRow, places[i] + 1));
             }
         }
 
