@@ -58,7 +58,7 @@ internal static class CheckCommand
         }
 
         show.Begin("holding the sections against the vehicles");
-        var verdict = TrialVerdict.Of(dossier, [.. more.Select(m => m.Value!)]);
+        var verdict = TrialVerdict.Of(dossier, [.. more.SelectMany(m => m.Value!)]);
         var figures = DesignFigures.Of(dossier, verdict);
         return new([.. read.Findings, .. design.Findings, .. project.Placed(verdict.Findings), .. built.Findings])
         {

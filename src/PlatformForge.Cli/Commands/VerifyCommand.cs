@@ -39,7 +39,7 @@ internal static class VerifyCommand
         }
 
         show.Begin("holding the sections against the vehicles");
-        var verdict = FolderVerifier.Verify(contents, [.. more.Select(m => m.Value!)]);
+        var verdict = FolderVerifier.Verify(contents, [.. more.SelectMany(m => m.Value!)]);
         return new(verdict.Findings)
         {
             Plain = o =>

@@ -1,3 +1,5 @@
+using static System.FormattableString;
+
 namespace PlatformForge.Clearance;
 
 /// <summary>
@@ -22,10 +24,26 @@ public sealed record ClearanceBudget(IReadOnlyList<BudgetLine> Lines, RunningPla
     /// <summary>What is added to the reach, by the rule chosen, mm.</summary>
     public double Margin => Rule == BudgetRule.Sum ? Sum : RootOfSquares;
 
+    /// <summary>Everything together, play too, as it stands between the guided points, all at its worst at once, mm.</summary>
+    public double SumWithPlay => Sum + Total(BudgetPlacing.Swept);
+
+    /// <summary>Everything together with tolerances and play as root of squares and the wanted distance in full, mm. For information: play is always swept in full.</summary>
+    public double RootOfSquaresWithPlay =>
+        Running + Math.Sqrt(Lines.Where(l => l.Placing != BudgetPlacing.Wanted).Sum(l => l.AmountMm * l.AmountMm));
+
     /// <summary>
     /// The usual budget. Amounts in mm; the bases are shown to the user beside them.
     /// </summary>
-    public static ClearanceBudget Of(double running, double print = 0, double fitting = 0, double laying = 0, double survey = 0, RunningPlay? play = null)
+    /// <param name="running">Wanted distance.</param>
+    /// <param name="print">How far a print may be off.</param>
+    /// <param name="fitting">How far sections may be off when fixed.</param>
+    /// <param name="laying">How far the track may lie off its line.</param>
+    /// <param name="survey">What measuring left uncertain.</param>
+    /// <param name="play">Play of the vehicles.</param>
+    /// <param name="coping">Height of the coping above rail top, at which lean and cant are told beside their most.</param>
+    /// <param name="tallest">Height above rail top of the highest part of any vehicle, where lean and cant cost most.</param>
+    /// <param name="wheelsetBasis">How the side play of the wheels was found.</param>
+    public static ClearanceBudget Of(double running, double print = 0, double fitting = 0, double laying = 0, double survey = 0, RunningPlay? play = null, double coping = 0, double tallest = 0, string wheelsetBasis = "")
     {
         play ??= RunningPlay.None;
         var lines = new List<BudgetLine> { new("running clearance", running, "wanted", BudgetPlacing.Wanted) };
@@ -41,10 +59,15 @@ public sealed record ClearanceBudget(IReadOnlyList<BudgetLine> Lines, RunningPla
         Add("fitting of the sections", fitting, "stated", BudgetPlacing.Added);
         Add("track laying", laying, "stated", BudgetPlacing.Added);
         Add("survey residual", survey, "from the survey", BudgetPlacing.Added);
-        Add("wheelset play", play.Wheelset, "each way, swept with the vehicles", BudgetPlacing.Swept);
+        Add("wheelset play", play.Wheelset, wheelsetBasis + "each way, swept with the vehicles", BudgetPlacing.Swept);
         Add("pivot play", play.Pivot, "each way, swept with the vehicles", BudgetPlacing.Swept);
+        Add("suspension roll", Math.Max(play.LeanAt(0), play.LeanAt(tallest)), Leaning(play.Roll, play.LeanAt, coping, tallest), BudgetPlacing.Swept);
+        Add("cant", play.CantAt(tallest), Leaning(play.Cant, play.CantAt, coping, tallest), BudgetPlacing.Swept);
         return new(lines, play);
     }
+
+    private static string Leaning(double angle, Func<double, double> at, double coping, double tallest) =>
+        Invariant($"{angle * 180 / Math.PI:0.##} degrees each way, swept with the vehicles by each part's height: {at(coping):0.00} at the coping, {at(tallest):0.00} at {tallest:0.#} above rail top");
 
     private double Total(BudgetPlacing placing) => Lines.Where(l => l.Placing == placing).Sum(l => l.AmountMm);
 }

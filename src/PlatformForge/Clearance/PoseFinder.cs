@@ -1,3 +1,4 @@
+using PlatformForge.Clearance.Sets;
 using PlatformForge.Clearance.Sweeping;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
@@ -71,9 +72,10 @@ public static class PoseFinder
         var poses = new List<VehicleOutlinePose>();
         foreach (var (station, part) in places)
         {
-            if (Farthest(request.Runs[part.Run], request.Chart, part.Vehicle, part.Part, line.Side, line.ChainageOf(station)) is { } pose)
+            var run = request.Runs[part.Run];
+            if (Farthest(run, request.Chart, part.Vehicle, part.Part, line.Side, line.ChainageOf(station)) is { } pose)
             {
-                poses.Add(pose);
+                poses.Add(WithSet(run, pose));
             }
         }
 
@@ -83,6 +85,16 @@ public static class PoseFinder
     /// <summary>A vehicle's parts in the layout frame, its leading pivot at a chainage; null where it cannot stand.</summary>
     public static VehicleOutlinePose? At(Centreline ride, Vehicle vehicle, double leadingChainage, bool turned = false) =>
         Place(ride, vehicle, turned, leadingChainage, out var pose) ? Outline(vehicle, pose, turned) : null;
+
+    // The rest of its set stands where the vehicle's own place puts it.
+    private static VehicleOutlinePose WithSet(TrackRun run, VehicleOutlinePose pose)
+    {
+        var set = run.Sets.FirstOrDefault(s => s.Bodies.Any(b => ReferenceEquals(b, pose.Vehicle)));
+        int body = set is null ? -1 : Enumerable.Range(0, set.Bodies.Count).First(i => ReferenceEquals(set.Bodies[i], pose.Vehicle));
+        return set is null || SetSolver.PlaceBody(run.Ride, set, body, pose.Pose.LeadingChainage, pose.TurnedRound) is not { } poses
+            ? pose
+            : pose with { Coupled = [.. poses.Select((p, i) => Outline(set.Bodies[i], p, pose.TurnedRound)).Where((_, i) => i != body)] };
+    }
 
     private static bool Place(Centreline ride, Vehicle vehicle, bool turned, double u, out VehiclePose pose) =>
         turned ? PoseSolver.TryPlaceTurned(ride, vehicle, u, out pose) : PoseSolver.TryPlace(ride, vehicle, u, out pose);

@@ -34,9 +34,12 @@ public static class PoseSolver
     {
         var gear = new RunningGear(ride, vehicle.PivotCentres, vehicle.TrailingWheelbase, vehicle.LeadingWheelbase);
         bool placed = gear.Place(leadingChainage, out pose);
-        pose = new(leadingChainage, About(pose.Body), About(pose.TrailingBogie), About(pose.LeadingBogie));
+        pose = About(pose);
         return placed;
     }
+
+    /// <summary>The pose of a vehicle that runs with its trailing end first, with the frames of the vehicle as drawn.</summary>
+    internal static VehiclePose About(VehiclePose pose) => new(pose.LeadingChainage, About(pose.Body), About(pose.TrailingBogie), About(pose.LeadingBogie));
 
     private static CarrierPose About(CarrierPose carrier) => new(carrier.Origin, carrier.Forward * -1);
 }

@@ -23,7 +23,7 @@ internal static class RequestRule
         }
 
         var play = request.Play;
-        if (!(Amount(play.Wheelset) && Amount(play.Pivot) && Amount(play.Roll) && play.Roll < Math.PI / 4 && double.IsFinite(play.RollCentreHeight)))
+        if (!(Amount(play.Wheelset) && Amount(play.Pivot) && Amount(play.Roll) && Amount(play.Cant) && play.Roll + play.Cant < Math.PI / 4 && double.IsFinite(play.RollCentreHeight)))
         {
             findings.Add(Finding.Error("PF3003", "clearance", "A play of the vehicles is negative or no number.", "Give 0 or more: 0.2 mm of side play each way and a lean under 3 degrees are plenty in most scales."));
         }

@@ -45,7 +45,30 @@ public sealed record SweptEnvelope(double From, double Spacing, int Count, IRead
             }
         }
 
+        KeepGoverning(reach, governing, 0, side, (part, _) => Parts[part].Run == run && Parts[part].ZHigh > zLow && Parts[part].ZLow < zHigh);
         return new(side, From, Spacing, reach, governing);
+    }
+
+    /// <summary>
+    /// Which of two parts reaches farther cannot be told within the error bound, so parts that reach alike take no turns: a station keeps
+    /// the part that governs at the station before while that reaches as far within the bound. Changes the names only.
+    /// </summary>
+    /// <param name="reach">Greatest reach at consecutive stations, mm.</param>
+    /// <param name="governing">Index of the part that reaches so far; −1 where nothing comes.</param>
+    /// <param name="first">Station of the first entry.</param>
+    /// <param name="side">Side of the chart line.</param>
+    /// <param name="counts">Whether a part counts at an entry.</param>
+    public void KeepGoverning(double[] reach, int[] governing, int first, Side side, Func<int, int, bool> counts)
+    {
+        for (int i = 1; i < reach.Length; i++)
+        {
+            int before = governing[i - 1];
+            if (before >= 0 && before != governing[i] && counts(before, i)
+                && (side == Side.Left ? Parts[before].Left : Parts[before].Right)[first + i] >= reach[i] - ErrorBound)
+            {
+                governing[i] = before;
+            }
+        }
     }
 
     /// <summary>The same over all heights.</summary>

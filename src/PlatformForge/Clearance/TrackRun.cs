@@ -1,3 +1,4 @@
+using PlatformForge.Clearance.Sets;
 using PlatformForge.Track;
 
 namespace PlatformForge.Clearance;
@@ -12,6 +13,9 @@ public sealed record TrackRun(Centreline Ride, IReadOnlyList<Vehicle> Vehicles)
 
     /// <summary>The track ends at buffer stops.</summary>
     public bool EndsAtBuffers { get; init; }
+
+    /// <summary>Sets that some of the vehicles are bodies of; each body is among <see cref="Vehicles"/> too.</summary>
+    public IReadOnlyList<VehicleSet> Sets { get; init; } = [];
 
     /// <summary>Key of the track in the project file, for findings.</summary>
     public string Key { get; init; } = "track";

@@ -47,6 +47,10 @@ public sealed record Vehicle(string Name, double PivotCentres, double LeadingWhe
     /// <summary>Key of the vehicle in the project file, for findings.</summary>
     public string Key { get; init; } = "vehicle";
 
+    /// <summary>Name of the articulated set or coupled unit that it is a body of; null when it runs by itself. A body of a set may have its
+    /// pivots beyond its ends, where it shares bogies with its neighbours.</summary>
+    public string? SetName { get; init; }
+
     /// <summary>Least radius in mm the vehicle can run, when stated by the user.</summary>
     public double? LeastRadius { get; init; }
 

@@ -7,7 +7,11 @@ namespace PlatformForge.Clearance;
 /// <param name="TurnedRound">Whether it runs with its trailing end first.</param>
 /// <param name="Pose">Frames of body and bogies.</param>
 /// <param name="Parts">Every part as a ring in the layout frame.</param>
-public sealed record VehicleOutlinePose(Vehicle Vehicle, bool TurnedRound, VehiclePose Pose, IReadOnlyList<PlacedPart> Parts);
+public sealed record VehicleOutlinePose(Vehicle Vehicle, bool TurnedRound, VehiclePose Pose, IReadOnlyList<PlacedPart> Parts)
+{
+    /// <summary>The other bodies of its set where they stand meanwhile.</summary>
+    public IReadOnlyList<VehicleOutlinePose> Coupled { get; init; } = [];
+}
 
 /// <summary>A part of a vehicle placed in the layout frame.</summary>
 /// <param name="Part">The part.</param>

@@ -89,7 +89,7 @@ public static class VehicleRule
     private static void Proportions(Vehicle vehicle, Action<string, string, string, string> fault)
     {
         double length = vehicle.Length, bogies = (vehicle.LeadingWheelbase + vehicle.TrailingWheelbase) / 2;
-        if (vehicle.PivotCentres > length)
+        if (vehicle.PivotCentres > length && vehicle.SetName is null)
         {
             fault("PF3016", "pivot_centres", Invariant($"its pivots are {vehicle.PivotCentres:F1} mm apart, but its body is only {length:F1} mm long."), Invariant($"The pivot centres can be {length:F1} mm at most; check that length is over the body ends."));
         }

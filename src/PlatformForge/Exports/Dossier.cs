@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Sets;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Track;
@@ -53,6 +54,9 @@ public sealed record PlatformDossier(PlatformPlan Plan, SweptEnvelope Envelope, 
 
     /// <summary>Vehicles where they come nearest, for drawings.</summary>
     public IReadOnlyList<VehicleOutlinePose> Poses { get; init; } = [];
+
+    /// <summary>How wide the spaces between the bodies of sets are along it.</summary>
+    public IReadOnlyList<JointOpening> Joints { get; init; } = [];
 
     /// <summary>The line its vehicles ride on, kinks and all; null where that is the plan's own chart.</summary>
     public Centreline? Ride { get; init; }

@@ -1,3 +1,5 @@
+using PlatformForge.Clearance;
+using PlatformForge.Clearance.Sets;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Presets;
@@ -49,6 +51,7 @@ public static class ProjectReader
         if (!reading.HasErrors)
         {
             References.Check(draft, places, reading);
+            ClearanceKeys.CheckAgainst(draft.Layout.Gauge, draft.Clearance, places, reading);
             tracks = SurveyFiles.Load(draft, beside, places, reading, texts);
         }
 
@@ -57,16 +60,17 @@ public static class ProjectReader
             return Outcome.Fault<ProjectSpec>(reading.Findings.OrderBy(f => f.File == file ? 0 : 1).ThenBy(f => f.Line).ThenBy(f => f.Column));
         }
 
+        Vehicle[] vehicles = [.. draft.Vehicles.SelectMany(v => v.ToVehicles())];
         return Outcome.Of(
             new ProjectSpec(
                 draft.Layout,
                 tracks,
-                [.. draft.Vehicles.Select(v => v.ToVehicle())],
+                vehicles,
                 draft.Clearance,
                 draft.Platforms,
                 draft.Printer,
                 draft.Sections with { Joint = draft.Joint })
-            { Places = places, InputHash = TreeForm.Hash(root, texts) },
+            { Sets = [.. draft.Vehicles.Select(v => v.ToSet(vehicles)).OfType<VehicleSet>()], Places = places, InputHash = TreeForm.Hash(root, texts) },
             reading.Findings);
     }
 

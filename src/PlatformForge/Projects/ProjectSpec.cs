@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Sets;
 using PlatformForge.Platforms;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
@@ -30,9 +31,16 @@ public sealed record ProjectSpec(
     /// <summary>SHA-256 of everything the project says, presets and overrides laid in: 64 hexadecimal digits.</summary>
     public required string InputHash { get; init; }
 
-    /// <summary>Vehicles that run on a track.</summary>
+    /// <summary>Articulated sets and coupled units; their bodies are among <see cref="Vehicles"/>.</summary>
+    public IReadOnlyList<VehicleSet> Sets { get; init; } = [];
+
+    /// <summary>Vehicles that run on a track, with all bodies of sets.</summary>
     public IReadOnlyList<Vehicle> VehiclesOn(TrackEntry track) =>
-        track.Vehicles is { } names ? [.. Vehicles.Where(v => names.Contains(v.Name, StringComparer.Ordinal))] : Vehicles;
+        track.Vehicles is { } names ? [.. Vehicles.Where(v => names.Contains(v.SetName ?? v.Name, StringComparer.Ordinal))] : Vehicles;
+
+    /// <summary>Sets that run on a track.</summary>
+    public IReadOnlyList<VehicleSet> SetsOn(TrackEntry track) =>
+        track.Vehicles is { } names ? [.. Sets.Where(s => names.Contains(s.Name, StringComparer.Ordinal))] : Sets;
 
     /// <summary>Findings of the rooms with file, line and column joined to them.</summary>
     public IReadOnlyList<Finding> Placed(IEnumerable<Finding> findings) => [.. findings.Select(Places.Join)];

@@ -32,7 +32,7 @@ public class ReadingTests
         Assert.Equal(8, platform.StartRamp!.Gradient);
         Assert.Equal(2, platform.Sockets.Count);
         Assert.Equal(new FenceGapSpec(700, 716), Assert.Single(platform.Fence!.Gaps));
-        Assert.Equal(1.1, project.Clearance.BudgetWith(0).Margin, 12);
+        Assert.Equal(1.1, project.Clearance.BudgetWith(0, 16.5, 12, 50).Margin, 12);
     }
 
     [Fact]
@@ -105,8 +105,8 @@ public class ReadingTests
     public void The_budget_is_the_sum_of_its_entries_unless_the_project_says_otherwise()
     {
         const string Entries = "running = 1\nprint = 0.3\nfitting = 0.4\nwheelset_play = 0.2";
-        Assert.Equal(1.7, Samples.Sound(Samples.With(14, Entries)).Clearance.BudgetWith(0).Margin, 12);
-        var roots = Samples.Sound(Samples.With(14, Entries + "\nrule = \"root-of-squares\"")).Clearance.BudgetWith(0);
+        Assert.Equal(1.7, Samples.Sound(Samples.With(14, Entries)).Clearance.BudgetWith(0, 16.5, 12, 50).Margin, 12);
+        var roots = Samples.Sound(Samples.With(14, Entries + "\nrule = \"root-of-squares\"")).Clearance.BudgetWith(0, 16.5, 12, 50);
         Assert.Equal((BudgetRule.RootOfSquares, 1.5), (roots.Rule, Math.Round(roots.Margin, 12)));
     }
 

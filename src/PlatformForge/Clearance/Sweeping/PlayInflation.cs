@@ -20,7 +20,7 @@ internal static class PlayInflation
             _ => vehicle.PivotCentres,
         };
         double q = play.Wheelset + (body ? play.Pivot : 0);
-        double lean = body ? Math.Max(play.LeanAt(part.ZLow), play.LeanAt(part.ZHigh)) : 0;
+        double lean = play.SwayOf(part);
         return q == 0 && lean == 0 ? part.Outline : Widen(WithBreaks(part.Outline, guide / 2), guide, q, lean);
     }
 

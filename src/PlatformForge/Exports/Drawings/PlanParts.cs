@@ -1,3 +1,4 @@
+using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Track;
@@ -148,6 +149,11 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         foreach (var pose in platform.Poses)
         {
             var (colour, _) = HouseStyle.Vehicle(Math.Max(0, names.ToList().IndexOf(pose.Vehicle.Name)));
+            foreach (var part in pose.Coupled.Where(Shown).SelectMany(c => c.Parts))
+            {
+                sheet.Area(part.Ring.Select(view.Of), new(colour, 0.05), new(0.15, colour, 2, 0.8));
+            }
+
             foreach (var part in pose.Parts)
             {
                 sheet.Area(part.Ring.Select(view.Of), new(colour, 0.12), new(0.25, colour));
@@ -158,6 +164,13 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             angle = angle is > 90 or < -90 ? angle - (Math.Sign(angle) * 180) : angle;
             labels.PutOver(pose.Vehicle.Name, HouseStyle.Small with { Colour = colour, Bold = true }, new(HouseStyle.Paper, 0.85), (middle + new Point2(0, 0.8), TextAnchor.Middle, angle));
         }
+    }
+
+    // A coupled body is shown when it stands on track that the sheet shows.
+    private bool Shown(VehicleOutlinePose pose)
+    {
+        var chainages = pose.Parts.SelectMany(p => p.Ring).Select(p => plan.Chart.Locate(p).Chainage).ToArray();
+        return chainages.Min() >= From && chainages.Max() <= To;
     }
 
     private void Sections(Sheet sheet, PlanView view, Labels labels)

@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Sets;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Units;
@@ -22,7 +23,7 @@ public sealed record FindingReport(string Code, Severity Severity, string Key, s
 /// <summary>One platform's figures.</summary>
 public sealed record PlatformReport(
     string Name, FaceSpec Face, double Height, double DeckWidth, double LeastReach, double LargestReach, double EnvelopeError,
-    BudgetReport Budget, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<GapReport> Gaps,
+    BudgetReport Budget, IReadOnlyList<JointOpening> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<GapReport> Gaps,
     IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelCut> Dowels, PrintEstimate Estimate, string EstimateBasis)
 {
     internal static PlatformReport Of(PlatformDossier platform, ModelScale scale)
@@ -30,7 +31,8 @@ public sealed record PlatformReport(
         var plan = platform.Plan;
         return new(
             platform.Name, plan.Spec.Face, plan.Spec.Height, plan.Spec.Deck.Width, plan.CopingFront.Reach.Min(), plan.CopingFront.Reach.Max(), platform.Envelope.ErrorBound,
-            new(platform.Budget.Lines, platform.Budget.Rule, platform.Budget.Sum, platform.Budget.RootOfSquares, platform.Budget.Margin),
+            new(platform.Budget.Lines, platform.Budget.Rule, platform.Budget.Sum, platform.Budget.RootOfSquares, platform.Budget.Margin, platform.Budget.SumWithPlay, platform.Budget.RootOfSquaresWithPlay),
+            platform.Joints,
             GoverningStretch.Of(plan.Requirement),
             [.. plan.Gaps.Rows.Select(r => GapReport.Of(r, scale))],
             [.. platform.Sections.Sections.Select(SectionReport.Of)],
@@ -43,7 +45,7 @@ public sealed record PlatformReport(
 }
 
 /// <summary>The clearance budget line by line, with both ways of adding up and the one that governs.</summary>
-public sealed record BudgetReport(IReadOnlyList<BudgetLine> Lines, BudgetRule Rule, double Sum, double RootOfSquares, double Margin);
+public sealed record BudgetReport(IReadOnlyList<BudgetLine> Lines, BudgetRule Rule, double Sum, double RootOfSquares, double Margin, double SumWithPlay, double RootOfSquaresWithPlay);
 
 /// <summary>A stretch along which the same part of the same vehicle reaches farthest.</summary>
 public sealed record GoverningStretch(double From, double To, string Vehicle, string Part, double LargestReach)

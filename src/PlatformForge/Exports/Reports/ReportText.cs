@@ -1,5 +1,6 @@
 using System.Text;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Sets;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
@@ -49,17 +50,46 @@ internal sealed class ReportText(Dossier dossier)
         Budget(platform);
         Governing(plan.Requirement);
         Gaps(plan);
+        Joints(platform);
         Sections(platform.Sections);
     }
 
     private void Budget(PlatformDossier platform)
     {
         Heading("Clearance budget");
-        Table(["entry", "mm", "where it comes from"], [.. platform.Budget.Lines.Select(l => (string[])[l.Name, Figures.Fine(l.AmountMm), l.Basis])]);
+        Table(["entry", "mm", "how it counts", "where it comes from"], [.. platform.Budget.Lines.Select(l => (string[])[l.Name, Figures.Fine(l.AmountMm), Counts(l.Placing), l.Basis])]);
         Line("");
         bool sum = platform.Budget.Rule == BudgetRule.Sum;
-        Line(Invariant($"Sum {Figures.Fine(platform.Budget.Sum)} mm{(sum ? ", which governs" : "")}; tolerances as root of squares {Figures.Fine(platform.Budget.RootOfSquares)} mm{(sum ? "" : ", which governs")}. Play is in the swept reach already. The sweep's own error is at most {Figures.Fixed(platform.Envelope.ErrorBound, 3)} mm, on the safe side."));
+        Line(Invariant($"Sum {Figures.Fine(platform.Budget.Sum)} mm{(sum ? ", which governs" : "")}; tolerances as root of squares {Figures.Fine(platform.Budget.RootOfSquares)} mm{(sum ? "" : ", which governs")}. Added to the swept reach. The sweep's own error is at most {Figures.Fixed(platform.Envelope.ErrorBound, 3)} mm, on the safe side."));
+        if (platform.Budget.Lines.Any(l => l.Placing == BudgetPlacing.Swept))
+        {
+            Line("");
+            Line(Invariant($"With what is swept: sum {Figures.Fine(platform.Budget.SumWithPlay)} mm, root of squares {Figures.Fine(platform.Budget.RootOfSquaresWithPlay)} mm, between the pivots. Beyond them play grows with the distance, as a vehicle lies askew: the sweep takes that in full, at its worst both ways."));
+        }
     }
+
+    private static string Counts(BudgetPlacing placing) => placing switch { BudgetPlacing.Wanted => "wanted", BudgetPlacing.Added => "added", _ => "swept" };
+
+    private void Joints(PlatformDossier platform)
+    {
+        if (platform.Joints.Count == 0)
+        {
+            return;
+        }
+
+        Heading("Between the bodies of a set");
+        Table(["joint", "by", "on straight track", "platform side", "other side"],
+            [.. platform.Joints.Select(j => (string[])
+                [
+                    Invariant($"{j.Ahead} to {j.Behind}"), j.Joint.Kind == BodyJointKind.SharedBogie ? "shared bogie" : "coupling", Figures.Fine(j.Joint.Gap),
+                    Opening(j.Platform), Opening(j.Away),
+                ])]);
+        Line("");
+        Line("From corner to corner of the ends, least and greatest while the joint is beside the platform; below 0 they run into one another.");
+    }
+
+    private static string Opening(OpeningRange o) =>
+        Invariant($"{Figures.Fine(o.Least)} at {Figures.Fixed(o.LeastAt, 0)} to {Figures.Fine(o.Greatest)} at {Figures.Fixed(o.GreatestAt, 0)}");
 
     private void Governing(RequirementTrace need)
     {

@@ -56,6 +56,7 @@ internal static class CopingRequirement
             }
         }
 
+        envelope.KeepGoverning(swept, parts, first, face.Side, (part, i) => envelope.Parts[part].Run == 0 && envelope.Parts[part].ZLow < ceilings[i]);
         return Named(envelope, stations, swept, parts, request.Budget.Margin) with
         {
             Kept = BudgetDisc.Roll(stations, swept, request.Budget.Margin, s => (int)face.Side * request.Chart.CurvatureAt(s)),

@@ -1,4 +1,6 @@
 using PlatformForge.Clearance;
+using PlatformForge.Projects.Reading;
+using static System.FormattableString;
 
 namespace PlatformForge.Projects.Keys;
 
@@ -16,7 +18,17 @@ public sealed record ClearanceEntry
     /// <summary>Stated residual of the survey; null takes what the survey of the faced track found.</summary>
     public double? Survey { get; init; }
 
-    public double WheelsetPlay { get; init; }
+    /// <summary>Stated side play of the wheels; null when it comes from <see cref="BackToBack"/>, or is none.</summary>
+    public double? WheelsetPlay { get; init; }
+
+    /// <summary>Distance between the backs of the wheels, when the side play is to be found from it.</summary>
+    public double? BackToBack { get; init; }
+
+    /// <summary>Thickness of a flange at rail level.</summary>
+    public double Flange { get; init; } = 0.8;
+
+    /// <summary>By how much one rail stands above the other at most.</summary>
+    public double Cant { get; init; }
 
     public double PivotPlay { get; init; }
 
@@ -26,15 +38,27 @@ public sealed record ClearanceEntry
 
     public BudgetRule Rule { get; init; } = BudgetRule.Sum;
 
-    /// <summary>The budget where a survey leaves a residual in mm of its own; nil for a track that is stated.</summary>
-    public ClearanceBudget BudgetWith(double residual) =>
-        ClearanceBudget.Of(Running, Print, Fitting, Laying, Survey ?? residual, new RunningPlay(WheelsetPlay, PivotPlay, Roll, RollCentre)) with { Rule = Rule };
+    /// <summary>The budget of a platform.</summary>
+    /// <param name="residual">What a survey leaves uncertain, mm; nil for a track that is stated.</param>
+    /// <param name="gauge">Distance between the running edges, mm.</param>
+    /// <param name="coping">Height of the coping above rail top, mm.</param>
+    /// <param name="tallest">Height above rail top of the highest part of any vehicle, mm.</param>
+    public ClearanceBudget BudgetWith(double residual, double gauge, double coping, double tallest)
+    {
+        double wheelset = WheelsetPlay ?? (BackToBack is { } back ? RunningPlay.WheelsetPlay(gauge, back, Flange) : 0);
+        string basis = BackToBack is { } between ? Invariant($"(gauge {gauge} - back to back {between} - 2 x flange {Flange}) / 2, ") : "";
+        var play = new RunningPlay(wheelset, PivotPlay, Roll, RollCentre) { Cant = RunningPlay.CantAngle(gauge, Cant) };
+        return ClearanceBudget.Of(Running, Print, Fitting, Laying, Survey ?? residual, play, coping, tallest, basis) with { Rule = Rule };
+    }
 }
 
 /// <summary>Keys of <c>[clearance]</c>.</summary>
 internal static class ClearanceKeys
 {
     private const double Degree = Math.PI / 180;
+
+    /// <summary>Gauge over the greatest cant taken. Full-size railways stay under a ninth; common practice, no source.</summary>
+    private const double MostCant = 6;
 
     private static readonly NumberRange Small = NumberRange.From(0, 50);
 
@@ -45,8 +69,32 @@ internal static class ClearanceKeys
         .Length("laying", Small, "How far the track may lie off the line stated here.", c => c.Laying, (c, v) => c with { Laying = v })
         .Length("survey", Small, "What measuring the track left uncertain; left out, what the survey itself finds.", c => c.Survey, (c, v) => c with { Survey = v })
         .Length("wheelset_play", NumberRange.From(0, 10), "Side play of the wheels between the rails, each way from the middle.", c => c.WheelsetPlay, (c, v) => c with { WheelsetPlay = v })
+        .Length("back_to_back", NumberRange.Over0(300), "Distance between the backs of a wheelset's wheels; in place of wheelset_play, which then follows from the gauge.", c => c.BackToBack, (c, v) => c with { BackToBack = v })
+        .Length("flange", NumberRange.Over0(10), "Thickness of a wheel's flange where it meets the rail, for back_to_back.", c => c.Flange, (c, v) => c with { Flange = v })
         .Length("pivot_play", NumberRange.From(0, 10), "Side play of a body on its bogies, each way.", c => c.PivotPlay, (c, v) => c with { PivotPlay = v })
-        .Number("roll", NumberRange.From(0, 15), "degrees", "How far a body may lean, each way.", c => c.Roll / Degree, (c, v) => c with { Roll = v * Degree })
+        .Length("cant", NumberRange.From(0, 30), "By how much one rail stands above the other at most; everything leans by it, counted either way.", c => c.Cant, (c, v) => c with { Cant = v })
+        .Number("roll", NumberRange.From(0, 15), "degrees", "How far a body may lean on its springs, each way.", c => c.Roll / Degree, (c, v) => c with { Roll = v * Degree })
         .Length("roll_centre", NumberRange.From(0, 500), "Height above rail top about which bodies lean.", c => c.RollCentre, (c, v) => c with { RollCentre = v })
-        .Choice("rule", "How the tolerances are put together: all at their worst, or as chance errors.", c => c.Rule, (c, v) => c with { Rule = v }, [("sum", BudgetRule.Sum), ("root-of-squares", BudgetRule.RootOfSquares)]);
+        .Choice("rule", "How the tolerances are put together: all at their worst, or as chance errors.", c => c.Rule, (c, v) => c with { Rule = v }, [("sum", BudgetRule.Sum), ("root-of-squares", BudgetRule.RootOfSquares)])
+        .Check((c, table, key, reading) =>
+        {
+            if (c.WheelsetPlay is not null && c.BackToBack is not null)
+            {
+                reading.Fault("PF1013", key + ".back_to_back", table.Find("back_to_back")!.Value.Place, "The clearance has both wheelset_play and back_to_back.", "Give one of them: the side play itself, or what it follows from.");
+            }
+        });
+
+    /// <summary>Faults that need the gauge: wheels that do not fit between the rails, rails that stand on edge.</summary>
+    public static void CheckAgainst(double gauge, ClearanceEntry clearance, SourceMap places, KeyReading reading)
+    {
+        if (clearance.BackToBack is { } back && back + (2 * clearance.Flange) > gauge)
+        {
+            reading.Fault("PF1014", "clearance.back_to_back", places.Find("clearance.back_to_back"), Invariant($"Wheels {back} mm back to back with flanges of {clearance.Flange} mm are {back + (2 * clearance.Flange):0.###} mm over the flanges, more than the gauge of {gauge} mm."), Invariant($"With these flanges give at most {gauge - (2 * clearance.Flange):0.###} mm back to back."));
+        }
+
+        if (clearance.Cant > gauge / MostCant)
+        {
+            reading.Fault("PF1014", "clearance.cant", places.Find("clearance.cant"), Invariant($"A cant of {clearance.Cant} mm tilts a gauge of {gauge} mm by {Math.Asin(Math.Min(1, clearance.Cant / gauge)) / Degree:0} degrees."), Invariant($"Give at most {Math.Floor(gauge / MostCant * 100) / 100:0.##} mm, a sixth of the gauge."));
+        }
+    }
 }

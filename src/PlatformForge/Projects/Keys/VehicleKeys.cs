@@ -1,73 +1,8 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Sets;
 using PlatformForge.Projects.Reading;
 using static System.FormattableString;
 
 namespace PlatformForge.Projects.Keys;
-
-/// <summary>A vehicle as the form in the project file has it, mm of the model.</summary>
-internal sealed record VehicleForm
-{
-    public string Name { get; init; } = "";
-
-    public double Length { get; init; } = double.NaN;
-
-    public double Pivots { get; init; } = double.NaN;
-
-    public double Width { get; init; } = double.NaN;
-
-    public double BogieWheelbase { get; init; }
-
-    public double? TrailingBogieWheelbase { get; init; }
-
-    public double Ahead { get; init; }
-
-    public double Low { get; init; }
-
-    public double High { get; init; }
-
-    public bool EitherWay { get; init; } = true;
-
-    public double? LeastRadius { get; init; }
-
-    public SillForm? Sill { get; init; }
-
-    public IReadOnlyList<PartForm> Parts { get; init; } = [];
-
-    public string Key { get; init; } = "vehicle[0]";
-
-    public Vehicle ToVehicle()
-    {
-        var body = VehiclePart.Box("body", PartCarrier.Body, Ahead - (Length / 2), Ahead + (Length / 2), Width, Low, High);
-        return new(Name, Pivots, BogieWheelbase, TrailingBogieWheelbase ?? BogieWheelbase, [body, .. Parts.Select(p => p.ToPart())])
-        {
-            EitherWayRound = EitherWay,
-            LeastRadius = LeastRadius,
-            Key = Key,
-            Sill = Sill is { } s ? new((s.Width ?? Width) / 2, s.Height, s.From ?? Ahead - (Length / 2), s.To ?? Ahead + (Length / 2)) : null,
-        };
-    }
-}
-
-internal sealed record SillForm(double Height, double? Width = null, double? From = null, double? To = null);
-
-internal sealed record PartForm
-{
-    public string Name { get; init; } = "";
-
-    public PartCarrier Carrier { get; init; }
-
-    public double From { get; init; } = double.NaN;
-
-    public double To { get; init; } = double.NaN;
-
-    public double Width { get; init; } = double.NaN;
-
-    public double Low { get; init; } = double.NaN;
-
-    public double High { get; init; } = double.NaN;
-
-    public VehiclePart ToPart() => VehiclePart.Box(Name, Carrier, From, To, Width, Low, High);
-}
 
 /// <summary>Keys of <c>[[vehicle]]</c>. Rails are at height 0; x runs forward from midway between the pivots.</summary>
 internal static class VehicleKeys
@@ -77,19 +12,36 @@ internal static class VehicleKeys
 
     private static readonly NumberRange Size = NumberRange.Over0(3000), Along = NumberRange.From(-3000, 3000), Height = NumberRange.From(-20, 500);
 
+    private static readonly KeyTable<PlanForm> Place = new KeyTable<PlanForm>(_ => new(double.NaN, double.NaN))
+        .Length("at", Along, "Where: forward as for from.", p => p.At, (p, v) => p with { At = v }, required: true)
+        .Length("width", Size, "Over both sides there.", p => p.Width, (p, v) => p with { Width = v }, required: true);
+
     private static readonly KeyTable<PartForm> Part = new KeyTable<PartForm>(_ => new())
         .Text("name", "What it is: cylinders, steps, footboards.", p => p.Name, (p, v) => p with { Name = v }, required: true)
-        .Choice("carrier", "What carries it and so decides how it swings.", p => p.Carrier, (p, v) => p with { Carrier = v }, [("body", PartCarrier.Body), ("leading bogie", PartCarrier.LeadingBogie), ("trailing bogie", PartCarrier.TrailingBogie)])
-        .Length("from", Along, "Rear end: forward from midway between the pivots, or from the pivot of its bogie; behind it is negative.", p => p.From, (p, v) => p with { From = v }, required: true)
-        .Length("to", Along, "Front end, the same way.", p => p.To, (p, v) => p with { To = v }, required: true)
-        .Length("width", Size, "Over both sides.", p => p.Width, (p, v) => p with { Width = v }, required: true)
+        .Choice("carrier", "What carries it and so decides how it swings.", p => p.Carrier, (p, v) => p with { Carrier = v }, [("body", PartHome.Body), ("leading bogie", PartHome.LeadingBogie), ("trailing bogie", PartHome.TrailingBogie), ("both bogies", PartHome.BothBogies)])
+        .Length("from", Along, "Rear end: forward from midway between the pivots, or from the pivot of its bogie; behind it is negative.", p => p.From, (p, v) => p with { From = v })
+        .Length("to", Along, "Front end, the same way.", p => p.To, (p, v) => p with { To = v })
+        .Length("width", Size, "Over both sides.", p => p.Width, (p, v) => p with { Width = v })
         .Length("low", Height, "Its underside above rail top.", p => p.Low, (p, v) => p with { Low = v }, required: true)
         .Length("high", Height, "Its top above rail top.", p => p.High, (p, v) => p with { High = v }, required: true)
+        .Flag("both_ends", "Whether the same is at the other end too, mirrored.", p => p.BothEnds, (p, v) => p with { BothEnds = v })
+        .Tables("plan", "A part that is no oblong seen from above: its width at places from rear to front, in place of from, to and width.", Place, (p, _) => p, (p, v) => p with { Plan = v })
         .Check((p, table, key, reading) =>
         {
             Rising(reading, key, table, "from", p.From, "to", p.To);
             Rising(reading, key, table, "low", p.Low, "high", p.High);
+            Outline(p, table, key, reading);
         });
+
+    private static readonly KeyTable<TaperForm> Taper = new KeyTable<TaperForm>(_ => new(double.NaN, double.NaN))
+        .Length("length", Size, "From where it begins to narrow to the very end.", t => t.Length, (t, v) => t with { Length = v }, required: true)
+        .Length("width", Size, "Over the very end.", t => t.Width, (t, v) => t with { Width = v }, required: true);
+
+    private static readonly KeyTable<GangwayForm> Gangway = new KeyTable<GangwayForm>(_ => new(double.NaN, double.NaN, double.NaN))
+        .Length("width", Size, "Over the bellows.", g => g.Width, (g, v) => g with { Width = v }, required: true)
+        .Length("low", Height, "Its underside above rail top.", g => g.Low, (g, v) => g with { Low = v }, required: true)
+        .Length("high", Height, "Its top above rail top.", g => g.High, (g, v) => g with { High = v }, required: true)
+        .Check((g, table, key, reading) => Rising(reading, key, table, "low", g.Low, "high", g.High));
 
     private static readonly KeyTable<SillForm> Sill = new KeyTable<SillForm>(_ => new(double.NaN))
         .Length("height", Height, "Height of the door sill or footboard above rail top.", s => s.Height, (s, v) => s with { Height = v }, required: true)
@@ -97,29 +49,105 @@ internal static class VehicleKeys
         .Length("from", Along, "First door: forward from midway between the pivots; left out, the body's rear end.", s => s.From, (s, v) => s with { From = v })
         .Length("to", Along, "Last door; left out, the body's front end.", s => s.To, (s, v) => s with { To = v });
 
-    public static KeyTable<VehicleForm> Table { get; } = new KeyTable<VehicleForm>(scale => new() { High = scale.ToModel(TallestBody) })
-        .Text("preset", "Name of a kind of vehicle, or of a file beside the project. See: platformforge presets vehicles", _ => null, (v, _) => v)
-        .Text("name", "What you call it; verdicts name it.", v => v.Name, (v, n) => v with { Name = n }, required: true)
-        .Length("length", Size, "Length of the body, buffers left out.", v => v.Length, (v, n) => v with { Length = n }, required: true)
-        .Length("pivots", Size, "Distance between the bogies' pivots; of a vehicle without bogies, between its end axles.", v => v.Pivots, (v, n) => v with { Pivots = n }, required: true)
-        .Length("width", Size, "Width of the body over its widest place.", v => v.Width, (v, n) => v with { Width = n }, required: true)
-        .Length("bogie_wheelbase", NumberRange.From(0, 1000), "Distance between a bogie's end axles; 0 for a vehicle without bogies.", v => v.BogieWheelbase, (v, n) => v with { BogieWheelbase = n })
+    private static readonly KeyTable<VehicleForm> Body = Shape(
+        new KeyTable<VehicleForm>(_ => new() { Low = double.NaN, High = double.NaN, BogieWheelbase = double.NaN })
+            .Text("name", "What you call this body; left out, it is told by its number.", v => v.Name, (v, n) => v with { Name = n })
+            .Choice("joined_by", "What joins it to the body ahead: a bogie that both share, or a coupling between bodies with bogies of their own.", v => v.JoinedBy, (v, n) => v with { JoinedBy = n }, [("shared bogie", BodyJointKind.SharedBogie), ("coupling", BodyJointKind.Coupling)], required: true)
+            .Length("gap", NumberRange.From(0, 500), "Between its end and that of the body ahead, on straight track.", v => v.Gap, (v, n) => v with { Gap = n }, required: true),
+        required: false,
+        wheelbase: "Distance between the end axles of its own bogies; of a body that shares the bogie ahead, those of the bogie behind.")
+        .Table("gangway", "Bellows or corridor connection that fills the gap to the body ahead.", Gangway, v => v.Gangway, (v, n) => v with { Gangway = n })
+        .Check((v, table, key, reading) => Proportions(v, table, key, reading));
+
+    public static KeyTable<VehicleForm> Table { get; } = Shape(
+        new KeyTable<VehicleForm>(scale => new() { High = scale.ToModel(TallestBody) })
+            .Text("preset", "Name of a kind of vehicle, or of a file beside the project. See: platformforge presets vehicles", _ => null, (v, _) => v)
+            .Text("name", "What you call it; verdicts name it.", v => v.Name, (v, n) => v with { Name = n }, required: true),
+        required: true,
+        wheelbase: "Distance between a bogie's end axles; 0 for a vehicle without bogies.")
+        .Flag("either_way", "Whether it also runs the other way round.", v => v.EitherWay, (v, n) => v with { EitherWay = n })
+        .Length("least_radius", NumberRange.Over0(1e6), "Tightest curve it can run.", v => v.LeastRadius, (v, n) => v with { LeastRadius = n })
+        .Tables("body", "The next body of an articulated set or of a coupled unit, behind the one before; what it leaves out is as of the first.", Body, (v, key) => v with { Key = key }, (v, n) => v with { Bodies = n })
+        .Check((v, table, key, reading) =>
+        {
+            Proportions(v, table, key, reading);
+            SetForm.Check(v, table, key, reading);
+        });
+
+    // The keys that a vehicle and a further body have in common.
+    private static KeyTable<VehicleForm> Shape(KeyTable<VehicleForm> keys, bool required, string wheelbase) => keys
+        .Length("length", Size, "Length of the body, buffers left out.", v => v.Length, (v, n) => v with { Length = n }, required)
+        .Length("pivots", Size, "Distance between the bogies' pivots; of a vehicle without bogies, between its end axles.", v => v.Pivots, (v, n) => v with { Pivots = n }, required)
+        .Length("width", Size, "Width of the body over its widest place.", v => v.Width, (v, n) => v with { Width = n }, required)
+        .Length("bogie_wheelbase", NumberRange.From(0, 1000), wheelbase, v => v.BogieWheelbase, (v, n) => v with { BogieWheelbase = n })
         .Length("trailing_bogie_wheelbase", NumberRange.From(0, 1000), "The same of the rear bogie when it differs.", v => v.TrailingBogieWheelbase, (v, n) => v with { TrailingBogieWheelbase = n })
         .Length("ahead", Along, "How far the body's middle lies ahead of midway between the pivots.", v => v.Ahead, (v, n) => v with { Ahead = n })
         .Length("low", Height, "Underside of the body above rail top; 0 counts it right down to the rail.", v => v.Low, (v, n) => v with { Low = n })
         .Length("high", Height, "Top of the body above rail top.", v => v.High, (v, n) => v with { High = n })
-        .Flag("either_way", "Whether it also runs the other way round.", v => v.EitherWay, (v, n) => v with { EitherWay = n })
-        .Length("least_radius", NumberRange.Over0(1e6), "Tightest curve it can run.", v => v.LeastRadius, (v, n) => v with { LeastRadius = n })
+        .Table("taper", "Ends that narrow, both alike; left out, they are square.", Taper, v => v.FrontTaper, (v, n) => v with { FrontTaper = n, RearTaper = n })
+        .Table("front_taper", "A front end that narrows and differs from the rear.", Taper, v => v.FrontTaper, (v, n) => v with { FrontTaper = n })
+        .Table("rear_taper", "A rear end that narrows and differs from the front.", Taper, v => v.RearTaper, (v, n) => v with { RearTaper = n })
         .Table("sill", "Where a passenger steps from; left out, no gap to the doors is told.", Sill, v => v.Sill, (v, n) => v with { Sill = n })
-        .Tables("part", "Something that sticks out of the body: cylinders, steps, footboards.", Part, (p, _) => p, (v, n) => v with { Parts = n })
-        .Check((v, table, key, reading) =>
+        .Tables("part", "Something that sticks out of the body: cylinders, steps, footboards, buffers.", Part, (p, _) => p, (v, n) => v with { Parts = n });
+
+    // Every fault of a body's figures among themselves.
+    private static void Proportions(VehicleForm v, TreeTable table, string key, KeyReading reading)
+    {
+        void Fault(string name, string message, string remedy) => reading.Fault("PF1014", key + "." + name, (table.Find(name)?.Value ?? table).Place, message, remedy);
+        Rising(reading, key, table, "low", v.Low, "high", v.High);
+        double longest = v.Length + (2 * Math.Abs(v.Ahead));
+        if (v.Bodies.Count == 0 && !double.IsFinite(v.Gap) && v.Pivots > longest)
         {
-            Rising(reading, key, table, "low", v.Low, "high", v.High);
-            if (v.Pivots > v.Length + (2 * Math.Abs(v.Ahead)))
+            Fault("pivots", Invariant($"pivots is {v.Pivots} mm, more than the body's length of {v.Length} mm."), Invariant($"Give at most {v.Length} mm: pivots is from bogie pivot to bogie pivot, not over the wheels."));
+        }
+
+        double rear = v.TrailingBogieWheelbase ?? v.BogieWheelbase;
+        if ((v.BogieWheelbase + rear) / 2 > v.Pivots)
+        {
+            double most = v.TrailingBogieWheelbase is null ? v.Pivots : Math.Max(0, (2 * v.Pivots) - rear);
+            Fault("bogie_wheelbase", Invariant($"bogie_wheelbase is {v.BogieWheelbase} mm, so bogies {v.Pivots} mm apart would overlap."), Invariant($"Give at most {most:0.##} mm: it is from the first to the last axle of one bogie."));
+        }
+        else if (Math.Max(v.BogieWheelbase, rear) > v.Length)
+        {
+            Fault(v.BogieWheelbase >= rear ? "bogie_wheelbase" : "trailing_bogie_wheelbase", Invariant($"a bogie's wheelbase is {Math.Max(v.BogieWheelbase, rear)} mm, more than the body's length of {v.Length} mm."), Invariant($"Give at most {v.Length} mm."));
+        }
+
+        foreach (var (name, taper) in new[] { ("front_taper", v.FrontTaper), ("rear_taper", v.RearTaper) })
+        {
+            string stated = table.Find(name) is null ? "taper" : name;
+            if (taper is not null && taper.Width > v.Width)
             {
-                reading.Fault("PF1014", key + ".pivots", (table.Find("pivots")?.Value ?? table).Place, Invariant($"pivots is {v.Pivots} mm, more than the body's length of {v.Length} mm."), Invariant($"Give at most {v.Length} mm: pivots is from bogie pivot to bogie pivot, not over the wheels."));
+                Fault(stated, Invariant($"the end is {taper.Width} mm wide, wider than the body's {v.Width} mm."), Invariant($"Give at most {v.Width} mm, and make width the widest place."));
             }
-        });
+        }
+
+        if ((v.FrontTaper?.Length ?? 0) + (v.RearTaper?.Length ?? 0) > v.Length)
+        {
+            Fault(table.Find("front_taper") is not null ? "front_taper" : table.Find("rear_taper") is not null ? "rear_taper" : "taper", Invariant($"the tapers are {(v.FrontTaper?.Length ?? 0) + (v.RearTaper?.Length ?? 0)} mm long together, more than the body's {v.Length} mm."), Invariant($"Give at most {v.Length} mm together."));
+        }
+    }
+
+    // A part's outline is stated one way or the other.
+    private static void Outline(PartForm p, TreeTable table, string key, KeyReading reading)
+    {
+        string[] box = ["from", "to", "width"];
+        var place = table.Find("plan")?.Value.Place ?? table.Place;
+        if (p.Plan.Count == 0)
+        {
+            foreach (string name in box.Where(n => table.Find(n) is null))
+            {
+                reading.Fault("PF1009", key + "." + name, table.Place, $"{key} has no {name}: where the part begins, where it ends and how wide it is.", $"Add {name}, or the plan of the part.");
+            }
+        }
+        else if (box.Any(n => table.Find(n) is not null))
+        {
+            reading.Fault("PF1013", key + ".plan", place, $"{key} has both plan and {string.Join(", ", box.Where(n => table.Find(n) is not null))}.", "Give one of them: the plan at several places, or one width from end to end.");
+        }
+        else if (p.Plan.Count < 2 || p.Plan.Zip(p.Plan.Skip(1)).Any(pair => pair.Second.At <= pair.First.At))
+        {
+            reading.Fault("PF1014", key + ".plan", place, $"The places of {key}.plan do not rise from rear to front.", "Give at least two, each at farther forward than the one before.");
+        }
+    }
 
     private static void Rising(KeyReading reading, string key, TreeTable table, string first, double low, string second, double high)
     {

@@ -37,6 +37,7 @@ public sealed record LaidTrack(TrackEntry Entry, TrackChart Chart)
     /// <summary>The track with the vehicles that run on it.</summary>
     internal TrackRun Run(ProjectSpec project) => new(Chart.Ride, project.VehiclesOn(Entry))
     {
+        Sets = project.SetsOn(Entry),
         StartsAtBuffers = Entry.StartsAtBuffers,
         EndsAtBuffers = Entry.EndsAtBuffers,
         Key = Entry.Key,

@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Sets;
 using PlatformForge.Exports;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
@@ -18,6 +19,7 @@ internal sealed class PlatformJob
     private SweptEnvelope? envelope;
     private PlatformPlan? plan;
     private SectionSet? sections;
+    private IReadOnlyList<JointOpening> joints = [];
 
     public PlatformJob(ProjectSpec project, PlatformSite site, IReadOnlyList<LaidTrack> tracks, PlatformSpec asked)
     {
@@ -26,7 +28,8 @@ internal sealed class PlatformJob
         double residual = faced.Survey is { } survey
             ? project.VehiclesOn(faced.Entry).Select(v => survey.Movement.Reach(asked.Face.From, asked.Face.To, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max()
             : 0;
-        budget = project.Clearance.BudgetWith(residual);
+        double tallest = tracks.SelectMany(t => project.VehiclesOn(t.Entry)).SelectMany(v => v.Parts).Select(p => p.ZHigh).DefaultIfEmpty(0).Max();
+        budget = project.Clearance.BudgetWith(residual, project.Layout.Gauge, asked.Height, tallest);
 
         // The file counts along the track as it is ridden; the plan along its smooth chart.
         spec = asked with { Face = asked.Face with { From = faced.Chart.FromRide(asked.Face.From), To = faced.Chart.FromRide(asked.Face.To) } };
@@ -41,7 +44,12 @@ internal sealed class PlatformJob
     public IEnumerable<Finding> Check() => PlatformPlanner.Check(
         spec, site, faced.Chart.Line, project.VehiclesOn(faced.Entry), faced.Entry.StartsAtBuffers, faced.Entry.EndsAtBuffers).Where(f => f.Severity == Severity.Error);
 
-    public IEnumerable<Finding> Sweep() => Take(EnvelopeSweeper.Sweep(request), out envelope);
+    public IEnumerable<Finding> Sweep()
+    {
+        var findings = Take(EnvelopeSweeper.Sweep(request), out envelope);
+        joints = envelope is null ? [] : JointSurvey.Over(request, spec.Face.Side);
+        return [.. findings, .. JointSurvey.Findings(request, joints)];
+    }
 
     public IEnumerable<Finding> Plan() => Take(
         PlatformPlanner.Plan(new(spec, site, faced.Chart.Line, envelope!, budget)
@@ -56,6 +64,7 @@ internal sealed class PlatformJob
 
     public PlatformDossier Dossier() => new(plan!, envelope!, budget, sections!)
     {
+        Joints = joints,
         Poses = PoseFinder.Tightest(request, envelope!, envelope!.Composite(spec.Face.Side)),
         Ride = faced.Chart.Fillets.Count > 0 ? faced.Chart.Ride : null,
     };

@@ -7,7 +7,7 @@ namespace PlatformForge.Verification.Distances;
 /// A part's outline widened by the vehicle's play. Both guided points of a carrier may be off the track's middle by q, to
 /// either side: between them a point is then off by at most q, beyond them, the carrier lying askew, by 2q|x|/a at a
 /// distance x from midway between points a apart. A body is guided at its pivots by wheelsets and pivots, a bogie
-/// by its wheelsets at its axles; a body also leans.
+/// by its wheelsets at its axles; a body also leans on its springs, and cant tilts bodies and bogies about rail top.
 /// </summary>
 internal static class PlayedOutline
 {
@@ -19,7 +19,8 @@ internal static class PlayedOutline
         var ring = part.Outline;
         bool isBody = part.Carrier == PartCarrier.Body;
         double q = play.Wheelset + (isBody ? play.Pivot : 0);
-        double lean = isBody ? Math.Max(play.LeanAt(part.ZLow), play.LeanAt(part.ZHigh)) : 0;
+        double tilt = Math.Sin(play.Cant) * Math.Max(Math.Abs(part.ZLow), Math.Abs(part.ZHigh));
+        double lean = tilt + (isBody ? Math.Max(play.LeanAt(part.ZLow), play.LeanAt(part.ZHigh)) : 0);
         double half = part.Carrier switch
         {
             PartCarrier.LeadingBogie => vehicle.LeadingWheelbase / 2,

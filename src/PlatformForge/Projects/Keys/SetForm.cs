@@ -1,0 +1,119 @@
+using PlatformForge.Clearance;
+using PlatformForge.Clearance.Sets;
+using PlatformForge.Projects.Reading;
+using static System.FormattableString;
+
+namespace PlatformForge.Projects.Keys;
+
+/// <summary>
+/// Puts the bodies of a set together: what a body leaves out is that of the first, a shared bogie is one and the same, and where it stands decides
+/// how far the body's middle lies ahead of midway between its pivots.
+/// </summary>
+internal static class SetForm
+{
+    // Figures from a calliper agree to this, mm.
+    private const double Agrees = 0.05;
+
+    /// <summary>The bodies as vehicles, from the leading end.</summary>
+    public static IReadOnlyList<Vehicle> Bodies(VehicleForm set)
+    {
+        var forms = Whole(set);
+        var bodies = new List<Vehicle>();
+        for (int i = 0; i < forms.Count; i++)
+        {
+            var form = forms[i];
+            var gangways = new List<VehiclePart>();
+            double front = form.Ahead + (form.Length / 2), rear = form.Ahead - (form.Length / 2);
+            if (i > 0 && form.Gangway is { } toFront)
+            {
+                gangways.Add(VehiclePart.Box("gangway, front", PartCarrier.Body, front, front + (form.Gap / 2), toFront.Width, toFront.Low, toFront.High));
+            }
+
+            if (i < forms.Count - 1 && forms[i + 1].Gangway is { } toRear)
+            {
+                gangways.Add(VehiclePart.Box("gangway, rear", PartCarrier.Body, rear - (forms[i + 1].Gap / 2), rear, toRear.Width, toRear.Low, toRear.High));
+            }
+
+            bodies.Add(form.ToBody(gangways.Where(g => g.Outline[1].X > g.Outline[0].X)) with { SetName = set.Name });
+        }
+
+        return bodies;
+    }
+
+    /// <summary>Faults of a set as a whole: figures that a shared bogie decides but that say otherwise.</summary>
+    public static void Check(VehicleForm set, TreeTable table, string key, KeyReading reading)
+    {
+        var items = (table.Find("body")?.Value as TreeList)?.Items;
+        for (int i = 0; i <= set.Bodies.Count; i++)
+        {
+            var own = i == 0 ? table : items?[i - 1] as TreeTable ?? table;
+            string at = i == 0 ? key : Invariant($"{key}.body[{i - 1}]");
+            var form = i == 0 ? set : set.Bodies[i - 1];
+            bool sharesFront = i > 0 && form.JoinedBy == BodyJointKind.SharedBogie, sharesRear = i < set.Bodies.Count && set.Bodies[i].JoinedBy == BodyJointKind.SharedBogie;
+            SourcePlace Place(string name) => (own.Find(name)?.Value ?? own).Place;
+            if ((sharesFront || sharesRear) && form.Ahead != 0)
+            {
+                reading.Fault("PF1014", at + ".ahead", Place("ahead"), Invariant($"ahead is {form.Ahead} mm, but the bogie this body shares decides where it lies over its pivots."), "Leave ahead out here: length, pivots and gap tell it.");
+            }
+
+            if (sharesFront && form.TrailingBogieWheelbase is not null)
+            {
+                reading.Fault("PF1014", at + ".trailing_bogie_wheelbase", Place("trailing_bogie_wheelbase"), "trailing_bogie_wheelbase is given for a body whose leading bogie is the shared one.", "Give bogie_wheelbase: it is that of the bogie behind.");
+            }
+
+            double length = Or(form.Length, set.Length), between = length + ((sharesFront ? form.Gap : 0) + (sharesRear ? set.Bodies[i].Gap : 0)) / 2;
+            if (sharesFront && sharesRear && double.IsFinite(form.Pivots) && Math.Abs(form.Pivots - between) > Agrees)
+            {
+                reading.Fault("PF1014", at + ".pivots", Place("pivots"), Invariant($"pivots is {form.Pivots} mm, but a body of {length} mm that shares both bogies, with gaps of {form.Gap} and {set.Bodies[i].Gap} mm to its neighbours, has them {between:0.##} mm apart."), Invariant($"Leave pivots out, or give {between:0.##} mm."));
+            }
+            else if (sharesFront != sharesRear && Or(form.Pivots, set.Pivots) > between + Agrees)
+            {
+                reading.Fault("PF1014", at + ".pivots", Place("pivots"), Invariant($"pivots is {Or(form.Pivots, set.Pivots)} mm; a body of {length} mm whose pivot at one end lies midway in a gap has its other pivot beyond its own end."), Invariant($"Give at most {between:0.##} mm: from the pivot of its own bogie to that of the shared one."));
+            }
+        }
+    }
+
+    // Every body with all its figures.
+    private static List<VehicleForm> Whole(VehicleForm set)
+    {
+        var forms = new List<VehicleForm>();
+        double last = set.TrailingBogieWheelbase ?? set.BogieWheelbase;
+        int count = set.Bodies.Count + 1;
+        for (int i = 0; i < count; i++)
+        {
+            var form = i == 0 ? set : Filled(set.Bodies[i - 1], set, last);
+            bool sharesFront = i > 0 && form.JoinedBy == BodyJointKind.SharedBogie, sharesRear = i < count - 1 && set.Bodies[i].JoinedBy == BodyJointKind.SharedBogie;
+            double halfFront = sharesFront ? form.Gap / 2 : 0, halfRear = sharesRear ? set.Bodies[i].Gap / 2 : 0;
+            double pivots = sharesFront && sharesRear ? form.Length + halfFront + halfRear : Or(form.Pivots, set.Pivots);
+            double ahead = sharesRear ? ((form.Length - pivots) / 2) + halfRear : sharesFront ? ((pivots - form.Length) / 2) - halfFront : form.Ahead;
+            if (sharesFront && sharesRear)
+            {
+                ahead = ((pivots - form.Length) / 2) - halfFront;
+            }
+
+            string name = form.Name.Length > 0 && i > 0 ? Invariant($"{set.Name}, {form.Name}") : Invariant($"{set.Name}, body {i + 1} of {count}");
+            forms.Add(form with { Name = name, Pivots = pivots, Ahead = ahead, EitherWay = set.EitherWay, LeastRadius = set.LeastRadius, Bodies = [] });
+            last = forms[^1].TrailingBogieWheelbase ?? forms[^1].BogieWheelbase;
+        }
+
+        return forms;
+    }
+
+    private static VehicleForm Filled(VehicleForm body, VehicleForm first, double shared)
+    {
+        double own = Or(body.BogieWheelbase, first.BogieWheelbase);
+        bool shares = body.JoinedBy == BodyJointKind.SharedBogie;
+        return body with
+        {
+            Length = Or(body.Length, first.Length),
+            Width = Or(body.Width, first.Width),
+            Low = Or(body.Low, first.Low),
+            High = Or(body.High, first.High),
+            BogieWheelbase = shares ? shared : own,
+            TrailingBogieWheelbase = shares ? own : body.TrailingBogieWheelbase,
+            Sill = body.Sill ?? (first.Sill is { } s ? s with { From = null, To = null } : null),
+        };
+    }
+
+    private static double Or(double stated, double otherwise) => double.IsFinite(stated) ? stated : otherwise;
+}
