@@ -41,20 +41,36 @@ internal static class TrackFitRule
             yield return Finding.Error("PF3023", run.Key, Invariant($"Track '{run.Ride.Name}' has a kink of {Math.Abs(kink.Turn) / Degree:F1} degrees at chainage {kink.Chainage:F0} mm; no vehicle stays on that."), Invariant($"Check the points measured there: {SharpestKink / Degree:F1} degrees are the most that is taken."));
         }
 
-        foreach (var vehicle in run.Vehicles)
+        foreach (var finding in run.Vehicles.SelectMany(v => CurveFault(run.Ride.Name, v, Sharpest(run, span.From - v.Length, span.To + v.Length))))
         {
-            var curve = Sharpest(run, span.From - vehicle.Length, span.To + vehicle.Length);
-            double need = Math.Max(vehicle.PivotCentres, Math.Max(vehicle.LeadingWheelbase, vehicle.TrailingWheelbase)) / ChordPerRadius;
-            if (curve.Radius < need)
-            {
-                yield return Finding.Error("PF3021", vehicle.Key, Invariant($"{vehicle.Name} cannot stand on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{run.Ride.Name}': it would slew by more than 45 degrees."), Invariant($"Its wheelbase or pivot centres can be {curve.Radius * ChordPerRadius:F1} mm at most there, or the curve's radius {need:F0} mm or more."), FaultKind.DesignRule);
-            }
-            else if (vehicle.LeastRadius is { } least && curve.Radius < least)
-            {
-                yield return Finding.Error("PF3022", vehicle.Key, Invariant($"{vehicle.Name} is stated to need a radius of {least:F0} mm, but the curve at chainage {curve.Chainage:F0} mm of track '{run.Ride.Name}' has {curve.Radius:F1} mm."), Invariant($"A least radius of {Math.Floor(curve.Radius):F0} mm would be met; otherwise keep this vehicle off the track."), FaultKind.DesignRule);
-            }
+            yield return finding;
         }
     }
+
+    /// <summary>Whether a vehicle can stand on a curve, and may: by its own measures, and by the least radius stated for it.</summary>
+    /// <param name="track">Name of the track.</param>
+    /// <param name="vehicle">The vehicle.</param>
+    /// <param name="curve">Radius in mm, and chainage where it is met.</param>
+    internal static IEnumerable<Finding> CurveFault(string track, Vehicle vehicle, (double Radius, double Chainage) curve)
+    {
+        string Key(string name) => vehicle.Key.Length == 0 ? "" : vehicle.Key + "." + name;
+        double bogie = Math.Max(vehicle.LeadingWheelbase, vehicle.TrailingWheelbase), most = curve.Radius * ChordPerRadius;
+        if (curve.Radius < vehicle.PivotCentres / ChordPerRadius)
+        {
+            string what = bogie > 0 ? "pivot centres" : "wheelbase";
+            yield return Finding.Error("PF3021", Key("pivot_centres"), Invariant($"{vehicle.Name} cannot stand on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}': with {what} of {vehicle.PivotCentres:0.##} mm it would slew by more than 45 degrees."), Invariant($"Its {what} can be {Down(most)} mm at most there, or the curve's radius {Math.Ceiling(vehicle.PivotCentres / ChordPerRadius):F0} mm or more."), FaultKind.DesignRule);
+        }
+        else if (curve.Radius < bogie / ChordPerRadius)
+        {
+            yield return Finding.Error("PF3021", Key(vehicle.LeadingWheelbase >= vehicle.TrailingWheelbase ? "bogie_wheelbase" : "trailing_bogie_wheelbase"), Invariant($"{vehicle.Name} cannot stand on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}': a bogie with a wheelbase of {bogie:0.##} mm would slew by more than 45 degrees."), Invariant($"The bogie's wheelbase can be {Down(most)} mm at most there, or the curve's radius {Math.Ceiling(bogie / ChordPerRadius):F0} mm or more."), FaultKind.DesignRule);
+        }
+        else if (vehicle.LeastRadius is { } least && curve.Radius < least)
+        {
+            yield return Finding.Error("PF3022", Key("least_radius"), Invariant($"{vehicle.Name} is stated to need a radius of {least:F0} mm, but the curve at chainage {curve.Chainage:F0} mm of track '{track}' has {curve.Radius:F1} mm."), Invariant($"A least radius of {Math.Floor(curve.Radius):F0} mm would be met; otherwise keep this vehicle off the track."), FaultKind.DesignRule);
+        }
+    }
+
+    private static string Down(double mm) => Invariant($"{Math.Floor(mm * 10) / 10:F1}");
 
     /// <summary>A pose that could not be placed although no curve is too sharp by itself: kinks, or curves that follow on one another.</summary>
     public static Finding Stuck(TrackRun run, Vehicle vehicle, double chainage)
@@ -67,7 +83,7 @@ internal static class TrackFitRule
         Finding.Error("PF3020", run.Key, Invariant($"Only {Math.Max(0, known):F0} mm of track '{run.Ride.Name}' are known {where} the platform; the longest vehicle is {longest:F0} mm long and still slews there."), Invariant($"Measure or state at least {longest - known:F0} mm more of it, or say that it ends at buffer stops."));
 
     // Radius and place of the sharpest curve of a stretch.
-    private static (double Radius, double Chainage) Sharpest(TrackRun run, double from, double to)
+    internal static (double Radius, double Chainage) Sharpest(TrackRun run, double from, double to)
     {
         double sharpest = 0, chainage = from;
         for (int i = 0; i < run.Ride.Elements.Count; i++)

@@ -26,6 +26,7 @@ internal static class RoomWords
         ("start", "foot_height", "foot"),
         ("end", "foot_height", "foot"),
         ("vehicle", "pivot_centres", "pivots"),
+        ("body", "pivot_centres", "pivots"),
     ];
 
     /// <summary>The key of the project file for a key as a room names it.</summary>

@@ -1,3 +1,4 @@
+using PlatformForge.Clearance;
 using PlatformForge.Exports;
 using PlatformForge.Platforms;
 using PlatformForge.Units;
@@ -23,13 +24,18 @@ public static class DesignRun
         var laid = LaidTrack.LayAll(project);
         if (laid.Value is not { } tracks)
         {
-            return Outcome.Fault<Dossier>(laid.Findings);
+            return Outcome.Fault<Dossier>([.. laid.Findings, .. Stated(project)]);
         }
 
         var site = new PlatformSite(project.Layout.Scale, project.Layout.RailTop);
         var jobs = project.Platforms.Select(p => new PlatformJob(project, site, tracks, p)).ToArray();
         var findings = new List<Finding>(laid.Findings);
         findings.AddRange(jobs.SelectMany(j => j.Check()));
+        if (findings.Exists(f => f.Severity == Severity.Error))
+        {
+            findings.AddRange(jobs.SelectMany(j => j.Fit()).DistinctBy(f => (f.Code, f.Key)));
+        }
+
         foreach (var stage in new (string Name, Func<PlatformJob, IEnumerable<Finding>> Work)[]
         {
             ("sweeping the vehicles", j => j.Sweep()),
@@ -59,6 +65,10 @@ public static class DesignRun
         findings.AddRange(platforms.SelectMany(p => PublishedRules.Hold(project.Layout, p.Plan)));
         return Outcome.Of(Dossier(project, tracks, platforms, findings), findings);
     }
+
+    // Vehicles that cannot run on tracks whose alignments are stated. Vehicles that are impossible by themselves are told with them.
+    private static IEnumerable<Finding> Stated(ProjectSpec project) =>
+        project.Tracks.Where(t => t.Survey is null).SelectMany(t => VehicleFit.OnAlignment(t.Alignment, project.VehiclesOn(t))).DistinctBy(f => (f.Code, f.Key));
 
     private static Dossier Dossier(ProjectSpec project, IReadOnlyList<LaidTrack> tracks, PlatformDossier[] platforms, List<Finding> findings) => new()
     {

@@ -16,6 +16,7 @@ internal sealed class PlatformJob
     private readonly PlatformSpec spec;
     private readonly EnvelopeRequest request;
     private readonly ClearanceBudget budget;
+    private readonly (double From, double To) asked;
     private SweptEnvelope? envelope;
     private PlatformPlan? plan;
     private SectionSet? sections;
@@ -23,6 +24,7 @@ internal sealed class PlatformJob
 
     public PlatformJob(ProjectSpec project, PlatformSite site, IReadOnlyList<LaidTrack> tracks, PlatformSpec asked)
     {
+        this.asked = (asked.Face.From, asked.Face.To);
         (this.project, this.site) = (project, site);
         faced = tracks.First(t => string.Equals(t.Entry.Name, asked.Face.Track, StringComparison.Ordinal));
         double residual = faced.Survey is { } survey
@@ -43,6 +45,9 @@ internal sealed class PlatformJob
     /// <summary>What can be told before anything is swept.</summary>
     public IEnumerable<Finding> Check() => PlatformPlanner.Check(
         spec, site, faced.Chart.Line, project.VehiclesOn(faced.Entry), faced.Entry.StartsAtBuffers, faced.Entry.EndsAtBuffers).Where(f => f.Severity == Severity.Error);
+
+    /// <summary>Vehicles that cannot run the curves beside the platform, for designs that stop before they are swept.</summary>
+    public IEnumerable<Finding> Fit() => VehicleFit.OnTrack(request.Runs[0], Math.Clamp(asked.From, 0, request.Runs[0].Ride.Length), Math.Clamp(asked.To, 0, request.Runs[0].Ride.Length));
 
     public IEnumerable<Finding> Sweep()
     {
