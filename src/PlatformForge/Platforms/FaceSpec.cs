@@ -35,6 +35,10 @@ public sealed record FaceSpec(string Track, Side Side, double From, double To, E
     /// platform's taper (Bane NOR, TRV:03993).</summary>
     public double Taper { get; init; } = 40;
 
+    /// <summary>Reach of a uniform edge in mm from the track's middle, where it is stated; null takes the least that works. One that vehicles
+    /// or the budget need more than is refused.</summary>
+    public double? Reach { get; init; }
+
     /// <summary>Whether the sides of bodies may pass over the coping. False holds coping and deck to every part at all heights.</summary>
     public bool BodiesPassOver { get; init; }
 

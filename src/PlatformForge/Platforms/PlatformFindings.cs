@@ -14,11 +14,11 @@ internal static class PlatformFindings
     public static Finding FaceReversed(string key, double from, double to, double least) =>
         Finding.Error("PF4002", key, Invariant($"The platform goes from chainage {from} to {to} mm, {to - from:0.###} mm long."), Invariant($"Chainages increase along the track: give a 'to' of {from + least:0.###} or more."));
 
-    public static Finding BeyondTrack(string key, double chainage, double length) =>
-        Finding.Error("PF4003", key, Invariant($"The platform reaches chainage {chainage:0.###} mm, the track goes from 0 to {length:0.###} mm."), Invariant($"Give {(chainage < 0 ? 0 : length):0.###}, or lay more track."), FaultKind.DesignRule);
+    public static Finding BeyondTrack(string key, double chainage, double length, string vehicle, double need, double? right) =>
+        Finding.Error("PF4003", key, Invariant($"The platform reaches chainage {chainage:0.###} mm, the track goes from 0 to {length:0.###} mm."), Offered(right, need > 0 ? Invariant($", which leaves the {need:0.#} mm of {vehicle}, the longest vehicle,") : "") + Invariant($"lay {(chainage < 0 ? -chainage : chainage - length) + need:0.#} mm more track."), FaultKind.DesignRule);
 
-    public static Finding TooLittleTrack(string key, string where, string vehicle, double have, double need, double right) =>
-        Finding.Error("PF4004", key, Invariant($"There are {have:0.#} mm of track {where} the platform; {vehicle}, the longest vehicle, needs {need:0.#} mm to be followed on to it."), Invariant($"Survey {need - have:0.#} mm more, say that the track has buffers there, or give {right:0.#}."), FaultKind.DesignRule);
+    public static Finding TooLittleTrack(string key, string where, string vehicle, double have, double need, double? right) =>
+        Finding.Error("PF4004", key, Invariant($"There are {have:0.#} mm of track {where} the platform; {vehicle}, the longest vehicle, needs {need:0.#} mm to be followed on to it."), Offered(right, "") + Invariant($"survey {need - have:0.#} mm more, or say that the track has buffers there."), FaultKind.DesignRule);
 
     public static Finding RampOneOfTwo(string key, bool both) =>
         Finding.Error("PF4005", key, both ? "The ramp has a length and a gradient." : "The ramp has neither a length nor a gradient.", "Give one of the two: { gradient = 8 } or { length = 96 }.");
@@ -94,6 +94,27 @@ internal static class PlatformFindings
 
     public static Finding LineOnArris(string key, double inset, double chamfer) =>
         Finding.Warning("PF4207", key, Invariant($"The white line begins {inset:0.###} mm from the edge, on the chamfer of {chamfer:0.###} mm."), Invariant($"Give an inset of {Up(chamfer)} mm or more."));
+
+    public static Finding StatedReach(string key, double reach, string need, double least, double from, double to) =>
+        Finding.Error("PF4025", key, Invariant($"The edge is stated at {reach:0.###} mm from the track's middle; {need}."), Invariant($"Give a reach of {Up(least)} mm or more, or edge = \"fitted\" or \"faired\", which keeps farther away only where that is needed, from chainage {from:0} to {to:0} mm."), FaultKind.DesignRule);
+
+    public static Finding NothingPassesOver(string key, double gap, string what, double room) =>
+        Finding.Error("PF4026", key, Invariant($"Bodies are to pass over the coping {gap:0.###} mm above it, but nothing does: the highest underside, of {what}, is {room:0.###} mm above it."), Invariant($"Give a vertical gap of {Down(room)} mm or less."), FaultKind.DesignRule);
+
+    public static Finding AllReachLow(string key, string what, double low, double height) =>
+        Finding.Warning("PF4205", key, Invariant($"Bodies may pass over the coping, but none can: the highest underside, of {what}, is {low:0.###} mm above rail top and the coping {height:0.###} mm, so the coping is held to all of them."), Invariant($"State the undersides of the vehicles' bodies (low) if they are higher, or lower the coping below {low:0.###} mm."));
+
+    public static Finding HeldOff(string key, string what, double room, double gap) =>
+        Finding.Warning("PF4206", key, Invariant($"The {what} is {room:0.###} mm above the coping, less than the vertical gap of {gap:0.###} mm, so the coping is held to it."), Invariant($"A vertical gap of {Down(room)} mm or less lets it pass over."));
+
+    public static Finding Collide(string key, string name, string other, double chainage, double by, string remedy) =>
+        Finding.Error("PF4027", key, Invariant($"The platforms {name} and {other} stand in one another, by {by:0.##} mm at chainage {chainage:0.#} mm of {name}."), remedy, FaultKind.DesignRule);
+
+    public static Finding DeckTooNarrowFor(string key, string name, double width, double least) =>
+        Finding.Error("PF4035", key, Invariant($"There is no place for the {name} between the coping and the back of a deck {width:0.###} mm wide."), Invariant($"Widen the deck to {Up(least)} mm or more, or make it smaller."), FaultKind.DesignRule);
+
+    // A figure first where there is one, then the other ways out.
+    private static string Offered(double? right, string why) => right is { } figure ? Invariant($"Give {figure:0.###}{why} or ") : "Lay the platform elsewhere, or ";
 
     private static string Bound(double value, bool orMore) => orMore ? Up(value) + " mm or more" : Down(value) + " mm or less";
 

@@ -82,12 +82,14 @@ public sealed record PlatformPlan
     private double Slope(double chainage, double reach)
     {
         bool starting = chainage < Profile.StartHead;
-        if (!starting && chainage <= Profile.EndHead)
+        double head = starting ? Profile.StartHead : Profile.EndHead, end = starting ? Profile.From : Profile.To;
+
+        // An end without a ramp is level beyond its last chainage too, which rounding may fall on.
+        if (head == end || (!starting && chainage <= Profile.EndHead))
         {
             return Profile.Level;
         }
 
-        double head = starting ? Profile.StartHead : Profile.EndHead, end = starting ? Profile.From : Profile.To;
         var (top, along) = (ToLayout(head, 0), Chart.At(head).Tangent);
         double run = Point2.Dot(ToLayout(end, CopingFront.At(end)) - top, along), foot = starting ? Profile.StartFoot : Profile.EndFoot;
         return Profile.Level + ((foot - Profile.Level) * Point2.Dot(ToLayout(chainage, reach) - top, along) / run);

@@ -69,6 +69,7 @@ public static class PlatformPlanner
         var profile = RampRules.Profile(spec, request.Site, []);
         var trace = CopingRequirement.Trace(request, profile);
         Reachable(request, trace, findings);
+        PassingRule.Check(request, profile, findings);
         if (HasErrors(findings))
         {
             return Outcome.Fault<PlatformPlan>(findings);
@@ -76,6 +77,12 @@ public static class PlatformPlanner
 
         var slabs = SlabLayout.Of(spec, profile);
         var vertices = new FacetLayout(request.Chart, spec.Face.Side, trace, spec.Deck.Width).Choose([.. slabs.Breaks.Concat(slabs.Joints).Distinct().Order()]);
+        StatedReachRule.Check(request, trace, EdgeShaper.UniformReach(vertices), findings);
+        if (HasErrors(findings))
+        {
+            return Outcome.Fault<PlatformPlan>(findings);
+        }
+
         double leastRadius = spec.Face.LeastRadius ?? request.Site.Scale.ToModel(FaceSpec.FullSizeLeastRadius);
         PlanLine[] alternatives = [.. Enum.GetValues<EdgeStyle>().Select(style => new PlanLine(vertices.Stations, EdgeShaper.Shape(style, vertices, spec.Face, leastRadius, request.Chart)))];
         var lines = PlanLines.Of(spec, alternatives[(int)spec.Face.Edge]);
@@ -126,7 +133,7 @@ public static class PlatformPlanner
     private static void Reachable(PlatformRequest request, RequirementTrace trace, List<Finding> findings)
     {
         var spec = request.Spec;
-        double least = 1, at = 0, reach = 0, most = trace.Swept.Max() + trace.Budget;
+        double least = 1, at = 0, reach = 0, most = Math.Max(trace.Swept.Max() + trace.Budget, spec.Face.Reach ?? 0);
         for (int i = 0; i < trace.Stations.Length; i++)
         {
             if (!double.IsFinite(trace.Swept[i]) || trace.Swept[i] + trace.Budget <= 0)

@@ -138,10 +138,10 @@ public class BadInputTests
     }
 
     [Theory]
-    [InlineData(-10, 500, "PF4003", "face.from", "Give 0,")]
-    [InlineData(200, 1010, "PF4003", "face.to", "Give 1000,")]
-    [InlineData(60, 500, "PF4004", "face.from", "give 100")]
-    [InlineData(200, 960, "PF4004", "face.to", "give 900")]
+    [InlineData(-10, 500, "PF4003", "face.from", "Give 100,")]
+    [InlineData(200, 1010, "PF4003", "face.to", "Give 900,")]
+    [InlineData(60, 500, "PF4004", "face.from", "Give 100 ")]
+    [InlineData(200, 960, "PF4004", "face.to", "Give 900 ")]
     [InlineData(500, 400, "PF4002", "face.to", "505")]
     public void A_platform_needs_its_track_and_a_longest_vehicle_more_at_both_ends(double from, double to, string code, string key, string right)
     {
@@ -149,7 +149,37 @@ public class BadInputTests
         var finding = Assert.Single(outcome.Findings);
         Assert.Equal((code, "platform[0]." + key), (finding.Code, finding.Key));
         Assert.Contains(right, finding.Remedy, StringComparison.Ordinal);
+
+        // The chainage that is offered is taken at its word.
+        double offered = Offered(finding);
+        Assert.Empty(PlatformPlanner.Plan(Bench.Straight(s => s with { Face = key == "face.from" ? s.Face with { From = offered, To = to } : s.Face with { From = from, To = offered } })).Findings.Where(f => f.Severity == Severity.Error));
     }
+
+    [Fact]
+    public void On_a_track_too_short_for_any_platform_no_chainage_is_offered()
+    {
+        var track = TrackLayer.Lay(new("up", new Point2(0, 0), 0, [new StraightSpec(190)])).Value!;
+        var findings = PlatformPlanner.Check(new PlatformSpec("up side", new FaceSpec("up", Side.Left, 50, 140)), Bench.Site, track, [Bench.Fleet]);
+        Assert.Equal(["PF4004", "PF4004"], findings.Where(f => f.Severity == Severity.Error).Select(f => f.Code));
+        Assert.All(findings.Where(f => f.Severity == Severity.Error), f => Assert.DoesNotContain("Give", f.Remedy, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_deck_too_narrow_for_what_stands_on_it_is_told_the_width_that_holds_all_of_it()
+    {
+        PlatformSpec With(PlatformSpec s, double width) => s with { Deck = s.Deck with { Width = width }, WhiteLine = new(), Fence = new(), Sockets = [new(500, 9) { Across = 6 }], Holes = [new(300, 6)], Ribs = s.Ribs with { LongitudinalCount = 0 } };
+        var finding = Assert.Single(PlatformPlanner.Plan(Bench.Straight(s => With(s, 4))).Findings, f => f.Code == "PF4010");
+        double offered = Offered(finding);
+        Assert.DoesNotContain(PlatformPlanner.Plan(Bench.Straight(s => With(s, offered))).Findings, f => f.Severity == Severity.Error);
+
+        // A little less than that still holds coping and walls, and the socket has no place: the same width is named.
+        var narrow = Assert.Single(PlatformPlanner.Plan(Bench.Straight(s => With(s, 10.5) with { Fence = null, Holes = [] })).Findings, f => f.Severity == Severity.Error);
+        Assert.Equal(("PF4035", "platform[0].sockets[0]"), (narrow.Code, narrow.Key));
+        Assert.Equal(offered, Offered(narrow));
+    }
+
+    private static double Offered(Finding finding) =>
+        double.Parse(System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"-?\d+(\.\d+)?").Value, System.Globalization.CultureInfo.InvariantCulture);
 
     [Fact]
     public void At_buffer_stops_no_track_is_needed_beyond()

@@ -11,6 +11,10 @@ public class EdgeProperties
     // Rounding of places found on a track by Newton's rule, mm.
     private const double Rounding = 1e-7;
 
+    [Theory]
+    [InlineData(1)] // the swept line jumps where another vehicle begins to govern
+    public void The_edge_is_never_nearer_where_the_swept_line_jumps(int seed) => The_edge_drawn_as_chords_is_never_nearer_to_the_track_than_required(seed);
+
     [Property(MaxTest = 20)]
     public void The_edge_drawn_as_chords_is_never_nearer_to_the_track_than_required(int seed)
     {
@@ -133,7 +137,7 @@ public class EdgeProperties
         var trace = plan.Requirement;
         double place = Math.Clamp(chainage - trace.Stations[0], 0, trace.Stations.Length - 1);
         int i = Math.Min((int)place, trace.Stations.Length - 2);
-        return trace.Required(i) + ((place - i) * (trace.Swept[i + 1] - trace.Swept[i]));
+        return trace.Required(i) + ((place - i) * (trace.Required(i + 1) - trace.Required(i)));
     }
 
     private static void Same(IEnumerable<double> expected, IEnumerable<double> found)

@@ -40,9 +40,25 @@ public class PassingOverTests
     [InlineData(4.1, "body")]
     public void The_vertical_gap_decides_what_passes_over(double gap, string governing)
     {
-        // The body's underside is 16 above rail, the coping's top 12.
-        var plan = Bench.Plan(Request(true, s => s with { Face = s.Face with { VerticalGap = gap } }));
-        Assert.All(plan.Requirement.GoverningPart, p => Assert.Equal(governing, p));
+        // The body's underside is 16 above rail, the coping's top 12. A roof passes over all the same.
+        var request = Request(true, s => s with { Face = s.Face with { VerticalGap = gap } });
+        var roof = new PartReach(0, Bench.Fleet, VehiclePart.Box("roof", PartCarrier.Body, -50, 50, 40, 40, 50), request.Envelope.Parts[1].Left, request.Envelope.Parts[1].Right);
+        var outcome = PlatformPlanner.Plan(request with { Envelope = request.Envelope with { Parts = [.. request.Envelope.Parts, roof] } });
+        Assert.All(outcome.Value!.Requirement.GoverningPart, p => Assert.Equal(governing, p));
+        Assert.Equal(governing == "body", outcome.Findings.Any(f => f.Code == "PF4206" && f.Remedy.Contains("of 4 mm or less", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void A_vertical_gap_that_nothing_can_keep_is_an_error_with_the_largest_that_works()
+    {
+        PlatformRequest With(double gap, double height = 12) => Request(true, s => s with { Height = height, Face = s.Face with { VerticalGap = gap } });
+        var finding = Assert.Single(PlatformPlanner.Plan(With(5)).Findings, f => f.Severity == Severity.Error);
+        Assert.Equal(("PF4026", "platform[0].face.vertical_gap"), (finding.Code, finding.Key));
+        Assert.Contains("Give a vertical gap of 4 mm or less.", finding.Remedy, StringComparison.Ordinal);
+        Assert.DoesNotContain(PlatformPlanner.Plan(With(4)).Findings, f => f.Severity == Severity.Error);
+
+        // A coping higher than every underside is another matter: no gap helps, and holding to all of them is safe.
+        Assert.Equal("PF4205", Assert.Single(PlatformPlanner.Plan(With(1, 17)).Findings, f => f.Severity == Severity.Warning).Code);
     }
 
     [Fact]

@@ -79,4 +79,12 @@ public class OverrideTests
         var refused = Assert.Single(Variation.Combinations([new("a", many), new("b", many), new("c", many), new("d", many), new("e", many), new("f", many), new("g", many)]).Findings);
         Assert.Equal("PF1019", refused.Code);
     }
+
+    [Fact]
+    public void A_number_that_the_list_does_not_go_to_is_told_with_what_the_list_holds()
+    {
+        var finding = Assert.Single(Samples.Read(Samples.Small, "platform[3].height=5").Findings);
+        Assert.Equal(("PF1018", "platform[3].height"), (finding.Code, finding.Key));
+        Assert.Contains("halt", finding.Remedy, StringComparison.Ordinal);
+    }
 }

@@ -89,4 +89,14 @@ public class PlateTests
 
         return best;
     }
+
+    [Fact]
+    public void Two_sides_that_lie_in_line_to_rounding_keep_a_corner_on_the_line()
+    {
+        // The middle corner of the lower side leaves the line by the last digit.
+        Point2[] placed = [new(0, 0), new(5, -1e-17), new(10, 0), new(10, 4), new(0, 4)], moving = [new(0, 0), new(3, 0), new(3, 2), new(0, 2)];
+        var ring = PlatformForge.Sections.Plates.NoFit.Of(placed, moving, 1).Ring;
+        Assert.All(ring, p => Assert.True(double.IsFinite(p.X) && double.IsFinite(p.Y)));
+        Assert.Equal((-4, 11, -3, 5), (Math.Round(ring.Min(p => p.X), 9), Math.Round(ring.Max(p => p.X), 9), Math.Round(ring.Min(p => p.Y), 9), Math.Round(ring.Max(p => p.Y), 9)));
+    }
 }

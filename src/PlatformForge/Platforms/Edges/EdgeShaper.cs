@@ -32,7 +32,7 @@ internal static class EdgeShaper
     public static double[] Shape(EdgeStyle style, EdgeVertices vertices, FaceSpec face, double leastRadius, Centreline chart) => style switch
     {
         EdgeStyle.Fitted => [.. vertices.Required],
-        EdgeStyle.Uniform => Enumerable.Repeat(UniformReach(vertices), vertices.Stations.Length).ToArray(),
+        EdgeStyle.Uniform => Enumerable.Repeat(face.Reach ?? UniformReach(vertices), vertices.Stations.Length).ToArray(),
         _ => Faired(vertices, face, leastRadius, chart),
     };
 

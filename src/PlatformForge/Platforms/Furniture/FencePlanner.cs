@@ -58,7 +58,11 @@ internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines
         }
 
         double deepest = spec.Deck.Width - spec.Coping.Width - (hole / 2);
-        if (fence.Inset < margin - Grain)
+        if (deepest < margin - Grain)
+        {
+            findings.Add(PlatformFindings.DeckTooNarrowFor($"{key}.inset", "fence", spec.Deck.Width, spec.Coping.Width + (hole / 2) + Math.Max(margin, fence.Inset)));
+        }
+        else if (fence.Inset < margin - Grain)
         {
             findings.Add(PlatformFindings.OffTheDeck($"{key}.inset", "fence", margin - fence.Inset, margin, true));
         }

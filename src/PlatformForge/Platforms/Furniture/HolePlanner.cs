@@ -27,6 +27,12 @@ internal static class HolePlanner
             bool fromBack = hole.From == InsetFrom.Back;
             double front = lines.CopingFront.At(s), back = lines.Back.At(s), reach = fromBack ? back - hole.Inset : front + hole.Inset;
             double nearest = Math.Max(lines.CopingBack.At(s) + (diameter / 2), lines.WallFace.At(s) + land), farthest = back - land;
+            if (nearest > farthest + Grain)
+            {
+                findings.Add(PlatformFindings.DeckTooNarrowFor(key, hole.Name, spec.Deck.Width, Rules.LeastDeck.ForHole(spec, hole)));
+                continue;
+            }
+
             if (reach < nearest - Grain)
             {
                 findings.Add(PlatformFindings.ThroughCoping($"{key}.inset", hole.Name, nearest - reach, fromBack ? back - nearest : nearest - front, !fromBack));

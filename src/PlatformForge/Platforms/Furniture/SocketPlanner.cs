@@ -26,7 +26,7 @@ internal static class SocketPlanner
             string key = PlatformFindings.Indexed(spec.Key, "sockets", i);
             double along = socket.Along + socket.Fit, across = socket.Across + socket.Fit, s = socket.Chainage;
             bool boss = socket.Depth > spec.Deck.Thickness - LeastLand;
-            double land = boss ? BossWall : LeastLand;
+            double land = Land(spec, socket);
             double first = spec.Face.From + land + (along / 2), last = spec.Face.To - land - (along / 2);
             if (s < first || s > last)
             {
@@ -38,6 +38,12 @@ internal static class SocketPlanner
             double nearest = Math.Max(lines.CopingBack.At(s), lines.WallFace.At(s) + land) + (across / 2), farthest = lines.Back.At(s) - land - (across / 2);
             double Inset(double t) => socket.From == InsetFrom.Back ? lines.Back.At(s) - t : t - lines.CopingFront.At(s);
             bool fromBack = socket.From == InsetFrom.Back;
+            if (nearest > farthest + Grain)
+            {
+                findings.Add(PlatformFindings.DeckTooNarrowFor(key, socket.Name, spec.Deck.Width, Rules.LeastDeck.ForSocket(spec, socket)));
+                continue;
+            }
+
             if (reach < nearest - Grain)
             {
                 findings.Add(PlatformFindings.ThroughCoping($"{key}.inset", socket.Name, nearest - reach, Inset(nearest), !fromBack));
@@ -58,6 +64,9 @@ internal static class SocketPlanner
 
         return sockets;
     }
+
+    /// <summary>Material in mm that is left round a socket: more where it stands in a boss.</summary>
+    public static double Land(PlatformSpec spec, SocketSpec socket) => socket.Depth > spec.Deck.Thickness - LeastLand ? BossWall : LeastLand;
 
     /// <summary>What a socket occupies in plan with its boss.</summary>
     public static Keepout Keepout(PlanSocket socket, string key, Centreline chart, Side side)

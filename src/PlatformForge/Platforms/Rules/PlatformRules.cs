@@ -28,23 +28,26 @@ internal static class PlatformRules
             return;
         }
 
-        double before = face.From, after = chart.Length - face.To;
+        // What is offered has to pass all of these rules, the other end as it will have to be.
+        double before = face.From, after = chart.Length - face.To, needBefore = startsAtBuffers ? 0 : longest, needAfter = endsAtBuffers ? 0 : longest;
+        double first = needBefore, last = Floor(chart.Length - needAfter);
+        double? rightFrom = Math.Min(face.To, last) - first >= ShortestPlatform ? first : null, rightTo = last - Math.Max(face.From, first) >= ShortestPlatform ? last : null;
         if (before < 0)
         {
-            findings.Add(PlatformFindings.BeyondTrack(from, face.From, chart.Length));
+            findings.Add(PlatformFindings.BeyondTrack(from, face.From, chart.Length, vehicle, needBefore, rightFrom));
         }
-        else if (before < longest && !startsAtBuffers)
+        else if (before < needBefore)
         {
-            findings.Add(PlatformFindings.TooLittleTrack(from, "before", vehicle, before, longest, longest));
+            findings.Add(PlatformFindings.TooLittleTrack(from, "before", vehicle, before, longest, rightFrom));
         }
 
         if (after < 0)
         {
-            findings.Add(PlatformFindings.BeyondTrack(to, face.To, chart.Length));
+            findings.Add(PlatformFindings.BeyondTrack(to, face.To, chart.Length, vehicle, needAfter, rightTo));
         }
-        else if (after < longest && !endsAtBuffers)
+        else if (after < needAfter)
         {
-            findings.Add(PlatformFindings.TooLittleTrack(to, "after", vehicle, after, longest, chart.Length - longest));
+            findings.Add(PlatformFindings.TooLittleTrack(to, "after", vehicle, after, longest, rightTo));
         }
     }
 
@@ -55,7 +58,8 @@ internal static class PlatformRules
         double least = Math.Max(coping.Width, coping.Overhang + walls.FrontThickness + walls.BackThickness);
         if (deck.Width < least)
         {
-            findings.Add(PlatformFindings.DeckTooNarrow(width, deck.Width, least, "coping and walls"));
+            var (all, what) = LeastDeck.Of(spec);
+            findings.Add(PlatformFindings.DeckTooNarrow(width, deck.Width, all, what));
         }
         else if (deck.Width < site.Scale.ToModel(LeastWidth) - Grain)
         {
@@ -126,6 +130,9 @@ internal static class PlatformRules
             }
         }
     }
+
+    // To the thousandth that is shown.
+    private static double Floor(double value) => Math.Floor(value * 1000) / 1000;
 
     /// <summary>Least material in mm under a groove: two printed layers of 0.2.</summary>
     public const double LeastFloor = 0.4;

@@ -36,6 +36,7 @@ internal static class ValueRules
         range("face.from", "first chainage", face.From, -Far, Far);
         range("face.to", "last chainage", face.To, -Far, Far);
         range("face.least_radius", "least radius", face.LeastRadius ?? 1, 1, Far);
+        range("face.reach", "reach of the edge", face.Reach ?? 1, 0.1, Large);
         range("face.taper", "taper, as n of 1 in n,", face.Taper, 1, Far);
         range("face.vertical_gap", "vertical gap", face.VerticalGap, 0, Large);
     }

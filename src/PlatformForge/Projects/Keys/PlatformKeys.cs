@@ -12,12 +12,18 @@ internal static class PlatformKeys
         .Length("from", NumberRange.Chainage, "Where the platform begins: distance along the track from its start.", f => f.From, (f, v) => f with { From = v }, required: true)
         .Length("to", NumberRange.Chainage, "Where it ends.", f => f.To, (f, v) => f with { To = v }, required: true)
         .Choice("edge", "How the edge follows the vehicles: fitted exactly, faired like masonry, uniform throughout.", f => f.Edge, (f, v) => f with { Edge = v }, [("fitted", EdgeStyle.Fitted), ("faired", EdgeStyle.Faired), ("uniform", EdgeStyle.Uniform)])
+        .Length("reach", NumberRange.Over0(2000), "Distance of a uniform edge from the track's middle; left out, the least that works.", f => f.Reach, (f, v) => f with { Reach = v })
         .Length("least_radius", NumberRange.Over0(1e6), "Tightest bend of a faired edge; left out, 150 ft at full size.", f => f.LeastRadius, (f, v) => f with { LeastRadius = v })
         .Number("taper", NumberRange.From(2, 1000), "", "Fastest change of a faired edge's distance: 1 in this.", f => f.Taper, (f, v) => f with { Taper = v })
         .Flag("bodies_pass_over", "Whether the sides of coaches may pass over the coping.", f => f.BodiesPassOver, (f, v) => f with { BodiesPassOver = v })
         .Length("vertical_gap", NumberRange.From(0, 50), "Height left under what passes over the coping.", f => f.VerticalGap, (f, v) => f with { VerticalGap = v })
         .Check((f, table, key, reading) =>
         {
+            if (f.Reach is not null && f.Edge != EdgeStyle.Uniform)
+            {
+                reading.Fault("PF1014", key + ".reach", (table.Find("reach")?.Value ?? table).Place, $"The edge is {f.Edge.ToString().ToLowerInvariant()}, so it has no one reach.", "Give edge = \"uniform\" with it, or leave reach out.");
+            }
+
             if (f.To <= f.From)
             {
                 reading.Fault("PF1014", key + ".to", (table.Find("to")?.Value ?? table).Place, FormattableString.Invariant($"to is {f.To} mm, not beyond from, {f.From} mm."), FormattableString.Invariant($"Give a to above {f.From} mm."));

@@ -68,7 +68,7 @@ public sealed record Override(string Key, string Value, string Option = "--set")
             case TreeList list:
                 int index = KeyPath.IndexIn(list, names[at]);
                 bool named = index >= 0;
-                if (!named && list.Items is [TreeTable])
+                if (!named && list.Items is [TreeTable] && !names[at].All(char.IsAsciiDigit))
                 {
                     index = 0;
                 }

@@ -36,11 +36,11 @@ public static class DesignRun
             findings.AddRange(jobs.SelectMany(j => j.Fit()).DistinctBy(f => (f.Code, f.Key)));
         }
 
-        foreach (var stage in new (string Name, Func<PlatformJob, IEnumerable<Finding>> Work)[]
+        foreach (var stage in new (string Name, Func<PlatformJob, IEnumerable<Finding>> Work, Func<IEnumerable<Finding>> Together)[]
         {
-            ("sweeping the vehicles", j => j.Sweep()),
-            ("planning the platforms", j => j.Plan()),
-            ("cutting and shaping the sections", j => j.Cut()),
+            ("sweeping the vehicles", j => j.Sweep(), () => []),
+            ("planning the platforms", j => j.Plan(), () => PlatformNeighbours.Check([.. jobs.Select(j => j.Planned).OfType<PlatformPlan>()])),
+            ("cutting and shaping the sections", j => j.Cut(), () => []),
         })
         {
             if (findings.Exists(f => f.Severity == Severity.Error))
@@ -54,6 +54,8 @@ public static class DesignRun
                 watch.Cancel.ThrowIfCancellationRequested();
                 findings.AddRange(stage.Work(job));
             }
+
+            findings.AddRange(stage.Together());
         }
 
         if (findings.Exists(f => f.Severity == Severity.Error))

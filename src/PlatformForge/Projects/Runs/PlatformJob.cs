@@ -42,6 +42,9 @@ internal sealed class PlatformJob
         };
     }
 
+    /// <summary>The plan, once it is made.</summary>
+    public PlatformPlan? Planned => plan;
+
     /// <summary>What can be told before anything is swept.</summary>
     public IEnumerable<Finding> Check() => PlatformPlanner.Check(
         spec, site, faced.Chart.Line, project.VehiclesOn(faced.Entry), faced.Entry.StartsAtBuffers, faced.Entry.EndsAtBuffers).Where(f => f.Severity == Severity.Error);

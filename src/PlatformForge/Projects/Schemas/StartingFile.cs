@@ -114,6 +114,7 @@ public static class StartingFile
         ("vehicle.part.low", "2"),
         ("vehicle.part.high", "12"),
         ("platform.cuts", "[640]"),
+        ("platform.face.reach", "24"),
         ("platform.face.least_radius", "1000"),
         ("platform.ramps.start.length", "96"),
         ("platform.ramps.end.length", "96"),

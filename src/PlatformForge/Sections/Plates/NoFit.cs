@@ -8,6 +8,9 @@ internal sealed class NoFit
     /// <summary>Points nearer to the ring than this, mm, count as outside: pieces may stand exactly the spacing apart.</summary>
     private const double Touch = 1e-7;
 
+    // 1 + cosine of the turn at a corner that is all but a spike; it is cut short there.
+    private const double SharpestCorner = 1e-3;
+
     private NoFit(Point2[] ring) => Ring = ring;
 
     public Point2[] Ring { get; }
@@ -69,7 +72,10 @@ internal sealed class NoFit
         {
             Point2 before = ring[i] - ring[(i + ring.Length - 1) % ring.Length], after = ring[(i + 1) % ring.Length] - ring[i];
             Point2 u = before * (1 / before.Length), v = after * (1 / after.Length);
-            wide[i] = ring[i] + ((u - v) * (by / Point2.Cross(u, v)));
+
+            // Along the middle of both sides' normals, as far as brings both of them out by as much. Two sides in line, to rounding, have a corner too.
+            var normals = (u.Left + v.Left) * -1;
+            wide[i] = ring[i] + (normals * (by / Math.Max(1 + Point2.Dot(u, v), SharpestCorner)));
         }
 
         return wide;

@@ -1,0 +1,119 @@
+using PlatformForge.Geometry;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Platforms;
+
+/// <summary>Holds the finished plans of a layout against one another: no two platforms may stand in the same place (PF4027).</summary>
+public static class PlatformNeighbours
+{
+    // Platforms are compared at places this far apart along their outlines, mm, and at every corner.
+    private const double Step = 1;
+
+    // Kept back from a width that is offered, mm, for what lies between those places.
+    private const double KeptBack = 0.05;
+
+    /// <summary>An error for every two platforms that overlap in plan, with the largest width that would keep them apart.</summary>
+    public static IReadOnlyList<Finding> Check(IReadOnlyList<PlatformPlan> plans)
+    {
+        var findings = new List<Finding>();
+        Point2[][] outlines = [.. plans.Select(Outline)];
+        for (int i = 0; i < plans.Count; i++)
+        {
+            for (int j = i + 1; j < plans.Count; j++)
+            {
+                var first = Intrusion.Of(plans[i], outlines[i], outlines[j]);
+                var second = Intrusion.Of(plans[j], outlines[j], outlines[i]);
+                if ((first ?? second) is { } told)
+                {
+                    var (plan, other) = first is null ? (plans[j], plans[i]) : (plans[i], plans[j]);
+                    findings.Add(PlatformFindings.Collide($"{plan.Spec.Key}.deck.width", plan.Spec.Name, other.Spec.Name, told.Chainage, told.Depth, Remedy(told, plan, second is not null && first is not null ? second : null, other)));
+                }
+            }
+        }
+
+        return findings;
+    }
+
+    private static string Remedy(Intrusion own, PlatformPlan plan, Intrusion? theirs, PlatformPlan other)
+    {
+        var ways = new List<string>();
+        foreach (var (intrusion, of) in new[] { (own, plan), (theirs, other) })
+        {
+            if (intrusion is { } it && it.Width - KeptBack >= Rules.LeastDeck.Of(of.Spec).Width)
+            {
+                ways.Add(Invariant($"give {of.Spec.Name} a width of {Math.Floor((it.Width - KeptBack) * 100) / 100:0.##} mm or less"));
+            }
+        }
+
+        var face = plan.Spec.Face;
+        bool atEnd = own.From - face.From > face.To - own.To;
+        ways.Add(atEnd ? Invariant($"end {plan.Spec.Name} at chainage {Math.Floor(own.From - Step):0}") : Invariant($"begin {plan.Spec.Name} at chainage {Math.Ceiling(own.To + Step):0}"));
+        string all = string.Join(", or ", ways);
+        return char.ToUpperInvariant(all[0]) + all[1..] + ".";
+    }
+
+    private static Point2[] Outline(PlatformPlan plan)
+    {
+        IEnumerable<Point2> Along(PlanLine line) => plan.Stations.Select((s, i) => plan.ToLayout(s, line.Reach[i]));
+        return [.. Along(plan.CopingFront), .. Along(plan.Back).Reverse()];
+    }
+
+    /// <summary>Where another outline lies inside a plan, in the plan's coordinates.</summary>
+    private sealed record Intrusion(double Chainage, double Depth, double Width, double From, double To)
+    {
+        public static Intrusion? Of(PlatformPlan plan, Point2[] own, Point2[] other)
+        {
+            var (low, high) = Box(own);
+            Intrusion? found = null;
+            foreach (var place in Places(other))
+            {
+                if (place.X <= low.X || place.Y <= low.Y || place.X >= high.X || place.Y >= high.Y || !Inside(own, place))
+                {
+                    continue;
+                }
+
+                var at = plan.Chart.Locate(place, Guess(plan, place));
+                double reach = (int)plan.Side * at.Offset, depth = plan.Back.At(at.Chainage) - reach, width = reach - plan.CopingFront.At(at.Chainage);
+                found = found is null ? new(at.Chainage, depth, width, at.Chainage, at.Chainage) : new(
+                    depth > found.Depth ? at.Chainage : found.Chainage, Math.Max(depth, found.Depth), Math.Min(width, found.Width), Math.Min(found.From, at.Chainage), Math.Max(found.To, at.Chainage));
+            }
+
+            return found;
+        }
+
+        private static double Guess(PlatformPlan plan, Point2 place) =>
+            plan.Stations.MinBy(s => (plan.ToLayout(s, plan.CopingFront.At(s)) - place).Length);
+
+        private static (Point2 Low, Point2 High) Box(Point2[] ring) => (new(ring.Min(p => p.X), ring.Min(p => p.Y)), new(ring.Max(p => p.X), ring.Max(p => p.Y)));
+
+        private static IEnumerable<Point2> Places(Point2[] ring)
+        {
+            for (int i = 0; i < ring.Length; i++)
+            {
+                Point2 a = ring[i], b = ring[(i + 1) % ring.Length];
+                int steps = Math.Max(1, (int)Math.Ceiling((b - a).Length / Step));
+                for (int k = 0; k < steps; k++)
+                {
+                    yield return a + ((b - a) * ((double)k / steps));
+                }
+            }
+        }
+
+        // Crossings of a ray to the right; places on the outline itself may fall either way, which touching platforms can bear.
+        private static bool Inside(Point2[] ring, Point2 p)
+        {
+            bool inside = false;
+            for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+            {
+                Point2 a = ring[i], b = ring[j];
+                if (a.Y > p.Y != b.Y > p.Y && p.X < a.X + ((b.X - a.X) * (p.Y - a.Y) / (b.Y - a.Y)))
+                {
+                    inside = !inside;
+                }
+            }
+
+            return inside;
+        }
+    }
+}
