@@ -152,7 +152,7 @@ public class BadInputTests
 
         // The chainage that is offered is taken at its word.
         double offered = Offered(finding);
-        Assert.Empty(PlatformPlanner.Plan(Bench.Straight(s => s with { Face = key == "face.from" ? s.Face with { From = offered, To = to } : s.Face with { From = from, To = offered } })).Findings.Where(f => f.Severity == Severity.Error));
+        Assert.DoesNotContain(PlatformPlanner.Plan(Bench.Straight(s => s with { Face = key == "face.from" ? s.Face with { From = offered, To = to } : s.Face with { From = from, To = offered } })).Findings, f => f.Severity == Severity.Error);
     }
 
     [Fact]
