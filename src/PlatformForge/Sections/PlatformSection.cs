@@ -36,6 +36,9 @@ public sealed record PlatformSection(
     PrintEstimate Estimate,
     OverhangReport Overhangs)
 {
+    // A slope of 1 in 700: less than that nobody calls a slope.
+    private const double LevelCosine = 1 - 1e-6;
+
     /// <summary>Dowel bores in its two end faces, layout frame.</summary>
     public IReadOnlyList<Bore> Bores { get; init; } = [];
 
@@ -44,6 +47,9 @@ public sealed record PlatformSection(
 
     /// <summary>Length along the chainage, mm, before trim.</summary>
     public double Length => To - From;
+
+    /// <summary>How it stands on the bed, in words.</summary>
+    public string PoseInWords => Pose != PrintPose.DeckDown ? "upright" : Math.Abs(ToLayout.Row2.Z) > LevelCosine ? "deck down" : "deck down, on its slope";
 
     /// <summary>The mesh in file coordinates.</summary>
     public Mesh PrintMesh() => Solid.Mesh.Moved(ToLayout.Inverse());

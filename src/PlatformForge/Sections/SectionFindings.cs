@@ -6,32 +6,49 @@ namespace PlatformForge.Sections;
 /// <summary>All messages of the room.</summary>
 internal static class SectionFindings
 {
-    /// <param name="key">Key at fault.</param>
-    /// <param name="piece">Chainages of the piece.</param>
+    /// <summary>A piece with no place for a cut in it that the bed does not take; the worst of them.</summary>
+    /// <param name="printer">The printer.</param>
+    /// <param name="piece">Chainages of the worst piece.</param>
+    /// <param name="count">How many pieces between places for a cut are too large, and of how many.</param>
     /// <param name="size">Its sides on the bed, mm.</param>
     /// <param name="missing">By how much it is too large at the turn that suits it best, mm.</param>
-    /// <param name="longest">Longest piece of this width that would fit, mm.</param>
-    /// <param name="widest">Widest piece of this length that would fit, mm.</param>
-    /// <param name="margin">Strip kept free, mm.</param>
-    public static Finding PieceTooLarge(string key, (double From, double To) piece, (double Length, double Width) size, double missing, double longest, double widest, double margin) => Finding.Error(
+    /// <param name="longest">Longest piece of this width that would fit, mm; 0 when none.</param>
+    /// <param name="widest">Widest piece of this length that would fit, mm; 0 when none.</param>
+    /// <param name="bed">Sides of the bed, mm.</param>
+    public static Finding PieceTooLarge(
+        PrinterSpec printer, (double From, double To) piece, (int TooLarge, int All) count, (double Length, double Width) size, double missing, double longest, double widest, (double Length, double Width) bed) => Finding.Error(
         "PF6001",
-        key,
-        Invariant($"The piece from {piece.From:F1} to {piece.To:F1} mm, with no place for a cut between, measures {size.Length:F1} by {size.Width:F1} mm on the bed and is {missing:F1} mm too large at every turn."),
-        Invariant($"As wide as it is it may be {longest:F1} mm long (allow cuts there: shorter coping slabs, ribs or furniture moved); as long as it is, {widest:F1} mm wide. Or use a larger bed than the margin of {margin:F1} mm leaves."),
+        printer.Key,
+        Invariant($"{(count.TooLarge == 1 ? "A piece does" : Invariant($"{count.TooLarge} of {count.All} pieces between places for a cut do"))} not fit on the bed of {bed.Length:0.#} by {bed.Width:0.#} mm. The largest, from {piece.From:F1} to {piece.To:F1} mm, measures {size.Length:F1} by {size.Width:F1} mm and is {missing:F1} mm too large at every turn."),
+        Invariant($"It would fit on a bed of this shape that measures {Up(bed.Length + missing):0.#} by {Up(bed.Width + missing):0.#} mm, of which {printer.Margin:0.#} mm are kept free all round (margin).{Smaller(longest, widest)}"),
         FaultKind.DesignRule);
+
+    private static string Smaller(double longest, double widest) => (longest >= LeastPiece, widest >= LeastPiece) switch
+    {
+        (true, true) => Invariant($" On this bed it may be {longest:F1} mm long if it stays so wide (shorter coping slabs, or ribs and furniture moved, allow more cuts), or {widest:F1} mm wide if it stays so long."),
+        (true, false) => Invariant($" On this bed it may be {longest:F1} mm long: shorter coping slabs, or ribs and furniture moved, allow more cuts."),
+        (false, true) => Invariant($" On this bed it may be {widest:F1} mm wide: make the deck narrower."),
+        _ => " On this bed neither a shorter nor a narrower one fits.",
+    };
+
+    // A size to use is never rounded to one that is too small.
+    private static double Up(double size) => Math.Ceiling(size * 10) / 10;
+
+    // Pieces smaller than this, mm, are no help to anybody.
+    private const double LeastPiece = 5;
 
     public static Finding PieceTooTall(string key, double from, double to, double tall, double height) => Finding.Error(
         "PF6002",
         key,
         Invariant($"The piece from {from:F1} to {to:F1} mm stands {tall:F1} mm high in its print pose; the printer takes {height:F1} mm."),
-        Invariant($"Lower the platform by {tall - height:F1} mm, or print it in another pose or on a taller printer."),
+        Invariant($"Lower the platform by {Up(tall - height):0.#} mm, print it in another pose, or use a printer that takes {Up(tall):0.#} mm (height)."),
         FaultKind.DesignRule);
 
     public static Finding LongestTooShort(string key, double from, double to, double longest) => Finding.Error(
         "PF6003",
         key + ".longest",
         Invariant($"Sections are to be {longest:F1} mm long at most, but between {from:F1} and {to:F1} mm there is no place for a cut."),
-        Invariant($"Allow {to - from:F1} mm, or make the coping slabs shorter."),
+        Invariant($"Allow {Up(to - from):0.#} mm or more, or make the coping slabs shorter."),
         FaultKind.DesignRule);
 
     public static Finding WallTooThin(string key, string what, double thickness, double least) => Finding.Warning(
@@ -55,11 +72,16 @@ internal static class SectionFindings
         Invariant($"Section {section} is not engraved: its largest clear patch underneath takes letters {largest:F1} mm high, and {least:F1} mm is the least that prints."),
         "Use a shorter name (short_name), a wider rib pitch or fewer longitudinal ribs.");
 
-    public static Finding Unsupported(string key, int section, double area) => Finding.Warning(
-        "PF6007",
-        key + ".pose",
-        Invariant($"Section {section} has {area:F1} mm² flatter than 45 degrees with nothing under it in its print pose."),
-        "Let the slicer put supports there, or allow a cut at the ramp's head.");
+    public static Finding Unsupported(string key, int section, double area)
+    {
+        string message = Invariant($"Section {section} has {area:F1} mm² flatter than 45 degrees with nothing under it in its print pose.");
+        return area < WorthSupport
+            ? Finding.Note("PF6007", key + ".pose", message, "So small a place droops a little and needs no support.")
+            : Finding.Warning("PF6007", key + ".pose", message, "Let the slicer put supports there, or allow a cut at the ramp's head.");
+    }
+
+    // A square of 2 mm: less than that is not worth a support. Common practice, no source.
+    private const double WorthSupport = 4;
 
     public static Finding SlenderSection(string key, int section, double length, double width) => Finding.Note(
         "PF6008",

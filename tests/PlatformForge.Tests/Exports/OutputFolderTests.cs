@@ -57,6 +57,30 @@ public sealed class OutputFolderTests : IDisposable
     }
 
     [Fact]
+    public void A_folder_that_could_not_be_written_is_told_beforehand_and_left_as_it_was()
+    {
+        Assert.Empty(OutputFolder.Objections(Folder, force: false));
+        Assert.False(Directory.Exists(Folder));
+
+        Directory.CreateDirectory(Folder);
+        System.IO.File.WriteAllText(Path.Combine(Folder, "holiday.jpg"), "mine");
+        Assert.Equal("PF7302", Assert.Single(OutputFolder.Objections(Folder, force: false)).Code);
+        Assert.Empty(OutputFolder.Objections(Folder, force: true));
+        Assert.Equal("PF7301", Assert.Single(OutputFolder.Objections(Path.Combine(Folder, "holiday.jpg"), force: true)).Code);
+        Assert.Equal(["holiday.jpg"], Present());
+    }
+
+    [Fact]
+    public void Asking_beforehand_keeps_what_a_run_left_that_died_while_renaming()
+    {
+        string left = Path.Combine(Folder, OutputFolder.StagingName, Manifest.FileName);
+        Directory.CreateDirectory(Path.GetDirectoryName(left)!);
+        System.IO.File.WriteAllText(left, "{}");
+        Assert.Empty(OutputFolder.Objections(Folder, force: false));
+        Assert.True(System.IO.File.Exists(left));
+    }
+
+    [Fact]
     public void A_manifest_of_another_program_does_not_make_files_ours()
     {
         Directory.CreateDirectory(Folder);

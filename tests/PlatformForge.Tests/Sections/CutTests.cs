@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Cuts;
@@ -92,7 +94,23 @@ public class CutTests
     public void A_print_too_tall_is_told_with_the_height_that_works()
     {
         var outcome = new CutChooser(new FacetedPlan(Workbench.Straight(300)), PrinterSpec.Oblong(220, 220, 15), new()).Choose();
-        Assert.Contains(outcome.Findings, f => f.Code == "PF6002" && f.Message.Contains("20.0 mm high", StringComparison.Ordinal) && f.Remedy.Contains("5.0 mm", StringComparison.Ordinal));
+        Assert.Contains(outcome.Findings, f => f.Code == "PF6002" && f.Message.Contains("20.0 mm high", StringComparison.Ordinal) && f.Remedy.Contains("by 5 mm", StringComparison.Ordinal) && f.Remedy.Contains("20 mm (height)", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(60, 12, 40, 40)]
+    [InlineData(250, 100, 200, 180)]
+    [InlineData(35, 300, 100, 220)]
+    public void The_bed_that_is_named_works_and_one_a_little_smaller_does_not(double width, double slab, double bedWidth, double bedDepth)
+    {
+        var plan = new FacetedPlan(Workbench.Straight(900, change: s => s with { Deck = s.Deck with { Width = width }, Coping = s.Coping with { SlabLength = slab } }));
+        Outcome<double[]> On(double across, double deep) => new CutChooser(plan, PrinterSpec.Oblong(across, deep, 250), new()).Choose();
+        var finding = Assert.Single(On(bedWidth, bedDepth).Findings);
+        Assert.Equal("PF6001", finding.Code);
+        var named = Regex.Match(finding.Remedy, @"measures ([\d.]+) by ([\d.]+) mm");
+        double w = double.Parse(named.Groups[1].Value, CultureInfo.InvariantCulture), d = double.Parse(named.Groups[2].Value, CultureInfo.InvariantCulture);
+        Assert.NotNull(On(w, d).Value);
+        Assert.Null(On(w - 0.2, d - 0.2).Value);
     }
 
     private static double[] Choose(PlatformPlan plan, PrinterSpec printer, SectionSpec? spec = null)

@@ -33,22 +33,25 @@ internal sealed class FolderContents
     public IReadOnlyList<Finding> Objections(IReadOnlyList<OutputFile> files)
     {
         var wanted = files.ToDictionary(f => f.Path, f => f, StringComparer.Ordinal);
-        var foreign = hashes.Keys.Where(p => !known.ContainsKey(p)).Concat(links).Order(StringComparer.Ordinal).ToArray();
         var changed = hashes.Where(f => known.ContainsKey(f.Key) && !IsOurs(f.Key, f.Value))
             .Where(f => !(wanted.TryGetValue(f.Key, out var file) && OutputFolder.HashOf(file.Bytes) == f.Value))
             .Select(f => f.Key).Order(StringComparer.Ordinal).ToArray();
-        var findings = new List<Finding>();
-        if (foreign.Length > 0)
-        {
-            findings.Add(Finding.Error("PF7302", "", Invariant($"The output folder holds {Count(foreign)} not written by this program: {Named(foreign)}."), "Choose an empty folder, or force it: files in the way are then replaced, others left alone.", FaultKind.Output));
-        }
-
+        List<Finding> findings = [.. ForeignFiles()];
         if (changed.Length > 0)
         {
             findings.Add(Finding.Error("PF7304", "", Invariant($"The output folder holds {Count(changed)} changed since written: {Named(changed)}."), "Move what you changed elsewhere, or force it to be replaced.", FaultKind.Output));
         }
 
         return findings;
+    }
+
+    /// <summary>The objection that does not depend on what is to be written: files of somebody else.</summary>
+    public IReadOnlyList<Finding> ForeignFiles()
+    {
+        var foreign = hashes.Keys.Where(p => !known.ContainsKey(p)).Concat(links).Order(StringComparer.Ordinal).ToArray();
+        return foreign.Length == 0
+            ? []
+            : [Finding.Error("PF7302", "", Invariant($"The output folder holds {Count(foreign)} not written by this program: {Named(foreign)}."), "Choose an empty folder, or force it: files in the way are then replaced, others left alone.", FaultKind.Output)];
     }
 
     private bool IsOurs(string path, string hash) => known.TryGetValue(path, out var listed) && listed.Contains(hash);

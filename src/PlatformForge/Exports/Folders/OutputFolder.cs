@@ -33,24 +33,44 @@ public static class OutputFolder
         CancellationToken cancel = default)
     {
         CheckPaths(files);
+        return Held(folder, staging =>
+        {
+            var present = FolderContents.Of(folder);
+            return !force && present.Objections(files) is { Count: > 0 } objections
+                ? Outcome.Fault<FolderReport>(objections)
+                : Write(folder, manifest, files, staging, present, approve, cancel);
+        });
+    }
+
+    /// <summary>
+    /// Whether a folder could be written to, asked before the long work begins: the findings that <see cref="Write(string, Manifest, IReadOnlyList{OutputFile}, bool, Func{IReadOnlyList{OutputFile}, IReadOnlyList{Finding}}?, CancellationToken)"/>
+    /// would end with whatever the files are. Leaves the folder as it was.
+    /// </summary>
+    /// <param name="folder">Output folder; need not be there.</param>
+    /// <param name="force">Whether files of somebody else are no objection.</param>
+    public static IReadOnlyList<Finding> Objections(string folder, bool force)
+    {
+        // What a run left that died while renaming tells whose the files are, and goes with the staging area: it is kept for the writing.
+        return Directory.Exists(Path.Combine(folder, StagingName))
+            ? []
+            : Held(folder, _ => new Outcome<string>(folder, force ? [] : FolderContents.Of(folder).ForeignFiles())).Findings;
+    }
+
+    private static Outcome<T> Held<T>(string folder, Func<StagingArea, Outcome<T>> work)
+        where T : class
+    {
         try
         {
             using var staging = new StagingArea(folder);
-            var present = FolderContents.Of(folder);
-            if (!force && present.Objections(files) is { Count: > 0 } objections)
-            {
-                return Outcome.Fault<FolderReport>(objections);
-            }
-
-            return Write(folder, manifest, files, staging, present, approve, cancel);
+            return work(staging);
         }
         catch (StagingBusyException)
         {
-            return Outcome.Fault<FolderReport>(Finding.Error("PF7305", "", Invariant($"Another run is writing into '{folder}'."), "Wait until it has ended, or choose another folder.", FaultKind.Output));
+            return Outcome.Fault<T>(Finding.Error("PF7305", "", Invariant($"Another run is writing into '{folder}'."), "Wait until it has ended, or choose another folder.", FaultKind.Output));
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException or System.Security.SecurityException or ArgumentException)
         {
-            return Outcome.Fault<FolderReport>(Refusal(folder, fault));
+            return Outcome.Fault<T>(Refusal(folder, fault));
         }
     }
 

@@ -13,7 +13,7 @@ public static class PlatformPictures
     // The eye stands on the track's side, turned this far from square to the platform's chord and this far above it.
     private const double EyeTurn = 0.42;
     private const double EyeHeight = 0.60;
-    private const double EyeDepth = -0.85;
+    private const double EyeDepth = -1.2;
 
     private static readonly IReadOnlyList<Rgb> Paints = [.. Palette.Materials.Select(m => m.Colour)];
 

@@ -130,7 +130,7 @@ internal sealed class ReportText(Dossier dossier)
             [.. set.Sections.Select(s => (string[])
                 [
                     Invariant($"{s.Number}"), Invariant($"{Figures.Mm(s.From)} to {Figures.Mm(s.To)}"), Invariant($"{Figures.Mm(s.Size.X)} x {Figures.Mm(s.Size.Y)} x {Figures.Mm(s.Size.Z)}"),
-                    s.Pose == PrintPose.DeckDown ? "deck down" : "upright", Figures.Fixed(s.Estimate.Grams, 0), Hours(s.Estimate),
+                    s.PoseInWords, Figures.Fixed(s.Estimate.Grams, 0), Hours(s.Estimate),
                     Invariant($"{set.Plates.FirstOrDefault(p => p.Sections.Any(q => q.Section.Number == s.Number))?.Number ?? 0}"),
                 ])]);
         Line("");

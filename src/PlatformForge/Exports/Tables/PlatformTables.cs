@@ -63,7 +63,7 @@ public static class PlatformTables
         {
             int plate = platform.Sections.Plates.FirstOrDefault(p => p.Sections.Any(q => q.Section.Number == s.Number))?.Number ?? 0;
             csv.Row(N(s.Number, 0), N(s.From, 3), N(s.To, 3), N(s.Size.X, 2), N(s.Size.Y, 2), N(s.Size.Z, 2), N(s.Volumes.Finished, 1), N(s.Estimate.Grams, 1), N(s.Estimate.Metres, 2),
-                N(s.Estimate.LeastHours, 2), N(s.Estimate.MostHours, 2), N(plate, 0), s.Pose == PlatformForge.Sections.PrintPose.DeckDown ? "deck down" : "upright");
+                N(s.Estimate.LeastHours, 2), N(s.Estimate.MostHours, 2), N(plate, 0), s.PoseInWords);
         }
 
         return csv.ToBytes();

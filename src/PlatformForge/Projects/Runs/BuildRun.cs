@@ -26,6 +26,12 @@ public static class BuildRun
     /// <param name="choice">What is wanted as files; all of it when null.</param>
     public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch, OutputChoice? choice = null)
     {
+        // A folder that can't be written is told before the long work, not after it.
+        if (OutputFolder.Objections(folder, force) is { Count: > 0 } objections)
+        {
+            return Outcome.Fault<BuildReport>(objections);
+        }
+
         var design = DesignRun.Design(project, watch);
         if (design.Value is not { } dossier)
         {

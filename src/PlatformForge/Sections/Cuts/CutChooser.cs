@@ -1,3 +1,4 @@
+using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Solids.Bodies;
@@ -121,45 +122,51 @@ internal sealed class CutChooser
             && !plan.PostHoles.Any(h => Math.Abs(h.Chainage - cut) < (h.Diameter / 2) + keep);
     }
 
+    // The piece that is worst in each way is told, with how many are too large: they have one cause, and what mends the worst mends all.
     private List<Finding> Faults()
     {
         var findings = new List<Finding>();
-        for (int i = 0; i + 1 < places.Length; i++)
+        var pieces = Enumerable.Range(0, places.Length - 1).Where(i => !Fits(i, i + 1)).Select(i => Measured(places[i], places[i + 1])).ToArray();
+        var tallest = pieces.MaxBy(p => p.Tall);
+        if (tallest.Tall > printer.Height)
         {
-            if (Fits(i, i + 1))
-            {
-                continue;
-            }
+            findings.Add(SectionFindings.PieceTooTall(printer.Key, tallest.From, tallest.To, tallest.Tall, printer.Height));
+        }
 
-            double from = places[i], to = places[i + 1];
-            var (hull, tall) = outline.Printed(from, to);
-            double lean = outline.Lean(tall), room = bed.Best(hull, enough: lean).Room - lean;
-            if (tall > printer.Height)
-            {
-                findings.Add(SectionFindings.PieceTooTall(printer.Key, from, to, tall, printer.Height));
-            }
+        var worst = pieces.MinBy(p => p.Room);
+        if (worst.Room < 0)
+        {
+            double lean = outline.Lean(worst.Tall);
+            var size = Extent(worst.Hull);
+            findings.Add(SectionFindings.PieceTooLarge(
+                printer,
+                (worst.From, worst.To),
+                (pieces.Count(p => p.Room < 0), places.Length - 1),
+                size,
+                -2 * worst.Room,
+                Largest(worst.To - worst.From, length => outline.Fits(worst.From, worst.From + length, bed, double.PositiveInfinity)),
+                Largest(size.Width, width => bed.Fits([new(0, 0), new(size.Length, 0), new(size.Length, width), new(0, width)], lean)),
+                Extent(printer.Bed)));
+        }
 
-            if (room < 0)
-            {
-                var size = (Length: hull.Max(p => p.X) - hull.Min(p => p.X), Width: hull.Max(p => p.Y) - hull.Min(p => p.Y));
-                findings.Add(SectionFindings.PieceTooLarge(
-                    printer.Key,
-                    (from, to),
-                    size,
-                    -2 * room,
-                    Largest(to - from, length => outline.Fits(from, from + length, bed, double.PositiveInfinity)),
-                    Largest(size.Width, width => bed.Fits([new(0, 0), new(size.Length, 0), new(size.Length, width), new(0, width)], lean)),
-                    printer.Margin));
-            }
-
-            if (to - from > spec.LongestSection)
-            {
-                findings.Add(SectionFindings.LongestTooShort(spec.Key, from, to, spec.LongestSection.Value));
-            }
+        var longest = pieces.MaxBy(p => p.To - p.From);
+        if (longest.To - longest.From > spec.LongestSection)
+        {
+            findings.Add(SectionFindings.LongestTooShort(spec.Key, longest.From, longest.To, spec.LongestSection.Value));
         }
 
         return findings;
     }
+
+    private (double From, double To, Point2[] Hull, double Tall, double Room) Measured(double from, double to)
+    {
+        var (hull, tall) = outline.Printed(from, to);
+        double lean = outline.Lean(tall);
+        return (from, to, hull, tall, bed.Best(hull, enough: lean).Room - lean);
+    }
+
+    private static (double Length, double Width) Extent(IReadOnlyList<Point2> ring) =>
+        (ring.Max(p => p.X) - ring.Min(p => p.X), ring.Max(p => p.Y) - ring.Min(p => p.Y));
 
     // Greatest size below one that is too large, to a hundredth of a millimetre; 0 when not even a sliver fits.
     private static double Largest(double tooLarge, Func<double, bool> fits)

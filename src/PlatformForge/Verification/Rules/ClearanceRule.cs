@@ -22,7 +22,7 @@ internal static class ClearanceRule
                     "PF8020",
                     "",
                     Invariant($"{Who(foul)} runs {-foul.Clearance:F2} mm into {foul.Section} {Where(foul)}."),
-                    Invariant($"Set that stretch back by {Up(Math.Max(-foul.Clearance, -(verdict.Tightest?.Clearance ?? 0)))} mm: build it again with this vehicle in the project, or take the vehicle off this track."),
+                    Invariant($"Set that stretch back by {Up(Math.Max(-foul.Clearance, -(verdict.Tightest?.Clearance ?? 0)))} mm: build it again with this vehicle in the project ([[vehicle]]), or take the vehicle off this track."),
                     FaultKind.DesignRule);
             }
             else if (verdict.Tightest is { } tight && tight.Clearance < -Rounding)
@@ -31,7 +31,7 @@ internal static class ClearanceRule
                     "PF8021",
                     "",
                     Invariant($"{Who(tight)} comes {-tight.Clearance:F3} mm nearer to {tight.Section} than play and budget allow, {Where(tight)}; standing true it clears by {verdict.Closest?.Clearance ?? double.NaN:F2} mm."),
-                    Invariant($"Set that stretch back by {Up(-tight.Clearance)} mm, or ask for a running clearance smaller by as much."),
+                    Invariant($"Set that stretch back by {Up(-tight.Clearance)} mm: build it again with this vehicle in the project ([[vehicle]]). Or make do with a clearance.running smaller by as much."),
                     FaultKind.DesignRule);
             }
         }

@@ -7,7 +7,8 @@ namespace PlatformForge.Verification.Rules;
 
 /// <summary>
 /// Upright walls are thick enough for the nozzle. The print is cut level at a few heights; from the middle of each
-/// edge of the cut the way through the material to a face turned the other way is measured.
+/// edge of the cut the way through the material to a face turned the other way is measured. What is thin there but not a little nearer to
+/// the middle is the lip of a chamfer and no wall.
 /// </summary>
 internal static class WallRule
 {
@@ -23,6 +24,9 @@ internal static class WallRule
     // A cut at exactly a vertex's height is ambiguous; files have no level at this odd fraction, mm.
     private const double OffLevel = 0.000_137;
 
+    // A wall is as thin over at least this height, mm: two lines of the usual nozzle. The lip of a chamfer of 45 degrees grows by as much.
+    private const double Lasting = 0.8;
+
     /// <summary>Least thickness found in a mesh in print coordinates, mm; null when no wall was met.</summary>
     public static double? Thinnest(Mesh mesh)
     {
@@ -30,14 +34,18 @@ internal static class WallRule
         double least = double.PositiveInfinity;
         foreach (double level in Levels)
         {
-            var cut = Cut(mesh, low.Z + (level * (high.Z - low.Z)) + OffLevel);
-            foreach (var edge in cut.Where(e => (e.B - e.A).Length >= ShortestEdge))
-            {
-                least = Math.Min(least, Through(edge, cut));
-            }
+            double height = low.Z + (level * (high.Z - low.Z)) + OffLevel, second = height + (level < 0.6 ? Lasting : -Lasting);
+            double here = ThinnestAt(mesh, height);
+            least = here < least ? Math.Min(least, Math.Max(here, ThinnestAt(mesh, second))) : least;
         }
 
         return double.IsFinite(least) ? least : null;
+    }
+
+    private static double ThinnestAt(Mesh mesh, double level)
+    {
+        var cut = Cut(mesh, level);
+        return cut.Where(e => (e.B - e.A).Length >= ShortestEdge).Select(e => Through(e, cut)).DefaultIfEmpty(double.PositiveInfinity).Min();
     }
 
     public static IEnumerable<Finding> Check(SectionVerdict section, PrinterSpec printer)
