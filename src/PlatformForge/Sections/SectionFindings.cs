@@ -14,14 +14,18 @@ internal static class SectionFindings
     /// <param name="missing">By how much it is too large at the turn that suits it best, mm.</param>
     /// <param name="longest">Longest piece of this width that would fit, mm; 0 when none.</param>
     /// <param name="widest">Widest piece of this length that would fit, mm; 0 when none.</param>
-    /// <param name="bed">Sides of the bed, mm.</param>
     public static Finding PieceTooLarge(
-        PrinterSpec printer, (double From, double To) piece, (int TooLarge, int All) count, (double Length, double Width) size, double missing, double longest, double widest, (double Length, double Width) bed) => Finding.Error(
-        "PF6001",
-        printer.Key,
-        Invariant($"{(count.TooLarge == 1 ? "A piece does" : Invariant($"{count.TooLarge} of {count.All} pieces between places for a cut do"))} not fit on the bed of {bed.Length:0.#} by {bed.Width:0.#} mm. The largest, from {piece.From:F1} to {piece.To:F1} mm, measures {size.Length:F1} by {size.Width:F1} mm and is {missing:F1} mm too large at every turn."),
-        Invariant($"It would fit on a bed of this shape that measures {Up(bed.Length + missing):0.#} by {Up(bed.Width + missing):0.#} mm, of which {printer.Margin:0.#} mm are kept free all round (margin).{Smaller(longest, widest)}"),
-        FaultKind.DesignRule);
+        PrinterSpec printer, (double From, double To) piece, (int TooLarge, int All) count, (double Length, double Width) size, double missing, double longest, double widest)
+    {
+        double across = printer.Bed.Max(p => p.X) - printer.Bed.Min(p => p.X), deep = printer.Bed.Max(p => p.Y) - printer.Bed.Min(p => p.Y);
+        string what = count.TooLarge == 1 ? "A piece does" : Invariant($"{count.TooLarge} of {count.All} pieces between places for a cut do");
+        return Finding.Error(
+            "PF6001",
+            printer.Key,
+            Invariant($"{what} not fit on the bed of {across:0.#} by {deep:0.#} mm. The largest, from {piece.From:F1} to {piece.To:F1} mm, measures {size.Length:F1} by {size.Width:F1} mm and is {missing:F1} mm too large at every turn."),
+            Invariant($"It would fit on a bed of this shape that measures {Up(across + missing):0.#} by {Up(deep + missing):0.#} mm, of which {printer.Margin:0.#} mm are kept free all round (margin).{Smaller(longest, widest)}"),
+            FaultKind.DesignRule);
+    }
 
     private static string Smaller(double longest, double widest) => (longest >= LeastPiece, widest >= LeastPiece) switch
     {

@@ -138,7 +138,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         if (room < 0)
         {
             findings.Add(SectionFindings.PieceTooLarge(
-                printer.Key, (from, to), (section.Size.X, section.Size.Y), -2 * room, section.Length + (2 * room), section.Size.Y + (2 * room), printer.Margin));
+                printer, (from, to), (1, 1), (section.Size.X, section.Size.Y), -2 * room, section.Length + (2 * room), section.Size.Y + (2 * room)));
         }
 
         var profile = chart.Plan.Profile;

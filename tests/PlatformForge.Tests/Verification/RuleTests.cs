@@ -70,6 +70,17 @@ public class RuleTests
         Assert.Equal(1.2, WallRule.Thinnest(mesh)!.Value, 1e-9);
     }
 
+    [Fact]
+    public void The_lip_of_a_chamfer_is_no_thin_wall()
+    {
+        // A wall of 2 mm beside a wedge of 45 degrees whose edge lies 0.2 mm under the first level that is looked at, 6.2 mm of 20.
+        var wall = HandSolids.Box(2, 30, 20);
+        var block = HandSolids.Box(2, 30, 2);
+        var wedge = block.Vertices.Select(v => new Point3(v.Z == 0 ? Math.Min(v.X, 0.01) : v.X, v.Y, v.Z) + new Point3(10, 0, 6));
+        var mesh = new Mesh([.. wall.Vertices, .. wedge], [.. wall.Triangles, .. block.Triangles.Select(i => i + 8)], []);
+        Assert.InRange(WallRule.Thinnest(mesh)!.Value, 0.8, 2);
+    }
+
     [Theory]
     [InlineData(0.4, 1)]
     [InlineData(0.3, 0)]

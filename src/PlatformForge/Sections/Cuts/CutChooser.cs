@@ -137,7 +137,7 @@ internal sealed class CutChooser
         if (worst.Room < 0)
         {
             double lean = outline.Lean(worst.Tall);
-            var size = Extent(worst.Hull);
+            var size = (Length: worst.Hull.Max(p => p.X) - worst.Hull.Min(p => p.X), Width: worst.Hull.Max(p => p.Y) - worst.Hull.Min(p => p.Y));
             findings.Add(SectionFindings.PieceTooLarge(
                 printer,
                 (worst.From, worst.To),
@@ -145,8 +145,7 @@ internal sealed class CutChooser
                 size,
                 -2 * worst.Room,
                 Largest(worst.To - worst.From, length => outline.Fits(worst.From, worst.From + length, bed, double.PositiveInfinity)),
-                Largest(size.Width, width => bed.Fits([new(0, 0), new(size.Length, 0), new(size.Length, width), new(0, width)], lean)),
-                Extent(printer.Bed)));
+                Largest(size.Width, width => bed.Fits([new(0, 0), new(size.Length, 0), new(size.Length, width), new(0, width)], lean))));
         }
 
         var longest = pieces.MaxBy(p => p.To - p.From);
@@ -164,9 +163,6 @@ internal sealed class CutChooser
         double lean = outline.Lean(tall);
         return (from, to, hull, tall, bed.Best(hull, enough: lean).Room - lean);
     }
-
-    private static (double Length, double Width) Extent(IReadOnlyList<Point2> ring) =>
-        (ring.Max(p => p.X) - ring.Min(p => p.X), ring.Max(p => p.Y) - ring.Min(p => p.Y));
 
     // Greatest size below one that is too large, to a hundredth of a millimetre; 0 when not even a sliver fits.
     private static double Largest(double tooLarge, Func<double, bool> fits)
