@@ -108,6 +108,25 @@ public class FaultTests
         Assert.Equal(("PF1005", line, column), (finding.Code, finding.Line, finding.Column));
     }
 
+    [Theory]
+    [InlineData("[layout\nname = \"x\"\n", "'[layout' is no heading.", "Write [layout].")]
+    [InlineData("[[track]\nname = \"x\"\n", "'[[track]' is no heading.", "Write [[track]].")]
+    [InlineData("[layout]\nname = \"x\n", "'name = \"x' opens a text and does not close it.", "Put a double quote at both ends of the text.")]
+    [InlineData("[layout]\nname = Halt\n", "'Halt' is a text without quotes.", "Write name = \"Halt\".")]
+    [InlineData("[layout]\nname \"Halt\" # so it is called\n", "'name \"Halt\"' has no '=' between the key and its value.", "Write name = \"Halt\".")]
+    [InlineData("[layout]\nname = # later\n", "'name' has no value.", "Write name = and its value on the same line, or put a # before the line to leave it out.")]
+    [InlineData("[layout]\ngauge = 16,5\n", "'16,5' has a decimal comma.", "Write gauge = 16.5.")]
+    [InlineData("[layout]\ngauge = 16.5mm\n", "'16.5mm' has a unit and no quotes.", "Write gauge = \"16.5mm\"; a plain number is mm.")]
+    [InlineData("[layout]\nname = \"Halt\" scale = \"4mm\"\n", "'name = \"Halt\" scale = \"4mm\"' has two keys on one line.", "Write every key on a line of its own.")]
+    [InlineData("[[track]]\nalignment = [\n{ straight = 3 }\n{ straight = 4 }]\n", "There is no comma between '{ straight = 3 }' and '{ straight = 4 }]'.", "Write { straight = 3 },")]
+    [InlineData("[[track]]\nalignment = [\n{ curve = 500, hand = left }]\n", "'left' is a text without quotes.", "Write hand = \"left\".")]
+    [InlineData("[[track]]\nalignment = [\n{ straight = 3 },\n{ straight = 4", "The file ends in the middle of something: line 4 is its last, and } ] is still to come.", "Write the rest, or close it with } ].")]
+    public void The_usual_slips_of_grammar_are_told_in_plain_words(string text, string message, string remedy)
+    {
+        var finding = Samples.Read(text).Findings[0];
+        Assert.Equal(("PF1005", message, remedy), (finding.Code, finding.Message, finding.Remedy));
+    }
+
     [Fact]
     public void Names_are_given_once()
     {

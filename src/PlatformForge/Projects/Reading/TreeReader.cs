@@ -27,18 +27,30 @@ public static class TreeReader
 
         if (document.HasErrors)
         {
-            return Outcome.Fault<TreeTable>(document.Diagnostics
-                .Where(d => d.Kind == DiagnosticMessageKind.Error)
-                .Take(MostFaults)
-                .Select(d => Finding.Error("PF1005", "", Sentence(d.Message), "Write key = value, one a line; texts in double quotes; lists in [ ]; tables under [name] or [[name]].") with
-                {
-                    File = file,
-                    Line = d.Span.Start.Line + 1,
-                    Column = d.Span.Start.Column + 1,
-                }));
+            return Outcome.Fault<TreeTable>(Faults(document, text, file));
         }
 
         return Outcome.Of(new TreeBuilder(file).Build(document));
+    }
+
+    // One a line; after the first, only those whose cause is plain, since one slip makes the parser stumble over the lines that follow.
+    private static IEnumerable<Finding> Faults(DocumentSyntax document, string text, string file)
+    {
+        string[] lines = text.ReplaceLineEndings("\n").Split('\n');
+        var told = document.Diagnostics
+            .Where(d => d.Kind == DiagnosticMessageKind.Error)
+            .DistinctBy(d => d.Span.Start.Line)
+            .Select(d => (At: d.Span.Start, d.Message, Plain: GrammarFault.Of(lines, Math.Clamp(d.Span.Start.Line, 0, lines.Length - 1))));
+        return told.Where((f, i) => i == 0 || f.Plain is not null).Take(MostFaults).Select(f => Finding.Error(
+            "PF1005",
+            "",
+            f.Plain?.Message ?? Sentence(f.Message),
+            f.Plain?.Remedy ?? "Write key = value, one a line; texts in double quotes; lists in [ ]; tables under [name] or [[name]].") with
+        {
+            File = file,
+            Line = f.At.Line + 1,
+            Column = f.At.Column + 1,
+        });
     }
 
     private static string Sentence(string message)

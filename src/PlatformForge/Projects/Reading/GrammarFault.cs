@@ -1,0 +1,152 @@
+using System.Text.RegularExpressions;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Projects.Reading;
+
+/// <summary>
+/// Says what is wrong with a line that is not TOML in the words of somebody who fills in a form: looks at the line itself, since the parser only knows
+/// which sign it did not expect.
+/// </summary>
+internal static partial class GrammarFault
+{
+    private const int LongestQuoted = 60;
+    private const int MostSigns = 8;
+
+    /// <summary>What is wrong and what would be right.</summary>
+    /// <param name="lines">Lines of the file.</param>
+    /// <param name="line">Line of the fault, from 0.</param>
+    /// <returns>Null where the line shows none of the usual mistakes.</returns>
+    public static (string Message, string Remedy)? Of(string[] lines, int line)
+    {
+        string text = WithoutComment(lines[line]), quoted = text.Trim();
+        int last = Math.Max(0, Array.FindLastIndex(lines, l => !string.IsNullOrWhiteSpace(l)));
+        if (line >= last && !quoted.StartsWith('[') && Open(lines) is { Length: > 0 } open)
+        {
+            return (Invariant($"The file ends in the middle of something: line {last + 1} is its last, and {Signs(open)} is still to come."), Invariant($"Write the rest, or close it with {Signs(open)}."));
+        }
+
+        if (quoted.Length == 0 || quoted.Length > LongestQuoted)
+        {
+            return null;
+        }
+
+        if (text.Count(c => c == '"') % 2 == 1)
+        {
+            return (Invariant($"'{quoted}' opens a text and does not close it."), "Put a double quote at both ends of the text.");
+        }
+
+        if (quoted[0] == '[' && !quoted.Contains('=', StringComparison.Ordinal) && !quoted.Contains('{', StringComparison.Ordinal))
+        {
+            string name = quoted.Trim('[', ']', ' ');
+            return (Invariant($"'{quoted}' is no heading."), quoted.StartsWith("[[", StringComparison.Ordinal) ? Invariant($"Write [[{name}]].") : Invariant($"Write [{name}]."));
+        }
+
+        if (quoted[0] == '{' && line > 0 && lines[..line].Select(l => WithoutComment(l).Trim()).LastOrDefault(l => l.Length > 0) is { } before && before.EndsWith('}'))
+        {
+            return (Invariant($"There is no comma between '{before}' and '{quoted}'."), Invariant($"Write {before},"));
+        }
+
+        if (WordInTable().Match(text) is { Success: true } word)
+        {
+            return (Invariant($"'{word.Groups["value"].Value}' is a text without quotes."), Invariant($"Write {word.Groups["key"].Value} = \"{word.Groups["value"].Value}\"."));
+        }
+
+        if (TwoKeys().IsMatch(text))
+        {
+            return (Invariant($"'{quoted}' has two keys on one line."), "Write every key on a line of its own.");
+        }
+
+        return Assignment().Match(text) is { Success: true } set
+            ? OfValue(set.Groups["key"].Value.Trim(), set.Groups["value"].Value.Trim())
+            : MissingEquals().Match(text) is { Success: true } bare
+                ? (Invariant($"'{quoted}' has no '=' between the key and its value."), Invariant($"Write {bare.Groups["key"].Value} = {bare.Groups["value"].Value.Trim()}."))
+                : null;
+    }
+
+    private static (string Message, string Remedy)? OfValue(string key, string value)
+    {
+        if (value.Length == 0)
+        {
+            return (Invariant($"'{key}' has no value."), Invariant($"Write {key} = and its value on the same line, or put a # before the line to leave it out."));
+        }
+
+        if (DecimalComma().IsMatch(value))
+        {
+            return (Invariant($"'{value}' has a decimal comma."), Invariant($"Write {key} = {value.Replace(',', '.')}."));
+        }
+
+        return WithUnit().IsMatch(value)
+            ? (Invariant($"'{value}' has a unit and no quotes."), Invariant($"Write {key} = \"{value}\"; a plain number is mm."))
+            : Word().IsMatch(value)
+                ? (Invariant($"'{value}' is a text without quotes."), Invariant($"Write {key} = \"{value}\"."))
+                : null;
+    }
+
+    // Brackets and quotes that are open at the end, in the order in which they are to be closed.
+    private static string Open(string[] lines)
+    {
+        var open = new Stack<char>();
+        foreach (string line in lines)
+        {
+            bool inText = false;
+            foreach (char c in WithoutComment(line))
+            {
+                inText ^= c == '"';
+                if (inText)
+                {
+                    continue;
+                }
+
+                if (c is '[' or '{')
+                {
+                    open.Push(c == '[' ? ']' : '}');
+                }
+                else if (open.TryPeek(out char wanted) && c == wanted)
+                {
+                    open.Pop();
+                }
+            }
+        }
+
+        return string.Concat(open);
+    }
+
+    private static string Signs(string open) => string.Join(' ', open.Take(MostSigns));
+
+    private static string WithoutComment(string line)
+    {
+        bool inText = false;
+        for (int i = 0; i < line.Length; i++)
+        {
+            inText ^= line[i] == '"';
+            if (line[i] == '#' && !inText)
+            {
+                return line[..i];
+            }
+        }
+
+        return line;
+    }
+
+    [GeneratedRegex(@"^(?<key>[^=""]*)=(?<value>[^=]*)$")]
+    private static partial Regex Assignment();
+
+    [GeneratedRegex(@"^\s*(?<key>[A-Za-z_]\w*)[ :]+(?<value>[^=]*)$")]
+    private static partial Regex MissingEquals();
+
+    [GeneratedRegex(@"[{,]\s*(?<key>\w+)\s*=\s*(?!true\b|false\b)(?<value>[A-Za-z][\w-]*)")]
+    private static partial Regex WordInTable();
+
+    [GeneratedRegex(@"^\s*\w+\s*=\s*(""[^""]*""|[\w.+-]+)\s+\w+\s*=")]
+    private static partial Regex TwoKeys();
+
+    [GeneratedRegex(@"^[+-]?\d+,\d+$")]
+    private static partial Regex DecimalComma();
+
+    [GeneratedRegex(@"^[+-]?[\d.]+\s*(mm|cm|m|in|ft)\b[\w\s.]*$")]
+    private static partial Regex WithUnit();
+
+    [GeneratedRegex(@"^[A-Za-z][\w -]*$")]
+    private static partial Regex Word();
+}
