@@ -33,6 +33,20 @@ public class FenceTests
     }
 
     [Fact]
+    public void A_post_keeps_off_a_ramps_head_and_off_a_cut_that_is_asked_for()
+    {
+        // 600 mm with posts 4 mm in from the ends: panels of 32.9 mm put a post at 302.6, beside a ramp that ends at 304; a cut asked for stands in the way of another.
+        var spec = Bench.Straight(s => s with { Fence = new() { Pitch = 32 }, StartRamp = new(Length: 104), ForcedCuts = [500] });
+        var plan = Bench.Plan(spec);
+        Assert.Equal(304, plan.Profile.StartHead, 1e-9);
+        Assert.All(plan.PostHoles, h => Assert.True(Math.Abs(h.Chainage - 304) > 5.5 && Math.Abs(h.Chainage - 500) > 5.5, $"{h.Chainage}"));
+        Assert.Contains(plan.CutCandidates, c => c.Chainage == 304 && c.Rank == CutRank.RampHead);
+        double[] panels = [.. plan.PostHoles.Zip(plan.PostHoles.Skip(1), (a, b) => b.Chainage - a.Chainage)];
+        Assert.InRange(panels.Max() - panels.Min(), 0, 0.001);
+        Assert.InRange(panels[0], 32 / 1.25, 32 / 0.75);
+    }
+
+    [Fact]
     public void Holes_take_the_pin_and_its_allowance_and_stand_in_from_the_back()
     {
         var plan = Bench.Plan(Bench.Straight(s => s with { Fence = new() { PinDiameter = 1.2, Fit = 0.3, Inset = 3, Depth = 2 } }));

@@ -6,15 +6,21 @@ namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>
 /// Sets fence posts: each run between ends and gaps has a post at both ends and whole panels of even length, measured along
-/// the fence itself and not along the track.
+/// the fence itself and not along the track. Where a post would stand at a ramp's head or at a cut that is asked for, the run has a panel more or fewer.
 /// </summary>
-internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines lines, Centreline chart, List<Finding> findings)
+internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines lines, Centreline chart, IReadOnlyList<double> cuts, List<Finding> findings)
 {
     // The fence's own length is summed over steps of this many mm of chainage.
     private const double Step = 1;
 
     // A step halved so often is a thousandth of a thousandth of a millimetre.
     private const int Halvings = 20;
+
+    // A post keeps this far from a cut, mm: what a cut keeps of its own, and what sections may ask for on top.
+    private const double ClearOfCuts = CutPlanner.Clear + 2;
+
+    // Panels are made longer or shorter by at most this share to keep clear of a cut.
+    private const double MostStretch = 0.25;
 
     // Sums of stated lengths that differ by less than this, mm, are equal.
     private const double Grain = 1e-9;
@@ -92,7 +98,7 @@ internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines
         return findings.Count == faults;
     }
 
-    private IEnumerable<double> Run(double from, double to)
+    private double[] Run(double from, double to)
     {
         int steps = Math.Max(2, (int)Math.Ceiling((to - from) / Step));
         var chainage = new double[steps + 1];
@@ -103,8 +109,22 @@ internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines
             along[i] = i == 0 ? 0 : along[i - 1] + (Place(chainage[i]) - Place(chainage[i - 1])).Length;
         }
 
-        int panels = Math.Max(1, (int)Math.Round(along[^1] / fence.Pitch, MidpointRounding.AwayFromZero));
-        yield return from;
+        // Panel counts from the one nearest to the pitch outwards; that one where no other keeps clear.
+        double wanted = along[^1] / fence.Pitch;
+        int usual = Math.Max(1, (int)Math.Round(wanted, MidpointRounding.AwayFromZero));
+        int least = Math.Max(1, (int)Math.Ceiling(wanted * (1 - MostStretch))), most = (int)Math.Floor(wanted * (1 + MostStretch));
+        return Enumerable.Range(least, Math.Max(0, most - least + 1)).OrderBy(n => Math.Abs(n - wanted)).Prepend(usual)
+            .Select(panels => Posts(chainage, along, panels)).FirstOrDefault(ClearsCuts) ?? Posts(chainage, along, usual);
+    }
+
+    // Cuts: chainages in mm at which the platform is best cut, its ramp heads and the cuts asked for.
+    private bool ClearsCuts(double[] posts) =>
+        !posts.Any(post => cuts.Any(cut => Math.Abs(post - cut) < (hole / 2) + ClearOfCuts));
+
+    private double[] Posts(double[] chainage, double[] along, int panels)
+    {
+        var posts = new double[panels + 1];
+        (posts[0], posts[panels]) = (chainage[0], chainage[^1]);
         for (int p = 1, i = 1; p < panels; p++)
         {
             double wanted = along[^1] * p / panels;
@@ -113,10 +133,10 @@ internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines
                 i++;
             }
 
-            yield return Beyond(chainage[i - 1], chainage[i], wanted - along[i - 1]);
+            posts[p] = Beyond(chainage[i - 1], chainage[i], wanted - along[i - 1]);
         }
 
-        yield return to;
+        return posts;
     }
 
     // Chainage at a straight distance from the fence's place at a, before b: by halves, since the track may begin to curve anywhere between.

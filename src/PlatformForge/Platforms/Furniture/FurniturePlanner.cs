@@ -12,7 +12,7 @@ internal static class FurniturePlanner
     {
         var (spec, chart) = (request.Spec, request.Chart);
         var sockets = SocketPlanner.Plan(spec, request.Site, lines, profile, findings);
-        IReadOnlyList<PlanHole> posts = spec.Fence is { } fence ? new FencePlanner(spec, fence, lines, chart, findings).Plan() : [];
+        IReadOnlyList<PlanHole> posts = spec.Fence is { } fence ? new FencePlanner(spec, fence, lines, chart, slabs.Breaks[1..^1], findings).Plan() : [];
         var single = HolePlanner.Plan(spec, lines, findings);
         var places = Places(request, sockets, posts, single);
         Overlaps(places, findings);
