@@ -49,7 +49,7 @@ internal static class AsBuiltText
     private static string[] Row(EdgeMeasure m) =>
     [
         Invariant($"{m.Reading.Chainage:0.0}"), Invariant($"{m.Reading.Gap:0.00}"), m.Reading.Vehicle ?? "running edge", Invariant($"{m.Planned:0.00}"), Invariant($"{m.True:0.00}"),
-        Invariant($"{m.OffBy:+0.00;-0.00;0.00}"), m.Closest is { } near ? Invariant($"{near.Left:0.00}") : "", m.Closest is { } c ? $"{c.Vehicle} ({c.Part})" : "",
+        SignedText.Of(m.OffBy), m.Closest is { } near ? Invariant($"{near.Left:0.00}") : "", m.Closest is { } c ? $"{c.Vehicle} ({c.Part})" : "",
     ];
 
     private static void One(Utf8JsonWriter json, EdgeMeasure measure)

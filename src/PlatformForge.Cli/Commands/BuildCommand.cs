@@ -16,7 +16,10 @@ internal static class BuildCommand
           platformforge build my-halt.toml                                     into the folder my-halt beside the file
           platformforge build my-halt.toml -o out/halt --set platform[0].ramps.end.length=120
           platformforge build my-halt.toml --cross-section 420 --cross-section 640    drawn at these chainages too
+          platformforge build my-halt.toml --as-built gaps.csv                 with what was measured on the layout in the report
         """;
+
+    private const string CrossSection = "--cross-section";
 
     /// <summary>Cautions repeated on the terminal; all of them stand in the report.</summary>
     private const int CautionsShown = 3;
@@ -30,12 +33,13 @@ internal static class BuildCommand
         var force = command.Option("--force", "Write even beside and over files that this program did not write.", CommandOptionType.NoValue);
         var plain = command.Option("--no-pictures", "Leave out the shaded pictures, which take most of the time.", CommandOptionType.NoValue);
         var cross = command.Option("--cross-section <chainage>", "Chainage in mm at which a cross-section is drawn too, with the governing vehicle's outline. Repeatable.", CommandOptionType.MultipleValue);
-        command.OnExecute(() => session.Finish("build", show => ChosenSections.Read(cross.Values, out var chainages) is { } fault
+        var measured = command.Option("--as-built <file>", "Gaps measured on the finished layout: where the edge stands and what is left goes into the report and a table.", CommandOptionType.SingleValue);
+        command.OnExecute(() => session.Finish("build", show => ChosenSections.Read(CrossSection, cross.Values, out var chainages) is { } fault
             ? fault
-            : Build(project, folder.Value(), force.HasValue(), new OutputChoice { Pictures = !plain.HasValue(), CrossSections = chainages }, session.Watch(show))));
+            : Build(project, folder.Value(), force.HasValue(), new OutputChoice { Pictures = !plain.HasValue(), CrossSections = chainages }, measured.Value(), session.Watch(show))));
     });
 
-    private static CommandResult Build(ProjectArguments arguments, string? folder, bool force, OutputChoice choice, RunWatch watch)
+    private static CommandResult Build(ProjectArguments arguments, string? folder, bool force, OutputChoice choice, string? measured, RunWatch watch)
     {
         var read = arguments.Read();
         if (read.Value is not { } project)
@@ -43,13 +47,13 @@ internal static class BuildCommand
             return new(read.Findings);
         }
 
-        if (ChosenSections.Beyond(project, choice.CrossSections) is { } beyond)
+        if (ChosenSections.Beyond(CrossSection, project, choice.CrossSections) is { } beyond)
         {
             return beyond;
         }
 
         folder ??= Path.Combine(Path.GetDirectoryName(arguments.File) ?? "", FileNames.Plain(Path.GetFileNameWithoutExtension(arguments.File)));
-        var built = BuildRun.Build(project, folder, force, watch, choice);
+        var built = BuildRun.Build(project, folder, force, watch, choice, measured);
         return built.Value is { } report
             ? new([.. read.Findings, .. built.Findings]) { Plain = o => Plain(o, report), Json = j => Json(j, report) }
             : new(built.Findings);
@@ -60,6 +64,10 @@ internal static class BuildCommand
         foreach (var platform in report.Dossier.Platforms)
         {
             DesignText.Platform(o, platform);
+            if (platform.AsBuilt is { } edge)
+            {
+                AsBuiltText.Plain(o, edge);
+            }
         }
 
         foreach (var reprint in report.Reprints)

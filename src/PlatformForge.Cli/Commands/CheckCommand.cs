@@ -1,4 +1,5 @@
 using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Clearance;
 using PlatformForge.Exports;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects;
@@ -18,7 +19,10 @@ internal static class CheckCommand
           platformforge check my-halt.toml --set platform[0].deck.thickness=2
           platformforge check my-halt.toml --with-vehicle bogie-coach-64ft6in     what if I buy this one?
           platformforge check my-halt.toml --as-built gaps.csv                    gaps measured on the layout against the plan
+          platformforge check my-halt.toml --at 420 --at 640                      why the edge lies where it does, there
         """;
+
+    private const string At = "--at";
 
     public static void Add(CommandLineApplication app, Session session) => app.Command("check", command =>
     {
@@ -27,15 +31,23 @@ internal static class CheckCommand
         var project = new ProjectArguments(command);
         var extra = command.Option("--with-vehicle <name>", "A further vehicle to run past the finished design: a preset or a TOML file. Repeatable.", CommandOptionType.MultipleValue);
         var measured = command.Option("--as-built <file>", "Gaps measured on the finished layout: a table with columns chainage and gap, and if wanted vehicle and platform.", CommandOptionType.SingleValue);
-        command.OnExecute(() => session.Finish("check", show => Check(project, extra, measured.Value(), session, show)));
+        var at = command.Option("--at <chainage>", "Chainage in mm at which to say what is needed, for which vehicle, what each allowance costs and what each style of edge would leave. Repeatable.", CommandOptionType.MultipleValue);
+        command.OnExecute(() => session.Finish("check", show => ChosenSections.Read(At, at.Values, out var chainages) is { } fault
+            ? fault
+            : Check(project, extra, measured.Value(), chainages, session, show)));
     });
 
-    private static CommandResult Check(ProjectArguments arguments, CommandOption extra, string? measured, Session session, StageShow show)
+    private static CommandResult Check(ProjectArguments arguments, CommandOption extra, string? measured, IReadOnlyList<double> chainages, Session session, StageShow show)
     {
         var read = arguments.Read();
         if (read.Value is not { } project)
         {
             return new(read.Findings);
+        }
+
+        if (ChosenSections.Beyond(At, project, chainages) is { } beyond)
+        {
+            return beyond;
         }
 
         var more = extra.Values.Select(v => VehicleReader.Read(v!, project.Layout.Scale)).ToArray();
@@ -44,6 +56,7 @@ internal static class CheckCommand
             return new([.. more.SelectMany(m => m.Findings)]);
         }
 
+        Vehicle[] vehicles = [.. more.SelectMany(m => m.Value!)];
         var watch = session.Watch(show);
         var design = DesignRun.Design(project, watch);
         if (design.Value is not { } dossier)
@@ -51,18 +64,18 @@ internal static class CheckCommand
             return new(design.Findings);
         }
 
-        var built = measured is null ? Outcome.Of<IReadOnlyList<AsBuiltEdge>>([]) : AsBuiltCheck.OfFile(dossier, measured);
+        var built = measured is null ? Outcome.Of<IReadOnlyList<AsBuiltEdge>>([]) : AsBuiltCheck.OfFile(dossier, measured, vehicles);
         if (built.Value is not { } edges)
         {
             return new(built.Findings);
         }
 
         show.Begin("holding the sections against the vehicles");
-        var verdict = TrialVerdict.Of(dossier, [.. more.SelectMany(m => m.Value!)]);
+        var verdict = TrialVerdict.Of(dossier, vehicles);
         var figures = DesignFigures.Of(dossier, verdict);
         return new([.. read.Findings, .. design.Findings, .. project.Placed(verdict.Findings), .. built.Findings])
         {
-            Plain = o => Plain(o, dossier, verdict, edges),
+            Plain = o => Plain(o, dossier, verdict, edges, chainages),
             Json = j =>
             {
                 VerdictText.Figures(j, figures);
@@ -71,15 +84,24 @@ internal static class CheckCommand
                 {
                     AsBuiltText.Json(j, edges);
                 }
+
+                if (chainages.Count > 0)
+                {
+                    AccountText.Json(j, dossier.Platforms, chainages);
+                }
             },
         };
     }
 
-    private static void Plain(TextWriter o, Dossier dossier, Verdict verdict, IReadOnlyList<AsBuiltEdge> edges)
+    private static void Plain(TextWriter o, Dossier dossier, Verdict verdict, IReadOnlyList<AsBuiltEdge> edges, IReadOnlyList<double> chainages)
     {
         foreach (var platform in dossier.Platforms)
         {
             DesignText.Platform(o, platform);
+            foreach (double s in AccountText.On(platform, chainages))
+            {
+                AccountText.Plain(o, platform, s);
+            }
         }
 
         VerdictText.Vehicles(o, verdict);

@@ -5,28 +5,26 @@ using static System.FormattableString;
 
 namespace PlatformForge.Cli.Commands;
 
-/// <summary>Chainages asked for with --cross-section.</summary>
+/// <summary>Chainages asked for one by one.</summary>
 internal static class ChosenSections
 {
-    private const string Option = "--cross-section";
-
     /// <summary>Reads the chainages; returns the fault in them, or null.</summary>
-    public static CommandResult? Read(IReadOnlyList<string?> values, out IReadOnlyList<double> chainages)
+    public static CommandResult? Read(string option, IReadOnlyList<string?> values, out IReadOnlyList<double> chainages)
     {
         var read = values.Select(v => double.TryParse(v, NumberStyles.Float, CultureInfo.InvariantCulture, out double s) && double.IsFinite(s) ? s : double.NaN).ToArray();
         chainages = read;
         int wrong = Array.FindIndex(read, double.IsNaN);
-        return wrong < 0 ? null : Fault($"\"{values[wrong]}\" is no chainage.", "Give a number of mm along the track, such as 640 or 640.5.");
+        return wrong < 0 ? null : Fault(option, $"\"{values[wrong]}\" is no chainage.", "Give a number of mm along the track, such as 640 or 640.5.");
     }
 
     /// <summary>The fault of a chainage that no platform of the project reaches, or null.</summary>
-    public static CommandResult? Beyond(ProjectSpec project, IReadOnlyList<double> chainages)
+    public static CommandResult? Beyond(string option, ProjectSpec project, IReadOnlyList<double> chainages)
     {
         double lost = chainages.FirstOrDefault(s => !project.Platforms.Any(p => s >= p.Face.From && s <= p.Face.To), double.NaN);
-        return double.IsNaN(lost) ? null : Fault(Invariant($"Chainage {lost:0.###} mm lies beyond every platform."),
+        return double.IsNaN(lost) ? null : Fault(option, Invariant($"Chainage {lost:0.###} mm lies beyond every platform."),
             "Give one from " + string.Join(", or from ", project.Platforms.Select(p => Invariant($"{p.Face.From:0.###} to {p.Face.To:0.###} ({p.Name})"))) + ".");
     }
 
-    private static CommandResult Fault(string message, string remedy) =>
-        new([Finding.Error("PF1033", "", message, remedy) with { File = Option }]) { ExitCode = ExitCodes.Usage };
+    private static CommandResult Fault(string option, string message, string remedy) =>
+        new([Finding.Error("PF1033", "", message, remedy) with { File = option }]) { ExitCode = ExitCodes.Usage };
 }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Platforms;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Units;
@@ -51,7 +52,7 @@ internal static class CompareCommand
 
     private static void Table(TextWriter o, IReadOnlyList<ComparedDesign> designs)
     {
-        var rows = new List<string[]> { (string[])[.. designs[0].Values.Select(v => v.Key), "mean gap", "largest", "pieces", "beds", "grams", "hours", "clearance", "verdict"] };
+        var rows = new List<string[]> { (string[])[.. designs[0].Values.Select(v => v.Key), "mean gap", "largest", "at full size", "limit", "pieces", "beds", "grams", "hours", "clearance", "verdict"] };
         rows.AddRange(designs.Select(Row));
         int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => r[c].Length))];
         foreach (string[] row in rows)
@@ -60,6 +61,7 @@ internal static class CompareCommand
         }
 
         o.WriteLine("Gaps (from coping to door sill) and clearances in mm of the model; grams and hours are estimates.");
+        o.WriteLine(Invariant($"Limit: the published stepping limit of {AccountText.FullSize(SteppingLimit.Horizontal)} level at full size ({SteppingLimit.Source})."));
     }
 
     private static string[] Row(ComparedDesign design)
@@ -72,6 +74,8 @@ internal static class CompareCommand
             .. design.Values.Select(v => v.Value),
             Cell(f?.MeanGap, "0.00"),
             Cell(f?.LargestGap, "0.00"),
+            f?.LargestGapFullSize is { } full ? AccountText.FullSize(full) : "-",
+            f?.LargestGapFullSize is { } gap ? gap <= SteppingLimit.Horizontal ? "kept" : "over" : "-",
             Cell(f?.Sections, "0"),
             Cell(f?.Plates, "0"),
             Cell(f?.Grams, "0"),

@@ -62,6 +62,7 @@ internal static class VerdictText
     {
         JsonObject.Number(json, "mean_gap_mm", figures.MeanGap);
         JsonObject.Number(json, "largest_gap_mm", figures.LargestGap);
+        JsonObject.Number(json, "largest_gap_full_size_mm", figures.LargestGapFullSize);
         json.WriteNumber("sections", figures.Sections);
         json.WriteNumber("plates", figures.Plates);
         JsonObject.Number(json, "grams", figures.Grams);

@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -54,6 +55,12 @@ public sealed record PlatformDossier(PlatformPlan Plan, SweptEnvelope Envelope, 
 
     /// <summary>Vehicles where they come nearest, for drawings.</summary>
     public IReadOnlyList<VehicleOutlinePose> Poses { get; init; } = [];
+
+    /// <summary>Where each vehicle comes nearest, in the project's order, for drawings.</summary>
+    public IReadOnlyList<TightPlace> Tightest { get; init; } = [];
+
+    /// <summary>Gaps measured on the finished layout, held against the plan; null where there are none.</summary>
+    public AsBuiltEdge? AsBuilt { get; init; }
 
     /// <summary>How wide the spaces between the bodies of sets are along it.</summary>
     public IReadOnlyList<JointOpening> Joints { get; init; } = [];

@@ -77,6 +77,11 @@ public static class OutputFiles
         {
             yield return (Invariant($"drawings/{name}-plan.svg"), () => SvgWriter.ToBytes(PlanDrawing.Draw(dossier, platform)));
             yield return (Invariant($"drawings/{name}-gaps.svg"), () => SvgWriter.ToBytes(GapDrawing.Draw(dossier, platform)));
+            if (platform.Tightest.Count > 0)
+            {
+                yield return (Invariant($"drawings/{name}-tightest.svg"), () => SvgWriter.ToBytes(TightDrawing.Draw(dossier, platform)));
+            }
+
             yield return (Invariant($"drawings/{name}-cross-section.svg"), () => SvgWriter.ToBytes(CrossSectionDrawing.Draw(dossier, platform, CrossSectionDrawing.Telling(platform.Plan))));
             foreach (double s in choice.CrossSections.Where(s => s >= platform.Plan.Spec.Face.From && s <= platform.Plan.Spec.Face.To).Distinct().Order())
             {
@@ -90,6 +95,11 @@ public static class OutputFiles
         yield return (Invariant($"tables/{name}-gaps.csv"), () => PlatformTables.Gaps(platform));
         yield return (Invariant($"tables/{name}-gaps-by-style.csv"), () => GapsByStyle.Of(platform.Plan).ToCsv());
         yield return (Invariant($"tables/{name}-gaps.json"), () => GapsByStyle.Of(platform.Plan).ToJson());
+        if (platform.AsBuilt is { } measured)
+        {
+            yield return (Invariant($"tables/{name}-as-built.csv"), () => PlatformTables.AsBuilt(measured));
+        }
+
         yield return (Invariant($"tables/{name}-sections.csv"), () => PlatformTables.Sections(platform));
         yield return (Invariant($"tables/{name}-cutting-list.csv"), () => PlatformTables.CuttingList(platform));
     }

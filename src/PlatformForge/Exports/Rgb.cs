@@ -18,9 +18,9 @@ public static class Palette
     /// <summary>One material a <see cref="Paint"/>, in its order.</summary>
     public static IReadOnlyList<Material> Materials { get; } =
     [
-        new("Deck", new(0x76, 0x7A, 0x7D)),
-        new("Coping", new(0xC9, 0xBD, 0xA4)),
-        new("Line", new(0xFA, 0xFA, 0xF5)),
+        new("Deck", new(0x6E, 0x72, 0x75)),
+        new("Coping", new(0xB3, 0xA2, 0x82)),
+        new("Line", new(0xFF, 0xFF, 0xFF)),
         new("Wall", new(0x9A, 0x5B, 0x45)),
     ];
 

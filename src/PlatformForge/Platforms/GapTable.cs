@@ -6,6 +6,9 @@ namespace PlatformForge.Platforms;
 /// </summary>
 public static class SteppingLimit
 {
+    /// <summary>Where the three are published.</summary>
+    public const string Source = "an engineer's statement of modern British practice, railforums.co.uk \"Maximum platform gap?\"";
+
     public const double Horizontal = 275;
     public const double Vertical = 230;
     public const double Diagonal = 350;

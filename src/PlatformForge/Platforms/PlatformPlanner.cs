@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Platforms.Accounts;
 using PlatformForge.Platforms.Edges;
 using PlatformForge.Platforms.Furniture;
 using PlatformForge.Platforms.Gaps;
@@ -111,7 +112,7 @@ public static class PlatformPlanner
             PostHoles = furniture.Posts,
             WhiteLine = furniture.Line,
             CutCandidates = furniture.Cuts,
-            Requirement = trace,
+            Requirement = trace with { Allowances = AllowanceCosts.Of(request, profile, trace) },
             Alternatives = alternatives,
             Gaps = GapMeasurer.Measure(request, profile, alternatives),
         };

@@ -14,6 +14,9 @@ public sealed record PlatformRequest(PlatformSpec Spec, PlatformSite Site, Centr
     /// <summary>Where door sills lie along the platform, for the gap table; none leaves the table empty.</summary>
     public IReadOnlyList<SillReach> Sills { get; init; } = [];
 
+    /// <summary>Sweeps with less play, from none at all upwards, for telling what each play costs; none where there is no play.</summary>
+    public IReadOnlyList<PlayStep> LessPlay { get; init; } = [];
+
     /// <summary>The track begins at buffer stops: no vehicle's length of track is needed before the platform.</summary>
     public bool StartsAtBuffers { get; init; }
 

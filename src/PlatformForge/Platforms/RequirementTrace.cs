@@ -15,6 +15,9 @@ public sealed record RequirementTrace(double[] Stations, double[] Swept, double 
     /// <summary>Least reach of the coping per station, mm, which keeps the budget in every direction; null when it is the budget square to the track.</summary>
     public double[]? Kept { get; init; }
 
+    /// <summary>What it is made of; null where that was not asked for.</summary>
+    public AllowanceTrace? Allowances { get; init; }
+
     /// <summary>Least reach of the coping at a station by index, mm.</summary>
     public double Required(int station) => Kept?[station] ?? Swept[station] + Budget;
 }

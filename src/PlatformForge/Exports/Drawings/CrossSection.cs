@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Sweeping;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Track;
@@ -20,6 +21,7 @@ internal sealed class CrossSection
     private readonly double back;
     private readonly double top;
     private readonly IReadOnlyList<(PartReach Part, double Near, double Far, int Vehicle)> parts;
+    private readonly (double T0, double T1, double Z0, double Z1)[] standing;
     private double scale;
     private Point2 origin;
 
@@ -34,6 +36,7 @@ internal sealed class CrossSection
             .Where(p => double.IsFinite(p.Near) && double.IsFinite(p.Far))];
         int at = Math.Clamp(Array.BinarySearch(plan.Requirement.Stations, s) is var f && f >= 0 ? f : ~f, 0, plan.Requirement.Stations.Length - 1);
         Governing = plan.Requirement.GoverningVehicle[at];
+        standing = Standing(plan.Requirement.GoverningPart[at]);
         Spare = front - plan.Requirement.Swept[at];
     }
 
@@ -69,6 +72,33 @@ internal sealed class CrossSection
         }
     }
 
+    /// <summary>What the governing vehicle's parts cover of the section, standing where it reaches farthest; empty for one of another track.</summary>
+    private (double T0, double T1, double Z0, double Z1)[] Standing(string part)
+    {
+        string? vehicle = Governing < 0 ? null : plan.Requirement.Vehicles[Governing];
+        var reach = platform.Envelope.Parts.FirstOrDefault(p => p.Run == 0 && p.Vehicle.Name == vehicle && p.Part.Name == part);
+        var run = dossier.Tracks.FirstOrDefault(t => t.Ride.Name == plan.Spec.Face.Track);
+        if (reach is null || run is null || PoseFinder.Farthest(run, plan.Chart, reach.Vehicle, reach.Part, plan.Side, s) is not { } pose)
+        {
+            return [];
+        }
+
+        var frame = plan.Chart.At(s);
+        var cut = new List<(double, double, double, double)>();
+        foreach (var placed in pose.Parts)
+        {
+            double[] offsets = [.. Enumerable.Range(0, placed.Ring.Count)
+                .Select(i => StationCut.Offset(placed.Ring[i] - frame.Position, placed.Ring[(i + 1) % placed.Ring.Count] - frame.Position, frame))
+                .OfType<double>().Select(d => (int)plan.Side * d)];
+            if (offsets.Length > 1)
+            {
+                cut.Add((offsets.Min(), offsets.Max(), dossier.RailTop + placed.Part.ZLow, dossier.RailTop + placed.Part.ZHigh));
+            }
+        }
+
+        return [.. cut];
+    }
+
     private Point2 Of(double t, double z) => new(origin.X + (t * scale), origin.Y - (z * scale));
 
     private void Box(Sheet sheet, double t0, double t1, double z0, double z1, Fill? fill, Pen? pen) =>
@@ -84,13 +114,19 @@ internal sealed class CrossSection
             double low = dossier.RailTop + part.ZLow, high = dossier.RailTop + part.ZHigh;
             if (governs)
             {
-                Box(sheet, -far, near, low, high, new(colour, 0.12), null);
-                Box(sheet, -far, near, low, high, new(colour, 0.3, pattern), new(0.5, colour));
+                Box(sheet, -far, near, low, high, new(colour, standing.Length == 0 ? 0.3 : 0.1, standing.Length == 0 ? pattern : Pattern.Plain), new(0.3, colour, 2, 0.8));
             }
             else
             {
                 Box(sheet, -far, near, low, high, null, new(0.22, colour, 3, 1));
             }
+        }
+
+        foreach (var (t0, t1, z0, z1) in standing)
+        {
+            var (colour, pattern) = HouseStyle.Vehicle(Math.Max(0, Governing));
+            Box(sheet, t0, t1, z0, z1, new(colour, 0.12), null);
+            Box(sheet, t0, t1, z0, z1, new(colour, 0.3, pattern), new(0.5, colour));
         }
 
         var names = plan.Requirement.Vehicles;
@@ -101,7 +137,7 @@ internal sealed class CrossSection
             bool governs = shown[i] == Governing;
             Point2 at = new(TitleBlock.Inset, TitleBlock.Margin + 24 + (5.2 * i));
             sheet.Line(at + new Point2(0, -0.9), at + new Point2(9, -0.9), governs ? new(0.6, colour) : new(0.3, colour, 3, 1));
-            sheet.Text(governs ? names[shown[i]] + ", governs here" : names[shown[i]], at + new Point2(11, 0), governs ? HouseStyle.Strong : HouseStyle.Label);
+            sheet.Text(governs ? names[shown[i]] + ", governs here" : names[shown[i]] + ", its reach", at + new Point2(11, 0), governs ? HouseStyle.Strong : HouseStyle.Label);
         }
     }
 

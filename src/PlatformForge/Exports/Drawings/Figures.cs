@@ -7,7 +7,8 @@ namespace PlatformForge.Exports.Drawings;
 /// <summary>How lengths are said, always with a point and with the same digits everywhere.</summary>
 internal static class Figures
 {
-    private const double MmPerInch = 25.4;
+    /// <summary>Millimetres of an inch, exactly.</summary>
+    public const double MmPerInch = 25.4;
 
     /// <summary>Model mm to a tenth: 22.4.</summary>
     public static string Mm(double mm) => Fixed(mm, 1);
@@ -33,6 +34,9 @@ internal static class Figures
     public static string Gradient(double rise, double length) => rise == 0 ? "level" : Invariant($"1 in {Zero(Math.Abs(length / rise), 1):0.#}");
 
     public static string Fixed(double value, int digits) => Zero(value, digits).ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
+    /// <summary>Model mm to a hundredth with its sign, and none before nil: +0.12, -0.30, 0.00.</summary>
+    public static string Signed(double mm) => Zero(mm, 2) > 0 ? "+" + Fine(mm) : Fine(mm);
 
     // No minus before what rounds to nil.
     private static double Zero(double value, int digits) => Math.Round(value, digits) + 0.0;

@@ -13,6 +13,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     private const double SleeperPitch = 760, SleeperLength = 2590; // full size, mm, from memory; for looks only
     private const double ChainageTick = 20, ChainageLabel = 100;
 
+    private static readonly Pen ElementJoint = new(0.3, HouseStyle.Accent);
+
     private readonly PlatformPlan plan = platform.Plan;
 
     private double From => Math.Max(0, plan.Spec.Face.From - beyond);
@@ -154,11 +156,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
                 sheet.Area(part.Ring.Select(view.Of), new(colour, 0.05), new(0.15, colour, 2, 0.8));
             }
 
-            foreach (var part in pose.Parts)
-            {
-                sheet.Area(part.Ring.Select(view.Of), new(colour, 0.12), new(0.25, colour));
-            }
-
+            VehicleShape.Draw(sheet, pose, view.Of, colour, dossier.Gauge);
             var middle = view.Of(pose.Pose.Body.Origin);
             double angle = view.AngleOf(pose.Pose.Body.Forward);
             angle = angle is > 90 or < -90 ? angle - (Math.Sign(angle) * 180) : angle;
@@ -251,7 +249,13 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
             if (plan.Chart.StartOf(i) > From)
             {
-                sheet.Circle(view.Of(plan.Chart.PointAt(from)), 0.7, new(HouseStyle.Paper), HouseStyle.Thin);
+                double half = 3.2 * view.Reduction;
+                Point2 a = view.Of(plan.Chart.PointAt(from, half)), b = view.Of(plan.Chart.PointAt(from, -half));
+                sheet.Line(a, b, ElementJoint);
+                foreach (var end in (Point2[])[a, b])
+                {
+                    sheet.Circle(end, 0.5, new(HouseStyle.Accent));
+                }
             }
 
             // Beside the middle of what shows of the element, or a little along, or farther out.
@@ -281,7 +285,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         {
             draw(sheet, x, y);
             sheet.Text(name, new(x + 9, y + 0.9), HouseStyle.Label);
-            x += 9 + TextStyle.Length(name, HouseStyle.Label) + 7;
+            x += 9 + TextStyle.Length(name, HouseStyle.Label) + 5;
         }
 
         labels.Keep(TitleBlock.Margin, TitleBlock.Margin, x, y + 4);
@@ -296,7 +300,18 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         yield return ("cut between sections", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Cut));
         yield return ("post hole", (s, x, y) => s.Circle(new(x + 5.5, y), 0.7, new(HouseStyle.White), HouseStyle.Thin));
         yield return ("socket", (s, x, y) => s.Box(x + 4.8, y - 0.7, 1.4, 1.4, new(HouseStyle.Ink)));
-        yield return ("joint of track elements", (s, x, y) => s.Circle(new(x + 5.5, y), 0.7, new(HouseStyle.Paper), HouseStyle.Thin));
+        yield return ("joint of track elements", (s, x, y) =>
+        {
+            s.Line(new(x + 5.5, y - 1.8), new(x + 5.5, y + 1.8), ElementJoint);
+            s.Circle(new(x + 5.5, y - 1.8), 0.5, new(HouseStyle.Accent));
+            s.Circle(new(x + 5.5, y + 1.8), 0.5, new(HouseStyle.Accent));
+        });
+        yield return ("vehicle in its tightest place", (s, x, y) =>
+        {
+            s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Swept, 0.13), new(0.3, HouseStyle.Swept));
+            s.Line(new(x + 1.6, y - 1.2), new(x + 1.6, y + 1.2), new(0.45, HouseStyle.Swept));
+            s.Line(new(x + 5.4, y - 1.2), new(x + 5.4, y + 1.2), new(0.45, HouseStyle.Swept));
+        });
     }
 
     private static void ScaleBar(Sheet sheet, PlanView view, Labels labels)

@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Sections;
 using PlatformForge.Units;
 
@@ -23,7 +24,8 @@ public sealed record FindingReport(string Code, Severity Severity, string Key, s
 /// <summary>One platform's figures.</summary>
 public sealed record PlatformReport(
     string Name, FaceSpec Face, double Height, double DeckWidth, double LeastReach, double LargestReach, double EnvelopeError,
-    BudgetReport Budget, IReadOnlyList<JointOpening> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<GapReport> Gaps,
+    BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointOpening> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest, IReadOnlyList<GapReport> Gaps,
+    Tables.LimitForm SteppingLimit, AsBuiltEdge? AsBuilt,
     IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelCut> Dowels, PrintEstimate Estimate, string EstimateBasis)
 {
     internal static PlatformReport Of(PlatformDossier platform, ModelScale scale)
@@ -32,9 +34,13 @@ public sealed record PlatformReport(
         return new(
             platform.Name, plan.Spec.Face, plan.Spec.Height, plan.Spec.Deck.Width, plan.CopingFront.Reach.Min(), plan.CopingFront.Reach.Max(), platform.Envelope.ErrorBound,
             new(platform.Budget.Lines, platform.Budget.Rule, platform.Budget.Sum, platform.Budget.RootOfSquares, platform.Budget.Margin, platform.Budget.SumWithPlay, platform.Budget.RootOfSquaresWithPlay),
+            AllowanceReport.Of(plan.Requirement, scale),
             platform.Joints,
             GoverningStretch.Of(plan.Requirement),
+            [.. platform.Tightest.Select(t => new NearestReport(t.Pose.Vehicle.Name, t.Part, t.Chainage, t.Reach, t.Left))],
             [.. plan.Gaps.Rows.Select(r => GapReport.Of(r, scale))],
+            Tables.LimitForm.At(scale),
+            platform.AsBuilt,
             [.. platform.Sections.Sections.Select(SectionReport.Of)],
             platform.Sections.CountReason,
             [.. platform.Sections.Plates.Select(p => new PlateReport(p.Number, [.. p.Sections.Select(s => s.Section.Number)], p.Estimate))],
@@ -46,6 +52,16 @@ public sealed record PlatformReport(
 
 /// <summary>The clearance budget line by line, with both ways of adding up and the one that governs.</summary>
 public sealed record BudgetReport(IReadOnlyList<BudgetLine> Lines, BudgetRule Rule, double Sum, double RootOfSquares, double Margin, double SumWithPlay, double RootOfSquaresWithPlay);
+
+/// <summary>What an allowance costs along a platform: how much farther away it keeps the coping, mm of the model and its most at full size.</summary>
+public sealed record AllowanceReport(string Name, double Least, double Mean, double Most, double MostFullSize)
+{
+    internal static IReadOnlyList<AllowanceReport> Of(RequirementTrace need, ModelScale scale) =>
+        need.Allowances is { } parts ? [.. parts.Costs.Select(c => new AllowanceReport(c.Name, c.Amount.Min(), c.Amount.Sum() / c.Amount.Length, c.Amount.Max(), scale.ToFullSize(c.Amount.Max())))] : [];
+}
+
+/// <summary>Where a vehicle comes nearest to the coping, mm.</summary>
+public sealed record NearestReport(string Vehicle, string Part, double Chainage, double Reach, double Left);
 
 /// <summary>A stretch along which the same part of the same vehicle reaches farthest.</summary>
 public sealed record GoverningStretch(double From, double To, string Vehicle, string Part, double LargestReach)

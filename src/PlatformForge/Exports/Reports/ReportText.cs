@@ -49,7 +49,10 @@ internal sealed class ReportText(Dossier dossier)
         Line(Invariant($"The coping edge lies {Figures.Fine(plan.CopingFront.Reach.Min())} to {Figures.Fine(plan.CopingFront.Reach.Max())} from the track's middle."));
         Budget(platform);
         Governing(plan.Requirement);
+        Allowances(plan);
+        Nearest(platform);
         Gaps(plan);
+        AsBuilt(platform);
         Joints(platform);
         Sections(platform.Sections);
     }
@@ -97,6 +100,62 @@ internal sealed class ReportText(Dossier dossier)
         Table(["chainage", "vehicle", "part", "reaches at most"], [.. GoverningStretch.Of(need).Select(g => (string[])[Invariant($"{Figures.Short(Math.Round(g.From, 1))} to {Figures.Short(Math.Round(g.To, 1))}"), g.Vehicle, g.Part, Figures.Fine(g.LargestReach)])]);
     }
 
+    private void Allowances(PlatformPlan plan)
+    {
+        if (plan.Requirement.Allowances is not { } parts)
+        {
+            return;
+        }
+
+        Heading("What each allowance costs");
+        int count = plan.Requirement.Stations.Length;
+        double[] beyond = [.. plan.Requirement.Stations.Select((s, i) => plan.CopingFront.At(s) - plan.Requirement.Required(i))];
+        string[] Row(string name, double[] amounts) => [name, Figures.Fine(amounts.Min()), Figures.Fine(amounts.Sum() / count), Figures.Fine(amounts.Max()), Figures.FullSize(amounts.Max(), dossier.Scale)];
+        Table(["part of the coping's reach", "least", "mean", "most", "most at full size"],
+            [
+                Row("bare reach of the vehicles", parts.Bare), .. parts.Costs.Select(c => Row(c.Name, c.Amount)),
+                Row(Invariant($"edge {plan.Spec.Face.Edge.ToString().ToLowerInvariant()}, in straight facets"), beyond),
+            ]);
+        Line("");
+        Line("Station by station these add up to the coping's reach; see the tables of gaps. Play is counted as far as it moves the edge.");
+    }
+
+    private void Nearest(PlatformDossier platform)
+    {
+        if (platform.Tightest.Count == 0)
+        {
+            return;
+        }
+
+        Heading("Where each vehicle comes nearest to the coping");
+        Table(["vehicle", "part", "chainage", "reach", "left", "left beyond the budget"],
+            [.. platform.Tightest.Select(t => (string[])
+                [
+                    t.Pose.Vehicle.Name, t.Part, Figures.Fixed(t.Chainage, 0), Figures.Fine(t.Reach), Figures.Fine(t.Left), Figures.Fine(t.Left - platform.Budget.Margin),
+                ])]);
+    }
+
+    private void AsBuilt(PlatformDossier platform)
+    {
+        if (platform.AsBuilt is not { } edge)
+        {
+            return;
+        }
+
+        Heading("As measured on the layout");
+        Table(["chainage", "gap", "measured from", "planned edge", "true edge", "off by", "least left", "for"],
+            [.. edge.Measures.Select(m => (string[])
+                [
+                    Figures.Mm(m.Reading.Chainage), Figures.Fine(m.Reading.Gap), m.Reading.Vehicle ?? "running edge", Figures.Fine(m.Planned), Figures.Fine(m.True), Figures.Signed(m.OffBy),
+                    m.Closest is { } near ? Figures.Fine(near.Left) : "", m.Closest is { } who ? Invariant($"{who.Vehicle} ({who.Part})") : "",
+                ])]);
+        if (edge.Worst is { Closest: { } least } worst)
+        {
+            Line("");
+            Line(Invariant($"Worst: line {worst.Reading.Line} of {worst.Reading.File}, chainage {Figures.Mm(worst.Reading.Chainage)}, {Figures.Fine(least.Left)} left for {least.Vehicle} ({least.Part}) where {Figures.Fine(least.Planned)} were planned."));
+        }
+    }
+
     private void Gaps(PlatformPlan plan)
     {
         Heading("Gap to the door sills, by style of edge");
@@ -106,15 +165,15 @@ internal sealed class ReportText(Dossier dossier)
             return;
         }
 
-        Table(["edge", "vehicle", "least", "mean", "largest", "largest at full size", "step", "published limit"],
+        Table(["edge", "vehicle", "least", "mean", "mean at full size", "largest", "largest at full size", "step", "published limit"],
             [.. plan.Gaps.Rows.Select(r => (string[])
                 [
                     r.Style.ToString().ToLowerInvariant() + (r.Style == plan.Spec.Face.Edge ? " (chosen)" : ""), r.Vehicle,
-                    Invariant($"{Figures.Mm(r.Least)} at {Figures.Fixed(r.LeastAt, 0)}"), Figures.Mm(r.Mean), Invariant($"{Figures.Mm(r.Largest)} at {Figures.Fixed(r.LargestAt, 0)}"),
+                    Invariant($"{Figures.Mm(r.Least)} at {Figures.Fixed(r.LeastAt, 0)}"), Figures.Mm(r.Mean), Figures.FullSize(r.Mean, dossier.Scale), Invariant($"{Figures.Mm(r.Largest)} at {Figures.Fixed(r.LargestAt, 0)}"),
                     Figures.FullSize(r.Largest, dossier.Scale), Figures.Mm(r.Step), r.WithinLimit ? "kept" : "exceeded",
                 ])]);
         Line("");
-        Line(Invariant($"The published limit is {SteppingLimit.Horizontal} mm level, {SteppingLimit.Vertical} mm upright and {SteppingLimit.Diagonal} mm diagonal at full size; models on sharp curves seldom keep it."));
+        Line(Invariant($"The published limit is {SteppingLimit.Horizontal} mm level, {SteppingLimit.Vertical} mm upright and {SteppingLimit.Diagonal} mm diagonal at full size ({SteppingLimit.Source}), {Figures.Fine(dossier.Scale.ToModel(SteppingLimit.Horizontal))} mm level in the model; models on sharp curves seldom keep it."));
     }
 
     private void Sections(SectionSet set)

@@ -11,14 +11,17 @@ namespace PlatformForge.Exports.Tables;
 /// <param name="Platform">Name of the platform.</param>
 /// <param name="Chosen">Style that is built.</param>
 /// <param name="Chainage">The stations.</param>
-/// <param name="SweptReach">How far vehicles reach from the track's middle.</param>
-/// <param name="RequiredReach">The same with the budget.</param>
+/// <param name="BareReach">How far vehicles reach from the track's middle without any play.</param>
+/// <param name="SweptReach">The same with play.</param>
+/// <param name="RequiredReach">The same with the budget, kept in every direction.</param>
+/// <param name="Allowances">What each allowance adds to the bare reach; together they come to what is required.</param>
 /// <param name="GoverningVehicle">Vehicle that reaches farthest.</param>
 /// <param name="GoverningPart">Its part that does.</param>
+/// <param name="SteppingLimit">The published limit that gaps are set beside.</param>
 /// <param name="Styles">One for each style of edge.</param>
 public sealed record GapsByStyle(
-    string Platform, EdgeStyle Chosen, IReadOnlyList<double> Chainage, IReadOnlyList<double?> SweptReach, IReadOnlyList<double?> RequiredReach,
-    IReadOnlyList<string?> GoverningVehicle, IReadOnlyList<string?> GoverningPart, IReadOnlyList<StyleGaps> Styles)
+    string Platform, EdgeStyle Chosen, IReadOnlyList<double> Chainage, IReadOnlyList<double?> BareReach, IReadOnlyList<double?> SweptReach, IReadOnlyList<double?> RequiredReach,
+    IReadOnlyList<AllowanceSeries> Allowances, IReadOnlyList<string?> GoverningVehicle, IReadOnlyList<string?> GoverningPart, LimitForm SteppingLimit, IReadOnlyList<StyleGaps> Styles)
 {
     private const int Digits = 3;
 
@@ -28,12 +31,16 @@ public sealed record GapsByStyle(
         var need = plan.Requirement;
         var face = plan.Spec.Face;
         double[] stations = [.. (plan.Gaps.Traces is [var trace, ..] ? trace.Stations : need.Stations).Where(s => s >= face.From && s <= face.To)];
-        var swept = new PlanLine(need.Stations, need.Swept);
+        PlanLine swept = new(need.Stations, need.Swept), required = new(need.Stations, [.. need.Stations.Select((_, i) => need.Required(i))]);
+        var parts = need.Allowances ?? new(need.Swept, []);
+        double[] Along(double[] values) => [.. stations.Select(new PlanLine(need.Stations, values).At)];
         double spacing = need.Stations[1] - need.Stations[0];
         int[] nearest = [.. stations.Select(s => Math.Clamp((int)Math.Round((s - need.Stations[0]) / spacing), 0, need.Stations.Length - 1))];
         return new(
-            plan.Spec.Name, face.Edge, [.. stations.Select(s => Math.Round(s, Digits))], [.. stations.Select(s => Known(swept.At(s)))], [.. stations.Select(s => Known(swept.At(s) + need.Budget))],
+            plan.Spec.Name, face.Edge, [.. stations.Select(s => Math.Round(s, Digits))], [.. Along(parts.Bare).Select(Known)], [.. stations.Select(s => Known(swept.At(s)))], [.. stations.Select(s => Known(required.At(s)))],
+            [.. parts.Costs.Select(c => new AllowanceSeries(c.Name, [.. Along(c.Amount).Select(Known)]))],
             [.. nearest.Select(i => need.GoverningVehicle[i] < 0 ? null : need.Vehicles[need.GoverningVehicle[i]])], [.. nearest.Select(i => need.GoverningVehicle[i] < 0 ? null : need.GoverningPart[i])],
+            LimitForm.At(plan.Site.Scale),
             [.. Enum.GetValues<EdgeStyle>().Select(style => Style(plan, style, stations))]);
     }
 
@@ -43,15 +50,19 @@ public sealed record GapsByStyle(
     {
         string[] headings =
         [
-            "chainage_mm", "swept_reach_mm", "required_reach_mm",
-            .. Styles.SelectMany(s => s.Vehicles.SelectMany(v => new[] { $"{Word(s)} {v.Vehicle} nearest_gap_mm", $"{Word(s)} {v.Vehicle} farthest_gap_mm" }).Prepend($"{Word(s)} coping_reach_mm")),
+            "chainage_mm", "bare_reach_mm", .. Allowances.Select(a => $"{a.Name} mm"), "swept_reach_mm", "required_reach_mm", "governing_vehicle", "governing_part", "stepping_limit_full_size_mm",
+            .. Styles.SelectMany(s => s.Vehicles.SelectMany(v => new[]
+            {
+                $"{Word(s)} {v.Vehicle} nearest_gap_mm", $"{Word(s)} {v.Vehicle} farthest_gap_mm", $"{Word(s)} {v.Vehicle} farthest_gap_full_size_mm", $"{Word(s)} {v.Vehicle} farthest_gap_full_size_in",
+            }).Prepend($"{Word(s)} coping_reach_mm")),
         ];
         var csv = new CsvText(headings);
         for (int i = 0; i < Chainage.Count; i++)
         {
             csv.Row([
-                Cell(Chainage[i]), Cell(SweptReach[i]), Cell(RequiredReach[i]),
-                .. Styles.SelectMany(s => s.Vehicles.SelectMany(v => new[] { Cell(v.Nearest[i]), Cell(v.Farthest[i]) }).Prepend(Cell(s.CopingReach[i]))),
+                Cell(Chainage[i]), Cell(BareReach[i]), .. Allowances.Select(a => Cell(a.Amount[i])), Cell(SweptReach[i]), Cell(RequiredReach[i]),
+                GoverningVehicle[i] ?? "", GoverningPart[i] ?? "", Figures.Fixed(SteppingLimit.LevelFullSizeMm, 0),
+                .. Styles.SelectMany(s => s.Vehicles.SelectMany(v => new[] { Cell(v.Nearest[i]), Cell(v.Farthest[i]), Full(v.Farthest[i], 1, 0), Full(v.Farthest[i], Figures.MmPerInch, 1) }).Prepend(Cell(s.CopingReach[i]))),
             ]);
         }
 
@@ -73,7 +84,22 @@ public sealed record GapsByStyle(
 
     private static string Cell(double? value) => value is { } known ? Figures.Fixed(known, Digits) : "";
 
+    private string Full(double? value, double unit, int digits) => value is { } known ? Figures.Fixed(known * SteppingLimit.Ratio / unit, digits) : "";
+
     private static string Word(StyleGaps style) => style.Style.ToString().ToLowerInvariant();
+}
+
+/// <summary>What an allowance costs along a platform, mm.</summary>
+/// <param name="Name">Its name in the budget.</param>
+/// <param name="Amount">How much it adds at each station.</param>
+public sealed record AllowanceSeries(string Name, IReadOnlyList<double?> Amount);
+
+/// <summary>The published stepping limit, level, upright and diagonal at full size, and what its level figure is in the model.</summary>
+public sealed record LimitForm(double Ratio, double LevelFullSizeMm, double LevelFullSizeIn, double LevelMm, double UprightFullSizeMm, double DiagonalFullSizeMm, string Source)
+{
+    internal static LimitForm At(Units.ModelScale scale) => new(
+        scale.Ratio, Platforms.SteppingLimit.Horizontal, Math.Round(Platforms.SteppingLimit.Horizontal / Figures.MmPerInch, 2), Math.Round(scale.ToModel(Platforms.SteppingLimit.Horizontal), 3),
+        Platforms.SteppingLimit.Vertical, Platforms.SteppingLimit.Diagonal, Platforms.SteppingLimit.Source);
 }
 
 /// <summary>What one style of edge would come to.</summary>

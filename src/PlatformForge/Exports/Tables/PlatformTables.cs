@@ -1,5 +1,6 @@
 using System.Globalization;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.AsBuilt;
 
 namespace PlatformForge.Exports.Tables;
 
@@ -29,14 +30,15 @@ public static class PlatformTables
         return csv.ToBytes();
     }
 
-    /// <summary>What is needed and what gap is left, at every station of the swept envelope.</summary>
+    /// <summary>What is needed, what each allowance takes of it, and what gap is left, at every station of the swept envelope.</summary>
     public static byte[] Gaps(PlatformDossier platform)
     {
         var plan = platform.Plan;
         var need = plan.Requirement;
+        var parts = need.Allowances ?? new(need.Swept, []);
         string[] headings =
         [
-            "chainage_mm", "swept_reach_mm", "required_reach_mm", "coping_reach_mm", "spare_mm", "governing_vehicle", "governing_part",
+            "chainage_mm", "bare_reach_mm", .. parts.Costs.Select(c => $"{c.Name} mm"), "swept_reach_mm", "required_reach_mm", "coping_reach_mm", "spare_mm", "governing_vehicle", "governing_part",
             .. plan.Gaps.Traces.SelectMany(t => new[] { $"{t.Vehicle} nearest_gap_mm", $"{t.Vehicle} farthest_gap_mm" }),
         ];
         var csv = new CsvText(headings);
@@ -46,10 +48,23 @@ public static class PlatformTables
             double s = need.Stations[i], edge = plan.CopingFront.At(s);
             bool known = need.GoverningVehicle[i] >= 0;
             csv.Row([
-                N(s, 1), N(need.Swept[i], 3), N(need.Required(i), 3), N(edge, 3), N(edge - need.Required(i), 3),
+                N(s, 1), N(parts.Bare[i], 3), .. parts.Costs.Select(c => N(c.Amount[i], 3)), N(need.Swept[i], 3), N(need.Required(i), 3), N(edge, 3), N(edge - need.Required(i), 3),
                 known ? need.Vehicles[need.GoverningVehicle[i]] : "", known ? need.GoverningPart[i] : "",
                 .. lines.Select(l => N(l.At(s), 3)),
             ]);
+        }
+
+        return csv.ToBytes();
+    }
+
+    /// <summary>Gaps measured on the layout, where that puts the coping, and what is left for the vehicle with least room.</summary>
+    public static byte[] AsBuilt(AsBuiltEdge edge)
+    {
+        var csv = new CsvText("line", "chainage_mm", "gap_mm", "measured_from", "planned_reach_mm", "true_reach_mm", "off_by_mm", "least_left_mm", "vehicle", "part");
+        foreach (var m in edge.Measures)
+        {
+            csv.Row(N(m.Reading.Line, 0), N(m.Reading.Chainage, 1), N(m.Reading.Gap, 3), m.Reading.Vehicle ?? "running edge", N(m.Planned, 3), N(m.True, 3), N(m.OffBy, 3),
+                m.Closest is { } near ? N(near.Left, 3) : "", m.Closest?.Vehicle ?? "", m.Closest?.Part ?? "");
         }
 
         return csv.ToBytes();

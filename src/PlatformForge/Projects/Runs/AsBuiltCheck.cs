@@ -1,3 +1,4 @@
+using PlatformForge.Clearance;
 using PlatformForge.Exports;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects.Reading;
@@ -17,10 +18,10 @@ public static class AsBuiltCheck
     private static readonly TableColumn Platform = new("platform", ["platform", "face"], Needed: false);
 
     /// <summary>The same for a file on disk.</summary>
-    public static Outcome<IReadOnlyList<AsBuiltEdge>> OfFile(Dossier dossier, string path)
+    public static Outcome<IReadOnlyList<AsBuiltEdge>> OfFile(Dossier dossier, string path, IReadOnlyList<Vehicle>? extra = null)
     {
         var read = ProjectText.Read(path, path);
-        return read.Value is { } text ? Of(dossier, text, path) : Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(read.Findings);
+        return read.Value is { } text ? Of(dossier, text, path, extra) : Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(read.Findings);
     }
 
     /// <summary>
@@ -30,7 +31,8 @@ public static class AsBuiltCheck
     /// <param name="dossier">The design.</param>
     /// <param name="text">The table's text.</param>
     /// <param name="file">Its name, for findings.</param>
-    public static Outcome<IReadOnlyList<AsBuiltEdge>> Of(Dossier dossier, string text, string file)
+    /// <param name="extra">Vehicles that the design did not know of: what is left for them is told too.</param>
+    public static Outcome<IReadOnlyList<AsBuiltEdge>> Of(Dossier dossier, string text, string file, IReadOnlyList<Vehicle>? extra = null)
     {
         var findings = new List<Finding>();
         var source = new SurveySource(file, text, MeasuredLine.Centre);
@@ -61,15 +63,34 @@ public static class AsBuiltCheck
             }
         }
 
-        return findings.Count > 0 ? Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(findings) : Held(dossier, readings);
+        return findings.Count > 0 ? Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(findings) : Held(dossier, readings, extra ?? []);
     }
 
-    private static Outcome<IReadOnlyList<AsBuiltEdge>> Held(Dossier dossier, List<EdgeReading>[] readings)
+    private static Outcome<IReadOnlyList<AsBuiltEdge>> Held(Dossier dossier, List<EdgeReading>[] readings, IReadOnlyList<Vehicle> extra)
     {
-        var edges = dossier.Platforms.Zip(readings).Where(p => p.Second.Count > 0)
-            .Select(p => AsBuiltEdge.Of(p.First.Plan, p.First.Envelope, p.First.Budget, dossier.Gauge, p.Second)).ToArray();
+        var edges = new List<Outcome<AsBuiltEdge>>();
+        foreach (var (platform, own) in dossier.Platforms.Zip(readings).Where(p => p.Second.Count > 0))
+        {
+            var swept = WithExtra(dossier, platform, extra);
+            edges.Add(swept.Value is { } envelope ? AsBuiltEdge.Of(platform.Plan, envelope, platform.Budget, dossier.Gauge, own) : Outcome.Fault<AsBuiltEdge>(swept.Findings));
+        }
+
         Finding[] all = [.. edges.SelectMany(e => e.Findings)];
-        return edges.Any(e => e.Value is null) ? Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(all) : new([.. edges.Select(e => e.Value!)], all);
+        return edges.Exists(e => e.Value is null) ? Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(all) : new([.. edges.Select(e => e.Value!)], all);
+    }
+
+    // What is swept with the further vehicles on the faced track, on the same stations.
+    private static Outcome<SweptEnvelope> WithExtra(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra)
+    {
+        if (extra.Count == 0)
+        {
+            return Outcome.Of(platform.Envelope);
+        }
+
+        var run = dossier.Tracks.First(t => string.Equals(t.Ride.Name, platform.Plan.Spec.Face.Track, StringComparison.Ordinal));
+        var face = platform.Plan.Spec.Face;
+        var more = EnvelopeSweeper.Sweep(new(platform.Plan.Chart, face.From, face.To, [run with { Vehicles = extra, Sets = [] }]) { Play = platform.Budget.Play });
+        return more.Value is { } swept ? Outcome.Of(platform.Envelope with { Parts = [.. platform.Envelope.Parts, .. swept.Parts] }) : Outcome.Fault<SweptEnvelope>(more.Findings);
     }
 
     private static int PlatformOf(Dossier dossier, string name, string file, int line, List<Finding> findings)

@@ -1,5 +1,6 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Folders;
+using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Units;
 using PlatformForge.Verification;
 
@@ -24,7 +25,9 @@ public static class BuildRun
     /// <param name="force">Write even beside and over files of somebody else.</param>
     /// <param name="watch">Who watches.</param>
     /// <param name="choice">What is wanted as files; all of it when null.</param>
-    public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch, OutputChoice? choice = null)
+    /// <param name="measured">File of gaps measured on the finished layout, for the report; null when there are none. What is wrong on the
+    /// layout is told, and does not keep the files from being written.</param>
+    public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch, OutputChoice? choice = null, string? measured = null)
     {
         // A folder that can't be written is told before the long work, not after it.
         if (OutputFolder.Objections(folder, force) is { Count: > 0 } objections)
@@ -38,6 +41,13 @@ public static class BuildRun
             return Outcome.Fault<BuildReport>(design.Findings);
         }
 
+        var built = measured is null ? Outcome.Of<IReadOnlyList<AsBuiltEdge>>([]) : AsBuiltCheck.OfFile(dossier, measured);
+        if (built.Value is not { } edges)
+        {
+            return Outcome.Fault<BuildReport>([.. design.Findings, .. built.Findings]);
+        }
+
+        dossier = dossier with { Platforms = [.. dossier.Platforms.Select(p => p with { AsBuilt = edges.FirstOrDefault(e => e.Platform == p.Name) })] };
         watch.Stage("drawing and writing the files");
         var (manifest, files) = OutputFiles.Of(dossier, choice, cancel: watch.Cancel);
         Verdict? verdict = null;
@@ -54,7 +64,7 @@ public static class BuildRun
             },
             watch.Cancel);
         return written.Value is { } report && verdict is { } passed
-            ? Outcome.Of(new BuildReport(dossier, passed, report, Reprint.Of(manifest, report)), [.. design.Findings, .. written.Findings])
+            ? Outcome.Of(new BuildReport(dossier, passed, report, Reprint.Of(manifest, report)), [.. design.Findings, .. built.Findings, .. written.Findings])
             : Outcome.Fault<BuildReport>([.. design.Findings, .. written.Findings]);
     }
 }

@@ -63,6 +63,7 @@ internal sealed class PlatformJob
         PlatformPlanner.Plan(new(spec, site, faced.Chart.Line, envelope!, budget)
         {
             Sills = SillSurvey.Over(request, spec.Face.Side),
+            LessPlay = PlayCosts.Steps(request),
             StartsAtBuffers = faced.Entry.StartsAtBuffers,
             EndsAtBuffers = faced.Entry.EndsAtBuffers,
         }),
@@ -73,6 +74,7 @@ internal sealed class PlatformJob
     public PlatformDossier Dossier() => new(plan!, envelope!, budget, sections!)
     {
         Joints = joints,
+        Tightest = TightPlaces.Of(request, envelope!, plan!),
         Poses = PoseFinder.Tightest(request, envelope!, envelope!.Composite(spec.Face.Side)),
         Ride = faced.Chart.Fillets.Count > 0 ? faced.Chart.Ride : null,
     };

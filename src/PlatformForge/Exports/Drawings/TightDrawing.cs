@@ -1,0 +1,41 @@
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>Every vehicle in the pose in which it comes nearest to the coping: a panel each, with the tight place enlarged.</summary>
+public static class TightDrawing
+{
+    private const double Width = 420; // the long side of A3
+    private const double Gap = 8;
+    private const int Columns = 2;
+
+    public static Sheet Draw(Dossier dossier, PlatformDossier platform)
+    {
+        double panel = (Width - (2 * TitleBlock.Inset) - (Gap * (Columns - 1))) / Columns, y = TitleBlock.Margin + 22;
+        var panels = platform.Tightest.Select(t => new TightPanel(dossier, platform, t, panel)).ToArray();
+        int columns = panels.Length == 1 ? 1 : Columns;
+        var rows = panels.Chunk(columns).ToArray();
+        double height = Math.Max(148, y + rows.Sum(r => r.Max(p => p.Height) + Gap) + TitleBlock.Depth + TitleBlock.Margin);
+        var sheet = new Sheet(Width, height, Invariant($"{platform.Name}: tightest places"))
+        {
+            Description = Invariant($"Where each vehicle comes nearest to {platform.Name}. ") + string.Join("; ", platform.Tightest.Select(t => Invariant($"{t.Pose.Vehicle.Name} ({t.Part}): {Figures.Fine(t.Left)} mm at chainage {Figures.Fixed(t.Chainage, 0)}"))) + ".",
+        };
+        sheet.Text("Where each vehicle comes nearest", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
+        sheet.Text("Each vehicle as it stands in its tightest place: body and parts, bogies darker, axles as bars. Dashed: the farthest it reaches, play included; the figure is from there to the coping.", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        foreach (var row in rows)
+        {
+            for (int i = 0; i < row.Length; i++)
+            {
+                double left = columns == 1 ? (Width - panel) / 2 : TitleBlock.Inset + (i * (panel + Gap));
+                row[i].DrawOn(sheet, left, y);
+            }
+
+            y += row.Max(p => p.Height) + Gap;
+        }
+
+        TitleBlock.Draw(sheet, dossier, platform.Name, "Vehicles in their tightest places", "Scale as said at each, all figures in mm of the model",
+            Invariant($"Budget kept beyond the reach: {Figures.Fine(platform.Budget.Margin)} mm."),
+            "Chainages run along the track's middle. Offsets are square to it.");
+        return sheet;
+    }
+}

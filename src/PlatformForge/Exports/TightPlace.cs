@@ -1,0 +1,11 @@
+using PlatformForge.Clearance;
+
+namespace PlatformForge.Exports;
+
+/// <summary>Where a vehicle comes nearest to a platform's coping, for drawings.</summary>
+/// <param name="Pose">The vehicle as it stands there, without play.</param>
+/// <param name="Part">Its part that comes nearest.</param>
+/// <param name="Chainage">Where, mm along the plan's chart.</param>
+/// <param name="Reach">How far it reaches there, play included, mm from the track's middle.</param>
+/// <param name="Left">From there to the coping, square to the track, mm.</param>
+public sealed record TightPlace(VehicleOutlinePose Pose, string Part, double Chainage, double Reach, double Left);

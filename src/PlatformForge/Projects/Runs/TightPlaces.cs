@@ -1,0 +1,41 @@
+using PlatformForge.Clearance;
+using PlatformForge.Exports;
+using PlatformForge.Platforms;
+using PlatformForge.Track;
+
+namespace PlatformForge.Projects.Runs;
+
+/// <summary>Finds where each vehicle of the faced track comes nearest to the coping, and how it stands there.</summary>
+internal static class TightPlaces
+{
+    public static IReadOnlyList<TightPlace> Of(EnvelopeRequest request, SweptEnvelope envelope, PlatformPlan plan)
+    {
+        var places = new List<TightPlace>();
+        foreach (var parts in envelope.Parts.Where(p => p.Run == 0).GroupBy(p => p.Vehicle))
+        {
+            (PartReach? Part, int Station, double Left) tightest = (null, 0, double.PositiveInfinity);
+            foreach (var part in parts)
+            {
+                double[] reach = plan.Side == Side.Left ? part.Left : part.Right;
+                for (int i = 0; i < reach.Length; i++)
+                {
+                    double s = envelope.From + (i * envelope.Spacing);
+                    double left = double.IsFinite(reach[i]) && Counts(plan, part, s) ? plan.CopingFront.At(s) - reach[i] : double.PositiveInfinity;
+                    tightest = left < tightest.Left ? (part, i, left) : tightest;
+                }
+            }
+
+            double at = envelope.From + (tightest.Station * envelope.Spacing);
+            if (tightest.Part is { } near && PoseFinder.Farthest(request.Runs[0], request.Chart, near.Vehicle, near.Part, plan.Side, at) is { } pose)
+            {
+                places.Add(new(pose, near.Part.Name, at, (plan.Side == Side.Left ? near.Left : near.Right)[tightest.Station], tightest.Left));
+            }
+        }
+
+        return places;
+    }
+
+    private static bool Counts(PlatformPlan plan, PartReach part, double s) =>
+        s >= plan.Spec.Face.From && s <= plan.Spec.Face.To
+        && (!plan.Spec.Face.BodiesPassOver || part.ZLow < plan.Profile.At(s) - plan.Site.RailTop + plan.Spec.Face.VerticalGap);
+}
