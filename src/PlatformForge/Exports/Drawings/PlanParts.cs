@@ -11,15 +11,19 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 {
     private const double FacetLength = 4;
     private const double SleeperPitch = 760, SleeperLength = 2590; // full size, mm, from memory; for looks only
+    private const double UnderEnds = 20; // mm of track drawn past a vehicle's ends
     private const double ChainageTick = 20, ChainageLabel = 100;
 
     private static readonly Pen ElementJoint = new(0.3, HouseStyle.Accent);
 
     private readonly PlatformPlan plan = platform.Plan;
 
-    private double From => Math.Max(0, plan.Spec.Face.From - beyond);
+    // Vehicles that stand beyond the platform's ends have track under them.
+    private readonly double[] standing = [.. platform.Poses.SelectMany(p => p.Parts).SelectMany(p => p.Ring).Select(p => platform.Plan.Chart.Locate(p).Chainage)];
 
-    private double To => Math.Min(plan.Chart.Length, plan.Spec.Face.To + beyond);
+    private double From => Math.Max(0, standing.Select(s => s - UnderEnds).Append(plan.Spec.Face.From - beyond).Min());
+
+    private double To => Math.Min(plan.Chart.Length, standing.Select(s => s + UnderEnds).Append(plan.Spec.Face.To + beyond).Max());
 
     private int Away => (int)plan.Side;
 
@@ -29,7 +33,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         double half = SleeperLength / dossier.Scale.Ratio / 2;
         return Stations(From, To).SelectMany(s => new[] { plan.Chart.PointAt(s, half), plan.Chart.PointAt(s, -half) })
             .Concat(plan.Stations.Select(s => plan.ToLayout(s, plan.Back.At(s))))
-            .Concat(SweptLine(Side.Left)).Concat(SweptLine(Side.Right));
+            .Concat(SweptLine(Side.Left)).Concat(SweptLine(Side.Right))
+            .Concat(platform.Poses.SelectMany(p => p.Parts).SelectMany(p => p.Ring));
     }
 
     public void DrawOn(Sheet sheet, PlanView view)

@@ -50,7 +50,6 @@ internal sealed class TightPanel
         double ring = Math.Max(2.2, place.Left / view.Reduction);
         sheet.Circle(tight, ring, null, new(0.35, HouseStyle.Accent));
         Point2 corner = new(left + width - Lens, top + Words + ((Height - Words - Lens) / 2));
-        sheet.Line(tight + new Point2(ring, 0), new(corner.X, Math.Clamp(tight.Y, corner.Y, corner.Y + Lens)), new(0.2, HouseStyle.Accent));
         Enlarged(sheet, corner);
     }
 
@@ -139,8 +138,11 @@ internal sealed class TightPanel
 
         var reached = Reached().Select(Of).Where(p => p.X >= x0 && p.X <= x1 && p.Y >= y0 && p.Y <= y1).ToArray();
         sheet.Lines(reached.Length > 1 ? reached : [Of(plan.ToLayout(place.Chainage, place.Reach)), Of(plan.ToLayout(place.Chainage, place.Reach))], new(0.25, Look.Colour, 2, 0.8));
-        sheet.Box(x0, y0, Lens, Lens, null, HouseStyle.Outline);
-        Dimensions.Between(sheet, Of(plan.ToLayout(place.Chainage, place.Reach)), Of(plan.ToLayout(place.Chainage, place.Reach + place.Left)), 0, Figures.Fine(place.Left));
-        sheet.Text(Invariant($"{Figures.Short(scale)}:1"), new(x0 + 1.5, y1 - 1.5), HouseStyle.Small);
+        sheet.Box(x0, y0, Lens, Lens, null, new(0.35, HouseStyle.Accent));
+        Dimensions.Between(sheet, Of(plan.ToLayout(place.Chainage, place.Reach)), Of(plan.ToLayout(place.Chainage, place.Reach + place.Left)), 0, "");
+        string left = Figures.Fine(place.Left);
+        sheet.Box(x0 + 0.8, y0 + 0.8, TextStyle.Length(left, HouseStyle.Subheading) + 2, 4.8, new(HouseStyle.Paper, 0.9));
+        sheet.Text(left, new(x0 + 1.8, y0 + 4.4), HouseStyle.Subheading);
+        sheet.Text(Invariant($"{Figures.Short(scale)}:1"), new(x1 - 1.5, y0 + 3.4), HouseStyle.Small, TextAnchor.End);
     }
 }

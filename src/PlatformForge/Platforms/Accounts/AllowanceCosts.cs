@@ -8,7 +8,7 @@ internal static class AllowanceCosts
 {
     public static AllowanceTrace Of(PlatformRequest request, HeightProfile profile, RequirementTrace trace)
     {
-        double[][] swept = [.. request.LessPlay.Select(step => CopingRequirement.Trace(request with { Envelope = step.Without }, profile).Swept), trace.Swept];
+        double[][] swept = [.. request.LessPlay.Select(step => OnStations(CopingRequirement.Trace(request with { Envelope = step.Without }, profile), trace.Stations)), trace.Swept];
         var costs = request.LessPlay.Select((step, k) => new AllowanceCost(step.Allowance, [.. swept[k + 1].Zip(swept[k], (with, without) => with - without)])).ToList();
         int count = trace.Stations.Length;
         costs.AddRange(Shares(request.Budget).Where(s => s.Amount != 0).Select(s => new AllowanceCost(s.Name, [.. Enumerable.Repeat(s.Amount, count)])));
@@ -19,6 +19,13 @@ internal static class AllowanceCosts
         }
 
         return new(swept[0], costs);
+    }
+
+    // A sweep with less play may need other stations.
+    private static double[] OnStations(RequirementTrace less, double[] stations)
+    {
+        var line = new PlanLine(less.Stations, less.Swept);
+        return [.. stations.Select(line.At)];
     }
 
     /// <summary>
@@ -34,6 +41,6 @@ internal static class AllowanceCosts
         }
     }
 
-    // Less than this, mm, is rounding.
-    private const double Told = 1e-9;
+    // Less than this everywhere, mm, is not worth a line.
+    private const double Told = 0.002;
 }

@@ -88,12 +88,15 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
             return null;
         }
 
-        string what = Invariant($"At chainage {measure.Reading.Chainage:0.#} mm the coping stands {Math.Abs(measure.OffBy):0.00} mm {(measure.OffBy < 0 ? "nearer to" : "farther from")} the track than planned; ");
+        string what = Invariant($"At chainage {measure.Reading.Chainage:0.#} mm the coping stands ") + (Math.Abs(measure.OffBy) < Told ? "where it was planned; " : Invariant($"{Math.Abs(measure.OffBy):0.00} mm {(measure.OffBy < 0 ? "nearer to" : "farther from")} the track than planned; "));
         string remedy = Invariant($"Move it {budget.Running - near.Left:0.00} mm away from the track there.");
         return At(measure.Reading, near.Left < 0
             ? Finding.Error("PF4080", spec.Key, what + Invariant($"{near.Vehicle} ({near.Part}) fouls it by {-near.Left:0.00} mm."), remedy, FaultKind.DesignRule)
             : Finding.Warning("PF4081", spec.Key, what + Invariant($"{near.Left:0.00} mm are left for {near.Vehicle} ({near.Part}), {budget.Running:0.00} mm are wanted."), remedy));
     }
+
+    // Half the last digit shown, mm.
+    private const double Told = 0.005;
 
     private static Finding At(EdgeReading reading, Finding finding) => finding with { File = reading.File, Line = reading.Line, Column = 1 };
 }

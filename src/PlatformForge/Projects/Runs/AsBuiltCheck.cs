@@ -79,7 +79,7 @@ public static class AsBuiltCheck
         return edges.Exists(e => e.Value is null) ? Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(all) : new([.. edges.Select(e => e.Value!)], all);
     }
 
-    // What is swept with the further vehicles on the faced track, on the same stations.
+    // What is swept with the further vehicles on the faced track too.
     private static Outcome<SweptEnvelope> WithExtra(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra)
     {
         if (extra.Count == 0)
@@ -89,8 +89,8 @@ public static class AsBuiltCheck
 
         var run = dossier.Tracks.First(t => string.Equals(t.Ride.Name, platform.Plan.Spec.Face.Track, StringComparison.Ordinal));
         var face = platform.Plan.Spec.Face;
-        var more = EnvelopeSweeper.Sweep(new(platform.Plan.Chart, face.From, face.To, [run with { Vehicles = extra, Sets = [] }]) { Play = platform.Budget.Play });
-        return more.Value is { } swept ? Outcome.Of(platform.Envelope with { Parts = [.. platform.Envelope.Parts, .. swept.Parts] }) : Outcome.Fault<SweptEnvelope>(more.Findings);
+        TrackRun[] runs = [run with { Vehicles = [.. run.Vehicles, .. extra] }, .. dossier.Tracks.Where(t => t != run)];
+        return EnvelopeSweeper.Sweep(new(platform.Plan.Chart, face.From, face.To, runs) { Play = platform.Budget.Play });
     }
 
     private static int PlatformOf(Dossier dossier, string name, string file, int line, List<Finding> findings)

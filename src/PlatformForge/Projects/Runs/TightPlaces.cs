@@ -21,6 +21,9 @@ internal static class TightPlaces
                 {
                     double s = envelope.From + (i * envelope.Spacing);
                     double left = double.IsFinite(reach[i]) && Counts(plan, part, s) ? plan.CopingFront.At(s) - reach[i] : double.PositiveInfinity;
+
+                    // Of places as tight as one another the level part tells more than a ramp, whose foot lies under most vehicles.
+                    left += s < plan.Profile.StartHead || s > plan.Profile.EndHead ? OnRamp : 0;
                     tightest = left < tightest.Left ? (part, i, left) : tightest;
                 }
             }
@@ -28,12 +31,15 @@ internal static class TightPlaces
             double at = envelope.From + (tightest.Station * envelope.Spacing);
             if (tightest.Part is { } near && PoseFinder.Farthest(request.Runs[0], request.Chart, near.Vehicle, near.Part, plan.Side, at) is { } pose)
             {
-                places.Add(new(pose, near.Part.Name, at, (plan.Side == Side.Left ? near.Left : near.Right)[tightest.Station], tightest.Left));
+                places.Add(new(pose, near.Part.Name, at, (plan.Side == Side.Left ? near.Left : near.Right)[tightest.Station], plan.CopingFront.At(at) - (plan.Side == Side.Left ? near.Left : near.Right)[tightest.Station]));
             }
         }
 
         return places;
     }
+
+    // mm by which a ramp has to be tighter to be shown.
+    private const double OnRamp = 0.05;
 
     private static bool Counts(PlatformPlan plan, PartReach part, double s) =>
         s >= plan.Spec.Face.From && s <= plan.Spec.Face.To
