@@ -1,4 +1,5 @@
 using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Noding;
 using PlatformForge.Units;
 
 namespace PlatformForge.Solids;

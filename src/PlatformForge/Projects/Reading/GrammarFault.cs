@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Projects.Reading;

@@ -1,4 +1,6 @@
 using PlatformForge.Geometry;
+using PlatformForge.Solids.Kernel.Meshing;
+using PlatformForge.Solids.Kernel.Noding;
 using PlatformForge.Units;
 
 namespace PlatformForge.Solids.Kernel;

@@ -1,3 +1,5 @@
+using PlatformForge.Solids.Kernel.Noding;
+
 namespace PlatformForge.Solids.Kernel;
 
 /// <summary>

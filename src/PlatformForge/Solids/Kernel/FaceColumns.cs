@@ -1,3 +1,5 @@
+using PlatformForge.Solids.Kernel.Noding;
+
 namespace PlatformForge.Solids.Kernel;
 
 /// <summary>A boundary in the column over a face, from below upwards: what lies under and over it, and what it shows.</summary>

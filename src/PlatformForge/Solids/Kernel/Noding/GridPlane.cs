@@ -1,4 +1,4 @@
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>A height plane over grid coordinates: z in mm = Z + X·u + Y·v with u and v counted in grid steps from the plan's origin.</summary>
 internal readonly record struct GridPlane(double Z, double X, double Y)

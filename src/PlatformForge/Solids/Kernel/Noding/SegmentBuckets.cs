@@ -1,4 +1,4 @@
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>Square buckets over the plan; each segment is entered in all that it, widened by a step, passes through.</summary>
 internal sealed class SegmentBuckets

@@ -1,4 +1,6 @@
-namespace PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Noding;
+
+namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
 /// Tops and bottoms: the triangles of each face, once for every boundary between material and air in its column. Two boundaries

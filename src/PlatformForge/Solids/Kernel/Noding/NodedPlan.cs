@@ -1,4 +1,4 @@
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>
 /// A planar straight-line graph on grid nodes. Nodes are numbered by (u, v); an edge runs from its lower to its higher node and

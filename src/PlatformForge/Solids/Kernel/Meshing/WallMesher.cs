@@ -1,4 +1,6 @@
-namespace PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Noding;
+
+namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
 /// Walls: where material on one side of an edge faces air on the other. A wall's two ends run through every level in use at its

@@ -1,4 +1,4 @@
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>
 /// The faces of a plan with its diagonals. Half-edge 2e runs along edge e from its lower to its higher node, 2e + 1 back; a face

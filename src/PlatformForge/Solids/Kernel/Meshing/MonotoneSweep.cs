@@ -1,4 +1,6 @@
-namespace PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Noding;
+
+namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
 /// A line sweep over the nodes that adds the diagonals which make every bounded face monotone in the order of the nodes (de Berg

@@ -1,7 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Units;
 
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>The blocks laid out in arrays: rings in grid coordinates, planes without repeats, boxes.</summary>
 internal sealed class BlockTable

@@ -1,4 +1,4 @@
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>
 /// Snap rounding: gathers outlines and crossing lines as they come and hands out a planar graph on grid nodes. Every end and

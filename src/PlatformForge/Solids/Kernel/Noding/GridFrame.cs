@@ -1,7 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Units;
 
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>
 /// The numeric frame of one solid: grid steps (u, v) from a corner that lies on the grid. Where the solid is longer in y than in

@@ -1,8 +1,9 @@
 using System.Buffers;
 using PlatformForge.Geometry;
+using PlatformForge.Solids.Kernel.Noding;
 using PlatformForge.Units;
 
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
 /// Turns triangles between levels into a 2-manifold: pairs every directed edge with its opposite and gives each fan of triangles

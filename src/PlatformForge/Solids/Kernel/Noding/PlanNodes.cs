@@ -1,4 +1,4 @@
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>The hot nodes of the plan: grid points at which something ends or crosses, each once.</summary>
 internal sealed class PlanNodes(int expected)

@@ -1,4 +1,4 @@
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>A piece of an outline or of a crossing line as it came, in grid coordinates, and the nodes that its ends round to.</summary>
 internal struct PlanSegment

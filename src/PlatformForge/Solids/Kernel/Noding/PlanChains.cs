@@ -1,4 +1,4 @@
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>The second half of snap rounding: segments become chains of edges between hot nodes; equal edges become one.</summary>
 internal sealed class PlanChains(PlanNodes nodes, int expected)

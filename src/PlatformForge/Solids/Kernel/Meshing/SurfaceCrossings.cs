@@ -1,4 +1,6 @@
-namespace PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Noding;
+
+namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
 /// Finds the plan lines along which surfaces of overlapping blocks cross, so that the order of surfaces is constant over every

@@ -1,6 +1,6 @@
 using PlatformForge.Geometry;
 
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>
 /// Where a solid touches itself along an edge and is one piece at both of its ends, two sheets of the surface share both end

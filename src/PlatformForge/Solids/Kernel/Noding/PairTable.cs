@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>Numbers pairs of integers in the order in which they first come: open addressing, nothing is ever taken out.</summary>
 internal sealed class PairTable

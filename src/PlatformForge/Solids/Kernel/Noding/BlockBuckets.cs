@@ -1,4 +1,4 @@
-namespace PlatformForge.Solids.Kernel;
+namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>Blocks sorted into square buckets by their boxes, in block order within a bucket.</summary>
 internal sealed class BlockBuckets

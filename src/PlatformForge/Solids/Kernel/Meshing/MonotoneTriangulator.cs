@@ -1,4 +1,6 @@
-namespace PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Noding;
+
+namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
 /// Cuts a face whose border is monotone in the order of nodes into triangles with the face's own nodes as corners, all of them,
