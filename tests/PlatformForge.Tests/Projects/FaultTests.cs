@@ -127,6 +127,16 @@ public class FaultTests
         Assert.Equal(("PF1005", message, remedy), (finding.Code, finding.Message, finding.Remedy));
     }
 
+    [Theory]
+    [InlineData("[layout]\nname = \"a\\", 2, 10)]
+    [InlineData("[layout]\nname = \"x\"\nlen\"\"\"gth = 228 \\", 3, 17)]
+    [InlineData("[layout]\nlengt\\u12", 2, 6)]
+    public void An_escape_that_is_no_character_is_told_with_its_place(string text, int line, int column)
+    {
+        var finding = Samples.Read(text).Findings[0];
+        Assert.Equal(("PF1005", line, column), (finding.Code, finding.Line, finding.Column));
+    }
+
     [Fact]
     public void Names_are_given_once()
     {

@@ -63,6 +63,15 @@ internal static partial class GrammarFault
                 : null;
     }
 
+    /// <summary>Line and column, from 1, of the first backslash whose escape stands for no character; of the text's first backslash when all look well.</summary>
+    public static (int Line, int Column) BadEscape(string text)
+    {
+        var bad = NoCharacter().Match(text);
+        int at = Math.Max(0, bad.Success ? bad.Index : text.IndexOf('\\', StringComparison.Ordinal));
+        int start = text.LastIndexOf('\n', Math.Max(0, at - 1)) + 1;
+        return (text.AsSpan(0, at).Count('\n') + 1, at - Math.Min(start, at) + 1);
+    }
+
     private static (string Message, string Remedy)? OfValue(string key, string value)
     {
         if (value.Length == 0)
@@ -127,6 +136,9 @@ internal static partial class GrammarFault
 
         return line;
     }
+
+    [GeneratedRegex(@"\\(?!\s)(?:[^btnfre""\\uUx]|$|u(?:[dD][89a-fA-F]|(?![0-9a-fA-F]{4}))|U(?!00(?:0[0-9a-fA-F]|10)[0-9a-fA-F]{4}))")]
+    private static partial Regex NoCharacter();
 
     [GeneratedRegex(@"^(?<key>[^=""]*)=(?<value>[^=]*)$")]
     private static partial Regex Assignment();

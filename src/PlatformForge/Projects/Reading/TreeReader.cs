@@ -24,6 +24,12 @@ public static class TreeReader
         {
             return Outcome.Fault<TreeTable>(Finding.Error("PF1005", "", "The file is nested too deeply.", "A project file needs no more than four levels of brackets.") with { File = file, Line = 1, Column = 1 });
         }
+        catch (ArgumentException)
+        {
+            // The parser of version 2.10 throws at an escape that stands for no character instead of reporting it.
+            var (line, column) = GrammarFault.BadEscape(text);
+            return Outcome.Fault<TreeTable>(Finding.Error("PF1005", "", "A backslash in a text is followed by what stands for no character.", @"Write \\ for a backslash; paths take / as well.") with { File = file, Line = line, Column = column });
+        }
 
         if (document.HasErrors)
         {
