@@ -45,6 +45,11 @@ internal static class TrackFitRule
         {
             yield return finding;
         }
+
+        foreach (var finding in run.Vehicles.SelectMany(v => MiddleAxle(run.Ride.Name, v, Sharpest(run, span.From - v.Length, span.To + v.Length))))
+        {
+            yield return finding;
+        }
     }
 
     /// <summary>Whether a vehicle can stand on a curve, and may: by its own measures, and by the least radius stated for it.</summary>
@@ -67,6 +72,16 @@ internal static class TrackFitRule
         else if (vehicle.LeastRadius is { } least && curve.Radius < least)
         {
             yield return Finding.Error("PF3022", Key("least_radius"), Invariant($"{vehicle.Name} is stated to need a radius of {least:F0} mm, but the curve at chainage {curve.Chainage:F0} mm of track '{track}' has {curve.Radius:F1} mm."), Invariant($"A least radius of {Math.Floor(curve.Radius):F0} mm would be met; otherwise keep this vehicle off the track."), FaultKind.DesignRule);
+        }
+    }
+
+    // The middle axle of a rigid wheelbase has to go aside by the versine of the curve over it.
+    private static IEnumerable<Finding> MiddleAxle(string track, Vehicle vehicle, (double Radius, double Chainage) curve)
+    {
+        double half = vehicle.PivotCentres / 2, versine = curve.Radius > half ? curve.Radius - Math.Sqrt((curve.Radius * curve.Radius) - (half * half)) : double.NaN;
+        if (vehicle.MiddleAxlePlay is { } play && versine > play)
+        {
+            yield return Finding.Warning("PF3025", vehicle.Key.Length == 0 ? "" : vehicle.Key + ".middle_axle_play", Invariant($"The middle axle of {vehicle.Name} has {play:0.##} mm of side play each way; on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}' it has to go {versine:F2} mm aside."), Invariant($"Give the axle {Math.Ceiling(versine * 10) / 10:0.0} mm of side play; with {play:0.##} mm the tightest curve is {Math.Ceiling(((half * half) + (play * play)) / (2 * play)):F0} mm."));
         }
     }
 

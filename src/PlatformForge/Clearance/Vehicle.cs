@@ -54,6 +54,9 @@ public sealed record Vehicle(string Name, double PivotCentres, double LeadingWhe
     /// <summary>Least radius in mm the vehicle can run, when stated by the user.</summary>
     public double? LeastRadius { get; init; }
 
+    /// <summary>Side play of a middle axle each way, mm, when the vehicle has one between the axles that guide it and its play is known.</summary>
+    public double? MiddleAxlePlay { get; init; }
+
     /// <summary>Length over everything on the body, mm.</summary>
     public double Length
     {

@@ -35,6 +35,11 @@ public static class VehicleRule
             Fault("PF3017", "least_radius", Invariant($"the least radius is {radius} mm."), "Give a radius above 0 mm, or leave it out.");
         }
 
+        if (vehicle.MiddleAxlePlay is { } play && !(play > 0 && play <= LargestFigure))
+        {
+            Fault("PF3018", "middle_axle_play", Invariant($"the middle axle's side play is {play} mm."), "Give a play above 0 mm, or leave it out.");
+        }
+
         if (vehicle.Parts.Count == 0)
         {
             Fault("PF3012", "", "it has no parts, so nothing of it can touch.", "Give at least its length and width.");

@@ -30,6 +30,8 @@ internal sealed record VehicleForm
 
     public double? LeastRadius { get; init; }
 
+    public double? MiddleAxlePlay { get; init; }
+
     /// <summary>How the ends narrow; nothing where they are square.</summary>
     public TaperForm? FrontTaper { get; init; }
 
@@ -70,6 +72,7 @@ internal sealed record VehicleForm
         {
             EitherWayRound = EitherWay,
             LeastRadius = LeastRadius,
+            MiddleAxlePlay = MiddleAxlePlay,
             Key = Key,
             Sill = Sill is { } s ? new((s.Width ?? Width) / 2, s.Height, s.From ?? rear, s.To ?? front) : null,
         };

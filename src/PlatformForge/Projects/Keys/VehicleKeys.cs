@@ -84,6 +84,7 @@ internal static class VehicleKeys
         .Length("ahead", Along, "How far the body's middle lies ahead of midway between the pivots.", v => v.Ahead, (v, n) => v with { Ahead = n })
         .Length("low", Height, "Underside of the body above rail top; 0 counts it right down to the rail.", v => v.Low, (v, n) => v with { Low = n })
         .Length("high", Height, "Top of the body above rail top.", v => v.High, (v, n) => v with { High = n })
+        .Length("middle_axle_play", NumberRange.Over0(100), "Side play of the middle axle of three, each way; a curve that asks for more is told.", v => v.MiddleAxlePlay, (v, n) => v with { MiddleAxlePlay = n })
         .Table("taper", "Ends that narrow, both alike; left out, they are square.", Taper, v => v.FrontTaper, (v, n) => v with { FrontTaper = n, RearTaper = n })
         .Table("front_taper", "A front end that narrows and differs from the rear.", Taper, v => v.FrontTaper, (v, n) => v with { FrontTaper = n })
         .Table("rear_taper", "A rear end that narrows and differs from the front.", Taper, v => v.RearTaper, (v, n) => v with { RearTaper = n })

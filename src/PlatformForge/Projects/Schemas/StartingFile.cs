@@ -68,6 +68,8 @@ public static class StartingFile
         ("vehicle.sill.to", "110"),
         ("clearance.wheelset_play", "0.25"),
         ("clearance.back_to_back", "14.5"),
+        ("vehicle.middle_axle_play", "2"),
+        ("vehicle.body.middle_axle_play", "2"),
         ("vehicle.taper.length", "12"),
         ("vehicle.taper.width", "30"),
         ("vehicle.front_taper.length", "20"),
