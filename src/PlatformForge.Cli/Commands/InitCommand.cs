@@ -15,6 +15,7 @@ internal static class InitCommand
           platformforge init                            write platform.toml here, every key with a comment
           platformforge init my-halt.toml
           platformforge init --sample pendlewick        a worked example: a curved platform and five vehicles
+          platformforge init --vehicle my-coach.toml    a form for a vehicle of your own: what to measure, and where
         """;
 
     public static void Add(CommandLineApplication app, Session session) => app.Command("init", command =>
@@ -23,8 +24,11 @@ internal static class InitCommand
         command.ExtendedHelpText = Examples;
         var file = command.Argument("file", "Name of the new file; platform.toml when left out.");
         var sample = command.Option("-s|--sample <name>", $"A worked example instead: {string.Join(" or ", PresetShelf.SampleNames)}.", CommandOptionType.SingleValue);
+        var vehicle = command.Option("--vehicle", "A form for a vehicle instead, to be named as a preset or given to --with-vehicle.", CommandOptionType.NoValue);
         var force = command.Option("--force", "Replace a file that is there.", CommandOptionType.NoValue);
-        command.OnExecute(() => session.Finish("init", _ => Write(file.Value, sample.Value(), force.HasValue())));
+        command.OnExecute(() => session.Finish("init", _ => vehicle.HasValue() && sample.HasValue()
+            ? Fault("PF1017", FaultKind.Input, "--vehicle and --sample ask for two different files.", "Give one of them.") with { ExitCode = ExitCodes.Usage }
+            : vehicle.HasValue() ? WriteVehicle(file.Value ?? "vehicle.toml", force.HasValue()) : Write(file.Value, sample.Value(), force.HasValue())));
     });
 
     private static CommandResult Write(string? file, string? sample, bool force)
@@ -45,12 +49,15 @@ internal static class InitCommand
         return files.Select(f => Obstacle(f.Path, force)).FirstOrDefault(o => o is not null) ?? Write(files);
     }
 
+    private static CommandResult WriteVehicle(string path, bool force) =>
+        Obstacle(path, force) ?? Write([(path, VehicleSheet.Write())], "platformforge check PROJECT --with-vehicle " + path);
+
     private static CommandResult? Obstacle(string path, bool force) =>
         Directory.Exists(path) ? Fault("PF1020", FaultKind.Output, $"{path} is a folder.", $"Name a file in it, such as {Path.Combine(path, "platform.toml")}.")
         : File.Exists(path) && !force ? Fault("PF1020", FaultKind.Output, $"{path} is there already; it was left as it is.", "Choose another name, or replace it with --force.")
         : null;
 
-    private static CommandResult Write(List<(string Path, string Text)> files)
+    private static CommandResult Write(List<(string Path, string Text)> files, string? next = null)
     {
         foreach (var (path, text) in files)
         {
@@ -74,7 +81,7 @@ internal static class InitCommand
 
         return new([])
         {
-            Plain = o => o.WriteLine($"Wrote {string.Join(", ", files.Select(f => f.Path))}. Next: platformforge check {files[0].Path}"),
+            Plain = o => o.WriteLine($"Wrote {string.Join(", ", files.Select(f => f.Path))}. Next: {next ?? "platformforge check " + files[0].Path}"),
             Json = j => j.WriteString("file", files[0].Path),
         };
     }

@@ -25,6 +25,35 @@ internal static class BruteSweep
         return reach;
     }
 
+    /// <summary>Reach of each part of one body of a set at the given chainages while the set runs, its foremost body's leading pivot from one chainage to
+    /// another. Bodies are placed in a chain: a shared bogie is found once, for the body ahead, and the body behind is hung on it.</summary>
+    public static Reach[] SweepBody(Centreline track, IReadOnlyList<Vehicle> bodies, int body, double[] stations, double step, (double From, double To) leading)
+    {
+        var reach = bodies[body].Parts.Select(_ => new Reach(Fill(stations.Length), Fill(stations.Length))).ToArray();
+        Run(track, track, bodies[body], stations, step, leading, reach, u => Chain(track, bodies, u)[body]);
+        return reach;
+    }
+
+    /// <summary>Frames of the bodies of an articulated set, foremost first: body, leading bogie, trailing bogie.</summary>
+    internal static (Frame Body, Frame Lead, Frame Trail)[] Chain(Centreline ride, IReadOnlyList<Vehicle> bodies, double u)
+    {
+        var frames = new (Frame, Frame, Frame)[bodies.Count];
+        var lead = Bogie(ride, bodies[0].LeadingWheelbase, u + (bodies[0].LeadingWheelbase / 2));
+        double front = u;
+        for (int i = 0; i < bodies.Count; i++)
+        {
+            var (v, from) = (bodies[i], lead);
+            double about = front + (v.TrailingWheelbase / 2);
+            double trailFront = Root(about - (1.15 * v.PivotCentres), about - (0.95 * v.PivotCentres), s => (from.Origin - Bogie(ride, v.TrailingWheelbase, s).Origin).Length - v.PivotCentres);
+            var trail = Bogie(ride, v.TrailingWheelbase, trailFront);
+            var join = lead.Origin - trail.Origin;
+            frames[i] = (new((lead.Origin + trail.Origin) * 0.5, join * (1 / join.Length)), lead, trail);
+            (lead, front) = (trail, trailFront - (v.TrailingWheelbase / 2));
+        }
+
+        return frames;
+    }
+
     public static Vehicle TurnedRound(Vehicle v) => v with
     {
         LeadingWheelbase = v.TrailingWheelbase,
@@ -37,7 +66,7 @@ internal static class BruteSweep
 
     private static double[] Fill(int n) => [.. Enumerable.Repeat(double.NegativeInfinity, n)];
 
-    private static void Run(Centreline ride, Centreline chart, Vehicle v, double[] stations, double step, (double From, double To)? leading, Reach[] reach)
+    private static void Run(Centreline ride, Centreline chart, Vehicle v, double[] stations, double step, (double From, double To)? leading, Reach[] reach, Func<double, (Frame Body, Frame Lead, Frame Trail)>? stand = null)
     {
         var frames = stations.Select(chart.At).ToArray();
         double length = v.Parts.SelectMany(p => p.Outline).Max(p => Math.Abs(p.X)) + v.PivotCentres;
@@ -46,7 +75,8 @@ internal static class BruteSweep
         var before = new TrackPlace[v.Parts.Count][];
         for (int i = 0; i <= steps; i++)
         {
-            var (body, lead, trail) = Place(ride, v, from + ((to - from) * i / steps));
+            double u = from + ((to - from) * i / steps);
+            var (body, lead, trail) = stand is null ? Place(ride, v, u) : stand(u);
             for (int part = 0; part < v.Parts.Count; part++)
             {
                 var carrier = v.Parts[part].Carrier switch { PartCarrier.LeadingBogie => lead, PartCarrier.TrailingBogie => trail, _ => body };
@@ -98,7 +128,7 @@ internal static class BruteSweep
         }
     }
 
-    private sealed record Frame(Point2 Origin, Point2 Along);
+    internal sealed record Frame(Point2 Origin, Point2 Along);
 
     private static (Frame Body, Frame Lead, Frame Trail) Place(Centreline ride, Vehicle v, double u)
     {

@@ -22,4 +22,13 @@ internal sealed record CircularTrack(double Radius)
         double inner = Away(0, width / 2), outer = Math.Max(Away(length / 2, -width / 2), Away(-length / 2, -width / 2));
         return (Radius - Away(0, 0), outer - Radius - (width / 2), inner, outer);
     }
+
+    /// <summary>Distance from the curve's centre of the body's middle line at a place x from midway between the pivots.</summary>
+    public double At(double pivots, double wheelbase, double x)
+    {
+        var track = new Centreline("curve", [new(default, 0, 6 * Radius, 1 / Radius, 1 / Radius)]);
+        var vehicle = new Vehicle("v", pivots, wheelbase, wheelbase, [VehiclePart.Box("body", PartCarrier.Body, -pivots, pivots, 1, 0, 1)]);
+        Assert.True(PoseSolver.TryPlace(track, vehicle, 3.2 * Radius, out var pose));
+        return (pose.Body.Apply(new(x, 0)) - new Point2(0, Radius)).Length;
+    }
 }

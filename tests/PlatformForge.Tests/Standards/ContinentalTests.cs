@@ -28,6 +28,38 @@ public class ContinentalTests
         Assert.Equal(most, residuals.Max(), 0.01);
     }
 
+    public static TheoryData<string, double, double, double, int, int> Differences() => new()
+    {
+        { "Z", 0.25, 1.40, 1.53, 31, 47 }, { "N", 0.48, 1.89, 2.06, 35, 38 }, { "TT", 0.67, 2.00, 2.14, 36, 27 }, { "H0", 1.05, 2.49, 2.51, 38, 16 },
+        { "S", 1.29, 3.02, 2.90, 39, 7 }, { "0", 2.09, 3.89, 3.24, 36, 1 }, { "I", 3.58, 5.60, double.NaN, 30, 0 }, { "II", 3.33, 6.10, double.NaN, 22, 0 },
+    };
+
+    /// <summary>
+    /// How each of the 403 cells relates to the throw. None reproduces it: E is the centre throw T = a²/8R less what NEM 102 holds in reserve, in whole mm. Where E is
+    /// above 0 the difference T − E lies in the range computed for the size; where E is 0 the throw is below what the reserve takes. The exact throw
+    /// of the product is compared, which T bounds from below.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Differences))]
+    public void Every_cell_differs_from_the_centre_throw_by_what_the_clearance_gauge_holds_in_reserve(string size, double least, double most, double largestAtNil, int widened, int nil)
+    {
+        var cells = Cells(size).ToArray();
+        double ratio = ContinentalTables.Sizes[size].Ratio;
+        double Throw(VehicleGroup group, double radius) => Math.Pow(ContinentalTables.Limits(group).Pivots / ratio, 2) / (8 * radius);
+        double[] differences = [.. cells.Where(c => c.Extra > 0).Select(c => Throw(c.Group, c.Radius) - c.Extra)];
+        Assert.Equal(least, differences.Min(), 0.006);
+        Assert.Equal(most, differences.Max(), 0.006);
+        double[] atNil = [.. cells.Where(c => c.Extra == 0).Select(c => Throw(c.Group, c.Radius))];
+        Assert.Equal(largestAtNil, atNil.Length == 0 ? double.NaN : atNil.Max(), 0.006);
+        Assert.Equal((widened, nil), (differences.Length, atNil.Length));
+        foreach (var (group, radius, _) in cells)
+        {
+            var (length, pivots) = ContinentalTables.Limits(group);
+            double exact = new CircularTrack(radius).Throws(length / ratio, pivots / ratio, 0, CoachWidth / ratio).C;
+            Assert.InRange(exact, Throw(group, radius), Throw(group, radius) * 1.06);
+        }
+    }
+
     public static TheoryData<string, double, double> PlatformGaps() => new()
     {
         { "Z", 0.55, 1.95 }, { "N", 0.61, 2.42 }, { "TT", 1.08, 2.79 }, { "H0", 1.25, 2.93 },

@@ -131,4 +131,71 @@ public class OverthrowTests
         Assert.Equal(((186.0 * 186) + (34 * 34)) / 8, throws.C * 1e6, 0.2);
         Assert.Equal(((258.0 * 258) - (186 * 186) - (34 * 34)) / 8, throws.E * 1e6, 0.2); // half the width takes b/R of it off
     }
+
+    /// <summary>County survey field book, radii, ordinates and deflections for a chord of 100 ft (planning.countyofdane.com, document 967811), feet: degree, minutes, radius,
+    /// mid-ordinate, tangent offset, deflection distance. The mid-ordinate is the centre throw of pivots 100 ft apart. Tolerances are the book's own rounding.</summary>
+    [Theory]
+    [InlineData(0, 30, 11459.0, 0.109, 0.436, 0.873)]
+    [InlineData(0, 40, 8594.4, 0.145, 0.582, 1.164)]
+    [InlineData(1, 0, 5729.6, 0.218, 0.873, 1.745)]
+    [InlineData(1, 10, 4911.2, 0.255, 1.018, 2.036)]
+    [InlineData(1, 20, 4297.3, 0.291, 1.164, 2.327)]
+    [InlineData(1, 30, 3819.8, 0.327, 1.309, 2.618)]
+    [InlineData(1, 40, 3437.9, 0.364, 1.454, 2.909)]
+    [InlineData(1, 50, 3125.4, 0.400, 1.600, 3.200)]
+    [InlineData(7, 0, 819.0, 1.528, 6.105, 12.21)]
+    [InlineData(7, 20, 781.8, 1.600, 6.395, 12.79)]
+    [InlineData(7, 30, 764.6, 1.637, 6.540, 13.08)]
+    [InlineData(7, 40, 747.9, 1.673, 6.685, 13.37)]
+    [InlineData(8, 0, 716.8, 1.746, 6.976, 13.95)]
+    [InlineData(8, 20, 688.2, 1.819, 7.266, 14.53)]
+    [InlineData(8, 30, 674.7, 1.855, 7.411, 14.82)]
+    [InlineData(8, 40, 661.7, 1.892, 7.556, 15.11)]
+    [InlineData(9, 0, 637.3, 1.965, 7.846, 15.69)]
+    [InlineData(9, 20, 614.6, 2.037, 8.138, 16.27)]
+    [InlineData(9, 30, 603.8, 2.074, 8.281, double.NaN)]
+    public void Handbook_curves_throw_pivots_a_chord_apart_by_the_mid_ordinate(double degrees, double minutes, double radius, double ordinate, double tangentOffset, double deflection)
+    {
+        double exact = 50 / Math.Sin((degrees + (minutes / 60)) * Math.PI / 360);
+        Assert.Equal(radius, exact, 0.2);
+        Assert.Equal(ordinate, new CircularTrack(exact).Throws(100, 100, 0, 0).C, 0.001);
+        var track = new PlatformForge.Track.Centreline("curve", [new(default, 0, 200, 1 / exact, 1 / exact)]);
+        double chord = 2 * exact * Math.Asin(50 / exact); // arc of a 100 ft chord
+        Assert.Equal(tangentOffset, track.At(chord).Position.Y, 0.0025);
+        Assert.True(double.IsNaN(deflection) || Math.Abs(deflection - (2 * track.At(chord).Position.Y)) < 0.0051);
+    }
+
+    /// <summary>A handbook's rule 5730/D for the radius in feet of a curve of D degrees (bitlit.ru p. 46): within a thousandth of the exact radius.</summary>
+    [Theory]
+    [InlineData(1, 5730)]
+    [InlineData(2, 2865)]
+    [InlineData(5, 1146)]
+    [InlineData(10, 573.7)]
+    public void Handbook_rule_of_5730_is_within_a_thousandth(double degrees, double published) =>
+        Assert.Equal(1, published / (50 / Math.Sin(degrees * Math.PI / 360)), 1e-3);
+
+    /// <summary>Throw at places along the body, UIC form (from memory): (a·n − n² + p²/4)/2R inward between the pivots, n from the nearer one, and
+    /// (a·n + n² − p²/4)/2R outward beyond. The first is a lower bound of the exact inward throw, the second an upper bound of the exact outward one.</summary>
+    [Theory]
+    [InlineData(258, 186, 34, 609.6)]
+    [InlineData(258, 186, 34, 1219.2)]
+    [InlineData(165, 118.75, 15.625, 300)]
+    [InlineData(20000, 14000, 0, 160000)]
+    public void Throws_along_the_body_are_bounded_by_the_published_forms(double length, double pivots, double wheelbase, double radius)
+    {
+        double h = Math.Sqrt((radius * radius) - (wheelbase * wheelbase / 4) - (pivots * pivots / 4));
+        for (double x = 0; x <= length / 2; x += length / 40)
+        {
+            double n = Math.Abs((pivots / 2) - x), away = new CircularTrack(radius).At(pivots, wheelbase, x);
+            Assert.Equal(Math.Sqrt((h * h) + (x * x)), away, 1e-7);
+            if (x <= pivots / 2)
+            {
+                Assert.True(radius - away >= (((pivots * n) - (n * n) + (wheelbase * wheelbase / 4)) / (2 * radius)) - 1e-9);
+            }
+            else
+            {
+                Assert.True(away - radius <= (((pivots * n) + (n * n) - (wheelbase * wheelbase / 4)) / (2 * radius)) + 1e-9);
+            }
+        }
+    }
 }

@@ -25,12 +25,66 @@ public class VehiclePresetTests
         Assert.All(small.Parts, p => Assert.True(p.ZLow > 0));
     }
 
+    /// <summary>The kinds that a platform of any country and age may have to clear.</summary>
+    [Theory]
+    [InlineData("van-four-wheel")]
+    [InlineData("wagon-four-wheel")]
+    [InlineData("coach-six-wheel")]
+    [InlineData("coach-noncorridor")]
+    [InlineData("bogie-coach")]
+    [InlineData("multiple-unit-car")]
+    [InlineData("multiple-unit-two-car")]
+    [InlineData("bogie-wagon")]
+    [InlineData("tank-engine")]
+    [InlineData("tender-engine")]
+    [InlineData("tender-engine-4-6-2-with-tender")]
+    [InlineData("locomotive-bo-bo")]
+    [InlineData("locomotive-co-co")]
+    [InlineData("coach-continental")]
+    [InlineData("coach-american")]
+    [InlineData("tramcar")]
+    [InlineData("articulated-twin")]
+    [InlineData("articulated-triplet")]
+    public void Every_kind_is_on_the_shelf(string kind) =>
+        Assert.Contains(PresetShelf.Of(PresetKind.Vehicles), p => p.Name.StartsWith(kind, StringComparison.Ordinal));
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Every_figure_of_a_preset_has_its_source_beside_it(string name)
+    {
+        string file = Directory.EnumerateFiles(Path.Combine(House.SourceTree.Root, "presets", "vehicles"), name + ".toml").Single();
+        string[] figures = [.. File.ReadLines(file).Where(l => l.Contains("full size\"", StringComparison.Ordinal))];
+        Assert.NotEmpty(figures);
+        Assert.All(figures, l => Assert.Matches("# +(published|from memory|common practice, no source)", l));
+    }
+
+    /// <summary>Engines have what sticks out low down, coaches what they step from, and everything with buffers has them.</summary>
+    [Theory]
+    [InlineData("tank-engine-2-6-2", "cylinders", "steps", "buffers", "truck")]
+    [InlineData("tender-engine-4-6-0", "cylinders", "steps", "buffers", "truck")]
+    [InlineData("coach-six-wheel", "footboards", "axleboxes", "buffers")]
+    [InlineData("bogie-coach-57ft", "corridor connection", "bogie frames", "buffers", "footboards")]
+    [InlineData("locomotive-co-co", "cab steps", "bogie frames", "buffers")]
+    [InlineData("coach-american-85ft", "diaphragms", "truck frames", "steps")]
+    [InlineData("articulated-triplet", "gangway", "bogie frames", "buffers")]
+    public void Presets_have_the_parts_that_matter(string name, params string[] parts)
+    {
+        var vehicle = Read(name, "4mm");
+        Assert.All(parts, part => Assert.Contains(vehicle.Parts, p => p.Name.Contains(part, StringComparison.Ordinal)));
+    }
+
+    /// <summary>A versine of 21 ft over a curve of 135 ft radius is 4.9 in: the play stated.</summary>
+    [Fact]
+    public void The_six_wheel_coach_knows_the_play_of_its_middle_axle() =>
+        Assert.Equal(5 * 25.4 / 76.2, Read("coach-six-wheel", "4mm").MiddleAxlePlay!.Value, 1e-9);
+
     /// <summary>Published: 64 ft 6 in long, 46 ft 6 in between pivots; in 4 mm scale those are 258 and 186 mm.</summary>
     [Fact]
     public void The_1951_coach_is_258_mm_long_in_4_mm_scale()
     {
         var coach = Read("bogie-coach-64ft6in", "4mm");
-        Assert.Equal((258, 186, 34, 37), (Round(coach.Length), Round(coach.PivotCentres), Round(coach.LeadingWheelbase), Round(coach.Sill!.HalfWidth * 2)));
+        double body = coach.Parts[0].Outline.Max(p => p.X) - coach.Parts[0].Outline.Min(p => p.X);
+        Assert.Equal((258, 186, 34, 37), (Round(body), Round(coach.PivotCentres), Round(coach.LeadingWheelbase), Round(coach.Sill!.HalfWidth * 2)));
     }
 
     /// <summary>NEM 103 (2016): model length limits of the groups in H0 are 230, 278 and 313 mm.</summary>

@@ -52,7 +52,7 @@ public class SafetyProperties
         var track = RandomTrack(random);
         var chart = KinkRounder.Chart(track).Line;
         var side = random.Next(2) == 0 ? Side.Left : Side.Right;
-        var play = random.Next(2) == 0 ? RunningPlay.None : new RunningPlay(Of(random, 0, 0.4), Of(random, 0, 0.2), Of(random, 0, 0.02), 5);
+        var play = random.Next(2) == 0 ? RunningPlay.None : new RunningPlay(Of(random, 0, 0.4), Of(random, 0, 0.2), Of(random, 0, 0.02), 5) { Cant = Of(random, 0, 0.02) };
         var budget = ClearanceBudget.Of(Of(random, 0, 1.5), print: Of(random, 0, 0.3), fitting: Of(random, 0, 0.3), play: play);
         double from = Of(random, 330, 420);
         var spec = new PlatformSpec("up side", new FaceSpec("up", side, from, from + Of(random, 110, 180), (EdgeStyle)random.Next(3)))

@@ -116,7 +116,7 @@ internal static class VehicleKeys
         foreach (var (name, taper) in new[] { ("front_taper", v.FrontTaper), ("rear_taper", v.RearTaper) })
         {
             string stated = table.Find(name) is null ? "taper" : name;
-            if (taper is not null && taper.Width > v.Width)
+            if (taper is not null && taper.Width > v.Width && !(name == "rear_taper" && ReferenceEquals(taper, v.FrontTaper)))
             {
                 Fault(stated, Invariant($"the end is {taper.Width} mm wide, wider than the body's {v.Width} mm."), Invariant($"Give at most {v.Width} mm, and make width the widest place."));
             }

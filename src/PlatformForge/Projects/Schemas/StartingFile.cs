@@ -156,6 +156,10 @@ public static class StartingFile
         return text.ToString();
     }
 
+    /// <summary>The example of a key of the model, as it is written in a file; null when there is none.</summary>
+    internal static string? Example(string path) =>
+        Filled.FirstOrDefault(f => f.Key == path).Value ?? Suggested.FirstOrDefault(f => f.Key == path).Value;
+
     private static void Section(StringBuilder text, KeyRule rule, string header, string path, bool live)
     {
         var (keys, list) = rule switch
