@@ -142,7 +142,8 @@ public class SetTests
         }
 
         // 34·sin(θ/2) = 4.59 mm with θ = asin(75/h) + asin(60/h), so a gap of 4.63 mm just keeps them apart.
-        var finding = Assert.Single(JointSurvey.Findings(Openings(3, out var first) is var tight ? first : first, tight));
+        var tight = Openings(3, out var first);
+        var finding = Assert.Single(JointSurvey.Findings(first, tight));
         Assert.Equal(("PF3024", "vehicle[0].body[0].gap"), (finding.Code, finding.Key));
         Assert.Contains("A gap of 4.7 mm", finding.Remedy, StringComparison.Ordinal);
         var wide = Openings(4.7, out var second);

@@ -87,7 +87,7 @@ public class ReadingTests
         string[] lines = Samples.Small.Split('\n');
         string text = string.Join('\n', lines[..8]) + "\npreset = \"bogie-coach-57ft\"\nwidth = 37\n" + string.Join('\n', lines[12..]);
         var vehicle = Assert.Single(Samples.Sound(text).Vehicles);
-        Assert.Equal(228, vehicle.Length, 9);
+        Assert.Equal(228, vehicle.Parts[0].Outline.Max(p => p.X) - vehicle.Parts[0].Outline.Min(p => p.X), 9); // 57 ft over the body, without buffers
         Assert.Equal(160, vehicle.PivotCentres, 9);
         Assert.Equal(18.5, vehicle.Parts[0].Outline.Max(p => p.Y), 9);
     }

@@ -1,7 +1,6 @@
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Projects;
-using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Units;
 using Xunit;
@@ -188,6 +187,21 @@ public class VehicleSetTests
         var project = Samples.Sound(Samples.Pendlewick, "vehicle[0].least_radius=900");
         var finding = Assert.Single(DesignRun.Design(project, new(_ => { }, default)).Findings, f => f.Severity == Severity.Error);
         Assert.Equal(("PF3022", "--set vehicle[0].least_radius=900"), (finding.Code, finding.File));
+    }
+
+    [Fact]
+    public void The_form_for_a_vehicle_is_a_vehicle_as_it_stands_and_has_every_key()
+    {
+        using var folder = new Cli.TempFolder();
+        File.WriteAllText(folder["mine.toml"], PlatformForge.Projects.Schemas.VehicleSheet.Write());
+        var vehicle = Assert.Single(VehicleReader.Read(folder["mine.toml"], new ModelScale(76.2)).Value!);
+        Assert.Equal(("my coach", 228, 162), (vehicle.Name, (int)vehicle.Length, (int)vehicle.PivotCentres));
+        string form = File.ReadAllText(folder["mine.toml"]), page = File.ReadAllText(Path.Combine(House.SourceTree.Root, "docs", "vehicles.md"));
+        foreach (string key in new[] { "length", "pivots", "bogie_wheelbase", "trailing_bogie_wheelbase", "width", "ahead", "low", "high", "taper", "front_taper", "rear_taper", "sill", "middle_axle_play", "either_way", "least_radius", "joined_by", "gap", "gangway", "both_ends", "plan", "carrier" })
+        {
+            Assert.Matches($@"(?m)^(# )?\[*([a-z]+\.)*{key}\b", form);
+            Assert.Contains($"`{key}`", page, StringComparison.Ordinal);
+        }
     }
 
     [Fact]
