@@ -305,18 +305,22 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         yield return ("cut between sections", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Cut));
         yield return ("post hole", (s, x, y) => s.Circle(new(x + 5.5, y), 0.7, new(HouseStyle.White), HouseStyle.Thin));
         yield return ("socket", (s, x, y) => s.Box(x + 4.8, y - 0.7, 1.4, 1.4, new(HouseStyle.Ink)));
-        yield return ("joint of track elements", (s, x, y) =>
-        {
-            s.Line(new(x + 5.5, y - 1.8), new(x + 5.5, y + 1.8), ElementJoint);
-            s.Circle(new(x + 5.5, y - 1.8), 0.5, new(HouseStyle.Accent));
-            s.Circle(new(x + 5.5, y + 1.8), 0.5, new(HouseStyle.Accent));
-        });
-        yield return ("vehicle in its tightest place", (s, x, y) =>
-        {
-            s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Swept, 0.13), new(0.3, HouseStyle.Swept));
-            s.Line(new(x + 1.6, y - 1.2), new(x + 1.6, y + 1.2), new(0.45, HouseStyle.Swept));
-            s.Line(new(x + 5.4, y - 1.2), new(x + 5.4, y + 1.2), new(0.45, HouseStyle.Swept));
-        });
+        yield return ("joint of track elements", MarkOfElementJoint);
+        yield return ("vehicle in its tightest place", MarkOfVehicle);
+    }
+
+    private static void MarkOfElementJoint(Sheet sheet, double x, double y)
+    {
+        sheet.Line(new(x + 5.5, y - 1.8), new(x + 5.5, y + 1.8), ElementJoint);
+        sheet.Circle(new(x + 5.5, y - 1.8), 0.5, new(HouseStyle.Accent));
+        sheet.Circle(new(x + 5.5, y + 1.8), 0.5, new(HouseStyle.Accent));
+    }
+
+    private static void MarkOfVehicle(Sheet sheet, double x, double y)
+    {
+        sheet.Box(x, y - 1.5, 7, 3, new(HouseStyle.Swept, 0.13), new(0.3, HouseStyle.Swept));
+        sheet.Line(new(x + 1.6, y - 1.2), new(x + 1.6, y + 1.2), new(0.45, HouseStyle.Swept));
+        sheet.Line(new(x + 5.4, y - 1.2), new(x + 5.4, y + 1.2), new(0.45, HouseStyle.Swept));
     }
 
     private static void ScaleBar(Sheet sheet, PlanView view, Labels labels)
