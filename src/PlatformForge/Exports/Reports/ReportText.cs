@@ -195,7 +195,7 @@ internal sealed class ReportText(Dossier dossier)
         Line("");
         foreach (var plate in set.Plates)
         {
-            Line(Invariant($"- Plate {plate.Number}: section {string.Join(", ", plate.Sections.Select(s => Invariant($"{s.Section.Number}")))}; {Figures.Fixed(plate.Estimate.Grams, 0)} g, {Figures.Fixed(plate.Estimate.Metres, 1)} m, {Hours(plate.Estimate)}{Cost(plate.Estimate)}"));
+            Line(Invariant($"- Plate {plate.Number}: section{(plate.Sections.Count == 1 ? "" : "s")} {string.Join(", ", plate.Sections.Select(s => Invariant($"{s.Section.Number}")))}; {Figures.Fixed(plate.Estimate.Grams, 0)} g, {Figures.Fixed(plate.Estimate.Metres, 1)} m, {Hours(plate.Estimate)}{Cost(plate.Estimate)}"));
         }
 
         Line(Invariant($"- All: {Figures.Fixed(set.Estimate.Grams, 0)} g, {Figures.Fixed(set.Estimate.Metres, 1)} m, {Hours(set.Estimate)}{Cost(set.Estimate)}"));
