@@ -12,6 +12,10 @@ public class AnyFigures
         0, -0.0, 1e-300, -1e-9, 0.2, 0.5, 0.8, 1, 1.2, 2, 3, 5, 7.9, 8, 10, 12, 20, 40, 60, 96, 150, 200, 299.5, 400, 500, 650, 800, 900, 1000, 5000, 1e6, -5, -200,
     ];
 
+    [Theory]
+    [InlineData(227647)] // a ramp of a sixteenth of a millimetre took the platform's end for its own
+    public void Seeds_that_once_failed_do_so_no_more(int seed) => Whatever_figures_are_asked_for_there_is_a_plan_or_findings_with_remedies_and_no_crash(seed);
+
     [Property(MaxTest = 150, EndSize = 1000000)]
     public void Whatever_figures_are_asked_for_there_is_a_plan_or_findings_with_remedies_and_no_crash(int seed)
     {

@@ -7,7 +7,7 @@ namespace PlatformForge.Platforms.Furniture;
 /// <param name="Joints">All joints between slabs, the platform's ends not included.</param>
 internal sealed record SlabLayout(double[] Breaks, double[] Joints)
 {
-    // Two break points nearer than this, mm, are one; a forced cut wins over a ramp head.
+    // Two break points nearer than this, mm, are one; a forced cut wins over a ramp head, and the platform's ends over both.
     private const double OnePlace = 0.5;
 
     // Where coping has no slabs, cuts are still offered at this distance, mm.
@@ -16,8 +16,8 @@ internal sealed record SlabLayout(double[] Breaks, double[] Joints)
     public static SlabLayout Of(PlatformSpec spec, HeightProfile profile)
     {
         var face = spec.Face;
-        var breaks = new List<double>(spec.ForcedCuts.Order());
-        foreach (double place in new[] { face.From, profile.StartHead, profile.EndHead, face.To })
+        var breaks = new List<double> { face.From, face.To };
+        foreach (double place in spec.ForcedCuts.Order().Append(profile.StartHead).Append(profile.EndHead))
         {
             if (!breaks.Exists(b => Math.Abs(b - place) < OnePlace))
             {
