@@ -77,6 +77,7 @@ public static class OutputFiles
         {
             yield return (Invariant($"drawings/{name}-plan.svg"), () => SvgWriter.ToBytes(PlanDrawing.Draw(dossier, platform)));
             yield return (Invariant($"drawings/{name}-gaps.svg"), () => SvgWriter.ToBytes(GapDrawing.Draw(dossier, platform)));
+            yield return (Invariant($"drawings/{name}-gaps-by-style.svg"), () => SvgWriter.ToBytes(GapStylesDrawing.Draw(dossier, platform)));
             if (platform.Tightest.Count > 0)
             {
                 yield return (Invariant($"drawings/{name}-tightest.svg"), () => SvgWriter.ToBytes(TightDrawing.Draw(dossier, platform)));

@@ -47,6 +47,22 @@ public class GapsByStyleTests
     }
 
     [Fact]
+    public void Bare_reach_and_allowances_come_to_what_is_required_and_full_size_is_the_model_times_its_ratio()
+    {
+        var series = GapsByStyle.Of(Plan.Value);
+        for (int i = 0; i < series.Chainage.Count; i++)
+        {
+            Assert.Equal(series.RequiredReach[i]!.Value, series.BareReach[i]!.Value + series.Allowances.Sum(a => a.Amount[i]!.Value), 5e-3);
+        }
+
+        Assert.Equal((275, 10.83), (series.SteppingLimit.LevelFullSizeMm, series.SteppingLimit.LevelFullSizeIn));
+        string[] cells = Encoding.UTF8.GetString(series.ToCsv()).Split('\n')[21].Split(',');
+        double gap = series.Styles[2].Vehicles[1].Farthest[20]!.Value * 76.2;
+        Assert.Equal(gap, double.Parse(cells[^2], System.Globalization.CultureInfo.InvariantCulture), 0.51);
+        Assert.Equal(gap / 25.4, double.Parse(cells[^1], System.Globalization.CultureInfo.InvariantCulture), 0.051);
+    }
+
+    [Fact]
     public void The_two_forms_hold_the_same_figures()
     {
         var series = GapsByStyle.Of(Plan.Value);

@@ -107,6 +107,34 @@ public class AsBuiltTests
         Assert.Equal(3, CliRun.Of("check", file, "--as-built", folder["nothing.csv"]).Exit);
     }
 
+    [Fact]
+    public void What_is_left_for_a_vehicle_that_might_be_bought_is_told_by_the_true_edge()
+    {
+        // The coach is 34 wide, the wide one 36: a millimetre less on either side.
+        var wide = Straight.Value.Tracks[0].Vehicles[0] with { Name = "wide coach", Parts = [PlatformForge.Clearance.VehiclePart.Box("body", PlatformForge.Clearance.PartCarrier.Body, -114, 114, 36, 3, 50)] };
+        var outcome = AsBuiltCheck.Of(Straight.Value, "chainage,gap,vehicle\n400,10.05,\n450,1.2,wide coach\n", "gaps.csv", [wide]);
+        var edge = Assert.Single(outcome.Value!);
+        Assert.Equal(0.30, edge.Measures[0].Vehicles.Single(v => v.Vehicle == "wide coach").Left, 0.011);
+        Assert.Equal(1.30, edge.Measures[0].Vehicles.Single(v => v.Vehicle == "coach").Left, 0.011);
+        Assert.Equal(18 + 1.2, edge.Measures[1].True, 0.011);
+        Assert.Equal(["PF4081"], outcome.Findings.Select(f => f.Code));
+    }
+
+    [Fact]
+    public void A_build_with_readings_has_them_in_the_report_and_a_table_of_their_own()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Samples.Small), gaps = folder.Write("gaps.csv", "chainage,gap\n400,9.5\n500,8.7\n");
+        var run = CliRun.Of("build", file, "--no-pictures", "-o", folder["out"], "--as-built", gaps);
+        Assert.Equal(4, run.Exit);
+        Assert.Contains("gaps.csv:3:1  error PF4080", run.Error, StringComparison.Ordinal);
+        string report = File.ReadAllText(folder["out/report.md"]);
+        Assert.Contains("### As measured on the layout", report, StringComparison.Ordinal);
+        Assert.Contains("chainage 500.0, -0.05 left for coach (body)", report, StringComparison.Ordinal);
+        Assert.Equal(3, File.ReadAllLines(folder["out/tables/halt-as-built.csv"]).Length);
+        Assert.Equal(0, CliRun.Of("verify", folder["out"]).Exit);
+    }
+
     private static AsBuiltEdge Sound(Dossier dossier, string text, out IReadOnlyList<Finding> findings)
     {
         var outcome = AsBuiltCheck.Of(dossier, text, "gaps.csv");

@@ -14,6 +14,8 @@ internal static class BritishRules
         Clauses.Height("915 mm above rail, down to 865 on upgraded lines", "Track Design Handbook RT/CE/S/04 (1996) A.8.1, quoted in a model forum; infrastructure TSI, high speed", 865, 915),
         Clauses.Edge("730 mm from the running edge on straight track, so 1447.5 from the centre; wider on curves", "Track Design Handbook RT/CE/S/04 (1996) A.8.1, quoted in a model forum", (s, _) => s.Scale.ToModel(HalfStandardGauge + EdgeFromRunningEdge)),
         Clauses.Width("2500 mm, islands 4000 mm", "a model forum's summary of the current standard", 2500, 4000),
+        Clauses.Clear("structures 2000 mm from the edge", "a model forum's summary of the current standard", 2000),
+        Clauses.Overhang("coping 1 ft over the wall, a refuge for a fallen person", "a model society's forum, for today's figure", Foot),
         Clauses.Crossfall("crossfall 1 in 40 at most", "from memory", 1.0 / 40),
     ]);
 

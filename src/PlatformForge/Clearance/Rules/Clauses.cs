@@ -68,6 +68,59 @@ internal static class Clauses
             ? new("ramps", Invariant($"The ramps fall 1 in {1 / gradient:F1}, steeper than the published 1 in {1 / steepest:F0}"), Invariant($"Make them {s.Height / steepest:F0} mm long."))
             : null);
 
+    /// <summary>Fastest change of the edge's distance from the track, as n of 1 in n.</summary>
+    public static RuleClause Taper(string clause, string source, double flattest) => new("PF3056", clause, source, s =>
+    {
+        (double Slope, double At) worst = (Rounding / flattest, 0);
+        foreach (var (a, b) in s.Edge.Zip(s.Edge.Skip(1)))
+        {
+            double slope = Math.Abs(b.Distance - a.Distance) / (b.Chainage - a.Chainage);
+            worst = slope > worst.Slope ? (slope, a.Chainage) : worst;
+        }
+
+        return worst.Slope > Rounding / flattest
+            ? new("face.taper", Invariant($"At chainage {worst.At:F0} mm the edge changes its distance by 1 in {1 / worst.Slope:F1}, faster than the published 1 in {flattest:F0}"), Invariant($"Give edge = \"faired\" with a taper of {flattest:F0}."))
+            : null;
+    });
+
+    /// <summary>Least clear width from the edge to anything that stands on the platform, full-size mm.</summary>
+    public static RuleClause Clear(string clause, string source, double least) => new("PF3057", clause, source, s =>
+    {
+        double wanted = s.Scale.ToModel(least);
+        return s.Standing.Count > 0 && s.Standing.MinBy(t => t.FromEdge) is var near && near.FromEdge < wanted - Unseen
+            ? new("deck.width", Invariant($"The {near.Name} at chainage {near.Place.Chainage:F0} mm stands {near.FromEdge:F1} mm from the edge, the published least is {wanted:F1} mm"), Invariant($"Move it {wanted - near.FromEdge:F1} mm back."))
+            : null;
+    });
+
+    /// <summary>Least distance of what stands on the platform from the track's centreline.</summary>
+    /// <param name="clause">Name of the figure.</param>
+    /// <param name="source">Where it stands.</param>
+    /// <param name="least">Least distance in model mm beside a place; null where the source gives none.</param>
+    public static RuleClause FromCentre(string clause, string source, Func<RuleSubject, EdgePlace, double?> least) => new("PF3058", clause, source, s =>
+    {
+        double worst = Unseen;
+        Shortfall? amiss = null;
+        foreach (var thing in s.Standing)
+        {
+            if (least(s, thing.Place) is { } wanted && wanted - thing.FromCentre > worst)
+            {
+                worst = wanted - thing.FromCentre;
+                amiss = new("deck.width", Invariant($"The {thing.Name} at chainage {thing.Place.Chainage:F0} mm stands {thing.FromCentre:F1} mm from the track's centre, the published least is {wanted:F1} mm"), Invariant($"Move it {worst:F1} mm back."));
+            }
+        }
+
+        return amiss;
+    });
+
+    /// <summary>Least overhang of the coping over its wall, full-size mm.</summary>
+    public static RuleClause Overhang(string clause, string source, double least) => new("PF3060", clause, source, s =>
+    {
+        double wanted = s.Scale.ToModel(least);
+        return s.Overhang is { } overhang && overhang < wanted - Unseen
+            ? new("coping.overhang", Invariant($"The coping projects {overhang:F2} mm over the wall, the published least is {wanted:F2} mm"), Invariant($"Give an overhang of {wanted:F2} mm, with a coping wide enough to lie on the wall."))
+            : null;
+    });
+
     /// <summary>Steepest crossfall, rise over run.</summary>
     public static RuleClause Crossfall(string clause, string source, double steepest) => new("PF3054", clause, source, s =>
         s.Crossfall > steepest * Rounding

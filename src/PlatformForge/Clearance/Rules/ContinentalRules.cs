@@ -20,6 +20,10 @@ internal static class ContinentalRules
                 $"edge distance A, widened by E of group {group} on curves",
                 Planning + "; NEM 103 (2016)",
                 (s, place) => SizeOf(s) is { } size ? size.EdgeDistance + Extra(size, group, place.Radius) : null),
+            Clauses.FromCentre(
+                $"buildings and roofs outside the clearance profile, half of BL1, widened by E of group {group} on curves",
+                Planning + "; NEM 102 (2017); NEM 103 (2016)",
+                (s, place) => SizeOf(s) is { } size ? (size.FullWidth / 2) + Extra(size, group, place.Radius) : null),
         ]);
 
     // Above the last row of the table the last value holds; on straight track there is none.

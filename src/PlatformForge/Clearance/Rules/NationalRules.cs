@@ -31,7 +31,9 @@ public sealed class NationalRules
         ContinentalRules.For(VehicleGroup.A),
         ContinentalRules.For(VehicleGroup.B),
         ContinentalRules.For(VehicleGroup.C),
+        EuropeanRules.Dutch,
         EuropeanRules.Interoperable,
+        EuropeanRules.German,
         EuropeanRules.Norwegian,
     ];
 

@@ -23,8 +23,26 @@ public sealed record RuleSubject(ModelScale Scale, double Gauge, double Height, 
     /// <summary>Crossfall, rise over run, whatever its direction; 0 when level.</summary>
     public double Crossfall { get; init; }
 
+    /// <summary>How far the coping projects over the wall, mm; null when it is not known.</summary>
+    public double? Overhang { get; init; }
+
+    /// <summary>What stands on the platform.</summary>
+    public IReadOnlyList<StandingThing> Standing { get; init; } = [];
+
     /// <summary>Key of the platform in the project file.</summary>
     public string Key { get; init; } = "platform";
+}
+
+/// <summary>
+/// A board, fence, lamp or building on a platform.
+/// </summary>
+/// <param name="Name">What it is.</param>
+/// <param name="Place">The edge beside it.</param>
+/// <param name="FromEdge">From the coping's edge to its near side, mm.</param>
+public readonly record struct StandingThing(string Name, EdgePlace Place, double FromEdge)
+{
+    /// <summary>From the track's centreline to its near side, mm.</summary>
+    public double FromCentre => Place.Distance + FromEdge;
 }
 
 /// <summary>

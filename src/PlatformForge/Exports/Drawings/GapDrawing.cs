@@ -27,7 +27,7 @@ public static class GapDrawing
         var reach = ReachFrame(plan);
         var gaps = GapFrame(plan);
         new ReachPlot(platform, reach).DrawOn(sheet, dossier.Scale.Ratio);
-        new GapPlot(platform, gaps).DrawOn(sheet, dossier.Scale);
+        new GapPlot(platform, gaps, plan.Spec.Face.Edge).DrawOn(sheet, dossier.Scale);
         Along(sheet, platform, reach, gaps);
         new GapKey(dossier, platform).DrawOn(sheet, ColumnLeft, ReachTop, Width - TitleBlock.Inset - ColumnLeft);
         TitleBlock.Draw(sheet, dossier, platform.Name, "Gap plot along the platform", "Upright scales as drawn, chainage level",

@@ -6,14 +6,23 @@ using static System.FormattableString;
 namespace PlatformForge.Exports.Drawings;
 
 /// <summary>The lower part of the gap plot: a band a vehicle from its nearest to its farthest door.</summary>
-internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame)
+internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeStyle style)
 {
+    private readonly IReadOnlyList<GapTrace> traces = OfStyle(platform.Plan, style);
+
+    /// <summary>Gaps that a style of edge would leave: the chosen one's and the difference of the edges.</summary>
+    public static IReadOnlyList<GapTrace> OfStyle(PlatformPlan plan, EdgeStyle style) => style == plan.Spec.Face.Edge ? plan.Gaps.Traces : [.. plan.Gaps.Traces.Select(t =>
+    {
+        double[] moved = [.. t.Stations.Select(s => plan.Alternatives[(int)style].At(s) - plan.CopingFront.At(s))];
+        return t with { Nearest = [.. t.Nearest.Zip(moved, (gap, by) => gap + by)], Farthest = [.. t.Farthest.Zip(moved, (gap, by) => gap + by)] };
+    })];
+
     public void DrawOn(Sheet sheet, ModelScale scale)
     {
         frame.Grid(sheet);
         var labels = new Labels(sheet);
         var names = platform.Plan.Requirement.Vehicles.ToList();
-        foreach (var trace in platform.Plan.Gaps.Traces)
+        foreach (var trace in traces)
         {
             int vehicle = Math.Max(0, names.IndexOf(trace.Vehicle));
             var (colour, _) = HouseStyle.Vehicle(vehicle);
@@ -36,14 +45,14 @@ internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame)
         sheet.Box(frame.Right - length - 4, frame.Y(limit) - 4.4, length + 3, 3.6, new(HouseStyle.Paper, 0.9));
         sheet.Text(words, new(frame.Right - 2.5, frame.Y(limit) - 1.6), HouseStyle.AccentLabel, TextAnchor.End);
         labels.Keep(frame.Right - length - 4, frame.Y(limit) - 4.4, frame.Right, frame.Y(limit) + 0.6);
-        foreach (var trace in platform.Plan.Gaps.Traces)
+        foreach (var trace in traces)
         {
             int vehicle = Math.Max(0, names.IndexOf(trace.Vehicle));
             Say(labels, trace, trace.Nearest, vehicle, "nearest door");
             Say(labels, trace, trace.Farthest, vehicle, "farthest door");
         }
 
-        if (platform.Plan.Gaps.Traces.Count == 0)
+        if (traces.Count == 0)
         {
             sheet.Text("No vehicle has a door sill: no gap to show.", new((frame.Left + frame.Right) / 2, frame.Bottom - (frame.Height / 4)), HouseStyle.Label, TextAnchor.Middle);
         }

@@ -33,8 +33,16 @@ public static class PublishedRules
             Width = plan.Stations.Min(s => plan.Back.At(s) - plan.CopingFront.At(s)),
             RampGradient = Gradient(profile),
             Crossfall = plan.Spec.Deck.Crossfall > 0 ? 1 / plan.Spec.Deck.Crossfall : 0,
+            Overhang = plan.Spec.Coping.Overhang,
+            Standing = [.. plan.Sockets.Select(t => Thing(t.Name, t.Chainage, t.Reach - (t.Across / 2))), .. plan.PostHoles.Select(h => Thing(h.Name, h.Chainage, h.Reach - (h.Diameter / 2)))],
             Key = plan.Spec.Key,
         };
+
+        StandingThing Thing(string name, double s, double near)
+        {
+            double edge = plan.CopingFront.At(s);
+            return new(name, new(s, edge, side * plan.Chart.At(s).Curvature), near - edge);
+        }
     }
 
     /// <summary>The steeper of the two ramps, rise over run.</summary>

@@ -1,0 +1,71 @@
+using FsCheck.Xunit;
+using PlatformForge.Clearance;
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Tests.Clearance;
+using PlatformForge.Track;
+using PlatformForge.Track.Charts;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Platforms;
+
+/// <summary>
+/// Edges of real sweeps on random tracks (reverse curves, kinks, transitions, radii from 250 mm), a platform on either side, against a sweeper that shares nothing with the product's.
+/// </summary>
+[Properties(Arbitrary = [typeof(RunCases)], QuietOnSuccess = true)]
+public class EdgeSafetyProperties
+{
+    // The brute sweeper's step and spacing of stations, mm. What it finds is really touched, so it errs towards a larger distance only; rounding is left.
+    private const double Step = 1.3, Apart = 4, Rounding = 1e-6;
+
+    private static readonly ModelScale Scale = new(76.2);
+
+    [Property(MaxTest = 10)]
+    public void Every_style_keeps_the_budget_in_every_direction_and_closer_styles_are_nowhere_farther(RunCase run)
+    {
+        var chart = KinkRounder.Chart(run.Kinked());
+        var budget = ClearanceBudget.Of(0.7, 0.2);
+        double from = chart.FromRide(run.From), to = chart.FromRide(run.To);
+        var swept = EnvelopeSweeper.Sweep(new(chart.Line, from, to, [new TrackRun(chart.Ride, [run.Vehicle])]) { Tolerance = 0.01 });
+        if (swept.Value is not { } envelope)
+        {
+            return; // a vehicle that can't run the curve: another test's matter
+        }
+
+        double[] stations = [.. Enumerable.Range(0, (int)((to - from) / Apart) + 1).Select(i => from + (i * Apart))];
+        var touched = BruteSweep.Sweep(chart.Ride, chart.Line, run.Vehicle, stations, Step);
+        foreach (var side in new[] { Side.Left, Side.Right })
+        {
+            var spec = new PlatformSpec("up side", new FaceSpec("random", side, from, to, EdgeStyle.Faired)) { Deck = new() { Width = 20 } };
+            var plan = Bench.Plan(new(spec, new PlatformSite(Scale, 8), chart.Line, envelope, budget) { StartsAtBuffers = true, EndsAtBuffers = true });
+            Point2[] places = [.. touched.SelectMany(t => stations.Zip(side == Side.Left ? t.Left : t.Right)).Where(p => double.IsFinite(p.Second)).Select(p => plan.ToLayout(p.First, p.Second))];
+            Assert.NotEmpty(places);
+            foreach (var style in Enum.GetValues<EdgeStyle>())
+            {
+                Point2[] edge = [.. plan.Stations.Select((s, j) => plan.ToLayout(s, plan.Alternatives[(int)style].Reach[j]))];
+                double least = places.Min(p => Distance(edge, p));
+                Assert.True(least >= budget.Margin - Rounding, $"{style} on the {side}: {least}");
+            }
+
+            for (int j = 0; j < plan.Stations.Length; j++)
+            {
+                double[] reach = [.. plan.Alternatives.Select(a => a.Reach[j])];
+                Assert.True(reach[0] <= reach[1] && reach[1] <= reach[2]);
+            }
+        }
+    }
+
+    private static double Distance(Point2[] line, Point2 p)
+    {
+        double least = double.PositiveInfinity;
+        for (int i = 0; i + 1 < line.Length; i++)
+        {
+            var along = line[i + 1] - line[i];
+            double share = Math.Clamp(Point2.Dot(p - line[i], along) / Point2.Dot(along, along), 0, 1);
+            least = Math.Min(least, (line[i] + (along * share) - p).Length);
+        }
+
+        return least;
+    }
+}
