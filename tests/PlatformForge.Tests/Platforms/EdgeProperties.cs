@@ -71,8 +71,13 @@ public class EdgeProperties
     [Property(MaxTest = 20)]
     public void A_faired_edge_keeps_its_radius_and_its_taper_as_measured_in_the_layout(int seed)
     {
-        var plan = Bench.Plan(Bench.Request(seed, EdgeStyle.Faired));
-        var (s, t) = (plan.Stations, plan.CopingFront.Reach);
+        KeepsRadiusAndTaper(Bench.Plan(Bench.Request(seed, EdgeStyle.Faired)));
+    }
+
+    /// <summary>The faired edge as measured in the layout, three vertices at a time.</summary>
+    internal static void KeepsRadiusAndTaper(PlatformPlan plan)
+    {
+        var (s, t) = (plan.Stations, plan.Alternatives[(int)EdgeStyle.Faired].Reach);
         for (int j = 1; j + 1 < s.Length; j++)
         {
             Assert.InRange(Math.Abs(t[j + 1] - t[j]) / (s[j + 1] - s[j]), 0, 1 / plan.Spec.Face.Taper);

@@ -22,7 +22,7 @@ public class EdgeSafetyProperties
     private static readonly ModelScale Scale = new(76.2);
 
     [Property(MaxTest = 10)]
-    public void Every_style_keeps_the_budget_in_every_direction_and_closer_styles_are_nowhere_farther(RunCase run)
+    public void Every_style_keeps_the_budget_in_every_direction_closer_styles_are_nowhere_farther_and_the_faired_one_keeps_its_bend_and_taper(RunCase run)
     {
         var chart = KinkRounder.Chart(run.Kinked());
         var budget = ClearanceBudget.Of(0.7, 0.2);
@@ -37,7 +37,7 @@ public class EdgeSafetyProperties
         var touched = BruteSweep.Sweep(chart.Ride, chart.Line, run.Vehicle, stations, Step);
         foreach (var side in new[] { Side.Left, Side.Right })
         {
-            var spec = new PlatformSpec("up side", new FaceSpec("random", side, from, to, EdgeStyle.Faired)) { Deck = new() { Width = 20 } };
+            var spec = new PlatformSpec("up side", new FaceSpec("random", side, from, to, EdgeStyle.Faired) { LeastRadius = 600, Taper = 40 }) { Deck = new() { Width = 20 } };
             var plan = Bench.Plan(new(spec, new PlatformSite(Scale, 8), chart.Line, envelope, budget) { StartsAtBuffers = true, EndsAtBuffers = true });
             Point2[] places = [.. touched.SelectMany(t => stations.Zip(side == Side.Left ? t.Left : t.Right)).Where(p => double.IsFinite(p.Second)).Select(p => plan.ToLayout(p.First, p.Second))];
             Assert.NotEmpty(places);
@@ -48,6 +48,7 @@ public class EdgeSafetyProperties
                 Assert.True(least >= budget.Margin - Rounding, $"{style} on the {side}: {least}");
             }
 
+            EdgeProperties.KeepsRadiusAndTaper(plan);
             for (int j = 0; j < plan.Stations.Length; j++)
             {
                 double[] reach = [.. plan.Alternatives.Select(a => a.Reach[j])];
