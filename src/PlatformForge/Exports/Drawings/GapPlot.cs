@@ -6,9 +6,9 @@ using static System.FormattableString;
 namespace PlatformForge.Exports.Drawings;
 
 /// <summary>The lower part of the gap plot: a band a vehicle from its nearest to its farthest door.</summary>
-internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeStyle style)
+internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeStyle edge)
 {
-    private readonly IReadOnlyList<GapTrace> traces = OfStyle(platform.Plan, style);
+    private readonly IReadOnlyList<GapTrace> traces = OfStyle(platform.Plan, edge);
 
     /// <summary>Gaps that a style of edge would leave: the chosen one's and the difference of the edges.</summary>
     public static IReadOnlyList<GapTrace> OfStyle(PlatformPlan plan, EdgeStyle style) => style == plan.Spec.Face.Edge ? plan.Gaps.Traces : [.. plan.Gaps.Traces.Select(t =>
