@@ -10,6 +10,9 @@ internal static class RunRule
     /// <summary>Fewest places a curve can be told by, with some left over to check them against.</summary>
     public const int FewestPlaces = 5;
 
+    /// <summary>Least length of track in mm, and in ruler errors, that a line can be found from.</summary>
+    public const double ShortestSurvey = 20, ShortestInErrors = 40;
+
     // A step back of less than this many ruler errors may be scatter of close readings.
     private const double ScatterInErrors = 6;
 
@@ -22,6 +25,18 @@ internal static class RunRule
         if (run.Count < FewestPlaces)
         {
             findings.Add(Finding.Error("PF2105", key, Invariant($"There are {run.Count} readings; a curve needs at least {FewestPlaces}."), "Measure at even distances along the platform and a long vehicle beyond both ends.") with { File = file });
+            return;
+        }
+
+        double covered = 0;
+        for (int i = 1; i < run.Count; i++)
+        {
+            covered += (run[i].Place - run[i - 1].Place).Length;
+        }
+
+        if (!(covered >= Math.Max(ShortestSurvey, ShortestInErrors * error)))
+        {
+            findings.Add(Finding.Error("PF2130", key, Invariant($"The readings cover {covered:G3} mm of track with a ruler error of {error:0.##} mm."), Invariant($"Measure {Math.Max(ShortestSurvey, ShortestInErrors * error):0} mm of track at least; check the unit of the figures.")) with { File = file });
             return;
         }
 

@@ -58,7 +58,7 @@ public static class SurveyReader
             findings.Add(Finding.Error("PF2119", spec.Key, "Versines of two rails cannot be told from one another.", "Give the file of one rail; measure the other with a string."));
         }
 
-        if (!(spec.Chord > 0 && spec.Chord <= SurveyTable.Longest))
+        if (!(spec.Chord >= RunRule.ShortestSurvey && spec.Chord <= SurveyTable.Longest))
         {
             findings.Add(Finding.Error("PF2117", $"{spec.Key}.chord", Invariant($"The chord is {spec.Chord}."), "Give the length in mm of the chord that the versines were read from."));
             return new(spec.Track, spec.Key, spec.RulerError, [], 1, spec.Start, spec.Heading, 0, null);

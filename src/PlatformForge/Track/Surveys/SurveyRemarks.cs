@@ -9,7 +9,7 @@ internal static class SurveyRemarks
     // Outliers told one by one; the rest are counted.
     private const int OutliersTold = 20;
 
-    public static IEnumerable<Finding> Of(Survey survey, SurveyedTrack track, bool scattered)
+    public static IEnumerable<Finding> Of(Survey survey, SurveyedTrack track, bool scattered, bool smooth)
     {
         var outliers = track.Outliers.ToList();
         foreach (var outlier in outliers.Take(OutliersTold))
@@ -30,6 +30,11 @@ internal static class SurveyRemarks
                 Invariant($"The readings scatter about the line with a standard deviation of {track.Scatter:0.00} mm, more than a ruler error of {survey.RulerError:0.00} mm explains ({survey.RulerError / Math.Sqrt(3):0.00} mm). How far the line may be off is told for the larger one."),
                 Invariant($"Measure again, or state ruler_error = {track.Scatter * Math.Sqrt(3):0.0#}."),
                 FaultKind.Input);
+        }
+
+        if (smooth)
+        {
+            yield return Finding.Note("PF2129", survey.Key, "No straights and curves could be recognised that meet the readings; the line is drawn as a smooth curve.", "Track laid by eye is like that. Where it should not be, look at the misses for a place that is out of line.");
         }
 
         foreach (var kink in track.Line.Kinks)

@@ -9,9 +9,6 @@ namespace PlatformForge.Track.Surveys;
 /// </summary>
 public static class TrackSurveyor
 {
-    // Readings that scatter by so many standard deviations of the sum of squares more than stated tell of a larger error.
-    private const double TooMuchScatter = 3.1;
-
     /// <summary>Reads and fits in one go.</summary>
     public static Outcome<SurveyedTrack> Survey(SurveySpec spec)
     {
@@ -38,7 +35,7 @@ public static class TrackSurveyor
         var best = fits[0];
         int freedom = Math.Max(1, best.DegreesOfFreedom);
         double variance = best.SquareSum / freedom;
-        bool scattered = best.SquareSum > freedom + (TooMuchScatter * Math.Sqrt(2 * freedom));
+        bool scattered = ProfileFit.IsTooMuch(best.SquareSum, best.DegreesOfFreedom);
         var movement = LineUncertainty.Of(fits, costs, survey.RulerError, scattered ? Math.Sqrt(variance) : 1);
         var residuals = ResidualTable.Of(survey, best.Line, leftOut, OutlierBound(survey) * (scattered ? Math.Sqrt(variance) : 1) * sigma);
         var track = new SurveyedTrack(
@@ -51,7 +48,7 @@ public static class TrackSurveyor
             survey.RulerError,
             Math.Sqrt(variance) * sigma,
             (survey as VersineSurvey)?.Readings ?? []);
-        return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered));
+        return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered, best.Profile.Knotted));
     }
 
     // The price at which the search leaves a reading out, as a distance: more readings, more chances of a large miss.

@@ -35,6 +35,9 @@ internal sealed class CurvatureProfile
     /// <summary>Which changes are held sudden.</summary>
     public bool[] Sudden { get; init; } = [];
 
+    /// <summary>Whether places and lengths of the changes are given, as those of a smooth curve's knots are, and only curvatures fitted.</summary>
+    public bool Knotted { get; init; }
+
     /// <summary>Chainage of each kink, mm.</summary>
     public double[] KinkAt { get; init; } = [];
 
@@ -49,7 +52,7 @@ internal sealed class CurvatureProfile
 
     /// <summary>Count of free figures.</summary>
     public int Freedom => freedom >= 0 ? freedom
-        : freedom = (Placed ? 2 : 0) + Straight.Count(s => !s) + Middles.Length + Sudden.Count(s => !s) + (2 * KinkAt.Length);
+        : freedom = (Placed ? 2 : 0) + Straight.Count(s => !s) + (Knotted ? 0 : Middles.Length + Sudden.Count(s => !s)) + (2 * KinkAt.Length);
 
     /// <summary>Curvature integrated twice plus offset and heading at the start: the offset at s from a straight reference.</summary>
     public double Value(double s)
@@ -90,7 +93,7 @@ internal sealed class CurvatureProfile
             before = after;
         }
 
-        for (int j = 0; j < Middles.Length; j++)
+        for (int j = 0; j < Middles.Length && !Knotted; j++)
         {
             double step = Curvatures[j + 1] - Curvatures[j];
             gradient[at++] -= factor * step * Ramp.Once(s, Middles[j], ChangeLength(j));
@@ -127,7 +130,7 @@ internal sealed class CurvatureProfile
             }
         }
 
-        for (int j = 0; j < Middles.Length; j++)
+        for (int j = 0; j < Middles.Length && !Knotted; j++)
         {
             figures[at++] = Middles[j];
             if (!Sudden[j])
@@ -159,8 +162,8 @@ internal sealed class CurvatureProfile
 
         for (int j = 0; j < middles.Length; j++)
         {
-            middles[j] = figures[at++];
-            squares[j] = Sudden[j] ? 0 : figures[at++];
+            middles[j] = Knotted ? Middles[j] : figures[at++];
+            squares[j] = Knotted ? Squares[j] : Sudden[j] ? 0 : figures[at++];
         }
 
         for (int k = 0; k < kinkAt.Length; k++)
@@ -174,6 +177,7 @@ internal sealed class CurvatureProfile
         {
             Length = Length,
             Placed = Placed,
+            Knotted = Knotted,
             Offset = offset,
             Heading = heading,
             Curvatures = curvatures,
@@ -193,6 +197,7 @@ internal sealed class CurvatureProfile
         {
             Length = length,
             Placed = Placed,
+            Knotted = Knotted,
             Curvatures = Curvatures,
             Straight = Straight,
             Sudden = Sudden,

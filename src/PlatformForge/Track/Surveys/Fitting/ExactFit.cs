@@ -190,7 +190,7 @@ internal sealed class ExactFit
             return (CurvatureStep, SharpestCurvature);
         }
 
-        for (int j = 0; j < Profile.Middles.Length; j++)
+        for (int j = 0; j < Profile.Middles.Length && !Profile.Knotted; j++)
         {
             double room = Math.Min(
                 Profile.Middles[j] - (j == 0 ? 0 : Profile.Middles[j - 1]),

@@ -33,6 +33,12 @@ internal static class PlaceFitter
         search = new ProfileSearch(located.Observations, located.Length, placed: true);
         found = search.Improve(found[0].Profile.Moved(located.Origin, located.Length), located.Single ? located.Carry(leftOut) : new bool[located.Observations.Count]);
 
+        if (found[0].IsScattered && SmoothSearch.Run(located.Observations, located.Length, found[0].LeftOut) is { Count: > 0 } smooth
+            && !smooth[0].IsScattered && smooth[0].Cost < found[0].Cost)
+        {
+            found = smooth;
+        }
+
         var kept = FitChoice.Distinct(found);
         var fits = kept.Select(f =>
         {

@@ -36,6 +36,16 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
     /// </summary>
     public static double OutlierPrice(int readings) => (2.5 * Math.Log(Math.Max(12, readings))) + 4;
 
+    /// <summary>Whether the sum of squares is more than readings of the stated error would leave in one of a thousand surveys.</summary>
+    public bool IsScattered => IsTooMuch(SquareSum, LeftOut.Count(x => !x) - Profile.Freedom);
+
+    // Normal deviate exceeded once in a thousand; the sum of squares of n normal figures has the mean n and the variance 2n.
+    private const double OnceInThousand = 3.1;
+
+    /// <summary>The same for a sum of squares with so many degrees of freedom.</summary>
+    public static bool IsTooMuch(double squareSum, int freedom) =>
+        squareSum > Math.Max(1, freedom) + (OnceInThousand * Math.Sqrt(2.0 * Math.Max(1, freedom)));
+
     private static double Price(CurvatureProfile profile, bool[] leftOut)
     {
         double unit = Math.Log(Math.Max(12, leftOut.Length)), price = 3 * unit * profile.KinkAt.Length;
@@ -51,7 +61,7 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
 
         foreach (bool sudden in profile.Sudden)
         {
-            price += sudden ? 1.5 * unit : 2.5 * unit;
+            price += profile.Knotted ? 0 : sudden ? 1.5 * unit : 2.5 * unit;
         }
 
         foreach (bool left in leftOut)

@@ -15,7 +15,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     private const double PromisingShare = 0.3;
 
     /// <summary>Most changes of curvature in one survey.</summary>
-    public const int MostChanges = 24;
+    public const int MostChanges = 16;
 
     // Places along the track at which a change or a kink is tried.
     private const int Places = 48;
@@ -32,7 +32,14 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     // A column that the present figures explain but for this part of it adds nothing.
     private const double LeastColumn = 1e-10;
 
+    // Work spent on one search, in readings times squared figures: some fifty times what ordinary surveys need. Track without
+    // recognisable elements would otherwise be tried with every shape there is.
+    private const double MostWork = 1e8;
+
     private readonly List<ProfileFit> met = [];
+    private double work;
+
+    private bool IsSpent => work > MostWork;
 
     private bool kinksTried = true;
 
@@ -48,6 +55,11 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
         var found = new List<ProfileFit> { Descend(Simplest(none)), FromSeeds(none) };
         foreach (bool[] leftOut in suspects.Prepend(none))
         {
+            if (IsSpent)
+            {
+                break;
+            }
+
             kinksTried = false;
             var smooth = Descend(Simplest(leftOut));
             kinksTried = true;
@@ -66,7 +78,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     /// <summary>Adds while that pays, then simplifies while that pays, until neither does.</summary>
     private ProfileFit Descend(ProfileFit best)
     {
-        for (int round = 0; round < MostRounds; round++)
+        for (int round = 0; round < MostRounds && !IsSpent; round++)
         {
             var grown = Repeat(best, f => Additions(f, PromisingShare));
             var pruned = Repeat(grown, Simplifications);
@@ -84,7 +96,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     // One step up may lead to two steps down, as for an arc between two straights.
     private ProfileFit LookAhead(ProfileFit best)
     {
-        for (int round = 0; round < MostRounds; round++)
+        for (int round = 0; round < MostRounds && !IsSpent; round++)
         {
             var next = Additions(best, 0).Select(p => Meet(p.Profile, p.LeftOut)).OrderBy(f => f.Cost).Take(Lookahead).ToList()
                 .Select(Descend).Append(best).MinBy(f => f.Cost)!;
@@ -101,11 +113,16 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
 
     private ProfileFit Repeat(ProfileFit best, Func<ProfileFit, IEnumerable<(CurvatureProfile Profile, bool[] LeftOut)>> moves)
     {
-        for (int round = 0; round < MostRounds; round++)
+        for (int round = 0; round < MostRounds && !IsSpent; round++)
         {
             var next = best;
             foreach (var (profile, leftOut) in moves(best))
             {
+                if (IsSpent)
+                {
+                    break;
+                }
+
                 var fit = Meet(profile, leftOut, next.Cost);
                 next = fit.Cost < next.Cost - LeastGain ? fit : next;
             }
@@ -145,6 +162,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     {
         var fit = ProfileFit.Polish(profile, leftOut, observations, bound);
         met.Add(fit);
+        work += (double)observations.Count * (profile.Freedom + 1) * (profile.Freedom + 1);
         return fit;
     }
 
