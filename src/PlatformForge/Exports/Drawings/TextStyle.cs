@@ -13,7 +13,12 @@ public sealed record TextStyle(double Size, Rgb Colour, bool Bold = false)
     ];
 
     private const short OtherWidth = 600;
-    private const double BoldShare = 1.07;
+
+    /// <summary>Bold letters are this much wider.</summary>
+    internal const double BoldShare = 1.07;
+
+    /// <summary>Width of a letter in thousandths of the size.</summary>
+    internal static int Width(char letter) => letter is >= ' ' and <= '~' ? Widths[letter - ' '] : OtherWidth;
 
     /// <summary>Length in mm that a line of words takes.</summary>
     public static double Length(string text, TextStyle style)
@@ -21,7 +26,7 @@ public sealed record TextStyle(double Size, Rgb Colour, bool Bold = false)
         double sum = 0;
         foreach (char c in text)
         {
-            sum += c is >= ' ' and <= '~' ? Widths[c - ' '] : OtherWidth;
+            sum += Width(c);
         }
 
         return sum / 1000 * style.Size * (style.Bold ? BoldShare : 1);

@@ -10,11 +10,14 @@ internal sealed class MissPlot(SurveyedTrack track, PlotFrame frame)
 {
     private const int MostReadings = 1200;
 
+    // A wider band than this many ruler errors runs off the plot, lest it flatten the misses.
+    private const double MostBand = 8;
+
     /// <summary>Half the height of the plot, mm of the model.</summary>
     public static double Range(SurveyedTrack track)
     {
         double most = track.Residuals.Where(r => !r.IsOutlier).Select(r => Math.Abs(r.Miss)).DefaultIfEmpty(0).Max();
-        double band = track.Versines.Count > 0 ? 0 : Math.Min(track.Movement.Likely.Max(), 4 * track.RulerError);
+        double band = track.Versines.Count > 0 ? 0 : Math.Min(track.Movement.Likely.Max(), MostBand * track.RulerError);
         return 1.3 * Math.Max(1.2 * track.RulerError, Math.Max(most, band));
     }
 

@@ -1,5 +1,7 @@
 using System.Text;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Painting;
+using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Track.Surveys;
 using static System.FormattableString;
@@ -56,9 +58,11 @@ public static class SurveyTables
     public static IReadOnlyList<OutputFile> Files(SurveyedTrack track, double chord, params IReadOnlyList<string> origin)
     {
         string name = FileNames.Plain(track.Line.Name) + "-survey";
+        var sheet = SurveyDrawing.Draw(track, origin);
         var files = new List<OutputFile>
         {
-            new(name + ".svg", SvgWriter.ToBytes(SurveyDrawing.Draw(track, origin))),
+            new(name + ".svg", SvgWriter.ToBytes(sheet)),
+            new(name + ".png", PngWriter.ToBytes(SheetPainter.Paint(sheet))),
             new(name + "-readings.csv", Readings(track)),
             new(name + "-line.csv", Movement(track)),
             new(name + "-string-lining.csv", Lining(StringLining.Of(track, chord))),

@@ -7,8 +7,9 @@ namespace PlatformForge.Track.Surveys.Drawings;
 /// <summary>Takes one line out of a drawing and makes it into places on the track, in millimetres.</summary>
 internal static class DrawnLineReader
 {
-    /// <summary>Places are taken along a drawn curve this far apart, mm, and at least <see cref="FewestPlaces"/> of them.</summary>
-    public const double Spacing = 10;
+    /// <summary>Places are taken along a drawn curve this far apart, mm, at least <see cref="FewestPlaces"/> of them; farther apart on
+    /// long lines, so that each can be held against the line by itself, but never farther than <see cref="WidestSpacing"/>.</summary>
+    public const double Spacing = 10, WidestSpacing = 40;
 
     private const int FewestPlaces = 24;
 
@@ -155,7 +156,7 @@ internal static class DrawnLineReader
     /// <summary>Points at even distances along a polyline.</summary>
     private static Point2[] Spread(Point2[] line, double length)
     {
-        int steps = (int)Math.Clamp(Math.Ceiling(length / Spacing), FewestPlaces, MostPlaces);
+        int steps = (int)Math.Clamp(Math.Ceiling(Math.Min(length / Spacing, Math.Max(Fitting.PlaceFitter.MostSingle - 1, length / WidestSpacing))), FewestPlaces, MostPlaces);
         var points = new Point2[steps + 1];
         int at = 1;
         double passed = 0, step = (line[1] - line[0]).Length;

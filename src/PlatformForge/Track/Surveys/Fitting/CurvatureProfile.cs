@@ -172,7 +172,11 @@ internal sealed class CurvatureProfile
             kinkTurn[k] = figures[at++];
         }
 
-        Order(middles, squares);
+        if (!Knotted)
+        {
+            Order(middles, squares);
+        }
+
         return new()
         {
             Length = Length,

@@ -17,11 +17,46 @@ internal static class PlaceFitter
     // A reading this many standard deviations from the middle one of its neighbours has no part in their mean.
     private const double FarFromMiddle = 6;
 
+    // Lines are not told apart by less than this, mm: paper and screens draw no finer.
+    private const double FinestSigma = 0.03;
+
+    // How often the search is repeated for readings that are better than stated.
+    private const int MostRefinements = 3;
+
     /// <summary>The fits in question, cheapest first, with the readings left out of the first.</summary>
     public static (IReadOnlyList<ExactFit> Fits, IReadOnlyList<double> Costs, int[] LeftOut) Fit(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, double sigma)
     {
-        var readings = runs.SelectMany(r => r).ToArray();
-        var reference = ReferenceLine.Through(runs.MaxBy(r => r.Count)!, sigma);
+        var first = ReferenceLine.Through(runs.MaxBy(r => r.Count)!, sigma);
+        var (located, found) = Search(name, runs, first, sigma);
+
+        // Readings much better than stated, as those off a drawing are, tell finer shapes. How far the line may be off is told by
+        // the stated error nevertheless.
+        double fine = sigma;
+        for (int round = 0; round < MostRefinements && located.Single && found[0].ScatterIfLess is { } scatter && fine > FinestSigma; round++)
+        {
+            fine = Math.Max(FinestSigma, fine * scatter);
+            var (again, finer) = Search(name, runs, first, fine);
+            if (finer[0].LeftOut.Count(x => x) > found[0].LeftOut.Count(x => x) || finer[0].IsScattered)
+            {
+                break;
+            }
+
+            (located, found) = (again, finer);
+        }
+
+        var kept = FitChoice.Distinct(found);
+        var targets = located.TargetsAt(sigma);
+        var fits = kept.Select(f =>
+        {
+            var (start, heading) = located.Start(f.Profile);
+            var resting = f.Profile.Moved(0, f.Profile.Length);
+            return ExactFit.Polish(name, resting, start, heading, targets, f.LeftOut);
+        }).ToArray();
+        return (fits, [.. kept.Select(f => f.Cost)], [.. Enumerable.Range(0, located.Observations.Count).Where(i => kept[0].LeftOut[i] && located.Single).Select(i => located.Observations[i].Reading)]);
+    }
+
+    private static (Located Located, IReadOnlyList<ProfileFit> Found) Search(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Centreline reference, double sigma)
+    {
         var located = Located.On(reference, runs, sigma);
         var search = new ProfileSearch(located.Observations, located.Length, placed: true);
         var found = search.Run(Suspects.Among(located.Observations));
@@ -32,21 +67,7 @@ internal static class PlaceFitter
         located = Located.On(ProfileLine.Build(name, found[0].Profile, from, direction), runs, sigma);
         search = new ProfileSearch(located.Observations, located.Length, placed: true);
         found = search.Improve(found[0].Profile.Moved(located.Origin, located.Length), located.Single ? located.Carry(leftOut) : new bool[located.Observations.Count]);
-
-        if (found[0].IsScattered && SmoothSearch.Run(located.Observations, located.Length, found[0].LeftOut) is { Count: > 0 } smooth
-            && !smooth[0].IsScattered && smooth[0].Cost < found[0].Cost)
-        {
-            found = smooth;
-        }
-
-        var kept = FitChoice.Distinct(found);
-        var fits = kept.Select(f =>
-        {
-            var (start, heading) = located.Start(f.Profile);
-            var resting = f.Profile.Moved(0, f.Profile.Length);
-            return ExactFit.Polish(name, resting, start, heading, located.Targets, f.LeftOut);
-        }).ToArray();
-        return (fits, [.. kept.Select(f => f.Cost)], [.. Enumerable.Range(0, located.Observations.Count).Where(i => kept[0].LeftOut[i] && located.Single).Select(i => located.Observations[i].Reading)]);
+        return (located, SmoothSearch.Unless(found, located.Observations, located.Length, placed: true));
     }
 
     /// <summary>Readings told by chainage and offset of a reference.</summary>
@@ -66,7 +87,10 @@ internal static class PlaceFitter
 
         public List<Observation> Observations { get; } = [];
 
-        public List<FitTarget> Targets { get; } = [];
+        private List<FitTarget> Targets { get; } = [];
+
+        /// <summary>What the exact fit has to meet; single readings with a standard deviation of their own.</summary>
+        public List<FitTarget> TargetsAt(double sigma) => Single ? [.. Targets.Select(t => t with { Sigma = sigma })] : Targets;
 
         public static Located On(Centreline reference, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, double sigma)
         {

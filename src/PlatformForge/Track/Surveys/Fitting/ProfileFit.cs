@@ -39,6 +39,17 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
     /// <summary>Whether the sum of squares is more than readings of the stated error would leave in one of a thousand surveys.</summary>
     public bool IsScattered => IsTooMuch(SquareSum, LeftOut.Count(x => !x) - Profile.Freedom);
 
+    /// <summary>The scatter of the readings as a part of the stated one, where it is less than chance would have it in one of a
+    /// thousand surveys; otherwise null.</summary>
+    public double? ScatterIfLess
+    {
+        get
+        {
+            int freedom = LeftOut.Count(x => !x) - Profile.Freedom;
+            return freedom > 0 && SquareSum < freedom - (OnceInThousand * Math.Sqrt(2.0 * freedom)) ? Math.Sqrt(SquareSum / freedom) : null;
+        }
+    }
+
     // Normal deviate exceeded once in a thousand; the sum of squares of n normal figures has the mean n and the variance 2n.
     private const double OnceInThousand = 3.1;
 

@@ -20,8 +20,8 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     // Places along the track at which a change or a kink is tried.
     private const int Places = 48;
 
-    // At most one reading in this many may be left out.
-    private const int ReadingsPerOutlier = 5;
+    /// <summary>At most one reading in this many may be left out.</summary>
+    public const int ReadingsPerOutlier = 5;
 
     // A move must lower the cost by this much, so that rounding does not keep the search going.
     private const double LeastGain = 1e-3;
@@ -32,9 +32,9 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     // A column that the present figures explain but for this part of it adds nothing.
     private const double LeastColumn = 1e-10;
 
-    // Work spent on one search, in readings times squared figures: some fifty times what ordinary surveys need. Track without
+    // Work spent on one search, in readings times squared figures: some twenty times what ordinary surveys need. Track without
     // recognisable elements would otherwise be tried with every shape there is.
-    private const double MostWork = 1e8;
+    private const double MostWork = 4e7;
 
     private readonly List<ProfileFit> met = [];
     private double work;

@@ -2,46 +2,84 @@ namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>
 /// A smooth curve for track in which no straights and curves can be recognised: curvature runs evenly between knots at even
-/// distances, so that the line is a chain of transitions. How many knots it has is chosen by cost, as shapes are.
+/// distances, so that the line is a chain of transitions. How many knots it has is chosen by cost, as shapes are, and readings
+/// that do not fit are left out by the same price.
 /// </summary>
 internal static class SmoothSearch
 {
     private const int FewestSpans = 3;
     private const int MostSpans = 80;
-    private const double MoreSpans = 1.3;
+    private const double MoreSpans = 1.2;
 
     // A knot has to be told by this many readings at least, or the curve would follow their errors.
     private const int ReadingsPerKnot = 3;
 
+    // Elements that have to leave out more than one reading in so many do not describe the track.
+    private const int ReadingsPerMisread = 30;
+
     // Fits this much dearer than the best have no weight left.
     private const double WorthKeeping = 12;
 
+    // A column that the others explain but for this part of it adds nothing.
+    private const double LeastColumn = 1e-10;
+
+    /// <summary>The fits of a search among elements, or smooth curves where those meet the readings and the elements do not.</summary>
+    public static IReadOnlyList<ProfileFit> Unless(IReadOnlyList<ProfileFit> found, IReadOnlyList<Observation> observations, double length, bool placed)
+    {
+        var best = found[0];
+        int misread = best.LeftOut.Count(x => x);
+        if (!best.IsScattered && misread <= Math.Max(1, observations.Count / ReadingsPerMisread))
+        {
+            return found;
+        }
+
+        var smooth = Run(observations, length, placed);
+        return smooth.Count > 0 && (smooth[0].Cost < best.Cost || (best.IsScattered && !smooth[0].IsScattered)) ? smooth : found;
+    }
+
     /// <summary>Smooth curves, cheapest first; none where the readings are too few.</summary>
-    public static IReadOnlyList<ProfileFit> Run(IReadOnlyList<Observation> observations, double length, bool[] leftOut)
+    public static IReadOnlyList<ProfileFit> Run(IReadOnlyList<Observation> observations, double length, bool placed)
     {
         var fits = new List<ProfileFit>();
         int most = Math.Min(MostSpans, observations.Count / ReadingsPerKnot);
         for (double spans = FewestSpans; spans <= most && length / spans > 4 * CurvatureProfile.LeastStretch; spans = Math.Ceiling(spans * MoreSpans))
         {
-            fits.Add(ProfileFit.Polish(Knotted(length, (int)spans), leftOut, observations));
+            fits.Add(WithoutMisread(Knotted(length, (int)spans, placed), observations));
         }
 
         double least = fits.Count == 0 ? 0 : fits.Min(f => f.Cost);
         return [.. fits.Where(f => f.Cost < least + WorthKeeping).OrderBy(f => f.Cost)];
     }
 
-    private static CurvatureProfile Knotted(double length, int spans)
+    private static ProfileFit WithoutMisread(CurvatureProfile knots, IReadOnlyList<Observation> observations)
     {
-        double span = length / spans, change = span - (2 * CurvatureProfile.LeastStretch);
+        var fit = ProfileFit.Polish(knots, new bool[observations.Count], observations);
+        for (int left = 0; left < observations.Count / ProfileSearch.ReadingsPerOutlier; left++)
+        {
+            int worst = new ColumnSpan(fit, observations).MostDoubtful(LeastColumn, ProfileFit.OutlierPrice(observations.Count));
+            if (worst < 0)
+            {
+                break;
+            }
+
+            fit = ProfileFit.Polish(fit.Profile, ProfileMoves.Set(fit.LeftOut, worst, true), observations);
+        }
+
+        return fit;
+    }
+
+    private static CurvatureProfile Knotted(double length, int spans, bool placed)
+    {
+        double span = length / spans;
         return new()
         {
             Length = length,
-            Placed = true,
+            Placed = placed,
             Knotted = true,
             Curvatures = new double[spans + 1],
             Straight = new bool[spans + 1],
             Middles = [.. Enumerable.Range(0, spans).Select(j => (j + 0.5) * span)],
-            Squares = [.. Enumerable.Repeat(change * change, spans)],
+            Squares = [.. Enumerable.Repeat(span * span, spans)],
             Sudden = new bool[spans],
         };
     }

@@ -13,7 +13,8 @@ internal static class VersineFitter
         double length = chainages[^1] + half;
         Observation[] observations = [.. survey.Readings.Select((r, i) =>
             new Observation([chainages[i], chainages[i] - half, chainages[i] + half], [-1, 0.5, 0.5], Linear(r.Versine, half, survey.FromCentre), sigma, i))];
-        var kept = FitChoice.Distinct(new ProfileSearch(observations, length, placed: false).Run(Suspects.Among(observations)));
+        var found = new ProfileSearch(observations, length, placed: false).Run(Suspects.Among(observations));
+        var kept = FitChoice.Distinct(SmoothSearch.Unless(found, observations, length, placed: false));
         double offset = survey.FromCentre;
         var targets = new List<FitTarget>(survey.Readings.Select((r, i) => new VersineTarget(chainages[i], r.Versine, survey.Chord, offset, sigma)));
         if (survey.Closing is { } closing)
