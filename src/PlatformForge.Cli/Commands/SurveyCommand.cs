@@ -57,7 +57,7 @@ internal static class SurveyCommand
             return new(findings);
         }
 
-        SurveyedTrack[] surveyed = [.. tracks.Select(t => t.Survey!)];
+        SurveyedTrack[] surveyed = [.. tracks.Select(t => SurveyDoubts.With(project, t.Entry, t.Survey!))];
         var written = folder is null ? null : Write(project, surveyed, chord, folder);
         return new([.. read.Findings, .. findings, .. written?.Findings ?? []])
         {

@@ -17,6 +17,18 @@ internal static class SurveyJson
         JsonObject.Number(json, "worst_movement_mm", track.Movement.Worst.Max());
         JsonObject.Number(json, "least_radius_mm", track.LeastRadius?.Radius);
         JsonObject.Number(json, "least_radius_at_mm", track.LeastRadius?.Chainage);
+        json.WriteStartArray("platforms");
+        foreach (var doubt in track.Doubts)
+        {
+            json.WriteStartObject();
+            json.WriteString("platform", doubt.Platform);
+            json.WriteString("vehicle", doubt.Vehicle);
+            JsonObject.Number(json, "reach_and_gap_within_mm", doubt.Likely);
+            JsonObject.Number(json, "reach_and_gap_worst_mm", doubt.Worst);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
         json.WriteString("alignment_toml", track.Alignment is { } alignment ? AlignmentText.Toml(alignment) : null);
         json.WriteStartArray("elements");
         foreach (var element in track.Elements)

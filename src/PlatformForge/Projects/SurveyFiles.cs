@@ -1,5 +1,6 @@
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Projects;
@@ -25,7 +26,7 @@ internal static class SurveyFiles
             {
                 string key = number == 0 ? $"{track.Key}.survey.file" : Invariant($"{track.Key}.survey.also[{number - 1}].file");
                 var text = files.Read(source.File, key, places.Find(key), BesideProject.LargestSurvey);
-                reading.Add(text.Findings);
+                reading.Add(text.Findings.Select(f => f with { Remedy = Remedy(f, source.File) }));
                 own.Add(text.Value ?? "");
                 number++;
             }
@@ -36,4 +37,16 @@ internal static class SurveyFiles
 
         return tracks;
     }
+
+    // The reader of texts speaks of project files; these are files of readings.
+    private static string Remedy(Finding finding, string file) => finding.Code switch
+    {
+        "PF1001" => "Check the name; it is looked for beside the project file, with large and small letters told apart.",
+        "PF1002" => $"Name a file in it, such as \"{file}/up.csv\".",
+        "PF1003" => Invariant($"Give {BesideProject.LargestSurvey >> 20} MB or less: a hundred thousand readings take some 2 MB."),
+        "PF1004" => IsDrawing(file) ? "Save the plan as plain SVG or as an ASCII DXF, in UTF-8." : "Save the readings from your spreadsheet as CSV text in UTF-8, not as a workbook.",
+        _ => finding.Remedy,
+    };
+
+    private static bool IsDrawing(string file) => file.EndsWith(".svg", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase);
 }

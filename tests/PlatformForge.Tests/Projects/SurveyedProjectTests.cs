@@ -97,7 +97,7 @@ public sealed class SurveyedProjectTests : IDisposable
         Samples.Sound(text[..from] + pasted + text[to..]);
 
         Assert.Equal(0, CliRun.Of("survey", other["up.toml"], "-o", other["sheets"], "-q").Exit);
-        Assert.Equal(["manifest.json", "up-survey-line.csv", "up-survey-readings.csv", "up-survey-string-lining.csv", "up-survey.svg", "up-survey.toml"], other.Listing("sheets").Select(f => f.Split(' ')[0]));
+        Assert.Equal(["manifest.json", "up-survey-line.csv", "up-survey-readings.csv", "up-survey-string-lining.csv", "up-survey.png", "up-survey.svg", "up-survey.toml"], other.Listing("sheets").Select(f => f.Split(' ')[0]));
 
         var json = CliRun.Of("survey", other["up.toml"], "--json").Json();
         var readings = json.GetProperty("tracks")[0].GetProperty("readings").EnumerateArray();

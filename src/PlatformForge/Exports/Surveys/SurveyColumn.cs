@@ -8,7 +8,7 @@ namespace PlatformForge.Exports.Surveys;
 internal sealed class SurveyColumn(SurveyedTrack track, double left, double top, double width)
 {
     private const double Line = 4.6;
-    private const int MostElements = 16;
+    private const int MostElements = 16, MostDoubts = 3;
 
     private double y = top;
 
@@ -43,12 +43,32 @@ internal sealed class SurveyColumn(SurveyedTrack track, double left, double top,
             Pair(sheet, "at chainage", Invariant($"{at.Chainage:0}"));
         }
 
+        Doubts(sheet);
         y += 3;
         Key(sheet);
     }
 
     /// <summary>The bound over the middle eight tenths of the track, where platforms stand.</summary>
     private double Middle() => track.Movement.Most(0.1 * track.Line.Length, 0.9 * track.Line.Length);
+
+    private void Doubts(Sheet sheet)
+    {
+        if (track.Doubts.Count == 0)
+        {
+            return;
+        }
+
+        y += 3;
+        Head(sheet, "What it means for the gap");
+        foreach (var doubt in track.Doubts.Take(MostDoubts))
+        {
+            Pair(sheet, Short(doubt.Platform, 24) + ": known to", Invariant($"{Figures.Fine(doubt.Likely)} mm"));
+            Pair(sheet, "every reading at its worst", Invariant($"{Figures.Fine(doubt.Worst)} mm"));
+            Say(sheet, "most for " + Short(doubt.Vehicle, 34));
+        }
+    }
+
+    private static string Short(string words, int most) => words.Length <= most ? words : words[..(most - 1)] + "…";
 
     private void Key(Sheet sheet)
     {

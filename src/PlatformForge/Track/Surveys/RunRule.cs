@@ -24,7 +24,8 @@ internal static class RunRule
     {
         if (run.Count < FewestPlaces)
         {
-            findings.Add(Finding.Error("PF2105", key, Invariant($"There are {run.Count} readings; a curve needs at least {FewestPlaces}."), "Measure at even distances along the platform and a long vehicle beyond both ends.") with { File = file });
+            string count = run.Count == 0 ? "There are no readings" : run.Count == 1 ? "There is 1 reading" : Invariant($"There are {run.Count} readings");
+            findings.Add(Finding.Error("PF2105", key, Invariant($"{count}; a curve needs at least {FewestPlaces}."), Invariant($"Measure {FewestPlaces} places or more at even distances along the platform and a long vehicle beyond both ends.")) with { File = file, Line = run.Count == 0 ? 1 : run[^1].Row });
             return;
         }
 
@@ -36,7 +37,7 @@ internal static class RunRule
 
         if (!(covered >= Math.Max(ShortestSurvey, ShortestInErrors * error)))
         {
-            findings.Add(Finding.Error("PF2130", key, Invariant($"The readings cover {covered:G3} mm of track with a ruler error of {error:0.##} mm."), Invariant($"Measure {Math.Max(ShortestSurvey, ShortestInErrors * error):0} mm of track at least; check the unit of the figures.")) with { File = file });
+            findings.Add(Finding.Error("PF2130", key, Invariant($"The readings cover {covered:G3} mm of track with a ruler error of {error:0.##} mm."), Invariant($"Measure {Math.Max(ShortestSurvey, ShortestInErrors * error):0} mm of track at least; check the unit of the figures.")) with { File = file, Line = run[0].Row });
             return;
         }
 

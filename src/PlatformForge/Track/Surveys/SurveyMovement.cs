@@ -14,19 +14,23 @@ public sealed record SurveyMovement(IReadOnlyList<double> Chainages, IReadOnlyLi
     public const double Coverage = 0.95;
 
     /// <summary>Greatest <see cref="Likely"/> between two chainages, mm.</summary>
-    public double Most(double from, double to)
+    public double Most(double from, double to) => Most(Likely, from, to);
+
+    private double Most(IReadOnlyList<double> movement, double from, double to)
     {
-        double most = Math.Max(At(from), At(to));
+        double most = Math.Max(At(movement, from), At(movement, to));
         for (int k = 0; k < Chainages.Count; k++)
         {
-            most = Chainages[k] >= from && Chainages[k] <= to ? Math.Max(most, Likely[k]) : most;
+            most = Chainages[k] >= from && Chainages[k] <= to ? Math.Max(most, movement[k]) : most;
         }
 
         return most;
     }
 
     /// <summary><see cref="Likely"/> at a chainage, mm; beyond the ends it is that of the end.</summary>
-    public double At(double chainage)
+    public double At(double chainage) => At(Likely, chainage);
+
+    private double At(IReadOnlyList<double> movement, double chainage)
     {
         int k = 0;
         while (k < Chainages.Count - 2 && Chainages[k + 1] < chainage)
@@ -35,7 +39,7 @@ public sealed record SurveyMovement(IReadOnlyList<double> Chainages, IReadOnlyLi
         }
 
         double part = Math.Clamp((chainage - Chainages[k]) / (Chainages[k + 1] - Chainages[k]), 0, 1);
-        return Likely[k] + (part * (Likely[k + 1] - Likely[k]));
+        return movement[k] + (part * (movement[k + 1] - movement[k]));
     }
 
     /// <summary>
@@ -46,6 +50,15 @@ public sealed record SurveyMovement(IReadOnlyList<double> Chainages, IReadOnlyLi
     /// <param name="to">Last chainage, mm.</param>
     /// <param name="pivots">Distance between the pivots, mm.</param>
     /// <param name="length">Length of the body, mm.</param>
-    public double Reach(double from, double to, double pivots, double length) =>
-        Most(from - (length / 2), to + (length / 2)) * Math.Max(1, length / pivots);
+    public double Reach(double from, double to, double pivots, double length) => ReachBy(Likely, from, to, pivots, length);
+
+    /// <summary>The same from <see cref="Worst"/>: every reading off by the full ruler error in the worst direction.</summary>
+    /// <param name="from">First chainage of the platform, mm.</param>
+    /// <param name="to">Last chainage, mm.</param>
+    /// <param name="pivots">Distance between the pivots, mm.</param>
+    /// <param name="length">Length of the body, mm.</param>
+    public double WorstReach(double from, double to, double pivots, double length) => ReachBy(Worst, from, to, pivots, length);
+
+    private double ReachBy(IReadOnlyList<double> movement, double from, double to, double pivots, double length) =>
+        Most(movement, from - (length / 2), to + (length / 2)) * Math.Max(1, length / pivots);
 }

@@ -60,14 +60,14 @@ public static class SurveyReader
 
         if (!(spec.Chord >= RunRule.ShortestSurvey && spec.Chord <= SurveyTable.Longest))
         {
-            findings.Add(Finding.Error("PF2117", $"{spec.Key}.chord", Invariant($"The chord is {spec.Chord}."), "Give the length in mm of the chord that the versines were read from."));
+            findings.Add(Finding.Error("PF2117", $"{spec.Key}.chord", Invariant($"The chord is {spec.Chord:0.###} mm."), Invariant($"Give the length of the chord that the versines were read from: {RunRule.ShortestSurvey:0} mm or more.")));
             return new(spec.Track, spec.Key, spec.RulerError, [], 1, spec.Start, spec.Heading, 0, null);
         }
 
         var readings = VersineTable.Read(spec, source, findings);
         if (readings.Count < FewestVersines && !findings.Any(f => f.Severity == Severity.Error))
         {
-            findings.Add(Finding.Error("PF2105", spec.Key, Invariant($"There are {readings.Count} versines; a curve needs at least {FewestVersines}."), "Measure one every half chord, along the platform and a long vehicle beyond both ends.") with { File = source.File });
+            findings.Add(Finding.Error("PF2105", spec.Key, Invariant($"There {(readings.Count == 1 ? "is 1 versine" : Invariant($"are {readings.Count} versines"))}; a curve needs at least {FewestVersines}."), Invariant($"Measure one every half chord ({spec.Chord / 2:0.#} mm), along the platform and a long vehicle beyond both ends.")) with { File = source.File, Line = readings.Count == 0 ? 1 : readings[^1].Row });
         }
 
         CheckClosing(spec, readings, findings);

@@ -24,6 +24,9 @@ public sealed record SurveyedTrack(
     double Scatter,
     IReadOnlyList<VersineReading> Versines)
 {
+    /// <summary>What it means for vehicles beside platforms, most doubtful first; empty where nobody has said which those are.</summary>
+    public IReadOnlyList<ReachDoubt> Doubts { get; init; } = [];
+
     /// <summary>Readings that are named as misread and left out.</summary>
     public IEnumerable<ReadingResidual> Outliers => Residuals.Where(r => r.IsOutlier);
 }

@@ -245,8 +245,8 @@ public class SurveyFitTests
     public void Track_laid_by_eye_is_drawn_as_a_smooth_curve_within_its_bound()
     {
         // Curvature that wanders without end: no straights and curves to recognise.
-        var line = Lay([.. Enumerable.Range(0, 36).Select(i => new TransitionSpec(90, 500 + (90 * ((i * 7) % 11)), i * 5 % 7 < 4 ? Hand.Left : Hand.Right))]);
-        var (track, findings) = Survey(Measure(line, 140, MeasuredLine.Centre, new Random(3)));
+        var line = Lay([.. Enumerable.Range(0, 18).Select(i => new TransitionSpec(90, 500 + (90 * ((i * 7) % 11)), i * 5 % 7 < 4 ? Hand.Left : Hand.Right))]);
+        var (track, findings) = Survey(Measure(line, 70, MeasuredLine.Centre, new Random(3)));
         Assert.Contains(findings, f => f.Code is "PF2129");
         double worst = 0;
         for (double s = 30; s < line.Length - 30; s += 10)

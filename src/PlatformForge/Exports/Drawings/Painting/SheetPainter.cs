@@ -9,8 +9,8 @@ namespace PlatformForge.Exports.Drawings.Painting;
 /// </summary>
 public sealed class SheetPainter
 {
-    /// <summary>Pixels to a mm of paper where nothing else is said: 203 to the inch.</summary>
-    public const double UsualScale = 8;
+    /// <summary>Pixels to a mm of paper where nothing else is said: 152 to the inch.</summary>
+    public const double UsualScale = 6;
 
     private const double Tile = 3; // mm after which stripes come round again
 

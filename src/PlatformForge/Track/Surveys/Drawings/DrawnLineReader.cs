@@ -23,7 +23,7 @@ internal static class DrawnLineReader
 
     public static IReadOnlyList<PlaceReading> Read(DrawingSpec spec, SurveySource source, List<Finding> findings)
     {
-        Finding At(Finding finding, int line = 0) => finding with { File = source.File, Line = line };
+        Finding At(Finding finding, int line = 1) => finding with { File = source.File, Line = line };
         if (PlainText.Fault(source.Text) is { } unfit)
         {
             findings.Add(At(Finding.Error("PF2101", spec.Key, unfit, "Save the plan as SVG or as an ASCII DXF."), 1));
@@ -39,35 +39,35 @@ internal static class DrawnLineReader
                 findings.Add(At(Finding.Note("PF2115", spec.Key, $"Not read from the drawing: {list}.")));
             }
 
-            var line = Choose(spec, drawing, findings, f => findings.Add(At(f)));
-            double? scale = Scale(spec, drawing, f => findings.Add(At(f)));
-            return line is null || scale is not { } unit ? [] : Places(spec, source, line, unit, f => findings.Add(At(f)));
+            var line = Choose(spec, drawing, (f, at) => findings.Add(At(f, at)));
+            double? scale = Scale(spec, drawing, (f, at) => findings.Add(At(f, at)));
+            return line is null || scale is not { } unit ? [] : Places(spec, source, line, unit, f => findings.Add(At(f, line.Line)));
         }
         catch (UnreadableDrawingException fault)
         {
-            findings.Add(At(Finding.Error("PF2112", spec.Key, fault.Message, "Save the plan again as plain SVG or ASCII DXF."), fault.Line));
+            findings.Add(At(Finding.Error("PF2112", spec.Key, fault.Message, "Save the plan again as plain SVG or ASCII DXF."), Math.Max(1, fault.Line)));
             return [];
         }
     }
 
-    private static DrawnPiece? Choose(DrawingSpec spec, Drawing drawing, List<Finding> findings, Action<Finding> fault)
+    private static DrawnPiece? Choose(DrawingSpec spec, Drawing drawing, Action<Finding, int> fault)
     {
         string what = spec.Format == DrawingFormat.Svg ? "id" : "layer";
-        string[] names = [.. drawing.Pieces.Select(p => p.Names.FirstOrDefault("")).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Take(12)];
-        string known = names.Length == 0 ? "no line has a name" : "there are " + string.Join(", ", names.Select(n => $"'{Tables.TableNumber.Shown(n)}'"));
+        string calibration = spec.Calibration?.Element ?? "";
+        var named = drawing.Pieces.Select(p => (Name: p.Names.FirstOrDefault(""), p.Line)).Where(n => n.Name.Length > 0 && n.Name != calibration).DistinctBy(n => n.Name, StringComparer.Ordinal).Take(12).ToArray();
+        string known = named.Length == 0 ? "no line has a name" : "there " + (named.Length == 1 ? "is " : "are ") + string.Join(", ", named.Select(n => Invariant($"'{Tables.TableNumber.Shown(n.Name)}' (line {n.Line})")));
         if (drawing.Pieces.Count == 0)
         {
-            fault(Finding.Error("PF2114", spec.Key, "The drawing holds no line that could be a track.", "Draw the track as a path, polyline or arcs, not as text, images or blocks."));
+            fault(Finding.Error("PF2114", spec.Key, "The drawing holds no line that could be a track.", "Draw the track as a path, polyline or arcs, not as text, images or blocks."), 1);
             return null;
         }
 
-        string calibration = spec.Calibration?.Element ?? "";
         var pieces = spec.Element is { } wanted
             ? drawing.Pieces.Where(p => p.Names.Contains(wanted, StringComparer.Ordinal)).ToList()
             : drawing.Pieces.Where(p => calibration.Length == 0 || !p.Names.Contains(calibration, StringComparer.Ordinal)).ToList();
         if (pieces.Count == 0)
         {
-            fault(Finding.Error("PF2113", spec.Key, $"No line has the {what} '{spec.Element}'; {known}.", $"Give the {what} of the track's line, such as element = \"{(names.Length > 0 ? names[0] : "up")}\"."));
+            fault(Finding.Error("PF2113", spec.Key, $"No line has the {what} '{spec.Element}'; {known}.", $"Give the {what} of the track's line, such as element = \"{(named.Length > 0 ? Nearest(spec.Element ?? "", named.Select(n => n.Name)) : "up")}\"."), named.Length > 0 ? named[0].Line : 1);
             return null;
         }
 
@@ -78,33 +78,37 @@ internal static class DrawnLineReader
         }
 
         fault(spec.Element is null
-            ? Finding.Error("PF2113", spec.Key, Invariant($"The drawing has {lines.Count} lines; {known}."), $"Say which one is the track by its {what}: element = \"…\".")
-            : Finding.Error("PF2113", spec.Key, Invariant($"'{spec.Element}' is drawn in {lines.Count} lines that do not meet end to end."), "Join the pieces, or give the track a name of its own."));
+            ? Finding.Error("PF2113", spec.Key, Invariant($"The drawing has {lines.Count} lines; {known}."), $"Say which one is the track by its {what}, such as element = \"{(named.Length > 0 ? named[0].Name : "up")}\".")
+            : Finding.Error("PF2113", spec.Key, Invariant($"'{spec.Element}' is drawn in {lines.Count} lines that do not meet end to end."), "Join the pieces, or give the track a name of its own."), lines[1].Line);
         return null;
     }
 
-    private static double? Scale(DrawingSpec spec, Drawing drawing, Action<Finding> fault)
+    /// <summary>The name that begins most like the one asked for.</summary>
+    private static string Nearest(string wanted, IEnumerable<string> names) =>
+        names.MaxBy(n => n.Zip(wanted).TakeWhile(p => char.ToUpperInvariant(p.First) == char.ToUpperInvariant(p.Second)).Count())!;
+
+    private static double? Scale(DrawingSpec spec, Drawing drawing, Action<Finding, int> fault)
     {
         if (spec.Calibration is { } calibration)
         {
             var lines = PieceJoiner.Join([.. drawing.Pieces.Where(p => p.Names.Contains(calibration.Element, StringComparer.Ordinal))]);
             if (lines.Count != 1)
             {
-                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", Invariant($"There are {lines.Count} lines named '{calibration.Element}' to calibrate by."), "Draw one straight line of known length and give it that name."));
+                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", Invariant($"There are {lines.Count} lines named '{calibration.Element}' to calibrate by."), "Draw one straight line of known length and give it that name."), lines.Count > 1 ? lines[1].Line : 1);
                 return null;
             }
 
             double drawn = (lines[0].Points[^1] - lines[0].Points[0]).Length;
             if (!(lines[0].Length <= drawn * (1 + Straightness)) || !(calibration.Length > 0) || !double.IsFinite(calibration.Length))
             {
-                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", Invariant($"The line '{calibration.Element}' of {calibration.Length:0.##} mm is not straight, or has no length."), "Draw one straight line of known length."));
+                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", Invariant($"The line '{calibration.Element}' of {calibration.Length:0.##} mm is not straight, or has no length."), "Draw one straight line of known length, and give its length in mm, over 0."), lines[0].Line);
                 return null;
             }
 
             double scale = calibration.Length / drawn;
             if (drawing.MillimetresPerUnit is { } stated && Math.Abs((stated / scale) - 1) > Straightness)
             {
-                fault(Finding.Warning("PF2116", $"{spec.Key}.calibrate", Invariant($"The calibration line gives {scale:G5} mm to the unit, but {drawing.UnitTold}."), "The line of known length is believed.", FaultKind.Input));
+                fault(Finding.Warning("PF2116", $"{spec.Key}.calibrate", Invariant($"The calibration line gives {scale:G5} mm to the unit, but {drawing.UnitTold}."), "The line of known length is believed.", FaultKind.Input), lines[0].Line);
             }
 
             return scale;
@@ -115,7 +119,7 @@ internal static class DrawnLineReader
             return known;
         }
 
-        fault(Finding.Error("PF2111", spec.Key, $"The drawing does not say how long its unit is: {drawing.UnitTold}.", "Give unit = \"mm\" (or cm, in), or draw a line of known length and give calibrate = { length = 300, element = \"calibration\" }: its length in mm and what it is called in the drawing."));
+        fault(Finding.Error("PF2111", spec.Key, $"The drawing does not say how long its unit is: {drawing.UnitTold}.", "Give unit = \"mm\" (or cm, in), or draw a line of known length and give calibrate = { length = 300, element = \"calibration\" }: its length in mm and what it is called in the drawing."), drawing.UnitLine);
         return null;
     }
 

@@ -23,7 +23,7 @@ internal static class DxfDrawingReader
         var skipped = new SortedDictionary<string, int>(StringComparer.Ordinal);
         double? unit = null;
         string told = "it does not set $INSUNITS", section = "";
-        int points = 0;
+        int points = 0, unitLine = 1;
         for (int i = 0; i < pairs.Count;)
         {
             int next = i + 1;
@@ -38,7 +38,7 @@ internal static class DxfDrawingReader
                 section = entity.Text(2, "");
                 if (section == "HEADER")
                 {
-                    (unit, told) = Unit(pairs, i, next);
+                    (unit, told, unitLine) = Unit(pairs, i, next);
                 }
             }
             else if (entity.Kind is "ENDSEC")
@@ -72,7 +72,7 @@ internal static class DxfDrawingReader
             i = next;
         }
 
-        return new(pieces, unit, [.. skipped], told);
+        return new(pieces, unit, [.. skipped], told, unitLine);
     }
 
     private static int EndOfPolyline(List<DxfPair> pairs, int from)
@@ -95,7 +95,7 @@ internal static class DxfDrawingReader
         return i;
     }
 
-    private static (double? Unit, string Told) Unit(List<DxfPair> pairs, int from, int to)
+    private static (double? Unit, string Told, int Line) Unit(List<DxfPair> pairs, int from, int to)
     {
         for (int i = from; i + 1 < to; i++)
         {
@@ -115,11 +115,11 @@ internal static class DxfDrawingReader
                 _ => null,
             };
             return unit is { } known
-                ? (known.Millimetres(), Invariant($"$INSUNITS says {known.Sign()}"))
-                : (null, code == 0 ? "$INSUNITS says that it has no unit" : Invariant($"$INSUNITS has the value {code}, which is no unit of a track plan"));
+                ? (known.Millimetres(), Invariant($"$INSUNITS says {known.Sign()}"), pairs[i].Line)
+                : (null, code == 0 ? "$INSUNITS says that it has no unit" : Invariant($"$INSUNITS has the value {code}, which is no unit of a track plan"), pairs[i].Line);
         }
 
-        return (null, "it does not set $INSUNITS");
+        return (null, "it does not set $INSUNITS", pairs[from].Line);
     }
 
     private static DrawnPiece? Draw(DxfEntity entity)
@@ -163,7 +163,7 @@ internal static class DxfDrawingReader
 
         var points = pen.ToArray();
         // An entity drawn from below the sheet has its x mirrored.
-        return new([entity.Layer], entity.Mirrored ? [.. points.Select(p => new Point2(-p.X, p.Y))] : points, pen.Straights);
+        return new([entity.Layer], entity.Mirrored ? [.. points.Select(p => new Point2(-p.X, p.Y))] : points, pen.Straights, entity.Line);
     }
 
     private static void Arc(DxfEntity entity, CurveFlattener pen)

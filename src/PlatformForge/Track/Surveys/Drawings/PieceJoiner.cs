@@ -76,7 +76,7 @@ internal static class PieceJoiner
             points.AddRange(piece.Points.Skip(1));
         }
 
-        return new(chain[0].Names, [.. points], chain.All(p => p.Straights));
+        return new(chain[0].Names, [.. points], chain.All(p => p.Straights), chain.Min(p => p.Line));
     }
 
     internal static double Size(IReadOnlyList<DrawnPiece> pieces)

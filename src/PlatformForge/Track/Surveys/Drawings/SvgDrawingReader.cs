@@ -22,6 +22,7 @@ internal sealed class SvgDrawingReader
     private readonly SortedDictionary<string, int> skipped = new(StringComparer.Ordinal);
     private readonly Stack<(SvgTransform Transform, string[] Names)> groups = new();
     private SvgSheet? sheet;
+    private int sheetLine;
     private int points;
 
     /// <summary>Reads a text; throws <see cref="UnreadableDrawingException"/> where that cannot be done.</summary>
@@ -42,10 +43,10 @@ internal sealed class SvgDrawingReader
         }
         catch (XmlException fault)
         {
-            string why = text.Contains("<!DOCTYPE", StringComparison.OrdinalIgnoreCase)
-                ? "The drawing has a document type declaration, which may pull in other files and is refused."
-                : Invariant($"The drawing is not well-formed XML near column {fault.LinePosition}.");
-            throw new UnreadableDrawingException(why, fault.LineNumber);
+            int declared = text.IndexOf("<!DOCTYPE", StringComparison.OrdinalIgnoreCase);
+            throw declared >= 0
+                ? new UnreadableDrawingException("The drawing has a document type declaration (DOCTYPE), which may pull in other files and is refused.", 1 + text.AsSpan(0, declared).Count('\n'))
+                : new UnreadableDrawingException(Invariant($"The drawing is not well-formed XML near column {fault.LinePosition}."), Math.Max(1, fault.LineNumber));
         }
     }
 
@@ -74,14 +75,17 @@ internal sealed class SvgDrawingReader
 
         return sheet is null
             ? throw new UnreadableDrawingException("The file is XML, but no SVG drawing.")
-            : new(pieces, sheet.MillimetresPerUnit, [.. skipped], sheet.Told);
+            : new(pieces, sheet.MillimetresPerUnit, [.. skipped], sheet.Told, sheetLine);
     }
+
+    private static int LineOf(XmlReader reader) => (reader as IXmlLineInfo)?.LineNumber ?? 1;
 
     private void Element(XmlReader reader)
     {
         string name = reader.LocalName;
         if (sheet is null)
         {
+            sheetLine = LineOf(reader);
             sheet = name == "svg" ? SvgSheet.Read(reader) : throw new UnreadableDrawingException("The file is XML, but no SVG drawing.");
             Enter(reader, sheet.Upright, []);
             return;
@@ -100,7 +104,7 @@ internal sealed class SvgDrawingReader
 
             foreach (var (line, straights) in Lines(reader, name, transform))
             {
-                pieces.Add(new(names, line, straights));
+                pieces.Add(new(names, line, straights, LineOf(reader)));
                 if ((points += line.Length) > CurveFlattener.MostPoints)
                 {
                     throw new UnreadableDrawingException("The drawing has more points than a track plan can need.");
@@ -109,8 +113,7 @@ internal sealed class SvgDrawingReader
         }
         catch (UnreadableDrawingException fault)
         {
-            int line = (reader as IXmlLineInfo)?.LineNumber ?? 0;
-            throw new UnreadableDrawingException(fault.Message, line);
+            throw new UnreadableDrawingException(fault.Message, LineOf(reader));
         }
 
         if (!Silent.Contains(name, StringComparer.Ordinal) && name is not ("path" or "line" or "polyline" or "polygon"))

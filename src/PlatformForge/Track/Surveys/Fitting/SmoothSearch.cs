@@ -42,9 +42,10 @@ internal static class SmoothSearch
     {
         var fits = new List<ProfileFit>();
         int most = Math.Min(MostSpans, observations.Count / ReadingsPerKnot);
-        for (double spans = FewestSpans; spans <= most && length / spans > 4 * CurvatureProfile.LeastStretch; spans = Math.Ceiling(spans * MoreSpans))
+        most = (int)Math.Min(most, length / (4 * CurvatureProfile.LeastStretch));
+        for (int spans = Math.Min(FewestSpans, most); spans > 0; spans = spans == most ? 0 : Math.Min(most, (int)Math.Ceiling(spans * MoreSpans)))
         {
-            fits.Add(WithoutMisread(Knotted(length, (int)spans, placed), observations));
+            fits.Add(WithoutMisread(Knotted(length, spans, placed), observations));
         }
 
         double least = fits.Count == 0 ? 0 : fits.Min(f => f.Cost);
@@ -71,6 +72,9 @@ internal static class SmoothSearch
     private static CurvatureProfile Knotted(double length, int spans, bool placed)
     {
         double span = length / spans;
+
+        // A short curve comes first, since a project's transition goes on from the curvature that was reached.
+        double From(int j) => Math.Max(j * span, CurvatureProfile.LeastStretch);
         return new()
         {
             Length = length,
@@ -78,8 +82,8 @@ internal static class SmoothSearch
             Knotted = true,
             Curvatures = new double[spans + 1],
             Straight = new bool[spans + 1],
-            Middles = [.. Enumerable.Range(0, spans).Select(j => (j + 0.5) * span)],
-            Squares = [.. Enumerable.Repeat(span * span, spans)],
+            Middles = [.. Enumerable.Range(0, spans).Select(j => ((j + 1) * span + From(j)) / 2)],
+            Squares = [.. Enumerable.Range(0, spans).Select(j => Math.Pow(((j + 1) * span) - From(j), 2))],
             Sudden = new bool[spans],
         };
     }
