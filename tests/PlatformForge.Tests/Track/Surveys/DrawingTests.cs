@@ -151,7 +151,7 @@ public class DrawingTests
     public void A_line_that_is_not_there_is_answered_with_those_that_are()
     {
         var fault = Fault(Samples.Drawing(Samples.Text("marrowby-cross.svg"), DrawingFormat.Svg, "middle", calibration: new(300)), "PF2113");
-        Assert.Contains("'up' (line 7), 'down' (line ", fault.Message, StringComparison.Ordinal);
+        Assert.Contains("'up' (line 8), 'down' (line 25)", fault.Message, StringComparison.Ordinal);
         Fault(Samples.Drawing(Samples.Text("marrowby-cross.svg"), DrawingFormat.Svg, null, calibration: new(300)), "PF2113");
     }
 

@@ -35,7 +35,7 @@ internal static class PlaceFitter
         for (int round = 0; round < MostRefinements && located.Single && found[0].ScatterIfLess is { } scatter && fine > FinestSigma; round++)
         {
             fine = Math.Max(FinestSigma, fine * scatter);
-            var (again, finer) = Search(name, runs, first, fine);
+            var (again, finer) = Improve(name, runs, located, found[0], fine);
             if (finer[0].LeftOut.Count(x => x) > found[0].LeftOut.Count(x => x) || finer[0].IsScattered)
             {
                 break;
@@ -43,6 +43,8 @@ internal static class PlaceFitter
 
             (located, found) = (again, finer);
         }
+
+        found = SmoothSearch.Unless(found, located.Observations, located.Length, placed: true);
 
         var kept = FitChoice.Distinct(found);
         var targets = located.TargetsAt(sigma);
@@ -62,12 +64,16 @@ internal static class PlaceFitter
         var found = search.Run(Suspects.Among(located.Observations));
 
         // The first line runs through misread places too; what was found on it is put right on the line it gave.
-        bool[] leftOut = located.Spread(found[0].LeftOut);
-        var (from, direction) = located.Start(found[0].Profile);
-        located = Located.On(ProfileLine.Build(name, found[0].Profile, from, direction), runs, sigma);
-        search = new ProfileSearch(located.Observations, located.Length, placed: true);
-        found = search.Improve(found[0].Profile.Moved(located.Origin, located.Length), located.Single ? located.Carry(leftOut) : new bool[located.Observations.Count]);
-        return (located, SmoothSearch.Unless(found, located.Observations, located.Length, placed: true));
+        return Improve(name, runs, located, found[0], sigma);
+    }
+
+    private static (Located Located, IReadOnlyList<ProfileFit> Found) Improve(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Located before, ProfileFit found, double sigma)
+    {
+        bool[] leftOut = before.Spread(found.LeftOut);
+        var (from, direction) = before.Start(found.Profile);
+        var located = Located.On(ProfileLine.Build(name, found.Profile, from, direction), runs, sigma);
+        var search = new ProfileSearch(located.Observations, located.Length, placed: true);
+        return (located, search.Improve(found.Profile.Moved(located.Origin, located.Length), located.Single ? located.Carry(leftOut) : new bool[located.Observations.Count]));
     }
 
     /// <summary>Readings told by chainage and offset of a reference.</summary>

@@ -31,7 +31,7 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
     /// and D. O. Siegmund, 2007, price a change point so): half as much again for a change, double for a kink, and more for a sharp one; a
     /// reading left out is dearer still. The cheapest fit is taken.
     /// </summary>
-    public double Cost { get; } = SquareSum + Price(Profile, LeftOut);
+    public double Cost { get; init; } = SquareSum + Price(Profile, LeftOut);
 
     // A smooth curve's figures mean nothing by themselves; they are taken as long as they foretell (H. Akaike, 1974), since too
     // few of them pull the line off its place.
@@ -42,6 +42,9 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
     /// named. At 30 readings it is 3.4, or 2.0 ruler errors.
     /// </summary>
     public static double OutlierPrice(int readings) => (2.5 * Math.Log(Math.Max(12, readings))) + 3;
+
+    /// <summary>The sum of squares with Akaike's price for every figure: the less, the better the fit foretells places that were not read.</summary>
+    public double Foretelling => SquareSum + (KnotPrice * Profile.Freedom) + (LeftOut.Count(x => x) * OutlierPrice(LeftOut.Length));
 
     /// <summary>Whether the sum of squares is more than readings of the stated error would leave in one of a thousand surveys.</summary>
     public bool IsScattered => IsTooMuch(SquareSum, LeftOut.Count(x => !x) - Profile.Freedom);

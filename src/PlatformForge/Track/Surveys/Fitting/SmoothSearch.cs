@@ -17,24 +17,40 @@ internal static class SmoothSearch
     // Elements that have to leave out more than one reading in so many do not describe the track.
     private const int ReadingsPerMisread = 30;
 
+    // Track made of straights and curves has fewer changes of curvature than this beside a platform; a kink counts for two.
+    private const int ManyChanges = 6;
+
+    private const int InQuestion = 4;
+
     // Fits this much dearer than the best have no weight left.
     private const double WorthKeeping = 12;
 
     // A column that the others explain but for this part of it adds nothing.
     private const double LeastColumn = 1e-10;
 
-    /// <summary>The fits of a search among elements, or smooth curves where those meet the readings and the elements do not.</summary>
+    /// <summary>
+    /// The fits of a search among elements, or smooth curves where those meet the readings and the elements do not. Where many
+    /// elements meet them, they may stand for a curve that has none: then the smooth curves stay in question beside them.
+    /// </summary>
     public static IReadOnlyList<ProfileFit> Unless(IReadOnlyList<ProfileFit> found, IReadOnlyList<Observation> observations, double length, bool placed)
     {
         var best = found[0];
-        int misread = best.LeftOut.Count(x => x);
-        if (!best.IsScattered && misread <= Math.Max(1, observations.Count / ReadingsPerMisread))
+        bool misread = best.LeftOut.Count(x => x) > Math.Max(1, observations.Count / ReadingsPerMisread);
+        bool many = best.Profile.Middles.Length + (2 * best.Profile.KinkAt.Length) >= ManyChanges;
+        if (!best.IsScattered && !misread && !many)
         {
             return found;
         }
 
         var smooth = Run(observations, length, placed);
-        return smooth.Count > 0 && (smooth[0].Cost < best.Cost || (best.IsScattered && !smooth[0].IsScattered)) ? smooth : found;
+        if (smooth.Count == 0 || (smooth[0].IsScattered && !best.IsScattered))
+        {
+            return found;
+        }
+
+        return best.IsScattered || smooth[0].Foretelling < best.Foretelling
+            ? smooth
+            : [best, .. smooth.Take(InQuestion).Select(f => f with { Cost = best.Cost }), .. found.Skip(1)];
     }
 
     /// <summary>Smooth curves, cheapest first; none where the readings are too few.</summary>
