@@ -53,7 +53,7 @@ public static class TrackSurveyor
 
     // A smooth curve's curvature runs evenly between its knots, the track's does not: simulated surveys of track laid by eye
     // (SimulatedSurveyTests) lie within the bound at its rate when it is widened by so much.
-    private const double BetweenKnots = 1.25;
+    private const double BetweenKnots = 1.6;
 
     // The price at which the search leaves a reading out, as a distance: more readings, more chances of a large miss.
     private static double OutlierBound(Survey survey)

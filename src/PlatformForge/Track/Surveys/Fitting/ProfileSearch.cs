@@ -32,9 +32,9 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     // A column that the present figures explain but for this part of it adds nothing.
     private const double LeastColumn = 1e-10;
 
-    // Work spent on one search, in readings times squared figures: some ten times what ordinary surveys need. Track without
+    // Work spent on one search, in readings times squared figures: some times what ordinary surveys need. Track without
     // recognisable elements would otherwise be tried with every shape there is.
-    private const double MostWork = 1.5e7;
+    private const double MostWork = 8e6;
 
     private readonly List<ProfileFit> met = [];
     private double work;

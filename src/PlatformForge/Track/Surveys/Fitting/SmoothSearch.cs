@@ -43,7 +43,7 @@ internal static class SmoothSearch
         }
 
         var smooth = Run(observations, length, placed);
-        if (smooth.Count == 0 || (smooth[0].IsScattered && !best.IsScattered))
+        if (smooth.Count == 0 || smooth[0].IsScattered)
         {
             return found;
         }
