@@ -35,11 +35,11 @@ public class SimulatedSurveyTests
             _ => [new StraightSpec(curve + before)],
         });
 
-    /// <summary>Track laid by eye: its curvature wanders without end.</summary>
+    /// <summary>Track laid by eye: it bends one way, now more, now less, without end.</summary>
     private static readonly Gen<Centreline> ByEye =
         from radii in Gen.ArrayOf(Gen.Choose(500, 3000), 7)
-        from hands in Gen.ArrayOf(Gen.Choose(0, 3), 7)
-        select Lay([.. radii.Select((r, i) => new TransitionSpec(170, r, hands[i] == 0 ? Hand.Right : Hand.Left))]);
+        from hand in Gen.Elements(Hand.Left, Hand.Right)
+        select Lay([.. radii.Select(r => new TransitionSpec(180, r, hand))]);
 
     private static Centreline Lay(params AlignmentElementSpec[] elements) => TrackLayer.Lay(new("t", new(10, 20), 0.3, elements)).Value!;
 

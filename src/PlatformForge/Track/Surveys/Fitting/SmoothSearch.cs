@@ -14,9 +14,6 @@ internal static class SmoothSearch
     // A knot has to be told by this many readings at least, or the curve would follow their errors.
     private const int ReadingsPerKnot = 3;
 
-    // Elements that have to leave out more than one reading in so many do not describe the track.
-    private const int ReadingsPerMisread = 30;
-
     // Track made of straights and curves has fewer changes of curvature than this beside a platform; a kink counts for two.
     private const int ManyChanges = 6;
 
@@ -35,7 +32,7 @@ internal static class SmoothSearch
     public static IReadOnlyList<ProfileFit> Unless(IReadOnlyList<ProfileFit> found, IReadOnlyList<Observation> observations, double length, bool placed)
     {
         var best = found[0];
-        bool misread = best.LeftOut.Count(x => x) > Math.Max(1, observations.Count / ReadingsPerMisread);
+        bool misread = best.LeftOut.Contains(true);
         bool many = best.Profile.Middles.Length + (2 * best.Profile.KinkAt.Length) >= ManyChanges;
         if (!best.IsScattered && !misread && !many)
         {
@@ -50,6 +47,7 @@ internal static class SmoothSearch
 
         return best.IsScattered || smooth[0].Foretelling < best.Foretelling
             ? smooth
+            : !many ? found
             : [best, .. smooth.Take(InQuestion).Select(f => f with { Cost = best.Cost }), .. found.Skip(1)];
     }
 
