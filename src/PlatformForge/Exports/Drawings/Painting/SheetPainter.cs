@@ -33,14 +33,14 @@ public sealed class SheetPainter
     /// <param name="scale">Pixels to a mm of paper.</param>
     public static PixelImage Paint(Sheet sheet, double scale = UsualScale)
     {
-        int width = (int)Math.Ceiling(sheet.Width * scale), height = (int)Math.Ceiling(sheet.Height * scale);
-        var painter = new SheetPainter(width, height, scale);
+        int across = (int)Math.Ceiling(sheet.Width * scale), down = (int)Math.Ceiling(sheet.Height * scale);
+        var painter = new SheetPainter(across, down, scale);
         foreach (var item in sheet.Items)
         {
             painter.Item(item);
         }
 
-        return new(width, height, painter.pixels);
+        return new(across, down, painter.pixels);
     }
 
     private void Item(SheetItem item)
