@@ -44,8 +44,14 @@ internal static class PlatformFindings
     public static Finding TightCurve(string key, double chainage, double radius, double width, double most) =>
         Finding.Error("PF4021", key, Invariant($"At chainage {chainage:0.#} mm the track's radius is {radius:0.#} mm, and a platform {width:0.#} mm wide would reach too near to the curve's centre."), Invariant($"Give a width of {Down(most)} mm or less."), FaultKind.DesignRule);
 
-    public static Finding BackFouls(string key, double chainage, double by, double width) =>
-        Finding.Error("PF4022", key, Invariant($"The back reaches {by:0.##} mm into what vehicles of another track need at chainage {chainage:0.#} mm."), Invariant($"Give a width of {Down(width)} mm or less."), FaultKind.DesignRule);
+    public static Finding BackFouls(string key, double chainage, double by, string vehicle, double width) =>
+        Finding.Error("PF4022", key, BackReaches(chainage, by, vehicle), Invariant($"Give a width of {Down(width)} mm or less."), FaultKind.DesignRule);
+
+    public static Finding NoRoomBehind(string key, double chainage, double by, string vehicle, double from, double to) =>
+        Finding.Error("PF4022", key, BackReaches(chainage, by, vehicle), Invariant($"From chainage {from:0.#} to {to:0.#} mm there is no room for a platform between the tracks: end it before that, or begin it after."), FaultKind.DesignRule);
+
+    private static string BackReaches(double chainage, double by, string vehicle) =>
+        Invariant($"The back reaches {by:0.##} mm into what '{vehicle}' on another track needs at chainage {chainage:0.#} mm.");
 
     public static Finding FurnitureFouls(string key, string name, double chainage, double by) =>
         Finding.Error("PF4023", key, Invariant($"The {name} at chainage {chainage:0.#} mm stands {by:0.##} mm inside what vehicles need at its height."), Invariant($"Move it {Up(by)} mm farther from the edge."), FaultKind.DesignRule);

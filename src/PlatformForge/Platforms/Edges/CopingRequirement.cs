@@ -64,28 +64,30 @@ internal static class CopingRequirement
     }
 
     /// <summary>
-    /// Nearest place in mm from the centreline, on the platform's side, of vehicles on other tracks that run behind the platform, at a station of the trace;
-    /// positive infinity where none does.
+    /// Nearest place in mm from the centreline, on the platform's side, of vehicles on other tracks that run behind the platform, at a station of the trace, and
+    /// the vehicle; positive infinity where none does.
     /// </summary>
-    public static double[] Behind(PlatformRequest request, RequirementTrace trace)
+    public static (double[] Nearest, string[] Vehicles) Behind(PlatformRequest request, RequirementTrace trace)
     {
         var (envelope, face) = (request.Envelope, request.Spec.Face);
         int first = (int)Math.Round((trace.Stations[0] - envelope.From) / envelope.Spacing);
         var nearest = new double[trace.Stations.Length];
+        var vehicles = new string[nearest.Length];
         Array.Fill(nearest, double.PositiveInfinity);
+        Array.Fill(vehicles, "");
         foreach (var other in envelope.Parts.Where(p => p.Run != 0))
         {
             var (near, far) = Sides(other, face.Side);
             for (int i = 0; i < nearest.Length; i++)
             {
-                if (!double.IsNegativeInfinity(far[first + i]) && -near[first + i] > trace.Swept[i])
+                if (!double.IsNegativeInfinity(far[first + i]) && -near[first + i] > trace.Swept[i] && -near[first + i] < nearest[i])
                 {
-                    nearest[i] = Math.Min(nearest[i], -near[first + i]);
+                    (nearest[i], vehicles[i]) = (-near[first + i], other.Vehicle.Name);
                 }
             }
         }
 
-        return nearest;
+        return (nearest, vehicles);
     }
 
     /// <summary>Reach in mm of every part of the faced track's vehicles at a station of the trace, over all heights: what furniture is held to.</summary>

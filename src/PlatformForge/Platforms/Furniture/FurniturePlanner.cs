@@ -51,7 +51,7 @@ internal static class FurniturePlanner
     // What stands on the deck is held to vehicles at all heights, whatever may pass over the coping; the back to what runs behind it.
     private static void Fouls(PlatformRequest request, PlanLines lines, RequirementTrace trace, List<Keepout> places, List<Finding> findings)
     {
-        double[] full = Edges.CopingRequirement.FullHeight(request, trace), behind = Edges.CopingRequirement.Behind(request, trace);
+        double[] full = Edges.CopingRequirement.FullHeight(request, trace);
         double spacing = trace.Stations[1] - trace.Stations[0], margin = request.Budget.Margin;
         foreach (var place in places)
         {
@@ -66,21 +66,30 @@ internal static class FurniturePlanner
             }
         }
 
-        double worst = 0, worstAt = 0;
-        for (int i = 0; i < behind.Length; i++)
+        Back(request, lines, trace, findings);
+    }
+
+    private static void Back(PlatformRequest request, PlanLines lines, RequirementTrace trace, List<Finding> findings)
+    {
+        var (behind, vehicles) = Edges.CopingRequirement.Behind(request, trace);
+        double[] over = [.. trace.Stations.Select((s, i) => lines.Back.At(s) + request.Budget.Margin - behind[i])];
+        int worst = Array.IndexOf(over, over.Max());
+        if (over[worst] <= 0)
         {
-            double over = lines.Back.At(trace.Stations[i]) + margin - behind[i];
-            if (over > worst)
-            {
-                (worst, worstAt) = (over, trace.Stations[i]);
-            }
+            return;
         }
 
-        if (worst > 0)
-        {
-            findings.Add(PlatformFindings.BackFouls($"{request.Spec.Key}.deck.width", worstAt, worst, request.Spec.Deck.Width - worst));
-        }
+        var deck = request.Spec.Deck;
+        double width = deck.Width - over[worst], least = request.Spec.Coping.Width + LeastWidth;
+        string key = $"{request.Spec.Key}.deck.width";
+        findings.Add(width >= least
+            ? PlatformFindings.BackFouls(key, trace.Stations[worst], over[worst], vehicles[worst], width)
+            : PlatformFindings.NoRoomBehind(
+                key, trace.Stations[worst], over[worst], vehicles[worst], trace.Stations[Array.FindIndex(over, o => deck.Width - o < least)], trace.Stations[Array.FindLastIndex(over, o => deck.Width - o < least)]));
     }
+
+    // Behind the coping a deck needs room for its back wall and a rib at least, mm.
+    private const double LeastWidth = 5;
 
     private static WhiteLineBand? Line(PlatformSpec spec, HeightProfile profile, PlanLines lines) =>
         spec.WhiteLine is { } line && profile.EndHead > profile.StartHead
