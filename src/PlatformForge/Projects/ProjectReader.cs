@@ -44,7 +44,7 @@ public static class ProjectReader
 
         var beside = new BesideProject(folder);
         root = new PresetLaying(reading, (name, key, r) => PresetFile(beside, name, key, root, r)).Lay(root);
-        var draft = ProjectKeys.Table.Read(new ProjectDraft(), root, "", reading);
+        var draft = References.Spoken(ProjectKeys.Table.Read(new ProjectDraft(), root, "", reading));
         var places = new SourceMap(root);
         var tracks = draft.Tracks;
         var texts = new List<string>();

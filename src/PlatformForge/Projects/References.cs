@@ -27,6 +27,15 @@ internal static class References
         }
     }
 
+    /// <summary>The project with tracks' vehicles by their names: one that goes by its preset's title may be meant by the preset's name too.</summary>
+    public static ProjectDraft Spoken(ProjectDraft draft)
+    {
+        string Name(string asked) => draft.Vehicles.Any(v => v.Name == asked) || draft.Vehicles.Where(v => string.Equals(v.Preset, asked, StringComparison.OrdinalIgnoreCase)).ToArray() is not [var only]
+            ? asked
+            : only.Name;
+        return draft with { Tracks = [.. draft.Tracks.Select(t => t.Vehicles is { } names ? t with { Vehicles = [.. names.Select(Name)] } : t)] };
+    }
+
     private static void Once(string what, string[] names, SourceMap places, KeyReading reading)
     {
         for (int i = 1; i < names.Length; i++)

@@ -45,7 +45,7 @@ public static class VehicleReader
     {
         if (PresetShelf.Find(PresetKind.Vehicles, name) is { } preset)
         {
-            return Outcome.Of(preset.Tree);
+            return Outcome.Of(preset.Tree.With(new("name", preset.Tree.Place, new TreeText(preset.Tree.Place, preset.Spoken))));
         }
 
         string? near = NearestName.Of(name, PresetShelf.Of(PresetKind.Vehicles).Select(p => p.Name));

@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Projects;
+using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Units;
 using Xunit;
@@ -56,6 +57,35 @@ public class VehicleSetTests
         var project = Samples.Sound(Samples.With(12, "width = 34\n" + Triplet), "track.vehicles=[\"coach\"]");
         Assert.Equal(3, project.VehiclesOn(project.Tracks[0]).Count);
         Assert.Single(project.SetsOn(project.Tracks[0]));
+    }
+
+    [Fact]
+    public void The_first_body_of_a_set_is_called_by_its_own_name() =>
+        Assert.Equal(["coach, motor car", "coach, body 2 of 3", "coach, brake end"], Samples.Sound(Samples.With(12, "width = 34\nbody_name = \"motor car\"\n" + Triplet)).Vehicles.Select(b => b.Name));
+
+    /// <summary>Names of files with dashes are for keys; tables and drawings have the trade's words.</summary>
+    [Fact]
+    public void Vehicles_without_a_name_are_called_as_people_speak_of_them()
+    {
+        var bodies = Samples.Sound(PresetShelf.Sample("pendlewick-sets")!).Vehicles;
+        Assert.Equal(
+            [
+                "express engine with tender, engine", "express engine with tender, tender", "two-car unit, front car", "two-car unit, rear car",
+                "branch triplet, leading coach", "branch triplet, middle coach", "branch triplet, brake coach",
+            ],
+            bodies.Select(b => b.Name));
+        Assert.Equal("Corridor coach, 57 ft", Assert.Single(VehicleReader.Read("bogie-coach-57ft", new ModelScale(76.2)).Value!).Name);
+        Assert.All(PresetShelf.Of(PresetKind.Vehicles), p => Assert.All(VehicleReader.Read(p.Name, new ModelScale(76.2)).Value!, v => Assert.DoesNotMatch("body [0-9]|[a-z0-9]-[a-z0-9]+-[a-z0-9]", v.Name)));
+    }
+
+    [Fact]
+    public void A_track_may_name_a_vehicle_by_its_preset_or_by_what_it_is_called()
+    {
+        foreach (string name in new[] { "multiple-unit-two-car", "two-car unit" })
+        {
+            var project = Samples.Sound(PresetShelf.Sample("pendlewick-sets")!, $"track.vehicles=[\"{name}\"]");
+            Assert.Equal(["two-car unit, front car", "two-car unit, rear car"], project.VehiclesOn(project.Tracks[0]).Select(v => v.Name));
+        }
     }
 
     [Fact]
@@ -197,7 +227,7 @@ public class VehicleSetTests
         var vehicle = Assert.Single(VehicleReader.Read(folder["mine.toml"], new ModelScale(76.2)).Value!);
         Assert.Equal(("my coach", 228, 162), (vehicle.Name, (int)vehicle.Length, (int)vehicle.PivotCentres));
         string form = File.ReadAllText(folder["mine.toml"]), page = File.ReadAllText(Path.Combine(House.SourceTree.Root, "docs", "vehicles.md"));
-        foreach (string key in new[] { "length", "pivots", "bogie_wheelbase", "trailing_bogie_wheelbase", "width", "ahead", "low", "high", "taper", "front_taper", "rear_taper", "sill", "middle_axle_play", "either_way", "least_radius", "joined_by", "gap", "gangway", "both_ends", "plan", "carrier" })
+        foreach (string key in new[] { "length", "pivots", "bogie_wheelbase", "trailing_bogie_wheelbase", "width", "ahead", "low", "high", "body_name", "taper", "front_taper", "rear_taper", "sill", "middle_axle_play", "either_way", "least_radius", "joined_by", "gap", "gangway", "both_ends", "plan", "carrier" })
         {
             Assert.Matches($@"(?m)^(# )?\[*([a-z]+\.)*{key}\b", form);
             Assert.Contains($"`{key}`", page, StringComparison.Ordinal);

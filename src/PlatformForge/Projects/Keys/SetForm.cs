@@ -91,7 +91,8 @@ internal static class SetForm
                 ahead = ((pivots - form.Length) / 2) - halfFront;
             }
 
-            string name = form.Name.Length > 0 && i > 0 ? Invariant($"{set.Name}, {form.Name}") : Invariant($"{set.Name}, body {i + 1} of {count}");
+            string own = i == 0 ? set.BodyName : form.Name;
+            string name = own.Length > 0 ? Invariant($"{set.Name}, {own}") : Invariant($"{set.Name}, body {i + 1} of {count}");
             forms.Add(form with { Name = name, Pivots = pivots, Ahead = ahead, EitherWay = set.EitherWay, LeastRadius = set.LeastRadius, Bodies = [] });
             last = forms[^1].TrailingBogieWheelbase ?? forms[^1].BogieWheelbase;
         }

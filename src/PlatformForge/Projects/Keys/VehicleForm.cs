@@ -10,6 +10,12 @@ internal sealed record VehicleForm
 {
     public string Name { get; init; } = "";
 
+    /// <summary>What the first body of a set is called; empty when it has no name of its own.</summary>
+    public string BodyName { get; init; } = "";
+
+    /// <summary>The preset that was laid under it; null when it has none.</summary>
+    public string? Preset { get; init; }
+
     public double Length { get; init; } = double.NaN;
 
     public double Pivots { get; init; } = double.NaN;

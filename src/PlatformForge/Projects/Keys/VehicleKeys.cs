@@ -61,8 +61,9 @@ internal static class VehicleKeys
 
     public static KeyTable<VehicleForm> Table { get; } = Shape(
         new KeyTable<VehicleForm>(scale => new() { High = scale.ToModel(TallestBody) })
-            .Text("preset", "Name of a kind of vehicle, or of a file beside the project. See: platformforge presets vehicles", _ => null, (v, _) => v)
-            .Text("name", "What you call it; verdicts name it.", v => v.Name, (v, n) => v with { Name = n }, required: true),
+            .Text("preset", "Name of a kind of vehicle, or of a file beside the project. See: platformforge presets vehicles", _ => null, (v, n) => v with { Preset = n })
+            .Text("name", "What you call it; verdicts name it. With a preset of the shelf left out, it is called as there.", v => v.Name, (v, n) => v with { Name = n }, required: true)
+            .Text("body_name", "What you call the first body of a set; left out, it is told by its number.", v => v.BodyName, (v, n) => v with { BodyName = n }),
         required: true,
         wheelbase: "Distance between a bogie's end axles; 0 for a vehicle without bogies.")
         .Flag("either_way", "Whether it also runs the other way round.", v => v.EitherWay, (v, n) => v with { EitherWay = n })

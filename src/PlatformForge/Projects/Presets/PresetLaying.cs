@@ -42,7 +42,7 @@ internal sealed class PresetLaying(KeyReading reading, Func<string, string, KeyR
         if (PresetShelf.Find(kind, name) is { } preset)
         {
             var whole = own.Over(preset.Tree);
-            return kind == PresetKind.Vehicles && whole.Find("name") is null ? whole.With(new("name", place, new TreeText(place, preset.Name))) : whole;
+            return kind == PresetKind.Vehicles && own.Find("name") is null ? whole.With(new("name", place, new TreeText(place, preset.Spoken))) : whole;
         }
 
         var names = PresetShelf.Of(kind).SelectMany(p => p.OtherNames.Prepend(p.Name)).ToArray();

@@ -13,6 +13,9 @@ namespace PlatformForge.Projects.Presets;
 public sealed record Preset(PresetKind Kind, string Name, string Title, string Source, IReadOnlyList<string> OtherNames)
 {
     internal TreeTable Tree { get; init; } = new(default, []);
+
+    /// <summary>What a vehicle of the kind is called when it is given no name: the name among the preset's keys, or else its title.</summary>
+    public string Spoken => Tree.TextOf("name") ?? Title;
 }
 
 /// <summary>

@@ -61,6 +61,7 @@ public static class StartingFile
         ("track.survey.also.unit", "\"mm\""),
         ("track.vehicles", "[\"my longest coach\"]"),
         ("vehicle.preset", "\"stock/my-coach.toml\""),
+        ("vehicle.body_name", "\"first coach\""),
         ("vehicle.trailing_bogie_wheelbase", "34"),
         ("vehicle.least_radius", "600"),
         ("vehicle.sill.width", "35"),
