@@ -4,11 +4,17 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope]
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope | survey]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
 {
     EnvelopeRuns.Report();
+    return;
+}
+
+if (args is ["survey"])
+{
+    SurveyRuns.Report();
     return;
 }
 
@@ -40,6 +46,7 @@ foreach (int count in new[] { 1, 2, 4, 8, 12 })
 }
 
 EnvelopeRuns.Report();
+SurveyRuns.Report();
 
 void Write(int i)
 {

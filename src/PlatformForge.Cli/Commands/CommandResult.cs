@@ -16,6 +16,9 @@ internal sealed record CommandResult(IReadOnlyList<Finding> Findings)
     /// <summary>Whether the text is what was asked for, and not a report on what was done.</summary>
     public bool IsTheText { get; init; }
 
+    /// <summary>Whether notes are part of what was asked for, and told without --verbose too.</summary>
+    public bool TellsNotes { get; init; }
+
     /// <summary>An exit code that the findings don't tell.</summary>
     public int? ExitCode { get; init; }
 }

@@ -46,7 +46,7 @@ internal sealed class Session
             return exit;
         }
 
-        var least = quiet.HasValue() ? Severity.Error : verbose.HasValue() ? Severity.Note : Severity.Warning;
+        var least = quiet.HasValue() ? Severity.Error : verbose.HasValue() || result.TellsNotes ? Severity.Note : Severity.Warning;
         foreach (var finding in result.Findings.Where(f => f.Severity >= least))
         {
             FindingLines.Write(terminal.Error, finding, Colour);

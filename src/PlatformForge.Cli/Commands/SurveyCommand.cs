@@ -23,6 +23,8 @@ internal static class SurveyCommand
     /// <summary>Chord of the string-lining table when none is asked for, mm.</summary>
     private const double UsualChord = 200;
 
+    private const double ShortestChord = 10, LongestChord = 10000;
+
     public static void Add(CommandLineApplication app, Session session) => app.Command("survey", command =>
     {
         command.Description = "Fit the measured tracks: what they are made of, which reading is odd, how far the answer may be off.";
@@ -30,7 +32,7 @@ internal static class SurveyCommand
         var project = new ProjectArguments(command);
         var track = command.Option("--track <name>", "One track only.", CommandOptionType.SingleValue);
         var toml = command.Option("--toml", "Only the recognised alignment, as text for a project file.", CommandOptionType.NoValue);
-        var lining = command.Option<double>("--string-lining <chord>", "Chord in mm: add a table of versines and slews.", CommandOptionType.SingleValue).Accepts(v => v.Range(10, 10000));
+        var lining = command.Option<double>("--string-lining <chord>", "Chord in mm: add a table of versines and slews.", CommandOptionType.SingleValue).Accepts(v => v.Range(ShortestChord, LongestChord));
         var folder = command.Option("-o|--output <folder>", "Write drawings and tables into a folder of its own.", CommandOptionType.SingleValue);
         command.OnExecute(() => session.Finish("survey", show => Survey(project, track.Value(), toml.HasValue(), lining.HasValue() ? lining.ParsedValue : null, folder.Value(), session.Watch(show))));
     });
@@ -54,14 +56,20 @@ internal static class SurveyCommand
         var findings = project.Placed(laid.Findings);
         if (laid.Value is not { } tracks)
         {
-            return new(findings);
+            return new(findings) { TellsNotes = true };
         }
 
         SurveyedTrack[] surveyed = [.. tracks.Select(t => SurveyDoubts.With(project, t.Entry, t.Survey!))];
+        if (surveyed.Where(t => chord > StringLining.LongestChord(t)).MinBy(StringLining.LongestChord) is { } shortest)
+        {
+            return new([.. findings, TooLong(shortest, chord!.Value)]) { TellsNotes = true };
+        }
+
         var written = folder is null ? null : Write(project, surveyed, chord, folder);
         return new([.. read.Findings, .. findings, .. written?.Findings ?? []])
         {
             IsTheText = toml,
+            TellsNotes = true,
             Plain = o =>
             {
                 Array.ForEach(surveyed, t => SurveyText.Write(o, t, toml, chord));
@@ -78,6 +86,12 @@ internal static class SurveyCommand
             },
         };
     }
+
+    private static Finding TooLong(SurveyedTrack track, double chord) => Finding.Error(
+        "PF1023",
+        "--string-lining",
+        FormattableString.Invariant($"A chord of {chord:0.##} mm is longer than half of track {track.Line.Name}, which is {track.Line.Length:0} mm long."),
+        StringLining.LongestChord(track) < ShortestChord ? "The track is too short for string lining." : FormattableString.Invariant($"Give at most {StringLining.LongestChord(track):0} mm."));
 
     private static Outcome<FolderReport> Write(ProjectSpec project, SurveyedTrack[] tracks, double? chord, string folder) => OutputFolder.Write(
         folder,

@@ -29,7 +29,7 @@ internal static class SurveyJson
         }
 
         json.WriteEndArray();
-        json.WriteString("alignment_toml", track.Alignment is { } alignment ? AlignmentText.Toml(alignment) : null);
+        json.WriteString("alignment_toml", track.Alignment is null ? null : AlignmentText.Toml(track));
         json.WriteStartArray("elements");
         foreach (var element in track.Elements)
         {
@@ -59,14 +59,24 @@ internal static class SurveyJson
         json.WriteEndArray();
         if (chord is { } length)
         {
+            var lining = StringLining.Of(track, length);
+            JsonObject.Number(json, "string_lining_chord_mm", lining.Chord);
+            json.WriteStartArray("string_lining_notes");
+            foreach (string note in lining.Notes)
+            {
+                json.WriteStringValue(note);
+            }
+
+            json.WriteEndArray();
             json.WriteStartArray("string_lining");
-            foreach (var row in StringLining.Of(track, length).Rows)
+            foreach (var row in lining.Rows)
             {
                 json.WriteStartObject();
                 JsonObject.Number(json, "station_mm", row.Station);
                 JsonObject.Number(json, "measured_mm", row.Measured);
                 JsonObject.Number(json, "proposed_mm", row.Proposed);
                 JsonObject.Number(json, "slew_mm", row.FullThrow);
+                json.WriteString("note", row.Note);
                 json.WriteEndObject();
             }
 

@@ -14,7 +14,7 @@ internal static class SurveyText
     {
         if (tomlOnly)
         {
-            o.Write(track.Alignment is { } text ? AlignmentText.Toml(text) : Invariant($"# Track {track.Line.Name} can't be said as a list of elements.\n"));
+            o.Write(track.Alignment is not null ? AlignmentText.Toml(track) : Invariant($"# Track {track.Line.Name} can't be said as a list of elements.\n"));
             return;
         }
 
@@ -49,19 +49,28 @@ internal static class SurveyText
 
         if (chord is { } length)
         {
-            Lining(o, StringLining.Of(track, length), length);
+            Lining(o, StringLining.Of(track, length));
         }
     }
 
-    private static void Lining(TextWriter o, StringLining lining, double chord)
+    private static void Lining(TextWriter o, StringLining lining)
     {
-        o.WriteLine(Invariant($"  string lining over a chord of {chord:0.#} mm: largest slew {lining.LargestThrow:0.00} mm"));
+        o.WriteLine(Invariant($"  string lining over a chord of {lining.Chord:0.##} mm: largest slew {lining.LargestThrow:0.00} mm"));
+        foreach (string note in lining.Notes)
+        {
+            o.WriteLine("    " + note);
+        }
+
         o.WriteLine("     station  measured  proposed     error       sum      slew");
         foreach (var row in lining.Rows)
         {
-            o.WriteLine(Invariant($"    {row.Station,8:0.0}  {row.Measured,8:0.00}  {row.Proposed,8:0.00}  {row.Error,8:0.00}  {row.SumOfErrors,8:0.00}  {row.FullThrow,8:0.00}"));
+            string note = row.Note.Length == 0 ? "" : "  " + row.Note;
+            o.WriteLine(Invariant($"    {row.Station,8:0.0}  {Plain(row.Measured),8}  {Plain(row.Proposed),8}  {Plain(row.Error),8}  {Plain(row.SumOfErrors),8}  {Plain(row.FullThrow),8}{note}"));
         }
     }
+
+    // No minus before what rounds to nil.
+    private static string Plain(double mm) => Invariant($"{Math.Round(mm, 2) + 0.0:0.00}");
 
     private static string Words(FittedElement element)
     {

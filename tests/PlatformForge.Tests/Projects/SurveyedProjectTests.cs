@@ -94,7 +94,13 @@ public sealed class SurveyedProjectTests : IDisposable
         string pasted = CliRun.Of("survey", other["up.toml"], "--toml", "-q").Out;
         string text = File.ReadAllText(other["up.toml"]);
         int from = text.IndexOf("[[track]]", StringComparison.Ordinal), to = text.IndexOf("# The vehicles", StringComparison.Ordinal);
-        Samples.Sound(text[..from] + pasted + text[to..]);
+        var copied = Samples.Sound(text[..from] + pasted + text[to..]);
+
+        // The doubt of the survey goes with the text: the budget is no smaller than with the survey itself.
+        double Residual(ProjectSpec project) => DesignRun.Design(project, RunWatch.None).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm;
+        var surveyed = ProjectReader.ReadFile(other["up.toml"]).Value!;
+        Assert.InRange(Residual(copied), Residual(surveyed), Residual(surveyed) + 0.1);
+        Assert.Contains("What measuring left uncertain", pasted, StringComparison.Ordinal);
 
         Assert.Equal(0, CliRun.Of("survey", other["up.toml"], "-o", other["sheets"], "-q").Exit);
         Assert.Equal(["manifest.json", "up-survey-line.csv", "up-survey-readings.csv", "up-survey-string-lining.csv", "up-survey.png", "up-survey.svg", "up-survey.toml"], other.Listing("sheets").Select(f => f.Split(' ')[0]));
@@ -102,6 +108,19 @@ public sealed class SurveyedProjectTests : IDisposable
         var json = CliRun.Of("survey", other["up.toml"], "--json").Json();
         var readings = json.GetProperty("tracks")[0].GetProperty("readings").EnumerateArray();
         Assert.Equal([row + 1], readings.Where(r => r.GetProperty("outlier").GetBoolean()).Select(r => r.GetProperty("row").GetInt32()));
+    }
+
+    [Fact]
+    public void A_chord_longer_than_half_the_track_is_refused_with_the_longest_that_works()
+    {
+        string file = folder.Write("up.toml", PresetShelf.Sample("pendlewick-string")!);
+        var run = CliRun.Of("survey", file, "--string-lining", "5000");
+        Assert.Equal((3, ""), (run.Exit, run.Out));
+        int longest = int.Parse(System.Text.RegularExpressions.Regex.Match(run.Error, "Give at most ([0-9]+) mm").Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture);
+        var works = CliRun.Of("survey", file, "--string-lining", longest.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        Assert.Equal(0, works.Exit);
+        Assert.Contains($"over a chord of {longest} mm", works.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("-0.00", works.Out, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -42,10 +42,10 @@ public static class SurveyTables
     /// <summary>The string-lining table, for those who want to ease the track instead.</summary>
     public static byte[] Lining(StringLining lining)
     {
-        var csv = new CsvText("station (mm)", "measured (mm)", "proposed (mm)", "error (mm)", "sum of errors (mm)", "half throw (mm)", "full throw (mm, outward)");
+        var csv = new CsvText("station (mm)", Invariant($"measured (mm, chord {Figures.Short(lining.Chord)})"), "proposed (mm)", "error (mm)", "sum of errors (mm)", "half throw (mm)", "full throw (mm, outward)", "note");
         foreach (var r in lining.Rows)
         {
-            csv.Row(Figures.Fixed(r.Station, 1), Figures.Fixed(r.Measured, 3), Figures.Fixed(r.Proposed, 3), Figures.Fixed(r.Error, 3), Figures.Fixed(r.SumOfErrors, 3), Figures.Fixed(r.HalfThrow, 3), Figures.Fixed(r.FullThrow, 3));
+            csv.Row(Figures.Fixed(r.Station, 1), Figures.Fixed(r.Measured, 3), Figures.Fixed(r.Proposed, 3), Figures.Fixed(r.Error, 3), Figures.Fixed(r.SumOfErrors, 3), Figures.Fixed(r.HalfThrow, 3), Figures.Fixed(r.FullThrow, 3), r.Note);
         }
 
         return csv.ToBytes();
@@ -53,7 +53,7 @@ public static class SurveyTables
 
     /// <summary>All files of a survey, named after its track.</summary>
     /// <param name="track">The survey.</param>
-    /// <param name="chord">Chord of the string-lining table, mm.</param>
+    /// <param name="chord">Chord of the string-lining table, mm; shortened where the track is too short for it.</param>
     /// <param name="origin">Up to three short lines for the drawing on whose survey it is.</param>
     public static IReadOnlyList<OutputFile> Files(SurveyedTrack track, double chord, params IReadOnlyList<string> origin)
     {
@@ -65,11 +65,11 @@ public static class SurveyTables
             new(name + ".png", PngWriter.ToBytes(SheetPainter.Paint(sheet))),
             new(name + "-readings.csv", Readings(track)),
             new(name + "-line.csv", Movement(track)),
-            new(name + "-string-lining.csv", Lining(StringLining.Of(track, chord))),
+            new(name + "-string-lining.csv", Lining(StringLining.Of(track, Math.Min(chord, StringLining.LongestChord(track))))),
         };
-        if (track.Alignment is { } alignment)
+        if (track.Alignment is not null)
         {
-            files.Add(new(name + ".toml", Encoding.UTF8.GetBytes(AlignmentText.Toml(alignment))));
+            files.Add(new(name + ".toml", Encoding.UTF8.GetBytes(AlignmentText.Toml(track))));
         }
 
         return files;

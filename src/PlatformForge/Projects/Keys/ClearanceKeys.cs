@@ -39,7 +39,7 @@ public sealed record ClearanceEntry
     public BudgetRule Rule { get; init; } = BudgetRule.Sum;
 
     /// <summary>The budget of a platform.</summary>
-    /// <param name="residual">What a survey leaves uncertain, mm; nil for a track that is stated.</param>
+    /// <param name="residual">What a survey leaves uncertain, mm; nil for a track that is stated without a doubt.</param>
     /// <param name="gauge">Distance between the running edges, mm.</param>
     /// <param name="coping">Height of the coping above rail top, mm.</param>
     /// <param name="tallest">Height above rail top of the highest part of any vehicle, mm.</param>
@@ -67,7 +67,7 @@ internal static class ClearanceKeys
         .Length("print", Small, "How far a print may be off.", c => c.Print, (c, v) => c with { Print = v })
         .Length("fitting", Small, "How far the sections may be off when they are fixed down.", c => c.Fitting, (c, v) => c with { Fitting = v })
         .Length("laying", Small, "How far the track may lie off the line stated here.", c => c.Laying, (c, v) => c with { Laying = v })
-        .Length("survey", Small, "What measuring the track left uncertain; left out, what the survey itself finds.", c => c.Survey, (c, v) => c with { Survey = v })
+        .Length("survey", Small, "What measuring the track left uncertain; left out, what the survey itself finds, or the survey_doubt of the track.", c => c.Survey, (c, v) => c with { Survey = v })
         .Length("wheelset_play", NumberRange.From(0, 10), "Side play of the wheels between the rails, each way from the middle.", c => c.WheelsetPlay, (c, v) => c with { WheelsetPlay = v })
         .Length("back_to_back", NumberRange.Over0(300), "Distance between the backs of a wheelset's wheels; in place of wheelset_play, which then follows from the gauge.", c => c.BackToBack, (c, v) => c with { BackToBack = v })
         .Length("flange", NumberRange.Over0(10), "Thickness of a wheel's flange where it meets the rail, for back_to_back.", c => c.Flange, (c, v) => c with { Flange = v })

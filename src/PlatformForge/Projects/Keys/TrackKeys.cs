@@ -17,6 +17,9 @@ public sealed record TrackEntry(string Name, Point2 Start, double Heading, IRead
     /// <summary>Names of the vehicles that run on it; null for all of the project.</summary>
     public IReadOnlyList<string>? Vehicles { get; init; }
 
+    /// <summary>How far the true track may lie off a stated alignment that came from a survey, mm.</summary>
+    public double SurveyDoubt { get; init; }
+
     /// <summary>How it was measured, where its alignment is not stated.</summary>
     public SurveySpec? Survey { get; init; }
 
@@ -56,6 +59,7 @@ internal static class TrackKeys
             (e, _) => e,
             (t, v) => t with { Elements = [.. v.Select(e => e.Element)] })
         .Table("survey", "How the track was measured, in place of an alignment.", SurveyKeys.Table, t => t.Form, (t, v) => t with { Form = v })
+        .Length("survey_doubt", NumberRange.From(0, 50), "How far the true track may lie off an alignment that a survey found; the survey command writes it with the alignment. It goes into the budget for the longest overhang.", t => t.SurveyDoubt, (t, v) => t with { SurveyDoubt = v })
         .Text("buffers", "Which end is at buffer stops, so that no more track need be known there.", t => t.Buffers, (t, v) => t with { Buffers = v }, false, "none", "start", "end", "both")
         .Texts("vehicles", "Names of the vehicles that run here; left out, all of them do.", (t, v) => t with { Vehicles = v })
         .Check((t, table, key, reading) =>
@@ -63,6 +67,11 @@ internal static class TrackKeys
             if ((t.Elements.Count > 0) == (t.Form is not null))
             {
                 reading.Fault("PF1013", key, table.Place, $"{key} has {(t.Form is null ? "neither alignment nor survey" : "both alignment and survey")}.", "Give one of them: what the track is made of, or how it was measured.");
+            }
+
+            if (t.Form is not null && table.Find("survey_doubt") is { } doubt)
+            {
+                reading.Fault("PF1013", key + ".survey_doubt", doubt.Place, "The track has a survey and a survey_doubt; the survey finds its doubt itself.", "Leave survey_doubt out; it belongs to an alignment that was copied from a survey.");
             }
         });
 }

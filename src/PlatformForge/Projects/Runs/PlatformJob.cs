@@ -3,6 +3,7 @@ using PlatformForge.Clearance.Sets;
 using PlatformForge.Exports;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
+using PlatformForge.Track.Surveys;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Runs;
@@ -29,7 +30,7 @@ internal sealed class PlatformJob
         faced = tracks.First(t => string.Equals(t.Entry.Name, asked.Face.Track, StringComparison.Ordinal));
         double residual = faced.Survey is { } survey
             ? project.VehiclesOn(faced.Entry).Select(v => survey.Movement.Reach(asked.Face.From, asked.Face.To, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max()
-            : 0;
+            : project.VehiclesOn(faced.Entry).Select(v => SurveyMovement.ReachOf(faced.Entry.SurveyDoubt, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max();
         double tallest = tracks.SelectMany(t => project.VehiclesOn(t.Entry)).SelectMany(v => v.Parts).Select(p => p.ZHigh).DefaultIfEmpty(0).Max();
         budget = project.Clearance.BudgetWith(residual, project.Layout.Gauge, asked.Height, tallest);
 

@@ -15,7 +15,11 @@ public static class SurveyDoubts
             var worst = project.VehiclesOn(entry)
                 .Select(v => new ReachDoubt(face.Name, v.Name, survey.Movement.Reach(face.Face.From, face.Face.To, v.PivotCentres, v.Length), survey.Movement.WorstReach(face.Face.From, face.Face.To, v.PivotCentres, v.Length)))
                 .MaxBy(d => d.Likely);
-            doubts.AddRange(worst is null ? [] : [worst]);
+            if (worst is not null)
+            {
+                double half = project.VehiclesOn(entry).Max(v => v.Length) / 2;
+                doubts.Add(worst with { Line = survey.Movement.Most(face.Face.From - half, face.Face.To + half) });
+            }
         }
 
         return survey with { Doubts = [.. doubts.OrderByDescending(d => d.Likely)] };

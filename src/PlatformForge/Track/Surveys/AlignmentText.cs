@@ -49,6 +49,31 @@ public static class AlignmentText
     private const double LeastStep = 1e-9;
 
     /// <summary>
+    /// The table of a surveyed track as a project file writes it, with what the survey left uncertain, so that the budget of a
+    /// platform is no smaller with the text than with the survey.
+    /// </summary>
+    /// <param name="track">A track whose alignment was recognised.</param>
+    public static string Toml(SurveyedTrack track)
+    {
+        var text = new StringBuilder(Toml(track.Alignment ?? throw new ArgumentException("The track has no alignment.", nameof(track))));
+        double doubt = Math.Ceiling(track.LineDoubt * DoubtParts) / DoubtParts;
+        text.Append(CultureInfo.InvariantCulture, $"# What measuring left uncertain: the true track lies within {doubt:0.00} mm of this one {(track.Doubts.Count > 0 ? "beside the platforms" : "throughout")}\n");
+        text.Append("# in 19 of 20 surveys. It goes into the clearance budget, multiplied for overhangs; leave it with the alignment.\n");
+        foreach (var reach in track.Doubts)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"# Beside {Comment(reach.Platform)} the survey found {reach.Likely:0.00} mm for the reach of {Comment(reach.Vehicle)}.\n");
+        }
+
+        return text.Append(CultureInfo.InvariantCulture, $"survey_doubt = {doubt:0.00}\n").ToString();
+    }
+
+    // The doubt is written to a hundredth, rounded up.
+    private const double DoubtParts = 100;
+
+    // A name may not end the comment it stands in.
+    private static string Comment(string name) => string.Concat(name.Where(c => !char.IsControl(c)));
+
+    /// <summary>
     /// The table of a track as a project file writes it: lengths and radii to 0.01 mm, angles to 0.0001 degrees, which moves the
     /// far end of a two-metre track by some hundredths of a millimetre.
     /// </summary>

@@ -22,7 +22,34 @@ public sealed record OddEvenCheck(bool Applies, double Odd, double Even, double 
     /// <summary>Whether the sums agree, or the check does not apply.</summary>
     public bool Passes => !Applies || Math.Abs(Odd - Even) <= Allowed;
 
-    /// <param name="readings">Versines at even stations, in order.</param>
+    /// <summary>Whether the stations are evenly spaced; otherwise the check does not apply.</summary>
+    public bool Steady { get; init; } = true;
+
+    // Steps between stations that differ from their mean by no more than this part of it are even: a step is marked by eye.
+    private const double EvenPart = 0.05;
+
+    /// <summary>Distance between stations in mm where it is the same everywhere, or null.</summary>
+    /// <param name="readings">Versines in order.</param>
+    public static double? EvenSpacing(IReadOnlyList<VersineReading> readings)
+    {
+        if (readings.Count < 2)
+        {
+            return null;
+        }
+
+        double mean = (readings[^1].Station - readings[0].Station) / (readings.Count - 1);
+        for (int i = 1; i < readings.Count; i++)
+        {
+            if (Math.Abs(readings[i].Station - readings[i - 1].Station - mean) > EvenPart * mean)
+            {
+                return null;
+            }
+        }
+
+        return mean;
+    }
+
+    /// <param name="readings">Versines, in order.</param>
     /// <param name="rulerError">Greatest reading error, mm.</param>
     public static OddEvenCheck Of(IReadOnlyList<VersineReading> readings, double rulerError)
     {
@@ -35,11 +62,14 @@ public sealed record OddEvenCheck(bool Applies, double Odd, double Even, double 
             straight &= !end || Math.Abs(readings[i].Versine) <= rulerError;
         }
 
-        return new(straight, odd, even, OnceInHundred * rulerError * Math.Sqrt(readings.Count / 3.0));
+        bool steady = EvenSpacing(readings) is not null;
+        return new(straight && steady, odd, even, OnceInHundred * rulerError * Math.Sqrt(readings.Count / 3.0)) { Steady = steady };
     }
 
     /// <summary>The check in words.</summary>
-    public Finding AsFinding(string key) => !Applies
+    public Finding AsFinding(string key) => !Steady
+        ? Finding.Note("PF2122", key, "Odd and even sums of the versines: not applicable, since the stations are not evenly spaced.")
+        : !Applies
         ? Finding.Note("PF2122", key, "Odd and even sums of the versines: not applicable, since the survey does not begin and end on straight track.")
         : Passes
         ? Finding.Note("PF2122", key, Invariant($"Odd and even sums of the versines agree: {Odd:0.##} and {Even:0.##} mm."))

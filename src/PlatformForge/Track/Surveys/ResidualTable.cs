@@ -20,10 +20,12 @@ internal static class ResidualTable
         if (survey is VersineSurvey versines)
         {
             double[] chainages = VersineFitter.Chainages(versines);
+            bool together = chainages.Length > PlaceFitter.MostSingle;
             return [.. versines.Readings.Select((r, i) =>
             {
                 double fitting = VersineOfLine.Of(line, chainages[i], versines.Chord, versines.FromCentre);
-                return new ReadingResidual(r, chainages[i], r.Versine - fitting, fitting, null, leftOut.Contains(i));
+                bool outlier = leftOut.Contains(i) || (together && Math.Abs(r.Versine - fitting) > bound);
+                return new ReadingResidual(r, chainages[i], r.Versine - fitting, fitting, null, outlier);
             })];
         }
 

@@ -8,7 +8,11 @@ namespace PlatformForge.Track.Surveys;
 /// <param name="SumOfErrors">Running sum of the errors.</param>
 /// <param name="HalfThrow">Half of the slew: the half throw before plus the sum of errors before.</param>
 /// <param name="FullThrow">How far to slew the track, outward of a curve of positive versines.</param>
-public sealed record StringLiningRow(double Station, double Measured, double Proposed, double Error, double SumOfErrors, double HalfThrow, double FullThrow);
+public sealed record StringLiningRow(double Station, double Measured, double Proposed, double Error, double SumOfErrors, double HalfThrow, double FullThrow)
+{
+    /// <summary>What is to be known of the measured figure, such as that the reading was left out; empty for most.</summary>
+    public string Note { get; init; } = "";
+}
 
 /// <summary>
 /// String lining after Hallade, as the US Army railway track course TR0671, sections IV and V, teaches it. A slew t at a station
@@ -18,6 +22,12 @@ public sealed record StringLiningRow(double Station, double Measured, double Pro
 /// <param name="Rows">Stations in order.</param>
 public sealed record StringLining(IReadOnlyList<StringLiningRow> Rows)
 {
+    /// <summary>Length of the chord that the versines are told for, mm.</summary>
+    public double Chord { get; init; }
+
+    /// <summary>Where the measured figures come from, and which readings are not among them, in sentences.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+
     /// <summary>Sum of the errors left at the last station; nil when the sums agree.</summary>
     public double SumLeft => Rows[^1].SumOfErrors;
 
@@ -82,52 +92,13 @@ public sealed record StringLining(IReadOnlyList<StringLiningRow> Rows)
     }
 
     /// <summary>
-    /// The table of a surveyed track at stations half a chord apart. Versines that were read are taken as read; for other
-    /// surveys they follow from the fitted line and the misses of the readings beside it.
+    /// The table of a surveyed track at stations half a chord apart. Versines that were read over this chord are taken as read;
+    /// for others, and for other surveys, see <see cref="Notes"/>.
     /// </summary>
     /// <param name="track">The survey.</param>
-    /// <param name="chord">Length of the chord, mm; for a survey by versines its own.</param>
-    public static StringLining Of(SurveyedTrack track, double chord)
-    {
-        double half = chord / 2;
-        double[] stations = track.Versines.Count > 0
-            ? [.. track.Residuals.Select(r => r.Chainage)]
-            : [.. Enumerable.Range(1, Math.Max(0, (int)((track.Line.Length - chord) / half) + 1)).Select(i => i * half)];
-        if (stations.Length == 0)
-        {
-            return new([]);
-        }
+    /// <param name="chord">Length of the chord, mm, over 0 and at most <see cref="LongestChord"/>.</param>
+    public static StringLining Of(SurveyedTrack track, double chord) => SurveyLining.Of(track, chord);
 
-        double[] fair = [.. stations.Select(s => VersineOfLine.Of(track.Line, s, chord))];
-        double[] measured = track.Versines.Count > 0
-            ? [.. fair.Select((v, i) => v + track.Residuals[i].Miss)]
-            : [.. fair.Select((v, i) => v + ((MissAt(track, stations[i] - half) + MissAt(track, stations[i] + half)) / 2) - MissAt(track, stations[i]))];
-        return Of(stations, measured, Propose(measured, fair, StraightPart * track.RulerError));
-    }
-
-    // A fair versine below this part of the ruler error is straight track.
-    private const double StraightPart = 0.1;
-
-    private static double MissAt(SurveyedTrack track, double chainage)
-    {
-        ReadingResidual? before = null, after = null;
-        foreach (var r in track.Residuals)
-        {
-            if (r.IsOutlier)
-            {
-                continue;
-            }
-
-            before = r.Chainage <= chainage && (before is null || r.Chainage > before.Chainage) ? r : before;
-            after = r.Chainage >= chainage && (after is null || r.Chainage < after.Chainage) ? r : after;
-        }
-
-        return (before, after) switch
-        {
-            (null, null) => 0,
-            (null, { } a) => a.Miss,
-            ({ } b, null) => b.Miss,
-            var (b, a) => a.Chainage == b.Chainage ? b.Miss : b.Miss + ((a.Miss - b.Miss) * (chainage - b.Chainage) / (a.Chainage - b.Chainage)),
-        };
-    }
+    /// <summary>The longest chord that a table of a track can be made for, mm: half the track, so that there are three stations.</summary>
+    public static double LongestChord(SurveyedTrack track) => Math.Floor(track.Line.Length / 2);
 }

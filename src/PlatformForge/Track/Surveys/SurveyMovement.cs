@@ -60,5 +60,11 @@ public sealed record SurveyMovement(IReadOnlyList<double> Chainages, IReadOnlyLi
     public double WorstReach(double from, double to, double pivots, double length) => ReachBy(Worst, from, to, pivots, length);
 
     private double ReachBy(IReadOnlyList<double> movement, double from, double to, double pivots, double length) =>
-        Most(movement, from - (length / 2), to + (length / 2)) * Math.Max(1, length / pivots);
+        ReachOf(Most(movement, from - (length / 2), to + (length / 2)), pivots, length);
+
+    /// <summary>How far a vehicle's reach may move where the line may move by so much anywhere, mm.</summary>
+    /// <param name="line">Movement of the line, mm.</param>
+    /// <param name="pivots">Distance between the pivots, mm.</param>
+    /// <param name="length">Length of the body, mm.</param>
+    public static double ReachOf(double line, double pivots, double length) => line * Math.Max(1, length / pivots);
 }

@@ -27,6 +27,13 @@ public sealed record SurveyedTrack(
     /// <summary>What it means for vehicles beside platforms, most doubtful first; empty where nobody has said which those are.</summary>
     public IReadOnlyList<ReachDoubt> Doubts { get; init; } = [];
 
+    /// <summary>What an alignment copied from this line has to state as its own doubt, mm: how far the true line may lie off beside
+    /// the platforms, or anywhere where nobody has said where those are.</summary>
+    public double LineDoubt => Doubts.Select(d => d.Line).DefaultIfEmpty(Movement.Likely.Max()).Max();
+
+    /// <summary>Chord in mm that versines were read over; null for other surveys.</summary>
+    public double? Chord { get; init; }
+
     /// <summary>Readings that are named as misread and left out.</summary>
     public IEnumerable<ReadingResidual> Outliers => Residuals.Where(r => r.IsOutlier);
 }

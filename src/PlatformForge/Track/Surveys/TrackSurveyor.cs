@@ -47,7 +47,10 @@ public static class TrackSurveyor
             movement,
             survey.RulerError,
             Math.Sqrt(variance) * sigma,
-            (survey as VersineSurvey)?.Readings ?? []);
+            (survey as VersineSurvey)?.Readings ?? [])
+        {
+            Chord = (survey as VersineSurvey)?.Chord,
+        };
         return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered, best.Profile.Knotted));
     }
 

@@ -207,12 +207,36 @@ public class SurveyFitTests
     [Fact]
     public void A_file_of_100000_rows_is_read_and_fitted()
     {
-        // How long it takes is measured by the benchmarks; here it must come out right.
+        // How long it takes is measured by the benchmarks (SurveyRuns); here it must come out right.
         var line = OnString();
         var track = Survey(Measure(line, 100_000, MeasuredLine.Centre, new Random(1), 0.5)).Track;
         Assert.Equal(100_000, track.Residuals.Count);
         Assert.Empty(track.Outliers);
         for (double s = 10; s < 1390; s += 10)
+        {
+            Assert.InRange(Math.Abs(line.Locate(track.Line.At(s).Position, s).Offset), 0, track.Movement.At(s));
+        }
+    }
+
+    [Theory]
+    [InlineData(10_000)]
+    [InlineData(100_000)]
+    public void Versines_in_as_many_rows_are_fitted_too_and_a_misread_one_is_named(int count)
+    {
+        var line = TrackLayer.Lay(new("t", new(0, 0), 0, [new StraightSpec(400), new TransitionSpec(150, 700, Hand.Left), new CurveSpec(700, Hand.Left, 500), new TransitionSpec(150, null, Hand.Left), new StraightSpec(400)])).Value!;
+        var random = new Random(1);
+        var text = new System.Text.StringBuilder("station;versine\n");
+        for (int i = 0; i < count; i++)
+        {
+            double s = 100 + (1400.0 * i / (count - 1)), read = VersineOfLine.Of(line, s, 200) + (0.5 * random.NextDouble()) - 0.25 + (i == count / 2 ? 5 : 0);
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"{s:0.######};{read:0.###}\n");
+        }
+
+        var (track, findings) = Survey(Samples.Versines(text.ToString(), new ClosingChord(0, 1600, (line.PointAt(1600, 0) - line.PointAt(0, 0)).Length)));
+        Assert.DoesNotContain(findings, f => f.Code == "PF2121");
+        Assert.Equal((count / 2) + 2, Assert.Single(track.Outliers).Reading.Row);
+        Assert.Equal(count, track.Residuals.Count);
+        for (double s = 100; s < 1500; s += 10)
         {
             Assert.InRange(Math.Abs(line.Locate(track.Line.At(s).Position, s).Offset), 0, track.Movement.At(s));
         }

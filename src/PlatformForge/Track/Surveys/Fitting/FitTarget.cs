@@ -15,10 +15,19 @@ internal sealed record PlaceTarget(Point2 Place, double FromCentre, double Guess
     public override double Miss(Centreline line) => line.Locate(Place, Guess).Offset - FromCentre;
 }
 
-/// <summary>A versine.</summary>
-internal sealed record VersineTarget(double Chainage, double Versine, double Chord, double FromCentre, double Sigma) : FitTarget(Sigma)
+/// <summary>A versine, or the weighted mean of versines at some chainages.</summary>
+internal sealed record VersineTarget(double[] Chainages, double[] Weights, double Versine, double Chord, double FromCentre, double Sigma) : FitTarget(Sigma)
 {
-    public override double Miss(Centreline line) => Versine - VersineOfLine.Of(line, Chainage, Chord, FromCentre);
+    public override double Miss(Centreline line)
+    {
+        double miss = Versine;
+        for (int k = 0; k < Chainages.Length; k++)
+        {
+            miss -= Weights[k] * VersineOfLine.Of(line, Chainages[k], Chord, FromCentre);
+        }
+
+        return miss;
+    }
 }
 
 /// <summary>The length of a closing chord.</summary>

@@ -11,8 +11,8 @@ internal static class PlaceFitter
     /// <summary>More readings than this are taken together by neighbours for the search.</summary>
     public const int MostSingle = 240;
 
-    // Neighbours share some errors of ruler and string: the mean of many is not trusted below this part of one reading's error.
-    private const double LeastMeanError = 0.25;
+    /// <summary>Neighbours share some errors of ruler and string: the mean of many is not trusted below this part of one reading's error.</summary>
+    public const double LeastMeanError = 0.25;
 
     // A reading this many standard deviations from the middle one of its neighbours has no part in their mean.
     private const double FarFromMiddle = 6;

@@ -8,15 +8,14 @@ internal static class VersineFitter
     /// <summary>The fits in question, cheapest first, and which readings are left out of the first.</summary>
     public static (IReadOnlyList<ExactFit> Fits, IReadOnlyList<double> Costs, int[] LeftOut) Fit(VersineSurvey survey, double sigma)
     {
-        double half = survey.Chord / 2;
         double[] chainages = Chainages(survey);
-        double length = chainages[^1] + half;
-        Observation[] observations = [.. survey.Readings.Select((r, i) =>
-            new Observation([chainages[i], chainages[i] - half, chainages[i] + half], [-1, 0.5, 0.5], Linear(r.Versine, half, survey.FromCentre), sigma, i))];
+        double length = chainages[^1] + (survey.Chord / 2);
+        var groups = VersineGroups.Of(survey, chainages, sigma);
+        var observations = groups.Observations;
         var found = new ProfileSearch(observations, length, placed: false).Run(Suspects.Among(observations));
         var kept = FitChoice.Distinct(SmoothSearch.Unless(found, observations, length, placed: false));
         double offset = survey.FromCentre;
-        var targets = new List<FitTarget>(survey.Readings.Select((r, i) => new VersineTarget(chainages[i], r.Versine, survey.Chord, offset, sigma)));
+        var targets = new List<FitTarget>(groups.Targets);
         if (survey.Closing is { } closing)
         {
             double error = closing.Error is { } stated ? stated / Math.Sqrt(3) : sigma;
@@ -35,7 +34,7 @@ internal static class VersineFitter
             bool[] leftOut = [.. f.LeftOut, .. new bool[targets.Count - f.LeftOut.Length]];
             return ExactFit.Polish(survey.Track, f.Profile, start, survey.Heading, targets, leftOut);
         }).ToArray();
-        return (fits, [.. kept.Select(f => f.Cost)], [.. Enumerable.Range(0, observations.Length).Where(i => kept[0].LeftOut[i])]);
+        return (fits, [.. kept.Select(f => f.Cost)], [.. Enumerable.Range(0, observations.Length).Where(i => groups.Single && kept[0].LeftOut[i])]);
     }
 
     /// <summary>Chainage of the centre at each station. A rail on the inside of a curve is shorter than the centre, by its
@@ -54,13 +53,6 @@ internal static class VersineFitter
         return chainages;
     }
 
-    /// <summary>The versine that a parabola of the same curvature would show on the centreline: h²/2 times the curvature.</summary>
-    private static double Linear(double versine, double half, double offset)
-    {
-        double bend = Curvature(versine, half);
-        return half * half / 2 * bend / (1 + (offset * bend));
-    }
-
-    // From v(2R − v) = h².
-    private static double Curvature(double versine, double half) => 2 * versine / ((half * half) + (versine * versine));
+    /// <summary>Curvature of the arc with a versine over a half chord, from v(2R − v) = h².</summary>
+    public static double Curvature(double versine, double half) => 2 * versine / ((half * half) + (versine * versine));
 }
