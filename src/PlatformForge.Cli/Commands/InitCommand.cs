@@ -63,10 +63,9 @@ internal static class InitCommand
         {
             try
             {
-                // Only readings have a folder of their own made for them; a project goes where there is one.
-                if (path != files[0].Path)
+                if (Path.GetDirectoryName(path) is { Length: > 0 } beside)
                 {
-                    Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+                    Directory.CreateDirectory(beside);
                 }
 
                 string waiting = path + ".new";
@@ -75,7 +74,7 @@ internal static class InitCommand
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
             {
-                return Fault("PF1020", FaultKind.Output, $"{path} can't be written: {e.Message.ReplaceLineEndings(" ")}", "Choose a folder that is there and that you may write to.");
+                return Fault("PF1020", FaultKind.Output, $"{path} can't be written: {e.Message.ReplaceLineEndings(" ")}", "Choose a folder that you may write to.");
             }
         }
 

@@ -48,7 +48,7 @@ internal static class SurveyJson
         {
             json.WriteStartObject();
             json.WriteString("file", residual.Reading.File);
-            json.WriteNumber("row", residual.Reading.Row);
+            json.WriteNumber(residual.Reading.DrawnAt is null ? "row" : "point", residual.Reading.Row);
             JsonObject.Number(json, "chainage_mm", residual.Chainage);
             JsonObject.Number(json, "miss_mm", residual.Miss);
             JsonObject.Number(json, "fitting", residual.Fitting);

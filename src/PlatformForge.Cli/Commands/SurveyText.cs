@@ -44,7 +44,7 @@ internal static class SurveyText
         {
             string outlier = residual.IsOutlier ? "  left out as misread" : "";
             string fitting = residual.Fitting is { } figure ? Invariant($", {figure:0.00} would fit") : "";
-            o.WriteLine(Invariant($"    {residual.Reading.File}:{residual.Reading.Row}  {SignedText.Of(residual.Miss)} mm at chainage {residual.Chainage:0}{fitting}{outlier}"));
+            o.WriteLine(Invariant($"    {residual.Reading.FileAndWhereabouts}  {SignedText.Of(residual.Miss)} mm at chainage {residual.Chainage:0}{fitting}{outlier}"));
         }
 
         if (chord is { } length)

@@ -67,6 +67,42 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.Equal("track[0].survey.chord", Assert.Single(Samples.Read(Samples.With(7, "survey = { kind = \"versines\", file = \"a.csv\" }")).Findings).Key);
     }
 
+    [Theory]
+    [InlineData("kind = \"points\", measured = \"running-edge\"", "PF1009", "rail")]
+    [InlineData("kind = \"points\", rail = \"left\"", "PF1009", "measured")]
+    [InlineData("kind = \"points\", measured = \"outer-face\", rail = \"left\"", "PF1009", "rail_width")]
+    [InlineData("kind = \"points\", also = [{ file = \"b.csv\", measured = \"running-edge\" }]", "PF1009", "also[0].rail")]
+    [InlineData("kind = \"string\", chord = 200", "PF1013", "chord")]
+    [InlineData("kind = \"string\", spacing = 100", "PF1013", "spacing")]
+    [InlineData("kind = \"string\", element = \"up\"", "PF1013", "element")]
+    [InlineData("kind = \"drawing\", side = \"left\"", "PF1013", "side")]
+    public void Nothing_of_a_survey_is_guessed_and_no_key_of_another_kind_passed_over(string keys, string code, string key)
+    {
+        var finding = Assert.Single(Samples.Read(Samples.With(7, $"survey = {{ {keys}, file = \"a.csv\" }}")).Findings);
+        Assert.Equal((code, "track[0].survey." + key), (finding.Code, finding.Key));
+        Assert.True(finding.Line > 0 && finding.Remedy.Length > 0);
+    }
+
+    [Fact]
+    public void What_a_survey_leaves_open_is_told_without_asking()
+    {
+        string sample = PresetShelf.Sample("pendlewick-string")!;
+        int from = sample.IndexOf("[track.survey]", StringComparison.Ordinal), to = sample.IndexOf("\n[", from + 1, StringComparison.Ordinal);
+        to = Math.Min(to, sample.IndexOf("# The vehicles", StringComparison.Ordinal));
+        string file = folder.Write("up.toml", sample[..from] + "[track.survey]\nkind = \"versines\"\nfile = \"survey/v.csv\"\nchord = 200\n" + sample[to..]);
+        folder.Write("survey/v.csv", PlatformForge.Tests.Track.Surveys.Samples.Text("pendlewick-versines.csv"));
+        var run = CliRun.Of("survey", file);
+        Assert.Contains("note PF2127", run.Error, StringComparison.Ordinal);
+        Assert.Contains("note PF2122", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_project_is_begun_in_a_folder_that_is_not_there_yet()
+    {
+        Assert.Equal(0, CliRun.Of("init", folder["new/deep/up.toml"]).Exit);
+        Assert.True(File.Exists(folder["new/deep/up.toml"]));
+    }
+
     [Fact]
     public void A_kink_of_sectional_track_is_stated_as_it_lies()
     {

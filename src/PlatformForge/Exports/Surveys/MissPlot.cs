@@ -70,8 +70,8 @@ internal sealed class MissPlot(SurveyedTrack track, PlotFrame frame)
     {
         double unit = r.Reading.Unit.Millimetres();
         return r.Fitting is { } fits
-            ? Invariant($"line {r.Reading.Row}: {fits / unit:0.0#} {r.Reading.Unit.Sign()} would fit")
-            : Invariant($"line {r.Reading.Row}: {Figures.Mm(Math.Abs(r.Miss))} mm off");
+            ? Invariant($"{r.Reading.Whereabouts}: {fits / unit:0.0#} {r.Reading.Unit.Sign()} would fit")
+            : Invariant($"{r.Reading.Whereabouts}: {Figures.Mm(Math.Abs(r.Miss))} mm off");
     }
 
     private static void Cross(Sheet sheet, Point2 at)

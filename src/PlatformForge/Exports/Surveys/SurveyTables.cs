@@ -14,7 +14,7 @@ public static class SurveyTables
     /// <summary>Every reading with its miss and the figure that would fit, in the unit it was written in.</summary>
     public static byte[] Readings(SurveyedTrack track)
     {
-        var csv = new CsvText("file", "line", "chainage (mm)", "read", "unit", "miss (mm)", "would fit", "left out");
+        var csv = new CsvText("file", track.Residuals.Any(r => r.Reading.DrawnAt is not null) ? "point" : "line", "chainage (mm)", "read", "unit", "miss (mm)", "would fit", "left out");
         foreach (var r in track.Residuals)
         {
             double unit = r.Reading.Unit.Millimetres();

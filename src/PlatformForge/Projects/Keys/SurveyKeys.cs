@@ -1,3 +1,4 @@
+using PlatformForge.Projects.Reading;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 
@@ -15,6 +16,18 @@ internal static class SurveyKeys
     private static readonly string[] Units = ["mm", "cm", "m", "in", "ft"];
 
     private static readonly KeyTable<SurveySourceForm> Also = Source(new KeyTable<SurveySourceForm>(_ => new()), f => f, (_, f) => f);
+
+    // Keys that mean something for some kinds of survey only, and for which.
+    private static readonly (string Key, string[] Kinds)[] OfKinds =
+    [
+        ("side", ["string", "versines"]),
+        ("chord", ["versines"]),
+        ("spacing", ["versines"]),
+        ("closing", ["versines"]),
+        ("element", ["drawing"]),
+        ("calibrate", ["drawing"]),
+        ("reverse", ["drawing"]),
+    ];
 
     private static readonly KeyTable<ClosingChord> Closing = new KeyTable<ClosingChord>(_ => new(double.NaN, double.NaN, double.NaN))
         .Length("from", Along, "Station of its first end.", c => c.From, (c, v) => c with { From = v }, required: true)
@@ -47,12 +60,40 @@ internal static class SurveyKeys
             {
                 reading.Fault("PF1009", key + ".chord", table.Place, "The survey is of versines, but has no chord.", "Add chord, the length in mm that they were measured over, such as chord = 200.");
             }
+
+            foreach (var (name, kinds) in OfKinds.Where(k => s.Kind.Length > 0 && !k.Kinds.Contains(s.Kind, StringComparer.Ordinal)))
+            {
+                if (table.Find(name) is { } idle)
+                {
+                    reading.Fault("PF1013", $"{key}.{name}", idle.Place, $"{name} means nothing for a survey of kind \"{s.Kind}\".", $"Leave it out, or check the kind: {name} belongs to {string.Join(" and ", kinds.Select(k => $"\"{k}\""))}.");
+                }
+            }
         });
+
+    // Nothing is guessed of what was measured: a rail has a side, its outer face a width.
+    private static void CheckMeasured(SurveySourceForm form, TreeTable table, string key, KeyReading reading)
+    {
+        if (form.Measured != MeasuredPart.Centre && table.Find("rail") is null)
+        {
+            reading.Fault("PF1009", key + ".rail", table.Find("measured")!.Place, $"{KeyReading.LastOf(key)} measures a rail, but does not say which.", "Add rail = \"left\" or rail = \"right\", seen along the track.");
+        }
+
+        if (form.Measured == MeasuredPart.OuterFace && !(form.RailWidth > 0))
+        {
+            reading.Fault("PF1009", key + ".rail_width", (table.Find("rail_width") ?? table.Find("measured")!).Place, $"{KeyReading.LastOf(key)} measures the outer face of a rail, but has no width of its head.", "Add rail_width, the width of the rail's head in mm, such as rail_width = 0.9, or measure the running edge.");
+        }
+
+        if (form.Measured == MeasuredPart.Centre && table.Find("measured") is null && (table.Find("rail") ?? table.Find("rail_width")) is { } rail)
+        {
+            reading.Fault("PF1009", key + ".measured", rail.Place, $"{KeyReading.LastOf(key)} has {rail.Name}, but does not say that a rail was measured.", "Add measured = \"running-edge\" or measured = \"outer-face\", or leave it out where the centre was measured.");
+        }
+    }
 
     private static KeyTable<T> Source<T>(KeyTable<T> table, Func<T, SurveySourceForm> get, Func<T, SurveySourceForm, T> set) => table
         .Text("file", "The file with the readings, beside the project: CSV, SVG or DXF.", t => get(t).File, (t, v) => set(t, get(t) with { File = v }), required: true)
         .Choice("measured", "What the ruler was held to.", t => get(t).Measured, (t, v) => set(t, get(t) with { Measured = v }), Parts)
         .Choice("rail", "At which rail, seen along the track; for the centre it does not matter.", t => get(t).Rail, (t, v) => set(t, get(t) with { Rail = v }), Rails)
         .Length("rail_width", NumberRange.From(0, 20), "Width of a rail's head, where the outer face was measured.", t => get(t).RailWidth, (t, v) => set(t, get(t) with { RailWidth = v }))
-        .Text("unit", "Unit of figures where the file does not say; tables are taken to be in mm, drawings have to say.", t => get(t).Unit, (t, v) => set(t, get(t) with { Unit = v }), false, Units);
+        .Text("unit", "Unit of figures where the file does not say; tables are taken to be in mm, drawings have to say.", t => get(t).Unit, (t, v) => set(t, get(t) with { Unit = v }), false, Units)
+        .Check((t, node, key, reading) => CheckMeasured(get(t), node, key, reading));
 }

@@ -13,12 +13,23 @@ internal static class RailPairRule
     // Rails this much nearer or farther than the gauge says, in mm, are a wrong gauge or a wrong edge, not reading error.
     private const double WrongEdge = 0.5;
 
-    /// <summary>Compares the first two runs where they measure different lines of the track.</summary>
-    public static void Check(string key, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, List<Finding> findings)
+    /// <summary>
+    /// Compares the first two runs. Where they lie farther apart or nearer than stated, the readings are taken midway, so that
+    /// the one cause is told and not every reading blamed for it.
+    /// </summary>
+    /// <returns>The runs to fit.</returns>
+    public static IReadOnlyList<IReadOnlyList<PlaceReading>> Check(SurveySpec spec, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, List<Finding> findings)
     {
-        if (runs.Count < 2 || runs.Any(r => r.Count < RunRule.FewestPlaces) || runs[0][0].FromCentre == runs[1][0].FromCentre)
+        if (runs.Count < 2 || runs.Any(r => r.Count < RunRule.FewestPlaces))
         {
-            return;
+            return runs;
+        }
+
+        string key = spec.Key;
+        if (runs[0][0].FromCentre == runs[1][0].FromCentre)
+        {
+            CheckSameLine(spec, runs, findings);
+            return runs;
         }
 
         var (one, other) = (Thin(runs[0]), Thin(runs[1]));
@@ -34,19 +45,47 @@ internal static class RailPairRule
             if (offset * expected < 0)
             {
                 findings.Add(RunRule.At(reading, Finding.Error("PF2108", key, Invariant($"The two measured lines cross: this point lies {Math.Abs(offset):0.##} mm on the wrong side of '{one[0].File}'."), "Check which file is the left rail, and that both run the same way.")));
-                return;
+                return runs;
             }
 
             sum += offset;
             count++;
         }
 
-        double mean = count == 0 ? expected : sum / count;
-        if (Math.Abs(mean - expected) > WrongEdge)
+        double mean = count == 0 ? expected : sum / count, excess = mean - expected;
+        if (Math.Abs(excess) > WrongEdge)
         {
             findings.Add(Finding.Warning("PF2123", key, Invariant($"The two measured lines lie {Math.Abs(mean):0.00} mm apart, {Math.Abs(expected):0.00} mm by gauge and rail width."), "Check the gauge, the rail width and which edge was measured; the centre is taken midway.", FaultKind.Input));
+            double first = runs[0][0].FromCentre, second = runs[1][0].FromCentre;
+            return [.. runs.Select(run => run[0].FromCentre == first ? Shifted(run, -excess / 2) : run[0].FromCentre == second ? Shifted(run, excess / 2) : run)];
         }
+
+        return runs;
     }
+
+    private static PlaceReading[] Shifted(IReadOnlyList<PlaceReading> run, double by) => [.. run.Select(r => r with { FromCentre = r.FromCentre + by })];
+
+    // Two files of one and the same line lie on one another where both have readings.
+    private static void CheckSameLine(SurveySpec spec, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, List<Finding> findings)
+    {
+        var (one, other) = (Thin(runs[0]), Thin(runs[1]));
+        double[] beside = [.. other.Select(r => Beside(one, r.Place)).OfType<double>().Order()];
+        double apart = beside.Length == 0 ? 0 : beside[beside.Length / 2];
+        var measured = spec.Sources[1].Measured;
+        if (Math.Abs(apart) <= Math.Max(WrongEdge, SameLineInErrors * spec.RulerError))
+        {
+            return;
+        }
+
+        string what = measured.Part == MeasuredPart.Centre ? "the centre" : measured.Rail == Rail.Left ? "the left rail" : "the right rail";
+        string remedy = measured.Part == MeasuredPart.Centre
+            ? "Say what was measured: measured = \"running-edge\" with rail = \"left\" for one file and rail = \"right\" for the other."
+            : $"Give one of them rail = \"{(measured.Rail == Rail.Left ? "right" : "left")}\": '{(apart * (int)measured.Rail > 0 ? one[0].File : other[0].File)}' lies on that side.";
+        findings.Add(RunRule.At(other[0], Finding.Error("PF2131", spec.Key, Invariant($"'{one[0].File}' and '{other[0].File}' are both stated as {what}, but lie {Math.Abs(apart):0.00} mm apart."), remedy)));
+    }
+
+    // Two measurings of one line lie within so many ruler errors of one another on the whole.
+    private const double SameLineInErrors = 4;
 
     private static List<PlaceReading> Thin(IReadOnlyList<PlaceReading> run)
     {

@@ -6,7 +6,17 @@ namespace PlatformForge.Track.Surveys;
 /// <param name="File">File it stands in, as the user named it.</param>
 /// <param name="Row">Line of that file, from 1; for a drawing, the number of the point along the line.</param>
 /// <param name="Unit">Unit it was written in.</param>
-public abstract record Reading(string File, int Row, LengthUnit Unit);
+public abstract record Reading(string File, int Row, LengthUnit Unit)
+{
+    /// <summary>Line of a drawing's file at which the drawn line begins; null for readings that somebody wrote down in a table.</summary>
+    public int? DrawnAt { get; init; }
+
+    /// <summary>Where it is found, in words: line 12 of a table, or point 12 along a drawn line.</summary>
+    public string Whereabouts => DrawnAt is null ? FormattableString.Invariant($"line {Row}") : FormattableString.Invariant($"point {Row}");
+
+    /// <summary>Where it is found with the file: readings.csv:12, or plan.svg, point 12.</summary>
+    public string FileAndWhereabouts => DrawnAt is null ? FormattableString.Invariant($"{File}:{Row}") : FormattableString.Invariant($"{File}, point {Row}");
+}
 
 /// <summary>A place on the measured line.</summary>
 /// <param name="File">File it stands in.</param>

@@ -25,7 +25,7 @@ internal static class RunRule
         if (run.Count < FewestPlaces)
         {
             string count = run.Count == 0 ? "There are no readings" : run.Count == 1 ? "There is 1 reading" : Invariant($"There are {run.Count} readings");
-            findings.Add(Finding.Error("PF2105", key, Invariant($"{count}; a curve needs at least {FewestPlaces}."), Invariant($"Measure {FewestPlaces} places or more at even distances along the platform and a long vehicle beyond both ends.")) with { File = file, Line = run.Count == 0 ? 1 : run[^1].Row });
+            findings.Add(Finding.Error("PF2105", key, Invariant($"{count}; a curve needs at least {FewestPlaces}."), Invariant($"Measure {FewestPlaces} places or more at even distances along the platform and a long vehicle beyond both ends.")) with { File = file, Line = run.Count == 0 ? 1 : LineOf(run[^1]) });
             return;
         }
 
@@ -37,7 +37,7 @@ internal static class RunRule
 
         if (!(covered >= Math.Max(ShortestSurvey, ShortestInErrors * error)))
         {
-            findings.Add(Finding.Error("PF2130", key, Invariant($"The readings cover {covered:G3} mm of track with a ruler error of {error:0.##} mm."), Invariant($"Measure {Math.Max(ShortestSurvey, ShortestInErrors * error):0} mm of track at least; check the unit of the figures.")) with { File = file, Line = run[0].Row });
+            findings.Add(Finding.Error("PF2130", key, Invariant($"The readings cover {covered:G3} mm of track with a ruler error of {error:0.##} mm."), Invariant($"Measure {Math.Max(ShortestSurvey, ShortestInErrors * error):0} mm of track at least; check the unit of the figures.")) with { File = file, Line = LineOf(run[0]) });
             return;
         }
 
@@ -49,7 +49,7 @@ internal static class RunRule
             var step = run[i].Place - run[i - 1].Place;
             if (step == default)
             {
-                findings.Add(At(run[i], Finding.Error("PF2107", key, Invariant($"The point of line {run[i - 1].Row} is given a second time."), "Keep one of the two.")));
+                findings.Add(At(run[i], Finding.Error("PF2107", key, $"The place of {run[i - 1].Whereabouts} is given a second time.", "Keep one of the two.")));
                 continue;
             }
 
@@ -68,7 +68,7 @@ internal static class RunRule
 
             if (next < run.Count && Point2.Dot(stride, run[next].Place - run[i].Place) < 0)
             {
-                findings.Add(At(run[next], Finding.Error("PF2106", key, Invariant($"The track turns back on itself after line {run[i].Row}: the point is out of order."), "List the points in order along the track.")));
+                findings.Add(At(run[next], Finding.Error("PF2106", key, $"The track turns back on itself after {run[i].Whereabouts}: {Next(run[next])} is out of order.", "List the points in order along the track.")));
                 i = next;
             }
 
@@ -105,7 +105,7 @@ internal static class RunRule
             {
                 if (Cross(thin[i - 1].Place, thin[i].Place, thin[j - 1].Place, thin[j].Place))
                 {
-                    findings.Add(At(thin[j], Finding.Error("PF2108", key, Invariant($"The line crosses itself: lines {thin[i - 1].Row} to {thin[i].Row} and {thin[j - 1].Row} to {thin[j].Row}."), "Give each track a survey of its own, and each stretch once.")));
+                    findings.Add(At(thin[j], Finding.Error("PF2108", key, $"The line crosses itself: {thin[i - 1].Whereabouts} to {thin[i].Whereabouts} and {thin[j - 1].Whereabouts} to {thin[j].Whereabouts}.", "Give each track a survey of its own, and each stretch once.")));
                     return;
                 }
             }
@@ -119,5 +119,9 @@ internal static class RunRule
         return c1 * d1 < 0 && a1 * b1 < 0;
     }
 
-    internal static Finding At(Reading reading, Finding finding) => finding with { File = reading.File, Line = reading.Row };
+    internal static Finding At(Reading reading, Finding finding) => finding with { File = reading.File, Line = LineOf(reading) };
+
+    private static int LineOf(Reading reading) => reading.DrawnAt ?? reading.Row;
+
+    private static string Next(Reading reading) => reading.DrawnAt is null ? "the point" : reading.Whereabouts;
 }

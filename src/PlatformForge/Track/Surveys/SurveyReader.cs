@@ -46,8 +46,7 @@ public static class SurveyReader
             runs.Add(run);
         }
 
-        RailPairRule.Check(spec.Key, runs, findings);
-        return new(spec.Track, spec.Key, spec.RulerError, runs);
+        return new(spec.Track, spec.Key, spec.RulerError, RailPairRule.Check(spec, runs, findings));
     }
 
     private static VersineSurvey Versines(VersinesSpec spec, List<Finding> findings)

@@ -60,6 +60,7 @@ internal static class SurveyRemarks
         {
             PlaceReading { Ordinate: { } o } => Invariant($"The offset of {o.Offset / unit:0.##} {sign} at {o.Distance / unit:0.##} does not fit; {outlier.Fitting / unit:0.##} would"),
             VersineReading v => Invariant($"The versine of {v.Versine / unit:0.##} {sign} at {v.Station / unit:0.##} does not fit; {outlier.Fitting / unit:0.##} would"),
+            PlaceReading { DrawnAt: not null } p => Invariant($"{char.ToUpperInvariant(p.Whereabouts[0])}{p.Whereabouts[1..]} of the drawn line, at {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign}, does not fit; {outlier.FittingPlace!.Value.X / unit:0.##}, {outlier.FittingPlace.Value.Y / unit:0.##} would"),
             PlaceReading p => Invariant($"The point {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign} does not fit; {outlier.FittingPlace!.Value.X / unit:0.##}, {outlier.FittingPlace.Value.Y / unit:0.##} would"),
             _ => throw new BrokenInvariantException($"Track: no remark for {outlier.Reading.GetType().Name}."),
         };

@@ -147,6 +147,61 @@ public class DrawingTests
         Assert.Equal("Not read from the drawing: 1 circle, 2 text.", note.Message);
     }
 
+    [Theory]
+    [InlineData("<path style='fill:none; transform: translate(10px, 20px) rotate(90deg)' transform='scale(9)' d='M0 0L100 0'/>", 10, 180, 10, 80)]
+    [InlineData("<g style='transform:scale(2)'><path d='M0 0L50 0'/></g>", 0, 200, 100, 200)]
+    [InlineData("<path style='transform:none' transform='scale(9)' d='M0 0L100 0'/>", 0, 200, 100, 200)]
+    public void A_transform_of_a_style_is_read_and_goes_before_the_attribute(string content, double x0, double y0, double x1, double y1)
+    {
+        var run = Read(Samples.Drawing(Sheet(content), DrawingFormat.Svg));
+        Assert.Equal(0, (run[0].Place - new Point2(x0, y0)).Length, 9);
+        Assert.Equal(0, (run[^1].Place - new Point2(x1, y1)).Length, 9);
+    }
+
+    [Theory]
+    [InlineData("style='transform:rotate(0.25turn)'", "units")]
+    [InlineData("style='transform:rotate(90deg);transform-origin:5px 5px'", "transform-origin")]
+    [InlineData("style='rotate:90deg'", "'rotate'")]
+    public void A_style_that_moves_a_line_in_another_way_is_refused(string style, string words) =>
+        Assert.Contains(words, Fault(Samples.Drawing(Sheet($"<path {style} d='M0 0L100 0'/>"), DrawingFormat.Svg), "PF2112").Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_style_sheet_with_transforms_is_listed_as_not_read()
+    {
+        var outcome = SurveyReader.Read(Samples.Drawing(Sheet("<style>.a{transform:scale(2)}</style><path class='a' d='M0 0L100 0'/>"), DrawingFormat.Svg));
+        Assert.True(outcome.Succeeded);
+        Assert.Contains("1 transform in a style sheet", Assert.Single(outcome.Findings, f => f.Code == "PF2115").Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_document_type_that_only_names_the_standard_is_passed_over()
+    {
+        const string head = "<?xml version=\"1.0\" standalone=\"no\"?>\n<!DOCTYPE svg PUBLIC \"-//W3C//DTD SVG 1.1//EN\" \"http://www.w3.org/Graphics/SVG/1.1/DTD/svg11.dtd\">\n";
+        Assert.Equal(new Point2(100, 200), Read(Samples.Drawing(head + Sheet("<path d='M0 0L100 0'/>"), DrawingFormat.Svg))[^1].Place);
+        Fault(Samples.Drawing(head + Sheet("<path id='&x;' d='M0 0L100 0'/>"), DrawingFormat.Svg), "PF2112");
+    }
+
+    [Fact]
+    public void A_spline_of_points_only_is_read_through_them_and_told()
+    {
+        var outcome = SurveyReader.Read(Samples.Drawing(Dxf("0\nSPLINE\n8\nup\n71\n3\n74\n6\n" + string.Concat(Enumerable.Range(0, 6).Select(i => $"11\n{i * 50}\n21\n{i * i}\n"))), DrawingFormat.Dxf));
+        Assert.True(outcome.Succeeded);
+        Assert.Contains("1 SPLINE without control points", Assert.Single(outcome.Findings, f => f.Code == "PF2132").Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_calibration_line_without_length_is_told_as_such() =>
+        Assert.Contains("No line named 'ruler' that has a length", Fault(Samples.Drawing(Sheet("<path id='up' d='M0 0L100 0'/><path id='ruler' d='M5 5'/>"), DrawingFormat.Svg, "up", calibration: new(300, "ruler")), "PF2116").Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void Faults_of_a_drawn_line_speak_of_its_points_and_stand_at_its_own_line()
+    {
+        var fault = Fault(Samples.Drawing(Sheet("\n<path d='M0 0L200 0L200 100L100 100L100 -100'/>"), DrawingFormat.Svg), "PF2108");
+        Assert.Equal(2, fault.Line);
+        Assert.Contains("crosses itself: point ", fault.Message, StringComparison.Ordinal);
+        Assert.StartsWith("plan, point 1", Read(Samples.Drawing(Sheet("<path d='M0 0L100 0'/>"), DrawingFormat.Svg))[0].FileAndWhereabouts, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_line_that_is_not_there_is_answered_with_those_that_are()
     {

@@ -138,6 +138,44 @@ public class SurveyTableTests
     }
 
     [Fact]
+    public void A_wrong_gauge_is_told_once_and_no_good_point_blamed_for_it()
+    {
+        // Readings to 0.25 mm of two rails 18 mm apart, at a gauge stated as 16.5.
+        var random = new Random(5);
+        string Rail(double y) => "x;y\n" + string.Concat(Enumerable.Range(0, 15).Select(i => FormattableString.Invariant($"{i * 100};{y + (0.4 * random.NextDouble()) - 0.2:0.00}\n")));
+        var left = new MeasuredLine(MeasuredPart.RunningEdge, PlatformForge.Track.Surveys.Rail.Left, 16.5, 0);
+        var outcome = TrackSurveyor.Survey(new PointsSpec("up", "k", [Samples.Source(Rail(9), measured: left), Samples.Source(Rail(-9), measured: left with { Rail = PlatformForge.Track.Surveys.Rail.Right })], 0.25));
+        Assert.Equal(["PF2123"], outcome.Findings.Where(f => f.Severity > Severity.Note).Select(f => f.Code));
+        Assert.All(outcome.Value!.Residuals, r => Assert.InRange(Math.Abs(r.Miss), 0, 0.5));
+    }
+
+    [Fact]
+    public void Two_rails_both_stated_as_the_left_one_are_told_as_that()
+    {
+        const string one = "x;y\n0;8\n100;8\n200;8\n300;8\n400;8\n", other = "x;y\n0;-8\n100;-8\n200;-8\n300;-8\n400;-8\n";
+        var left = new MeasuredLine(MeasuredPart.RunningEdge, Rail.Left, 16.5, 0);
+        var fault = Fault(new PointsSpec("up", "k", [Samples.Source(one, measured: left, file: "a.csv"), Samples.Source(other, measured: left, file: "b.csv")], 0.25), "PF2131");
+        Assert.Contains("both stated as the left rail, but lie 16.00 mm apart", fault.Message, StringComparison.Ordinal);
+        Assert.Contains("rail = \"right\": 'b.csv' lies on that side", fault.Remedy, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("x;y;x (cm)\n", 3)]
+    [InlineData("x;east;y\n", 2)]
+    public void Two_columns_of_one_meaning_are_told(string heads, int column)
+    {
+        var fault = Fault(Samples.Points(heads + "0;0;0\n1;1;1\n"), "PF2133");
+        Assert.Equal((1, column), (fault.Line, fault.Column));
+    }
+
+    [Fact]
+    public void A_column_of_numbers_beside_the_distances_is_only_numbers()
+    {
+        var outcome = SurveyReader.Read(Samples.Versines("no;distance;versine\n1;100;1\n2;200;2\n3;300;2\n4;400;2\n5;500;1\n"));
+        Assert.Equal(100, Assert.IsType<VersineSurvey>(outcome.Value).Readings[0].Station);
+    }
+
+    [Fact]
     public void Rails_farther_apart_than_the_gauge_says_are_told()
     {
         const string one = "x;y\n0;9\n100;9\n200;9\n300;9\n400;9\n", other = "x;y\n0;-9\n100;-9\n200;-9\n300;-9\n400;-9\n";

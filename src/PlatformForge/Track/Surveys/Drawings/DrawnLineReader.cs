@@ -39,6 +39,11 @@ internal static class DrawnLineReader
                 findings.Add(At(Finding.Note("PF2115", spec.Key, $"Not read from the drawing: {list}.")));
             }
 
+            foreach (string remark in drawing.Remarks)
+            {
+                findings.Add(At(Finding.Note("PF2132", spec.Key, remark)));
+            }
+
             var line = Choose(spec, drawing, (f, at) => findings.Add(At(f, at)));
             double? scale = Scale(spec, drawing, (f, at) => findings.Add(At(f, at)));
             return line is null || scale is not { } unit ? [] : Places(spec, source, line, unit, f => findings.Add(At(f, line.Line)));
@@ -92,9 +97,15 @@ internal static class DrawnLineReader
         if (spec.Calibration is { } calibration)
         {
             var lines = PieceJoiner.Join([.. drawing.Pieces.Where(p => p.Names.Contains(calibration.Element, StringComparer.Ordinal))]);
-            if (lines.Count != 1)
+            if (lines.Count == 0)
             {
-                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", Invariant($"There are {lines.Count} lines named '{calibration.Element}' to calibrate by."), "Draw one straight line of known length and give it that name."), lines.Count > 1 ? lines[1].Line : 1);
+                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", $"No line named '{Tables.TableNumber.Shown(calibration.Element)}' that has a length is drawn to calibrate by.", "Draw one straight line of known length and give it that name."), 1);
+                return null;
+            }
+
+            if (lines.Count > 1)
+            {
+                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", Invariant($"There are {lines.Count} lines named '{calibration.Element}' to calibrate by."), "Draw one straight line of known length and give it that name."), lines[1].Line);
                 return null;
             }
 
@@ -142,7 +153,7 @@ internal static class DrawnLineReader
             points = Spread(points, length);
         }
 
-        return [.. points.Select((p, i) => new PlaceReading(source.File, i + 1, LengthUnit.Millimetre, p, source.Measured.FromCentre))];
+        return [.. points.Select((p, i) => new PlaceReading(source.File, i + 1, LengthUnit.Millimetre, p, source.Measured.FromCentre) { DrawnAt = line.Line })];
     }
 
     private static double SharpestTurn(Point2[] points)

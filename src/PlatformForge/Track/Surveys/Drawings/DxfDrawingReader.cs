@@ -23,7 +23,7 @@ internal static class DxfDrawingReader
         var skipped = new SortedDictionary<string, int>(StringComparer.Ordinal);
         double? unit = null;
         string told = "it does not set $INSUNITS", section = "";
-        int points = 0, unitLine = 1;
+        int points = 0, unitLine = 1, throughPoints = 0;
         for (int i = 0; i < pairs.Count;)
         {
             int next = i + 1;
@@ -57,6 +57,7 @@ internal static class DxfDrawingReader
                 {
                     pieces.Add(piece);
                     points += piece.Points.Length;
+                    throughPoints += entity.Kind == "SPLINE" && entity.Vertices(10, -1).Count == 0 ? 1 : 0;
                 }
                 else
                 {
@@ -72,7 +73,10 @@ internal static class DxfDrawingReader
             i = next;
         }
 
-        return new(pieces, unit, [.. skipped], told, unitLine);
+        return new(pieces, unit, [.. skipped], told, unitLine)
+        {
+            Remarks = throughPoints == 0 ? [] : [Invariant($"{throughPoints} SPLINE without control points: only the points that it passes through are known, and they are joined by straight lines. To have the curve itself, save it with its control points or as a polyline.")],
+        };
     }
 
     private static int EndOfPolyline(List<DxfPair> pairs, int from)

@@ -5,8 +5,8 @@ using static System.FormattableString;
 namespace PlatformForge.Track.Surveys.Drawings;
 
 /// <summary>
-/// Reads the lines of an SVG drawing: path, line, polyline and polygon, through all transforms. Document type declarations
-/// and entities are refused, nothing outside the text is ever fetched.
+/// Reads the lines of an SVG drawing: path, line, polyline and polygon, through all transforms. Document types with
+/// declarations of their own and entities are refused, nothing outside the text is ever fetched.
 /// </summary>
 internal sealed class SvgDrawingReader
 {
@@ -30,12 +30,17 @@ internal sealed class SvgDrawingReader
     {
         var settings = new XmlReaderSettings
         {
-            DtdProcessing = DtdProcessing.Prohibit,
+            DtdProcessing = DtdProcessing.Ignore,
             XmlResolver = null,
             MaxCharactersInDocument = PlainText.Longest,
             IgnoreComments = true,
             IgnoreProcessingInstructions = true,
         };
+        if (DeclaresInside(text, out int at))
+        {
+            throw new UnreadableDrawingException("The drawing has a document type declaration (DOCTYPE) with declarations of its own, which may pull in other files and is refused.", at);
+        }
+
         try
         {
             using var reader = XmlReader.Create(new StringReader(text), settings);
@@ -43,11 +48,35 @@ internal sealed class SvgDrawingReader
         }
         catch (XmlException fault)
         {
-            int declared = text.IndexOf("<!DOCTYPE", StringComparison.OrdinalIgnoreCase);
-            throw declared >= 0
-                ? new UnreadableDrawingException("The drawing has a document type declaration (DOCTYPE), which may pull in other files and is refused.", 1 + text.AsSpan(0, declared).Count('\n'))
-                : new UnreadableDrawingException(Invariant($"The drawing is not well-formed XML near column {fault.LinePosition}."), Math.Max(1, fault.LineNumber));
+            throw new UnreadableDrawingException(Invariant($"The drawing is not well-formed XML near column {fault.LinePosition}."), Math.Max(1, fault.LineNumber));
         }
+    }
+
+    // A document type that only names the standard is passed over: nothing of it is fetched, and no entity is known. One that
+    // goes on in square brackets declares entities.
+    private static bool DeclaresInside(string text, out int line)
+    {
+        int from = text.IndexOf("<!DOCTYPE", StringComparison.OrdinalIgnoreCase);
+        line = from < 0 ? 0 : 1 + text.AsSpan(0, from).Count('\n');
+        char quote = '\0';
+        for (int i = from; from >= 0 && i < text.Length; i++)
+        {
+            char c = text[i];
+            if (quote != '\0')
+            {
+                quote = c == quote ? '\0' : quote;
+            }
+            else if (c is '"' or '\'')
+            {
+                quote = c;
+            }
+            else if (c is '[' or '>')
+            {
+                return c == '[';
+            }
+        }
+
+        return false;
     }
 
     private Drawing Walk(XmlReader reader)
@@ -94,7 +123,7 @@ internal sealed class SvgDrawingReader
         var (outer, names) = groups.Peek();
         try
         {
-            var transform = reader.GetAttribute("transform") is { } list ? outer.Over(SvgTransform.Read(list)) : outer;
+            var transform = outer.Over(SvgStyle.TransformOf(reader));
             names = [.. NamesOf(reader), .. names];
             if (name is "g" or "a" or "switch")
             {
@@ -119,6 +148,17 @@ internal sealed class SvgDrawingReader
         if (!Silent.Contains(name, StringComparer.Ordinal) && name is not ("path" or "line" or "polyline" or "polygon"))
         {
             skipped[name] = skipped.GetValueOrDefault(name) + 1;
+        }
+
+        if (name == "style")
+        {
+            // A style sheet may move what it applies to; that is not followed, and told.
+            if (reader.ReadInnerXml().Contains("transform", StringComparison.OrdinalIgnoreCase))
+            {
+                skipped["transform in a style sheet"] = skipped.GetValueOrDefault("transform in a style sheet") + 1;
+            }
+
+            return;
         }
 
         if (Apart.Contains(name, StringComparer.Ordinal))

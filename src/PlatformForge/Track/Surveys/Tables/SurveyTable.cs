@@ -49,7 +49,18 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
             }
         }
 
-        if (places.Contains(-1))
+        bool twice = false;
+        foreach (var column in word is null ? figures : [.. figures, word])
+        {
+            int[] same = Same(column, heads);
+            if (same.Length > 1)
+            {
+                twice = true;
+                findings.Add(At(Finding.Error("PF2133", key, $"Columns '{TableNumber.Shown(table.Headers[same[0]])}' and '{TableNumber.Shown(table.Headers[same[1]])}' both mean the {column.Name}.", "Leave one of them out, or head it with another word."), table.HeaderRow, same[1] + 1));
+            }
+        }
+
+        if (twice || places.Contains(-1))
         {
             return null;
         }
@@ -146,6 +157,14 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
         }
 
         return -1;
+    }
+
+    // Columns that are headed as one and the same thing; stand-ins count where there is no proper word.
+    private static int[] Same(TableColumn column, (string Word, string? Unit)[] heads)
+    {
+        int[] Of(Func<string, bool> taken) => [.. Enumerable.Range(0, heads.Length).Where(i => column.Words.Contains(heads[i].Word, StringComparer.Ordinal) && taken(heads[i].Word))];
+        int[] proper = Of(w => !column.StandIns.Contains(w, StringComparer.Ordinal));
+        return proper.Length > 0 ? proper : Of(_ => true);
     }
 
     private static string Example(TableColumn[] figures) => $"Head the columns: {string.Join(';', figures.Select(f => f.Name))}.";
