@@ -18,6 +18,8 @@ internal static class SurveyCommand
           platformforge survey my-halt.toml --track up --toml     the recognised alignment, to paste into a project
           platformforge survey my-halt.toml -o survey-sheets      drawings and tables of it
           platformforge survey my-halt.toml --string-lining 200   versines over a chord of 200 mm and proposed slews
+
+        How to measure, the columns of the files, units, drawings: docs/surveys.md
         """;
 
     /// <summary>Chord of the string-lining table when none is asked for, mm.</summary>
