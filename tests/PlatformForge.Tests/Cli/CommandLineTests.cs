@@ -71,7 +71,7 @@ public class CommandLineTests
         Assert.Equal(0, CliRun.Of("init", folder["halt.toml"], "--force", "--sample", "pendlewick").Exit);
         Assert.Equal(PresetShelf.Sample("pendlewick"), File.ReadAllText(folder["halt.toml"]));
         Assert.Equal(6, CliRun.Of("init", folder.Path).Exit);
-        Assert.Equal(6, CliRun.Of("init", folder["no/such/folder.toml"]).Exit);
+        Assert.Equal(6, CliRun.Of("init", folder["halt.toml/no-folder.toml"]).Exit);
         Assert.Equal(2, CliRun.Of("init", folder["x.toml"], "--sample", "atlantis").Exit);
         Assert.Equal(["halt.toml"], Directory.GetFileSystemEntries(folder.Path).Select(Path.GetFileName));
     }

@@ -155,7 +155,7 @@ internal sealed class SvgDrawingReader
             // A style sheet may move what it applies to; that is not followed, and told.
             if (reader.ReadInnerXml().Contains("transform", StringComparison.OrdinalIgnoreCase))
             {
-                skipped["transform in a style sheet"] = skipped.GetValueOrDefault("transform in a style sheet") + 1;
+                skipped["style sheet's transform"] = skipped.GetValueOrDefault("style sheet's transform") + 1;
             }
 
             return;
