@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 
