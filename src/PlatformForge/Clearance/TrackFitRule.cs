@@ -76,7 +76,7 @@ internal static class TrackFitRule
     }
 
     // The middle axle of a rigid wheelbase has to go aside by the versine of the curve over it.
-    private static IEnumerable<Finding> MiddleAxle(string track, Vehicle vehicle, (double Radius, double Chainage) curve)
+    internal static IEnumerable<Finding> MiddleAxle(string track, Vehicle vehicle, (double Radius, double Chainage) curve)
     {
         double half = vehicle.PivotCentres / 2, versine = curve.Radius > half ? curve.Radius - Math.Sqrt((curve.Radius * curve.Radius) - (half * half)) : double.NaN;
         if (vehicle.MiddleAxlePlay is { } play && versine > play)

@@ -35,8 +35,23 @@ internal static class PlatformFindings
     public static Finding CopingPart(string key, string what, double value, double most, string why) =>
         Finding.Error("PF4011", key, Invariant($"The {what} of {value:0.###} mm {why}."), Invariant($"Give {Down(most)} mm or less."), FaultKind.DesignRule);
 
-    public static Finding AllowanceTooLarge(string key, double margin, string platform, double width, double running) =>
-        Finding.Error("PF4024", key, Invariant($"The entries of the clearance budget come to {margin:0.##} mm, more than the platform {platform} is wide, {width:0.##} mm."), running > 0 ? Invariant($"With the other entries as they are, give a running clearance below {running:0.##} mm; 0.5 to 1 mm is usual.") : Invariant($"Together they have to stay below {width:0.##} mm; check print, fitting, laying and survey."), FaultKind.DesignRule);
+    /// <param name="key">Key of the largest entry.</param>
+    /// <param name="margin">What the entries come to, mm.</param>
+    /// <param name="platform">Name of the platform.</param>
+    /// <param name="width">Its width, mm.</param>
+    /// <param name="entry">Name of the largest entry.</param>
+    /// <param name="most">What that entry may be with the others as they are, mm; nil or less when the others alone are too much.</param>
+    public static Finding AllowanceTooLarge(string key, double margin, string platform, double width, string entry, double most) =>
+        Finding.Error("PF4024", key, Invariant($"The entries of the clearance budget come to {margin:0.##} mm, no less than the platform {platform} is wide, {width:0.##} mm."), most > 0 ? Invariant($"With the other entries as they are, the {entry} has to be below {most:0.##} mm; 0.1 to 1 mm is usual.") : Invariant($"All together have to stay below {width:0.##} mm; 0.1 to 1 mm each is usual."), FaultKind.DesignRule);
+
+    public static Finding NothingSoLow(string key, double chainage, string part, double low, double gap) =>
+        Finding.Error("PF4020", key + ".vertical_gap", Invariant($"At chainage {chainage:0.#} mm every part that comes past is higher than the coping and the vertical gap, so nothing says where the edge may be; the lowest is the {part}, {low:0.##} mm above rail top."), Invariant($"Give a vertical gap of {Up(gap)} mm or more, or leave bodies_pass_over out."), FaultKind.DesignRule);
+
+    public static Finding RadiusNotKept(string key, double asked, double chainage, double radius) =>
+        Finding.Warning("PF4208", key + ".least_radius", Invariant($"A least radius of {asked:0.#} mm can't be kept at chainage {chainage:0.#} mm: an edge that goes with the track bends to {radius:0.#} mm there."), Invariant($"A least radius of {Down(radius)} mm or less is kept everywhere."));
+
+    public static Finding WithoutEffect(string key, string name, string because) =>
+        Finding.Warning("PF4209", $"{key}.{name}", Invariant($"{name} has no effect: {because}."), Invariant($"Leave {name} out, or change what it belongs to."));
 
     public static Finding NothingRuns(string key, double chainage) =>
         Finding.Error("PF4020", key, Invariant($"No vehicle comes past chainage {chainage:0.#} mm on this side, so nothing says where the edge may be."), "List at least one vehicle that runs past the whole platform.", FaultKind.DesignRule);

@@ -69,7 +69,7 @@ public static class PlatformPlanner
 
         var profile = RampRules.Profile(spec, request.Site, []);
         var trace = CopingRequirement.Trace(request, profile);
-        Reachable(request, trace, findings);
+        Reachable(request, profile, trace, findings);
         PassingRule.Check(request, profile, findings);
         if (HasErrors(findings))
         {
@@ -79,6 +79,7 @@ public static class PlatformPlanner
         var slabs = SlabLayout.Of(spec, profile);
         var vertices = new FacetLayout(request.Chart, spec.Face.Side, trace, spec.Deck.Width).Choose([.. slabs.Breaks.Concat(slabs.Joints).Distinct().Order()]);
         StatedReachRule.Check(request, trace, EdgeShaper.UniformReach(vertices), findings);
+        FairingRule.Check(request, trace, findings);
         if (HasErrors(findings))
         {
             return Outcome.Fault<PlatformPlan>(findings);
@@ -126,12 +127,13 @@ public static class PlatformPlanner
         double margin = request.Budget.Margin, width = request.Spec.Deck.Width;
         if (margin >= width)
         {
-            findings.Add(PlatformFindings.AllowanceTooLarge("clearance", margin, request.Spec.Name, width, width - (margin - request.Budget.Running)));
+            var largest = request.Budget.Lines.Where(l => l.Placing != BudgetPlacing.Swept).MaxBy(l => l.AmountMm)!;
+            findings.Add(PlatformFindings.AllowanceTooLarge("clearance", margin, request.Spec.Name, width, largest.Name, width - (margin - largest.AmountMm)));
         }
     }
 
     // The edge needs a vehicle at every chainage, and a curve whose centre lies beyond the platform's back.
-    private static void Reachable(PlatformRequest request, RequirementTrace trace, List<Finding> findings)
+    private static void Reachable(PlatformRequest request, HeightProfile profile, RequirementTrace trace, List<Finding> findings)
     {
         var spec = request.Spec;
         double least = 1, at = 0, reach = 0, most = Math.Max(trace.Swept.Max() + trace.Budget, spec.Face.Reach ?? 0);
@@ -139,7 +141,7 @@ public static class PlatformPlanner
         {
             if (!double.IsFinite(trace.Swept[i]) || trace.Swept[i] + trace.Budget <= 0)
             {
-                findings.Add(PlatformFindings.NothingRuns($"{spec.Key}.face", trace.Stations[i]));
+                findings.Add(TooHigh(request, profile, trace) ?? PlatformFindings.NothingRuns($"{spec.Key}.face", trace.Stations[i]));
                 return;
             }
 
@@ -155,6 +157,28 @@ public static class PlatformPlanner
             findings.Add(PlatformFindings.TightCurve($"{spec.Key}.deck.width", at, reach, spec.Deck.Width, (reach * (1 - LeastStretch)) - most));
         }
     }
+
+    // Where bodies may pass over the coping, parts may come past and all be too high to count: told at the place where the gap has to be largest.
+    private static Finding? TooHigh(PlatformRequest request, HeightProfile profile, RequirementTrace trace)
+    {
+        var (envelope, face) = (request.Envelope, request.Spec.Face);
+        var places = new List<(double Gap, double Chainage, PartReach Part)>();
+        foreach (double s in trace.Stations.Where((_, i) => double.IsNegativeInfinity(trace.Swept[i])))
+        {
+            int at = (int)Math.Round((s - envelope.From) / envelope.Spacing);
+            if (envelope.Parts.Where(p => p.Run == 0 && double.IsFinite((face.Side == Side.Left ? p.Left : p.Right)[at])).MinBy(p => p.ZLow) is { } lowest)
+            {
+                places.Add((lowest.ZLow - (profile.At(s) - request.Site.RailTop) + LeastOver, s, lowest));
+            }
+        }
+
+        return face.BodiesPassOver && places.Count > 0 && places.MaxBy(p => p.Gap) is var (gap, chainage, part)
+            ? PlatformFindings.NothingSoLow($"{request.Spec.Key}.face", chainage, $"{part.Part.Name} of {part.Vehicle.Name}", part.ZLow, gap)
+            : null;
+    }
+
+    // A part counts when it is lower than the limit by anything, mm.
+    private const double LeastOver = 0.01;
 
     private static bool HasErrors(List<Finding> findings) => findings.Exists(f => f.Severity == Severity.Error);
 }

@@ -47,6 +47,8 @@ public static class FolderVerifier
         bool isWhole = sections.Count == manifest.Sections.Count;
         var verdicts = design.Platforms.Select(p => SectionsVerifier.Verify(
             [.. sections.Where(s => s.Platform == p.Name)], Facts(design, p, extra ?? [], isWhole))).ToArray();
+        findings.AddRange(design.Platforms.SelectMany(p => design.Tracks.Where(t => t.Name == p.Face.Track)
+            .SelectMany(t => VehicleFit.Limits(t.ToRun() with { Vehicles = extra ?? [] }, p.Face.From, p.Face.To))));
         return Merged(verdicts, figures, findings);
     }
 

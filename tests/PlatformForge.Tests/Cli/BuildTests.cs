@@ -141,6 +141,14 @@ public class BuildTests
         Assert.Matches(@"FOULS by 1\.9\d mm.*: wide", run.Out);
         Assert.Equal(3, CliRun.Of("check", file, "--with-vehicle", "no-such-kind").Exit);
 
+        // Its own limits count as well as its reach.
+        string curved = folder.Write("curved.toml", Halt.Replace("{ straight = 900 }", "{ straight = 300 }, { curve = 3000, length = 300, hand = \"left\" }, { straight = 300 }", StringComparison.Ordinal));
+        string stiff = folder.Write("stiff.toml", "length = 100\npivots = 60\nwidth = 30\nleast_radius = 4000\n");
+        Assert.Equal(0, CliRun.Of("check", curved).Exit);
+        var limited = CliRun.Of("check", curved, "--with-vehicle", stiff);
+        Assert.Equal(4, limited.Exit);
+        Assert.Contains("PF3022", limited.Error, StringComparison.Ordinal);
+
         // And against the finished folder, which knows its scale and its budget by itself.
         Assert.Equal(0, CliRun.Of("build", file, "--no-pictures", "-q").Exit);
         var built = CliRun.Of("verify", folder["halt"], "--with-vehicle", wide);

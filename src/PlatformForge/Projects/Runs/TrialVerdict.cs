@@ -1,5 +1,6 @@
 using PlatformForge.Clearance;
 using PlatformForge.Exports;
+using PlatformForge.Units;
 using PlatformForge.Verification;
 
 namespace PlatformForge.Projects.Runs;
@@ -19,7 +20,14 @@ public static class TrialVerdict
             Least(verdicts.Select(v => v.Tightest)),
             [.. verdicts.SelectMany(v => v.Vehicles)],
             [.. verdicts.SelectMany(v => v.Sections)],
-            [.. verdicts.SelectMany(v => v.Findings)]);
+            [.. dossier.Platforms.SelectMany(p => Limits(dossier, p, extra ?? [])), .. verdicts.SelectMany(v => v.Findings)]);
+    }
+
+    // The design's own vehicles were held to their limits before they were swept.
+    private static IEnumerable<Finding> Limits(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra)
+    {
+        var face = platform.Plan.Spec.Face;
+        return VehicleFit.Limits(dossier.Tracks.First(t => t.Ride.Name == face.Track) with { Vehicles = extra }, face.From, face.To);
     }
 
     private static DesignFacts Facts(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra)

@@ -31,7 +31,7 @@ internal static class ClearanceRule
                     "PF8021",
                     "",
                     Invariant($"{Who(tight)} comes {-tight.Clearance:F3} mm nearer to {tight.Section} than play and budget allow, {Where(tight)}; standing true it clears by {verdict.Closest?.Clearance ?? double.NaN:F2} mm."),
-                    Invariant($"Set that stretch back by {Up(-tight.Clearance)} mm: build it again with this vehicle in the project ([[vehicle]]). Or make do with a clearance.running smaller by as much."),
+                    Invariant($"Set that stretch back by {Up(-tight.Clearance)} mm: build it again with this vehicle in the project ([[vehicle]]). Or make do with {Up(-tight.Clearance)} mm less than was asked for: it does not touch."),
                     FaultKind.DesignRule);
             }
         }
