@@ -86,8 +86,10 @@ public static class PoseFinder
     public static VehicleOutlinePose? At(Centreline ride, Vehicle vehicle, double leadingChainage, bool turned = false) =>
         Place(ride, vehicle, turned, leadingChainage, out var pose) ? Outline(vehicle, pose, turned) : null;
 
-    // The rest of its set stands where the vehicle's own place puts it.
-    private static VehicleOutlinePose WithSet(TrackRun run, VehicleOutlinePose pose)
+    /// <summary>The pose with the rest of its set, which stands where the vehicle's own place puts it.</summary>
+    /// <param name="run">Track it stands on, with its sets.</param>
+    /// <param name="pose">The vehicle.</param>
+    public static VehicleOutlinePose WithSet(TrackRun run, VehicleOutlinePose pose)
     {
         var set = run.Sets.FirstOrDefault(s => s.Bodies.Any(b => ReferenceEquals(b, pose.Vehicle)));
         int body = set is null ? -1 : Enumerable.Range(0, set.Bodies.Count).First(i => ReferenceEquals(set.Bodies[i], pose.Vehicle));

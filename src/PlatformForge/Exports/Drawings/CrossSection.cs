@@ -12,6 +12,9 @@ internal sealed class CrossSection
 {
     private static readonly double[] Enlargements = [20, 15, 12, 10, 8, 7.5, 6, 5, 4, 3.5, 3, 2.5, 2, 1.5, 1.25, 1, 0.8, 0.75, 0.6, 0.5, 0.4, 0.3, 0.25, 0.2, 0.1, 0.05];
 
+    // mm of paper: widths of the column on the right and of the one on the left, and what the enlarged edge and words over the deck take.
+    private const double Column = 150, LeftColumn = 88, LeastDetail = 80, DetailDepth = 84, AboveDeck = 14;
+
     private readonly Dossier dossier;
     private readonly PlatformDossier platform;
     private readonly PlatformPlan plan;
@@ -52,24 +55,41 @@ internal sealed class CrossSection
     public void DrawOn(Sheet sheet, double upper, double lower)
     {
         double left = parts.Select(p => p.Far).DefaultIfEmpty(dossier.Gauge).Max() + 4, high = Math.Max(top, parts.Select(p => p.Part.ZHigh + dossier.RailTop).DefaultIfEmpty(0).Max());
-        double room = sheet.Width - (2 * TitleBlock.Inset) - 50;
-        scale = Array.Find(Enlargements, e => (left + back + 4) * e <= room && high * e <= lower - upper);
-        scale = scale > 0 ? scale : 0.05;
-        double spare = sheet.Width - (2 * TitleBlock.Inset) - ((left + back + 4) * scale);
-        origin = new(TitleBlock.Inset + (spare / 2) + (left * scale), lower);
-        Vehicles(sheet);
+        var vehicles = Vehicles();
+
+        // The legend stands on the right under the enlarged edge, over the deck. Where there is no room it has a column on the left.
+        Place(sheet, 0, left, high, upper, lower);
+        double right = sheet.Width - TitleBlock.Inset, free = right - (origin.X + (front * scale)) - 8, width = Math.Min(free, Column), under = TitleBlock.Margin + 24 + DetailDepth + 6;
+        bool detail = free > LeastDetail, onRight = detail && under + vehicles.LegendDepth(width) < Of(0, top).Y - AboveDeck;
+        if (!onRight)
+        {
+            Place(sheet, LeftColumn, left, high, upper, lower);
+            free = right - (origin.X + (front * scale)) - 8;
+            (width, detail) = (Math.Min(free, Column), free > LeastDetail);
+        }
+
+        vehicles.DrawOn(sheet, Of);
+        vehicles.Legend(sheet, onRight ? new(right - width, under) : new(TitleBlock.Inset, TitleBlock.Margin + 21), onRight ? width : LeftColumn - 4);
         Track(sheet);
         Body(sheet);
         sheet.Line(Of(-left, 0), Of(back + 4, 0), HouseStyle.Heavy);
         sheet.Text("baseboard", Of(-left, 0) + new Point2(0, 3.4), HouseStyle.Small);
         sheet.Line(Of(0, -2 / scale), Of(0, high + (6 / scale)), HouseStyle.Centre);
         Measures(sheet, left);
-        double free = sheet.Width - TitleBlock.Inset - (origin.X + (front * scale)) - 8;
-        if (free > 80)
+        if (detail)
         {
-            new EdgeDetail(Ring(), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, dossier.RailTop + p.Part.ZLow, dossier.RailTop + p.Part.ZHigh)).ToArray(), HouseStyle.Vehicle(Math.Max(0, Governing)))
-                .DrawOn(sheet, new(sheet.Width - TitleBlock.Inset - Math.Min(free, 150), TitleBlock.Margin + 24), new(Math.Min(free, 150), 92), front, top, Spare, plan.Spec);
+            new EdgeDetail(Ring(), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, dossier.RailTop + p.Part.ZLow, dossier.RailTop + p.Part.ZHigh)).ToArray(), new VehicleLooks(platform)[Governing])
+                .DrawOn(sheet, new(right - width, TitleBlock.Margin + 24), new(width, DetailDepth), front, top, Spare, plan.Spec);
         }
+    }
+
+    // The largest scale at which the section has room beside a column on the left, and where its origin lies then.
+    private void Place(Sheet sheet, double column, double left, double high, double upper, double lower)
+    {
+        double room = sheet.Width - (2 * TitleBlock.Inset) - column;
+        scale = Array.Find(Enlargements, e => (left + back + 4) * e <= room - 50 && high * e <= lower - upper);
+        scale = scale > 0 ? scale : 0.05;
+        origin = new(TitleBlock.Inset + column + ((room - ((left + back + 4) * scale)) / 2) + (left * scale), lower);
     }
 
     /// <summary>What the governing vehicle's parts cover of the section, standing where it reaches farthest; empty for one of another track.</summary>
@@ -104,42 +124,12 @@ internal sealed class CrossSection
     private void Box(Sheet sheet, double t0, double t1, double z0, double z1, Fill? fill, Pen? pen) =>
         sheet.Area([Of(t0, z0), Of(t1, z0), Of(t1, z1), Of(t0, z1)], fill, pen);
 
-    private void Vehicles(Sheet sheet)
-    {
-        // The governing vehicle last, so that it lies on top.
-        foreach (var (part, near, far, vehicle) in parts.OrderBy(p => p.Vehicle == Governing))
-        {
-            var (colour, pattern) = HouseStyle.Vehicle(vehicle);
-            bool governs = vehicle == Governing;
-            double low = dossier.RailTop + part.ZLow, high = dossier.RailTop + part.ZHigh;
-            if (governs)
-            {
-                Box(sheet, -far, near, low, high, new(colour, standing.Length == 0 ? 0.3 : 0.1, standing.Length == 0 ? pattern : Pattern.Plain), new(0.3, colour, 2, 0.8));
-            }
-            else
-            {
-                Box(sheet, -far, near, low, high, null, new(0.22, colour, 3, 1));
-            }
-        }
-
-        foreach (var (t0, t1, z0, z1) in standing)
-        {
-            var (colour, pattern) = HouseStyle.Vehicle(Math.Max(0, Governing));
-            Box(sheet, t0, t1, z0, z1, new(colour, 0.12), null);
-            Box(sheet, t0, t1, z0, z1, new(colour, 0.3, pattern), new(0.5, colour));
-        }
-
-        var names = plan.Requirement.Vehicles;
-        var shown = parts.Select(p => p.Vehicle).Distinct().Order().ToArray();
-        for (int i = 0; i < shown.Length; i++)
-        {
-            var (colour, _) = HouseStyle.Vehicle(shown[i]);
-            bool governs = shown[i] == Governing;
-            Point2 at = new(TitleBlock.Inset, TitleBlock.Margin + 24 + (5.2 * i));
-            sheet.Line(at + new Point2(0, -0.9), at + new Point2(9, -0.9), governs ? new(0.6, colour) : new(0.3, colour, 3, 1));
-            sheet.Text(governs ? names[shown[i]] + ", governs here" : names[shown[i]] + ", its reach", at + new Point2(11, 0), governs ? HouseStyle.Strong : HouseStyle.Label);
-        }
-    }
+    private SectionVehicles Vehicles() => new(
+        [.. parts.GroupBy(p => p.Vehicle).OrderBy(g => g.Key).Select(g => (g.Key, (IReadOnlyList<(double, double, double, double)>)[.. g.Select(p => (-p.Far, p.Near, dossier.RailTop + p.Part.ZLow, dossier.RailTop + p.Part.ZHigh))]))],
+        standing,
+        Governing,
+        plan.Requirement.Vehicles,
+        new(platform));
 
     private void Track(Sheet sheet)
     {
@@ -192,10 +182,12 @@ internal sealed class CrossSection
     {
         double edge = dossier.Gauge / 2, over = top - dossier.RailTop;
         string Both(double mm) => Invariant($"{Figures.Fine(mm)} [{Figures.Fixed(dossier.Scale.ToFullSize(mm), 0)}]");
-        double drop = 9;
-        Dimensions.Between(sheet, Of(0, 0), Of(front, 0), drop, Both(front));
-        Dimensions.Between(sheet, Of(front, 0), Of(back, 0), drop, Both(back - front));
-        Dimensions.Between(sheet, Of(edge, 0), Of(front, 0), drop + 9, Invariant($"{Both(front - edge)} from the running edge"));
+
+        // The shorter one nearer, so that no extension line runs through words.
+        const double Near = 9, Beyond = 18;
+        Dimensions.Between(sheet, Of(edge, 0), Of(front, 0), Near, Invariant($"{Both(front - edge)} from the running edge"));
+        Dimensions.Between(sheet, Of(0, 0), Of(front, 0), Beyond, Both(front));
+        Dimensions.Between(sheet, Of(front, 0), Of(back, 0), Beyond, Both(back - front));
         Dimensions.Between(sheet, Of(back, dossier.RailTop), Of(back, top), 12, Both(over));
         Dimensions.Between(sheet, Of(-left, 0), Of(-left, dossier.RailTop), -6, Figures.Fine(dossier.RailTop));
         double reach = front - Spare, level = top + (5 / scale);

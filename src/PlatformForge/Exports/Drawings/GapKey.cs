@@ -21,12 +21,13 @@ internal sealed class GapKey(Dossier dossier, PlatformDossier platform)
         sheet.Text("Vehicles", new(left, top + 2), HouseStyle.Subheading);
         double y = top + 7;
         var names = platform.Plan.Requirement.Vehicles;
+        var looks = new VehicleLooks(platform);
         for (int i = 0; i < names.Count; i++, y += Row)
         {
-            var (colour, pattern) = HouseStyle.Vehicle(i);
+            var (colour, pattern) = looks[i];
             sheet.Box(left, y - 2.6, 8, 3.4, new(colour, 0.2), null);
             sheet.Box(left, y - 2.6, 8, 3.4, new(colour, 0.75, pattern), new(0.25, colour));
-            VehicleMark.Draw(sheet, new(left + 11, y - 0.9), 1, i);
+            VehicleMark.Draw(sheet, new(left + 11, y - 0.9), 1, i, colour);
             sheet.Text(names[i], new(left + 14, y), TitleBlock.Fitting(names[i], HouseStyle.Label, width - 14));
         }
 

@@ -9,6 +9,7 @@ namespace PlatformForge.Exports.Drawings;
 internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeStyle edge)
 {
     private readonly IReadOnlyList<GapTrace> traces = OfStyle(platform.Plan, edge);
+    private readonly VehicleLooks looks = new(platform);
 
     /// <summary>Gaps that a style of edge would leave: the chosen one's and the difference of the edges.</summary>
     public static IReadOnlyList<GapTrace> OfStyle(PlatformPlan plan, EdgeStyle style) => style == plan.Spec.Face.Edge ? plan.Gaps.Traces : [.. plan.Gaps.Traces.Select(t =>
@@ -25,7 +26,7 @@ internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeSty
         foreach (var trace in traces)
         {
             int vehicle = Math.Max(0, names.IndexOf(trace.Vehicle));
-            var (colour, _) = HouseStyle.Vehicle(vehicle);
+            var (colour, _) = looks[vehicle];
             foreach (var (from, to) in Runs(trace))
             {
                 var low = Places(trace, trace.Nearest, from, to);
@@ -61,7 +62,7 @@ internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeSty
     }
 
     /// <summary>Marks on a line, a shape a vehicle, so that lines can be told apart without colour.</summary>
-    private static void Marks(Sheet sheet, Point2[] line, int vehicle)
+    private void Marks(Sheet sheet, Point2[] line, int vehicle)
     {
         const double Apart = 24, Size = 1.0;
         double next = line.Length > 0 ? line[0].X + (Apart * (0.4 + (0.13 * vehicle))) : 0;
@@ -69,7 +70,7 @@ internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeSty
         {
             if (at.X >= next)
             {
-                VehicleMark.Draw(sheet, at, Size, vehicle);
+                VehicleMark.Draw(sheet, at, Size, vehicle, looks[vehicle].Colour);
                 next += Apart;
             }
         }
@@ -77,7 +78,7 @@ internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeSty
 
     private void Say(Labels labels, GapTrace trace, double[] values, int vehicle, string which)
     {
-        var style = HouseStyle.Small with { Colour = HouseStyle.Vehicle(vehicle).Colour, Bold = true };
+        var style = HouseStyle.Small with { Colour = looks[vehicle].Colour, Bold = true };
         var places = from up in (double[])[-1.6, 3.2]
                      from share in (double[])[0.62, 0.45, 0.8, 0.3, 0.15]
                      let i = (int)(share * (trace.Stations.Length - 1))

@@ -7,7 +7,7 @@ namespace PlatformForge.Exports.Drawings;
 public static class GapStylesDrawing
 {
     private const double Width = 420, Height = 297; // A3
-    private const double PlotLeft = 28, PlotWidth = 352, PlotTop = 34, PlotHeight = 64, Apart = 10;
+    private const double PlotLeft = 28, PlotWidth = 352, PlotTop = 34, PlotHeight = 64, Apart = 10, BetweenWords = 8;
 
     public static Sheet Draw(Dossier dossier, PlatformDossier platform)
     {
@@ -28,8 +28,10 @@ public static class GapStylesDrawing
             new GapPlot(platform, frame, style).DrawOn(sheet, dossier.Scale);
             bool last = style == Enum.GetValues<EdgeStyle>()[^1], chosen = style == plan.Spec.Face.Edge;
             frame.Chainages(sheet, words: last);
-            sheet.Text(chosen ? Word(style) + ", chosen" : Word(style), new(PlotLeft, top - 1.8), chosen ? HouseStyle.Subheading : HouseStyle.Subheading with { Bold = false });
-            sheet.Text(Summed(dossier, plan, style), new(PlotLeft + PlotWidth, top - 1.8), HouseStyle.Small, TextAnchor.End);
+            string name = chosen ? Word(style) + ", chosen" : Word(style), least = Least(dossier, plan, style);
+            var bold = HouseStyle.Subheading with { Bold = chosen };
+            sheet.Text(name, new(PlotLeft, top - 1.8), bold);
+            sheet.Text(least, new(PlotLeft + PlotWidth, top - 1.8), TitleBlock.Fitting(least, HouseStyle.Small, PlotWidth - TextStyle.Length(name, bold) - BetweenWords), TextAnchor.End);
             top += PlotHeight + Apart;
         }
 
@@ -40,8 +42,10 @@ public static class GapStylesDrawing
         return sheet;
     }
 
-    private static string Summed(Dossier dossier, PlatformPlan plan, EdgeStyle style) => string.Join(";  ", plan.Gaps.Rows.Where(r => r.Style == style)
-        .Select(r => Invariant($"{r.Vehicle}: mean {Figures.Mm(r.Mean)}, most {Figures.Mm(r.Largest)} = {Figures.FullSize(r.Largest, dossier.Scale)} full size")));
+    // However many bodies there are: the one that comes nearest, all others being in the tables.
+    private static string Least(Dossier dossier, PlatformPlan plan, EdgeStyle style) => plan.Gaps.Rows.Where(r => r.Style == style).MinBy(r => r.Least) is { } row
+        ? Invariant($"least {Figures.Mm(row.Least)} at chainage {Figures.Fixed(row.LeastAt, 0)}, {Figures.FullSize(row.Least, dossier.Scale)} full size: {row.Vehicle}")
+        : "";
 
     private static string Word(EdgeStyle style) => style.ToString().ToLowerInvariant();
 }

@@ -33,7 +33,7 @@ internal static class HouseStyle
     public static readonly TextStyle Small = new(2.2, Quiet);
     public static readonly TextStyle AccentLabel = new(2.6, Accent, Bold: true);
 
-    private static readonly (Rgb Colour, Pattern Pattern)[] Kinds =
+    private static readonly (Rgb Colour, Pattern Pattern)[] Looks =
     [
         (new(0x0B, 0x6E, 0x75), Pattern.Rising),
         (new(0xD9, 0x95, 0x1F), Pattern.Dots),
@@ -43,6 +43,9 @@ internal static class HouseStyle
         (new(0x66, 0x76, 0x2B), Pattern.Crossed),
     ];
 
-    /// <summary>Colour and pattern of a vehicle by its place in the project; after six they come round again.</summary>
-    public static (Rgb Colour, Pattern Pattern) Vehicle(int index) => Kinds[index % Kinds.Length];
+    /// <summary>How many colours there are for vehicles.</summary>
+    public static int Kinds => Looks.Length;
+
+    /// <summary>Colour and pattern of a vehicle or set; after six they come round again, see <see cref="VehicleLooks"/>.</summary>
+    public static (Rgb Colour, Pattern Pattern) Vehicle(int index) => Looks[index % Looks.Length];
 }

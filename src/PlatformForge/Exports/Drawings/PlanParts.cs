@@ -19,7 +19,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     private readonly PlatformPlan plan = platform.Plan;
 
     // Vehicles that stand beyond the platform's ends have track under them.
-    private readonly double[] standing = [.. platform.Poses.SelectMany(p => p.Parts).SelectMany(p => p.Ring).Select(p => platform.Plan.Chart.Locate(p).Chainage)];
+    private readonly double[] standing = [.. platform.Poses.SelectMany(Whole).SelectMany(p => p.Parts).SelectMany(p => p.Ring).Select(p => platform.Plan.Chart.Locate(p).Chainage)];
 
     private double From => Math.Max(0, standing.Select(s => s - UnderEnds).Append(plan.Spec.Face.From - beyond).Min());
 
@@ -34,7 +34,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         return Stations(From, To).SelectMany(s => new[] { plan.Chart.PointAt(s, half), plan.Chart.PointAt(s, -half) })
             .Concat(plan.Stations.Select(s => plan.ToLayout(s, plan.Back.At(s))))
             .Concat(SweptLine(Side.Left)).Concat(SweptLine(Side.Right))
-            .Concat(platform.Poses.SelectMany(p => p.Parts).SelectMany(p => p.Ring));
+            .Concat(platform.Poses.SelectMany(Whole).SelectMany(p => p.Parts).SelectMany(p => p.Ring));
     }
 
     public void DrawOn(Sheet sheet, PlanView view)
@@ -152,29 +152,30 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
     private void Vehicles(Sheet sheet, PlanView view, Labels labels)
     {
-        var names = plan.Requirement.Vehicles;
+        var looks = new VehicleLooks(platform);
         foreach (var pose in platform.Poses)
         {
-            var (colour, _) = HouseStyle.Vehicle(Math.Max(0, names.ToList().IndexOf(pose.Vehicle.Name)));
-            foreach (var part in pose.Coupled.Where(Shown).SelectMany(c => c.Parts))
+            foreach (var body in pose.Coupled)
             {
-                sheet.Area(part.Ring.Select(view.Of), new(colour, 0.05), new(0.15, colour, 2, 0.8));
+                foreach (var part in body.Parts)
+                {
+                    sheet.Area(part.Ring.Select(view.Of), new(looks.Of(body.Vehicle.Name).Colour, 0.05), new(0.15, looks.Of(body.Vehicle.Name).Colour, 2, 0.8));
+                }
             }
 
-            VehicleShape.Draw(sheet, pose, view.Of, colour, dossier.Gauge);
-            var middle = view.Of(pose.Pose.Body.Origin);
-            double angle = view.AngleOf(pose.Pose.Body.Forward);
-            angle = angle is > 90 or < -90 ? angle - (Math.Sign(angle) * 180) : angle;
-            labels.PutOver(pose.Vehicle.Name, HouseStyle.Small with { Colour = colour, Bold = true }, new(HouseStyle.Paper, 0.85), (middle + new Point2(0, 0.8), TextAnchor.Middle, angle));
+            VehicleShape.Draw(sheet, pose, view.Of, looks.Of(pose.Vehicle.Name).Colour, dossier.Gauge);
+            foreach (var body in Whole(pose))
+            {
+                var middle = view.Of(body.Pose.Body.Origin);
+                double angle = view.AngleOf(body.Pose.Body.Forward);
+                angle = angle is > 90 or < -90 ? angle - (Math.Sign(angle) * 180) : angle;
+                labels.PutOver(body.Vehicle.Name, HouseStyle.Small with { Colour = looks.Of(body.Vehicle.Name).Colour, Bold = ReferenceEquals(body, pose) }, new(HouseStyle.Paper, 0.85), (middle + new Point2(0, 0.8), TextAnchor.Middle, angle));
+            }
         }
     }
 
-    // A coupled body is shown when it stands on track that the sheet shows.
-    private bool Shown(VehicleOutlinePose pose)
-    {
-        var chainages = pose.Parts.SelectMany(p => p.Ring).Select(p => plan.Chart.Locate(p).Chainage).ToArray();
-        return chainages.Min() >= From && chainages.Max() <= To;
-    }
+    // A vehicle and the bodies coupled to it.
+    private static IEnumerable<VehicleOutlinePose> Whole(VehicleOutlinePose pose) => pose.Coupled.Prepend(pose);
 
     private void Sections(Sheet sheet, PlanView view, Labels labels)
     {
@@ -306,7 +307,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         yield return ("post hole", (s, x, y) => s.Circle(new(x + 5.5, y), 0.7, new(HouseStyle.White), HouseStyle.Thin));
         yield return ("socket", (s, x, y) => s.Box(x + 4.8, y - 0.7, 1.4, 1.4, new(HouseStyle.Ink)));
         yield return ("joint of track elements", MarkOfElementJoint);
-        yield return ("vehicle in its tightest place", MarkOfVehicle);
+        yield return ("vehicle in its tightest place; dashed, coupled to it", MarkOfVehicle);
     }
 
     private static void MarkOfElementJoint(Sheet sheet, double x, double y)

@@ -14,6 +14,7 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
     private static readonly Rgb BudgetColour = new(0xC4, 0xCA, 0xCE);
 
     private readonly PlatformPlan plan = platform.Plan;
+    private readonly VehicleLooks looks = new(platform);
     private readonly RequirementTrace need = platform.Plan.Requirement;
 
     public void DrawOn(Sheet sheet, double ratio)
@@ -38,7 +39,7 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
                 continue;
             }
 
-            var (colour, pattern) = HouseStyle.Vehicle(vehicle);
+            var (colour, pattern) = looks[vehicle];
             var ring = Enumerable.Range(from, to - from + 1).Select(i => frame.Of(need.Stations[i], need.Swept[i]))
                 .Append(frame.Of(need.Stations[to], frame.LeastY)).Append(frame.Of(need.Stations[from], frame.LeastY)).ToArray();
             sheet.Area(ring, new(colour, 0.2));
@@ -117,7 +118,7 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
             var own = OwnReach(vehicle);
             if (own.Length > 0)
             {
-                sheet.Lines(own, new(0.22, HouseStyle.Vehicle(vehicle).Colour));
+                sheet.Lines(own, new(0.22, looks[vehicle].Colour));
             }
         }
 

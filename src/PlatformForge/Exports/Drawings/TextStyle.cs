@@ -20,6 +20,25 @@ public sealed record TextStyle(double Size, Rgb Colour, bool Bold = false)
     /// <summary>Width of a letter in thousandths of the size.</summary>
     internal static int Width(char letter) => letter is >= ' ' and <= '~' ? Widths[letter - ' '] : OtherWidth;
 
+    /// <summary>The words in lines that keep within a room in mm; a word longer than that has a line of its own.</summary>
+    public static IReadOnlyList<string> Wrap(string text, TextStyle style, double room)
+    {
+        var lines = new List<string>();
+        foreach (string word in text.Split(' '))
+        {
+            if (lines.Count > 0 && Length(lines[^1] + " " + word, style) <= room)
+            {
+                lines[^1] += " " + word;
+            }
+            else
+            {
+                lines.Add(word);
+            }
+        }
+
+        return lines;
+    }
+
     /// <summary>Length in mm that a line of words takes.</summary>
     public static double Length(string text, TextStyle style)
     {

@@ -36,7 +36,7 @@ internal sealed class TightPanel
     /// <summary>Height on paper, mm.</summary>
     public double Height { get; }
 
-    private (Rgb Colour, Pattern Pattern) Look => HouseStyle.Vehicle(Math.Max(0, plan.Requirement.Vehicles.ToList().IndexOf(place.Pose.Vehicle.Name)));
+    private (Rgb Colour, Pattern Pattern) Look => new VehicleLooks(platform).Of(place.Pose.Vehicle.Name);
 
     public void DrawOn(Sheet sheet, double left, double top)
     {

@@ -2,15 +2,14 @@ using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Drawings;
 
-/// <summary>A small shape for each vehicle, by its place in the project.</summary>
+/// <summary>A small shape for each vehicle, by its place in the project, in its colour.</summary>
 internal static class VehicleMark
 {
     // Corners round the middle; the first kind is a circle.
     private static readonly int[] Corners = [0, 4, 3, 5, 6, 8];
 
-    public static void Draw(Sheet sheet, Point2 at, double radius, int vehicle)
+    public static void Draw(Sheet sheet, Point2 at, double radius, int vehicle, Rgb colour)
     {
-        var (colour, _) = HouseStyle.Vehicle(vehicle);
         int corners = Corners[vehicle % Corners.Length];
         Pen pen = new(0.25, HouseStyle.Paper);
         if (corners == 0)

@@ -72,13 +72,17 @@ internal sealed class PlatformJob
 
     public IEnumerable<Finding> Cut() => Take(SectionMaker.Make(plan!, project.Printer, project.Sections), out sections);
 
-    public PlatformDossier Dossier() => new(plan!, envelope!, budget, sections!)
+    public PlatformDossier Dossier()
     {
-        Joints = joints,
-        Tightest = TightPlaces.Of(request, envelope!, plan!),
-        Poses = PoseFinder.Tightest(request, envelope!, envelope!.Composite(spec.Face.Side)),
-        Ride = faced.Chart.Fillets.Count > 0 ? faced.Chart.Ride : null,
-    };
+        var tightest = TightPlaces.Of(request, envelope!, plan!);
+        return new(plan!, envelope!, budget, sections!)
+        {
+            Joints = joints,
+            Tightest = tightest,
+            Poses = TightPlaces.Governing(request, envelope!, spec.Face.Side, tightest),
+            Ride = faced.Chart.Fillets.Count > 0 ? faced.Chart.Ride : null,
+        };
+    }
 
     private static IEnumerable<Finding> Take<T>(Outcome<T> outcome, out T? product)
         where T : class

@@ -38,6 +38,16 @@ internal static class TightPlaces
         return places;
     }
 
+    /// <summary>The vehicles that govern the edge somewhere, each with all its set in its tightest place, where the tables have it too.</summary>
+    /// <param name="request">What was swept.</param>
+    /// <param name="envelope">What came of it.</param>
+    /// <param name="side">Side of the track that the platform is on.</param>
+    /// <param name="places">Where each vehicle comes nearest.</param>
+    public static IReadOnlyList<VehicleOutlinePose> Governing(EnvelopeRequest request, SweptEnvelope envelope, Side side, IReadOnlyList<TightPlace> places) =>
+        [.. PoseFinder.Tightest(request, envelope, envelope.Composite(side))
+            .Select(pose => places.FirstOrDefault(t => ReferenceEquals(t.Pose.Vehicle, pose.Vehicle)) is { } place ? PoseFinder.WithSet(request.Runs[0], place.Pose) : pose)
+            .DistinctBy(pose => pose.Vehicle.Name, StringComparer.Ordinal)];
+
     // mm by which a ramp has to be tighter to be shown.
     private const double OnRamp = 0.05;
 
