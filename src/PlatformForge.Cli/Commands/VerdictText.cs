@@ -11,6 +11,9 @@ internal static class VerdictText
     // Half the last digit shown, mm: what rounds to nothing short is not told as short.
     private const double Seen = 0.005;
 
+    // Why these figures are not those of the report's table of nearest places.
+    private const string StandingTrue = "(Measured standing true, play taken off with the budget; the table in report.md counts play in the reach, so figures and places may differ.)";
+
     /// <summary>The line everybody reads: least clearance, where, which vehicle.</summary>
     public static string Line(Verdict verdict) => (verdict.Passed, verdict.Closest) switch
     {
@@ -26,6 +29,11 @@ internal static class VerdictText
         foreach (var vehicle in verdict.Vehicles)
         {
             o.WriteLine($"  {vehicle.Vehicle}: " + (vehicle.Closest is { } near ? OfVehicle(near, vehicle.Tightest?.Clearance ?? near.Clearance) : "comes to the height of nothing printed"));
+        }
+
+        if (verdict.Vehicles.Any(v => v.Closest is not null))
+        {
+            o.WriteLine("  " + StandingTrue);
         }
     }
 

@@ -81,6 +81,9 @@ public class CommandLineTests
     {
         Assert.Contains("4mm-18.83", CliRun.Of("presets", "scales").Out, StringComparison.Ordinal);
         Assert.Contains("bed-220x220", CliRun.Of("presets", "--quiet").Out, StringComparison.Ordinal);
+        Assert.Matches(@"multiple-unit-two-car .*\r?\n    - 4 from memory, 27 common practice", CliRun.Of("presets", "vehicles").Out);
+        Assert.Matches(@"rear car: gap +650 mm full size +common practice, no source", CliRun.Of("presets", "vehicles", "multiple-unit-two-car").Out);
+        Assert.Equal(3, CliRun.Of("presets", "vehicles", "hovercraft").Exit);
         var json = CliRun.Of("presets", "--json").Json();
         foreach (string kind in new[] { "scales", "vehicles", "printers" })
         {

@@ -58,6 +58,17 @@ public class VehiclePresetTests
         Assert.All(figures, l => Assert.Matches("# +(published|from memory|common practice, no source)", l));
     }
 
+    /// <summary>Every line of a preset with full-size figures is one of those that are counted and listed.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Every_figure_is_listed_with_its_source(string name)
+    {
+        var preset = PresetShelf.Find(PresetKind.Vehicles, name)!;
+        string file = Directory.EnumerateFiles(Path.Combine(House.SourceTree.Root, "presets", "vehicles"), name + ".toml").Single();
+        Assert.True(preset.Figures.Count >= File.ReadLines(file).Count(l => l.Contains("full size\"", StringComparison.Ordinal)));
+        Assert.All(preset.Figures, f => Assert.StartsWith(PresetFigure.Say(f.Standing), f.Source, StringComparison.Ordinal));
+    }
+
     /// <summary>Engines have what sticks out low down, coaches what they step from, and everything with buffers has them.</summary>
     [Theory]
     [InlineData("tank-engine-2-6-2", "cylinders", "steps", "buffers", "truck")]

@@ -159,7 +159,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             {
                 foreach (var part in body.Parts)
                 {
-                    sheet.Area(part.Ring.Select(view.Of), new(looks.Of(body.Vehicle.Name).Colour, 0.05), new(0.15, looks.Of(body.Vehicle.Name).Colour, 2, 0.8));
+                    sheet.Area(part.Ring.Select(view.Of), new(looks.Of(body.Vehicle.Name).Colour, 0.05), new(0.2, looks.Of(body.Vehicle.Name).Colour, 2, 0.8));
                 }
             }
 

@@ -15,6 +15,9 @@ internal sealed class SectionVehicles
     // Letters stand this far apart along the top of outlines, mm of paper.
     private const double LetterStep = 4;
 
+    // How much the governing vehicle covers of the outlines behind it.
+    private const double Veil = 0.8;
+
     private static readonly Pen Other = new(0.2, HouseStyle.Quiet, 2.4, 1);
 
     private readonly (string Name, Rgb Colour, Pattern Pattern, ReachOutline Reach)? governing;
@@ -74,6 +77,7 @@ internal sealed class SectionVehicles
 
             foreach (var ring in new ReachOutline(standing).Rings())
             {
+                sheet.Area(Paper(ring), new(HouseStyle.Paper, Veil));
                 sheet.Area(Paper(ring), new(colour, 0.2));
                 sheet.Area(Paper(ring), new(colour, 0.35, pattern), new(0.7, colour));
             }

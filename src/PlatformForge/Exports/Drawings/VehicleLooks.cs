@@ -1,5 +1,3 @@
-using PlatformForge.Platforms;
-
 namespace PlatformForge.Exports.Drawings;
 
 /// <summary>
@@ -9,8 +7,8 @@ namespace PlatformForge.Exports.Drawings;
 /// </summary>
 internal sealed class VehicleLooks
 {
-    // How far the first and the last body of a set are from the set's colour, as a share of the way to ink and to paper.
-    private const double Spread = 0.3;
+    // How far the first body of a set is from the set's colour to ink, and the last to paper: no farther, or words in it cannot be read.
+    private const double Darkest = 0.4, Lightest = 0.1;
 
     // How far colours that come round again are from those before.
     private const double Round = 0.45;
@@ -34,7 +32,7 @@ internal sealed class VehicleLooks
         {
             int family = Array.IndexOf(distinct, families[i]), bodies = families.Count(f => f == families[i]), body = families.Take(i).Count(f => f == families[i]);
             var (colour, pattern) = HouseStyle.Vehicle(family);
-            return (Shade(Shade(colour, ((family / HouseStyle.Kinds % 3) switch { 1 => -1, 2 => 1, _ => 0 }) * Round), bodies == 1 ? 0 : Spread * ((2.0 * body / (bodies - 1)) - 1)), pattern);
+            return (Shade(Shade(colour, ((family / HouseStyle.Kinds % 3) switch { 1 => -1, 2 => 1, _ => 0 }) * Round), bodies == 1 ? 0 : ((Darkest + Lightest) * body / (bodies - 1)) - Darkest), pattern);
         })];
     }
 

@@ -84,11 +84,20 @@ internal sealed class ReportText(Dossier dossier)
         Table(["joint", "by", "on straight track", "platform side", "other side"],
             [.. platform.Joints.Select(j => (string[])
                 [
-                    Invariant($"{j.Ahead} to {j.Behind}"), j.Joint.Kind == BodyJointKind.SharedBogie ? "shared bogie" : "coupling", Figures.Fine(j.Joint.Gap),
+                    Between(j.Ahead, j.Behind), j.Joint.Kind == BodyJointKind.SharedBogie ? "shared bogie" : "coupling", Figures.Fine(j.Joint.Gap),
                     Opening(j.Platform), Opening(j.Away),
                 ])]);
         Line("");
         Line("From corner to corner of the ends, least and greatest while the joint is beside the platform; below 0 they run into one another.");
+    }
+
+    // The set is named once.
+    private static string Between(string ahead, string behind)
+    {
+        int named = ahead.LastIndexOf(", ", StringComparison.Ordinal);
+        return named > 0 && behind.StartsWith(ahead[..(named + 2)], StringComparison.Ordinal)
+            ? Invariant($"{ahead[..named]}: {ahead[(named + 2)..]} to {behind[(named + 2)..]}")
+            : Invariant($"{ahead} to {behind}");
     }
 
     private static string Opening(OpeningRange o) =>
@@ -120,6 +129,10 @@ internal sealed class ReportText(Dossier dossier)
         Line("Station by station these add up to the coping's reach; see the tables of gaps. Play is counted as far as it moves the edge.");
     }
 
+    // Why this table and the verdict on the files name other places and figures.
+    private const string StandingTrue = "Reach counts all play, and of places equally tight one on the level part is named. The verdict on the written files measures each vehicle standing true, "
+        + "wherever it comes nearest, and only then takes play and budget off: its clearance is greater by the play, and it may name another place.";
+
     private void Nearest(PlatformDossier platform)
     {
         if (platform.Tightest.Count == 0)
@@ -133,6 +146,8 @@ internal sealed class ReportText(Dossier dossier)
                 [
                     t.Pose.Vehicle.Name, t.Part, Figures.Fixed(t.Chainage, 0), Figures.Fine(t.Reach), Figures.Fine(t.Left), Figures.Fine(t.Left - platform.Budget.Margin),
                 ])]);
+        Line("");
+        Line(StandingTrue);
     }
 
     private void AsBuilt(PlatformDossier platform)

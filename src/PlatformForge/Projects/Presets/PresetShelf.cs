@@ -14,6 +14,12 @@ public sealed record Preset(PresetKind Kind, string Name, string Title, string S
 {
     internal TreeTable Tree { get; init; } = new(default, []);
 
+    /// <summary>Its figures that have a source of their own beside them; empty where one source stands for all.</summary>
+    public IReadOnlyList<PresetFigure> Figures { get; init; } = [];
+
+    /// <summary>Its sources in a line: how many figures are published, common practice or from memory, or the one source of them all.</summary>
+    public string SourcesInShort => Figures.Count == 0 ? Source : string.Join(", ", Figures.GroupBy(f => f.Standing).OrderBy(g => g.Key).Select(g => FormattableString.Invariant($"{g.Count()} {PresetFigure.Say(g.Key)}")));
+
     /// <summary>What a vehicle of the kind is called when it is given no name: the name among the preset's keys, or else its title.</summary>
     public string Spoken => Tree.TextOf("name") ?? Title;
 }
@@ -69,7 +75,7 @@ public static class PresetShelf
             }
 
             var others = (head.Find("other_names")?.Value as TreeList)?.Items.OfType<TreeText>().Select(t => t.Value).ToArray() ?? [];
-            return new Preset(kind, NameOf(file), head.TextOf("title") ?? "", head.TextOf("source") ?? "", others) { Tree = Body(read.Value) };
+            return new Preset(kind, NameOf(file), head.TextOf("title") ?? "", head.TextOf("source") ?? "", others) { Tree = Body(read.Value), Figures = PresetFigure.Of(TextOf(file)) };
         })];
 
     private static IEnumerable<string> Files(PresetKind kind)

@@ -1,0 +1,84 @@
+using PlatformForge.Exports;
+using PlatformForge.Exports.Drawings;
+using PlatformForge.Projects.Presets;
+using PlatformForge.Projects.Runs;
+using PlatformForge.Tests.Projects;
+using Xunit;
+
+namespace PlatformForge.Tests.Exports;
+
+/// <summary>The sheets of a platform that sets of bodies run past: seven bodies of three sets.</summary>
+public class SetDrawingTests
+{
+    private static readonly Lazy<Dossier> Made = new(() => DesignRun.Design(Samples.Sound(PresetShelf.Sample("pendlewick-sets")!), new(_ => { }, default)).Value!);
+
+    private static PlatformDossier Platform => Made.Value.Platforms[0];
+
+    [Theory]
+    [InlineData("gaps by style")]
+    [InlineData("cross-section")]
+    [InlineData("plan")]
+    public void Words_stay_inside_the_frame(string name)
+    {
+        var sheet = Draw(name);
+        foreach (var text in sheet.Items.OfType<SheetText>())
+        {
+            Assert.All(text.Box(), c => Assert.True(c.X >= 7 && c.Y >= 7 && c.X <= sheet.Width - 7 && c.Y <= sheet.Height - 7, $"'{text.Text}' leaves the frame"));
+        }
+    }
+
+    [Fact]
+    public void A_caption_names_the_vehicle_with_the_least_gap_alone()
+    {
+        string[] captions = [.. Draw("gaps by style").Items.OfType<SheetText>().Select(t => t.Text).Where(t => t.StartsWith("least ", StringComparison.Ordinal))];
+        Assert.Equal(3, captions.Length);
+        Assert.All(captions, c => Assert.EndsWith("two-car unit, front car", c, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_plan_names_every_body_of_the_set_that_governs_and_stands_it_where_the_table_says()
+    {
+        string[] words = [.. Draw("plan").Items.OfType<SheetText>().Select(t => t.Text)];
+        Assert.Contains("two-car unit, front car", words);
+        Assert.Contains("two-car unit, rear car", words);
+        Assert.All(Platform.Poses, pose => Assert.Contains(Platform.Tightest, t => t.Pose.Vehicle == pose.Vehicle && t.Pose.Pose.LeadingChainage == pose.Pose.LeadingChainage));
+    }
+
+    [Fact]
+    public void The_legend_of_the_cross_section_has_every_vehicle_once_and_one_that_governs()
+    {
+        string words = string.Join('\n', Draw("cross-section").Items.OfType<SheetText>().Select(t => t.Text));
+        Assert.Single(Platform.Plan.Requirement.Vehicles, v => words.Contains(v + ", governs here", StringComparison.Ordinal));
+        Assert.All(Platform.Plan.Requirement.Vehicles, v => Assert.Equal(2, words.Split(v).Length));
+        Assert.Contains("inside these: two-car unit, rear car.", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void No_two_vehicles_look_alike_and_bodies_of_a_set_share_a_pattern()
+    {
+        string[] names = [.. Enumerable.Range(0, 14).Select(i => $"v{i}")];
+        var looks = new VehicleLooks(names, [("v0", "set"), ("v1", "set"), ("v2", "set")]);
+        Assert.Equal(names.Length, names.Select(n => looks.Of(n).Colour).Distinct().Count());
+        Assert.Equal(looks.Of("v0").Pattern, looks.Of("v2").Pattern);
+        Assert.NotEqual(looks.Of("v2").Pattern, looks.Of("v3").Pattern);
+    }
+
+    [Fact]
+    public void An_outline_goes_round_boxes_once_and_knows_what_lies_inside()
+    {
+        var outline = new ReachOutline([(-10, 10, 5, 20), (-4, 12, 2, 6), (-3, 3, 30, 31)]);
+        var rings = outline.Rings();
+        Assert.Equal(2, rings.Count);
+        Assert.Equal((-10.0, 12.0, 2.0, 20.0), (rings[0].Min(p => p.X), rings[0].Max(p => p.X), rings[0].Min(p => p.Y), rings[0].Max(p => p.Y)));
+        Assert.True(new ReachOutline([(-9, 11, 5.5, 6)]).IsInside(outline));
+        Assert.False(new ReachOutline([(-9, 11, 5.5, 7)]).IsInside(outline));
+        Assert.False(new ReachOutline([(0, 1, 25, 26)]).IsInside(outline));
+    }
+
+    private static Sheet Draw(string name) => name switch
+    {
+        "plan" => PlanDrawing.Draw(Made.Value, Platform),
+        "gaps by style" => GapStylesDrawing.Draw(Made.Value, Platform),
+        _ => CrossSectionDrawing.Draw(Made.Value, Platform, CrossSectionDrawing.Telling(Platform.Plan)),
+    };
+}
