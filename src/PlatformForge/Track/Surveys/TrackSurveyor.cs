@@ -36,7 +36,8 @@ public static class TrackSurveyor
         int freedom = Math.Max(1, best.DegreesOfFreedom);
         double variance = best.SquareSum / freedom;
         bool scattered = ProfileFit.IsTooMuch(best.SquareSum, best.DegreesOfFreedom);
-        var movement = LineUncertainty.Of(fits, costs, survey.RulerError, (scattered ? Math.Sqrt(variance) : 1) * (fits.Any(f => f.Profile.Knotted) ? BetweenKnots : 1));
+        double spacing = StationSpacing.Of(survey), sharpest = StationSpacing.Sharpest(best.Profile, spacing);
+        var movement = LineUncertainty.Of(fits, costs, survey.RulerError, (scattered ? Math.Sqrt(variance) : 1) * (fits.Any(f => f.Profile.Knotted) ? BetweenKnots : 1), StationSpacing.Unseen(spacing, sharpest));
         var residuals = ResidualTable.Of(survey, best.Line, leftOut, OutlierBound(survey) * (scattered ? Math.Sqrt(variance) : 1) * sigma);
         var track = new SurveyedTrack(
             best.Line,

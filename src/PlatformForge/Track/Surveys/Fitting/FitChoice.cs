@@ -9,7 +9,7 @@ internal static class FitChoice
     private const double Same = 0.05;
 
     /// <summary>The cheapest fit and the next cheapest ones that differ from it.</summary>
-    public static List<ProfileFit> Distinct(IReadOnlyList<ProfileFit> found)
+    public static List<ProfileFit> Distinct(IReadOnlyList<ProfileFit> found, int most = Most)
     {
         var kept = new List<ProfileFit>();
         foreach (var fit in found)
@@ -19,7 +19,7 @@ internal static class FitChoice
                 kept.Add(fit);
             }
 
-            if (kept.Count == Most)
+            if (kept.Count == most)
             {
                 break;
             }

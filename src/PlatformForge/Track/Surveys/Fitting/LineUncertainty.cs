@@ -23,7 +23,8 @@ internal static class LineUncertainty
     /// <param name="costs">Their costs.</param>
     /// <param name="rulerError">Greatest reading error, mm.</param>
     /// <param name="inflation">Factor on the standard deviations where readings scatter by more than stated.</param>
-    public static SurveyMovement Of(IReadOnlyList<ExactFit> fits, IReadOnlyList<double> costs, double rulerError, double inflation)
+    /// <param name="unseen">What the line may do between the readings without their telling, mm.</param>
+    public static SurveyMovement Of(IReadOnlyList<ExactFit> fits, IReadOnlyList<double> costs, double rulerError, double inflation, double unseen)
     {
         var best = fits[0];
         int count = (int)Math.Clamp(Math.Ceiling(best.Line.Length / Spacing), FewestStations, MostStations) + 1;
@@ -45,7 +46,7 @@ internal static class LineUncertainty
         double[] width = [.. stations.Select((_, k) => Math.Sqrt(moves.Sum(m => m[k] * m[k]) / Draws) + (Narrowest * rulerError))];
         double[] reached = [.. moves.Select(m => m.Select((x, k) => Math.Abs(x) / width[k]).Max()).Order()];
         double factor = reached[(int)(Drawn * Draws)];
-        return new(stations, [.. width.Select(w => w * factor)], spreads[0].Worst(rulerError));
+        return new(stations, [.. width.Select(w => (w * factor) + unseen)], spreads[0].Worst(rulerError));
     }
 
     /// <summary>How one fit's line moves against the stated one.</summary>

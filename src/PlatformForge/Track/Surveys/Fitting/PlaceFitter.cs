@@ -46,7 +46,9 @@ internal static class PlaceFitter
 
         found = SmoothSearch.Unless(found, located.Observations, located.Length, placed: true);
 
-        var kept = FitChoice.Distinct(found);
+        double spacing = located.Length / (located.Observations.Count - 1);
+        bool sparse = spacing > StationSpacing.Telling(sigma * Math.Sqrt(3), StationSpacing.Sharpest(found[0].Profile, spacing));
+        var kept = sparse ? FitChoice.Distinct(NearShapes.Among(found, located.Observations), NearShapes.Most) : FitChoice.Distinct(found);
         var targets = located.TargetsAt(sigma);
         var fits = kept.Select(f =>
         {

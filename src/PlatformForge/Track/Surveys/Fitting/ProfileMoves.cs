@@ -39,6 +39,10 @@ internal static class ProfileMoves
     public static CurvatureProfile Straighten(CurvatureProfile p, int j) =>
         Copy(p, Set(p.Curvatures, j, 0), Set(p.Straight, j, true), p.Middles, p.Squares, p.Sudden);
 
+    /// <summary>Lets a straight stretch bend.</summary>
+    public static CurvatureProfile Free(CurvatureProfile p, int j) =>
+        Copy(p, p.Curvatures, Set(p.Straight, j, false), p.Middles, p.Squares, p.Sudden);
+
     public static CurvatureProfile AddKink(CurvatureProfile p, double at) =>
         Copy(p, p.Curvatures, p.Straight, p.Middles, p.Squares, p.Sudden, [.. p.KinkAt, at], [.. p.KinkTurn, 0]);
 
