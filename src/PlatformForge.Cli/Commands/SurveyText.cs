@@ -22,10 +22,10 @@ internal static class SurveyText
         o.WriteLine(track.LeastRadius is { } sharp
             ? Invariant($"  sharpest: radius {sharp.Radius:0} mm to the {(sharp.Hand == Hand.Left ? "left" : "right")} at {sharp.Chainage:0} mm")
             : "  straight throughout");
-        o.WriteLine(Invariant($"  the true line lies within {track.Movement.Likely.Max():0.00} mm of this one in 19 of 20 surveys; every reading wrong in the worst way moves it {track.Movement.Worst.Max():0.00} mm"));
+        o.WriteLine(Invariant($"  the true line lies within {track.Movement.Likely.Max():0.00} mm of this one in 19 of 20 surveys; every reading wrong in the worst way moves it {track.Movement.Worst.Max():0.00} mm, as long as the elements stay those recognised"));
         foreach (var doubt in track.Doubts)
         {
-            o.WriteLine(Invariant($"  beside platform {doubt.Platform} the reach of {doubt.Vehicle}, and so the gap, is known to {doubt.Likely:0.00} mm in 19 of 20 surveys; every reading wrong in the worst way moves it {doubt.Worst:0.00} mm"));
+            o.WriteLine(Invariant($"  beside platform {doubt.Platform} the reach of {doubt.Vehicle}, and so the gap, is known to {doubt.Likely:0.00} mm in 19 of 20 surveys; every reading wrong in the worst way moves it {doubt.Worst:0.00} mm, as long as the elements stay those recognised"));
         }
 
         o.WriteLine("  made of");

@@ -36,7 +36,7 @@ internal sealed class SurveyColumn(SurveyedTrack track, double left, double top,
         Pair(sheet, "ruler error", Invariant($"{Figures.Fine(track.RulerError)} mm"));
         Pair(sheet, "the line may be off by", Invariant($"{Figures.Fine(Middle())} mm"));
         Pair(sheet, "at most, at the ends", Invariant($"{Figures.Fine(track.Movement.Likely.Max())} mm"));
-        Pair(sheet, "every reading at its worst", Invariant($"{Figures.Fine(track.Movement.Worst.Max())} mm"));
+        Pair(sheet, "all at worst, same elements", Invariant($"{Figures.Fine(track.Movement.Worst.Max())} mm"));
         Pair(sheet, "least radius", track.LeastRadius is { } r ? Invariant($"{Figures.Mm(r.Radius)} mm") : "straight");
         if (track.LeastRadius is { } at)
         {
@@ -63,7 +63,7 @@ internal sealed class SurveyColumn(SurveyedTrack track, double left, double top,
         foreach (var doubt in track.Doubts.Take(MostDoubts))
         {
             Pair(sheet, Short(doubt.Platform, 24) + ": known to", Invariant($"{Figures.Fine(doubt.Likely)} mm"));
-            Pair(sheet, "every reading at its worst", Invariant($"{Figures.Fine(doubt.Worst)} mm"));
+            Pair(sheet, "all at worst, same elements", Invariant($"{Figures.Fine(doubt.Worst)} mm"));
             Say(sheet, "most for " + Short(doubt.Vehicle, 34));
         }
     }

@@ -27,7 +27,7 @@ public static class SurveyTables
     /// <summary>How far the line may be off along it.</summary>
     public static byte[] Movement(SurveyedTrack track)
     {
-        var csv = new CsvText("chainage (mm)", "x (mm)", "y (mm)", "radius (mm, left positive)", "may be off by (mm, 19 surveys in 20)", "every reading at its worst (mm)");
+        var csv = new CsvText("chainage (mm)", "x (mm)", "y (mm)", "radius (mm, left positive)", "may be off by (mm, 19 surveys in 20)", "every reading at its worst, elements as recognised (mm)");
         for (int k = 0; k < track.Movement.Chainages.Count; k++)
         {
             double s = track.Movement.Chainages[k];

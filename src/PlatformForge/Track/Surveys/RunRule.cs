@@ -68,7 +68,14 @@ internal static class RunRule
 
             if (next < run.Count && Point2.Dot(stride, run[next].Place - run[i].Place) < 0)
             {
-                findings.Add(At(run[next], Finding.Error("PF2106", key, $"The track turns back on itself after {run[i].Whereabouts}: {Next(run[next])} is out of order.", "List the points in order along the track.")));
+                var fault = run[i].Ordinate is null
+                    ? At(run[next], Finding.Error("PF2106", key, $"The track turns back on itself after {run[i].Whereabouts}: {Next(run[next])} is out of order.", "List the points in order along the track."))
+                    : StickingOut.Near(key, run, i);
+                if (!findings.Contains(fault))
+                {
+                    findings.Add(fault);
+                }
+
                 i = next;
             }
 

@@ -6,8 +6,9 @@ namespace PlatformForge.Track.Surveys;
 /// <param name="Chainages">Chainages, mm, rising.</param>
 /// <param name="Likely">The stated bound, mm: in <see cref="Coverage"/> of all surveys the whole of the true line lies within it.
 /// It allows for what the readings leave open about the kinds of elements too.</param>
-/// <param name="Worst">How far the line would move if every reading were off by the full ruler error in the worst direction
-/// and the kinds of elements are right, mm.</param>
+/// <param name="Worst">How far the line would move, mm, if every reading were off by the full ruler error in the worst direction, on
+/// the condition that straights, curves and transitions stay those recognised; never less than <see cref="Likely"/>. Readings so
+/// wrong may also make others look likelier, and move the line by more: no bound is known for that.</param>
 public sealed record SurveyMovement(IReadOnlyList<double> Chainages, IReadOnlyList<double> Likely, IReadOnlyList<double> Worst)
 {
     /// <summary>Part of all surveys in which the true line lies within <see cref="Likely"/> over its whole length: 19 in 20.</summary>
@@ -52,7 +53,7 @@ public sealed record SurveyMovement(IReadOnlyList<double> Chainages, IReadOnlyLi
     /// <param name="length">Length of the body, mm.</param>
     public double Reach(double from, double to, double pivots, double length) => ReachBy(Likely, from, to, pivots, length);
 
-    /// <summary>The same from <see cref="Worst"/>: every reading off by the full ruler error in the worst direction.</summary>
+    /// <summary>The same from <see cref="Worst"/>, on its condition: every reading off by the full ruler error in the worst direction.</summary>
     /// <param name="from">First chainage of the platform, mm.</param>
     /// <param name="to">Last chainage, mm.</param>
     /// <param name="pivots">Distance between the pivots, mm.</param>

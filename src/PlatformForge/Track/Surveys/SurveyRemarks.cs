@@ -9,7 +9,7 @@ internal static class SurveyRemarks
     // Outliers told one by one; the rest are counted.
     private const int OutliersTold = 20;
 
-    public static IEnumerable<Finding> Of(Survey survey, SurveyedTrack track, bool scattered, bool smooth)
+    public static IEnumerable<Finding> Of(Survey survey, SurveyedTrack track, bool scattered, bool smooth, double sharpest)
     {
         var outliers = track.Outliers.ToList();
         foreach (var outlier in outliers.Take(OutliersTold))
@@ -44,6 +44,11 @@ internal static class SurveyRemarks
                 survey.Key,
                 Invariant($"The track has a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° to the {(kink.Turn > 0 ? "left" : "right")} near chainage {kink.Chainage:0}. It is kept; vehicles ride over it."),
                 "Ease the joint if you can get at it, and measure again.");
+        }
+
+        foreach (var finding in SpacingRule.Check(survey, track, sharpest))
+        {
+            yield return finding;
         }
 
         if (survey is VersineSurvey versines)

@@ -13,20 +13,20 @@ internal static class StationSpacing
     /// <summary>Ruler errors of a misreading that is promised to be named.</summary>
     public const double Misreading = 5;
 
-    // Gentler curves than this, mm, are no measure: a survey of straight track must still show where a curve begins.
-    private const double GentlestRadius = 1500;
+    /// <summary>Gentler curves than R 1500 mm are no measure, 1/mm: a survey of straight track must still show where a curve begins.</summary>
+    public const double Gentlest = 1 / 1500.0;
 
     /// <summary>Greatest spacing in mm at which a misreading of <see cref="Misreading"/> ruler errors looks sharper than the track.</summary>
     /// <param name="rulerError">Greatest reading error, mm.</param>
     /// <param name="curvature">Sharpest curvature of the track, 1/mm.</param>
     public static double Telling(double rulerError, double curvature) =>
-        Math.Sqrt(2 * Misreading * rulerError / Math.Max(Math.Abs(curvature), 1 / GentlestRadius));
+        Math.Sqrt(2 * Misreading * rulerError / Math.Max(Math.Abs(curvature), Gentlest));
 
     /// <summary>The least misreading, mm, that looks sharper than the track at a spacing.</summary>
     /// <param name="spacing">Distance between readings, mm.</param>
     /// <param name="curvature">Sharpest curvature of the track, 1/mm.</param>
     public static double LeastTold(double spacing, double curvature) =>
-        spacing * spacing * Math.Max(Math.Abs(curvature), 1 / GentlestRadius) / 2;
+        spacing * spacing * Math.Max(Math.Abs(curvature), Gentlest) / 2;
 
     /// <summary>
     /// How far, in mm, the track may leave a fitted line between two readings unseen: its curvature may be anything from none to
@@ -35,6 +35,11 @@ internal static class StationSpacing
     /// <param name="spacing">Distance between readings, mm.</param>
     /// <param name="curvature">Sharpest curvature of the track, 1/mm.</param>
     public static double Unseen(double spacing, double curvature) => spacing * spacing * Math.Abs(curvature) / 16;
+
+    /// <summary>The kink in radians that turns by no more than the sharpest curve does over two spacings, so that it passes for a short curve.</summary>
+    /// <param name="spacing">Distance between readings, mm.</param>
+    /// <param name="curvature">Sharpest curvature of the track, 1/mm.</param>
+    public static double HiddenKink(double spacing, double curvature) => 2 * spacing * Math.Abs(curvature);
 
     /// <summary>Mean distance between the readings of a survey, mm; of its densest run where there are two.</summary>
     public static double Of(Survey survey) => survey switch
