@@ -61,7 +61,7 @@ internal static class SpacingRule
             bool sudden = one.Kind != FittedKind.Transition && two.Kind != FittedKind.Transition && three.Kind != FittedKind.Transition;
             double before = two.StartCurvature - one.EndCurvature, after = two.EndCurvature - three.StartCurvature, length = two.To - two.From;
             double turn = (before + after) / 2 * length;
-            if (sudden && before * after > 0 && length <= ShortStretch * spacing && Math.Abs(turn) >= LeastKink)
+            if (sudden && before * after > 0 && length <= ShortStretch * spacing && Math.Abs(turn) >= LeastKink && Math.Abs(turn) <= hidden)
             {
                 yield return Finding.Note(
                     "PF2134",

@@ -66,7 +66,17 @@ internal static class PlaceFitter
         var found = search.Run(Suspects.Among(located.Observations));
 
         // The first line runs through misread places too; what was found on it is put right on the line it gave.
-        return Improve(name, runs, located, found[0], sigma);
+        double before = located.Length;
+        (located, found) = Improve(name, runs, located, found[0], sigma);
+
+        // A reference that runs through a grossly misread place is longer than the track, by the way there and back.
+        for (int round = 0; round < MostRefinements && found[0].LeftOut.Contains(true) && Math.Abs(located.Length - before) > sigma; round++)
+        {
+            before = located.Length;
+            (located, found) = Improve(name, runs, located, found[0], sigma);
+        }
+
+        return (located, found);
     }
 
     private static (Located Located, IReadOnlyList<ProfileFit> Found) Improve(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Located before, ProfileFit found, double sigma)
