@@ -46,7 +46,8 @@ internal static class LineUncertainty
         double[] width = [.. stations.Select((_, k) => Math.Sqrt(moves.Sum(m => m[k] * m[k]) / Draws) + (Narrowest * rulerError))];
         double[] reached = [.. moves.Select(m => m.Select((x, k) => Math.Abs(x) / width[k]).Max()).Order()];
         double factor = reached[(int)(Drawn * Draws)];
-        double[] likely = [.. width.Select(w => (w * factor) + unseen)];
+        // Reading errors and what lies between the readings have nothing to do with one another: root of squares.
+        double[] likely = [.. width.Select(w => Math.Sqrt((w * factor * w * factor) + (unseen * unseen)))];
 
         // The likely bound allows for other shapes, the movement of the stated shape does not: no worst is less than what is likely.
         return new(stations, likely, [.. spreads[0].Worst(rulerError).Select((w, k) => Math.Max(w, likely[k]))]);
