@@ -1,4 +1,3 @@
-using PlatformForge.Units;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using static System.FormattableString;
@@ -27,11 +26,6 @@ internal static class SurveyText
         foreach (var doubt in track.Doubts)
         {
             o.WriteLine(Invariant($"  beside platform {doubt.Platform} the reach of {doubt.Vehicle}, and so the gap, is known to {doubt.Likely:0.00} mm in 19 of 20 surveys; every reading wrong in the worst way moves it {doubt.Worst:0.00} mm, as long as the elements stay those recognised"));
-        }
-
-        foreach (var finding in track.LeftOpen.Where(f => f.Severity == Severity.Note))
-        {
-            o.WriteLine(Invariant($"  left open ({finding.Code}): {finding.Message} {finding.Remedy}"));
         }
 
         o.WriteLine("  made of");

@@ -38,7 +38,7 @@ internal static class SpacingRule
         if (spacing > telling)
         {
             yield return Finding.Note(
-                "PF2131",
+                "PF2141",
                 survey.Key,
                 Invariant($"The readings are {spacing:0} mm apart: one misread by less than {StationSpacing.LeastTold(spacing, sharpest):0.0} mm can pass for a bend of the track, and is not sure to be named. How far the line may be off holds for readings within the ruler error only."),
                 Invariant($"Readings {Math.Floor(telling):0} mm apart or less would name one that is off by {StationSpacing.Misreading:0} ruler errors ({StationSpacing.Misreading * survey.RulerError:0.##} mm), but for the first two and the last two."));
@@ -64,7 +64,7 @@ internal static class SpacingRule
             if (sudden && before * after > 0 && length <= ShortStretch * spacing && Math.Abs(turn) >= LeastKink && Math.Abs(turn) <= hidden)
             {
                 yield return Finding.Note(
-                    "PF2134",
+                    "PF2144",
                     survey.Key,
                     Invariant($"The track from chainage {two.From:0} to {two.To:0} bends otherwise than on either side of it. It is drawn as a {(two.Kind == FittedKind.Straight ? "straight" : "curve")} and may be a kink of {Math.Abs(turn) * 180 / Math.PI:0.0}° to the {(turn > 0 ? "left" : "right")}: with readings {spacing:0} mm apart on R {1 / sharpest:0} mm a kink of less than {hidden * 180 / Math.PI:0.0}° cannot be told from a short curve, and the smallest leave no trace."),
                     "Sight along the rail joints of sectional track; measure closer about a joint that shows a kink.");
@@ -95,7 +95,7 @@ internal static class SpacingRule
             if (sharpest > Sharper * Math.Max(rest, StationSpacing.Gentlest))
             {
                 yield return RunRule.At(other.Reading, Finding.Warning(
-                    "PF2132",
+                    "PF2142",
                     survey.Key,
                     Invariant($"The track seems to bend to R {1 / sharpest:0} mm at its {(from == 0 ? "beginning" : "end")}, sharper than all the rest ({(rest > 0 ? Invariant($"R {1 / rest:0} mm") : "straight")}), and only the readings of lines {one.Reading.Row} and {other.Reading.Row} say so: no others check them."),
                     "Read these two again, and measure two or three places more beyond the end.",

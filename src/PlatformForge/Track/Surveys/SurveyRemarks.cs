@@ -9,7 +9,7 @@ internal static class SurveyRemarks
     // Outliers told one by one; the rest are counted.
     private const int OutliersTold = 20;
 
-    public static IEnumerable<Finding> Of(Survey survey, SurveyedTrack track, bool scattered, bool smooth)
+    public static IEnumerable<Finding> Of(Survey survey, SurveyedTrack track, bool scattered, bool smooth, double sharpest)
     {
         var outliers = track.Outliers.ToList();
         foreach (var outlier in outliers.Take(OutliersTold))
@@ -46,7 +46,7 @@ internal static class SurveyRemarks
                 "Ease the joint if you can get at it, and measure again.");
         }
 
-        foreach (var finding in track.LeftOpen)
+        foreach (var finding in SpacingRule.Check(survey, track, sharpest))
         {
             yield return finding;
         }

@@ -34,9 +34,6 @@ public sealed record SurveyedTrack(
     /// <summary>Chord in mm that versines were read over; null for other surveys.</summary>
     public double? Chord { get; init; }
 
-    /// <summary>What the distance between the readings leaves open; these are among the findings of the fit too.</summary>
-    public IReadOnlyList<Units.Finding> LeftOpen { get; init; } = [];
-
     /// <summary>Readings that are named as misread and left out.</summary>
     public IEnumerable<ReadingResidual> Outliers => Residuals.Where(r => r.IsOutlier);
 }

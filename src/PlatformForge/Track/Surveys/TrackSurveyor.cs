@@ -52,8 +52,7 @@ public static class TrackSurveyor
         {
             Chord = (survey as VersineSurvey)?.Chord,
         };
-        track = track with { LeftOpen = [.. SpacingRule.Check(survey, track, sharpest)] };
-        return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered, best.Profile.Knotted));
+        return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered, best.Profile.Knotted, sharpest));
     }
 
     // A smooth curve's curvature runs evenly between its knots, the track's does not: simulated surveys of track laid by eye

@@ -26,7 +26,7 @@ public class GrossMisreadingTests
     public void The_row_that_sticks_out_is_named_with_a_value_that_would_fit(int row, double written)
     {
         var finding = Assert.Single(Measured(row, written).Findings);
-        Assert.Equal(("PF2133", row + 2), (finding.Code, finding.Line));
+        Assert.Equal(("PF2143", row + 2), (finding.Code, finding.Line));
         double fitting = double.Parse(finding.Remedy.Split(':')[1].Trim().Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
         Assert.InRange(fitting, Rows[row].Offset - 2, Rows[row].Offset + 2);
     }
@@ -34,9 +34,9 @@ public class GrossMisreadingTests
     [Fact]
     public void A_sharp_bend_told_by_the_last_two_readings_alone_is_warned_of()
     {
-        var warning = Assert.Single(Measured(12, 27.5).Findings, f => f.Code == "PF2132");
+        var warning = Assert.Single(Measured(12, 27.5).Findings, f => f.Code == "PF2142");
         Assert.Equal((Severity.Warning, 15), (warning.Severity, warning.Line));
-        Assert.DoesNotContain(Measured().Findings, f => f.Code == "PF2132");
+        Assert.DoesNotContain(Measured().Findings, f => f.Code == "PF2142");
     }
 
     [Theory]

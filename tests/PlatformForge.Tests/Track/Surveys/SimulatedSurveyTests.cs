@@ -91,7 +91,7 @@ public class SimulatedSurveyTests
             var fitted = TrackSurveyor.Fit(measure(lines[k], new Random(k), 0).Survey);
             Interlocked.Add(ref inside, IsInside(lines[k], fitted.Value!) ? 1 : 0);
             Interlocked.Add(ref blamed, fitted.Value!.Outliers.Any() ? 1 : 0);
-            Interlocked.Add(ref told, fitted.Findings.Any(f => f.Code == "PF2131") || fitted.Value!.LeastRadius is null or { Radius: > 1000 } ? 1 : 0);
+            Interlocked.Add(ref told, fitted.Findings.Any(f => f.Code == "PF2141") || fitted.Value!.LeastRadius is null or { Radius: > 1000 } ? 1 : 0);
         });
         Assert.True(inside >= SurveyMovement.Coverage * count, $"{inside} of {count} within the bound");
         Assert.True(blamed < 0.05 * count, $"{blamed} with a good reading blamed");
