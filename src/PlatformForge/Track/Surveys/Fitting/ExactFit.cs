@@ -60,6 +60,13 @@ internal sealed class ExactFit
             {
                 double[] step = equations.Step(damping);
                 var profile = fit.Profile.With([.. figures.Zip(step, (f, d) => f + d)]);
+                if (profile.Curvatures.Any(k => !(Math.Abs(k) * profile.Length < MostTurning)))
+                {
+                    // A wild step: the line would wind up on itself, and laying it would take all memory.
+                    damping *= 10;
+                    continue;
+                }
+
                 var line = fit.Lay(profile);
                 double sum = fit.Sum(line);
                 if (sum < before)
@@ -102,6 +109,9 @@ internal sealed class ExactFit
 
         return (Line, step);
     }
+
+    // Track on a layout turns by less than this, radians: over a hundred full circles.
+    private const double MostTurning = 1000;
 
     // A figure that order or bounds have altered by more than this part is held by them.
     private const double Held = 1e-12;
