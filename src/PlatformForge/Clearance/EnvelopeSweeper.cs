@@ -88,7 +88,7 @@ public static class EnvelopeSweeper
                     (left, right) = (Greater(left, other.Left[same]), Greater(right, other.Right[same]));
                 }
 
-                parts.Add(new(run, form.Vehicle, form.Vehicle.Parts[part], left, right));
+                parts.Add(new(run, form.Vehicle, form.Vehicle.Parts[part], left, right) { Track = request.Runs[run].Ride.Name });
             }
 
             i += again ? 1 : 0;

@@ -12,6 +12,9 @@ namespace PlatformForge.Clearance;
 /// <param name="Right">Reach to the right, mm, positive to the right.</param>
 public sealed record PartReach(int Run, Vehicle Vehicle, VehiclePart Part, double[] Left, double[] Right)
 {
+    /// <summary>Name of the track the vehicle runs on.</summary>
+    public string Track { get; init; } = "";
+
     /// <summary>Lowest height above rail top, mm.</summary>
     public double ZLow => Part.ZLow;
 

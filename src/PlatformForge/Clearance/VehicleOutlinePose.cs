@@ -9,6 +9,9 @@ namespace PlatformForge.Clearance;
 /// <param name="Parts">Every part as a ring in the layout frame.</param>
 public sealed record VehicleOutlinePose(Vehicle Vehicle, bool TurnedRound, VehiclePose Pose, IReadOnlyList<PlacedPart> Parts)
 {
+    /// <summary>Name of the track it stands on, where that is not the platform's own; empty on that.</summary>
+    public string OtherTrack { get; init; } = "";
+
     /// <summary>The other bodies of its set where they stand meanwhile.</summary>
     public IReadOnlyList<VehicleOutlinePose> Coupled { get; init; } = [];
 }

@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Platforms;
 
 namespace PlatformForge.Exports;
 
@@ -8,4 +9,8 @@ namespace PlatformForge.Exports;
 /// <param name="Chainage">Where, mm along the plan's chart.</param>
 /// <param name="Reach">How far it reaches there, play included, mm from the track's middle.</param>
 /// <param name="Left">From there to the coping, square to the track, mm.</param>
-public sealed record TightPlace(VehicleOutlinePose Pose, string Part, double Chainage, double Reach, double Left);
+public sealed record TightPlace(VehicleOutlinePose Pose, string Part, double Chainage, double Reach, double Left)
+{
+    /// <summary>The vehicle as it is told: by its name, and with its track where that is another than the platform's own.</summary>
+    public string Called => RequirementTrace.Called(Pose.Vehicle.Name, Pose.OtherTrack);
+}

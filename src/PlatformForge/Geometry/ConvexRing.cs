@@ -26,6 +26,20 @@ public static class ConvexRing
         return kept.Count < 3 ? [] : [.. kept];
     }
 
+    /// <summary>Whether a point lies in a convex ring or on it.</summary>
+    public static bool Contains(IReadOnlyList<Point2> ring, Point2 point)
+    {
+        for (int i = 0; i < ring.Count; i++)
+        {
+            if (Point2.Cross(ring[(i + 1) % ring.Count] - ring[i], point - ring[i]) < 0)
+            {
+                return false;
+            }
+        }
+
+        return ring.Count > 2;
+    }
+
     /// <summary>Twice-signed area halved: positive for counter-clockwise rings, mm².</summary>
     public static double Area(IReadOnlyList<Point2> ring)
     {

@@ -95,6 +95,9 @@ public sealed record PlatformPlan
         return Profile.Level + ((foot - Profile.Level) * Point2.Dot(ToLayout(chainage, reach) - top, along) / run);
     }
 
+    /// <summary>Name of the track that a vehicle of the requirement, by index, runs on.</summary>
+    public string TrackOf(int vehicle) => Requirement.OtherTrack(vehicle) is { Length: > 0 } other ? other : Spec.Face.Track;
+
     /// <summary>The place in the layout frame of a place in plan coordinates.</summary>
     public Point2 ToLayout(double chainage, double reach) => Chart.PointAt(chainage, (int)Side * reach);
 }

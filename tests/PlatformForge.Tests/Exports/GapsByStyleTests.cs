@@ -68,7 +68,7 @@ public class GapsByStyleTests
         var series = GapsByStyle.Of(Plan.Value);
         string[] lines = Encoding.UTF8.GetString(series.ToCsv()).Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(series.Chainage.Count + 1, lines.Length);
-        Assert.StartsWith("chainage_mm,bare_reach_mm,running clearance mm,print tolerance mm,fitting of the sections mm,swept_reach_mm,required_reach_mm,governing_vehicle,governing_part,stepping_limit_full_size_mm,fitted coping_reach_mm,fitted coach nearest_gap_mm,", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("chainage_mm,bare_reach_mm,running clearance mm,print tolerance mm,fitting of the sections mm,swept_reach_mm,required_reach_mm,governing_vehicle,governing_part,governing_track,stepping_limit_full_size_mm,fitted coping_reach_mm,fitted coach nearest_gap_mm,", lines[0], StringComparison.Ordinal);
         using var json = JsonDocument.Parse(series.ToJson());
         var uniform = json.RootElement.GetProperty("styles")[2];
         Assert.Equal("uniform", uniform.GetProperty("style").GetString());

@@ -15,6 +15,7 @@ public class SetDrawingTests
     private static PlatformDossier Platform => Made.Value.Platforms[0];
 
     [Theory]
+    [InlineData("gaps")]
     [InlineData("gaps by style")]
     [InlineData("cross-section")]
     [InlineData("plan")]
@@ -75,9 +76,46 @@ public class SetDrawingTests
         Assert.False(new ReachOutline([(0, 1, 25, 26)]).IsInside(outline));
     }
 
+    [Theory]
+    [InlineData("gaps")]
+    [InlineData("gaps by style")]
+    public void No_words_of_a_gap_plot_lie_on_other_words_and_doors_are_named_where_no_line_passes(string name)
+    {
+        var sheet = Draw(name);
+        var texts = sheet.Items.OfType<SheetText>().Select(t => (t.Text, X0: t.Box().Min(p => p.X), X1: t.Box().Max(p => p.X), Y0: t.Box().Min(p => p.Y), Y1: t.Box().Max(p => p.Y))).ToArray();
+        for (int i = 0; i < texts.Length; i++)
+        {
+            Assert.DoesNotContain(texts[(i + 1)..], t => t.X0 < texts[i].X1 && texts[i].X0 < t.X1 && t.Y0 < texts[i].Y1 && texts[i].Y0 < t.Y1);
+        }
+
+        var doors = texts.Where(t => t.Text.EndsWith(" door", StringComparison.Ordinal)).ToArray();
+        var lines = sheet.Items.OfType<SheetPath>().Where(p => !p.Closed && p.Points.Count > 2).SelectMany(p => p.Points).ToArray();
+        Assert.Equal(name == "gaps" ? 6 : 18, doors.Length);
+        Assert.All(doors, d => Assert.DoesNotContain(lines, p => p.X > d.X0 && p.X < d.X1 && p.Y > d.Y0 && p.Y < d.Y1));
+    }
+
+    [Fact]
+    public void Lines_that_run_together_are_named_together()
+    {
+        Assert.Equal("long coach, nearest door", GapLabels.Words(["long coach"], []));
+        Assert.Equal("a, b and c, farthest door", GapLabels.Words([], ["a", "b", "c"]));
+        Assert.Equal("unit: front car and rear car, every door", GapLabels.Words(["unit, front car", "unit, rear car"], ["unit, front car", "unit, rear car"]));
+        Assert.Equal("a, nearest door; b, farthest door", GapLabels.Words(["a"], ["b"]));
+    }
+
+    [Fact]
+    public void Colours_of_words_can_be_read_on_paper()
+    {
+        // Black and white are 21 to 1 by the guidelines; a colour dark enough stays as it is, a light one is darkened.
+        Assert.Equal(HouseStyle.Ink, VehicleLooks.ForWords(HouseStyle.Ink));
+        var light = VehicleLooks.ForWords(new(0xFF, 0xE0, 0x60));
+        Assert.True(light.R < 0x90 && light.G < 0x90);
+    }
+
     private static Sheet Draw(string name) => name switch
     {
         "plan" => PlanDrawing.Draw(Made.Value, Platform),
+        "gaps" => GapDrawing.Draw(Made.Value, Platform),
         "gaps by style" => GapStylesDrawing.Draw(Made.Value, Platform),
         _ => CrossSectionDrawing.Draw(Made.Value, Platform, CrossSectionDrawing.Telling(Platform.Plan)),
     };

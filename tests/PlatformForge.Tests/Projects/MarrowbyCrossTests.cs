@@ -1,4 +1,8 @@
 using PlatformForge.Exports;
+using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Reports;
+using PlatformForge.Exports.Tables;
+using PlatformForge.Platforms;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
@@ -50,6 +54,36 @@ public sealed class MarrowbyCrossTests : IDisposable
         Assert.InRange(loop.At(880) - up.At(880), 0.3, 3);
         Assert.True(loop.At(990) < up.At(990) - 2);
         Assert.True(platform.Plan.CopingFront.At(880) >= loop.At(880) + platform.Budget.Sum - 0.02);
+    }
+
+    [Fact]
+    public void Where_a_vehicle_of_another_track_governs_every_drawing_table_and_account_names_it_with_its_track()
+    {
+        const string Coach = "long coach on track 'loop'";
+        var dossier = Design(Sample).Value!;
+        var platform = dossier.Platforms[0];
+        double s = CrossSectionDrawing.Telling(platform.Plan);
+        Assert.Equal(Coach, EdgeAccount.At(platform.Plan, s).Vehicle);
+        Assert.Contains(GoverningStretch.Of(platform.Plan), g => g.From < s && g.To > s && (g.Vehicle, g.Track) == ("long coach", "loop"));
+        var rows = GapsByStyle.Of(platform.Plan);
+        int at = Enumerable.Range(0, rows.Chainage.Count).MinBy(i => Math.Abs(rows.Chainage[i] - s));
+        Assert.Equal(("long coach", "loop"), (rows.GoverningVehicle[at], rows.GoverningTrack[at]));
+        Assert.Equal("up", rows.GoverningTrack[0]);
+
+        // The long coach stands on the cross-section: filled from its far side to as far as the requirement says.
+        var section = CrossSectionDrawing.Draw(dossier, platform, s);
+        string[] Words(Sheet sheet) => [.. sheet.Items.OfType<SheetText>().Select(t => t.Text)];
+        Assert.Contains(Coach + ", governs here", Words(section));
+        Assert.Contains("middle of track 'loop'", Words(section));
+        Assert.Contains(Coach, Words(PlanDrawing.Draw(dossier, platform)));
+        Assert.Contains("track 'loop'", Words(PlanDrawing.Draw(dossier, platform)));
+        Assert.Contains(Coach, Words(TightDrawing.Draw(dossier, platform)));
+        Assert.Contains(Coach, Words(GapDrawing.Draw(dossier, platform)));
+
+        // It comes nearest where it governs, and leaves there what the budget asks.
+        var place = Assert.Single(platform.Tightest, t => t.Pose.OtherTrack == "loop");
+        Assert.Equal(platform.Budget.Margin, place.Left, 0.03);
+        Assert.InRange(place.Chainage, 650, 945);
     }
 
     [Fact]

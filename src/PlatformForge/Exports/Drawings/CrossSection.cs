@@ -25,6 +25,7 @@ internal sealed class CrossSection
     private readonly double top;
     private readonly IReadOnlyList<(PartReach Part, double Near, double Far, int Vehicle)> parts;
     private readonly (double T0, double T1, double Z0, double Z1)[] standing;
+    private readonly TrackCrossing? other;
     private double scale;
     private Point2 origin;
 
@@ -33,13 +34,15 @@ internal sealed class CrossSection
         (this.dossier, this.platform, plan, s) = (dossier, platform, platform.Plan, chainage);
         (front, wall, back, top) = (plan.CopingFront.At(s), plan.WallFace.At(s), plan.Back.At(s), plan.Profile.At(s));
         int station = Math.Clamp((int)Math.Round((s - platform.Envelope.From) / platform.Envelope.Spacing), 0, platform.Envelope.Count - 1);
-        var names = plan.Requirement.Vehicles.ToList();
-        parts = [.. platform.Envelope.Parts.Where(p => p.Run == 0)
-            .Select(p => (p, Near: plan.Side == Side.Left ? p.Left[station] : p.Right[station], Far: plan.Side == Side.Left ? p.Right[station] : p.Left[station], Math.Max(0, names.IndexOf(p.Vehicle.Name))))
-            .Where(p => double.IsFinite(p.Near) && double.IsFinite(p.Far))];
         int at = Math.Clamp(Array.BinarySearch(plan.Requirement.Stations, s) is var f && f >= 0 ? f : ~f, 0, plan.Requirement.Stations.Length - 1);
         Governing = plan.Requirement.GoverningVehicle[at];
+
+        // Of other tracks only the vehicle that governs: the rest do not decide anything here.
+        parts = [.. platform.Envelope.Parts
+            .Select(p => (p, Near: plan.Side == Side.Left ? p.Left[station] : p.Right[station], Far: plan.Side == Side.Left ? p.Right[station] : p.Left[station], Vehicle: plan.Requirement.IndexOf(p)))
+            .Where(p => double.IsFinite(p.Near) && double.IsFinite(p.Far) && (p.p.Run == 0 || p.Vehicle == Governing))];
         standing = Standing(plan.Requirement.GoverningPart[at]);
+        other = plan.Requirement.OtherTrack(Governing) is { Length: > 0 } name && dossier.Tracks.FirstOrDefault(t => t.Ride.Name == name) is { } run ? TrackCrossing.At(run.Ride, plan, s) : null;
         Spare = front - plan.Requirement.Swept[at];
     }
 
@@ -70,6 +73,7 @@ internal sealed class CrossSection
 
         vehicles.DrawOn(sheet, Of);
         vehicles.Legend(sheet, onRight ? new(right - width, under) : new(TitleBlock.Inset, TitleBlock.Margin + 21), onRight ? width : LeftColumn - 4);
+        other?.DrawOn(sheet, Of, dossier.Gauge, dossier.RailTop, high + (6 / scale));
         Track(sheet);
         Body(sheet);
         sheet.Line(Of(-left, 0), Of(back + 4, 0), HouseStyle.Heavy);
@@ -92,12 +96,11 @@ internal sealed class CrossSection
         origin = new(TitleBlock.Inset + column + ((room - ((left + back + 4) * scale)) / 2) + (left * scale), lower);
     }
 
-    /// <summary>What the governing vehicle's parts cover of the section, standing where it reaches farthest; empty for one of another track.</summary>
+    /// <summary>What the governing vehicle's parts cover of the section, standing where it reaches farthest; empty where none governs.</summary>
     private (double T0, double T1, double Z0, double Z1)[] Standing(string part)
     {
-        string? vehicle = Governing < 0 ? null : plan.Requirement.Vehicles[Governing];
-        var reach = platform.Envelope.Parts.FirstOrDefault(p => p.Run == 0 && p.Vehicle.Name == vehicle && p.Part.Name == part);
-        var run = dossier.Tracks.FirstOrDefault(t => t.Ride.Name == plan.Spec.Face.Track);
+        var reach = platform.Envelope.Parts.FirstOrDefault(p => plan.Requirement.IndexOf(p) == Governing && p.Part.Name == part);
+        var run = Governing < 0 ? null : dossier.Tracks.FirstOrDefault(t => t.Ride.Name == plan.TrackOf(Governing));
         if (reach is null || run is null || PoseFinder.Farthest(run, plan.Chart, reach.Vehicle, reach.Part, plan.Side, s) is not { } pose)
         {
             return [];
@@ -128,7 +131,7 @@ internal sealed class CrossSection
         [.. parts.GroupBy(p => p.Vehicle).OrderBy(g => g.Key).Select(g => (g.Key, (IReadOnlyList<(double, double, double, double)>)[.. g.Select(p => (-p.Far, p.Near, dossier.RailTop + p.Part.ZLow, dossier.RailTop + p.Part.ZHigh))]))],
         standing,
         Governing,
-        plan.Requirement.Vehicles,
+        [.. Enumerable.Range(0, plan.Requirement.Vehicles.Count).Select(plan.Requirement.Called)],
         new(platform));
 
     private void Track(Sheet sheet)

@@ -23,7 +23,7 @@ public static class GapDrawing
             Description = Describe(platform),
         };
         sheet.Text("What the vehicles need, and the gap it leaves", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
-        sheet.Text(Invariant($"Upper plot: distance from the track's middle on the platform's side. Lower plot: level gap from coping edge to door sill, at its nearest and farthest door."), new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        sheet.Text(Invariant($"Upper plot: distance from the track's middle on the platform's side. Lower plot: level gap from coping edge to door sill, when the nearest door stands there (whole line) and when the farthest does (dashed)."), new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         var reach = ReachFrame(plan);
         var gaps = GapFrame(plan);
         new ReachPlot(platform, reach).DrawOn(sheet, dossier.Scale.Ratio);

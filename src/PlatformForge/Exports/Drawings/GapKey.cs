@@ -20,15 +20,19 @@ internal sealed class GapKey(Dossier dossier, PlatformDossier platform)
     {
         sheet.Text("Vehicles", new(left, top + 2), HouseStyle.Subheading);
         double y = top + 7;
-        var names = platform.Plan.Requirement.Vehicles;
+        var need = platform.Plan.Requirement;
         var looks = new VehicleLooks(platform);
-        for (int i = 0; i < names.Count; i++, y += Row)
+
+        // Those of other tracks count where they govern; elsewhere they are no matter of this platform's edge.
+        foreach (int i in Enumerable.Range(0, need.Vehicles.Count).Where(i => need.OtherTrack(i).Length == 0 || need.GoverningVehicle.Contains(i)))
         {
+            string name = need.Called(i);
             var (colour, pattern) = looks[i];
             sheet.Box(left, y - 2.6, 8, 3.4, new(colour, 0.2), null);
             sheet.Box(left, y - 2.6, 8, 3.4, new(colour, 0.75, pattern), new(0.25, colour));
             VehicleMark.Draw(sheet, new(left + 11, y - 0.9), 1, i, colour);
-            sheet.Text(names[i], new(left + 14, y), TitleBlock.Fitting(names[i], HouseStyle.Label, width - 14));
+            sheet.Text(name, new(left + 14, y), TitleBlock.Fitting(name, HouseStyle.Label, width - 14));
+            y += Row;
         }
 
         return y;

@@ -21,13 +21,13 @@ internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeSty
     public void DrawOn(Sheet sheet, ModelScale scale)
     {
         frame.Grid(sheet);
-        var labels = new Labels(sheet);
-        var names = platform.Plan.Requirement.Vehicles.ToList();
+        var labels = new GapLabels(frame);
         foreach (var trace in traces)
         {
-            int vehicle = Math.Max(0, names.IndexOf(trace.Vehicle));
+            int vehicle = Math.Max(0, platform.Plan.Requirement.IndexOf(trace.Vehicle));
             var (colour, _) = looks[vehicle];
-            foreach (var (from, to) in Runs(trace))
+            var runs = Runs(trace).ToArray();
+            foreach (var (from, to) in runs)
             {
                 var low = Places(trace, trace.Nearest, from, to);
                 var high = Places(trace, trace.Farthest, from, to);
@@ -37,22 +37,15 @@ internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeSty
                 Marks(sheet, low, vehicle);
                 Marks(sheet, high, vehicle);
             }
+
+            labels.Add(trace.Vehicle, false, colour, runs.Select(r => Places(trace, trace.Nearest, r.From, r.To)));
+            labels.Add(trace.Vehicle, true, colour, runs.Select(r => Places(trace, trace.Farthest, r.From, r.To)));
         }
 
         double limit = scale.ToModel(SteppingLimit.Horizontal);
         sheet.Line(frame.Of(frame.LeastX, limit), frame.Of(frame.MostX, limit), new(0.4, HouseStyle.Accent, 5, 1.5));
-        string words = Invariant($"published stepping limit {SteppingLimit.Horizontal} mm full size = {Figures.Fine(limit)} mm");
-        double length = TextStyle.Length(words, HouseStyle.AccentLabel);
-        sheet.Box(frame.Right - length - 4, frame.Y(limit) - 4.4, length + 3, 3.6, new(HouseStyle.Paper, 0.9));
-        sheet.Text(words, new(frame.Right - 2.5, frame.Y(limit) - 1.6), HouseStyle.AccentLabel, TextAnchor.End);
-        labels.Keep(frame.Right - length - 4, frame.Y(limit) - 4.4, frame.Right, frame.Y(limit) + 0.6);
-        foreach (var trace in traces)
-        {
-            int vehicle = Math.Max(0, names.IndexOf(trace.Vehicle));
-            Say(labels, trace, trace.Nearest, vehicle, "nearest door");
-            Say(labels, trace, trace.Farthest, vehicle, "farthest door");
-        }
-
+        labels.NameLevel(sheet, Invariant($"published stepping limit {SteppingLimit.Horizontal} mm full size = {Figures.Fine(limit)} mm"), HouseStyle.AccentLabel, frame.Y(limit));
+        labels.DrawOn(sheet);
         if (traces.Count == 0)
         {
             sheet.Text("No vehicle has a door sill: no gap to show.", new((frame.Left + frame.Right) / 2, frame.Bottom - (frame.Height / 4)), HouseStyle.Label, TextAnchor.Middle);
@@ -74,17 +67,6 @@ internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeSty
                 next += Apart;
             }
         }
-    }
-
-    private void Say(Labels labels, GapTrace trace, double[] values, int vehicle, string which)
-    {
-        var style = HouseStyle.Small with { Colour = looks[vehicle].Colour, Bold = true };
-        var places = from up in (double[])[-1.6, 3.2]
-                     from share in (double[])[0.62, 0.45, 0.8, 0.3, 0.15]
-                     let i = (int)(share * (trace.Stations.Length - 1))
-                     where double.IsFinite(values[i])
-                     select (frame.Of(trace.Stations[i], values[i]) + new Point2(0, up), TextAnchor.Middle, 0.0);
-        labels.PutOver(Invariant($"{trace.Vehicle}, {which}"), style, new(HouseStyle.Paper, 0.85), places);
     }
 
     /// <summary>Stretches of stations where a door comes.</summary>

@@ -1,3 +1,4 @@
+using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using static System.FormattableString;
 
@@ -7,7 +8,10 @@ namespace PlatformForge.Exports.Drawings;
 public static class GapStylesDrawing
 {
     private const double Width = 420, Height = 297; // A3
-    private const double PlotLeft = 28, PlotWidth = 352, PlotTop = 34, PlotHeight = 64, Apart = 10, BetweenWords = 8;
+    private const double PlotLeft = 28, PlotWidth = 352, PlotsEnd = 262, Apart = 10, BetweenWords = 8;
+
+    // mm of paper: first row of the key, from row to row, from the key to the first plot, from a sign to its words and from item to item.
+    private const double KeyTop = 31, KeyRow = 4.6, UnderKey = 9, Sign = 9, BetweenItems = 7;
 
     public static Sheet Draw(Dossier dossier, PlatformDossier platform)
     {
@@ -18,13 +22,13 @@ public static class GapStylesDrawing
                 + string.Join("; ", plan.Gaps.Rows.Select(r => Invariant($"{Word(r.Style)}, {r.Vehicle}: mean {Figures.Mm(r.Mean)}, largest {Figures.Mm(r.Largest)} mm"))) + ".",
         };
         sheet.Text("Gap to the door sills, by style of edge", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
-        sheet.Text("Level gap from coping edge to door sill, at its nearest and farthest door. The chosen style is named in bold.", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        sheet.Text("Level gap from coping edge to door sill along the platform. The chosen style is named in bold.", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         double most = Enum.GetValues<EdgeStyle>().SelectMany(s => GapPlot.OfStyle(plan, s)).SelectMany(t => t.Farthest).Where(double.IsFinite).DefaultIfEmpty(0).Max();
         most = Math.Ceiling(Math.Max(most, plan.Site.Scale.ToModel(SteppingLimit.Horizontal)) * 1.15);
-        double top = PlotTop;
+        double top = Key(sheet, platform) + UnderKey, height = ((PlotsEnd - top) / Enum.GetValues<EdgeStyle>().Length) - Apart;
         foreach (var style in Enum.GetValues<EdgeStyle>())
         {
-            var frame = new PlotFrame(PlotLeft, top, PlotWidth, PlotHeight, plan.Spec.Face.From, plan.Spec.Face.To, 0, most);
+            var frame = new PlotFrame(PlotLeft, top, PlotWidth, height, plan.Spec.Face.From, plan.Spec.Face.To, 0, most);
             new GapPlot(platform, frame, style).DrawOn(sheet, dossier.Scale);
             bool last = style == Enum.GetValues<EdgeStyle>()[^1], chosen = style == plan.Spec.Face.Edge;
             frame.Chainages(sheet, words: last);
@@ -32,7 +36,7 @@ public static class GapStylesDrawing
             var bold = HouseStyle.Subheading with { Bold = chosen };
             sheet.Text(name, new(PlotLeft, top - 1.8), bold);
             sheet.Text(least, new(PlotLeft + PlotWidth, top - 1.8), TitleBlock.Fitting(least, HouseStyle.Small, PlotWidth - TextStyle.Length(name, bold) - BetweenWords), TextAnchor.End);
-            top += PlotHeight + Apart;
+            top += height + Apart;
         }
 
         sheet.Text("chainage, mm", new(PlotLeft + PlotWidth, top - Apart + 7.6), HouseStyle.Label, TextAnchor.End);
@@ -40,6 +44,38 @@ public static class GapStylesDrawing
             Invariant($"Published stepping limit {SteppingLimit.Horizontal} mm level at full size, {Figures.Fine(plan.Site.Scale.ToModel(SteppingLimit.Horizontal))} mm here."),
             "The figures behind it: the tables of gaps by style, as CSV and JSON.");
         return sheet;
+    }
+
+    /// <summary>Kinds of line, and every vehicle's mark; gives the height of the last row.</summary>
+    private static double Key(Sheet sheet, PlatformDossier platform)
+    {
+        var need = platform.Plan.Requirement;
+        var looks = new VehicleLooks(platform);
+        var items = new List<(string Words, Action<Point2> Draw)>
+        {
+            ("when the nearest door stands there", at => sheet.Line(at, at + new Point2(Sign - 2, 0), new(0.55, HouseStyle.Ink))),
+            ("when the farthest does", at => sheet.Line(at, at + new Point2(Sign - 2, 0), new(0.35, HouseStyle.Ink, 2.4, 1))),
+        };
+        items.AddRange(platform.Plan.Gaps.Traces.Select(t => Math.Max(0, need.IndexOf(t.Vehicle))).Select(i => (need.Vehicles[i], (Action<Point2>)(at =>
+        {
+            sheet.Line(at, at + new Point2(Sign - 2, 0), new(0.55, looks[i].Colour));
+            VehicleMark.Draw(sheet, at + new Point2((Sign - 2) / 2, 0), 1, i, looks[i].Colour);
+        }))));
+        double x = PlotLeft, y = KeyTop;
+        foreach (var (words, draw) in items)
+        {
+            double length = Sign + TextStyle.Length(words, HouseStyle.Label);
+            if (x > PlotLeft && x + length > PlotLeft + PlotWidth)
+            {
+                (x, y) = (PlotLeft, y + KeyRow);
+            }
+
+            draw(new(x, y - 0.9));
+            sheet.Text(words, new(x + Sign, y), HouseStyle.Label);
+            x += length + BetweenItems;
+        }
+
+        return y;
     }
 
     // However many bodies there are: the one that comes nearest, all others being in the tables.

@@ -7,8 +7,8 @@ public static class PlanDrawing
 {
     private const double Width = 420; // the long side of A3
     private const double LeastHeight = 150;
-    private const double Above = 23; // for the legend
-    private const double Below = 12; // for the scale bar
+    internal const double Above = 23; // for the legend
+    internal const double Below = 12; // for the scale bar
     private const double TrackBeyond = 60; // mm of track drawn past either end
 
     public static Sheet Draw(Dossier dossier, PlatformDossier platform)

@@ -14,12 +14,15 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     private const double UnderEnds = 20; // mm of track drawn past a vehicle's ends
     private const double ChainageTick = 20, ChainageLabel = 100;
 
+    // Where along a vehicle its name may stand, shares of half its length.
+    private static readonly double[] AlongBody = [0, 0.3, -0.3, 0.5, -0.5];
+
     private static readonly Pen ElementJoint = new(0.3, HouseStyle.Accent);
 
     private readonly PlatformPlan plan = platform.Plan;
 
     // Vehicles that stand beyond the platform's ends have track under them.
-    private readonly double[] standing = [.. platform.Poses.SelectMany(Whole).SelectMany(p => p.Parts).SelectMany(p => p.Ring).Select(p => platform.Plan.Chart.Locate(p).Chainage)];
+    private readonly double[] standing = [.. platform.Poses.SelectMany(Whole).SelectMany(VehicleShape.Extent).Select(p => platform.Plan.Chart.Locate(p).Chainage)];
 
     private double From => Math.Max(0, standing.Select(s => s - UnderEnds).Append(plan.Spec.Face.From - beyond).Min());
 
@@ -34,7 +37,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         return Stations(From, To).SelectMany(s => new[] { plan.Chart.PointAt(s, half), plan.Chart.PointAt(s, -half) })
             .Concat(plan.Stations.Select(s => plan.ToLayout(s, plan.Back.At(s))))
             .Concat(SweptLine(Side.Left)).Concat(SweptLine(Side.Right))
-            .Concat(platform.Poses.SelectMany(Whole).SelectMany(p => p.Parts).SelectMany(p => p.Ring));
+            .Concat(platform.Poses.SelectMany(Whole).SelectMany(VehicleShape.Extent))
+            .Concat(new PlanNeighbours(dossier, plan, From, To).Extent());
     }
 
     public void DrawOn(Sheet sheet, PlanView view)
@@ -43,6 +47,9 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         Legend(sheet, labels);
         ScaleBar(sheet, view, labels);
         Swept(sheet, view);
+        var neighbours = new PlanNeighbours(dossier, plan, From, To);
+        double top = TitleBlock.Margin + PlanDrawing.Above, bottom = sheet.Height - TitleBlock.Margin - TitleBlock.Depth - PlanDrawing.Below;
+        neighbours.DrawOn(sheet, view, top, bottom);
         TrackLines(sheet, view);
         Body(sheet, view);
         Furniture(sheet, view);
@@ -51,6 +58,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         Ramps(view, labels);
         Chainages(sheet, view, labels);
         Elements(sheet, view, labels);
+        neighbours.Name(view, labels, top, bottom);
     }
 
     private static IEnumerable<double> Stations(double from, double to)
@@ -153,24 +161,28 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     private void Vehicles(Sheet sheet, PlanView view, Labels labels)
     {
         var looks = new VehicleLooks(platform);
+        Rgb Colour(VehicleOutlinePose pose, VehicleOutlinePose body) => looks.Of(body.Vehicle.Name, pose.OtherTrack).Colour;
         foreach (var pose in platform.Poses)
         {
-            foreach (var body in pose.Coupled)
+            foreach (var part in pose.Coupled.SelectMany(body => body.Parts.Select(part => (part.Ring, Colour: Colour(pose, body)))))
             {
-                foreach (var part in body.Parts)
-                {
-                    sheet.Area(part.Ring.Select(view.Of), new(looks.Of(body.Vehicle.Name).Colour, 0.05), new(0.2, looks.Of(body.Vehicle.Name).Colour, 2, 0.8));
-                }
+                sheet.Area(part.Ring.Select(view.Of), new(part.Colour, 0.05), new(0.2, part.Colour, 2, 0.8));
             }
 
-            VehicleShape.Draw(sheet, pose, view.Of, looks.Of(pose.Vehicle.Name).Colour, dossier.Gauge);
-            foreach (var body in Whole(pose))
-            {
-                var middle = view.Of(body.Pose.Body.Origin);
-                double angle = view.AngleOf(body.Pose.Body.Forward);
-                angle = angle is > 90 or < -90 ? angle - (Math.Sign(angle) * 180) : angle;
-                labels.PutOver(body.Vehicle.Name, HouseStyle.Small with { Colour = looks.Of(body.Vehicle.Name).Colour, Bold = ReferenceEquals(body, pose) }, new(HouseStyle.Paper, 0.85), (middle + new Point2(0, 0.8), TextAnchor.Middle, angle));
-            }
+            VehicleShape.Draw(sheet, pose, view.Of, Colour(pose, pose), dossier.Gauge);
+        }
+
+        // Names after all shapes, so that none is drawn over, and rather where no other vehicle lies.
+        foreach (var (pose, body) in platform.Poses.SelectMany(pose => Whole(pose).Select(body => (pose, body))))
+        {
+            double angle = view.AngleOf(body.Pose.Body.Forward), half = body.Vehicle.Length / 2;
+            angle = angle is > 90 or < -90 ? angle - (Math.Sign(angle) * 180) : angle;
+            var others = platform.Poses.SelectMany(Whole).Where(o => !ReferenceEquals(o, body)).SelectMany(o => o.Parts).Select(p => p.Ring).ToArray();
+            var places = AlongBody.Select(share => body.Pose.Body.Apply(new(share * half, 0)))
+                .OrderBy(p => others.Count(ring => ConvexRing.Contains(ring, p)))
+                .Select(p => (view.Of(p) + new Point2(0, 0.8), TextAnchor.Middle, angle));
+            string words = RequirementTrace.Called(body.Vehicle.Name, pose.OtherTrack);
+            labels.PutOver(words, HouseStyle.Small with { Colour = VehicleLooks.ForWords(Colour(pose, body)), Bold = ReferenceEquals(body, pose) }, new(HouseStyle.Paper, 0.85), places);
         }
     }
 
@@ -196,7 +208,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             sheet.Circle(middle, Radius, new(HouseStyle.Accent));
             sheet.Text(Invariant($"{section.Number}"), middle + new Point2(0, 1.15), HouseStyle.Strong with { Size = 3.2, Colour = HouseStyle.White }, TextAnchor.Middle);
             labels.Keep(middle.X - Radius, middle.Y - Radius, middle.X + Radius, middle.Y + Radius);
-            labels.Put(Invariant($"{Figures.Mm(section.Length)} long"), HouseStyle.Small, (middle + new Point2(Radius + 1.2, 0.8), TextAnchor.Start, 0));
+            labels.PutOver(Invariant($"{Figures.Mm(section.Length)} long"), HouseStyle.Small, new(HouseStyle.Paper, 0.85), (middle + new Point2(Radius + 1.2, 0.8), TextAnchor.Start, 0));
         }
     }
 
@@ -237,7 +249,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             {
                 var out_ = (b - a) * (1 / (b - a).Length);
                 double drop = out_.Y > 0 ? HouseStyle.Small.Size * 0.8 : 0;
-                labels.Put(Invariant($"{s:F0}"), HouseStyle.Small, (b + (out_ * 0.8) + new Point2(0, drop), TextAnchor.Middle, 0));
+                labels.PutOver(Invariant($"{s:F0}"), HouseStyle.Small, new(HouseStyle.Paper, 0.85), (b + (out_ * 0.8) + new Point2(0, drop), TextAnchor.Middle, 0));
             }
         }
     }

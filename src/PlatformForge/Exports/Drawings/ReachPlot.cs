@@ -44,12 +44,12 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
                 .Append(frame.Of(need.Stations[to], frame.LeastY)).Append(frame.Of(need.Stations[from], frame.LeastY)).ToArray();
             sheet.Area(ring, new(colour, 0.2));
             sheet.Area(ring, new(colour, 0.75, pattern));
-            string words = Invariant($"{need.Vehicles[vehicle]}: {need.GoverningPart[from]}");
+            string words = Invariant($"{need.Called(vehicle)}: {need.GoverningPart[from]}");
             double x = frame.X((need.Stations[from] + need.Stations[to]) / 2), y = frame.Bottom - 4.5, length = TextStyle.Length(words, HouseStyle.Strong);
             if (length + 4 < frame.X(need.Stations[to]) - frame.X(need.Stations[from]))
             {
                 sheet.Box(x - (length / 2) - 1.4, y - 2.8, length + 2.8, 4, new(HouseStyle.Paper, 0.92));
-                labels.Put(words, HouseStyle.Strong with { Colour = colour }, (new Point2(x, y), TextAnchor.Middle, 0));
+                labels.Put(words, HouseStyle.Strong with { Colour = VehicleLooks.ForWords(colour) }, (new Point2(x, y), TextAnchor.Middle, 0));
             }
         }
     }
@@ -135,7 +135,7 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
     /// <summary>Farthest reach of one vehicle over all its parts, on the faced track.</summary>
     private Point2[] OwnReach(int vehicle)
     {
-        var parts = platform.Envelope.Parts.Where(p => p.Run == 0 && p.Vehicle.Name == need.Vehicles[vehicle]).ToArray();
+        var parts = platform.Envelope.Parts.Where(p => p.Run == 0 && need.IndexOf(p) == vehicle).ToArray();
         if (parts.Length == 0)
         {
             return [];

@@ -18,7 +18,7 @@ public static class TightDrawing
         double height = Math.Max(148, y + rows.Sum(r => r.Max(p => p.Height) + Gap) + TitleBlock.Depth + TitleBlock.Margin);
         var sheet = new Sheet(Width, height, Invariant($"{platform.Name}: tightest places"))
         {
-            Description = Invariant($"Where each vehicle comes nearest to {platform.Name}. ") + string.Join("; ", platform.Tightest.Select(t => Invariant($"{t.Pose.Vehicle.Name} ({t.Part}): {Figures.Fine(t.Left)} mm at chainage {Figures.Fixed(t.Chainage, 0)}"))) + ".",
+            Description = Invariant($"Where each vehicle comes nearest to {platform.Name}. ") + string.Join("; ", platform.Tightest.Select(t => Invariant($"{t.Called} ({t.Part}): {Figures.Fine(t.Left)} mm at chainage {Figures.Fixed(t.Chainage, 0)}"))) + ".",
         };
         sheet.Text("Where each vehicle comes nearest", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         sheet.Text("Each vehicle as it stands in its tightest place: body and parts, bogies darker, axles as bars. Dashed: the farthest it reaches, play included; the figure is from there to the coping.", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);

@@ -27,7 +27,7 @@ internal sealed class TightPanel
     public TightPanel(Dossier dossier, PlatformDossier platform, TightPlace place, double width)
     {
         (this.dossier, this.platform, plan, this.place, this.width) = (dossier, platform, platform.Plan, place, width);
-        double[] along = [.. place.Pose.Parts.SelectMany(p => p.Ring).Select(p => plan.Chart.Locate(p, place.Chainage).Chainage)];
+        double[] along = [.. VehicleShape.Extent(place.Pose).Select(p => plan.Chart.Locate(p, place.Chainage).Chainage)];
         (from, to) = (Math.Max(0, along.Min() - Around), Math.Min(plan.Chart.Length, along.Max() + Around));
         shape = View(0, 0);
         Height = Math.Max(LeastHeight, Words + shape.Height + 4);
@@ -36,12 +36,12 @@ internal sealed class TightPanel
     /// <summary>Height on paper, mm.</summary>
     public double Height { get; }
 
-    private (Rgb Colour, Pattern Pattern) Look => new VehicleLooks(platform).Of(place.Pose.Vehicle.Name);
+    private (Rgb Colour, Pattern Pattern) Look => new VehicleLooks(platform).Of(place.Pose.Vehicle.Name, place.Pose.OtherTrack);
 
     public void DrawOn(Sheet sheet, double left, double top)
     {
         var view = View(left, top + Words + ((Height - Words - 4 - shape.Height) / 2));
-        sheet.Text(place.Pose.Vehicle.Name, new(left, top + 3), HouseStyle.Subheading with { Colour = Look.Colour });
+        sheet.Text(place.Called, new(left, top + 3), HouseStyle.Subheading with { Colour = VehicleLooks.ForWords(Look.Colour) });
         sheet.Text(Invariant($"{place.Part} at chainage {Figures.Fixed(place.Chainage, 0)}: {Figures.Fine(place.Left)} to the coping, {Figures.Fine(place.Left - platform.Budget.Margin)} beyond the budget; scale {view.Scale}"), new(left, top + 7.4), HouseStyle.Label);
         Ground(sheet, view);
         VehicleShape.Draw(sheet, place.Pose, view.Of, Look.Colour, dossier.Gauge);
@@ -57,7 +57,7 @@ internal sealed class TightPanel
     {
         double room = width - Lens - 5;
         var points = Stations(from, to).SelectMany(s => new[] { plan.Chart.PointAt(s, dossier.Gauge * 0.8), plan.Chart.PointAt(s, -dossier.Gauge * 0.8) })
-            .Concat(place.Pose.Parts.SelectMany(p => p.Ring))
+            .Concat(VehicleShape.Extent(place.Pose))
             .Concat(Beside().SelectMany(s => new[] { plan.ToLayout(s, plan.CopingFront.At(s)), plan.ToLayout(s, Depth(s)) })).ToArray();
         return PlanView.Of(points, plan.Chart.PointAt(to) - plan.Chart.PointAt(from), left, top, room);
     }
@@ -86,18 +86,33 @@ internal sealed class TightPanel
         }
 
         sheet.Lines(stations.Select(s => view.Of(plan.Chart.PointAt(s))), HouseStyle.Centre);
+        Beneath(sheet, view);
         IEnumerable<Point2> Line(Func<double, double> reach) => beside.Select(s => view.Of(plan.ToLayout(s, reach(s))));
         sheet.Area(Line(plan.CopingFront.At).Concat(Line(Depth).Reverse()), new(HouseStyle.Deck));
         sheet.Area(Line(plan.CopingFront.At).Concat(Line(plan.CopingBack.At).Reverse()), new(HouseStyle.Coping), HouseStyle.Thin);
         sheet.Lines(Line(plan.CopingFront.At), HouseStyle.Heavy);
     }
 
+    // The other track that a vehicle stands on, where it does.
+    private void Beneath(Sheet sheet, PlanView view)
+    {
+        if (dossier.Tracks.FirstOrDefault(t => place.Pose.OtherTrack.Length > 0 && t.Ride.Name == place.Pose.OtherTrack) is { Ride: var ride })
+        {
+            double[] along = [.. VehicleShape.Extent(place.Pose).Select(p => ride.Locate(p, place.Pose.Pose.LeadingChainage).Chainage)];
+            double[] stations = [.. Stations(Math.Max(0, along.Min() - Around), Math.Min(ride.Length, along.Max() + Around))];
+            foreach (double rail in (double[])[dossier.Gauge / 2, -dossier.Gauge / 2])
+            {
+                sheet.Lines(stations.Select(s => view.Of(ride.PointAt(s, rail))), new(0.3, Look.Colour));
+            }
+        }
+    }
+
     /// <summary>The farthest that the vehicle ever reaches, towards the platform.</summary>
     private Point2[] Reached()
     {
         var envelope = platform.Envelope;
-        var own = envelope.Parts.Where(p => p.Run == 0 && p.Vehicle == place.Pose.Vehicle).Select(p => plan.Side == Track.Side.Left ? p.Left : p.Right).ToArray();
-        return [.. Enumerable.Range(0, envelope.Count).Select(i => (S: envelope.From + (i * envelope.Spacing), Reach: own.Max(r => r[i]))).Where(p => p.S >= from && p.S <= to && double.IsFinite(p.Reach)).Select(p => plan.ToLayout(p.S, p.Reach))];
+        var own = envelope.Parts.Where(p => plan.Requirement.IndexOf(p) == plan.Requirement.IndexOf(place.Pose.Vehicle.Name, place.Pose.OtherTrack)).Select(p => plan.Side == Track.Side.Left ? p.Left : p.Right).ToArray();
+        return [.. Enumerable.Range(0, envelope.Count).Select(i => (S: envelope.From + (i * envelope.Spacing), Reach: own.Max(r => r[i]))).Where(p => p.S >= from && p.S <= to && double.IsFinite(p.Reach) && (place.Pose.OtherTrack.Length == 0 || p.Reach < plan.CopingFront.At(p.S))).Select(p => plan.ToLayout(p.S, p.Reach))];
     }
 
     private void Swept(Sheet sheet, PlanView view) => sheet.Lines(Reached().Select(view.Of), new(0.2, Look.Colour, 2, 0.8));
@@ -143,6 +158,9 @@ internal sealed class TightPanel
         string left = Figures.Fine(place.Left);
         sheet.Box(x0 + 0.8, y0 + 0.8, TextStyle.Length(left, HouseStyle.Subheading) + 2, 4.8, new(HouseStyle.Paper, 0.9));
         sheet.Text(left, new(x0 + 1.8, y0 + 4.4), HouseStyle.Subheading);
-        sheet.Text(Invariant($"{Figures.Short(scale)}:1"), new(x1 - 1.5, y0 + 3.4), HouseStyle.Small, TextAnchor.End);
+        string enlarged = Invariant($"{Figures.Short(scale)}:1");
+        double room = TextStyle.Length(enlarged, HouseStyle.Small);
+        sheet.Box(x1 - 2.3 - room, y0 + 1.2, room + 1.6, 3, new(HouseStyle.Paper, 0.9));
+        sheet.Text(enlarged, new(x1 - 1.5, y0 + 3.4), HouseStyle.Small, TextAnchor.End);
     }
 }

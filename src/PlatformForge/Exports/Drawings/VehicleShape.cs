@@ -40,5 +40,11 @@ internal static class VehicleShape
         }
     }
 
+    /// <summary>All corners of its parts, and its axles: what has to fall on the paper.</summary>
+    public static IEnumerable<Point2> Extent(VehicleOutlinePose pose) => pose.Parts.SelectMany(p => p.Ring).Concat(
+        from bogie in new[] { (Frame: pose.Pose.LeadingBogie, Base: pose.Vehicle.LeadingWheelbase), (Frame: pose.Pose.TrailingBogie, Base: pose.Vehicle.TrailingWheelbase) }
+        from x in (double[])[-bogie.Base / 2, bogie.Base / 2]
+        select bogie.Frame.Apply(new(x, 0)));
+
     private static double Area(PlacedPart part) => Math.Abs(ConvexRing.Area(part.Ring));
 }

@@ -36,8 +36,8 @@ public sealed record PlatformReport(
             new(platform.Budget.Lines, platform.Budget.Rule, platform.Budget.Sum, platform.Budget.RootOfSquares, platform.Budget.Margin, platform.Budget.SumWithPlay, platform.Budget.RootOfSquaresWithPlay),
             AllowanceReport.Of(plan.Requirement, scale),
             platform.Joints,
-            GoverningStretch.Of(plan.Requirement),
-            [.. platform.Tightest.Select(t => new NearestReport(t.Pose.Vehicle.Name, t.Part, t.Chainage, t.Reach, t.Left))],
+            GoverningStretch.Of(plan),
+            [.. platform.Tightest.Select(t => new NearestReport(t.Called, t.Part, t.Chainage, t.Reach, t.Left))],
             [.. plan.Gaps.Rows.Select(r => GapReport.Of(r, scale))],
             Tables.LimitForm.At(scale),
             platform.AsBuilt,
@@ -60,14 +60,15 @@ public sealed record AllowanceReport(string Name, double Least, double Mean, dou
         need.Allowances is { } parts ? [.. parts.Costs.Select(c => new AllowanceReport(c.Name, c.Amount.Min(), c.Amount.Sum() / c.Amount.Length, c.Amount.Max(), scale.ToFullSize(c.Amount.Max())))] : [];
 }
 
-/// <summary>Where a vehicle comes nearest to the coping, mm.</summary>
+/// <summary>Where a vehicle comes nearest to the coping, mm; one of another track is told with it.</summary>
 public sealed record NearestReport(string Vehicle, string Part, double Chainage, double Reach, double Left);
 
 /// <summary>A stretch along which the same part of the same vehicle reaches farthest.</summary>
-public sealed record GoverningStretch(double From, double To, string Vehicle, string Part, double LargestReach)
+public sealed record GoverningStretch(double From, double To, string Vehicle, string Part, string Track, double LargestReach)
 {
-    internal static IReadOnlyList<GoverningStretch> Of(RequirementTrace need)
+    internal static IReadOnlyList<GoverningStretch> Of(PlatformPlan plan)
     {
+        var need = plan.Requirement;
         var stretches = new List<GoverningStretch>();
         for (int from = 0, to; from < need.Stations.Length; from = to)
         {
@@ -80,7 +81,7 @@ public sealed record GoverningStretch(double From, double To, string Vehicle, st
 
             if (need.GoverningVehicle[from] >= 0)
             {
-                stretches.Add(new(need.Stations[from], need.Stations[to - 1], need.Vehicles[need.GoverningVehicle[from]], need.GoverningPart[from], most));
+                stretches.Add(new(need.Stations[from], need.Stations[to - 1], need.Vehicles[need.GoverningVehicle[from]], need.GoverningPart[from], plan.TrackOf(need.GoverningVehicle[from]), most));
             }
         }
 

@@ -48,7 +48,7 @@ internal sealed class ReportText(Dossier dossier)
         Line(Invariant($"Faces track {face.Track} on its {face.Side.ToString().ToLowerInvariant()} from chainage {Figures.Short(face.From)} to {Figures.Short(face.To)}, edge {face.Edge.ToString().ToLowerInvariant()}, coping {Figures.Short(Math.Round(plan.Spec.Height, 3))} above rail top, {Figures.Short(Math.Round(plan.Spec.Deck.Width, 3))} wide."));
         Line(Invariant($"The coping edge lies {Figures.Fine(plan.CopingFront.Reach.Min())} to {Figures.Fine(plan.CopingFront.Reach.Max())} from the track's middle."));
         Budget(platform);
-        Governing(plan.Requirement);
+        Governing(plan);
         Allowances(plan);
         Nearest(platform);
         Gaps(plan);
@@ -103,10 +103,10 @@ internal sealed class ReportText(Dossier dossier)
     private static string Opening(OpeningRange o) =>
         Invariant($"{Figures.Fine(o.Least)} at {Figures.Fixed(o.LeastAt, 0)} to {Figures.Fine(o.Greatest)} at {Figures.Fixed(o.GreatestAt, 0)}");
 
-    private void Governing(RequirementTrace need)
+    private void Governing(PlatformPlan plan)
     {
         Heading("What governs the edge");
-        Table(["chainage", "vehicle", "part", "reaches at most"], [.. GoverningStretch.Of(need).Select(g => (string[])[Invariant($"{Figures.Short(Math.Round(g.From, 1))} to {Figures.Short(Math.Round(g.To, 1))}"), g.Vehicle, g.Part, Figures.Fine(g.LargestReach)])]);
+        Table(["chainage", "vehicle", "part", "reaches at most"], [.. GoverningStretch.Of(plan).Select(g => (string[])[Invariant($"{Figures.Short(Math.Round(g.From, 1))} to {Figures.Short(Math.Round(g.To, 1))}"), RequirementTrace.Called(g.Vehicle, g.Track == plan.Spec.Face.Track ? "" : g.Track), g.Part, Figures.Fine(g.LargestReach)])]);
     }
 
     private void Allowances(PlatformPlan plan)
@@ -144,7 +144,7 @@ internal sealed class ReportText(Dossier dossier)
         Table(["vehicle", "part", "chainage", "reach", "left", "left beyond the budget"],
             [.. platform.Tightest.Select(t => (string[])
                 [
-                    t.Pose.Vehicle.Name, t.Part, Figures.Fixed(t.Chainage, 0), Figures.Fine(t.Reach), Figures.Fine(t.Left), Figures.Fine(t.Left - platform.Budget.Margin),
+                    t.Called, t.Part, Figures.Fixed(t.Chainage, 0), Figures.Fine(t.Reach), Figures.Fine(t.Left), Figures.Fine(t.Left - platform.Budget.Margin),
                 ])]);
         Line("");
         Line(StandingTrue);

@@ -17,11 +17,12 @@ namespace PlatformForge.Exports.Tables;
 /// <param name="Allowances">What each allowance adds to the bare reach; together they come to what is required.</param>
 /// <param name="GoverningVehicle">Vehicle that reaches farthest.</param>
 /// <param name="GoverningPart">Its part that does.</param>
+/// <param name="GoverningTrack">Track it runs on: the faced one, or another that comes near.</param>
 /// <param name="SteppingLimit">The published limit that gaps are set beside.</param>
 /// <param name="Styles">One for each style of edge.</param>
 public sealed record GapsByStyle(
     string Platform, EdgeStyle Chosen, IReadOnlyList<double> Chainage, IReadOnlyList<double?> BareReach, IReadOnlyList<double?> SweptReach, IReadOnlyList<double?> RequiredReach,
-    IReadOnlyList<AllowanceSeries> Allowances, IReadOnlyList<string?> GoverningVehicle, IReadOnlyList<string?> GoverningPart, LimitForm SteppingLimit, IReadOnlyList<StyleGaps> Styles)
+    IReadOnlyList<AllowanceSeries> Allowances, IReadOnlyList<string?> GoverningVehicle, IReadOnlyList<string?> GoverningPart, IReadOnlyList<string?> GoverningTrack, LimitForm SteppingLimit, IReadOnlyList<StyleGaps> Styles)
 {
     private const int Digits = 3;
 
@@ -40,6 +41,7 @@ public sealed record GapsByStyle(
             plan.Spec.Name, face.Edge, [.. stations.Select(s => Math.Round(s, Digits))], [.. Along(parts.Bare).Select(Known)], [.. stations.Select(s => Known(swept.At(s)))], [.. stations.Select(s => Known(required.At(s)))],
             [.. parts.Costs.Select(c => new AllowanceSeries(c.Name, [.. Along(c.Amount).Select(Known)]))],
             [.. nearest.Select(i => need.GoverningVehicle[i] < 0 ? null : need.Vehicles[need.GoverningVehicle[i]])], [.. nearest.Select(i => need.GoverningVehicle[i] < 0 ? null : need.GoverningPart[i])],
+            [.. nearest.Select(i => need.GoverningVehicle[i] < 0 ? null : plan.TrackOf(need.GoverningVehicle[i]))],
             LimitForm.At(plan.Site.Scale),
             [.. Enum.GetValues<EdgeStyle>().Select(style => Style(plan, style, stations))]);
     }
@@ -50,7 +52,7 @@ public sealed record GapsByStyle(
     {
         string[] headings =
         [
-            "chainage_mm", "bare_reach_mm", .. Allowances.Select(a => $"{a.Name} mm"), "swept_reach_mm", "required_reach_mm", "governing_vehicle", "governing_part", "stepping_limit_full_size_mm",
+            "chainage_mm", "bare_reach_mm", .. Allowances.Select(a => $"{a.Name} mm"), "swept_reach_mm", "required_reach_mm", "governing_vehicle", "governing_part", "governing_track", "stepping_limit_full_size_mm",
             .. Styles.SelectMany(s => s.Vehicles.SelectMany(v => new[]
             {
                 $"{Word(s)} {v.Vehicle} nearest_gap_mm", $"{Word(s)} {v.Vehicle} farthest_gap_mm", $"{Word(s)} {v.Vehicle} farthest_gap_full_size_mm", $"{Word(s)} {v.Vehicle} farthest_gap_full_size_in",
@@ -61,7 +63,7 @@ public sealed record GapsByStyle(
         {
             csv.Row([
                 Cell(Chainage[i]), Cell(BareReach[i]), .. Allowances.Select(a => Cell(a.Amount[i])), Cell(SweptReach[i]), Cell(RequiredReach[i]),
-                GoverningVehicle[i] ?? "", GoverningPart[i] ?? "", Figures.Fixed(SteppingLimit.LevelFullSizeMm, 0),
+                GoverningVehicle[i] ?? "", GoverningPart[i] ?? "", GoverningTrack[i] ?? "", Figures.Fixed(SteppingLimit.LevelFullSizeMm, 0),
                 .. Styles.SelectMany(s => s.Vehicles.SelectMany(v => new[] { Cell(v.Nearest[i]), Cell(v.Farthest[i]), Full(v.Farthest[i], 1, 0), Full(v.Farthest[i], Figures.MmPerInch, 1) }).Prepend(Cell(s.CopingReach[i]))),
             ]);
         }

@@ -38,7 +38,7 @@ public static class PlatformTables
         var parts = need.Allowances ?? new(need.Swept, []);
         string[] headings =
         [
-            "chainage_mm", "bare_reach_mm", .. parts.Costs.Select(c => $"{c.Name} mm"), "swept_reach_mm", "required_reach_mm", "coping_reach_mm", "spare_mm", "governing_vehicle", "governing_part",
+            "chainage_mm", "bare_reach_mm", .. parts.Costs.Select(c => $"{c.Name} mm"), "swept_reach_mm", "required_reach_mm", "coping_reach_mm", "spare_mm", "governing_vehicle", "governing_part", "governing_track",
             .. plan.Gaps.Traces.SelectMany(t => new[] { $"{t.Vehicle} nearest_gap_mm", $"{t.Vehicle} farthest_gap_mm" }),
         ];
         var csv = new CsvText(headings);
@@ -49,7 +49,7 @@ public static class PlatformTables
             bool known = need.GoverningVehicle[i] >= 0;
             csv.Row([
                 N(s, 1), N(parts.Bare[i], 3), .. parts.Costs.Select(c => N(c.Amount[i], 3)), N(need.Swept[i], 3), N(need.Required(i), 3), N(edge, 3), N(edge - need.Required(i), 3),
-                known ? need.Vehicles[need.GoverningVehicle[i]] : "", known ? need.GoverningPart[i] : "",
+                known ? need.Vehicles[need.GoverningVehicle[i]] : "", known ? need.GoverningPart[i] : "", known ? plan.TrackOf(need.GoverningVehicle[i]) : "",
                 .. lines.Select(l => N(l.At(s), 3)),
             ]);
         }

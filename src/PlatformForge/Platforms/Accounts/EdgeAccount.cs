@@ -5,7 +5,7 @@ namespace PlatformForge.Platforms;
 /// track's middle.
 /// </summary>
 /// <param name="Chainage">Where.</param>
-/// <param name="Vehicle">The vehicle that reaches farthest.</param>
+/// <param name="Vehicle">The vehicle that reaches farthest, with its track where that is another one.</param>
 /// <param name="Part">Its part that does.</param>
 /// <param name="Bare">Its reach without any play.</param>
 /// <param name="Allowances">What each allowance adds; with the bare reach they come to <paramref name="Required"/>.</param>
@@ -26,7 +26,7 @@ public sealed record EdgeAccount(
         var parts = need.Allowances ?? new(need.Swept, []);
         return new(
             s,
-            need.GoverningVehicle[near] < 0 ? "" : need.Vehicles[need.GoverningVehicle[near]],
+            need.GoverningVehicle[near] < 0 ? "" : need.Called(need.GoverningVehicle[near]),
             need.GoverningPart[near],
             Between(k => parts.Bare[k]),
             [.. parts.Costs.Select(c => new AllowanceAmount(c.Name, Between(k => c.Amount[k])))],

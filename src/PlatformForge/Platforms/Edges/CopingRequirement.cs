@@ -138,16 +138,16 @@ internal static class CopingRequirement
 
     private static RequirementTrace Named(SweptEnvelope envelope, double[] stations, double[] swept, int[] parts, double margin)
     {
-        var vehicles = envelope.Parts.Select(p => (p.Run, p.Vehicle.Name)).Distinct().ToList();
+        var vehicles = envelope.Parts.Select(p => (p.Run, p.Track, p.Vehicle.Name)).Distinct().ToList();
         var governing = new int[parts.Length];
         var names = new string[parts.Length];
         for (int i = 0; i < parts.Length; i++)
         {
             var part = parts[i] < 0 ? null : envelope.Parts[parts[i]];
-            governing[i] = part is null ? -1 : vehicles.IndexOf((part.Run, part.Vehicle.Name));
+            governing[i] = part is null ? -1 : vehicles.IndexOf((part.Run, part.Track, part.Vehicle.Name));
             names[i] = part?.Part.Name ?? "";
         }
 
-        return new(stations, swept, margin, governing, names, [.. vehicles.Select(v => v.Name)]);
+        return new(stations, swept, margin, governing, names, [.. vehicles.Select(v => v.Name)]) { OtherTracks = [.. vehicles.Select(v => v.Run == 0 ? "" : v.Track)] };
     }
 }

@@ -29,7 +29,7 @@ internal static class StatedReachRule
         int[] lacking = [.. Enumerable.Range(0, trace.Stations.Length).Where(i => trace.Required(i) - request.Envelope.ErrorBound - Told > reach)];
         int worst = Enumerable.Range(0, trace.Stations.Length).MaxBy(trace.Required);
         double swept = trace.Swept[worst];
-        string who = Invariant($"at chainage {trace.Stations[worst]:0} mm {trace.Vehicles[trace.GoverningVehicle[worst]]} ({trace.GoverningPart[worst]}) reaches {swept:0.00} mm");
+        string who = Invariant($"at chainage {trace.Stations[worst]:0} mm {trace.Called(trace.GoverningVehicle[worst])} ({trace.GoverningPart[worst]}) reaches {swept:0.00} mm");
         string need = swept > reach
             ? Invariant($"{who} and fouls it by {swept - reach:0.00} mm, {trace.Required(worst) - swept:0.00} mm more are to be kept")
             : Invariant($"{who}, which leaves {reach - swept:0.00} mm where {trace.Required(worst) - swept:0.00} mm are to be kept");

@@ -5,13 +5,14 @@ using PlatformForge.Track;
 
 namespace PlatformForge.Projects.Runs;
 
-/// <summary>Finds where each vehicle of the faced track comes nearest to the coping, and how it stands there.</summary>
+/// <summary>Finds where each vehicle of the faced track, and those of other tracks that govern the edge anywhere, come nearest to the coping, and how they stand there.</summary>
 internal static class TightPlaces
 {
     public static IReadOnlyList<TightPlace> Of(EnvelopeRequest request, SweptEnvelope envelope, PlatformPlan plan)
     {
         var places = new List<TightPlace>();
-        foreach (var parts in envelope.Parts.Where(p => p.Run == 0).GroupBy(p => p.Vehicle))
+        var need = plan.Requirement;
+        foreach (var parts in envelope.Parts.Where(p => p.Run == 0 || need.GoverningVehicle.Contains(need.IndexOf(p))).GroupBy(p => (p.Run, p.Vehicle)))
         {
             (PartReach? Part, int Station, double Left) tightest = (null, 0, double.PositiveInfinity);
             foreach (var part in parts)
@@ -20,7 +21,7 @@ internal static class TightPlaces
                 for (int i = 0; i < reach.Length; i++)
                 {
                     double s = envelope.From + (i * envelope.Spacing);
-                    double left = double.IsFinite(reach[i]) && Counts(plan, part, s) ? plan.CopingFront.At(s) - reach[i] : double.PositiveInfinity;
+                    double left = double.IsFinite(reach[i]) && Counts(plan, part, s) && (part.Run == 0 || Governs(need, part, s)) ? plan.CopingFront.At(s) - reach[i] : double.PositiveInfinity;
 
                     // Of places as tight as one another the level part tells more than a ramp, whose foot lies under most vehicles.
                     left += s < plan.Profile.StartHead || s > plan.Profile.EndHead ? OnRamp : 0;
@@ -29,9 +30,9 @@ internal static class TightPlaces
             }
 
             double at = envelope.From + (tightest.Station * envelope.Spacing);
-            if (tightest.Part is { } near && PoseFinder.Farthest(request.Runs[0], request.Chart, near.Vehicle, near.Part, plan.Side, at) is { } pose)
+            if (tightest.Part is { } near && PoseFinder.Farthest(request.Runs[near.Run], request.Chart, near.Vehicle, near.Part, plan.Side, at) is { } pose)
             {
-                places.Add(new(pose, near.Part.Name, at, (plan.Side == Side.Left ? near.Left : near.Right)[tightest.Station], plan.CopingFront.At(at) - (plan.Side == Side.Left ? near.Left : near.Right)[tightest.Station]));
+                places.Add(new(pose with { OtherTrack = near.Run == 0 ? "" : near.Track }, near.Part.Name, at, (plan.Side == Side.Left ? near.Left : near.Right)[tightest.Station], plan.CopingFront.At(at) - (plan.Side == Side.Left ? near.Left : near.Right)[tightest.Station]));
             }
         }
 
@@ -45,11 +46,19 @@ internal static class TightPlaces
     /// <param name="places">Where each vehicle comes nearest.</param>
     public static IReadOnlyList<VehicleOutlinePose> Governing(EnvelopeRequest request, SweptEnvelope envelope, Side side, IReadOnlyList<TightPlace> places) =>
         [.. PoseFinder.Tightest(request, envelope, envelope.Composite(side))
-            .Select(pose => places.FirstOrDefault(t => ReferenceEquals(t.Pose.Vehicle, pose.Vehicle)) is { } place ? PoseFinder.WithSet(request.Runs[0], place.Pose) : pose)
-            .DistinctBy(pose => pose.Vehicle.Name, StringComparer.Ordinal)];
+            .Select(pose => places.FirstOrDefault(t => t.Pose.OtherTrack.Length == 0 && ReferenceEquals(t.Pose.Vehicle, pose.Vehicle)) is { } place ? PoseFinder.WithSet(request.Runs[0], place.Pose) : pose)
+            .DistinctBy(pose => pose.Vehicle.Name, StringComparer.Ordinal)
+            .Concat(places.Where(t => t.Pose.OtherTrack.Length > 0).Select(t => PoseFinder.WithSet(request.Runs.First(r => r.Ride.Name == t.Pose.OtherTrack), t.Pose)))];
 
     // mm by which a ramp has to be tighter to be shown.
     private const double OnRamp = 0.05;
+
+    // At the station of the requirement nearest to a chainage. A vehicle of another track passes behind the platform at other places.
+    private static bool Governs(RequirementTrace need, PartReach part, double s)
+    {
+        int i = (int)Math.Round((s - need.Stations[0]) / (need.Stations[1] - need.Stations[0]));
+        return i >= 0 && i < need.Stations.Length && need.GoverningVehicle[i] == need.IndexOf(part) && need.GoverningPart[i] == part.Part.Name;
+    }
 
     private static bool Counts(PlatformPlan plan, PartReach part, double s) =>
         s >= plan.Spec.Face.From && s <= plan.Spec.Face.To
