@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PlatformForge.Exports.Reports;
 using PlatformForge.Platforms.AsBuilt;
 using static System.FormattableString;
 
@@ -7,7 +8,7 @@ namespace PlatformForge.Cli.Commands;
 /// <summary>Gaps measured on the layout against the plan, in words and as JSON members.</summary>
 internal static class AsBuiltText
 {
-    public static void Plain(TextWriter o, AsBuiltEdge edge)
+    public static void Plain(TextWriter o, AsBuiltEdge edge, double gauge)
     {
         o.WriteLine($"{edge.Platform}: measured on the layout, against the plan (mm)");
         string[] headings = ["chainage", "gap", "measured from", "planned edge", "true edge", "off by", "least left", "for"];
@@ -18,19 +19,29 @@ internal static class AsBuiltText
             o.WriteLine(("  " + string.Join("  ", row.Select((c, i) => i is 2 or 7 ? c.PadRight(widths[i]) : c.PadLeft(widths[i])))).TrimEnd());
         }
 
+        if (AsBuiltWords.FromRail(edge, gauge) is { } how)
+        {
+            o.WriteLine("  " + how);
+        }
+
         if (edge.Worst is { Closest: { } near } worst)
         {
             o.WriteLine(Invariant($"  Worst: chainage {worst.Reading.Chainage:0.#} mm, {near.Left:0.00} mm left for {near.Vehicle} ({near.Part}) where {near.Planned:0.00} mm were planned."));
         }
     }
 
-    public static void Json(Utf8JsonWriter json, IReadOnlyList<AsBuiltEdge> edges)
+    public static void Json(Utf8JsonWriter json, IReadOnlyList<AsBuiltEdge> edges, double gauge)
     {
         json.WriteStartArray("as_built");
         foreach (var edge in edges)
         {
             json.WriteStartObject();
             json.WriteString("platform", edge.Platform);
+            if (AsBuiltWords.FromRail(edge, gauge) is { } how)
+            {
+                json.WriteString("note", how);
+            }
+
             JsonObject.Number(json, "worst_at_mm", edge.Worst?.Reading.Chainage);
             JsonObject.Number(json, "worst_left_mm", edge.Worst?.Closest?.Left);
             json.WriteStartArray("readings");

@@ -66,7 +66,7 @@ internal static class BuildCommand
             DesignText.Platform(o, platform);
             if (platform.AsBuilt is { } edge)
             {
-                AsBuiltText.Plain(o, edge);
+                AsBuiltText.Plain(o, edge, report.Dossier.Gauge);
             }
         }
 

@@ -1,5 +1,4 @@
 using McMaster.Extensions.CommandLineUtils;
-using PlatformForge.Clearance;
 using PlatformForge.Exports;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects;
@@ -50,13 +49,12 @@ internal static class CheckCommand
             return beyond;
         }
 
-        var more = extra.Values.Select(v => VehicleReader.Read(v!, project.Layout.Scale)).ToArray();
-        if (more.Any(m => m.Value is null))
+        var more = FurtherVehicles.Read([.. extra.Values.Select(v => v!)], project.Layout.Scale);
+        if (more.Value is not { } further)
         {
-            return new([.. more.SelectMany(m => m.Findings)]);
+            return new(more.Findings);
         }
 
-        Vehicle[] vehicles = [.. more.SelectMany(m => m.Value!)];
         var watch = session.Watch(show);
         var design = DesignRun.Design(project, watch);
         if (design.Value is not { } dossier)
@@ -64,16 +62,17 @@ internal static class CheckCommand
             return new(design.Findings);
         }
 
-        var built = measured is null ? Outcome.Of<IReadOnlyList<AsBuiltEdge>>([]) : AsBuiltCheck.OfFile(dossier, measured, vehicles);
+        var built = measured is null ? Outcome.Of<IReadOnlyList<AsBuiltEdge>>([]) : AsBuiltCheck.OfFile(dossier, measured, further.Vehicles);
+        Finding[] Placed(IEnumerable<Finding> findings) => [.. project.Placed(further.Placed(findings))];
         if (built.Value is not { } edges)
         {
-            return new(built.Findings);
+            return new(Placed(built.Findings));
         }
 
         show.Begin("holding the sections against the vehicles");
-        var verdict = TrialVerdict.Of(dossier, vehicles);
+        var verdict = TrialVerdict.Of(dossier, further.Vehicles);
         var figures = DesignFigures.Of(dossier, verdict);
-        return new([.. read.Findings, .. design.Findings, .. project.Placed(verdict.Findings), .. built.Findings])
+        return new([.. read.Findings, .. design.Findings, .. Placed(verdict.Findings), .. Placed(built.Findings)])
         {
             Plain = o => Plain(o, dossier, verdict, edges, chainages),
             Json = j =>
@@ -82,7 +81,7 @@ internal static class CheckCommand
                 VerdictText.Json(j, verdict);
                 if (measured is not null)
                 {
-                    AsBuiltText.Json(j, edges);
+                    AsBuiltText.Json(j, edges, dossier.Gauge);
                 }
 
                 if (chainages.Count > 0)
@@ -108,7 +107,7 @@ internal static class CheckCommand
         o.WriteLine(VerdictText.Line(verdict));
         foreach (var edge in edges)
         {
-            AsBuiltText.Plain(o, edge);
+            AsBuiltText.Plain(o, edge, dossier.Gauge);
         }
     }
 }

@@ -32,15 +32,15 @@ internal static class VerifyCommand
             return new(written.Findings);
         }
 
-        var more = extra.Select(e => VehicleReader.Read(e, contents)).ToArray();
-        if (more.Any(m => m.Value is null))
+        var more = FurtherVehicles.Read(extra, contents);
+        if (more.Value is not { } further)
         {
-            return new([.. more.SelectMany(m => m.Findings)]);
+            return new(more.Findings);
         }
 
         show.Begin("holding the sections against the vehicles");
-        var verdict = FolderVerifier.Verify(contents, [.. more.SelectMany(m => m.Value!)]);
-        return new(verdict.Findings)
+        var verdict = FolderVerifier.Verify(contents, further.Vehicles);
+        return new([.. further.Placed(verdict.Findings)])
         {
             Plain = o =>
             {

@@ -27,12 +27,12 @@ internal static class TrackFitRule
             double before = span.From, after = run.Ride.Length - span.To;
             if (before < longest && !run.StartsAtBuffers)
             {
-                yield return Beyond(run, longest, before, "before");
+                yield return Beyond(run, longest, before, "before", "start");
             }
 
             if (after < longest && !run.EndsAtBuffers)
             {
-                yield return Beyond(run, longest, after, "after");
+                yield return Beyond(run, longest, after, "after", "end");
             }
         }
 
@@ -94,8 +94,9 @@ internal static class TrackFitRule
         return Finding.Error("PF3021", vehicle.Key, Invariant($"{vehicle.Name} cannot stand on track '{run.Ride.Name}' with its leading pivot at chainage {chainage:F0} mm: the track turns by more than 45 degrees under it."), Invariant($"The sharpest curve nearby has {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm; pivot centres of {curve.Radius:F0} mm or less are safe on it."), FaultKind.DesignRule);
     }
 
-    private static Finding Beyond(TrackRun run, double longest, double known, string where) =>
-        Finding.Error("PF3020", run.Key, Invariant($"Only {Math.Max(0, known):F0} mm of track '{run.Ride.Name}' are known {where} the platform; the longest vehicle is {longest:F0} mm long and still slews there."), Invariant($"Measure or state at least {longest - known:F0} mm more of it, or say that it ends at buffer stops."));
+    private static Finding Beyond(TrackRun run, double longest, double known, string where, string end) =>
+        Finding.Error("PF3020", run.Key, Invariant($"Only {Math.Max(0, known):0.#} mm of track '{run.Ride.Name}' are known {where} the platform; {run.Vehicles.MaxBy(v => v.Length)!.Name} is {longest:0.#} mm long and still slews there: {longest - known:0.#} mm are missing at the track's {end}."),
+            Invariant($"Measure or state at least {Math.Ceiling(longest - known):F0} mm more of it at its {end}, so that {Math.Ceiling(longest):F0} mm are known {where} the platform, or say buffers = \"{end}\" if it ends there."));
 
     // Radius and place of the sharpest curve of a stretch.
     internal static (double Radius, double Chainage) Sharpest(TrackRun run, double from, double to)

@@ -17,6 +17,14 @@ public static class VehicleFit
     public static IEnumerable<Finding> Limits(TrackRun run, double from, double to) =>
         OnTrack(run, from, to).Concat(run.Vehicles.SelectMany(v => TrackFitRule.MiddleAxle(run.Ride.Name, v, TrackFitRule.Sharpest(run, from - v.Length, to + v.Length))));
 
+    /// <summary>Warnings (PF3026) where too little of a track is known for its vehicles to be followed on to a platform and off it.</summary>
+    /// <param name="run">The track with the vehicles in question.</param>
+    /// <param name="chart">Line of the platform's chainages.</param>
+    /// <param name="from">Where the platform begins, mm.</param>
+    /// <param name="to">Where it ends, mm.</param>
+    public static IEnumerable<Finding> Beyond(TrackRun run, Centreline chart, double from, double to) =>
+        run.Vehicles.SelectMany(v => KnownTrack.Findings(run, chart, v, from, to));
+
     /// <summary>
     /// Faults on an alignment that could not be laid, by the radii it states.
     /// </summary>

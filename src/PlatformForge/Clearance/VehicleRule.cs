@@ -96,7 +96,8 @@ public static class VehicleRule
         double length = vehicle.Length, bogies = (vehicle.LeadingWheelbase + vehicle.TrailingWheelbase) / 2;
         if (vehicle.PivotCentres > length && vehicle.SetName is null)
         {
-            fault("PF3016", "pivot_centres", Invariant($"its pivots are {vehicle.PivotCentres:F1} mm apart, but its body is only {length:F1} mm long."), Invariant($"The pivot centres can be {length:F1} mm at most; check that length is over the body ends."));
+            var (are, can) = bogies > 0 ? ("pivots are", "pivot centres") : ("end axles are", "wheelbase");
+            fault("PF3016", "pivot_centres", Invariant($"its {are} {vehicle.PivotCentres:F1} mm apart, but its body is only {length:F1} mm long."), Invariant($"The {can} can be {length:F1} mm at most; check that length is over the body ends."));
         }
 
         if (bogies > vehicle.PivotCentres)

@@ -1,10 +1,8 @@
 using PlatformForge.Clearance;
-using PlatformForge.Exports.Manifests;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
-using PlatformForge.Verification;
 
 namespace PlatformForge.Projects;
 
@@ -16,28 +14,35 @@ public static class VehicleReader
     /// <param name="scale">Scale that divides full-size figures.</param>
     public static Outcome<IReadOnlyList<Vehicle>> Read(string name, ModelScale scale)
     {
-        var reading = new KeyReading { Scale = scale };
-        var tree = name.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) ? OfFile(name) : OfPreset(name);
+        var one = One(name, scale, "");
+        return new(one.Value?.Bodies, one.Findings);
+    }
+
+    /// <summary>The same with the places of its keys.</summary>
+    /// <param name="name">Name of a preset, or of a file ending in .toml.</param>
+    /// <param name="scale">Scale that divides full-size figures.</param>
+    /// <param name="key">What the keys of its bodies begin with.</param>
+    internal static Outcome<ReadVehicle> One(string name, ModelScale scale, string key)
+    {
+        var reading = new KeyReading { Scale = scale, What = FileWords.Vehicle };
+        bool isFile = name.EndsWith(".toml", StringComparison.OrdinalIgnoreCase);
+        var tree = isFile ? OfFile(name) : OfPreset(name);
         if (tree.Value is not { } table)
         {
-            return Outcome.Fault<IReadOnlyList<Vehicle>>(tree.Findings);
+            return Outcome.Fault<ReadVehicle>(tree.Findings);
         }
 
         var named = table.Find("name") is null ? table.With(new("name", table.Place, new TreeText(table.Place, Path.GetFileNameWithoutExtension(name)))) : table;
-        var form = VehicleKeys.Table.Read(VehicleKeys.Table.DefaultsAt(scale), named, "", reading);
-        return reading.HasErrors ? Outcome.Fault<IReadOnlyList<Vehicle>>(reading.Findings) : Outcome.Of<IReadOnlyList<Vehicle>>([.. form.ToVehicles().Select(v => v with { Key = "" })]);
+        var form = VehicleKeys.Table.Read(VehicleKeys.Table.DefaultsAt(scale) with { Key = "" }, named, "", reading);
+        return reading.HasErrors
+            ? Outcome.Fault<ReadVehicle>(reading.Findings)
+            : Outcome.Of(new ReadVehicle([.. form.ToVehicles().Select(v => v with { Key = v.Key.Length == 0 || key.Length == 0 ? key : key + "." + v.Key })], isFile ? new SourceMap(named) : null));
     }
-
-    /// <summary>The vehicle at the scale of a finished folder.</summary>
-    public static Outcome<IReadOnlyList<Vehicle>> Read(string name, WrittenFolder folder) =>
-        folder[DesignCopy.FileName] is { } bytes && DesignForm.Read(bytes, DesignCopy.FileName).Value is { } design
-            ? Read(name, new ModelScale(design.Ratio))
-            : Outcome.Fault<IReadOnlyList<Vehicle>>(Finding.Error("PF1021", "", $"The folder has no readable {DesignCopy.FileName}, so its scale is not known.", "Build the folder again.", FaultKind.Mesh));
 
     private static Outcome<TreeTable> OfFile(string name)
     {
-        var text = ProjectText.Read(name, name);
-        var tree = text.Value is null ? Outcome.Fault<TreeTable>(text.Findings) : TreeReader.Read(text.Value, name);
+        var text = ProjectText.Read(name, name, what: FileWords.Vehicle);
+        var tree = text.Value is null ? Outcome.Fault<TreeTable>(text.Findings) : TreeReader.Read(text.Value, name, FileWords.Vehicle);
         return tree.Value is null ? tree : Outcome.Of(PresetShelf.Body(tree.Value));
     }
 
@@ -52,3 +57,8 @@ public static class VehicleReader
         return Outcome.Fault<TreeTable>(Finding.Error("PF1011", "", $"There is no vehicle preset \"{name}\".", (near is null ? "" : $"Did you mean \"{near}\"? ") + "See: platformforge presets vehicles. A file's name ends in .toml.") with { File = "--with-vehicle " + name });
     }
 }
+
+/// <summary>A vehicle read by itself.</summary>
+/// <param name="Bodies">The vehicle, or the bodies of a set.</param>
+/// <param name="Places">Where its keys stand; null for a preset.</param>
+internal sealed record ReadVehicle(IReadOnlyList<Vehicle> Bodies, SourceMap? Places);

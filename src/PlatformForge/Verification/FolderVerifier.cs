@@ -48,7 +48,8 @@ public static class FolderVerifier
         var verdicts = design.Platforms.Select(p => SectionsVerifier.Verify(
             [.. sections.Where(s => s.Platform == p.Name)], Facts(design, p, extra ?? [], isWhole))).ToArray();
         findings.AddRange(design.Platforms.SelectMany(p => design.Tracks.Where(t => t.Name == p.Face.Track)
-            .SelectMany(t => VehicleFit.Limits(t.ToRun() with { Vehicles = extra ?? [] }, p.Face.From, p.Face.To))));
+            .Select(t => t.ToRun() with { Vehicles = extra ?? [] })
+            .SelectMany(run => VehicleFit.Limits(run, p.Face.From, p.Face.To).Concat(VehicleFit.Beyond(run, p.ToChart(), p.Face.From, p.Face.To)))));
         return Merged(verdicts, figures, findings);
     }
 

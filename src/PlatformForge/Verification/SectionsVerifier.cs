@@ -30,7 +30,7 @@ public static class SectionsVerifier
                 }
                 else
                 {
-                    findings.Add(Finding.Error("PF8022", run.Key, Invariant($"'{run.Vehicles[i].Name}' cannot stand beside the platform on track '{run.Ride.Name}' with all its axles on the track."), "Lay more track beyond the platform's ends, or take the vehicle off this track.", FaultKind.DesignRule));
+                    findings.Add(Finding.Error("PF8022", run.Vehicles[i].Key.Length > 0 ? run.Vehicles[i].Key : run.Key, Invariant($"'{run.Vehicles[i].Name}' cannot stand beside the platform on track '{run.Ride.Name}' with all its axles on the track."), "Lay more track beyond the platform's ends, or take the vehicle off this track.", FaultKind.DesignRule));
                 }
             }
         }

@@ -45,7 +45,11 @@ public sealed record Nearness(
     bool Backwards);
 
 /// <summary>The least clearance of one vehicle on one track; see <see cref="Verdict"/> for the two measures.</summary>
-public sealed record VehicleVerdict(string Vehicle, string Track, Nearness? Closest, Nearness? Tightest);
+public sealed record VehicleVerdict(string Vehicle, string Track, Nearness? Closest, Nearness? Tightest)
+{
+    /// <summary>Key of the vehicle in the file that states it, for findings; empty where that is not known.</summary>
+    public string Key { get; init; } = "";
+}
 
 /// <summary>Figures of one section as read back.</summary>
 /// <param name="Section">Its name.</param>

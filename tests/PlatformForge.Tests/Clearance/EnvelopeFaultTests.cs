@@ -81,10 +81,28 @@ public class EnvelopeFaultTests
         var request = new EnvelopeRequest(Track, 100, 1300, [new(Track, DemoStock.Pendlewick)]);
         var findings = EnvelopeSweeper.Sweep(request).Findings;
         Assert.Equal(["PF3020", "PF3020"], findings.Select(f => f.Code));
-        Assert.Contains("at least 162 mm more", findings[0].Remedy, StringComparison.Ordinal);
+        Assert.Contains("162 mm are missing at the track's start", findings[0].Message, StringComparison.Ordinal);
+        Assert.Contains("at least 162 mm more of it at its start, so that 262 mm are known before the platform", findings[0].Remedy, StringComparison.Ordinal);
         Assert.Contains("at least 162 mm more", findings[1].Remedy, StringComparison.Ordinal);
         Assert.True(EnvelopeSweeper.Sweep(request with { Runs = [request.Runs[0] with { StartsAtBuffers = true, EndsAtBuffers = true }] }).Succeeded);
         Assert.True(EnvelopeSweeper.Sweep(request with { StraightBeyondEnds = true }).Succeeded);
+    }
+
+    [Fact]
+    public void How_far_a_vehicle_comes_with_its_last_axle_at_the_start_of_a_curve_is_that_of_the_circle()
+    {
+        // Rigid, axles a apart on a circle of radius R: the middle of the wheelbase lies √(R² − a²/4) from its centre, the inner front corner that less half the
+        // width, and x ahead; its chainage is R·(asin(a/2R) + atan(x / that)).
+        const double Radius = 500, Axles = 120, Ahead = 95, Width = 36;
+        var ring = DemoStock.Lay("ring", new CurveSpec(Radius, Hand.Left, Length: 1200));
+        var van = new Vehicle("van", Axles, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -95, Ahead, Width, 0, 40)]);
+        double middle = Math.Sqrt((Radius * Radius) - (Axles * Axles / 4));
+        double expected = Radius * (Math.Asin(Axles / 2 / Radius) + Math.Atan2(Ahead, middle - (Width / 2)));
+        Assert.Equal(expected, KnownTrack.Reached(ring, ring, van, atStart: true)!.Value, 1e-5);
+        Assert.Equal(1200 - expected, KnownTrack.Reached(ring, ring, van, atStart: false)!.Value, 1e-5);
+        Assert.Empty(VehicleFit.Beyond(new(ring, [van]), ring, expected + 0.01, 1200 - expected - 0.01));
+        Assert.Equal(["PF3026", "PF3026"], VehicleFit.Beyond(new(ring, [van]), ring, expected - 0.01, 1200 - expected + 0.01).Select(f => f.Code));
+        Assert.Empty(VehicleFit.Beyond(new(ring, [van]) { StartsAtBuffers = true, EndsAtBuffers = true }, ring, 10, 1190));
     }
 
     [Theory]

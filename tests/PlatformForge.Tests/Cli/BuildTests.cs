@@ -131,6 +131,39 @@ public class BuildTests
     }
 
     [Fact]
+    public void Of_a_further_vehicle_that_comes_from_beyond_the_known_track_only_what_is_known_is_told_and_what_would_be_enough()
+    {
+        // Straight track of 900 mm, platform from 350 to 540 mm. 440 mm long, axles 20 mm apart in bogies 400 mm apart: the last axle stands 430 mm behind the front.
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Halt), long_ = folder.Write("long.toml", "name = \"long one\"\nlength = 440\npivots = 400\nwidth = 30\nbogie_wheelbase = 20\n");
+        var run = CliRun.Of("check", file, "--with-vehicle", long_);
+        Assert.Equal(0, run.Exit);
+        Assert.Equal(4, CliRun.Of("check", file, "--with-vehicle", long_, "--strict").Exit);
+        Assert.Contains(long_ + ":1:8  warning PF3026  name", run.Error, StringComparison.Ordinal);
+        Assert.Contains("from chainage 350 to 430 mm", run.Error, StringComparison.Ordinal);
+        Assert.Contains("80 mm more of the track at its start: 430 mm before the platform are enough", run.Error, StringComparison.Ordinal);
+        Assert.Equal(0, CliRun.Of("build", file, "--no-pictures", "-q").Exit);
+        Assert.Contains("PF3026", CliRun.Of("verify", folder["halt"], "--with-vehicle", long_).Error, StringComparison.Ordinal);
+        string lengthened = folder.Write("lengthened.toml", Samples.Small.Replace("{ straight = 900 }", "{ straight = 1100 }", StringComparison.Ordinal).Replace("from = 350, to = 540", "from = 430.1, to = 620.1", StringComparison.Ordinal));
+        Assert.DoesNotContain("PF3026", CliRun.Of("check", lengthened, "--with-vehicle", long_).Error, StringComparison.Ordinal);
+        string gaps = folder.Write("gaps.csv", "chainage,gap\n400,11\n");
+        Assert.Contains("long one", CliRun.Of("check", file, "--with-vehicle", long_, "--as-built", gaps, "--json").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_fault_in_a_vehicle_file_speaks_of_that_file()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Halt);
+        string With(string name, string text) => CliRun.Of("check", file, "--with-vehicle", folder.Write(name, text)).Error;
+        Assert.Contains("the vehicle file has no key \"lenght\"", With("bad.toml", "lenght = 200\npivots = 140\nwidth = 40\n"), StringComparison.Ordinal);
+        Assert.Contains("without bogies pivots is the wheelbase", With("van.toml", "length = 40\npivots = 60\nwidth = 30\n"), StringComparison.Ordinal);
+        Assert.Contains("bogie pivot to bogie pivot", With("coach.toml", "length = 100\npivots = 160\nwidth = 30\nbogie_wheelbase = 20\n"), StringComparison.Ordinal);
+        Assert.Contains("  error PF1014  high", With("flat.toml", "length = 100\npivots = 60\nwidth = 30\nlow = 20\nhigh = 10\n"), StringComparison.Ordinal);
+        Assert.Contains("platformforge init --vehicle", CliRun.Of("check", file, "--with-vehicle", folder["none.toml"]).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_vehicle_that_might_be_bought_is_held_against_the_finished_design()
     {
         using var folder = new TempFolder();
@@ -139,6 +172,7 @@ public class BuildTests
         var run = CliRun.Of("check", file, "--with-vehicle", wide);
         Assert.Equal(4, run.Exit);
         Assert.Matches(@"FOULS by 1\.9\d mm.*: wide", run.Out);
+        Assert.Contains(wide + ":1:1  error PF8020  name", run.Error, StringComparison.Ordinal);
         Assert.Equal(3, CliRun.Of("check", file, "--with-vehicle", "no-such-kind").Exit);
 
         // Its own limits count as well as its reach.
@@ -147,12 +181,13 @@ public class BuildTests
         Assert.Equal(0, CliRun.Of("check", curved).Exit);
         var limited = CliRun.Of("check", curved, "--with-vehicle", stiff);
         Assert.Equal(4, limited.Exit);
-        Assert.Contains("PF3022", limited.Error, StringComparison.Ordinal);
+        Assert.Contains(stiff + ":4:16  error PF3022  least_radius", limited.Error, StringComparison.Ordinal);
 
         // And against the finished folder, which knows its scale and its budget by itself.
         Assert.Equal(0, CliRun.Of("build", file, "--no-pictures", "-q").Exit);
         var built = CliRun.Of("verify", folder["halt"], "--with-vehicle", wide);
         Assert.Equal(4, built.Exit);
+        Assert.Contains(wide + ":1:1  error PF8020  name", built.Error, StringComparison.Ordinal);
         Assert.Matches(@"\n  wide: fouls by 1\.9\d mm at chainage \d+ mm \(body\)\n", built.Out);
         Assert.Matches(@"\n?  coach: 1\.1\d mm at chainage", built.Out);
     }

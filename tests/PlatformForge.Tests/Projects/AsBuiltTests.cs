@@ -100,6 +100,10 @@ public class AsBuiltTests
         var run = CliRun.Of("check", file, "--as-built", gaps);
         Assert.Equal(4, run.Exit);
         Assert.Contains("gaps.csv:3:1  error PF4080", run.Error, StringComparison.Ordinal);
+        Assert.Contains("The readings name no vehicle: their gaps count from the running edge of the nearer rail", run.Out, StringComparison.Ordinal);
+        Assert.Contains("half the gauge, 8.25 mm, plus the gap", run.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("name no vehicle", CliRun.Of("check", file, "--as-built", folder.Write("coach.csv", "chainage,gap,vehicle\n400,1.2,coach\n")).Out, StringComparison.Ordinal);
+        Assert.Contains("1 of 2 readings name no vehicle", CliRun.Of("check", file, "--as-built", folder.Write("both.csv", "chainage,gap,vehicle\n400,1.2,coach\n450,10,\n")).Out, StringComparison.Ordinal);
         Assert.Contains("Worst: chainage 500 mm, -0.05 mm left for coach (body) where 1.1", run.Out, StringComparison.Ordinal);
         var json = CliRun.Of("check", file, "--as-built", gaps, "--json").Json().GetProperty("as_built")[0];
         Assert.Equal(500, json.GetProperty("worst_at_mm").GetDouble());
@@ -130,6 +134,8 @@ public class AsBuiltTests
         Assert.Contains("gaps.csv:3:1  error PF4080", run.Error, StringComparison.Ordinal);
         string report = File.ReadAllText(folder["out/report.md"]);
         Assert.Contains("### As measured on the layout", report, StringComparison.Ordinal);
+        Assert.Contains("The readings name no vehicle", report, StringComparison.Ordinal);
+        Assert.Contains("The readings name no vehicle", run.Out, StringComparison.Ordinal);
         Assert.Contains("chainage 500.0, -0.05 left for coach (body)", report, StringComparison.Ordinal);
         Assert.Equal(3, File.ReadAllLines(folder["out/tables/halt-as-built.csv"]).Length);
         Assert.Equal(0, CliRun.Of("verify", folder["out"]).Exit);

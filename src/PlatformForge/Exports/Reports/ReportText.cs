@@ -164,6 +164,12 @@ internal sealed class ReportText(Dossier dossier)
                     Figures.Mm(m.Reading.Chainage), Figures.Fine(m.Reading.Gap), m.Reading.Vehicle ?? "running edge", Figures.Fine(m.Planned), Figures.Fine(m.True), Figures.Signed(m.OffBy),
                     m.Closest is { } near ? Figures.Fine(near.Left) : "", m.Closest is { } who ? Invariant($"{who.Vehicle} ({who.Part})") : "",
                 ])]);
+        if (AsBuiltWords.FromRail(edge, dossier.Gauge) is { } how)
+        {
+            Line("");
+            Line(how);
+        }
+
         if (edge.Worst is { Closest: { } least } worst)
         {
             Line("");

@@ -15,6 +15,9 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
     /// <summary>The reading that leaves least room; null when no vehicle comes to any.</summary>
     public EdgeMeasure? Worst => Measures.Where(m => m.Closest is not null).MinBy(m => m.Closest!.Left);
 
+    /// <summary>How many readings name no vehicle and so count from the running edge of the nearer rail.</summary>
+    public int FromRail => Measures.Count(m => m.Reading.Vehicle is null);
+
     /// <summary>
     /// Holds readings against a plan. Printing and fitting are in the readings, so what is left has to be the running clearance alone: less is a
     /// warning (PF4081), nothing at all an error (PF4080). A reading beyond the platform (PF4082) or of a vehicle that does not run there (PF4083) is

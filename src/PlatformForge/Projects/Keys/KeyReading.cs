@@ -12,12 +12,16 @@ public sealed class KeyReading
     /// <summary>Scale of the layout; 1:76.2 until it is read, so that reading can go on to find more faults.</summary>
     public ModelScale Scale { get; set; } = new(76.2);
 
+    /// <summary>How messages speak of the file that is read.</summary>
+    public FileWords What { get; init; } = FileWords.Project;
+
     public IReadOnlyList<Finding> Findings => findings;
 
     public bool HasErrors => findings.Any(f => f.Severity == Severity.Error);
 
+    /// <summary>Adds a fault. A key that is made of an empty table's name and a dot is one of the file's root.</summary>
     public void Fault(string code, string key, SourcePlace place, string message, string remedy) =>
-        findings.Add(Finding.Error(code, key, message, remedy) with { File = place.File, Line = place.Line, Column = place.Column });
+        findings.Add(Finding.Error(code, key.TrimStart('.'), message, remedy) with { File = place.File, Line = place.Line, Column = place.Column });
 
     /// <summary>Takes over findings that have their places already.</summary>
     public void Add(IEnumerable<Finding> more) => findings.AddRange(more);

@@ -8,7 +8,7 @@ internal static class UnknownKey
     public static void Report(TreeEntry entry, string table, IReadOnlyList<KeyRule> known, KeyReading reading)
     {
         string key = table.Length == 0 ? entry.Name : table + "." + entry.Name;
-        string where = table.Length == 0 ? "the project file" : table;
+        string where = table.Length == 0 ? "the " + reading.What.Name : table;
         string message = $"{where} has no key \"{Shortened(entry.Name)}\".";
         string? near = NearestName.Of(entry.Name, known.Select(k => k.Name));
         string remedy = near is not null ? $"Did you mean {near}?"

@@ -97,13 +97,13 @@ internal static class VehicleKeys
     {
         void Fault(string name, string message, string remedy) => reading.Fault("PF1014", key + "." + name, (table.Find(name)?.Value ?? table).Place, message, remedy);
         Rising(reading, key, table, "low", v.Low, "high", v.High);
-        double longest = v.Length + (2 * Math.Abs(v.Ahead));
+        double longest = v.Length + (2 * Math.Abs(v.Ahead)), rear = v.TrailingBogieWheelbase ?? v.BogieWheelbase;
         if (v.Bodies.Count == 0 && !double.IsFinite(v.Gap) && v.Pivots > longest)
         {
-            Fault("pivots", Invariant($"pivots is {v.Pivots} mm, more than the body's length of {v.Length} mm."), Invariant($"Give at most {v.Length} mm: pivots is from bogie pivot to bogie pivot, not over the wheels."));
+            string measured = v.BogieWheelbase > 0 || rear > 0 ? "pivots is from bogie pivot to bogie pivot, not over the wheels" : "without bogies pivots is the wheelbase, from the middle of the first axle to that of the last";
+            Fault("pivots", Invariant($"pivots is {v.Pivots} mm, more than the body's length of {v.Length} mm."), Invariant($"Give at most {longest} mm: {measured}."));
         }
 
-        double rear = v.TrailingBogieWheelbase ?? v.BogieWheelbase;
         if ((v.BogieWheelbase + rear) / 2 > v.Pivots)
         {
             double most = v.TrailingBogieWheelbase is null ? v.Pivots : Math.Max(0, (2 * v.Pivots) - rear);

@@ -14,11 +14,13 @@ public static class ProjectText
     /// <param name="path">Where the file is.</param>
     /// <param name="shown">How the user named it.</param>
     /// <param name="largest">Largest file taken, bytes.</param>
-    public static Outcome<string> Read(string path, string shown, int largest = LargestFile)
+    /// <param name="what">What kind of file it is to be; a project file when left out.</param>
+    public static Outcome<string> Read(string path, string shown, int largest = LargestFile, FileWords? what = null)
     {
+        what ??= FileWords.Project;
         if (Directory.Exists(path))
         {
-            return Fault("PF1002", shown, "This is a folder.", "Name the project file in it, such as " + Path.Combine(shown, "platform.toml") + ".");
+            return Fault("PF1002", shown, "This is a folder.", $"Name the {what.Name} in it, such as {Path.Combine(shown, what.Example)}.");
         }
 
         byte[] bytes;
@@ -27,12 +29,12 @@ public static class ProjectText
             var file = new FileInfo(path);
             if (!file.Exists)
             {
-                return Fault("PF1001", shown, "There is no such file.", "Check the name, or start a new project with: platformforge init " + shown);
+                return Fault("PF1001", shown, "There is no such file.", "Check the name, or " + what.Start + shown);
             }
 
             if (file.Length > largest)
             {
-                return Fault("PF1003", shown, Invariant($"The file has {file.Length} bytes, over the limit of {largest}."), "A project file holds no readings: they go into a CSV file that the project names.");
+                return Fault("PF1003", shown, Invariant($"The file has {file.Length} bytes, over the limit of {largest}."), $"A {what.Name} holds no readings: they go into a CSV file that the project names.");
             }
 
             bytes = File.ReadAllBytes(path);
@@ -42,11 +44,11 @@ public static class ProjectText
             return Fault("PF1001", shown, "The file can't be read: " + e.Message.ReplaceLineEndings(" "), "Check that the name is right and that you may read the file.");
         }
 
-        return Decode(bytes, shown);
+        return Decode(bytes, shown, what);
     }
 
     /// <summary>The text of bytes that were read: UTF-8 with or without a mark at the start, no other control characters than line ends and tabs.</summary>
-    public static Outcome<string> Decode(ReadOnlySpan<byte> bytes, string shown)
+    public static Outcome<string> Decode(ReadOnlySpan<byte> bytes, string shown, FileWords? what = null)
     {
         ReadOnlySpan<byte> mark = [0xEF, 0xBB, 0xBF];
         if (bytes.StartsWith(mark))
@@ -57,7 +59,7 @@ public static class ProjectText
         int zero = bytes.IndexOf((byte)0);
         if (zero >= 0)
         {
-            return Fault("PF1004", shown, Invariant($"The file is not text: byte {zero + 1} is nil."), "A project file is plain text in UTF-8; if your editor saved it as UTF-16, save it again as UTF-8.");
+            return Fault("PF1004", shown, Invariant($"The file is not text: byte {zero + 1} is nil."), $"A {(what ?? FileWords.Project).Name} is plain text in UTF-8; if your editor saved it as UTF-16, save it again as UTF-8.");
         }
 
         try

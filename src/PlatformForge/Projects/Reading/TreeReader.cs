@@ -13,7 +13,8 @@ public static class TreeReader
 
     /// <param name="text">The text.</param>
     /// <param name="file">How the user named the file.</param>
-    public static Outcome<TreeTable> Read(string text, string file)
+    /// <param name="what">What kind of file it is; a project file when left out.</param>
+    public static Outcome<TreeTable> Read(string text, string file, FileWords? what = null)
     {
         DocumentSyntax document;
         try
@@ -22,7 +23,7 @@ public static class TreeReader
         }
         catch (TomlException)
         {
-            return Outcome.Fault<TreeTable>(Finding.Error("PF1005", "", "The file is nested too deeply.", "A project file needs no more than four levels of brackets.") with { File = file, Line = 1, Column = 1 });
+            return Outcome.Fault<TreeTable>(Finding.Error("PF1005", "", "The file is nested too deeply.", $"A {(what ?? FileWords.Project).Name} needs no more than four levels of brackets.") with { File = file, Line = 1, Column = 1 });
         }
         catch (ArgumentException)
         {

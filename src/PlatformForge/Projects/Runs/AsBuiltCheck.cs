@@ -90,7 +90,9 @@ public static class AsBuiltCheck
         var run = dossier.Tracks.First(t => string.Equals(t.Ride.Name, platform.Plan.Spec.Face.Track, StringComparison.Ordinal));
         var face = platform.Plan.Spec.Face;
         TrackRun[] runs = [run with { Vehicles = [.. run.Vehicles, .. extra] }, .. dossier.Tracks.Where(t => t != run)];
-        return EnvelopeSweeper.Sweep(new(platform.Plan.Chart, face.From, face.To, runs) { Play = platform.Budget.Play });
+
+        // The design's own vehicles have track enough. What is not known of a further one is told where it is held against the sections (PF3026).
+        return EnvelopeSweeper.Sweep(new(platform.Plan.Chart, face.From, face.To, runs) { Play = platform.Budget.Play, StraightBeyondEnds = true });
     }
 
     private static int PlatformOf(Dossier dossier, string name, string file, int line, List<Finding> findings)

@@ -44,7 +44,7 @@ public static class BuildRun
         var built = measured is null ? Outcome.Of<IReadOnlyList<AsBuiltEdge>>([]) : AsBuiltCheck.OfFile(dossier, measured);
         if (built.Value is not { } edges)
         {
-            return Outcome.Fault<BuildReport>([.. design.Findings, .. built.Findings]);
+            return Outcome.Fault<BuildReport>([.. design.Findings, .. project.Placed(built.Findings)]);
         }
 
         dossier = dossier with { Platforms = [.. dossier.Platforms.Select(p => p with { AsBuilt = edges.FirstOrDefault(e => e.Platform == p.Name) })] };
@@ -64,7 +64,7 @@ public static class BuildRun
             },
             watch.Cancel);
         return written.Value is { } report && verdict is { } passed
-            ? Outcome.Of(new BuildReport(dossier, passed, report, Reprint.Of(manifest, report)), [.. design.Findings, .. built.Findings, .. written.Findings])
+            ? Outcome.Of(new BuildReport(dossier, passed, report, Reprint.Of(manifest, report)), [.. design.Findings, .. project.Placed(built.Findings), .. written.Findings])
             : Outcome.Fault<BuildReport>([.. design.Findings, .. written.Findings]);
     }
 }

@@ -27,7 +27,8 @@ public static class TrialVerdict
     private static IEnumerable<Finding> Limits(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra)
     {
         var face = platform.Plan.Spec.Face;
-        return VehicleFit.Limits(dossier.Tracks.First(t => t.Ride.Name == face.Track) with { Vehicles = extra }, face.From, face.To);
+        var run = dossier.Tracks.First(t => t.Ride.Name == face.Track) with { Vehicles = extra };
+        return [.. VehicleFit.Limits(run, face.From, face.To), .. VehicleFit.Beyond(run, platform.Plan.Chart, face.From, face.To)];
     }
 
     private static DesignFacts Facts(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra)

@@ -42,7 +42,7 @@ internal sealed class TrackSearch
             int ahead = 2 * v, back = ahead + 1;
             bool stands = runs[ahead] is { Poses.Length: > 0 } && (runs[back] is { Poses.Length: > 0 } || !stock.Vehicles[v].EitherWayRound);
             verdicts[v] = stands
-                ? new(stock.Vehicles[v].Name, stock.Ride.Name, Less(found[ahead].Closest, found[back].Closest), Less(found[ahead].Tightest, found[back].Tightest))
+                ? new(stock.Vehicles[v].Name, stock.Ride.Name, Less(found[ahead].Closest, found[back].Closest), Less(found[ahead].Tightest, found[back].Tightest)) { Key = stock.Vehicles[v].Key }
                 : null;
         }
 

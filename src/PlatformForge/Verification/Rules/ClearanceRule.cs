@@ -20,7 +20,7 @@ internal static class ClearanceRule
             {
                 yield return Finding.Error(
                     "PF8020",
-                    "",
+                    verdict.Key,
                     Invariant($"{Who(foul)} runs {-foul.Clearance:F2} mm into {foul.Section} {Where(foul)}."),
                     Invariant($"Set that stretch back by {Up(Math.Max(-foul.Clearance, -(verdict.Tightest?.Clearance ?? 0)))} mm: build it again with this vehicle in the project ([[vehicle]]), or take the vehicle off this track."),
                     FaultKind.DesignRule);
@@ -29,7 +29,7 @@ internal static class ClearanceRule
             {
                 yield return Finding.Error(
                     "PF8021",
-                    "",
+                    verdict.Key,
                     Invariant($"{Who(tight)} comes {-tight.Clearance:F3} mm nearer to {tight.Section} than play and budget allow, {Where(tight)}; standing true it clears by {verdict.Closest?.Clearance ?? double.NaN:F2} mm."),
                     Invariant($"Set that stretch back by {Up(-tight.Clearance)} mm: build it again with this vehicle in the project ([[vehicle]]). Or make do with {Up(-tight.Clearance)} mm less than was asked for: it does not touch."),
                     FaultKind.DesignRule);
