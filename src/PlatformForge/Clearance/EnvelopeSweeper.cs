@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using PlatformForge.Clearance.Sweeping;
 using PlatformForge.Units;
 
@@ -41,7 +42,8 @@ public static class EnvelopeSweeper
         spacing = (request.To - request.From) / (count - 1);
         var table = new ChartTable(request.Chart, request.From, spacing, count, margin);
         var passes = bounds.Select((b, i) => new SweepPass(request.Runs[forms[i].Run].Ride, b, table)).ToArray();
-        Parallel.For(0, passes.Length, i => passes[i].Run());
+        var longestFirst = Enumerable.Range(0, passes.Length).OrderByDescending(i => bounds[i].Poses * forms[i].Form.Corners.Length).Select(i => passes[i]);
+        Parallel.ForEach(Partitioner.Create(longestFirst, EnumerablePartitionerOptions.NoBuffering), pass => pass.Run());
         for (int i = 0; i < passes.Length; i++)
         {
             if (passes[i].Stuck is { } chainage)
@@ -50,20 +52,21 @@ public static class EnvelopeSweeper
             }
         }
 
-        double error = passes.Max(p => p.Allowance + p.KinkAllowance);
+        double error = passes.Max(p => p.ErrorBound);
         return findings.Any(f => f.Severity == Severity.Error)
             ? Outcome.Fault<SweptEnvelope>(findings.DistinctBy(f => (f.Code, f.Key)))
             : Outcome.Of(new SweptEnvelope(request.From, spacing, count, Merge(request, forms, passes), error), findings);
     }
 
-    private static List<(int Run, SweptForm Form, int[]? Twin)> Forms(EnvelopeRequest request)
+    private static List<(int Run, SweptForm Form)> Forms(EnvelopeRequest request)
     {
-        var forms = new List<(int, SweptForm, int[]?)>();
-        for (int run = 0; run < request.Runs.Count; run++)
+        var forms = new List<(int, SweptForm)>();
+        for (int i = 0; i < request.Runs.Count; i++)
         {
-            foreach (var vehicle in request.Runs[run].Vehicles)
+            var run = request.Runs[i];
+            foreach (var vehicle in run.Vehicles)
             {
-                forms.AddRange(SweptForm.WaysRound(vehicle, request.Play, out int[]? twin).Select(form => (run, form, twin)));
+                forms.AddRange(SweptForm.WaysRound(vehicle, request.Play, run.StartsAtBuffers || run.EndsAtBuffers).Select(form => (i, form)));
             }
         }
 
@@ -71,21 +74,21 @@ public static class EnvelopeSweeper
     }
 
     // Both ways round of a vehicle become one reach per part.
-    private static List<PartReach> Merge(EnvelopeRequest request, List<(int Run, SweptForm Form, int[]? Twin)> forms, SweepPass[] passes)
+    private static List<PartReach> Merge(EnvelopeRequest request, List<(int Run, SweptForm Form)> forms, SweepPass[] passes)
     {
         var parts = new List<PartReach>();
         for (int i = 0; i < passes.Length; i++)
         {
-            var (run, form, twin) = forms[i];
+            var (run, form) = forms[i];
             bool again = i + 1 < passes.Length && forms[i + 1].Form.Turned;
+            var other = again ? passes[i + 1] : passes[i];
             for (int part = 0; part < form.Vehicle.Parts.Count; part++)
             {
                 double[] left = passes[i].Left[part], right = passes[i].Right[part];
-                if (again || (twin is not null && twin[part] != part))
+                int about = form.About[part];
+                if (again || about != part)
                 {
-                    var other = again ? passes[i + 1] : passes[i];
-                    int same = again ? part : twin![part];
-                    (left, right) = (Greater(left, other.Left[same]), Greater(right, other.Right[same]));
+                    (left, right) = (Greater(left, other.Left[about]), Greater(right, other.Right[about]));
                 }
 
                 parts.Add(new(run, form.Vehicle, form.Vehicle.Parts[part], left, right) { Track = request.Runs[run].Ride.Name });

@@ -82,7 +82,7 @@ public static class SillSurvey
         double low = (Math.Min(chainages.Back, chainages.Front) - table.From) / table.Spacing, high = (Math.Max(chainages.Back, chainages.Front) - table.From) / table.Spacing;
         for (int k = (int)Math.Max(0, Math.Ceiling(low)); k <= Math.Min(table.Count - 1, high); k++)
         {
-            ref readonly var frame = ref table.AtStation(k);
+            var frame = table.AtStation(k);
             if (StationCut.Offset(a - frame.Position, b - frame.Position, frame) is { } offset)
             {
                 Note(greatest, least, k, sign * offset);

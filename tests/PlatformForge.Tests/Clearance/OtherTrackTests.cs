@@ -46,6 +46,26 @@ public class OtherTrackTests
         Assert.All(envelope.Composite(Side.Right, run: 1).Reach, r => Assert.InRange(r, corner - 600, corner - 600 + 0.01));
     }
 
+    [Theory]
+    [InlineData(0, -60, 0)]
+    [InlineData(0, 60, 0)]
+    [InlineData(0, 110, 0)]
+    [InlineData(30, -50, 0.2)]
+    [InlineData(-40, 70, -0.2)]
+    public void A_curve_of_the_same_radius_about_another_centre_is_reached_within_the_bound(double x, double y, double heading)
+    {
+        var own = DemoStock.Lay("own", new CurveSpec(400, Hand.Left, Angle: 2.5));
+        var other = TrackLayer.Lay(new("other", new(x, y), heading, [new CurveSpec(400, Hand.Left, Angle: 2.5)])).Value!;
+        var coach = DemoStock.Coach("coach", 150, 100, 32) with { EitherWayRound = false }; // both ends alike
+        var envelope = EnvelopeSweeper.Sweep(new(own, 400, 560, [new(own, [coach]), new(other, [coach])])).Value!;
+        int[] stations = [.. Enumerable.Range(0, 60).Select(i => i * (envelope.Count - 1) / 59)];
+        var truth = BruteSweep.Sweep(other, own, coach, [.. stations.Select(i => envelope.From + (i * envelope.Spacing))], 0.2)[0];
+        double below = Enumerable.Range(0, stations.Length).Max(k => Math.Max(truth.Left[k] - envelope.Parts[1].Left[stations[k]], truth.Right[k] - envelope.Parts[1].Right[stations[k]]));
+        double over = Enumerable.Range(0, stations.Length).Max(k => Math.Max(envelope.Parts[1].Left[stations[k]] - truth.Left[k], envelope.Parts[1].Right[stations[k]] - truth.Right[k]));
+        Assert.InRange(below, double.NegativeInfinity, 0);
+        Assert.InRange(over, 0, envelope.ErrorBound + 1e-5);
+    }
+
     [Fact]
     public void Same_request_gives_the_same_bits_on_one_thread_and_on_many()
     {

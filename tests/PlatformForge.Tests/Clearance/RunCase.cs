@@ -54,7 +54,7 @@ public static class RunCases
         return gen.ToArbitrary();
     }
 
-    private static Gen<double> Number(double low, double high) => Gen.Choose(0, 10000).Select(i => low + ((high - low) * i / 10000));
+    internal static Gen<double> Number(double low, double high) => Gen.Choose(0, 10000).Select(i => low + ((high - low) * i / 10000));
 
     private static Gen<AlignmentElementSpec> Element =>
         from kind in Gen.Choose(0, 4)
@@ -70,7 +70,7 @@ public static class RunCases
             _ => new TransitionSpec(length, null, hand),
         };
 
-    private static Gen<Vehicle> Stock =>
+    internal static Gen<Vehicle> Stock =>
         from pivots in Number(30, 190)
         from overhang in Number(0.15, 0.5)
         from width in Number(18, 36)

@@ -18,7 +18,13 @@ internal sealed class ChartTable
 
     private const int Rounds = 64;
 
-    private readonly TrackFrame[] frames;
+    // A row for each figure of the frames, so that several stations can be worked at once.
+    private readonly double[] x;
+    private readonly double[] y;
+    private readonly double[] tangentX;
+    private readonly double[] tangentY;
+    private readonly double[] curvature;
+    private readonly double perSpacing;
 
     /// <param name="chart">A line without kinks.</param>
     /// <param name="from">Chainage of station 0, mm.</param>
@@ -29,11 +35,16 @@ internal sealed class ChartTable
     {
         Chart = chart;
         (From, Spacing, Count) = (from, spacing, count);
+        perSpacing = 1 / spacing;
         Lead = (int)Math.Ceiling(margin / spacing);
-        frames = new TrackFrame[count + (2 * Lead)];
-        for (int i = 0; i < frames.Length; i++)
+        Entries = count + (2 * Lead);
+        (x, y, tangentX, tangentY, curvature) = (new double[Entries], new double[Entries], new double[Entries], new double[Entries], new double[Entries]);
+        for (int i = 0; i < Entries; i++)
         {
-            frames[i] = chart.At(from + ((i - Lead) * spacing));
+            var frame = chart.At(from + ((i - Lead) * spacing));
+            (x[i], y[i]) = (frame.Position.X, frame.Position.Y);
+            (tangentX[i], tangentY[i]) = (frame.Tangent.X, frame.Tangent.Y);
+            curvature[i] = frame.Curvature;
         }
     }
 
@@ -49,14 +60,32 @@ internal sealed class ChartTable
     /// <summary>Number of table entries before station 0.</summary>
     public int Lead { get; }
 
-    public int Entries => frames.Length;
+    public int Entries { get; }
+
+    /// <summary>Points of the chart at the stations: x, mm.</summary>
+    public ReadOnlySpan<double> X => x.AsSpan(Lead, Count);
+
+    /// <summary>Points of the chart at the stations: y, mm.</summary>
+    public ReadOnlySpan<double> Y => y.AsSpan(Lead, Count);
+
+    /// <summary>Directions of the chart at the stations: x of the unit tangent.</summary>
+    public ReadOnlySpan<double> TangentX => tangentX.AsSpan(Lead, Count);
+
+    /// <summary>Directions of the chart at the stations: y of the unit tangent.</summary>
+    public ReadOnlySpan<double> TangentY => tangentY.AsSpan(Lead, Count);
 
     /// <summary>Frame at a station.</summary>
-    public ref readonly TrackFrame AtStation(int station) => ref frames[station + Lead];
+    public TrackFrame AtStation(int station) => AtEntry(station + Lead);
+
+    /// <summary>Frame at an entry of the table.</summary>
+    public TrackFrame AtEntry(int entry) => new(new(x[entry], y[entry]), new(tangentX[entry], tangentY[entry]), curvature[entry]);
 
     public double ChainageOfEntry(int entry) => From + ((entry - Lead) * Spacing);
 
-    public int EntryNear(double chainage) => Math.Clamp((int)Math.Round((chainage - From) / Spacing) + Lead, 0, frames.Length - 1);
+    public int EntryNear(double chainage) => Math.Clamp((int)Math.Round((chainage - From) * perSpacing) + Lead, 0, Entries - 1);
+
+    /// <summary>A chainage counted in stations, parts of one included.</summary>
+    public double StationsTo(double chainage) => (chainage - From) * perSpacing;
 
     /// <summary>
     /// Chainage and offset of a point.
@@ -69,10 +98,9 @@ internal sealed class ChartTable
     {
         for (int round = 0; round < Rounds; round++)
         {
-            ref readonly var frame = ref frames[entry];
-            double dx = p.X - frame.Position.X, dy = p.Y - frame.Position.Y;
-            double along = (dx * frame.Tangent.X) + (dy * frame.Tangent.Y), aside = (dy * frame.Tangent.X) - (dx * frame.Tangent.Y);
-            double k = frame.Curvature, slope = 1 - (k * aside);
+            double tx = tangentX[entry], ty = tangentY[entry], k = curvature[entry];
+            double dx = p.X - x[entry], dy = p.Y - y[entry];
+            double along = (dx * tx) + (dy * ty), aside = (dy * tx) - (dx * ty), slope = 1 - (k * aside);
             if (slope < LeastSlope)
             {
                 break;
@@ -87,7 +115,7 @@ internal sealed class ChartTable
                 return true;
             }
 
-            int to = Math.Clamp(entry + (int)Math.Round(Math.Clamp(step / Spacing, -frames.Length, frames.Length)), 0, frames.Length - 1);
+            int to = Math.Clamp(entry + (int)Math.Round(Math.Clamp(step * perSpacing, -Entries, Entries)), 0, Entries - 1);
             if (to == entry)
             {
                 break;

@@ -11,8 +11,8 @@ namespace PlatformForge.Clearance.Sweeping;
 /// <param name="KinkTurn">Sum of the turns of its kinks, radians, whatever their hand.</param>
 internal readonly record struct CurvatureSpan(double Least, double Most, double Rate, double KinkTurn)
 {
-    /// <summary>Nothing yet: joining it to a span gives that span.</summary>
-    public static CurvatureSpan Nothing => new(double.PositiveInfinity, double.NegativeInfinity, 0, 0);
+    /// <summary>Whether it is a straight or one circular curve throughout.</summary>
+    public bool IsUniform => Least == Most && Rate == 0 && KinkTurn == 0;
 
     /// <summary>Both stretches together.</summary>
     public CurvatureSpan Join(in CurvatureSpan other) =>

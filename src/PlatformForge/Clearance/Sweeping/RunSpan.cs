@@ -1,3 +1,5 @@
+using System.Numerics;
+using PlatformForge.Geometry;
 using PlatformForge.Track;
 
 namespace PlatformForge.Clearance.Sweeping;
@@ -13,7 +15,9 @@ internal sealed class RunSpan
     // Between samples of the chart the ride line does not wander by more than a vehicle's margin.
     private const double Sample = 40;
 
-    private readonly CurvatureSpan[] bins;
+    // Row j holds, for every bin, the span of the 2^j bins from there on, so that any stretch is two spans that overlap. Kinks are summed apart.
+    private readonly CurvatureSpan[][] doubled;
+    private readonly double[] turnsBefore;
     private readonly double first;
 
     /// <param name="run">The run.</param>
@@ -24,16 +28,16 @@ internal sealed class RunSpan
     public RunSpan(TrackRun run, Centreline chart, double from, double to, double margin)
     {
         Run = run;
-        (From, To, Offset) = Alongside(run.Ride, chart, from, to);
+        (From, To, Offset, Skew) = Alongside(run.Ride, chart, from, to);
         (first, double last) = (From - margin, To + margin);
-        bins = new CurvatureSpan[(int)Math.Ceiling((last - first) / Bin) + 1];
-        bool own = ReferenceEquals(run.Ride, chart);
-        double at = own ? first : chart.Locate(run.Ride.PointAt(first)).Chainage;
+        var bins = new CurvatureSpan[(int)Math.Ceiling((last - first) / Bin) + 1];
+        IsChart = ReferenceEquals(run.Ride, chart);
+        double at = IsChart ? first : chart.Locate(run.Ride.PointAt(first)).Chainage;
         for (int i = 0; i < bins.Length; i++)
         {
             double a = first + (i * Bin), b = a + Bin;
             var span = CurvatureSpan.Over(run.Ride, a, b);
-            if (!own)
+            if (!IsChart)
             {
                 double next = chart.Locate(run.Ride.PointAt(b), at + Bin).Chainage;
                 span = span.Join(CurvatureSpan.Over(chart, Math.Min(at, next), Math.Max(at, next)) with { KinkTurn = 0 });
@@ -42,9 +46,15 @@ internal sealed class RunSpan
 
             bins[i] = span;
         }
+
+        doubled = Doubled(bins, (int)(margin / Bin) + 2);
+        turnsBefore = TurnsBefore(bins);
     }
 
     public TrackRun Run { get; }
+
+    /// <summary>Whether the ride line is the chart itself.</summary>
+    public bool IsChart { get; }
 
     /// <summary>Least ride chainage alongside the stations, mm.</summary>
     public double From { get; }
@@ -55,37 +65,73 @@ internal sealed class RunSpan
     /// <summary>Greatest distance of the ride line from the chart, mm.</summary>
     public double Offset { get; }
 
+    /// <summary>Greatest angle between the ride line and the chart alongside, radians; up to a quarter turn, whichever way it runs.</summary>
+    public double Skew { get; }
+
     /// <summary>Span of all that lies between two ride chainages; parts of bins count whole.</summary>
     public CurvatureSpan Over(double from, double to)
     {
-        int low = Math.Clamp((int)Math.Floor((from - first) / Bin), 0, bins.Length - 1), high = Math.Clamp((int)Math.Floor((to - first) / Bin), 0, bins.Length - 1);
-        var span = CurvatureSpan.Nothing;
-        for (int i = low; i <= high; i++)
+        int count = turnsBefore.Length - 1;
+        int low = Math.Clamp((int)Math.Floor((from - first) / Bin), 0, count - 1), high = Math.Clamp((int)Math.Floor((to - first) / Bin), 0, count - 1);
+        int row = Math.Min(doubled.Length - 1, BitOperations.Log2((uint)(high - low + 1))), size = 1 << row;
+        var span = doubled[row][high - size + 1];
+        for (int i = low; i + size <= high; i += size)
         {
-            span = span.Join(bins[i]);
+            span = span.Join(doubled[row][i]);
         }
 
-        return span;
+        return span with { KinkTurn = turnsBefore[high + 1] - turnsBefore[low] };
     }
 
-    private static (double From, double To, double Offset) Alongside(Centreline ride, Centreline chart, double from, double to)
+    // Rows up to the longest stretch that is asked for, so that they stay linear in the length of the track.
+    private static CurvatureSpan[][] Doubled(CurvatureSpan[] bins, int longest)
+    {
+        var rows = new List<CurvatureSpan[]> { bins };
+        for (int size = 2; size <= Math.Min(longest, bins.Length); size *= 2)
+        {
+            var half = rows[^1];
+            var row = new CurvatureSpan[bins.Length - size + 1];
+            for (int i = 0; i < row.Length; i++)
+            {
+                row[i] = half[i].Join(half[i + (size / 2)]);
+            }
+
+            rows.Add(row);
+        }
+
+        return [.. rows];
+    }
+
+    private static double[] TurnsBefore(CurvatureSpan[] bins)
+    {
+        double[] turns = new double[bins.Length + 1];
+        for (int i = 0; i < bins.Length; i++)
+        {
+            turns[i + 1] = turns[i] + bins[i].KinkTurn;
+        }
+
+        return turns;
+    }
+
+    private static (double From, double To, double Offset, double Skew) Alongside(Centreline ride, Centreline chart, double from, double to)
     {
         if (ReferenceEquals(ride, chart))
         {
-            return (from, to, 0);
+            return (from, to, 0, 0);
         }
 
         int count = Math.Max(2, (int)Math.Ceiling((to - from) / Sample) + 1);
-        double least = double.PositiveInfinity, most = double.NegativeInfinity, offset = 0, guess = double.NaN;
+        double least = double.PositiveInfinity, most = double.NegativeInfinity, offset = 0, sine = 0, guess = double.NaN;
         for (int i = 0; i < count; i++)
         {
-            var point = chart.PointAt(from + ((to - from) * i / (count - 1)));
-            var place = double.IsNaN(guess) ? ride.Locate(point) : ride.Locate(point, guess);
+            var station = chart.At(from + ((to - from) * i / (count - 1)));
+            var place = double.IsNaN(guess) ? ride.Locate(station.Position) : ride.Locate(station.Position, guess);
             guess = place.Chainage;
             (least, most) = (Math.Min(least, guess), Math.Max(most, guess));
             offset = Math.Max(offset, Math.Abs(place.Offset));
+            sine = Math.Max(sine, Math.Abs(Point2.Cross(station.Tangent, ride.At(guess).Tangent)));
         }
 
-        return (least, most, offset);
+        return (least, most, offset, Math.Asin(Math.Min(1, sine)));
     }
 }

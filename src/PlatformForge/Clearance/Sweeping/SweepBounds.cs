@@ -25,6 +25,7 @@ internal sealed class SweepBounds
     private const double LeastCosine = 0.7;
 
     private readonly Place[] places;
+    private readonly double[] uniformUntil;
     private readonly double first;
     private readonly double tolerance;
 
@@ -36,10 +37,14 @@ internal sealed class SweepBounds
         double behind = ((form.Centres / 2) + form.HalfLength) * ArcOverChord, ahead = Math.Max(form.LeadingBase / 2, form.HalfLength - (form.Centres / 2)) * ArcOverChord;
         (first, Last) = Range(span, behind, ahead);
         places = new Place[Math.Max(1, (int)Math.Ceiling((Last - first) / RunSpan.Bin) + 1)];
-        for (int i = 0; i < places.Length; i++)
+        uniformUntil = new double[places.Length];
+        for (int i = places.Length - 1; i >= 0; i--)
         {
             double u = first + (i * RunSpan.Bin);
-            places[i] = Bound(span.Over(u - behind - LongestStep, u + RunSpan.Bin + ahead + LongestStep), form, span.Offset);
+            var under = span.Over(u - behind - LongestStep, u + RunSpan.Bin + ahead + LongestStep);
+            places[i] = Bound(under, form, span);
+            bool uniform = span.IsChart && under.IsUniform;
+            uniformUntil[i] = !uniform ? u : i + 1 < places.Length && uniformUntil[i + 1] > u + RunSpan.Bin ? uniformUntil[i + 1] : u + RunSpan.Bin;
         }
     }
 
@@ -74,13 +79,15 @@ internal sealed class SweepBounds
         }
     }
 
+    /// <summary>About how many poses it takes: those of glides do not count.</summary>
+    public double Poses => Enumerable.Range(0, places.Length).Sum(i => uniformUntil[i] > first + (i * RunSpan.Bin) ? 0 : RunSpan.Bin / StepAt(places[i]));
+
     /// <summary>Distance in mm from a pose to the next one.</summary>
-    public double Step(double u)
-    {
-        ref readonly var p = ref At(u);
-        double step = Math.Min(Math.Sqrt(8 * CornerShare * tolerance / p.Corner), Math.Sqrt(8 * EdgeShare * tolerance / p.Edge));
-        return Math.Clamp(step, ShortestStep, LongestStep);
-    }
+    public double Step(double u) => StepAt(At(u));
+
+    /// <summary>Leading chainage in mm up to which the vehicle only glides: its ride line is the chart and a straight or one circular curve under
+    /// and around it, so that it keeps its place relative to the chart. Not above <paramref name="u"/> where it does not.</summary>
+    public double GlideEnd(double u) => Math.Min(Last, uniformUntil[IndexAt(u)]);
 
     /// <summary>What is added to the chord of a corner's trace over a step, mm.</summary>
     public double CornerAllowance(double u, double step, double spacing) =>
@@ -120,24 +127,36 @@ internal sealed class SweepBounds
         return (start, Math.Max(start, end));
     }
 
-    private static Place Bound(in CurvatureSpan span, SweptForm form, double offset)
+    private static Place Bound(in CurvatureSpan under, SweptForm form, RunSpan span)
     {
-        double kinks = span.KinkTurn / form.Guide;
-        double k = Math.Max(Math.Abs(span.Least), Math.Abs(span.Most)) + kinks, spread = span.Most - span.Least + kinks;
-        double reach = offset + form.HalfWidth + (k * form.HalfLength * form.HalfLength / 2);
-        double sine = Math.Min(k * form.Centres / 2, Math.Sqrt(1 - (LeastCosine * LeastCosine)));
+        double kinks = under.KinkTurn / form.Guide;
+        double k = Math.Max(Math.Abs(under.Least), Math.Abs(under.Most)) + kinks, spread = under.Most - under.Least + kinks;
+
+        // A ride line beside the chart has another centre, even where it bends alike.
+        double skew = span.IsChart ? 0 : span.Skew + (spread * form.HalfLength);
+        spread += k * ((k * span.Offset) + (skew * skew));
+        double reach = span.Offset + form.HalfWidth + (k * form.HalfLength * form.HalfLength / 2);
+        double sine = Math.Min((k * form.Centres / 2) + skew, Math.Sqrt(1 - (LeastCosine * LeastCosine)));
         double shrink = Math.Sqrt(1 - (sine * sine)) * Math.Max(LeastCosine, 1 - (k * reach));
         double factor = 1 / (shrink * shrink * shrink * shrink);
-        double slope = Math.Min(1, 2 * form.Lever * spread * form.HalfLength);
-        double twist = span.Rate * reach * slope;
+        double slope = Math.Min(1, (2 * form.Lever * spread * form.HalfLength) + skew);
+        double twist = under.Rate * reach * slope;
         return new(
             factor * (((form.Lever + 1) * spread) + twist),
             factor * (k + ((form.Lever + 2) * spread) + twist),
             factor * (form.Lever + 2) * spread,
-            span.KinkTurn);
+            under.KinkTurn);
     }
 
-    private ref readonly Place At(double u) => ref places[Math.Clamp((int)((u - first) / RunSpan.Bin), 0, places.Length - 1)];
+    private double StepAt(in Place p)
+    {
+        double step = Math.Min(Math.Sqrt(8 * CornerShare * tolerance / p.Corner), Math.Sqrt(8 * EdgeShare * tolerance / p.Edge));
+        return Math.Clamp(step, ShortestStep, LongestStep);
+    }
+
+    private ref readonly Place At(double u) => ref places[IndexAt(u)];
+
+    private int IndexAt(double u) => Math.Clamp((int)((u - first) / RunSpan.Bin), 0, places.Length - 1);
 
     // Bounds, 1/mm: on the second derivative of a corner's trace; on that of an edge against the pose; on the rate of leaving; and kinks in radians.
     private readonly record struct Place(double Corner, double Edge, double Rate, double Kink);

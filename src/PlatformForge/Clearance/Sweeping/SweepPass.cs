@@ -4,19 +4,25 @@ using PlatformForge.Track;
 namespace PlatformForge.Clearance.Sweeping;
 
 /// <summary>
-/// One vehicle, one way round, run once along its track: corners leave traces, edges are drawn where they slide along themselves.
-/// Nothing is allocated while it runs.
+/// One vehicle run once along its track: corners leave traces, edges are drawn where they slide along themselves. Where
+/// the vehicle only glides, on a straight or one circular curve, one pose stands for all and is moved along. Nothing is allocated while it runs.
 /// </summary>
 internal sealed class SweepPass
 {
+    // A glide shorter than this, mm, is not worth drawing all edges at both its ends.
+    private const double ShortestGlide = 2 * SweepBounds.LongestStep;
+
     private readonly Centreline ride;
     private readonly SweptForm form;
     private readonly SweepBounds bounds;
     private readonly ChartTable table;
     private readonly FormCorner[] corners;
-    private readonly double[][] left;
-    private readonly double[][] right;
+    private readonly ReachSheet sheet;
     private readonly Mark[] marks;
+
+    private double cornerError;
+    private double edgeError;
+    private double kinkError;
 
     // +1 when the track runs the way of the chart, −1 when it runs against it and the vehicle's left is the chart's right.
     private int sense = 1;
@@ -26,23 +32,20 @@ internal sealed class SweepPass
         (this.ride, this.bounds, this.table) = (ride, bounds, table);
         form = bounds.Form;
         corners = form.Corners;
-        left = Blank(form.Vehicle.Parts.Count, table.Count);
-        right = Blank(form.Vehicle.Parts.Count, table.Count);
+        sheet = new(table, form.Outlines);
         marks = new Mark[corners.Length];
     }
 
-    /// <summary>Reach to the left of each part at each station.</summary>
-    public double[][] Left => left;
+    /// <summary>Reach to the left of each outline of the form at each station.</summary>
+    public double[][] Left => sheet.Left;
 
     /// <summary>Reach to the right.</summary>
-    public double[][] Right => right;
+    public double[][] Right => sheet.Right;
 
-    /// <summary>Greatest amount added anywhere for a kink between stations, mm.</summary>
-    public double KinkAllowance { get; private set; }
-
-    /// <summary>Greatest error of any reach at a station before kinks, mm: an edge's allowance once, since its poses are real; a corner's
-    /// twice, since its trace may have passed on either side of the chord.</summary>
-    public double Allowance { get; private set; }
+    /// <summary>Greatest error of any reach at a station, mm. A station holds the greatest of what was written to it, and each of these is over the
+    /// truth by no more than its own error: an edge's allowance, once, since its poses are real; twice a corner's, since its trace may have
+    /// passed on either side of the chord, and what holds it over the peak of a kink.</summary>
+    public double ErrorBound => Math.Max(edgeError, cornerError + kinkError);
 
     /// <summary>Leading chainage of the pose that could not be placed; null when all could.</summary>
     public double? Stuck { get; private set; }
@@ -54,52 +57,40 @@ internal sealed class SweepPass
         double[] events = KinkPoses();
         int nextEvent = 0;
         double u = bounds.First, stepBefore = 0;
-        bool whole = true, kinked = false;
+        bool start = true, onKink = false, offKink = false, glided = false;
         SetOut();
-        while (true)
+        while (gear.Place(u, out var pose))
         {
-            if (!gear.Place(u, out var pose))
-            {
-                Stuck = u;
-                return;
-            }
-
             while (nextEvent < events.Length && events[nextEvent] <= u)
             {
                 nextEvent++;
             }
 
-            double next = Math.Min(u + bounds.Step(u), bounds.Last);
+            bool end = u >= bounds.Last, glide = bounds.GlideEnd(u) - u > ShortestGlide;
+            double next = glide ? bounds.GlideEnd(u) : Math.Min(u + bounds.Step(u), bounds.Last);
             bool kinkAhead = nextEvent < events.Length && events[nextEvent] <= next;
             next = kinkAhead ? events[nextEvent] : next;
-            bool end = u >= bounds.Last;
-            MoveCorners(pose);
+            MoveCorners(pose, glided ? stepBefore : 0);
             if (stepBefore > 0)
             {
-                TraceCorners(bounds.CornerAllowance(u - stepBefore, stepBefore, table.Spacing));
+                TraceCorners(bounds.CornerAllowance(u - stepBefore, stepBefore, table.Spacing), offKink);
             }
 
-            DrawEdges(u, stepBefore, end ? 0 : next - u, whole || end || kinked);
+            DrawEdges(u, glided ? 0 : stepBefore, end || glide ? 0 : next - u, start || end || onKink || glide || glided, halts: start || end);
             if (end)
             {
                 return;
             }
 
-            Keep(kinked);
-            (stepBefore, u, whole, kinked) = (next - u, next, false, kinkAhead);
-        }
-    }
+            if (glide)
+            {
+                TraceEdgePeaks(u, next - u);
+            }
 
-    private static double[][] Blank(int parts, int stations)
-    {
-        var rows = new double[parts][];
-        for (int i = 0; i < parts; i++)
-        {
-            rows[i] = new double[stations];
-            Array.Fill(rows[i], double.NegativeInfinity);
+            (stepBefore, u, start, glided, offKink, onKink) = (next - u, next, false, glide, onKink, kinkAhead);
         }
 
-        return rows;
+        Stuck = u;
     }
 
     // Leading chainages at which an axle stands on a kink, in order.
@@ -153,100 +144,95 @@ internal sealed class SweepPass
         return pose;
     }
 
-    private void MoveCorners(in VehiclePose pose)
+    private void MoveCorners(in VehiclePose pose, double glided)
     {
+        int stations = (int)Math.Round(glided / table.Spacing);
         for (int i = 0; i < corners.Length; i++)
         {
             ref readonly var corner = ref corners[i];
             ref var mark = ref marks[i];
-            var p = pose.Of(corner.Carrier).Apply(new(corner.X, corner.Y));
-            (mark.Before, mark.PlaceBefore, mark.KnownBefore) = (mark.Now, mark.Place, mark.Known);
-            mark.Now = p;
-            mark.Known = table.Locate(p, ref mark.Entry, out mark.Place);
+            (mark.Before, mark.StationBefore, mark.OffsetBefore, mark.KnownBefore) = (mark.Now, mark.Station, mark.Offset, mark.Known);
+            mark.Now = pose.Of(corner.Carrier).Apply(new(corner.X, corner.Y));
+            mark.Entry = Math.Clamp(mark.Entry + stations, 0, table.Entries - 1);
+            mark.Known = table.Locate(mark.Now, ref mark.Entry, out var place);
+            (mark.Station, mark.Offset) = (table.StationsTo(place.Chainage), place.Offset);
         }
     }
 
-    private void Keep(bool kinked)
+    private void TraceCorners(double allowance, bool offKink)
     {
-        for (int i = 0; i < marks.Length; i++)
-        {
-            marks[i].SlopeBefore = kinked ? marks[i].Slope : double.NaN;
-        }
-    }
-
-    private void TraceCorners(double allowance)
-    {
-        Allowance = Math.Max(Allowance, 2 * allowance);
+        cornerError = Math.Max(cornerError, 2 * allowance);
         for (int i = 0; i < corners.Length; i++)
         {
             ref var mark = ref marks[i];
-            int side = corners[i].CornerSide == 2 ? 2 : corners[i].CornerSide * sense;
             if (!(mark.Known && mark.KnownBefore))
             {
                 continue;
             }
 
-            double run = mark.Place.Chainage - mark.PlaceBefore.Chainage;
-            mark.Slope = (mark.Place.Offset - mark.PlaceBefore.Offset) / run;
+            int outline = corners[i].Outline, side = corners[i].CornerSide == 2 ? 2 : corners[i].CornerSide * sense;
             if (side > 0)
             {
-                Trace(left[corners[i].Part], mark, 1, allowance);
+                Trace(sheet.Left[outline], mark, 1, allowance, offKink);
             }
 
             if (side is -1 or 2)
             {
-                Trace(right[corners[i].Part], mark, -1, allowance);
+                Trace(sheet.Right[outline], mark, -1, allowance, offKink);
             }
-        }
-    }
 
-    private void Trace(double[] reach, in Mark mark, int sign, double allowance)
-    {
-        var (from, to) = mark.Place.Chainage >= mark.PlaceBefore.Chainage ? (mark.PlaceBefore, mark.Place) : (mark.Place, mark.PlaceBefore);
-        double a = (from.Chainage - table.From) / table.Spacing, b = (to.Chainage - table.From) / table.Spacing;
-        int k0 = (int)Math.Max(0, Math.Ceiling(a)), k1 = (int)Math.Min(reach.Length - 1, Math.Floor(b));
-        double perStation = b > a ? sign * (to.Offset - from.Offset) / (b - a) : 0;
-        double at = (sign * from.Offset) + ((k0 - a) * perStation) + allowance;
-        for (int k = k0; k <= k1; k++, at += perStation)
-        {
-            if (at > reach[k])
+            if (ride.Kinks.Count > 0)
             {
-                reach[k] = at;
+                mark.SlopeBefore = mark.Slope;
             }
-        }
-
-        if (!double.IsNaN(mark.SlopeBefore))
-        {
-            Peak(reach, mark, sign, allowance);
         }
     }
 
-    // A kink leaves a peak in the trace; when it lies between two stations both are raised so that their join passes over it.
-    private void Peak(double[] reach, in Mark mark, int sign, double allowance)
+    private void Trace(double[] row, in Mark mark, int sign, double allowance, bool offKink)
     {
-        double place = (mark.PlaceBefore.Chainage - table.From) / table.Spacing;
-        int k = (int)Math.Floor(place);
-        double share = place - k, run = mark.Place.Chainage - mark.PlaceBefore.Chainage;
-        double fall = sign * Math.Sign(run) * (mark.SlopeBefore - mark.Slope);
-        if (fall <= 0 || k < 0 || k + 1 >= reach.Length)
+        double before = (sign * mark.OffsetBefore) + allowance, now = (sign * mark.Offset) + allowance;
+        ReachSheet.Trace(row, mark.StationBefore, before, mark.Station, now);
+        if (offKink)
         {
-            return;
+            bool forward = mark.Station > mark.StationBefore;
+            double back = sign * (forward ? mark.SlopeBefore : mark.Slope), on = sign * (forward ? mark.Slope : mark.SlopeBefore);
+            kinkError = Math.Max(kinkError, ReachSheet.Peak(row, mark.StationBefore, before, back, on));
         }
+    }
 
-        double excess = fall * share * (1 - share) * table.Spacing, peak = sign * mark.PlaceBefore.Offset;
-        KinkAllowance = Math.Max(KinkAllowance, excess);
-        double slopeBack = run > 0 ? mark.SlopeBefore : mark.Slope, slopeOn = run > 0 ? mark.Slope : mark.SlopeBefore;
-        reach[k] = Math.Max(reach[k], peak - (sign * slopeBack * share * table.Spacing) + excess + allowance);
-        reach[k + 1] = Math.Max(reach[k + 1], peak + (sign * slopeOn * (1 - share) * table.Spacing) + excess + allowance);
+    // While a vehicle glides on a circular curve, an edge that looks at its centre reaches farthest where the square from the centre meets it.
+    // All other edges reach farthest at a corner, and corners leave traces anyhow.
+    private void TraceEdgePeaks(double u, double glide)
+    {
+        double allowance = bounds.EdgeAllowance(u, 0, 0, table.Spacing);
+        for (int i = 0; i < corners.Length; i++)
+        {
+            ref readonly var mark = ref marks[i];
+            var frame = table.AtEntry(mark.Entry);
+            int side = corners[i].EdgeSide * sense;
+            if (!mark.Known || side * frame.Curvature <= 0)
+            {
+                continue;
+            }
+
+            var edge = marks[corners[i].Next].Now - mark.Now;
+            double share = Point2.Dot(frame.At(1 / frame.Curvature) - mark.Now, edge) / Point2.Dot(edge, edge);
+            int entry = mark.Entry;
+            if (share is > 0 and < 1 && table.Locate(mark.Now + (edge * share), ref entry, out var place))
+            {
+                double from = table.StationsTo(place.Chainage), reach = (side * place.Offset) + allowance;
+                ReachSheet.Trace(sheet.Row(corners[i].Outline, side), from, reach, from + (glide / table.Spacing), reach);
+            }
+        }
     }
 
     // An edge bounds what is swept only at points that move along it. Where the motion between poses brings them is told by how
     // fast its two ends leave it.
-    private void DrawEdges(double u, double stepBefore, double stepAfter, bool whole)
+    private void DrawEdges(double u, double stepBefore, double stepAfter, bool whole, bool halts)
     {
         double step = Math.Max(stepBefore, stepAfter), drift = bounds.EdgeDrift(u, stepBefore, stepAfter);
         double allowance = bounds.EdgeAllowance(u, stepBefore, stepAfter, table.Spacing);
-        Allowance = Math.Max(Allowance, allowance);
+        edgeError = Math.Max(edgeError, allowance);
         for (int i = 0; i < corners.Length; i++)
         {
             ref readonly var corner = ref corners[i];
@@ -278,66 +264,42 @@ internal sealed class SweepPass
             if (a.Known && b.Known)
             {
                 int side = corner.EdgeSide * sense;
-                double[] reach = side > 0 ? left[corner.Part] : right[corner.Part];
-                Draw(reach, a.Now, edge, StationsOf(a.Place.Chainage, b.Place.Chainage, first, last), side, allowance);
-                if (whole && bounds.Halts)
+                double[] row = sheet.Row(corner.Outline, side);
+                sheet.Draw(row, a.Now, edge, StationsOf(a.Station, b.Station, first, last), side, allowance);
+                if (halts && bounds.Halts)
                 {
-                    Close(reach, a.Place, side, allowance);
-                    Close(reach, b.Place, side, allowance);
+                    // Its ends lie between two stations.
+                    ReachSheet.Hold(row, a.Station, (side * a.Offset) + allowance);
+                    ReachSheet.Hold(row, b.Station, (side * b.Offset) + allowance);
                 }
             }
         }
     }
 
     // Stations, inside the edge, from the last one before a part of it to the first one after.
-    private (int First, int Last) StationsOf(double chainageA, double chainageB, double first, double last)
+    private (int First, int Last) StationsOf(double a, double b, double first, double last)
     {
-        double a = (chainageA - table.From) / table.Spacing, b = (chainageB - table.From) / table.Spacing;
         double from = a + ((b - a) * first), to = a + ((b - a) * last);
         return (
             (int)Math.Max(0, Math.Max(Math.Ceiling(Math.Min(a, b)), Math.Floor(Math.Min(from, to)))),
             (int)Math.Min(table.Count - 1, Math.Min(Math.Floor(Math.Max(a, b)), Math.Ceiling(Math.Max(from, to)))));
     }
 
-    // Where a vehicle halts, its end lies between two stations; both are held to its corner.
-    private void Close(double[] reach, TrackPlace corner, int sign, double allowance)
-    {
-        int k = (int)Math.Floor((corner.Chainage - table.From) / table.Spacing);
-        for (int station = Math.Max(0, k); station <= Math.Min(k + 1, reach.Length - 1); station++)
-        {
-            reach[station] = Math.Max(reach[station], (sign * corner.Offset) + allowance);
-        }
-    }
-
-    // The edge in the chart's coordinates: at every station it crosses, the offset at which it does.
-    private void Draw(double[] reach, Point2 origin, Point2 edge, (int First, int Last) stations, int sign, double allowance)
-    {
-        for (int k = stations.First; k <= stations.Last; k++)
-        {
-            ref readonly var frame = ref table.AtStation(k);
-            double along = (edge.X * frame.Tangent.X) + (edge.Y * frame.Tangent.Y);
-            double dx = origin.X - frame.Position.X, dy = origin.Y - frame.Position.Y;
-            double share = -((dx * frame.Tangent.X) + (dy * frame.Tangent.Y)) / along;
-            dx += share * edge.X;
-            dy += share * edge.Y;
-            double at = (sign * ((dy * frame.Tangent.X) - (dx * frame.Tangent.Y))) + allowance;
-            if (at > reach[k])
-            {
-                reach[k] = at;
-            }
-        }
-    }
-
+    // A corner of the vehicle at this pose and the one before: its place along the chart is counted in stations, offsets are in mm.
     private struct Mark
     {
         public Point2 Now;
         public Point2 Before;
-        public TrackPlace Place;
-        public TrackPlace PlaceBefore;
+        public double Station;
+        public double StationBefore;
+        public double Offset;
+        public double OffsetBefore;
         public bool Known;
         public bool KnownBefore;
         public int Entry;
-        public double Slope;
         public double SlopeBefore;
+
+        // Rise of its trace since the pose before, mm a station.
+        public readonly double Slope => (Offset - OffsetBefore) / (Station - StationBefore);
     }
 }

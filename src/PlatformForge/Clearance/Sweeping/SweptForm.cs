@@ -6,31 +6,33 @@ namespace PlatformForge.Clearance.Sweeping;
 /// <param name="X">Forward in the carrier's frame, mm.</param>
 /// <param name="Y">To the left, mm.</param>
 /// <param name="Carrier">What carries it.</param>
-/// <param name="Part">Index of the part in the vehicle.</param>
+/// <param name="Outline">Index of its outline in the form: that of the part in the vehicle; those of parts turned round follow.</param>
 /// <param name="Next">Index of the next corner of the ring.</param>
 /// <param name="CornerSide">+1 where the corner can be the leftmost place of its part, −1 the rightmost, 2 both, 0 neither.</param>
 /// <param name="EdgeSide">+1 when the edge looks left, −1 right, 0 when it runs square to the vehicle.</param>
-internal readonly record struct FormCorner(double X, double Y, PartCarrier Carrier, int Part, int Next, int CornerSide, int EdgeSide);
+internal readonly record struct FormCorner(double X, double Y, PartCarrier Carrier, int Outline, int Next, int CornerSide, int EdgeSide);
 
 /// <summary>
-/// A vehicle made ready for sweeping one way round: widened outlines as one flat list of corners.
+/// A vehicle made ready for sweeping: widened outlines as one flat list of corners. When both its ends stand on the track alike, one form
+/// carries the outlines of both ways round.
 /// </summary>
 internal sealed class SweptForm
 {
     // An edge whose normal leans by less than this sine from the vehicle's axis is taken to run square to the vehicle.
     private const double SquareSine = 1e-9;
 
-    private SweptForm(Vehicle vehicle, RunningPlay play, bool turned)
+    private SweptForm(Vehicle vehicle, IReadOnlyList<Ring> outlines, int[] about, bool turned)
     {
         Vehicle = vehicle;
         Turned = turned;
+        About = about;
+        Outlines = outlines.Count;
         Centres = vehicle.PivotCentres;
         (LeadingBase, TrailingBase) = turned ? (vehicle.TrailingWheelbase, vehicle.LeadingWheelbase) : (vehicle.LeadingWheelbase, vehicle.TrailingWheelbase);
         var corners = new List<FormCorner>();
-        for (int part = 0; part < vehicle.Parts.Count; part++)
+        for (int outline = 0; outline < outlines.Count; outline++)
         {
-            var ring = PlayInflation.Widen(vehicle.Parts[part], vehicle, play);
-            AddRing(corners, turned ? [.. ring.Select(p => p * -1)] : ring, Carrier(vehicle.Parts[part].Carrier, turned), part);
+            AddRing(corners, outlines[outline].Points, outlines[outline].Carrier, outline);
         }
 
         Corners = [.. corners];
@@ -50,6 +52,12 @@ internal sealed class SweptForm
     }
 
     public Vehicle Vehicle { get; }
+
+    /// <summary>Number of outlines.</summary>
+    public int Outlines { get; }
+
+    /// <summary>For each part the outline that shows it turned round; its own when the form is of one way only.</summary>
+    public int[] About { get; }
 
     /// <summary>Whether the trailing end leads.</summary>
     public bool Turned { get; }
@@ -74,46 +82,60 @@ internal sealed class SweptForm
     public double HalfLength { get; }
 
     /// <summary>
-    /// The ways round a vehicle has to be swept: one when both ends are alike or it never turns. When alike, <paramref name="twin"/>
-    /// tells for each part which part takes its place when the vehicle is turned round.
+    /// The forms in which a vehicle has to be swept: one when it never turns, or when both its ends stand on the track alike, so that one
+    /// pose serves both ways round; otherwise one for each way.
     /// </summary>
-    public static IReadOnlyList<SweptForm> WaysRound(Vehicle vehicle, RunningPlay play, out int[]? twin)
+    /// <param name="vehicle">The vehicle.</param>
+    /// <param name="play">Play that widens its outlines.</param>
+    /// <param name="halts">Whether it halts before buffer stops: where, depends on the end that leads, so only a vehicle that looks alike both
+    /// ways round is then swept once.</param>
+    public static IReadOnlyList<SweptForm> WaysRound(Vehicle vehicle, RunningPlay play, bool halts)
     {
-        var forward = new SweptForm(vehicle, play, turned: false);
-        twin = null;
+        var forward = Rings(vehicle, play, turned: false);
+        int[] own = [.. Enumerable.Range(0, forward.Count)];
         if (!vehicle.EitherWayRound)
         {
-            return [forward];
+            return [new(vehicle, forward, own, turned: false)];
         }
 
-        var backward = new SweptForm(vehicle, play, turned: true);
-        twin = Twins(forward, backward);
-        return twin is null ? [forward, backward] : [forward];
-    }
-
-    private static int[]? Twins(SweptForm forward, SweptForm backward)
-    {
-        if (forward.LeadingBase != backward.LeadingBase)
+        var backward = Rings(vehicle, play, turned: true);
+        if (vehicle.LeadingWheelbase == vehicle.TrailingWheelbase)
         {
-            return null;
-        }
-
-        var twin = new int[forward.Vehicle.Parts.Count];
-        for (int part = 0; part < twin.Length; part++)
-        {
-            var own = Places(forward, part);
-            twin[part] = Enumerable.Range(0, twin.Length).FirstOrDefault(other => own.SetEquals(Places(backward, other)), -1);
-            if (twin[part] < 0)
+            var both = new List<Ring>(forward);
+            int[] about = [.. backward.Select(ring => IndexOrAdd(both, ring, forward.Count))];
+            if (!halts || both.Count == forward.Count)
             {
-                return null;
+                return [new(vehicle, both, about, turned: false)];
             }
         }
 
-        return twin;
+        return [new(vehicle, forward, own, turned: false), new(vehicle, backward, own, turned: true)];
     }
 
-    private static HashSet<(double X, double Y, PartCarrier Carrier)> Places(SweptForm form, int part) =>
-        [.. form.Corners.Where(c => c.Part == part).Select(c => (c.X, c.Y, c.Carrier))];
+    private static List<Ring> Rings(Vehicle vehicle, RunningPlay play, bool turned)
+    {
+        var rings = new List<Ring>();
+        foreach (var part in vehicle.Parts)
+        {
+            var points = PlayInflation.Widen(part, vehicle, play);
+            rings.Add(new(turned ? [.. points.Select(p => p * -1)] : points, Carrier(part.Carrier, turned)));
+        }
+
+        return rings;
+    }
+
+    // Which of the first outlines looks like a ring; one that none looks like is added.
+    private static int IndexOrAdd(List<Ring> outlines, Ring ring, int first)
+    {
+        int same = outlines.FindIndex(0, first, other => other.Carrier == ring.Carrier && ring.Points.ToHashSet().SetEquals(other.Points));
+        if (same >= 0)
+        {
+            return same;
+        }
+
+        outlines.Add(ring);
+        return outlines.Count - 1;
+    }
 
     private static PartCarrier Carrier(PartCarrier carrier, bool turned) => (carrier, turned) switch
     {
@@ -122,14 +144,14 @@ internal sealed class SweptForm
         _ => carrier,
     };
 
-    private static void AddRing(List<FormCorner> corners, IReadOnlyList<Point2> ring, PartCarrier carrier, int part)
+    private static void AddRing(List<FormCorner> corners, IReadOnlyList<Point2> ring, PartCarrier carrier, int outline)
     {
         int first = corners.Count, count = ring.Count;
         for (int i = 0; i < count; i++)
         {
             int edge = SideOf(ring[i], ring[(i + 1) % count]), before = SideOf(ring[(i + count - 1) % count], ring[i]);
             int corner = edge == before ? edge : edge * before == 0 ? edge + before : 2;
-            corners.Add(new(ring[i].X, ring[i].Y, carrier, part, first + ((i + 1) % count), corner, edge));
+            corners.Add(new(ring[i].X, ring[i].Y, carrier, outline, first + ((i + 1) % count), corner, edge));
         }
     }
 
@@ -139,4 +161,7 @@ internal sealed class SweptForm
         var run = to - from;
         return Math.Abs(run.X) <= SquareSine * run.Length ? 0 : run.X < 0 ? 1 : -1;
     }
+
+    // A widened outline on what carries it.
+    private sealed record Ring(IReadOnlyList<Point2> Points, PartCarrier Carrier);
 }
