@@ -34,21 +34,11 @@ internal static class EnvelopeRuns
     {
         var request = Request(metres * 1000, fleet);
         var envelope = EnvelopeSweeper.Sweep(request).Value!;
-        int repeats = Math.Max(9, 60 / metres);
-        using var process = System.Diagnostics.Process.GetCurrentProcess();
-        var timing = Timing.Of(() => EnvelopeSweeper.Sweep(request), repeats);
-        var spent = process.TotalProcessorTime;
-        for (int i = 0; i < repeats; i++)
-        {
-            EnvelopeSweeper.Sweep(request);
-        }
-
-        process.Refresh();
-        double processor = (process.TotalProcessorTime - spent).TotalMilliseconds / repeats;
+        var timing = Timing.Of(() => EnvelopeSweeper.Sweep(request), Math.Max(9, 200 / metres));
         long before = GC.GetTotalAllocatedBytes(precise: true);
         EnvelopeSweeper.Sweep(request);
         double kilobytes = (GC.GetTotalAllocatedBytes(precise: true) - before) / 1024.0;
-        Console.WriteLine($"{what,-28} {timing.Median,10:F2} {timing.Least,10:F2} {processor,13:F2} {limit,8} {timing.Median / metres,11:F2} {kilobytes / metres,11:F0} {envelope.Count,9} {envelope.ErrorBound,9:F4}");
+        Console.WriteLine($"{what,-28} {timing.Median,10:F2} {timing.Least,10:F2} {timing.Processor,13:F2} {limit,8} {timing.Median / metres,11:F2} {kilobytes / metres,11:F0} {envelope.Count,9} {envelope.ErrorBound,9:F4}");
     }
 
     private static EnvelopeRequest Request(double length, Vehicle[] fleet)

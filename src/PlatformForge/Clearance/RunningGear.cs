@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 
@@ -110,6 +111,7 @@ internal struct RunningGear
     }
 
     // The place behind a point at an exact distance from it.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private readonly bool ChordBack(Point2 from, double fromChainage, double chord, ref double place, out TrackFrame at)
     {
         for (int round = 0; round < NewtonRounds; round++)
@@ -151,6 +153,7 @@ internal struct RunningGear
     }
 
     // Both axles of the trailing bogie at once: their distance is the wheelbase, their middle is the pivot centres from the leading pivot.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private readonly bool TwoAxles(Point2 lead, ref double front, ref double rear, out TrackFrame ahead, out TrackFrame behind)
     {
         ahead = behind = default;

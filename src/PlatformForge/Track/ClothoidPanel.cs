@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Track;
@@ -18,24 +20,20 @@ internal sealed class ClothoidPanel
     private const int Terms = 11;
 
     private readonly Point2 middle;
-    private readonly double[] x = new double[Terms];
-    private readonly double[] y = new double[Terms];
+    // The coefficients of the tangent c(n), x and y, and those of the position, c(n)/(n+1), side by side: all four series run at once.
+    private readonly Vector256<double>[] terms = new Vector256<double>[Terms];
 
-    // c(n), the coefficients of the tangent, are kept; those of the position are c(n)/(n+1).
     private ClothoidPanel(double heading, double curvature, double rate, double half, Point2 start)
     {
-        var (s, c) = Math.SinCos(heading);
-        (x[0], y[0]) = (c, s);
-        for (int n = 0; n + 1 < Terms; n++)
+        var (y, x) = Math.SinCos(heading);
+        double xBefore = 0, yBefore = 0;
+        for (int n = 0; n < Terms; n++)
         {
-            double px = curvature * x[n], py = curvature * y[n];
-            if (n > 0)
-            {
-                px += rate * x[n - 1];
-                py += rate * y[n - 1];
-            }
-
-            (x[n + 1], y[n + 1]) = (-py / (n + 1), px / (n + 1));
+            double share = 1.0 / (n + 1);
+            terms[n] = Vector256.Create(x, y, x * share, y * share);
+            double px = (curvature * x) + (rate * xBefore), py = (curvature * y) + (rate * yBefore);
+            (xBefore, yBefore) = (x, y);
+            (x, y) = (-py / (n + 1), px / (n + 1));
         }
 
         middle = start - Run(-half);
@@ -61,30 +59,25 @@ internal sealed class ClothoidPanel
     /// <summary>Frame at a distance from the middle of the panel, mm; the curvature is handed through.</summary>
     public TrackFrame At(double fromMiddle, double curvature)
     {
-        double tx = x[Terms - 1], ty = y[Terms - 1];
-        double px = tx * Reciprocal[Terms - 1], py = ty * Reciprocal[Terms - 1];
-        for (int n = Terms - 2; n >= 0; n--)
-        {
-            tx = (tx * fromMiddle) + x[n];
-            ty = (ty * fromMiddle) + y[n];
-            px = (px * fromMiddle) + (x[n] * Reciprocal[n]);
-            py = (py * fromMiddle) + (y[n] * Reciprocal[n]);
-        }
-
-        return new(new(middle.X + (px * fromMiddle), middle.Y + (py * fromMiddle)), new(tx, ty), curvature);
+        var sums = Sums(fromMiddle);
+        return new(new(middle.X + (sums[2] * fromMiddle), middle.Y + (sums[3] * fromMiddle)), new(sums[0], sums[1]), curvature);
     }
 
     private Point2 Run(double fromMiddle)
     {
-        double px = 0, py = 0;
-        for (int n = Terms - 1; n >= 0; n--)
-        {
-            px = (px * fromMiddle) + (x[n] * Reciprocal[n]);
-            py = (py * fromMiddle) + (y[n] * Reciprocal[n]);
-        }
-
-        return new(px * fromMiddle, py * fromMiddle);
+        var sums = Sums(fromMiddle);
+        return new(sums[2] * fromMiddle, sums[3] * fromMiddle);
     }
 
-    private static readonly double[] Reciprocal = [.. Enumerable.Range(1, Terms).Select(n => 1.0 / n)];
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private Vector256<double> Sums(double fromMiddle)
+    {
+        var sums = Vector256<double>.Zero;
+        for (int n = Terms - 1; n >= 0; n--)
+        {
+            sums = (sums * fromMiddle) + terms[n];
+        }
+
+        return sums;
+    }
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 
@@ -94,6 +95,7 @@ internal sealed class ChartTable
     /// <param name="entry">Entry to begin at; the nearest one afterwards.</param>
     /// <param name="place">Where it is.</param>
     /// <returns>False when the point lies beyond the table or near the centre of curvature.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public bool Locate(Point2 p, ref int entry, out TrackPlace place)
     {
         for (int round = 0; round < Rounds; round++)

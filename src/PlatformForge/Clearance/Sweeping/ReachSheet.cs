@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using PlatformForge.Geometry;
 
@@ -28,6 +29,7 @@ internal sealed class ReachSheet
     public double[] Row(int outline, int sign) => sign > 0 ? Left[outline] : Right[outline];
 
     /// <summary>Raises the stations between two places to the straight join of what is reached there.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void Trace(double[] row, double from, double reachFrom, double to, double reachTo)
     {
         if (to < from)
@@ -90,6 +92,7 @@ internal sealed class ReachSheet
     /// <param name="stations">First and last station.</param>
     /// <param name="sign">+1 for a row of reaches to the left, −1 to the right.</param>
     /// <param name="allowance">What is added, mm.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Draw(double[] row, Point2 origin, Point2 edge, (int First, int Last) stations, int sign, double allowance)
     {
         int first = stations.First, count = stations.Last - first + 1;
@@ -114,6 +117,7 @@ internal sealed class ReachSheet
     }
 
     // The same arithmetic as for a single station, lane by lane, so that the answer does not depend on how many stations the machine takes at once.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void DrawBlocks(
         Span<Vector<double>> reach, ReadOnlySpan<Vector<double>> x, ReadOnlySpan<Vector<double>> y, ReadOnlySpan<Vector<double>> tx, ReadOnlySpan<Vector<double>> ty,
         Point2 origin, Point2 edge, int sign, double allowance)

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 
@@ -144,6 +145,7 @@ internal sealed class SweepPass
         return pose;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void MoveCorners(in VehiclePose pose, double glided)
     {
         int stations = (int)Math.Round(glided / table.Spacing);
@@ -159,6 +161,7 @@ internal sealed class SweepPass
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void TraceCorners(double allowance, bool offKink)
     {
         cornerError = Math.Max(cornerError, 2 * allowance);
@@ -228,6 +231,7 @@ internal sealed class SweepPass
 
     // An edge bounds what is swept only at points that move along it. Where the motion between poses brings them is told by how
     // fast its two ends leave it.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void DrawEdges(double u, double stepBefore, double stepAfter, bool whole, bool halts)
     {
         double step = Math.Max(stepBefore, stepAfter), drift = bounds.EdgeDrift(u, stepBefore, stepAfter);
