@@ -60,7 +60,7 @@ internal static class KnownTrack
     private static VehiclePose? Standing(Centreline ride, Vehicle vehicle, bool turned, bool atStart)
     {
         var (lead, trail) = turned ? (vehicle.TrailingWheelbase, vehicle.LeadingWheelbase) : (vehicle.LeadingWheelbase, vehicle.TrailingWheelbase);
-        var gear = new RunningGear(ride, vehicle.PivotCentres, lead, trail);
+        var gear = RunningGear.Of(ride, vehicle, turned);
         double u = atStart ? vehicle.PivotCentres + (trail / 2) : ride.Length - (lead / 2);
         for (int round = 0; round < MostRounds; round++)
         {

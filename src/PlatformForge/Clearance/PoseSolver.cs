@@ -4,7 +4,7 @@ namespace PlatformForge.Clearance;
 
 /// <summary>
 /// Stands vehicles on a track: every axle on the centreline, axles of a bogie exactly their wheelbase apart, its pivot midway between
-/// them, the body's pivots exactly their centres apart. Works on any line, transitions, reverse curves and kinks included.
+/// them or at its stated place, the body's pivots exactly their centres apart. Works on any line, transitions, reverse curves and kinks included.
 /// </summary>
 public static class PoseSolver
 {
@@ -25,14 +25,14 @@ public static class PoseSolver
     /// <returns>False where the track is too tight for a wheelbase or the pivot centres.</returns>
     public static bool TryPlace(Centreline ride, Vehicle vehicle, double leadingChainage, out VehiclePose pose)
     {
-        var gear = new RunningGear(ride, vehicle.PivotCentres, vehicle.LeadingWheelbase, vehicle.TrailingWheelbase);
+        var gear = RunningGear.Of(ride, vehicle, turned: false);
         return gear.Place(leadingChainage, out pose);
     }
 
     /// <summary>The same with the trailing end of the vehicle forward; frames are those of the vehicle as drawn, turned round.</summary>
     public static bool TryPlaceTurned(Centreline ride, Vehicle vehicle, double leadingChainage, out VehiclePose pose)
     {
-        var gear = new RunningGear(ride, vehicle.PivotCentres, vehicle.TrailingWheelbase, vehicle.LeadingWheelbase);
+        var gear = RunningGear.Of(ride, vehicle, turned: true);
         bool placed = gear.Place(leadingChainage, out pose);
         pose = About(pose);
         return placed;

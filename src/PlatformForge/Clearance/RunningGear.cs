@@ -30,18 +30,31 @@ internal struct RunningGear
     private readonly double leadingBase;
     private readonly double trailingBase;
     private readonly double lastStep;
+    private readonly double leadingAhead;
+    private readonly double trailingAhead;
     private double leadingRearBehind;
     private double trailingFrontBehind;
     private double trailingRearBehind;
 
-    public RunningGear(Centreline ride, double centres, double leadingBase, double trailingBase)
+    /// <param name="ride">Line the wheels follow.</param>
+    /// <param name="centres">Distance between the pivots, mm.</param>
+    /// <param name="leadingBase">Wheelbase of the leading bogie, mm.</param>
+    /// <param name="trailingBase">Of the trailing one.</param>
+    /// <param name="leadingAhead">How far forward of the middle of its axles the leading bogie's pivot lies, mm.</param>
+    /// <param name="trailingAhead">The same of the trailing one.</param>
+    public RunningGear(Centreline ride, double centres, double leadingBase, double trailingBase, double leadingAhead = 0, double trailingAhead = 0)
     {
         (this.ride, this.centres, this.leadingBase, this.trailingBase) = (ride, centres, leadingBase, trailingBase);
         lastStep = ride.Kinks.Count > 0 ? PoseSolver.Closeness : LastSmoothStep;
+        (this.leadingAhead, this.trailingAhead) = (leadingAhead, trailingAhead);
         leadingRearBehind = leadingBase / 2;
-        trailingFrontBehind = centres - (trailingBase / 2);
-        trailingRearBehind = centres + (trailingBase / 2);
+        SetBackTrailing();
     }
+
+    /// <summary>The wheels of a vehicle, running as drawn or the other way round.</summary>
+    public static RunningGear Of(Centreline ride, Vehicle vehicle, bool turned) => turned
+        ? new(ride, vehicle.PivotCentres, vehicle.TrailingWheelbase, vehicle.LeadingWheelbase, -vehicle.TrailingPivotAhead, -vehicle.LeadingPivotAhead)
+        : new(ride, vehicle.PivotCentres, vehicle.LeadingWheelbase, vehicle.TrailingWheelbase, vehicle.LeadingPivotAhead, vehicle.TrailingPivotAhead);
 
     /// <summary>How far behind the leading chainage each axle stands in the last pose, mm, foremost first. A pivot without a wheelbase
     /// counts as two axles at one place.</summary>
@@ -81,7 +94,7 @@ internal struct RunningGear
         double rear = u - leadingRearBehind;
         bool placed = ChordBack(front.Position, u + (leadingBase / 2), leadingBase, ref rear, out var back);
         leadingRearBehind = u - rear;
-        bogie = OnAxles(front.Position, back.Position);
+        bogie = OnAxles(front.Position, back.Position, leadingAhead);
         return placed && Follows(bogie, front) && Follows(bogie, back);
     }
 
@@ -90,7 +103,7 @@ internal struct RunningGear
         if (trailingBase == 0)
         {
             double place = u - trailingFrontBehind;
-            bool placed = ChordBack(lead, u, centres, ref place, out var at);
+            bool placed = ChordBack(lead, u + leadingAhead, centres, ref place, out var at);
             (trailingFrontBehind, trailingRearBehind) = (u - place, u - place);
             bogie = new(at.Position, at.Tangent);
             return placed;
@@ -100,14 +113,21 @@ internal struct RunningGear
         if (!TwoAxles(lead, ref front, ref rear, out var ahead, out var behind) && !TwoAxlesByHalving(lead, u, ref front, ref rear, out ahead, out behind))
         {
             bogie = default;
-            trailingFrontBehind = centres - (trailingBase / 2);
-            trailingRearBehind = centres + (trailingBase / 2);
+            SetBackTrailing();
             return false;
         }
 
         (trailingFrontBehind, trailingRearBehind) = (u - front, u - rear);
-        bogie = OnAxles(ahead.Position, behind.Position);
+        bogie = OnAxles(ahead.Position, behind.Position, trailingAhead);
         return Follows(bogie, ahead) && Follows(bogie, behind);
+    }
+
+    // The axles behind as they stand on straight track.
+    private void SetBackTrailing()
+    {
+        double middle = centres - leadingAhead + trailingAhead;
+        trailingFrontBehind = middle - (trailingBase / 2);
+        trailingRearBehind = middle + (trailingBase / 2);
     }
 
     // The place behind a point at an exact distance from it.
@@ -152,21 +172,22 @@ internal struct RunningGear
         return reaches;
     }
 
-    // Both axles of the trailing bogie at once: their distance is the wheelbase, their middle is the pivot centres from the leading pivot.
+    // Both axles of the trailing bogie at once: their distance is the wheelbase, the pivot between or ahead of them is the pivot centres from the leading pivot.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private readonly bool TwoAxles(Point2 lead, ref double front, ref double rear, out TrackFrame ahead, out TrackFrame behind)
     {
         ahead = behind = default;
+        double ofFront = 0.5 + (trailingAhead / trailingBase), ofRear = 0.5 - (trailingAhead / trailingBase);
         for (int round = 0; round < NewtonRounds; round++)
         {
             (ahead, behind) = (ride.At(front), ride.At(rear));
             var axle = ahead.Position - behind.Position;
-            var body = lead - ((ahead.Position + behind.Position) * 0.5);
+            var body = lead - ((ahead.Position * ofFront) + (behind.Position * ofRear));
             double f = Point2.Dot(axle, axle) - (trailingBase * trailingBase), g = Point2.Dot(body, body) - (centres * centres);
             double fa = 2 * Point2.Dot(axle, ahead.Tangent), fb = -2 * Point2.Dot(axle, behind.Tangent);
-            double ga = -Point2.Dot(body, ahead.Tangent), gb = -Point2.Dot(body, behind.Tangent);
+            double ga = -2 * ofFront * Point2.Dot(body, ahead.Tangent), gb = -2 * ofRear * Point2.Dot(body, behind.Tangent);
             double determinant = (fa * gb) - (fb * ga);
-            if (fa <= trailingBase || fb >= -trailingBase || ga >= -centres / 2 || gb >= -centres / 2)
+            if (fa <= trailingBase || fb >= -trailingBase || ga + gb >= -centres || (trailingAhead == 0 && Math.Max(ga, gb) >= -centres / 2))
             {
                 return false;
             }
@@ -188,7 +209,7 @@ internal struct RunningGear
     private readonly bool TwoAxlesByHalving(Point2 lead, double u, ref double front, ref double rear, out TrackFrame ahead, out TrackFrame behind)
     {
         ahead = behind = default;
-        double near = u + (trailingBase / 2), far = u - (LongestArc * centres);
+        double near = u + leadingAhead - trailingAhead + (trailingBase / 2), far = u + leadingAhead - trailingAhead - (LongestArc * centres);
         bool reaches = false;
         for (int halving = -1; halving < Halvings; halving++)
         {
@@ -200,7 +221,7 @@ internal struct RunningGear
                 return false;
             }
 
-            bool beyond = (lead - ((ahead.Position + behind.Position) * 0.5)).Length >= centres;
+            bool beyond = (lead - OnAxles(ahead.Position, behind.Position, trailingAhead).Origin).Length >= centres;
             reaches |= beyond;
             (near, far) = beyond ? (near, front) : (front, far);
         }
@@ -208,10 +229,11 @@ internal struct RunningGear
         return reaches;
     }
 
-    private static CarrierPose OnAxles(Point2 front, Point2 rear)
+    private static CarrierPose OnAxles(Point2 front, Point2 rear, double pivotAhead)
     {
         var axle = front - rear;
-        return new((front + rear) * 0.5, axle * (1 / axle.Length));
+        var forward = axle * (1 / axle.Length);
+        return new(((front + rear) * 0.5) + (forward * pivotAhead), forward);
     }
 
     private static bool Follows(CarrierPose bogie, TrackFrame track) => Point2.Dot(bogie.Forward, track.Tangent) >= LeastCosine;

@@ -51,6 +51,16 @@ public sealed record Vehicle(string Name, double PivotCentres, double LeadingWhe
     /// pivots beyond its ends, where it shares bogies with its neighbours.</summary>
     public string? SetName { get; init; }
 
+    /// <summary>How far forward of the middle of its axles the leading bogie's pivot lies, mm. Other than nil where what carries a vehicle is the frame of
+    /// another: a truck hangs on its pivot at the engine's frames, whose axles are the coupled wheels.</summary>
+    public double LeadingPivotAhead { get; init; }
+
+    /// <summary>The same of the trailing bogie.</summary>
+    public double TrailingPivotAhead { get; init; }
+
+    /// <summary>Name of the vehicle whose leading or trailing truck this is; null for what runs by itself.</summary>
+    public string? TruckOf { get; init; }
+
     /// <summary>Least radius in mm the vehicle can run, when stated by the user.</summary>
     public double? LeastRadius { get; init; }
 

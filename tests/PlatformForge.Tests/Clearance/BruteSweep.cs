@@ -56,6 +56,8 @@ internal static class BruteSweep
 
     public static Vehicle TurnedRound(Vehicle v) => v with
     {
+        LeadingPivotAhead = -v.TrailingPivotAhead,
+        TrailingPivotAhead = -v.LeadingPivotAhead,
         LeadingWheelbase = v.TrailingWheelbase,
         TrailingWheelbase = v.LeadingWheelbase,
         Parts = [.. v.Parts.Select(p => p with { Outline = [.. p.Outline.Select(q => new Point2(-q.X, -q.Y))], Carrier = Other(p.Carrier) })],
@@ -69,7 +71,7 @@ internal static class BruteSweep
     private static void Run(Centreline ride, Centreline chart, Vehicle v, double[] stations, double step, (double From, double To)? leading, Reach[] reach, Func<double, (Frame Body, Frame Lead, Frame Trail)>? stand = null)
     {
         var frames = stations.Select(chart.At).ToArray();
-        double length = v.Parts.SelectMany(p => p.Outline).Max(p => Math.Abs(p.X)) + v.PivotCentres;
+        double length = v.Parts.SelectMany(p => p.Outline).Max(p => Math.Abs(p.X)) + v.PivotCentres + Math.Abs(v.LeadingPivotAhead) + Math.Abs(v.TrailingPivotAhead);
         double from = leading?.From ?? ride.Locate(frames[0].Position).Chainage - length, to = leading?.To ?? ride.Locate(frames[^1].Position).Chainage + (2 * length);
         int steps = (int)Math.Ceiling((to - from) / step);
         var before = new TrackPlace[v.Parts.Count][];
@@ -132,17 +134,20 @@ internal static class BruteSweep
 
     private static (Frame Body, Frame Lead, Frame Trail) Place(Centreline ride, Vehicle v, double u)
     {
-        var lead = Bogie(ride, v.LeadingWheelbase, u + (v.LeadingWheelbase / 2));
+        var lead = Bogie(ride, v.LeadingWheelbase, u + (v.LeadingWheelbase / 2), v.LeadingPivotAhead);
+
+        // A truck's arm is short beside what its pivot lies off the track.
+        double about = u + v.LeadingPivotAhead - v.TrailingPivotAhead + (v.TrailingWheelbase / 2), wide = v.TruckOf is null ? 0 : 0.3;
         double front = Root(
-            u + (v.TrailingWheelbase / 2) - (1.15 * v.PivotCentres),
-            u + (v.TrailingWheelbase / 2) - (0.95 * v.PivotCentres),
-            s => (lead.Origin - Bogie(ride, v.TrailingWheelbase, s).Origin).Length - v.PivotCentres);
-        var trail = Bogie(ride, v.TrailingWheelbase, front);
+            about - ((1.15 + wide) * v.PivotCentres),
+            about - ((0.95 - wide) * v.PivotCentres),
+            s => (lead.Origin - Bogie(ride, v.TrailingWheelbase, s, v.TrailingPivotAhead).Origin).Length - v.PivotCentres);
+        var trail = Bogie(ride, v.TrailingWheelbase, front, v.TrailingPivotAhead);
         var join = lead.Origin - trail.Origin;
         return (new((lead.Origin + trail.Origin) * 0.5, join * (1 / join.Length)), lead, trail);
     }
 
-    private static Frame Bogie(Centreline ride, double wheelbase, double front)
+    private static Frame Bogie(Centreline ride, double wheelbase, double front, double pivotAhead = 0)
     {
         var ahead = ride.At(front);
         if (wheelbase == 0)
@@ -153,7 +158,7 @@ internal static class BruteSweep
         double rear = Root(front - (1.15 * wheelbase), front - (0.95 * wheelbase), s => (ahead.Position - ride.At(s).Position).Length - wheelbase);
         var behind = ride.At(rear).Position;
         var axle = ahead.Position - behind;
-        return new((ahead.Position + behind) * 0.5, axle * (1 / axle.Length));
+        return new(((ahead.Position + behind) * 0.5) + (axle * (pivotAhead / axle.Length)), axle * (1 / axle.Length));
     }
 
     // Where a function that falls along the track is nil: false position, halving the value of an end that stays (Illinois rule).

@@ -112,7 +112,7 @@ public class SweepProperties
         Assert.InRange(envelope.ErrorBound, 0.001, 0.01);
     }
 
-    private static void AgainstBrute(RunCase run, Centreline ride)
+    internal static void AgainstBrute(RunCase run, Centreline ride)
     {
         var chart = KinkRounder.Chart(ride).Line;
         var outcome = EnvelopeSweeper.Sweep(new(chart, run.From, run.To, [new(ride, [run.Vehicle])]) { StraightBeyondEnds = true });

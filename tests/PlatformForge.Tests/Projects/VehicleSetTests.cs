@@ -67,7 +67,7 @@ public class VehicleSetTests
     [Fact]
     public void Vehicles_without_a_name_are_called_as_people_speak_of_them()
     {
-        var bodies = Samples.Sound(PresetShelf.Sample("pendlewick-sets")!).Vehicles;
+        var bodies = Samples.Sound(PresetShelf.Sample("pendlewick-sets")!).Vehicles.Where(v => v.TruckOf is null);
         Assert.Equal(
             [
                 "express engine with tender, engine", "express engine with tender, tender", "two-car unit, front car", "two-car unit, rear car",
@@ -227,7 +227,7 @@ public class VehicleSetTests
         var vehicle = Assert.Single(VehicleReader.Read(folder["mine.toml"], new ModelScale(76.2)).Value!);
         Assert.Equal(("my coach", 228, 162), (vehicle.Name, (int)vehicle.Length, (int)vehicle.PivotCentres));
         string form = File.ReadAllText(folder["mine.toml"]), page = File.ReadAllText(Path.Combine(House.SourceTree.Root, "docs", "vehicles.md"));
-        foreach (string key in new[] { "length", "pivots", "bogie_wheelbase", "trailing_bogie_wheelbase", "width", "ahead", "low", "high", "body_name", "taper", "front_taper", "rear_taper", "sill", "middle_axle_play", "either_way", "least_radius", "joined_by", "gap", "gangway", "both_ends", "plan", "carrier" })
+        foreach (string key in new[] { "length", "pivots", "bogie_wheelbase", "trailing_bogie_wheelbase", "width", "ahead", "low", "high", "body_name", "taper", "front_taper", "rear_taper", "sill", "middle_axle_play", "either_way", "least_radius", "joined_by", "gap", "gangway", "both_ends", "plan", "carrier", "leading_truck", "trailing_truck", "wheelbase", "pivot" })
         {
             Assert.Matches($@"(?m)^(# )?\[*([a-z]+\.)*{key}\b", form);
             Assert.Contains($"`{key}`", page, StringComparison.Ordinal);

@@ -71,8 +71,8 @@ public class VehiclePresetTests
 
     /// <summary>Engines have what sticks out low down, coaches what they step from, and everything with buffers has them.</summary>
     [Theory]
-    [InlineData("tank-engine-2-6-2", "cylinders", "steps", "buffers", "truck")]
-    [InlineData("tender-engine-4-6-0", "cylinders", "steps", "buffers", "truck")]
+    [InlineData("tank-engine-2-6-2", "cylinders", "steps", "buffers")]
+    [InlineData("tender-engine-4-6-0", "cylinders", "steps", "buffers")]
     [InlineData("coach-six-wheel", "footboards", "axleboxes", "buffers")]
     [InlineData("bogie-coach-57ft", "corridor connection", "bogie frames", "buffers", "footboards")]
     [InlineData("locomotive-co-co", "cab steps", "bogie frames", "buffers")]
@@ -82,6 +82,20 @@ public class VehiclePresetTests
     {
         var vehicle = Read(name, "4mm");
         Assert.All(parts, part => Assert.Contains(vehicle.Parts, p => p.Name.Contains(part, StringComparison.Ordinal)));
+    }
+
+    /// <summary>Trucks run as vehicles of their own beside the engine.</summary>
+    [Theory]
+    [InlineData("tank-engine-2-6-2", "leading truck", "trailing truck")]
+    [InlineData("tender-engine-4-6-0", "leading truck")]
+    [InlineData("tender-engine-4-6-2-with-tender", "engine, leading truck", "engine, trailing truck")]
+    public void Engines_with_trucks_have_them_as_vehicles_of_their_own(string name, params string[] trucks)
+    {
+        var vehicles = PlatformForge.Projects.VehicleReader.Read(name, new PlatformForge.Units.ModelScale(76.2)).Value!;
+        var own = vehicles.Where(v => v.TruckOf is not null).ToArray();
+        Assert.Equal(trucks, own.Select(v => v.Name[^trucks.First(t => v.Name.EndsWith(t, StringComparison.Ordinal)).Length..]));
+        Assert.All(own, t => Assert.Contains(vehicles, v => v.Name == t.TruckOf));
+        Assert.All(own, t => Assert.Contains("frames", t.Parts[0].Name, StringComparison.Ordinal));
     }
 
     /// <summary>A versine of 21 ft over a curve of 135 ft radius is 4.9 in: the play stated.</summary>
@@ -114,6 +128,6 @@ public class VehiclePresetTests
             + $"\n[[vehicle]]\npreset = \"{preset}\"\n";
         var outcome = ProjectReader.Read(text, "test.toml");
         Assert.Empty(outcome.Findings);
-        return outcome.Value!.VehiclesOn(outcome.Value.Tracks[0])[^1];
+        return outcome.Value!.VehiclesOn(outcome.Value.Tracks[0]).Last(v => v.TruckOf is null);
     }
 }

@@ -157,7 +157,8 @@ public class DistanceProperties
         var track = new Centreline("up", elements);
         double pivots = Of(random, 60, 200);
         var vehicle = new Vehicle("engine", pivots, Of(random, 10, 45), random.Next(2) == 0 ? 0 : Of(random, 10, 45), []);
-        double chainage = Of(random, pivots + 60, track.Length - 30);
+        vehicle = random.Next(3) > 0 ? vehicle : Truck(random);
+        double chainage = Of(random, pivots + 160, track.Length - 130);
 
         Assert.True(PoseSolver.TryPlace(track, vehicle, chainage, out var theirs));
         var ours = new StandingVehicle(track, vehicle).At(chainage + (vehicle.LeadingWheelbase / 2))!.Value;
@@ -167,6 +168,15 @@ public class DistanceProperties
             Assert.Equal(0, (one.Origin - other.Origin).Length, 1e-7);
             Assert.Equal(0, (one.Forward - other.Forward).Length, 1e-7);
         }
+    }
+
+    // A truck on an arm, ahead of its engine's coupled wheels or behind them.
+    private static Vehicle Truck(Random random)
+    {
+        double coupled = Of(random, 30, 90), pivot = Of(random, 0.4, 1.2) * coupled / 2, arm = Of(random, 0.3, 0.8) * coupled;
+        return random.Next(2) == 0
+            ? new("leading", arm, 0, coupled, []) { TrailingPivotAhead = pivot, TruckOf = "engine" }
+            : new("trailing", arm, coupled, 0, []) { LeadingPivotAhead = -pivot, TruckOf = "engine" };
     }
 
     private static CentrelineElement Next(CentrelineElement last, double length, double from, double to) =>

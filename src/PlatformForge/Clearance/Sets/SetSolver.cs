@@ -76,9 +76,7 @@ public static class SetSolver
         return null;
     }
 
-    private static RunningGear Gear(Centreline ride, Vehicle body, bool turned) => turned
-        ? new(ride, body.PivotCentres, body.TrailingWheelbase, body.LeadingWheelbase)
-        : new(ride, body.PivotCentres, body.LeadingWheelbase, body.TrailingWheelbase);
+    private static RunningGear Gear(Centreline ride, Vehicle body, bool turned) => RunningGear.Of(ride, body, turned);
 
     // Leading chainage of the body that is coupled behind one that stands.
     private static double? Coupled(Centreline ride, Vehicle ahead, in VehiclePose stands, Vehicle behind, double gap, bool turned)

@@ -19,7 +19,7 @@ internal static class PlayInflation
             PartCarrier.TrailingBogie => vehicle.TrailingWheelbase,
             _ => vehicle.PivotCentres,
         };
-        double q = play.Wheelset + (body ? play.Pivot : 0);
+        double q = (play.Wheelset * PivotPlay.Share(vehicle)) + (body ? play.Pivot : 0);
         double lean = play.SwayOf(part);
         return q == 0 && lean == 0 ? part.Outline : Widen(WithBreaks(part.Outline, guide / 2), guide, q, lean);
     }

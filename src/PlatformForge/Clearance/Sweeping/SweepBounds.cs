@@ -34,7 +34,7 @@ internal sealed class SweepBounds
         Form = form;
         this.tolerance = tolerance;
         Halts = span.Run.StartsAtBuffers || span.Run.EndsAtBuffers;
-        double behind = ((form.Centres / 2) + form.HalfLength) * ArcOverChord, ahead = Math.Max(form.LeadingBase / 2, form.HalfLength - (form.Centres / 2)) * ArcOverChord;
+        double behind = ((form.Centres / 2) + form.HalfLength + Math.Max(0, -form.LeadingAhead)) * ArcOverChord, ahead = Math.Max(form.LeadingBase / 2, form.HalfLength - (form.Centres / 2) + Math.Max(0, form.LeadingAhead)) * ArcOverChord;
         (first, Last) = Range(span, behind, ahead);
         places = new Place[Math.Max(1, (int)Math.Ceiling((Last - first) / RunSpan.Bin) + 1)];
         uniformUntil = new double[places.Length];
@@ -116,12 +116,12 @@ internal sealed class SweepBounds
 
         if (span.Run.StartsAtBuffers)
         {
-            start = Math.Max(start, (Form.Centres / 2) - back);
+            start = Math.Max(start, (Form.Centres / 2) - Form.LeadingAhead - back);
         }
 
         if (span.Run.EndsAtBuffers)
         {
-            end = Math.Min(end, span.Run.Ride.Length + (Form.Centres / 2) - front);
+            end = Math.Min(end, span.Run.Ride.Length + (Form.Centres / 2) - Form.LeadingAhead - front);
         }
 
         return (start, Math.Max(start, end));
@@ -136,7 +136,7 @@ internal sealed class SweepBounds
         double skew = span.IsChart ? 0 : span.Skew + (spread * form.HalfLength);
         spread += k * ((k * span.Offset) + (skew * skew));
         double reach = span.Offset + form.HalfWidth + (k * form.HalfLength * form.HalfLength / 2);
-        double sine = Math.Min((k * form.Centres / 2) + skew, Math.Sqrt(1 - (LeastCosine * LeastCosine)));
+        double sine = Math.Min((k * form.Slew) + skew, Math.Sqrt(1 - (LeastCosine * LeastCosine)));
         double shrink = Math.Sqrt(1 - (sine * sine)) * Math.Max(LeastCosine, 1 - (k * reach));
         double factor = 1 / (shrink * shrink * shrink * shrink);
         double slope = Math.Min(1, (2 * form.Lever * spread * form.HalfLength) + skew);

@@ -54,7 +54,7 @@ internal sealed class SweepPass
     /// <summary>Runs the vehicle from end to end.</summary>
     public void Run()
     {
-        var gear = new RunningGear(ride, form.Centres, form.LeadingBase, form.TrailingBase);
+        var gear = RunningGear.Of(ride, form.Vehicle, form.Turned);
         double[] events = KinkPoses();
         int nextEvent = 0;
         double u = bounds.First, stepBefore = 0;
@@ -107,7 +107,7 @@ internal sealed class SweepPass
         {
             for (int axle = 0; axle < 4; axle++)
             {
-                var gear = new RunningGear(ride, form.Centres, form.LeadingBase, form.TrailingBase);
+                var gear = RunningGear.Of(ride, form.Vehicle, form.Turned);
                 double u = kink.Chainage + gear.Behind(axle);
                 for (int round = 0; round < KinkRounds && gear.Place(u, out _); round++)
                 {
@@ -140,7 +140,7 @@ internal sealed class SweepPass
 
     private VehiclePose PoseAtStart()
     {
-        var gear = new RunningGear(ride, form.Centres, form.LeadingBase, form.TrailingBase);
+        var gear = RunningGear.Of(ride, form.Vehicle, form.Turned);
         gear.Place(bounds.First, out var pose);
         return pose;
     }

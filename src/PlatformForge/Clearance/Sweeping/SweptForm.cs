@@ -29,6 +29,7 @@ internal sealed class SweptForm
         Outlines = outlines.Count;
         Centres = vehicle.PivotCentres;
         (LeadingBase, TrailingBase) = turned ? (vehicle.TrailingWheelbase, vehicle.LeadingWheelbase) : (vehicle.LeadingWheelbase, vehicle.TrailingWheelbase);
+        (LeadingAhead, TrailingAhead) = turned ? (-vehicle.TrailingPivotAhead, -vehicle.LeadingPivotAhead) : (vehicle.LeadingPivotAhead, vehicle.TrailingPivotAhead);
         var corners = new List<FormCorner>();
         for (int outline = 0; outline < outlines.Count; outline++)
         {
@@ -47,8 +48,13 @@ internal sealed class SweptForm
             HalfLength = Math.Max(HalfLength, Math.Abs(corner.X) + pivot);
         }
 
-        HalfLength = Math.Max(HalfLength, (Centres / 2) + Math.Max(LeadingBase, TrailingBase));
-        Lever = Math.Max(1, Lever);
+        HalfLength = Math.Max(HalfLength, (Centres / 2) + Math.Max(LeadingBase + Math.Abs(LeadingAhead), TrailingBase + Math.Abs(TrailingAhead)));
+
+        // A pivot beyond the axles that carry it moves by more than either of them: the weights of both add up to this in amount.
+        double hung = Math.Max(1, Math.Max(Hung(LeadingAhead, LeadingBase), Hung(TrailingAhead, TrailingBase)));
+        Lever = Math.Max(1, Lever) * hung;
+        Guide /= hung;
+        Slew = (Centres / 2) + Math.Max(Aside(LeadingAhead, LeadingBase), Aside(TrailingAhead, TrailingBase));
     }
 
     public Vehicle Vehicle { get; }
@@ -68,9 +74,19 @@ internal sealed class SweptForm
 
     public double TrailingBase { get; }
 
+    /// <summary>How far forward of the middle of its axles the leading pivot lies, mm.</summary>
+    public double LeadingAhead { get; }
+
+    /// <summary>The same of the trailing pivot.</summary>
+    public double TrailingAhead { get; }
+
+    /// <summary>Radius times the sine of the greatest angle between vehicle and track under its pivots on an even curve, to first order, mm.</summary>
+    public double Slew { get; }
+
     public FormCorner[] Corners { get; }
 
-    /// <summary>Greatest ratio of a corner's distance from midway to half the distance of the guided points, at least 1.</summary>
+    /// <summary>Greatest ratio of a corner's distance from midway to half the distance of the guided points, at least 1; times the same of a pivot over its
+    /// axles where it lies beyond them.</summary>
     public double Lever { get; }
 
     /// <summary>Least distance between the guided points of any frame that carries a part, mm.</summary>
@@ -99,7 +115,7 @@ internal sealed class SweptForm
         }
 
         var backward = Rings(vehicle, play, turned: true);
-        if (vehicle.LeadingWheelbase == vehicle.TrailingWheelbase)
+        if (vehicle.LeadingWheelbase == vehicle.TrailingWheelbase && vehicle.LeadingPivotAhead == -vehicle.TrailingPivotAhead)
         {
             var both = new List<Ring>(forward);
             int[] about = [.. backward.Select(ring => IndexOrAdd(both, ring, forward.Count))];
@@ -111,6 +127,12 @@ internal sealed class SweptForm
 
         return [new(vehicle, forward, own, turned: false), new(vehicle, backward, own, turned: true)];
     }
+
+    private static double Hung(double ahead, double wheelbase) => ahead == 0 ? 1 : 2 * Math.Abs(ahead) / wheelbase;
+
+    // A pivot off the middle of its axles lies off the track by the versine over the axles less that over twice its distance; over the
+    // pivot centres that turns the vehicle. A pivot midway was always counted with the squares.
+    private double Aside(double ahead, double wheelbase) => ahead == 0 ? 0 : Math.Abs((wheelbase * wheelbase / 4) - (ahead * ahead)) / (2 * Centres);
 
     private static List<Ring> Rings(Vehicle vehicle, RunningPlay play, bool turned)
     {

@@ -39,7 +39,7 @@ internal sealed class CrossSection
 
         // Of other tracks only the vehicle that governs: the rest do not decide anything here.
         parts = [.. platform.Envelope.Parts
-            .Select(p => (p, Near: plan.Side == Side.Left ? p.Left[station] : p.Right[station], Far: plan.Side == Side.Left ? p.Right[station] : p.Left[station], Vehicle: plan.Requirement.IndexOf(p)))
+            .Select(p => (p, Near: plan.Side == Side.Left ? p.Left[station] : p.Right[station], Far: plan.Side == Side.Left ? p.Right[station] : p.Left[station], Vehicle: ToldAs(p)))
             .Where(p => double.IsFinite(p.Near) && double.IsFinite(p.Far) && (p.p.Run == 0 || p.Vehicle == Governing))];
         standing = Standing(plan.Requirement.GoverningPart[at]);
         other = plan.Requirement.OtherTrack(Governing) is { Length: > 0 } name && dossier.Tracks.FirstOrDefault(t => t.Ride.Name == name) is { } run ? TrackCrossing.At(run.Ride, plan, s) : null;
@@ -85,6 +85,13 @@ internal sealed class CrossSection
             new EdgeDetail(Ring(), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, dossier.RailTop + p.Part.ZLow, dossier.RailTop + p.Part.ZHigh)).ToArray(), new VehicleLooks(platform)[Governing])
                 .DrawOn(sheet, new(right - width, TitleBlock.Margin + 24), new(width, DetailDepth), front, top, Spare, plan.Spec);
         }
+    }
+
+    // A truck is told with its engine, unless it is what governs.
+    private int ToldAs(PartReach part)
+    {
+        int own = plan.Requirement.IndexOf(part);
+        return part.Vehicle.TruckOf is { } engine && own != Governing && plan.Requirement.IndexOf(engine, part.Run == 0 ? "" : part.Track) is var at and >= 0 ? at : own;
     }
 
     // The largest scale at which the section has room beside a column on the left, and where its origin lies then.

@@ -23,8 +23,9 @@ internal sealed class GapKey(Dossier dossier, PlatformDossier platform)
         var need = platform.Plan.Requirement;
         var looks = new VehicleLooks(platform);
 
-        // Those of other tracks count where they govern; elsewhere they are no matter of this platform's edge.
-        foreach (int i in Enumerable.Range(0, need.Vehicles.Count).Where(i => need.OtherTrack(i).Length == 0 || need.GoverningVehicle.Contains(i)))
+        // Those of other tracks and trucks of engines count where they govern; elsewhere they are no matter of this platform's edge.
+        int[] trucks = [.. platform.Envelope.Parts.Where(p => p.Vehicle.TruckOf is not null).Select(need.IndexOf).Distinct()];
+        foreach (int i in Enumerable.Range(0, need.Vehicles.Count).Where(i => (need.OtherTrack(i).Length == 0 && !trucks.Contains(i)) || need.GoverningVehicle.Contains(i)))
         {
             string name = need.Called(i);
             var (colour, pattern) = looks[i];

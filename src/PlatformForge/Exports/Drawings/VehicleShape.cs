@@ -23,17 +23,17 @@ internal static class VehicleShape
             sheet.Area(placed.Ring.Select(of), new(colour, bogie ? 0.3 : 0.13), new(bogie ? 0.2 : 0.3, colour));
         }
 
-        foreach (var (frame, wheelbase) in new[] { (pose.Pose.LeadingBogie, pose.Vehicle.LeadingWheelbase), (pose.Pose.TrailingBogie, pose.Vehicle.TrailingWheelbase) })
+        foreach (var (frame, wheelbase, ahead) in new[] { (pose.Pose.LeadingBogie, pose.Vehicle.LeadingWheelbase, pose.Vehicle.LeadingPivotAhead), (pose.Pose.TrailingBogie, pose.Vehicle.TrailingWheelbase, pose.Vehicle.TrailingPivotAhead) })
         {
             double half = gauge * (0.5 + Tyre);
-            foreach (double x in wheelbase > 0 ? [-wheelbase / 2, wheelbase / 2] : (double[])[0])
+            foreach (double x in wheelbase > 0 ? [-ahead - (wheelbase / 2), (wheelbase / 2) - ahead] : (double[])[0])
             {
                 sheet.Line(of(frame.Apply(new(x, -half))), of(frame.Apply(new(x, half))), new(0.45, colour));
             }
 
             if (wheelbase > 0)
             {
-                sheet.Line(of(frame.Apply(new(-wheelbase / 2, 0))), of(frame.Apply(new(wheelbase / 2, 0))), new(0.2, colour));
+                sheet.Line(of(frame.Apply(new(-ahead - (wheelbase / 2), 0))), of(frame.Apply(new((wheelbase / 2) - ahead, 0))), new(0.2, colour));
             }
 
             sheet.Circle(of(frame.Origin), 0.45, new(HouseStyle.Paper), new(0.2, colour));
@@ -42,8 +42,8 @@ internal static class VehicleShape
 
     /// <summary>All corners of its parts, and its axles: what has to fall on the paper.</summary>
     public static IEnumerable<Point2> Extent(VehicleOutlinePose pose) => pose.Parts.SelectMany(p => p.Ring).Concat(
-        from bogie in new[] { (Frame: pose.Pose.LeadingBogie, Base: pose.Vehicle.LeadingWheelbase), (Frame: pose.Pose.TrailingBogie, Base: pose.Vehicle.TrailingWheelbase) }
-        from x in (double[])[-bogie.Base / 2, bogie.Base / 2]
+        from bogie in new[] { (Frame: pose.Pose.LeadingBogie, Base: pose.Vehicle.LeadingWheelbase, Ahead: pose.Vehicle.LeadingPivotAhead), (Frame: pose.Pose.TrailingBogie, Base: pose.Vehicle.TrailingWheelbase, Ahead: pose.Vehicle.TrailingPivotAhead) }
+        from x in (double[])[-bogie.Ahead - (bogie.Base / 2), (bogie.Base / 2) - bogie.Ahead]
         select bogie.Frame.Apply(new(x, 0)));
 
     private static double Area(PlacedPart part) => Math.Abs(ConvexRing.Area(part.Ring));

@@ -14,7 +14,7 @@ internal static class SetForm
     // Figures from a calliper agree to this, mm.
     private const double Agrees = 0.05;
 
-    /// <summary>The bodies as vehicles, from the leading end.</summary>
+    /// <summary>The bodies as vehicles, from the leading end, and then their trucks.</summary>
     public static IReadOnlyList<Vehicle> Bodies(VehicleForm set)
     {
         var forms = Whole(set);
@@ -37,7 +37,7 @@ internal static class SetForm
             bodies.Add(form.ToBody(gangways.Where(g => g.Outline[1].X > g.Outline[0].X)) with { SetName = set.Name });
         }
 
-        return bodies;
+        return [.. bodies, .. forms.SelectMany(f => TruckForm.Vehicles(f, set.Name))];
     }
 
     /// <summary>Faults of a set as a whole: figures that a shared bogie decides but that say otherwise.</summary>

@@ -47,6 +47,12 @@ internal sealed record VehicleForm
 
     public IReadOnlyList<PartForm> Parts { get; init; } = [];
 
+    /// <summary>A truck ahead of the axles that guide; null where there is none.</summary>
+    public TruckForm? LeadingTruck { get; init; }
+
+    /// <summary>A truck behind them.</summary>
+    public TruckForm? TrailingTruck { get; init; }
+
     /// <summary>How a further body is joined to the one ahead of it.</summary>
     public BodyJointKind JoinedBy { get; init; }
 
@@ -61,13 +67,13 @@ internal sealed record VehicleForm
 
     public string Key { get; init; } = "vehicle[0]";
 
-    /// <summary>The vehicle; one of several bodies when it has any behind it.</summary>
-    public IReadOnlyList<Vehicle> ToVehicles() => Bodies.Count == 0 ? [ToBody([])] : SetForm.Bodies(this);
+    /// <summary>The vehicle, or its bodies when it has any behind it; and their trucks, which run as vehicles of their own.</summary>
+    public IReadOnlyList<Vehicle> ToVehicles() => Bodies.Count == 0 ? [ToBody([]), .. TruckForm.Vehicles(this, Name)] : SetForm.Bodies(this);
 
     /// <summary>The set that its bodies make; null for a vehicle that runs by itself.</summary>
     public VehicleSet? ToSet(IEnumerable<Vehicle> all) => Bodies.Count == 0
         ? null
-        : new(Name, [.. all.Where(v => v.SetName == Name)], [.. Bodies.Select(b => new BodyJoint(b.JoinedBy, b.Gap))]) { Key = Key };
+        : new(Name, [.. all.Where(v => v.SetName == Name && v.TruckOf is null)], [.. Bodies.Select(b => new BodyJoint(b.JoinedBy, b.Gap))]) { Key = Key };
 
     /// <summary>The body with parts that the set adds.</summary>
     internal Vehicle ToBody(IEnumerable<VehiclePart> more)

@@ -49,6 +49,12 @@ internal static class VehicleKeys
         .Length("from", Along, "First door: forward from midway between the pivots; left out, the body's rear end.", s => s.From, (s, v) => s with { From = v })
         .Length("to", Along, "Last door; left out, the body's front end.", s => s.To, (s, v) => s with { To = v });
 
+    private static readonly KeyTable<TruckForm> Truck = new KeyTable<TruckForm>(_ => new())
+        .Length("at", Along, "Its axle, or midway between its two, forward from midway between the pivots; behind is negative.", t => t.At, (t, v) => t with { At = v }, required: true)
+        .Length("wheelbase", NumberRange.From(0, 1000), "Between its two axles; 0 for one.", t => t.Wheelbase, (t, v) => t with { Wheelbase = v })
+        .Length("pivot", Along, "Where a truck with one axle is pivoted to the frames, the same way.", t => t.Pivot, (t, v) => t with { Pivot = v })
+        .Tables("part", "What of it can touch: frames, steps, axleboxes. Places along it run forward from its axle, or from midway between its two.", Part, (p, _) => p, (t, v) => t with { Parts = v }, least: 1);
+
     private static readonly KeyTable<VehicleForm> Body = Shape(
         new KeyTable<VehicleForm>(_ => new() { Low = double.NaN, High = double.NaN, BogieWheelbase = double.NaN })
             .Text("name", "What you call this body; left out, it is told by its number.", v => v.Name, (v, n) => v with { Name = n })
@@ -89,12 +95,15 @@ internal static class VehicleKeys
         .Table("taper", "Ends that narrow, both alike; left out, they are square.", Taper, v => v.FrontTaper, (v, n) => v with { FrontTaper = n, RearTaper = n })
         .Table("front_taper", "A front end that narrows and differs from the rear.", Taper, v => v.FrontTaper, (v, n) => v with { FrontTaper = n })
         .Table("rear_taper", "A rear end that narrows and differs from the front.", Taper, v => v.RearTaper, (v, n) => v with { RearTaper = n })
+        .Table("leading_truck", "A truck that runs ahead of the axles that guide, with a pose of its own.", Truck, v => v.LeadingTruck, (v, n) => v with { LeadingTruck = n })
+        .Table("trailing_truck", "A truck that runs behind them.", Truck, v => v.TrailingTruck, (v, n) => v with { TrailingTruck = n })
         .Table("sill", "Where a passenger steps from; left out, no gap to the doors is told.", Sill, v => v.Sill, (v, n) => v with { Sill = n })
         .Tables("part", "Something that sticks out of the body: cylinders, steps, footboards, buffers.", Part, (p, _) => p, (v, n) => v with { Parts = n });
 
     // Every fault of a body's figures among themselves.
     private static void Proportions(VehicleForm v, TreeTable table, string key, KeyReading reading)
     {
+        TruckForm.Check(v, table, key, reading);
         void Fault(string name, string message, string remedy) => reading.Fault("PF1014", key + "." + name, (table.Find(name)?.Value ?? table).Place, message, remedy);
         Rising(reading, key, table, "low", v.Low, "high", v.High);
         double longest = v.Length + (2 * Math.Abs(v.Ahead)), rear = v.TrailingBogieWheelbase ?? v.BogieWheelbase;

@@ -64,6 +64,18 @@ public static class StartingFile
         ("vehicle.body_name", "\"first coach\""),
         ("vehicle.trailing_bogie_wheelbase", "34"),
         ("vehicle.least_radius", "600"),
+        ("vehicle.leading_truck.at", "58"),
+        ("vehicle.leading_truck.pivot", "36"),
+        ("vehicle.trailing_truck.at", "-58"),
+        ("vehicle.trailing_truck.pivot", "-36"),
+        ("vehicle.truck.part.name", "\"truck frames\""),
+        ("vehicle.truck.part.from", "-9"),
+        ("vehicle.truck.part.to", "9"),
+        ("vehicle.truck.part.width", "26"),
+        ("vehicle.truck.part.low", "1"),
+        ("vehicle.truck.part.high", "8"),
+        ("vehicle.truck.part.plan.at", "-9"),
+        ("vehicle.truck.part.plan.width", "26"),
         ("vehicle.sill.width", "35"),
         ("vehicle.sill.from", "-110"),
         ("vehicle.sill.to", "110"),
@@ -159,7 +171,15 @@ public static class StartingFile
 
     /// <summary>The example of a key of the model, as it is written in a file; null when there is none.</summary>
     internal static string? Example(string path) =>
-        Filled.FirstOrDefault(f => f.Key == path).Value ?? Suggested.FirstOrDefault(f => f.Key == path).Value;
+        Filled.FirstOrDefault(f => f.Key == path).Value ?? Suggestion(path);
+
+    // Trucks are the same on a vehicle and on a further body, and their parts the same ahead and behind.
+    private static string? Suggestion(string path)
+    {
+        string body = path.Replace(".body.leading_truck", ".leading_truck", StringComparison.Ordinal).Replace(".body.trailing_truck", ".trailing_truck", StringComparison.Ordinal);
+        string truck = body.Replace(".leading_truck.part", ".truck.part", StringComparison.Ordinal).Replace(".trailing_truck.part", ".truck.part", StringComparison.Ordinal);
+        return ((string[])[path, body, truck]).Select(p => Suggested.FirstOrDefault(f => f.Key == p).Value).FirstOrDefault(v => v is not null);
+    }
 
     private static void Section(StringBuilder text, KeyRule rule, string header, string path, bool live)
     {
@@ -189,7 +209,7 @@ public static class StartingFile
     private static void Line(StringBuilder text, KeyRule rule, string path, bool live)
     {
         string? filled = Filled.FirstOrDefault(f => f.Key == path).Value;
-        string statement = (live && filled is not null ? "" : "# ") + rule.Name + " = " + (filled ?? rule.Default ?? Suggested.FirstOrDefault(f => f.Key == path).Value ?? throw new BrokenInvariantException($"Projects: the starting file has no example for {path}."));
+        string statement = (live && filled is not null ? "" : "# ") + rule.Name + " = " + (filled ?? rule.Default ?? Suggestion(path) ?? throw new BrokenInvariantException($"Projects: the starting file has no example for {path}."));
         if (statement.Contains('\n', StringComparison.Ordinal))
         {
             text.Append("# ").Append(rule.Says).Append('\n').Append(statement).Append('\n');

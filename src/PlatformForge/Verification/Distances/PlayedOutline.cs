@@ -18,7 +18,10 @@ internal static class PlayedOutline
     {
         var ring = part.Outline;
         bool isBody = part.Carrier == PartCarrier.Body;
-        double q = play.Wheelset + (isBody ? play.Pivot : 0);
+
+        // What carries a pivot beyond its own axles swings it out by more than they are off.
+        double swing = new[] { (vehicle.LeadingPivotAhead, vehicle.LeadingWheelbase), (vehicle.TrailingPivotAhead, vehicle.TrailingWheelbase) }.Max(c => c.Item1 == 0 ? 1 : Math.Max(1, Math.Abs(c.Item1) / (c.Item2 / 2)));
+        double q = (play.Wheelset * swing) + (isBody ? play.Pivot : 0);
         double tilt = Math.Sin(play.Cant) * Math.Max(Math.Abs(part.ZLow), Math.Abs(part.ZHigh));
         double lean = tilt + (isBody ? Math.Max(play.LeanAt(part.ZLow), play.LeanAt(part.ZHigh)) : 0);
         double half = part.Carrier switch

@@ -29,7 +29,7 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
     {
         var standing = backwards ? WayRound.Turned(vehicle) : vehicle;
         double half = standing.PivotCentres / 2;
-        double foremost = half + (standing.LeadingWheelbase / 2), hindmost = -half - (standing.TrailingWheelbase / 2);
+        double foremost = half - standing.LeadingPivotAhead + (standing.LeadingWheelbase / 2), hindmost = -half - standing.TrailingPivotAhead - (standing.TrailingWheelbase / 2);
         double[] ends =
         [
             .. from part in standing.Parts

@@ -17,7 +17,7 @@ internal sealed class StandingVehicle(Centreline ride, Vehicle vehicle)
     private const int MostRounds = 60;
 
     private double leadChord = vehicle.LeadingWheelbase;
-    private double trailFront = vehicle.PivotCentres + ((vehicle.TrailingWheelbase - vehicle.LeadingWheelbase) / 2);
+    private double trailFront = (vehicle.LeadingWheelbase / 2) - vehicle.LeadingPivotAhead + vehicle.PivotCentres + vehicle.TrailingPivotAhead - (vehicle.TrailingWheelbase / 2);
     private double trailChord = vehicle.TrailingWheelbase;
 
     /// <summary>
@@ -26,7 +26,7 @@ internal sealed class StandingVehicle(Centreline ride, Vehicle vehicle)
     /// </summary>
     public VehiclePose? At(double front)
     {
-        if (Carry(front, vehicle.LeadingWheelbase, ref leadChord) is not { } lead)
+        if (Carry(front, vehicle.LeadingWheelbase, vehicle.LeadingPivotAhead, ref leadChord) is not { } lead)
         {
             return null;
         }
@@ -34,7 +34,7 @@ internal sealed class StandingVehicle(Centreline ride, Vehicle vehicle)
         double back = trailFront;
         for (int round = 0; round < MostRounds; round++)
         {
-            if (Carry(front - back, vehicle.TrailingWheelbase, ref trailChord) is not { } trail)
+            if (Carry(front - back, vehicle.TrailingWheelbase, vehicle.TrailingPivotAhead, ref trailChord) is not { } trail)
             {
                 return null;
             }
@@ -55,8 +55,8 @@ internal sealed class StandingVehicle(Centreline ride, Vehicle vehicle)
         return null;
     }
 
-    // Frame of a bogie whose leading axle is at a chainage: its other axle is a chord further back, its pivot midway.
-    private CarrierPose? Carry(double front, double wheelbase, ref double chord)
+    // Frame of a bogie whose leading axle is at a chainage: its other axle is a chord further back, its pivot midway or so far ahead of that.
+    private CarrierPose? Carry(double front, double wheelbase, double ahead, ref double chord)
     {
         var first = ride.At(front);
         if (wheelbase == 0)
@@ -71,7 +71,8 @@ internal sealed class StandingVehicle(Centreline ride, Vehicle vehicle)
             double distance = join.Length, miss = wheelbase - distance;
             if (Math.Abs(miss) < Closeness)
             {
-                return new((first.Position + second.Position) * 0.5, join * (1 / distance));
+                var along = join * (1 / distance);
+                return new(((first.Position + second.Position) * 0.5) + (along * ahead), along);
             }
 
             chord += miss / Math.Max(0.3, Point2.Dot(join, second.Tangent) / Math.Max(distance, Closeness));

@@ -11,6 +11,8 @@ internal static class WayRound
     {
         LeadingWheelbase = vehicle.TrailingWheelbase,
         TrailingWheelbase = vehicle.LeadingWheelbase,
+        LeadingPivotAhead = -vehicle.TrailingPivotAhead,
+        TrailingPivotAhead = -vehicle.LeadingPivotAhead,
         Parts = [.. vehicle.Parts.Select(Turned)],
     };
 
