@@ -96,9 +96,9 @@ internal sealed class ManifoldStitcher
             }
 
             int found = -1, meeting = 1;
-            for (int j = first; j < end; j++)
+            for (int j = i + 1; j < end; j++) // those before it that meet the same level are paired
             {
-                if (other[j] == other[i] && j != i)
+                if (other[j] == other[i])
                 {
                     found = member[j];
                     meeting++;
