@@ -65,7 +65,7 @@ internal static class TrackFitRule
             string what = bogie > 0 ? "pivot centres" : "wheelbase";
             yield return Finding.Error("PF3021", Key("pivot_centres"), Invariant($"{vehicle.Name} cannot stand on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}': with {what} of {vehicle.PivotCentres:0.##} mm it would slew by more than 45 degrees."), Invariant($"Its {what} can be {Down(most)} mm at most there, or the curve's radius {Math.Ceiling(vehicle.PivotCentres / ChordPerRadius):F0} mm or more."), FaultKind.DesignRule);
         }
-        else if (curve.Radius < bogie / ChordPerRadius && vehicle.TruckOf is null)
+        else if (curve.Radius < bogie / ChordPerRadius && vehicle.TruckOf is null && !vehicle.Hangs)
         {
             yield return Finding.Error("PF3021", Key(vehicle.LeadingWheelbase >= vehicle.TrailingWheelbase ? "bogie_wheelbase" : "trailing_bogie_wheelbase"), Invariant($"{vehicle.Name} cannot stand on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}': a bogie with a wheelbase of {bogie:0.##} mm would slew by more than 45 degrees."), Invariant($"The bogie's wheelbase can be {Down(most)} mm at most there, or the curve's radius {Math.Ceiling(bogie / ChordPerRadius):F0} mm or more."), FaultKind.DesignRule);
         }

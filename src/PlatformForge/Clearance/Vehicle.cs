@@ -58,6 +58,9 @@ public sealed record Vehicle(string Name, double PivotCentres, double LeadingWhe
     /// <summary>The same of the trailing bogie.</summary>
     public double TrailingPivotAhead { get; init; }
 
+    /// <summary>Whether it has no wheels and hangs at the bodies ahead and behind, which are its bogies.</summary>
+    public bool Hangs { get; init; }
+
     /// <summary>Name of the vehicle whose leading or trailing truck this is; null for what runs by itself.</summary>
     public string? TruckOf { get; init; }
 

@@ -100,7 +100,7 @@ public static class VehicleRule
             fault("PF3016", "pivot_centres", Invariant($"its {are} {vehicle.PivotCentres:F1} mm apart, but its body is only {length:F1} mm long."), Invariant($"The {can} can be {length:F1} mm at most; check that length is over the body ends."));
         }
 
-        if (bogies > vehicle.PivotCentres && vehicle.TruckOf is null)
+        if (bogies > vehicle.PivotCentres && vehicle.TruckOf is null && !vehicle.Hangs)
         {
             fault("PF3016", "bogie_wheelbase", Invariant($"its bogies would overlap: half of each wheelbase together are {bogies:F1} mm, the pivots {vehicle.PivotCentres:F1} mm apart."), Invariant($"Wheelbases of {vehicle.PivotCentres:F1} mm on average are the most that fit."));
         }

@@ -5,7 +5,8 @@ namespace PlatformForge.Clearance.Sets;
 
 /// <summary>
 /// Stands a whole set on a track, body by body from the foremost. A shared bogie stands once and carries both its bodies. Coupled
-/// bodies keep their gap between the middles of their ends, measured along the mean of both bodies' directions, as buffers and drawbars do.
+/// bodies keep their gap between the middles of their ends, measured along the mean of both bodies' directions, as buffers and drawbars do. A body without wheels
+/// hangs on the frames of the bodies ahead and behind.
 /// </summary>
 public static class SetSolver
 {
@@ -44,9 +45,14 @@ public static class SetSolver
 
             var (next, joint) = turned ? (set.Bodies[at - 1], set.Joints[at - 1]) : (set.Bodies[at + 1], set.Joints[at]);
             double trailingBase = turned ? set.Bodies[at].LeadingWheelbase : set.Bodies[at].TrailingWheelbase;
-            double? follows = joint.Kind == BodyJointKind.SharedBogie
-                ? u - gear.Behind(2) - (trailingBase / 2)
-                : Coupled(ride, set.Bodies[at], pose, next, joint.Gap, turned);
+
+            // The frames that a hinge is at are the bogie of the body that hangs there: it counts them from the middle of their axles.
+            double? follows = joint.Kind switch
+            {
+                BodyJointKind.SharedBogie => u - gear.Behind(2) - (trailingBase / 2),
+                BodyJointKind.Hinge => set.Bodies[at].Hangs ? u - gear.Behind(2) : u - ((turned ? next.TrailingWheelbase : next.LeadingWheelbase) / 2),
+                _ => Coupled(ride, set.Bodies[at], pose, next, joint.Gap, turned),
+            };
             if (follows is not { } behind)
             {
                 return null;

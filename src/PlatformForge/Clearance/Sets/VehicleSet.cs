@@ -8,6 +8,9 @@ public enum BodyJointKind
 
     /// <summary>Each has bogies or axles of its own, and their ends are coupled.</summary>
     Coupling,
+
+    /// <summary>One of them has no wheels and hangs on a hinge at the other, midway in the gap.</summary>
+    Hinge,
 }
 
 /// <summary>How a body is joined to the one ahead of it.</summary>

@@ -84,7 +84,7 @@ internal sealed class ReportText(Dossier dossier)
         Table(["joint", "by", "on straight track", "platform side", "other side"],
             [.. platform.Joints.Select(j => (string[])
                 [
-                    Between(j.Ahead, j.Behind), j.Joint.Kind == BodyJointKind.SharedBogie ? "shared bogie" : "coupling", Figures.Fine(j.Joint.Gap),
+                    Between(j.Ahead, j.Behind), j.Joint.Kind switch { BodyJointKind.SharedBogie => "shared bogie", BodyJointKind.Hinge => "hinge", _ => "coupling" }, Figures.Fine(j.Joint.Gap),
                     Opening(j.Platform), Opening(j.Away),
                 ])]);
         Line("");

@@ -34,7 +34,8 @@ internal static class SetForm
                 gangways.Add(VehiclePart.Box("gangway, rear", PartCarrier.Body, rear - (forms[i + 1].Gap / 2), rear, toRear.Width, toRear.Low, toRear.High));
             }
 
-            bodies.Add(form.ToBody(gangways.Where(g => g.Outline[1].X > g.Outline[0].X)) with { SetName = set.Name });
+            var body = form.ToBody(gangways.Where(g => g.Outline[1].X > g.Outline[0].X)) with { SetName = set.Name };
+            bodies.Add(form.Hung ? Hanging(body, forms[i - 1], form, forms[i + 1]) : body);
         }
 
         return [.. bodies, .. forms.SelectMany(f => TruckForm.Vehicles(f, set.Name))];
@@ -51,6 +52,11 @@ internal static class SetForm
             var form = i == 0 ? set : set.Bodies[i - 1];
             bool sharesFront = i > 0 && form.JoinedBy == BodyJointKind.SharedBogie, sharesRear = i < set.Bodies.Count && set.Bodies[i].JoinedBy == BodyJointKind.SharedBogie;
             SourcePlace Place(string name) => (own.Find(name)?.Value ?? own).Place;
+            if (i > 0)
+            {
+                Hinges(set, i, at, Place, reading);
+            }
+
             if ((sharesFront || sharesRear) && form.Ahead != 0)
             {
                 reading.Fault("PF1014", at + ".ahead", Place("ahead"), Invariant($"ahead is {form.Ahead} mm, but the bogie this body shares decides where it lies over its pivots."), "Leave ahead out here: length, pivots and gap tell it.");
@@ -73,6 +79,42 @@ internal static class SetForm
         }
     }
 
+    // The bodies ahead and behind carry it at hinges midway in the gaps: their frames are its bogies.
+    private static Vehicle Hanging(Vehicle body, VehicleForm ahead, VehicleForm own, VehicleForm behind) => body with
+    {
+        Hangs = true,
+        LeadingWheelbase = ahead.Pivots,
+        TrailingWheelbase = behind.Pivots,
+        LeadingPivotAhead = ahead.Ahead - ((ahead.Length + own.Gap) / 2),
+        TrailingPivotAhead = behind.Ahead + ((behind.Length + behind.Gap) / 2),
+    };
+
+    // A body without wheels needs a hinge at either end and axles at what it hangs on.
+    private static void Hinges(VehicleForm set, int i, string at, Func<string, SourcePlace> place, KeyReading reading)
+    {
+        VehicleForm? BodyAt(int body) => body == 0 ? set : body <= set.Bodies.Count ? set.Bodies[body - 1] : null;
+        VehicleForm form = set.Bodies[i - 1], ahead = BodyAt(i - 1)!;
+        var behind = BodyAt(i + 1);
+        bool hinged = form.JoinedBy == BodyJointKind.Hinge;
+        if (hinged && !form.Hung && !ahead.Hung)
+        {
+            reading.Fault("PF1014", at + ".joined_by", place("joined_by"), "joined_by is hinge, but neither this body nor the one ahead is hung.", "Say hung = true for the body without wheels, or join them by a coupling.");
+        }
+        else if (!hinged && ahead.Hung)
+        {
+            reading.Fault("PF1014", at + ".joined_by", place("joined_by"), "the body ahead is hung, so a hinge joins it to this one.", "Give joined_by = \"hinge\".");
+        }
+
+        if (form.Hung && (!hinged || behind is null))
+        {
+            reading.Fault("PF1014", at + ".hung", place("hung"), behind is null ? "the last body is hung: it has to hang at a body behind too." : "a hung body has to be joined by a hinge.", "A body without wheels hangs between two that have them, joined_by = \"hinge\" at either end.");
+        }
+        else if (form.Hung && (ahead.Hung || behind!.Hung || Or(ahead.BogieWheelbase, set.BogieWheelbase) > 0 || Or(behind.BogieWheelbase, set.BogieWheelbase) > 0))
+        {
+            reading.Fault("PF1014", at + ".hung", place("hung"), "a hung body hangs at bodies whose axles stand in their own frames; one beside it is hung itself or has bogies.", "Tell the bodies ahead and behind without bogie_wheelbase: pivots is the distance of their end axles.");
+        }
+    }
+
     // Every body with all its figures.
     private static List<VehicleForm> Whole(VehicleForm set)
     {
@@ -89,6 +131,11 @@ internal static class SetForm
             if (sharesFront && sharesRear)
             {
                 ahead = ((pivots - form.Length) / 2) - halfFront;
+            }
+
+            if (form.Hung && i < count - 1)
+            {
+                (pivots, ahead) = (form.Length + ((form.Gap + set.Bodies[i].Gap) / 2), (set.Bodies[i].Gap - form.Gap) / 4);
             }
 
             string own = i == 0 ? set.BodyName : form.Name;

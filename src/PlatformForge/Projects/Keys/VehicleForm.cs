@@ -53,6 +53,9 @@ internal sealed record VehicleForm
     /// <summary>A truck behind them.</summary>
     public TruckForm? TrailingTruck { get; init; }
 
+    /// <summary>Whether a further body has no wheels and hangs at the bodies ahead and behind.</summary>
+    public bool Hung { get; init; }
+
     /// <summary>How a further body is joined to the one ahead of it.</summary>
     public BodyJointKind JoinedBy { get; init; }
 

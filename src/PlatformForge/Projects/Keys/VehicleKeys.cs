@@ -58,10 +58,11 @@ internal static class VehicleKeys
     private static readonly KeyTable<VehicleForm> Body = Shape(
         new KeyTable<VehicleForm>(_ => new() { Low = double.NaN, High = double.NaN, BogieWheelbase = double.NaN })
             .Text("name", "What you call this body; left out, it is told by its number.", v => v.Name, (v, n) => v with { Name = n })
-            .Choice("joined_by", "What joins it to the body ahead: a bogie that both share, or a coupling between bodies with bogies of their own.", v => v.JoinedBy, (v, n) => v with { JoinedBy = n }, [("shared bogie", BodyJointKind.SharedBogie), ("coupling", BodyJointKind.Coupling)], required: true)
+            .Choice("joined_by", "What joins it to the body ahead: a bogie that both share, a coupling between bodies with bogies of their own, or a hinge where one of them is hung.", v => v.JoinedBy, (v, n) => v with { JoinedBy = n }, [("shared bogie", BodyJointKind.SharedBogie), ("coupling", BodyJointKind.Coupling), ("hinge", BodyJointKind.Hinge)], required: true)
             .Length("gap", NumberRange.From(0, 500), "Between its end and that of the body ahead, on straight track.", v => v.Gap, (v, n) => v with { Gap = n }, required: true),
         required: false,
         wheelbase: "Distance between the end axles of its own bogies; of a body that shares the bogie ahead, those of the bogie behind.")
+        .Flag("hung", "Whether it has no wheels and hangs on hinges at the bodies ahead and behind, midway in the gaps.", v => v.Hung, (v, n) => v with { Hung = n })
         .Table("gangway", "Bellows or corridor connection that fills the gap to the body ahead.", Gangway, v => v.Gangway, (v, n) => v with { Gangway = n })
         .Check((v, table, key, reading) => Proportions(v, table, key, reading));
 
