@@ -137,7 +137,7 @@ internal static class BruteSweep
         var lead = Bogie(ride, v.LeadingWheelbase, u + (v.LeadingWheelbase / 2), v.LeadingPivotAhead);
 
         // A truck's arm is short beside what its pivot lies off the track.
-        double about = u + v.LeadingPivotAhead - v.TrailingPivotAhead + (v.TrailingWheelbase / 2), wide = v.TruckOf is null ? 0 : 0.3;
+        double about = u + v.LeadingPivotAhead - v.TrailingPivotAhead + (v.TrailingWheelbase / 2), wide = v.LeadingPivotAhead == 0 && v.TrailingPivotAhead == 0 ? 0 : 0.3;
         double front = Root(
             about - ((1.15 + wide) * v.PivotCentres),
             about - ((0.95 - wide) * v.PivotCentres),

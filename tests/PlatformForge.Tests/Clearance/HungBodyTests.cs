@@ -1,3 +1,4 @@
+using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Geometry;
@@ -53,6 +54,12 @@ public class HungBodyTests
         Assert.InRange(hung.Right[40], Radius - inner - 1e-9, Radius - inner + envelope.ErrorBound);
     }
 
+    [Property(MaxTest = 8, Arbitrary = [typeof(RunCases)])]
+    public void The_reach_of_a_hung_car_is_never_below_the_truth_nor_above_it_by_more_than_the_bound(RunCase run) => SweepProperties.AgainstBrute(run with { Vehicle = Hung(run) }, run.Smooth());
+
+    [Property(MaxTest = 6, Arbitrary = [typeof(RunCases)])]
+    public void The_same_holds_for_a_hung_car_on_kinked_track(RunCase run) => SweepProperties.AgainstBrute(run with { Vehicle = Hung(run) }, run.Kinked());
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
@@ -72,6 +79,19 @@ public class HungBodyTests
             var ours = new StandingVehicle(track, standing).At(poses[1].LeadingChainage + (standing.LeadingWheelbase / 2))!.Value;
             Assert.Equal(0, (ours.Body.Origin - middle.Origin).Length, 1e-7);
         }
+    }
+
+    // Between cars on axles a third as far apart as its hinges, their hinges up to twice as far out as the axles.
+    private static Vehicle Hung(RunCase run)
+    {
+        double hinges = 30 + (run.Vehicle.PivotCentres / 2), axles = hinges / 3, share = run.From - Math.Floor(run.From);
+        return new("hung", hinges, axles, axles * 1.2, [VehiclePart.Box("body", PartCarrier.Body, (-hinges / 2) + 3, (hinges / 2) - 3, 24, 3, 40)])
+        {
+            LeadingPivotAhead = -axles * (0.6 + (0.4 * share)),
+            TrailingPivotAhead = axles * 0.9,
+            Hangs = true,
+            SetName = "tram",
+        };
     }
 
     [Theory]
