@@ -53,6 +53,7 @@ internal static class SurveyJson
             JsonObject.Number(json, "miss_mm", residual.Miss);
             JsonObject.Number(json, "fitting", residual.Fitting);
             json.WriteBoolean("outlier", residual.IsOutlier);
+            json.WriteBoolean("in_doubt", track.IsInDoubt(residual.Reading));
             json.WriteEndObject();
         }
 

@@ -42,7 +42,7 @@ internal static class SurveyText
         o.WriteLine("  largest misses (reading less line)");
         foreach (var residual in track.Residuals.OrderByDescending(r => Math.Abs(r.Miss)).Take(MissesShown))
         {
-            string outlier = residual.IsOutlier ? "  left out as misread" : "";
+            string outlier = residual.IsOutlier ? "  left out as misread" : track.IsInDoubt(residual.Reading) ? "  in doubt" : "";
             string fitting = residual.Fitting is { } figure ? Invariant($", {figure:0.00} would fit") : "";
             o.WriteLine(Invariant($"    {residual.Reading.FileAndWhereabouts}  {SignedText.Of(residual.Miss)} mm at chainage {residual.Chainage:0}{fitting}{outlier}"));
         }

@@ -32,6 +32,11 @@ internal sealed class SurveyColumn(SurveyedTrack track, double left, double top,
         Head(sheet, "How good it is");
         Pair(sheet, "readings", Invariant($"{track.Residuals.Count}"));
         Pair(sheet, "left out as misread", Invariant($"{track.Outliers.Count()}"));
+        if (track.Doubted.Count > 0)
+        {
+            Pair(sheet, "in doubt", Invariant($"{track.Doubted.Count}"));
+        }
+
         Pair(sheet, "scatter about the line", Invariant($"{Figures.Fine(track.Scatter)} mm"));
         Pair(sheet, "ruler error", Invariant($"{Figures.Fine(track.RulerError)} mm"));
         Pair(sheet, "the line may be off by", Invariant($"{Figures.Fine(Middle())} mm"));
@@ -79,6 +84,13 @@ internal sealed class SurveyColumn(SurveyedTrack track, double left, double top,
         sheet.Line(new(left + 2.8, y - 2.1), new(left + 5.2, y + 0.3), pen);
         sheet.Line(new(left + 2.8, y + 0.3), new(left + 5.2, y - 2.1), pen);
         Say(sheet, "a reading left out as misread", 12);
+        if (track.Doubted.Count > 0)
+        {
+            sheet.Circle(new(left + 4, y - 0.9), 0.9, new(HouseStyle.Ink));
+            sheet.Circle(new(left + 4, y - 0.9), 2, null, new(0.4, HouseStyle.Accent));
+            Say(sheet, "a reading in doubt", 12);
+        }
+
         if (track.Versines.Count == 0)
         {
             sheet.Box(left + 0.5, y - 2.6, 7.5, 3, new(HouseStyle.Swept, 0.14), new(0.3, HouseStyle.Swept));

@@ -18,7 +18,7 @@ public static class SurveyTables
         foreach (var r in track.Residuals)
         {
             double unit = r.Reading.Unit.Millimetres();
-            csv.Row(r.Reading.File, Invariant($"{r.Reading.Row}"), Figures.Fixed(r.Chainage, 2), Read(r.Reading, unit), r.Reading.Unit.Sign(), Figures.Fixed(r.Miss, 3), Fits(r, unit), r.IsOutlier ? "yes" : "no");
+            csv.Row(r.Reading.File, Invariant($"{r.Reading.Row}"), Figures.Fixed(r.Chainage, 2), Read(r.Reading, unit), r.Reading.Unit.Sign(), Figures.Fixed(r.Miss, 3), Fits(r, unit), r.IsOutlier ? "yes" : track.IsInDoubt(r.Reading) ? "in doubt" : "no");
         }
 
         return csv.ToBytes();

@@ -22,6 +22,15 @@ internal static class SurveyRemarks
             yield return Finding.Warning("PF2120", survey.Key, Invariant($"{outliers.Count - OutliersTold} more readings do not fit."), "See the table of residuals.", FaultKind.Input);
         }
 
+        foreach (var doubted in track.Doubted)
+        {
+            yield return RunRule.At(doubted.Reading, Finding.Note(
+                "PF2145",
+                survey.Key,
+                Invariant($"{What(doubted)} is met by a bend that no other reading asks for. Either the track does bend there, or {Wanted(doubted)} was to be read, {Math.Abs(doubted.Miss):0.0#} mm off; readings so far apart cannot tell which. It is kept, and how far the line may be off allows for both."),
+                "Read this place again, and one on either side of it between the readings."));
+        }
+
         if (scattered)
         {
             yield return Finding.Warning(
@@ -57,18 +66,31 @@ internal static class SurveyRemarks
         }
     }
 
-    private static Finding Misread(string key, ReadingResidual outlier)
+    private static Finding Misread(string key, ReadingResidual outlier) => Finding.Warning(
+        "PF2120",
+        key,
+        Invariant($"{What(outlier)} does not fit; {Wanted(outlier)} would. It is {Math.Abs(outlier.Miss):0.0#} mm off the line and left out."),
+        "Measure this place again; a misread figure or a real kick in the track is there.",
+        FaultKind.Input);
+
+    private static string What(ReadingResidual read)
     {
-        double unit = outlier.Reading.Unit.Millimetres();
-        string sign = outlier.Reading.Unit.Sign();
-        string what = outlier.Reading switch
+        double unit = read.Reading.Unit.Millimetres();
+        string sign = read.Reading.Unit.Sign();
+        return read.Reading switch
         {
-            PlaceReading { Ordinate: { } o } => Invariant($"The offset of {o.Offset / unit:0.##} {sign} at {o.Distance / unit:0.##} does not fit; {outlier.Fitting / unit:0.##} would"),
-            VersineReading v => Invariant($"The versine of {v.Versine / unit:0.##} {sign} at {v.Station / unit:0.##} does not fit; {outlier.Fitting / unit:0.##} would"),
-            PlaceReading { DrawnAt: not null } p => Invariant($"{char.ToUpperInvariant(p.Whereabouts[0])}{p.Whereabouts[1..]} of the drawn line, at {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign}, does not fit; {outlier.FittingPlace!.Value.X / unit:0.##}, {outlier.FittingPlace.Value.Y / unit:0.##} would"),
-            PlaceReading p => Invariant($"The point {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign} does not fit; {outlier.FittingPlace!.Value.X / unit:0.##}, {outlier.FittingPlace.Value.Y / unit:0.##} would"),
-            _ => throw new BrokenInvariantException($"Track: no remark for {outlier.Reading.GetType().Name}."),
+            PlaceReading { Ordinate: { } o } => Invariant($"The offset of {o.Offset / unit:0.##} {sign} at {o.Distance / unit:0.##}"),
+            VersineReading v => Invariant($"The versine of {v.Versine / unit:0.##} {sign} at {v.Station / unit:0.##}"),
+            PlaceReading { DrawnAt: not null } p => Invariant($"{char.ToUpperInvariant(p.Whereabouts[0])}{p.Whereabouts[1..]} of the drawn line, at {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign}"),
+            PlaceReading p => Invariant($"The point {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign}"),
+            _ => throw new BrokenInvariantException($"Track: no remark for {read.Reading.GetType().Name}."),
         };
-        return Finding.Warning("PF2120", key, Invariant($"{what}. It is {Math.Abs(outlier.Miss):0.0#} mm off the line and left out."), "Measure this place again; a misread figure or a real kick in the track is there.", FaultKind.Input);
+    }
+
+    /// <summary>What would fit, in the unit of the reading.</summary>
+    private static string Wanted(ReadingResidual read)
+    {
+        double unit = read.Reading.Unit.Millimetres();
+        return read.Fitting is { } figure ? Invariant($"{figure / unit:0.##}") : Invariant($"{read.FittingPlace!.Value.X / unit:0.##}, {read.FittingPlace.Value.Y / unit:0.##}");
     }
 }

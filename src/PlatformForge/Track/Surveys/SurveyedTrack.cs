@@ -36,6 +36,13 @@ public sealed record SurveyedTrack(
 
     /// <summary>Readings that are named as misread and left out.</summary>
     public IEnumerable<ReadingResidual> Outliers => Residuals.Where(r => r.IsOutlier);
+
+    /// <summary>Readings that the line meets and that may be misread all the same, since it bends for them alone and readings so far
+    /// apart cannot tell a bend from a misreading. Each is held against the line that would be found without it.</summary>
+    public IReadOnlyList<ReadingResidual> Doubted { get; init; } = [];
+
+    /// <summary>Whether a reading is one of those in doubt.</summary>
+    public bool IsInDoubt(Reading reading) => Doubted.Any(d => d.Reading == reading);
 }
 
 /// <summary>What an element of a fitted line is.</summary>

@@ -26,19 +26,21 @@ public static class TrackSurveyor
     public static Outcome<SurveyedTrack> Fit(Survey survey)
     {
         double sigma = survey.RulerError / Math.Sqrt(3);
-        var (fits, costs, leftOut) = survey switch
+        var found = survey switch
         {
             PlaceSurvey places => PlaceFitter.Fit(places.Track, places.Runs, sigma),
             VersineSurvey versines => VersineFitter.Fit(versines, sigma),
             _ => throw new BrokenInvariantException($"Track: no fit for {survey.GetType().Name}."),
         };
+        var fits = found.Fits;
         var best = fits[0];
         int freedom = Math.Max(1, best.DegreesOfFreedom);
         double variance = best.SquareSum / freedom;
         bool scattered = ProfileFit.IsTooMuch(best.SquareSum, best.DegreesOfFreedom);
         double spacing = StationSpacing.Of(survey), sharpest = StationSpacing.Sharpest(best.Profile, spacing);
-        var movement = LineUncertainty.Of(fits, costs, survey.RulerError, (scattered ? Math.Sqrt(variance) : 1) * (fits.Any(f => f.Profile.Knotted) ? BetweenKnots : 1), StationSpacing.Unseen(spacing, sharpest));
-        var residuals = ResidualTable.Of(survey, best.Line, leftOut, OutlierBound(survey) * (scattered ? Math.Sqrt(variance) : 1) * sigma);
+        var movement = LineUncertainty.Of(fits, found.Costs, survey.RulerError, (scattered ? Math.Sqrt(variance) : 1) * (fits.Any(f => f.Profile.Knotted) ? BetweenKnots : 1), s => StationSpacing.Unseen(spacing, sharpest, Math.Min(s, best.Line.Length - s), best.Line.At(s).Curvature), found.Without);
+        double outlierBound = OutlierBound(survey) * (scattered ? Math.Sqrt(variance) : 1) * sigma;
+        var residuals = ResidualTable.Of(survey, best.Line, found.LeftOut, outlierBound);
         var track = new SurveyedTrack(
             best.Line,
             AlignmentText.Recognised(survey.Track, best.Line, survey.Key),
@@ -51,6 +53,7 @@ public static class TrackSurveyor
             (survey as VersineSurvey)?.Readings ?? [])
         {
             Chord = (survey as VersineSurvey)?.Chord,
+            Doubted = found.Without is { } without ? [.. ResidualTable.Of(survey, without.Line, found.InDoubt, double.PositiveInfinity).Where(r => r.IsOutlier)] : [],
         };
         return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered, best.Profile.Knotted, sharpest));
     }

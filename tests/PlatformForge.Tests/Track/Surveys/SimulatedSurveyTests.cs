@@ -18,6 +18,9 @@ public class SimulatedSurveyTests
     private const double RulerError = 0.25;
     private const double PlantedErrors = 5;
 
+    // Misses from two lines are square to either, and the bound is told between places 15 mm apart.
+    private const double Slope = 0.05;
+
     /// <summary>Any track that a platform may stand at: a curve with or without transitions, two curves, a curve all along, a straight.</summary>
     private static readonly Gen<Centreline> Tracks =
         from shape in Gen.Choose(0, 5)
@@ -65,6 +68,35 @@ public class SimulatedSurveyTests
     [InlineData(80)]
     [InlineData(100)]
     public void Offsets_from_a_string_so_far_apart_keep_the_bound_and_say_what_may_hide(double spacing) => KeepsTheBound(Tracks, Offsets(spacing), Surveys);
+
+    [Theory]
+    [InlineData(60)]
+    [InlineData(100)]
+    public void Offsets_so_far_apart_on_track_laid_by_eye_keep_the_bound_too(double spacing) => KeepsTheBound(ByEye, Offsets(spacing), Surveys);
+
+    [Fact]
+    public void A_reading_that_only_a_bend_of_its_own_meets_is_named_or_kept_in_doubt_and_both_lines_lie_within_the_bound()
+    {
+        var lines = ByEye.Sample(Surveys, new Rnd(20261125, 7), 50).ToArray();
+        int doubted = 0;
+        Parallel.For(0, Surveys, k =>
+        {
+            var (survey, _) = Offsets(100)(lines[k], new Random(k), 0);
+            var fitted = TrackSurveyor.Fit(survey);
+            var track = fitted.Value!;
+            Assert.Equal(track.Doubted.Count, fitted.Findings.Count(f => f.Code == "PF2145"));
+            foreach (var doubt in track.Doubted)
+            {
+                var kept = track.Residuals.Single(r => r.Reading == doubt.Reading);
+                Assert.False(kept.IsOutlier);
+                Assert.True(Math.Abs(kept.Miss) < Math.Abs(doubt.Miss));
+                Assert.True(Math.Abs(doubt.Miss - kept.Miss) < (1 + Slope) * track.Movement.At(kept.Chainage), $"survey {k}, line {doubt.Reading.Row}: {doubt.Miss:0.00} against {kept.Miss:0.00}, bound {track.Movement.At(kept.Chainage):0.00}");
+            }
+
+            Interlocked.Add(ref doubted, track.Doubted.Count > 0 ? 1 : 0);
+        });
+        Assert.InRange(doubted, 1, Surveys);
+    }
 
     [Fact]
     public void A_misreading_that_looks_sharper_than_the_track_is_named_at_100_mm_too()

@@ -23,8 +23,9 @@ internal static class LineUncertainty
     /// <param name="costs">Their costs.</param>
     /// <param name="rulerError">Greatest reading error, mm.</param>
     /// <param name="inflation">Factor on the standard deviations where readings scatter by more than stated.</param>
-    /// <param name="unseen">What the line may do between the readings without their telling, mm.</param>
-    public static SurveyMovement Of(IReadOnlyList<ExactFit> fits, IReadOnlyList<double> costs, double rulerError, double inflation, double unseen)
+    /// <param name="unseen">What the line may do between the readings at a chainage without their telling, mm.</param>
+    /// <param name="without">A fit without readings in doubt, which the band holds too.</param>
+    public static SurveyMovement Of(IReadOnlyList<ExactFit> fits, IReadOnlyList<double> costs, double rulerError, double inflation, Func<double, double> unseen, ExactFit? without)
     {
         var best = fits[0];
         int count = (int)Math.Clamp(Math.Ceiling(best.Line.Length / Spacing), FewestStations, MostStations) + 1;
@@ -46,12 +47,23 @@ internal static class LineUncertainty
         double[] width = [.. stations.Select((_, k) => Math.Sqrt(moves.Sum(m => m[k] * m[k]) / Draws) + (Narrowest * rulerError))];
         double[] reached = [.. moves.Select(m => m.Select((x, k) => Math.Abs(x) / width[k]).Max()).Order()];
         double factor = reached[(int)(Drawn * Draws)];
+        double[] hidden = [.. stations.Select(unseen)];
+
         // Reading errors and what lies between the readings have nothing to do with one another: root of squares.
-        double[] likely = [.. width.Select(w => Math.Sqrt((w * factor * w * factor) + (unseen * unseen)))];
+        double[] likely = [.. width.Select((w, k) => Math.Sqrt((w * factor * w * factor) + (hidden[k] * hidden[k])))];
+
+        if (without is not null)
+        {
+            double[] other = Against(without.Line, best.Line, stations);
+            likely = [.. likely.Select((w, k) => Math.Max(w, Math.Abs(other[k])))];
+        }
 
         // The likely bound allows for other shapes, the movement of the stated shape does not: no worst is less than what is likely.
         return new(stations, likely, [.. spreads[0].Worst(rulerError).Select((w, k) => Math.Max(w, likely[k]))]);
     }
+
+    private static double[] Against(Centreline line, Centreline stated, double[] stations) =>
+        [.. stations.Select(s => -line.Locate(stated.At(s).Position, s).Offset)];
 
     /// <summary>How one fit's line moves against the stated one.</summary>
     private sealed class Spread
@@ -122,9 +134,6 @@ internal static class LineUncertainty
                 return sum;
             })];
         }
-
-        private static double[] Against(Centreline line, Centreline stated, double[] stations) =>
-            [.. stations.Select(s => -line.Locate(stated.At(s).Position, s).Offset)];
 
         private static double Dot(double[] a, double[] b)
         {

@@ -2,7 +2,8 @@ namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>
 /// Shapes beside the one that is stated, where the readings are too few to speak against them: its transitions as sudden changes
-/// and the other way round, its straights as gentle curves, and one more change of curvature between any two stations. They are
+/// and the other way round, its straights as gentle curves, one more change of curvature between any two stations,
+/// and smooth curves. They are
 /// weighed by how well they foretell (H. Akaike, 1974) and not by the dearer price that chooses the stated shape (G. Schwarz,
 /// 1978): that one holds simple shapes for likely beforehand, and few readings cannot mend it where it errs.
 /// </summary>
@@ -18,12 +19,16 @@ internal static class NearShapes
     public static IReadOnlyList<ProfileFit> Among(IReadOnlyList<ProfileFit> found, IReadOnlyList<Observation> observations)
     {
         var best = found[0];
-        var near = found.Skip(1).Concat(Moves(best.Profile, observations)
-            .Where(p => p.Freedom < observations.Count)
-            .Select(p => ProfileFit.Polish(p, best.LeftOut, observations)));
+        var near = found.Skip(1)
+            .Concat(About(best.Profile, best.LeftOut, observations))
+            .Concat(SmoothSearch.Through(best, observations, SmoothSearch.FewestPerKnot));
         double least = best.Foretelling;
         return [best with { Cost = best.Foretelling }, .. near.Where(f => f.Foretelling < least + WorthKeeping).OrderBy(f => f.Foretelling).Select(f => f with { Cost = f.Foretelling })];
     }
+
+    /// <summary>Shapes near one, fitted to all readings but those left out.</summary>
+    public static IEnumerable<ProfileFit> About(CurvatureProfile profile, bool[] leftOut, IReadOnlyList<Observation> observations) =>
+        Moves(profile, observations).Where(p => p.Freedom < leftOut.Count(x => !x)).Select(p => ProfileFit.Polish(p, leftOut, observations));
 
     private static IEnumerable<CurvatureProfile> Moves(CurvatureProfile p, IReadOnlyList<Observation> observations)
     {

@@ -23,8 +23,8 @@ internal static class PlaceFitter
     // How often the search is repeated for readings that are better than stated.
     private const int MostRefinements = 3;
 
-    /// <summary>The fits in question, cheapest first, with the readings left out of the first.</summary>
-    public static (IReadOnlyList<ExactFit> Fits, IReadOnlyList<double> Costs, int[] LeftOut) Fit(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, double sigma)
+    /// <summary>The fits in question, the one to state first.</summary>
+    public static FittedShapes Fit(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, double sigma)
     {
         var first = ReferenceLine.Through(runs.MaxBy(r => r.Count)!, sigma);
         var (located, found) = Search(name, runs, first, sigma);
@@ -48,15 +48,22 @@ internal static class PlaceFitter
 
         double spacing = located.Length / (located.Observations.Count - 1);
         bool sparse = spacing > StationSpacing.Telling(sigma * Math.Sqrt(3), StationSpacing.Sharpest(found[0].Profile, spacing));
-        var kept = sparse ? FitChoice.Distinct(NearShapes.Among(found, located.Observations), NearShapes.Most) : FitChoice.Distinct(found);
+        var (likely, doubted) = sparse ? PutBack.From(found, located.Observations) : (found, []);
+        var kept = sparse ? FitChoice.Distinct(NearShapes.Among(likely, located.Observations), NearShapes.Most) : FitChoice.Distinct(likely);
         var targets = located.TargetsAt(sigma);
-        var fits = kept.Select(f =>
+        ExactFit Exact(ProfileFit f)
         {
             var (start, heading) = located.Start(f.Profile);
-            var resting = f.Profile.Moved(0, f.Profile.Length);
-            return ExactFit.Polish(name, resting, start, heading, targets, f.LeftOut);
-        }).ToArray();
-        return (fits, [.. kept.Select(f => f.Cost)], [.. Enumerable.Range(0, located.Observations.Count).Where(i => kept[0].LeftOut[i] && located.Single).Select(i => located.Observations[i].Reading)]);
+            return ExactFit.Polish(name, f.Profile.Moved(0, f.Profile.Length), start, heading, targets, f.LeftOut);
+        }
+
+        int[] Readings(IEnumerable<int> observations) => located.Single ? [.. observations.Select(i => located.Observations[i].Reading)] : [];
+        return new(
+            [.. kept.Select(Exact)],
+            [.. kept.Select(f => f.Cost)],
+            Readings(Enumerable.Range(0, located.Observations.Count).Where(i => kept[0].LeftOut[i])),
+            Readings(doubted),
+            doubted.Length == 0 ? null : Exact(found[0]));
     }
 
     private static (Located Located, IReadOnlyList<ProfileFit> Found) Search(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Centreline reference, double sigma)

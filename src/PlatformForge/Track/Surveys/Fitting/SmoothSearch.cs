@@ -15,7 +15,10 @@ internal static class SmoothSearch
     private const int ReadingsPerKnot = 3;
 
     // Where readings are so few that the curve would be too stiff to meet them, so many per knot have to do.
-    private const int Few = 30, FewestPerKnot = 2;
+    private const int Few = 30;
+
+    /// <summary>The fewest readings that can tell a knot.</summary>
+    public const int FewestPerKnot = 2;
 
     // A curve with its transitions changes curvature twice; more changes than that may stand for a line that has no elements. A kink counts for two.
     // With 4 and more only, the bound held in 95 of 100 simulated surveys of track laid by eye, no more than is promised; so it holds in 99.
@@ -53,6 +56,18 @@ internal static class SmoothSearch
             ? smooth
             : !many ? found
             : [best, .. smooth.Take(InQuestion).Select(f => f with { Cost = best.Cost }), .. found.Skip(1)];
+    }
+
+    /// <summary>Smooth curves as long as a fit's, with the same readings left out, of every count of knots that have so many readings each.</summary>
+    public static IEnumerable<ProfileFit> Through(ProfileFit fit, IReadOnlyList<Observation> observations, double readingsPerKnot)
+    {
+        int readings = fit.LeftOut.Count(x => !x), most = (int)Math.Min(MostSpans, readings / readingsPerKnot);
+        double length = fit.Profile.Length;
+        return Enumerable.Range(FewestSpans, Math.Max(0, most - FewestSpans + 1))
+            .Where(spans => length > spans * 4 * CurvatureProfile.LeastStretch)
+            .Select(spans => Knotted(length, spans, fit.Profile.Placed))
+            .Where(knots => knots.Freedom < readings)
+            .Select(knots => ProfileFit.Polish(knots, fit.LeftOut, observations));
     }
 
     /// <summary>Smooth curves, cheapest first; none where the readings are too few.</summary>

@@ -29,12 +29,21 @@ internal static class StationSpacing
         spacing * spacing * Math.Max(Math.Abs(curvature), Gentlest) / 2;
 
     /// <summary>
-    /// How far, in mm, the track may leave a fitted line between two readings unseen: its curvature may be anything from none to
-    /// the sharpest, so half of that off the middle one, which over a chord of one spacing has half the versine h²/(8R).
+    /// How far, in mm, the track may leave a fitted line between two readings unseen. Curvature may be anything from none to the
+    /// sharpest. Between readings it is half of that off the middle one, which over a chord of one spacing has half the versine
+    /// h²/(8R). In the first and the last spacing no reading beyond holds the fit to the middle: there it may be off by all that
+    /// its own curvature leaves, the more the farther from both readings.
     /// </summary>
     /// <param name="spacing">Distance between readings, mm.</param>
-    /// <param name="curvature">Sharpest curvature of the track, 1/mm.</param>
-    public static double Unseen(double spacing, double curvature) => spacing * spacing * Math.Abs(curvature) / 16;
+    /// <param name="sharpest">Sharpest curvature of the track, 1/mm.</param>
+    /// <param name="fromEnd">Distance from the nearer end of the line, mm.</param>
+    /// <param name="fitted">Curvature of the line there, 1/mm.</param>
+    public static double Unseen(double spacing, double sharpest, double fromEnd, double fitted)
+    {
+        double between = spacing * spacing * sharpest / 16;
+        double off = Math.Max(Math.Abs(fitted), sharpest - Math.Abs(fitted));
+        return fromEnd < spacing ? Math.Max(between, off * fromEnd * (spacing - fromEnd) / 2) : between;
+    }
 
     /// <summary>The kink in radians that turns by no more than the sharpest curve does over two spacings, so that it passes for a short curve.</summary>
     /// <param name="spacing">Distance between readings, mm.</param>

@@ -5,8 +5,8 @@ namespace PlatformForge.Track.Surveys.Fitting;
 /// <summary>Fits versines: a search on their linear equivalents, then the exact fit with the closing chord.</summary>
 internal static class VersineFitter
 {
-    /// <summary>The fits in question, cheapest first, and which readings are left out of the first.</summary>
-    public static (IReadOnlyList<ExactFit> Fits, IReadOnlyList<double> Costs, int[] LeftOut) Fit(VersineSurvey survey, double sigma)
+    /// <summary>The fits in question, cheapest first.</summary>
+    public static FittedShapes Fit(VersineSurvey survey, double sigma)
     {
         double[] chainages = Chainages(survey);
         double length = chainages[^1] + (survey.Chord / 2);
@@ -34,7 +34,7 @@ internal static class VersineFitter
             bool[] leftOut = [.. f.LeftOut, .. new bool[targets.Count - f.LeftOut.Length]];
             return ExactFit.Polish(survey.Track, f.Profile, start, survey.Heading, targets, leftOut);
         }).ToArray();
-        return (fits, [.. kept.Select(f => f.Cost)], [.. Enumerable.Range(0, observations.Length).Where(i => groups.Single && kept[0].LeftOut[i])]);
+        return new(fits, [.. kept.Select(f => f.Cost)], [.. Enumerable.Range(0, observations.Length).Where(i => groups.Single && kept[0].LeftOut[i])], [], null);
     }
 
     /// <summary>Chainage of the centre at each station. A rail on the inside of a curve is shorter than the centre, by its
