@@ -5,7 +5,7 @@ using static System.FormattableString;
 namespace PlatformForge.Track.Surveys;
 
 /// <summary>
-/// What the distance between readings leaves open: misreadings that pass for bends, small kinks that pass for short curves, and
+/// What the distance between readings leaves open: misreadings that pass for bends, kinks that pass for short curves and short curves for kinks, and
 /// ends whose last readings no others check.
 /// </summary>
 internal static class SpacingRule
@@ -44,29 +44,28 @@ internal static class SpacingRule
                 Invariant($"Readings {Math.Floor(telling):0} mm apart or less would name one that is off by {StationSpacing.Misreading:0} ruler errors ({StationSpacing.Misreading * survey.RulerError:0.##} mm), but for the first two and the last two."));
         }
 
-        foreach (var finding in Kinks(places, track, spacing, sharpest))
+        foreach (var finding in Kinks(places, track, spacing))
         {
             yield return finding;
         }
     }
 
     /// <summary>Short stretches that bend more or less than both their neighbours, which is how a curve draws a kink.</summary>
-    private static IEnumerable<Finding> Kinks(PlaceSurvey survey, SurveyedTrack track, double spacing, double sharpest)
+    private static IEnumerable<Finding> Kinks(PlaceSurvey survey, SurveyedTrack track, double spacing)
     {
         var elements = track.Elements;
-        double hidden = StationSpacing.HiddenKink(spacing, sharpest);
         for (int i = 1; i < elements.Count - 1; i++)
         {
             FittedElement one = elements[i - 1], two = elements[i], three = elements[i + 1];
             bool sudden = one.Kind != FittedKind.Transition && two.Kind != FittedKind.Transition && three.Kind != FittedKind.Transition;
             double before = two.StartCurvature - one.EndCurvature, after = two.EndCurvature - three.StartCurvature, length = two.To - two.From;
             double turn = (before + after) / 2 * length;
-            if (sudden && before * after > 0 && length <= ShortStretch * spacing && Math.Abs(turn) >= LeastKink && Math.Abs(turn) <= hidden)
+            if (sudden && before * after > 0 && length <= ShortStretch * spacing && Math.Abs(turn) >= LeastKink && Math.Abs(turn) <= MostKink)
             {
                 yield return Finding.Note(
                     "PF2144",
                     survey.Key,
-                    Invariant($"The track from chainage {two.From:0} to {two.To:0} bends otherwise than on either side of it. It is drawn as a {(two.Kind == FittedKind.Straight ? "straight" : "curve")} and may be a kink of {Math.Abs(turn) * 180 / Math.PI:0.0}° to the {(turn > 0 ? "left" : "right")}: with readings {spacing:0} mm apart on R {1 / sharpest:0} mm a kink of less than {hidden * 180 / Math.PI:0.0}° cannot be told from a short curve, and the smallest leave no trace."),
+                    Invariant($"The track from chainage {two.From:0} to {two.To:0} bends otherwise than on either side of it. It is drawn as a {(two.Kind == FittedKind.Straight ? "straight" : "curve")} and may be a kink of {Math.Abs(turn) * 180 / Math.PI:0.0}° to the {(turn > 0 ? "left" : "right")}: readings {spacing:0} mm apart meet both."),
                     "Sight along the rail joints of sectional track; measure closer about a joint that shows a kink.");
             }
         }
@@ -77,6 +76,9 @@ internal static class SpacingRule
 
     // Less than half a degree is no kink that anybody sees.
     private const double LeastKink = 0.5 * Math.PI / 180;
+
+    // More than ten is no joint that anything runs over (common practice, no source).
+    private const double MostKink = 10 * Math.PI / 180;
 
     /// <summary>An end that bends more sharply than all the rest, told by its last readings alone.</summary>
     private static IEnumerable<Finding> Ends(PlaceSurvey survey, SurveyedTrack track)

@@ -15,11 +15,14 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
     private const int PatientRounds = 4;
     private const double Hopeless = 40;
 
-    // Kinks of track that vehicles run on, as a standard deviation in radians: two degrees. Sharper bends are curves.
-    private const double UsualKink = 2 * Math.PI / 180;
+    // Kinks of track that vehicles run on, as a standard deviation in radians: three degrees. Sharper bends are curves.
+    private const double UsualKink = 3 * Math.PI / 180;
 
     // A kink under a station and a misread versine look the same; misreading is the commoner, and the finding speaks of both.
     private const double UnderStation = 6;
+
+    // A stretch of fewer spacings than this, and shorter than so many mm, is hardly a curve or a straight of its own (common practice, no source).
+    private const double ShortStretch = 3, ShortLength = 100;
 
     private const double FirstDamping = 1e-4;
     private const double LeastDamping = 1e-7;
@@ -83,6 +86,13 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
         foreach (bool sudden in profile.Sudden)
         {
             price += profile.Knotted ? 0 : sudden ? 1.5 * unit : 2.5 * unit;
+        }
+
+        // Nobody lays a curve so short between two others: it stands for a kink.
+        double shortest = profile.Placed && !profile.Knotted ? Math.Min(ShortLength, ShortStretch * profile.Length / Math.Max(1, leftOut.Length - 1)) : 0;
+        for (int j = 1; j < profile.Middles.Length; j++)
+        {
+            price += profile.Middles[j] - profile.Middles[j - 1] < shortest ? 2 * unit : 0;
         }
 
         foreach (bool left in leftOut)

@@ -43,8 +43,8 @@ internal static class ProfileMoves
     public static CurvatureProfile Free(CurvatureProfile p, int j) =>
         Copy(p, p.Curvatures, Set(p.Straight, j, false), p.Middles, p.Squares, p.Sudden);
 
-    public static CurvatureProfile AddKink(CurvatureProfile p, double at) =>
-        Copy(p, p.Curvatures, p.Straight, p.Middles, p.Squares, p.Sudden, [.. p.KinkAt, at], [.. p.KinkTurn, 0]);
+    public static CurvatureProfile AddKink(CurvatureProfile p, double at, double turn = 0) =>
+        Copy(p, p.Curvatures, p.Straight, p.Middles, p.Squares, p.Sudden, [.. p.KinkAt, at], [.. p.KinkTurn, turn]);
 
     public static CurvatureProfile DropKink(CurvatureProfile p, int k) => Copy(
         p, p.Curvatures, p.Straight, p.Middles, p.Squares, p.Sudden, [.. p.KinkAt[..k], .. p.KinkAt[(k + 1)..]], [.. p.KinkTurn[..k], .. p.KinkTurn[(k + 1)..]]);
@@ -64,6 +64,22 @@ internal static class ProfileMoves
             : Copy(p, [.. p.Curvatures[..j], .. p.Curvatures[(j + 1)..]], [.. p.Straight[..j], .. p.Straight[(j + 1)..]],
                 [.. p.Middles[..(j - 1)], at, .. p.Middles[(j + 1)..]], [.. p.Squares[..(j - 1)], 0, .. p.Squares[(j + 1)..]], [.. p.Sudden[..(j - 1)], true, .. p.Sudden[(j + 1)..]]);
         return Copy(joined, joined.Curvatures, joined.Straight, joined.Middles, joined.Squares, joined.Sudden, [.. p.KinkAt, at], [.. p.KinkTurn, turn]);
+    }
+
+    /// <summary>Takes an inner stretch for a kink within one curve: the stretches on either side become one.</summary>
+    public static CurvatureProfile StretchToKinkWithin(CurvatureProfile p, int j)
+    {
+        double from = p.Middles[j - 1], to = p.Middles[j], before = from - (j == 1 ? 0 : p.Middles[j - 2]), after = (j == p.Middles.Length - 1 ? p.Length : p.Middles[j + 1]) - to;
+        double curvature = ((p.Curvatures[j - 1] * before) + (p.Curvatures[j + 1] * after)) / (before + after), turn = (p.Curvatures[j] - curvature) * (to - from);
+        return Copy(
+            p,
+            [.. p.Curvatures[..(j - 1)], curvature, .. p.Curvatures[(j + 2)..]],
+            [.. p.Straight[..(j - 1)], p.Straight[j - 1] && p.Straight[j + 1], .. p.Straight[(j + 2)..]],
+            [.. p.Middles[..(j - 1)], .. p.Middles[(j + 1)..]],
+            [.. p.Squares[..(j - 1)], .. p.Squares[(j + 1)..]],
+            [.. p.Sudden[..(j - 1)], .. p.Sudden[(j + 1)..]],
+            [.. p.KinkAt, (from + to) / 2],
+            [.. p.KinkTurn, turn]);
     }
 
     /// <summary>Takes an inner stretch between two changes for the middle of one transition over both: two steps half a transition

@@ -34,7 +34,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
 
     // Work spent on one search, in readings times squared figures: some times what ordinary surveys need. Track without
     // recognisable elements would otherwise be tried with every shape there is.
-    private const double MostWork = 8e6;
+    private const double MostWork = 1.6e7;
 
     private readonly List<ProfileFit> met = [];
     private double work;
@@ -53,6 +53,11 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     {
         bool[] none = new bool[observations.Count];
         var found = new List<ProfileFit> { Descend(Simplest(none)), FromSeeds(none) };
+        if (FromKinks(none) is { } kinked)
+        {
+            found.Add(kinked);
+        }
+
         foreach (bool[] leftOut in suspects.Prepend(none))
         {
             if (IsSpent)
@@ -152,9 +157,31 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
         return Descend(Meet(profile, none));
     }
 
+    // Kinks that show at once are taken out of the readings, the rest is searched for its shape, and they are put back.
+    private ProfileFit? FromKinks(bool[] none)
+    {
+        var seeds = KinkSeeds.Among(observations, MostChanges);
+        if (seeds.Length == 0)
+        {
+            return null;
+        }
+
+        double Bent(double s) => seeds.Sum(k => k.Turn * Math.Max(0, s - k.At));
+        var eased = new ProfileSearch([.. observations.Select(o => o with { Value = o.Value - (o.Sigma * o.Of(Bent)) })], length, placed) { kinksTried = false };
+        var rest = eased.Descend(eased.Simplest(none)).Profile;
+        work += eased.work;
+        foreach (var (at, turn) in seeds)
+        {
+            rest = ProfileMoves.AddKink(rest, at, turn);
+        }
+
+        return rest.Freedom < observations.Count ? Descend(Meet(rest, none)) : null;
+    }
+
+    private CurvatureProfile One(bool straight) => new() { Length = length, Placed = placed, Curvatures = [0], Straight = [straight] };
+
     private ProfileFit Simplest(bool[] none)
     {
-        CurvatureProfile One(bool straight) => new() { Length = length, Placed = placed, Curvatures = [0], Straight = [straight] };
         return new[] { Meet(One(true), none), Meet(One(false), none) }.MinBy(f => f.Cost)!;
     }
 
@@ -192,6 +219,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
             else if (kinksTried)
             {
                 yield return (ProfileMoves.StretchToKink(p, j), fit.LeftOut);
+                yield return (ProfileMoves.StretchToKinkWithin(p, j), fit.LeftOut);
             }
         }
 
