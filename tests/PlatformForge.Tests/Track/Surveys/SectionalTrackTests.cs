@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
-using PlatformForge.Units;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Surveys;
