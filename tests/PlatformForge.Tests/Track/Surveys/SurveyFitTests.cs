@@ -174,6 +174,31 @@ public class SurveyFitTests
         }
     }
 
+    /// <summary>Straight, transition, curve, transition, straight, as a drawing or a patient measurer gives it: closer readings must
+    /// not be met by more elements.</summary>
+    [Theory]
+    [InlineData(60)]
+    [InlineData(120)]
+    [InlineData(200)]
+    [InlineData(240)]
+    [InlineData(241)]
+    [InlineData(600)]
+    public void However_close_the_readings_the_same_five_elements_are_found(int count)
+    {
+        var line = Lay(new StraightSpec(400), new TransitionSpec(150, 700, Hand.Left), new CurveSpec(700, Hand.Left, 500), new TransitionSpec(150, null, Hand.Left), new StraightSpec(400));
+        for (int seed = 1; seed <= 3; seed++)
+        {
+            var random = new Random(seed);
+            var places = Enumerable.Range(0, count).Select(i => new PlaceReading(
+                "f", i + 2, LengthUnit.Millimetre, line.At(line.Length * i / (count - 1)).Position + new Point2(0, 0.25 * ((2 * random.NextDouble()) - 1)), 0));
+            var track = TrackSurveyor.Fit(new PlaceSurvey("t", "k", 0.25, [places.ToArray()])).Value!;
+            Assert.Equal(
+                [FittedKind.Straight, FittedKind.Transition, FittedKind.Curve, FittedKind.Transition, FittedKind.Straight],
+                track.Elements.Select(e => e.Kind));
+            Assert.Equal(700, track.LeastRadius!.Radius, 7.0);
+        }
+    }
+
     [Fact]
     public void A_kink_of_sectional_track_is_kept_and_told()
     {

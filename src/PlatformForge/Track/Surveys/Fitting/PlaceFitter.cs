@@ -11,6 +11,10 @@ internal static class PlaceFitter
     /// <summary>More readings than this are taken together by neighbours for the search.</summary>
     public const int MostSingle = 240;
 
+    // More readings than this are taken together for the first search, which tries far more shapes than the later ones: into so many groups,
+    // of so many readings at least, for one misread figure among them is told by the two others.
+    private const int FewEnough = 90, Searched = 64, LeastGroup = 3;
+
     /// <summary>Neighbours share some errors of ruler and string: the mean of many is not trusted below this part of one reading's error.</summary>
     public const double LeastMeanError = 0.25;
 
@@ -68,9 +72,10 @@ internal static class PlaceFitter
 
     private static (Located Located, IReadOnlyList<ProfileFit> Found) Search(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Centreline reference, double sigma)
     {
-        var located = Located.On(reference, runs, sigma);
+        int readings = runs.Sum(r => r.Count);
+        var located = Located.On(reference, runs, sigma, readings > FewEnough ? Math.Min(Searched, readings / LeastGroup) : MostSingle);
         var search = new ProfileSearch(located.Observations, located.Length, placed: true);
-        var found = search.Run(Suspects.Among(located.Observations));
+        var found = search.Run(located.Single ? Suspects.Among(located.Observations) : []);
 
         // The first line runs through misread places too; what was found on it is put right on the line it gave.
         double before = located.Length;
@@ -88,11 +93,10 @@ internal static class PlaceFitter
 
     private static (Located Located, IReadOnlyList<ProfileFit> Found) Improve(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Located before, ProfileFit found, double sigma)
     {
-        bool[] leftOut = before.Spread(found.LeftOut);
         var (from, direction) = before.Start(found.Profile);
         var located = Located.On(ProfileLine.Build(name, found.Profile, from, direction), runs, sigma);
         var search = new ProfileSearch(located.Observations, located.Length, placed: true);
-        return (located, search.Improve(found.Profile.Moved(located.Origin, located.Length), located.Single ? located.Carry(leftOut) : new bool[located.Observations.Count]));
+        return (located, search.Improve(found.Profile.Moved(located.Origin, located.Length), before.Single && located.Single ? located.Carry(before.Spread(found.LeftOut)) : new bool[located.Observations.Count]));
     }
 
     /// <summary>Readings told by chainage and offset of a reference.</summary>
@@ -117,7 +121,7 @@ internal static class PlaceFitter
         /// <summary>What the exact fit has to meet; single readings with a standard deviation of their own.</summary>
         public List<FitTarget> TargetsAt(double sigma) => Single ? [.. Targets.Select(t => t with { Sigma = sigma })] : Targets;
 
-        public static Located On(Centreline reference, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, double sigma)
+        public static Located On(Centreline reference, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, double sigma, int mostSingle = MostSingle)
         {
             var places = new List<(double S, double Y, int Reading, PlaceReading Source)>();
             foreach (var run in runs)
@@ -133,7 +137,7 @@ internal static class PlaceFitter
             }
 
             places = [.. places.OrderBy(p => p.S).ThenBy(p => p.Reading)];
-            var located = new Located(reference) { Origin = places[0].S, Length = places[^1].S - places[0].S, Single = places.Count <= MostSingle };
+            var located = new Located(reference) { Origin = places[0].S, Length = places[^1].S - places[0].S, Single = places.Count <= mostSingle };
             if (located.Single)
             {
                 foreach (var (s, y, reading, source) in places)
@@ -143,7 +147,7 @@ internal static class PlaceFitter
             }
             else
             {
-                located.AddMeans(places, sigma);
+                located.AddMeans(places, sigma, mostSingle);
             }
 
             return located;
@@ -177,11 +181,11 @@ internal static class PlaceFitter
             Targets.Add(target);
         }
 
-        private void AddMeans(List<(double S, double Y, int Reading, PlaceReading Source)> places, double sigma)
+        private void AddMeans(List<(double S, double Y, int Reading, PlaceReading Source)> places, double sigma, int groups)
         {
-            for (int g = 0; g < MostSingle; g++)
+            for (int g = 0; g < groups; g++)
             {
-                int from = (int)((long)places.Count * g / MostSingle), to = (int)((long)places.Count * (g + 1) / MostSingle);
+                int from = (int)((long)places.Count * g / groups), to = (int)((long)places.Count * (g + 1) / groups);
                 var group = places[from..to];
                 double middle = group.Select(p => p.Y).Order().ElementAt(group.Count / 2);
                 var near = group.Where(p => Math.Abs(p.Y - middle) <= FarFromMiddle * sigma).ToList();

@@ -82,6 +82,22 @@ internal static class ProfileMoves
             [.. p.KinkTurn, turn]);
     }
 
+    /// <summary>
+    /// Takes the change nearest to a kink for a transition that begins or ends at the kink, without the kinks within it: a sudden
+    /// change with a kink on either side of it is the nearest that a profile without transitions comes to one.
+    /// </summary>
+    public static CurvatureProfile KinkToTransition(CurvatureProfile p, int k)
+    {
+        int j = Enumerable.Range(0, p.Middles.Length).MinBy(m => Math.Abs(p.Middles[m] - p.KinkAt[k]));
+        double half = Math.Abs(p.Middles[j] - p.KinkAt[k]);
+        int[] kept = [.. Enumerable.Range(0, p.KinkAt.Length).Where(i => i != k && Math.Abs(p.KinkAt[i] - p.Middles[j]) > Within * half)];
+        return Copy(
+            p, p.Curvatures, p.Straight, p.Middles, Set(p.Squares, j, 4 * half * half), Set(p.Sudden, j, false), [.. kept.Select(i => p.KinkAt[i])], [.. kept.Select(i => p.KinkTurn[i])]);
+    }
+
+    // The kinks on either side of a change stand at nearly the same distance from it.
+    private const double Within = 1.5;
+
     /// <summary>Takes an inner stretch between two changes for the middle of one transition over both: two steps half a transition
     /// apart are the nearest that sudden changes come to it.</summary>
     public static CurvatureProfile StretchToTransition(CurvatureProfile p, int j)

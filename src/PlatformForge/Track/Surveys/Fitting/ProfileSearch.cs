@@ -226,6 +226,10 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
         for (int k = 0; k < p.KinkAt.Length; k++)
         {
             yield return (ProfileMoves.DropKink(p, k), fit.LeftOut);
+            if (p.Middles.Length > 0)
+            {
+                yield return (ProfileMoves.KinkToTransition(p, k), fit.LeftOut);
+            }
         }
 
         for (int i = 0; i < fit.LeftOut.Length; i++)
