@@ -28,7 +28,7 @@ internal static class SurveyRemarks
             yield return RunRule.At(doubted.Reading, Finding.Note(
                 "PF2145",
                 survey.Key,
-                Invariant($"{What(doubted)} is met by a bend that no other reading asks for. Either the track does bend there, or {Wanted(doubted)} was to be read, {Math.Abs(doubted.Miss):0.0#} mm off; readings so far apart cannot tell which. It is kept, and how far the line may be off allows for both."),
+                Invariant($"{What(doubted)} is met by a bend that no other reading asks for. Either the track does bend there, or {Wanted(doubted)} was to be read, {Math.Abs(doubted.Miss):0.0#} mm off; the readings cannot tell which. It is kept, and how far the line may be off allows for both."),
                 "Read this place again, and one on either side of it between the readings."));
         }
 

@@ -114,6 +114,26 @@ public class SimulatedSurveyTests
         Assert.True(named >= 0.95 * Surveys, $"{named} of {Surveys} named");
     }
 
+    // No reading beyond an end speaks against a misread one, which is named only in some cases; it is told nevertheless, and good ones are not.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-1)]
+    public void A_misread_end_is_in_doubt_where_it_is_not_named(int end)
+    {
+        var lines = Tracks.Sample(Surveys, new Rnd(20261125, 7), 50).ToArray();
+        int told = 0, good = 0;
+        Parallel.For(0, Surveys, k =>
+        {
+            var random = new Random(4000 + k);
+            var (survey, row) = Offsets(40, end)(lines[k], random, PlantedErrors * RulerError * ((random.Next(2) * 2) - 1));
+            var track = TrackSurveyor.Fit(survey).Value!;
+            Interlocked.Add(ref told, track.Outliers.Concat(track.Doubted).Any(o => o.Reading.Row == row) ? 1 : 0);
+            Interlocked.Add(ref good, TrackSurveyor.Fit(Offsets(40)(lines[k], new Random(k), 0).Survey).Value!.Doubted.Count > 0 ? 1 : 0);
+        });
+        Assert.True(told >= 2 * Surveys / 3, $"{told} of {Surveys} told");
+        Assert.True(good < 0.05 * Surveys, $"{good} with a good reading in doubt");
+    }
+
     private static void KeepsTheBound(Gen<Centreline> tracks, Measuring measure, int count)
     {
         var lines = tracks.Sample(count, new Rnd(20261125, 7), 50).ToArray();
@@ -180,10 +200,10 @@ public class SimulatedSurveyTests
         return (new PlaceSurvey("t", "k", RulerError, [places.ToArray()]), bad + 2);
     };
 
-    private static Measuring Offsets(double spacing) => (line, random, off) =>
+    private static Measuring Offsets(double spacing, int? at = null) => (line, random, off) =>
     {
         Point2 from = line.At(0).Position, taut = line.At(line.Length).Position - from, along = taut * (1 / taut.Length);
-        int count = (int)(taut.Length / spacing) + 1, bad = random.Next(2, count - 2);
+        int count = (int)(taut.Length / spacing) + 1, bad = at switch { null => random.Next(2, count - 2), < 0 => count + at.Value, _ => at.Value };
         double s = 0;
         var places = Enumerable.Range(0, count).Select(i =>
         {

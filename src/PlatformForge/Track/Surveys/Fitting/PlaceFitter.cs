@@ -53,6 +53,12 @@ internal static class PlaceFitter
         double spacing = located.Length / (located.Observations.Count - 1);
         bool sparse = spacing > StationSpacing.Telling(sigma * Math.Sqrt(3), StationSpacing.Sharpest(found[0].Profile, spacing));
         var (likely, doubted) = sparse ? PutBack.From(found, located.Observations) : (found, []);
+        var without = doubted.Length > 0 ? found[0] : null;
+        if (without is null && located.Single)
+        {
+            (without, doubted) = EndDoubt.Of(likely[0], located.Observations);
+        }
+
         var kept = sparse ? FitChoice.Distinct(NearShapes.Among(likely, located.Observations), NearShapes.Most) : FitChoice.Distinct(likely);
         var targets = located.TargetsAt(sigma);
         ExactFit Exact(ProfileFit f)
@@ -67,7 +73,7 @@ internal static class PlaceFitter
             [.. kept.Select(f => f.Cost)],
             Readings(Enumerable.Range(0, located.Observations.Count).Where(i => kept[0].LeftOut[i])),
             Readings(doubted),
-            doubted.Length == 0 ? null : Exact(found[0]));
+            without is null ? null : Exact(without));
     }
 
     private static (Located Located, IReadOnlyList<ProfileFit> Found) Search(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Centreline reference, double sigma)

@@ -27,6 +27,11 @@ internal static class ProfileMoves
         [.. p.Squares[..j], .. p.Squares[(j + 1)..]],
         [.. p.Sudden[..j], .. p.Sudden[(j + 1)..]]);
 
+    /// <summary>Takes the first or the last change away; the stretch beyond it goes on as the one before.</summary>
+    public static CurvatureProfile DropEnd(CurvatureProfile p, bool first) => first
+        ? Copy(p, p.Curvatures[1..], p.Straight[1..], p.Middles[1..], p.Squares[1..], p.Sudden[1..])
+        : Copy(p, p.Curvatures[..^1], p.Straight[..^1], p.Middles[..^1], p.Squares[..^1], p.Sudden[..^1]);
+
     /// <summary>Makes a change sudden, or gives it a length.</summary>
     public static CurvatureProfile TurnChange(CurvatureProfile p, int j)
     {
