@@ -3,7 +3,8 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Verification.Distances;
 
 /// <summary>
-/// Signed distance in plan to a ring: positive outside, below nil inside, where it is the depth under the nearest edge.
+/// Signed distance in plan to a ring: positive outside, below nil inside, where it is the depth under the nearest edge. Where a ring overlaps itself, as
+/// widening may make it in a hollow, that is inside.
 /// </summary>
 internal sealed class OutlineDistance
 {
@@ -59,18 +60,18 @@ internal sealed class OutlineDistance
     public double At(Point2 p)
     {
         double least = double.PositiveInfinity;
-        bool inside = false;
+        int turns = 0;
         for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
         {
             Point2 a = ring[j], b = ring[i];
             least = Math.Min(least, Squared(p, a, b));
             if ((a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X + ((b.X - a.X) * (p.Y - a.Y) / (b.Y - a.Y)))
             {
-                inside = !inside;
+                turns += b.Y > p.Y ? 1 : -1;
             }
         }
 
-        return inside ? -Math.Sqrt(least) : Math.Sqrt(least);
+        return turns != 0 ? -Math.Sqrt(least) : Math.Sqrt(least);
     }
 
     /// <summary>The least signed distance along a segment, mm.</summary>
