@@ -44,6 +44,16 @@ public sealed record FaceSpec(string Track, Side Side, double From, double To, E
 
     /// <summary>Vertical gap in mm left under what passes over the coping. Default 1.</summary>
     public double VerticalGap { get; init; } = 1;
+
+    // Sums of stated heights differ by less than this, mm, where they are meant to be equal.
+    private const double Grain = 1e-9;
+
+    /// <summary>
+    /// Height in mm, from the same zero as the coping's, below which the underside of a part has to be for the coping to be held to the part. One that is
+    /// the vertical gap above the coping, no more, passes over. Infinity where nothing passes over.
+    /// </summary>
+    /// <param name="coping">Height of the coping there, mm.</param>
+    public double HeldBelow(double coping) => BodiesPassOver ? coping + VerticalGap - Grain : double.PositiveInfinity;
 }
 
 /// <summary>A sloping end of a platform. Exactly one of length and gradient is set.</summary>

@@ -25,6 +25,21 @@ public class KeptClearanceTests
     public void A_large_budget_is_kept_along_a_transition(string running) =>
         Kept(Samples.Read(PresetShelf.Sample("pendlewick")!, $"clearance.running={running}").Value!);
 
+    [Theory]
+    [InlineData("12", "14", "2")]
+    [InlineData("12.3", "14", "1.7")]
+    [InlineData("11.1", "13.2", "2.1")]
+    public void A_body_exactly_the_vertical_gap_above_the_coping_passes_over(string height, string low, string gap)
+    {
+        string text = Samples.With(12, $"width = 34\nlow = {low}\npart = [{{ name = \"steps\", from = -60, to = 60, width = 30, low = 3, high = 9 }}]");
+        text = text.Replace("to = 540 }", $"to = 540, bodies_pass_over = true, vertical_gap = {gap} }}\nheight = {height}");
+        var project = Samples.Read(text).Value!;
+        var design = DesignRun.Design(project, RunWatch.None);
+        Assert.DoesNotContain(design.Findings, f => f.Code == "PF4206");
+        Assert.All(design.Value!.Platforms[0].Plan.Requirement.GoverningPart, p => Assert.Equal("steps", p));
+        Kept(project);
+    }
+
     private static void Kept(PlatformForge.Projects.ProjectSpec project)
     {
         var design = DesignRun.Design(project, RunWatch.None);

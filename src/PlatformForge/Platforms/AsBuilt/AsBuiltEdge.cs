@@ -65,7 +65,7 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
     private static List<(string Vehicle, string Part, double Reach)> Swept(PlatformPlan plan, SweptEnvelope envelope, double chainage)
     {
         int station = Math.Clamp((int)Math.Round((chainage - envelope.From) / envelope.Spacing), 0, envelope.Count - 1);
-        double ceiling = plan.Spec.Face.BodiesPassOver ? plan.Profile.At(chainage) - plan.Site.RailTop + plan.Spec.Face.VerticalGap : double.PositiveInfinity;
+        double ceiling = plan.Spec.Face.HeldBelow(plan.Profile.At(chainage) - plan.Site.RailTop);
         var most = new List<(string Vehicle, string Part, double Reach)>();
         foreach (var part in envelope.Parts.Where(p => p.Run == 0 && p.ZLow < ceiling))
         {

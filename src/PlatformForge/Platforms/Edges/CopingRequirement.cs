@@ -112,7 +112,7 @@ internal static class CopingRequirement
         for (int i = 0; i < stations.Length; i++)
         {
             double highest = Math.Max(profile.At(stations[Math.Max(0, i - 1)]), profile.At(stations[Math.Min(stations.Length - 1, i + 1)]));
-            ceilings[i] = face.BodiesPassOver ? Math.Max(highest, profile.At(stations[i])) - request.Site.RailTop + face.VerticalGap : double.PositiveInfinity;
+            ceilings[i] = face.HeldBelow(Math.Max(highest, profile.At(stations[i])) - request.Site.RailTop);
         }
 
         return ceilings;

@@ -23,18 +23,18 @@ internal static class PassingRule
         var highest = parts.MaxBy(p => p.ZLow)!;
         if (highest.ZLow <= spec.Height)
         {
-            if (highest.ZLow < lowest + face.VerticalGap)
+            if (highest.ZLow < face.HeldBelow(lowest))
             {
                 findings.Add(PlatformFindings.AllReachLow($"{spec.Key}.face.bodies_pass_over", Named(highest), highest.ZLow, spec.Height));
             }
         }
-        else if (highest.ZLow < lowest + face.VerticalGap)
+        else if (highest.ZLow < face.HeldBelow(lowest))
         {
             findings.Add(PlatformFindings.NothingPassesOver($"{spec.Key}.face.vertical_gap", face.VerticalGap, Named(highest), highest.ZLow - spec.Height));
         }
         else
         {
-            foreach (var part in parts.Where(p => p.ZLow > spec.Height && p.ZLow < spec.Height + face.VerticalGap))
+            foreach (var part in parts.Where(p => p.ZLow > spec.Height && p.ZLow < face.HeldBelow(spec.Height)))
             {
                 findings.Add(PlatformFindings.HeldOff($"{spec.Key}.face.vertical_gap", Named(part), part.ZLow - spec.Height, face.VerticalGap));
             }

@@ -62,5 +62,5 @@ internal static class TightPlaces
 
     private static bool Counts(PlatformPlan plan, PartReach part, double s) =>
         s >= plan.Spec.Face.From && s <= plan.Spec.Face.To
-        && (!plan.Spec.Face.BodiesPassOver || part.ZLow < plan.Profile.At(s) - plan.Site.RailTop + plan.Spec.Face.VerticalGap);
+        && part.ZLow < plan.Spec.Face.HeldBelow(plan.Profile.At(s) - plan.Site.RailTop);
 }

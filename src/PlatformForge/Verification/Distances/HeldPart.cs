@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Verification.Rules;
 
 namespace PlatformForge.Verification.Distances;
 
@@ -12,11 +13,12 @@ internal sealed record HeldPart(string Name, PartCarrier Carrier, Slab Slab, Out
 {
     public static HeldPart Of(VehiclePart part, Vehicle vehicle, DesignFacts facts)
     {
-        double low = Math.Min(part.ZLow - facts.VerticalAllowance, facts.HeldDownTo ?? double.PositiveInfinity);
+        // What stands at the very level a part may pass over is not held to it, and files round heights: the slab begins just above.
+        double high = part.ZHigh + facts.VerticalAllowance, level = Math.Min(part.ZLow - facts.VerticalAllowance + ClearanceRule.Rounding, high);
         return new(
             part.Name,
             part.Carrier,
-            new(facts.RailTop + low, facts.RailTop + part.ZHigh + facts.VerticalAllowance),
+            new(facts.RailTop + Math.Min(level, facts.HeldDownTo ?? double.PositiveInfinity), facts.RailTop + high),
             new(part.Outline),
             new(PlayedOutline.Of(part, vehicle, facts.Play)));
     }
