@@ -44,7 +44,13 @@ internal static class SetForm
     /// <summary>Faults of a set as a whole: figures that a shared bogie decides but that say otherwise.</summary>
     public static void Check(VehicleForm set, TreeTable table, string key, KeyReading reading)
     {
+        if (set.Bodies.Count == 0)
+        {
+            return;
+        }
+
         var items = (table.Find("body")?.Value as TreeList)?.Items;
+        var whole = Whole(set);
         for (int i = 0; i <= set.Bodies.Count; i++)
         {
             var own = i == 0 ? table : items?[i - 1] as TreeTable ?? table;
@@ -72,10 +78,25 @@ internal static class SetForm
             {
                 reading.Fault("PF1014", at + ".pivots", Place("pivots"), Invariant($"pivots is {form.Pivots} mm, but a body of {length} mm that shares both bogies, with gaps of {form.Gap} and {set.Bodies[i].Gap} mm to its neighbours, has them {between:0.##} mm apart."), Invariant($"Leave pivots out, or give {between:0.##} mm."));
             }
-            else if (sharesFront != sharesRear && Or(form.Pivots, set.Pivots) > between + Agrees)
+            else if (whole[i] is { Hung: false } body)
             {
-                reading.Fault("PF1014", at + ".pivots", Place("pivots"), Invariant($"pivots is {Or(form.Pivots, set.Pivots)} mm; a body of {length} mm whose pivot at one end lies midway in a gap has its other pivot beyond its own end."), Invariant($"Give at most {between:0.##} mm: from the pivot of its own bogie to that of the shared one."));
+                Room(body, (sharesFront, sharesRear), between - length, (name, message, remedy) => reading.Fault("PF1014", Invariant($"{at}.{name}"), Place(name), message, remedy));
             }
+
+            WheelRoom.Doors(whole[i], (name, message, remedy) => reading.Fault("PF1014", Invariant($"{at}.sill.{name}"), ((own.Find("sill")?.Value as TreeTable)?.Find(name)?.Value ?? own).Place, message, remedy));
+        }
+    }
+
+    private static void Room(VehicleForm body, (bool Front, bool Rear) shares, double gaps, Action<string, string, string> fault)
+    {
+        if (shares is (false, false))
+        {
+            WheelRoom.Own(body, fault);
+        }
+        else
+        {
+            double trailing = body.TrailingBogieWheelbase ?? body.BogieWheelbase;
+            WheelRoom.Shared(body, gaps, shares is (true, true) ? null : shares.Front ? trailing : body.BogieWheelbase, fault);
         }
     }
 

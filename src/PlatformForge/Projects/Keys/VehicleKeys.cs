@@ -107,21 +107,10 @@ internal static class VehicleKeys
         TruckForm.Check(v, table, key, reading);
         void Fault(string name, string message, string remedy) => reading.Fault("PF1014", key + "." + name, (table.Find(name)?.Value ?? table).Place, message, remedy);
         Rising(reading, key, table, "low", v.Low, "high", v.High);
-        double longest = v.Length + (2 * Math.Abs(v.Ahead)), rear = v.TrailingBogieWheelbase ?? v.BogieWheelbase;
-        if (v.Bodies.Count == 0 && !double.IsFinite(v.Gap) && v.Pivots > longest)
+        if (v.Bodies.Count == 0 && !double.IsFinite(v.Gap))
         {
-            string measured = v.BogieWheelbase > 0 || rear > 0 ? "pivots is from bogie pivot to bogie pivot, not over the wheels" : "without bogies pivots is the wheelbase, from the middle of the first axle to that of the last";
-            Fault("pivots", Invariant($"pivots is {v.Pivots} mm, more than the body's length of {v.Length} mm."), Invariant($"Give at most {longest} mm: {measured}."));
-        }
-
-        if ((v.BogieWheelbase + rear) / 2 > v.Pivots)
-        {
-            double most = v.TrailingBogieWheelbase is null ? v.Pivots : Math.Max(0, (2 * v.Pivots) - rear);
-            Fault("bogie_wheelbase", Invariant($"bogie_wheelbase is {v.BogieWheelbase} mm, so bogies {v.Pivots} mm apart would overlap."), Invariant($"Give at most {most:0.##} mm: it is from the first to the last axle of one bogie."));
-        }
-        else if (Math.Max(v.BogieWheelbase, rear) > v.Length)
-        {
-            Fault(v.BogieWheelbase >= rear ? "bogie_wheelbase" : "trailing_bogie_wheelbase", Invariant($"a bogie's wheelbase is {Math.Max(v.BogieWheelbase, rear)} mm, more than the body's length of {v.Length} mm."), Invariant($"Give at most {v.Length} mm."));
+            WheelRoom.Own(v, Fault);
+            WheelRoom.Doors(v, (name, message, remedy) => reading.Fault("PF1014", Invariant($"{key}.sill.{name}"), ((table.Find("sill")?.Value as TreeTable)?.Find(name)?.Value ?? table).Place, message, remedy));
         }
 
         foreach (var (name, taper) in new[] { ("front_taper", v.FrontTaper), ("rear_taper", v.RearTaper) })
