@@ -25,6 +25,31 @@ internal static class BruteSweep
         return reach;
     }
 
+    /// <summary>Points in the layout that a part really touches: its corners at every pose, and its edges where squares to the chart at the given chainages
+    /// cut them. Nothing is taken between two poses, where a corner's way may be hollow at a kink.</summary>
+    public static List<Point2> Touched(Centreline ride, Centreline chart, Vehicle vehicle, double[] stations, double step)
+    {
+        var touched = new List<Point2>();
+        var frames = stations.Select(chart.At).ToArray();
+        var reach = vehicle.Parts.Select(_ => new Reach(Fill(stations.Length), Fill(stations.Length))).ToArray();
+        foreach (var v in vehicle.EitherWayRound ? [vehicle, TurnedRound(vehicle)] : new[] { vehicle })
+        {
+            Poses(ride, v, frames, step, null, null, (part, ring) =>
+            {
+                Cut(ring, frames, reach[part]);
+                touched.AddRange(ring.Where(p => chart.Locate(p).Chainage is var s && s >= stations[0] && s <= stations[^1]));
+            });
+        }
+
+        foreach (var (left, right) in reach)
+        {
+            touched.AddRange(frames.Zip(left).Where(f => double.IsFinite(f.Second)).Select(f => f.First.At(f.Second)));
+            touched.AddRange(frames.Zip(right).Where(f => double.IsFinite(f.Second)).Select(f => f.First.At(-f.Second)));
+        }
+
+        return touched;
+    }
+
     /// <summary>Reach of each part of one body of a set at the given chainages while the set runs, its foremost body's leading pivot from one chainage to
     /// another. Bodies are placed in a chain: a shared bogie is found once, for the body ahead, and the body behind is hung on it.</summary>
     public static Reach[] SweepBody(Centreline track, IReadOnlyList<Vehicle> bodies, int body, double[] stations, double step, (double From, double To) leading)
@@ -71,10 +96,22 @@ internal static class BruteSweep
     private static void Run(Centreline ride, Centreline chart, Vehicle v, double[] stations, double step, (double From, double To)? leading, Reach[] reach, Func<double, (Frame Body, Frame Lead, Frame Trail)>? stand = null)
     {
         var frames = stations.Select(chart.At).ToArray();
+        var before = new TrackPlace[v.Parts.Count][];
+        Poses(ride, v, frames, step, leading, stand, (part, ring) =>
+        {
+            Cut(ring, frames, reach[part]);
+            var places = Array.ConvertAll(ring, p => chart.Locate(p, before[part] is { } old ? old[0].Chainage : chart.Locate(p).Chainage));
+            Trace(before[part], places, stations, reach[part]);
+            before[part] = places;
+        });
+    }
+
+    // Every part's ring in the layout at every pose.
+    private static void Poses(Centreline ride, Vehicle v, TrackFrame[] frames, double step, (double From, double To)? leading, Func<double, (Frame Body, Frame Lead, Frame Trail)>? stand, Action<int, Point2[]> at)
+    {
         double length = v.Parts.SelectMany(p => p.Outline).Max(p => Math.Abs(p.X)) + v.PivotCentres + Math.Abs(v.LeadingPivotAhead) + Math.Abs(v.TrailingPivotAhead);
         double from = leading?.From ?? ride.Locate(frames[0].Position).Chainage - length, to = leading?.To ?? ride.Locate(frames[^1].Position).Chainage + (2 * length);
         int steps = (int)Math.Ceiling((to - from) / step);
-        var before = new TrackPlace[v.Parts.Count][];
         for (int i = 0; i <= steps; i++)
         {
             double u = from + ((to - from) * i / steps);
@@ -82,11 +119,7 @@ internal static class BruteSweep
             for (int part = 0; part < v.Parts.Count; part++)
             {
                 var carrier = v.Parts[part].Carrier switch { PartCarrier.LeadingBogie => lead, PartCarrier.TrailingBogie => trail, _ => body };
-                var ring = v.Parts[part].Outline.Select(p => carrier.Origin + (p.X * carrier.Along) + (p.Y * new Point2(-carrier.Along.Y, carrier.Along.X))).ToArray();
-                Cut(ring, frames, reach[part]);
-                var places = Array.ConvertAll(ring, p => chart.Locate(p, before[part] is { } old ? old[0].Chainage : chart.Locate(p).Chainage));
-                Trace(before[part], places, stations, reach[part]);
-                before[part] = places;
+                at(part, [.. v.Parts[part].Outline.Select(p => carrier.Origin + (p.X * carrier.Along) + (p.Y * new Point2(-carrier.Along.Y, carrier.Along.X)))]);
             }
         }
     }

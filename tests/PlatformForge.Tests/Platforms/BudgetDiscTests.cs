@@ -1,3 +1,4 @@
+using FsCheck.Xunit;
 using PlatformForge.Platforms.Edges;
 using Xunit;
 
@@ -29,9 +30,33 @@ public class BudgetDiscTests
     public void A_peak_is_rounded_by_the_disc()
     {
         var kept = BudgetDisc.Roll(Stations, Array.ConvertAll(Stations, s => 20 - Math.Abs(s - 50)), 5, _ => 0);
-        Assert.Equal(25, kept[50], 9);
-        Assert.Equal(20 + Math.Sqrt(25 - 9), kept[53], 9);
+
+        // Stations lie over the arc by no more than its versine over one station: 1²/8 of its second derivative, which is (1 + m²)^1.5 / 5 up to the slope m of 1.
+        double versine = Math.Pow(2, 1.5) / 5 / 8;
+        Assert.InRange(kept[50], 25, 25 + versine);
+        Assert.InRange(kept[53], 20 + Math.Sqrt(25 - 9), 20 + Math.Sqrt(25 - 9) + versine);
         Assert.Equal(20 - 10 + (5 * Math.Sqrt(2)), kept[60], 9);
+    }
+
+    /// <summary>Every point of the line and every place beside it, in steps of a fortieth of a station.</summary>
+    [Property(MaxTest = 20)]
+    public void The_join_between_stations_is_nowhere_within_the_disc(int seed)
+    {
+        const int Fine = 40;
+        var random = new Random(seed);
+        double budget = 0.2 + (3 * random.NextDouble()), steep = random.NextDouble();
+        double reach = 18;
+        double[] swept = [.. Stations[..20].Select(_ => reach += steep * (random.NextDouble() - 0.5))];
+        double[] kept = BudgetDisc.Roll(Stations[..20], swept, budget, _ => 0);
+        double Join(double[] line, int place) => line[place / Fine] + (place % Fine == 0 ? 0 : (line[(place / Fine) + 1] - line[place / Fine]) * (place % Fine) / Fine);
+        for (int at = 0; at <= 19 * Fine; at++)
+        {
+            for (int from = 0; from <= 19 * Fine; from++)
+            {
+                double aside = (at - from) / (double)Fine;
+                Assert.True(Math.Abs(aside) > budget || Join(kept, at) >= Join(swept, from) + Math.Sqrt((budget * budget) - (aside * aside)) - 1e-9);
+            }
+        }
     }
 
     [Fact]
