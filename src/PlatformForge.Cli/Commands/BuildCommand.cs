@@ -2,6 +2,7 @@ using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Reports;
+using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects.Runs;
 using static System.FormattableString;
 
@@ -77,7 +78,7 @@ internal static class BuildCommand
 
         o.WriteLine(Invariant($"Wrote {report.Folder.Written.Count} files into {report.Folder.Folder}; {report.Folder.Unchanged.Count} were unchanged, {report.Folder.Removed.Count} removed."));
         VerdictText.Vehicles(o, report.Verdict);
-        o.WriteLine(VerdictText.Line(report.Verdict));
+        o.WriteLine(VerdictText.Line(report.Verdict, report.Dossier.Platforms.Select(p => p.AsBuilt).OfType<AsBuiltEdge>()));
         foreach (string caution in Cautions.Lines.Take(CautionsShown))
         {
             o.WriteLine(caution);

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Verification;
 using static System.FormattableString;
@@ -15,20 +16,39 @@ internal static class VerdictText
     private const string StandingTrue = "(Measured standing true, play taken off with the budget; the table in report.md counts play in the reach, so figures and places may differ.)";
 
     /// <summary>The line everybody reads: least clearance, where, which vehicle.</summary>
-    public static string Line(Verdict verdict) => (verdict.Passed, verdict.Closest) switch
+    /// <param name="verdict">The verdict on the design.</param>
+    /// <param name="built">Where edges stand by gaps measured on the layout; none when nothing was measured.</param>
+    public static string Line(Verdict verdict, IEnumerable<AsBuiltEdge>? built = null)
     {
-        (true, { } near) => Invariant($"Clear: nothing touches. Least clearance {near.Clearance:0.00} mm, {Where(near)}."),
-        (true, null) => "Clear: no vehicle comes to the height of anything printed.",
-        (false, { Clearance: < 0 } near) => Invariant($"FOULS by {-near.Clearance:0.00} mm, {Where(near)}."),
-        (false, { } near) => Invariant($"Not passed. Least clearance {near.Clearance:0.00} mm, {Where(near)}."),
-        _ => "Not passed.",
-    };
+        bool many = verdict.Platforms > 1;
+        string? fouled = Fouled(built ?? [], many);
+        return (verdict.Passed, verdict.Closest) switch
+        {
+            (true, { } near) => Invariant($"{(fouled is null ? "Clear: nothing touches." : "Clear as planned.")} Least clearance {near.Clearance:0.00} mm, {Where(near, many)}."),
+            (true, null) => fouled is null ? "Clear: no vehicle comes to the height of anything printed." : "Clear as planned: no vehicle comes to the height of anything printed.",
+            (false, { Clearance: < 0, InPlan: true } near) => Invariant($"Not passed. Overlaps by {-near.Clearance:0.00} mm, {Where(near, many)}."),
+            (false, { Clearance: < 0 } near) => Invariant($"FOULS by {-near.Clearance:0.00} mm, {Where(near, many)}."),
+            (false, { } near) => Invariant($"Not passed. Least clearance {near.Clearance:0.00} mm, {Where(near, many)}."),
+            _ => "Not passed.",
+        } + fouled;
+    }
+
+    // What was measured on the layout and is fouled there, as a further sentence; null when nothing is.
+    private static string? Fouled(IEnumerable<AsBuiltEdge> built, bool many)
+    {
+        var worst = built.Where(e => e.Worst?.Closest?.Left < 0).MinBy(e => e.Worst!.Closest!.Left);
+        return worst?.Worst is { Closest: { } near } measure
+            ? Invariant($" AS BUILT IT FOULS by {-near.Left:0.00} mm, at chainage {measure.Reading.Chainage:0.#} mm{(many ? " of platform " + worst.Platform : "")}: {near.Vehicle} ({near.Part}).")
+            : null;
+    }
 
     public static void Vehicles(TextWriter o, Verdict verdict)
     {
         foreach (var vehicle in verdict.Vehicles)
         {
-            o.WriteLine($"  {vehicle.Vehicle}: " + (vehicle.Closest is { } near ? OfVehicle(near, vehicle.Tightest?.Clearance ?? near.Clearance) : "comes to the height of nothing printed"));
+            o.WriteLine($"  {vehicle.Vehicle}: " + (vehicle.Closest is { } near
+                ? OfVehicle(near, vehicle.Tightest?.Clearance ?? near.Clearance, verdict.Platforms > 1)
+                : "comes to the height of nothing printed" + (verdict.Platforms > 1 && vehicle.Platform.Length > 0 ? " of " + vehicle.Platform : "")));
         }
 
         if (verdict.Vehicles.Any(v => v.Closest is not null))
@@ -37,10 +57,10 @@ internal static class VerdictText
         }
     }
 
-    private static string OfVehicle(Nearness near, double left)
+    private static string OfVehicle(Nearness near, double left, bool many)
     {
-        string where = Invariant($"at chainage {near.Chainage:0} mm ({near.Part})");
-        return near.Clearance < 0 ? Invariant($"fouls by {-near.Clearance:0.00} mm {where}")
+        string where = Invariant($"at chainage {near.Chainage:0} mm{(many ? $" of {near.Track}{Beside(near, many)}" : "")} ({near.Part}{(near.InPlan ? ", in plan" : "")})");
+        return near.Clearance < 0 ? Invariant($"{(near.InPlan ? "overlaps" : "fouls")} by {-near.Clearance:0.00} mm {where}")
             : left < -Seen ? Invariant($"{near.Clearance:0.00} mm {where}, {-left:0.00} mm short of the budget")
             : Invariant($"{near.Clearance:0.00} mm {where}, {left:0.00} mm left after the budget");
     }
@@ -79,8 +99,15 @@ internal static class VerdictText
         JsonObject.Number(json, "least_clearance_mm", figures.Closest?.Clearance);
     }
 
-    private static string Where(Nearness near) =>
-        Invariant($"at chainage {near.Chainage:0} mm of {near.Track}, {near.Height:0.0} mm above rail top: {near.Vehicle} ({near.Part}{(near.Backwards ? ", running backwards" : "")})");
+    private static string Where(Nearness near, bool many) =>
+        Invariant($"at chainage {near.Chainage:0} mm of {near.Track}{Beside(near, many)}, {Height(near)}: {near.Vehicle} ({near.Part}{(near.Backwards ? ", running backwards" : "")})");
+
+    private static string Beside(Nearness near, bool many) => many ? " at platform " + near.Platform : "";
+
+    // A height that the part has; where nothing of the platform stands at any of its heights there is none to name.
+    private static string Height(Nearness near) => !near.InPlan ? Invariant($"{near.Height:0.0} mm above rail top")
+        : near.Height < near.Underside ? Invariant($"in plan, under a part whose underside is {near.Underside:0.0} mm above rail top")
+        : "in plan, over the part";
 
     private static void Nearness(Utf8JsonWriter json, string name, Nearness? near)
     {
@@ -98,7 +125,9 @@ internal static class VerdictText
         json.WriteString("section", near.Section);
         JsonObject.Number(json, "chainage_mm", near.Chainage);
         JsonObject.Number(json, "offset_mm", near.Offset);
+        json.WriteString("platform", near.Platform);
         JsonObject.Number(json, "height_mm", near.Height);
+        json.WriteBoolean("in_plan_only", near.InPlan);
         json.WriteBoolean("backwards", near.Backwards);
         json.WriteEndObject();
     }

@@ -17,6 +17,9 @@ public sealed record Verdict(
     IReadOnlyList<SectionVerdict> Sections,
     IReadOnlyList<Finding> Findings)
 {
+    /// <summary>How many platforms were held against the vehicles.</summary>
+    public int Platforms { get; init; } = 1;
+
     /// <summary>Whether nothing is wrong; warnings do not count.</summary>
     public bool Passed => !Findings.Any(f => f.Severity == Severity.Error);
 }
@@ -42,13 +45,27 @@ public sealed record Nearness(
     double Offset,
     double Height,
     Point3 Point,
-    bool Backwards);
+    bool Backwards)
+{
+    /// <summary>Name of the platform that the section belongs to.</summary>
+    public string Platform { get; init; } = "";
+
+    /// <summary>Whether it is the nearest in plan alone: nothing of the platform stands there at the part's own heights, it is held out from under (or over) the
+    /// part.</summary>
+    public bool InPlan { get; init; }
+
+    /// <summary>Height of the part's underside above rail top, mm.</summary>
+    public double Underside { get; init; }
+}
 
 /// <summary>The least clearance of one vehicle on one track; see <see cref="Verdict"/> for the two measures.</summary>
 public sealed record VehicleVerdict(string Vehicle, string Track, Nearness? Closest, Nearness? Tightest)
 {
     /// <summary>Key of the vehicle in the file that states it, for findings; empty where that is not known.</summary>
     public string Key { get; init; } = "";
+
+    /// <summary>Name of the platform it was held against; empty when it was held against all of a folder's.</summary>
+    public string Platform { get; init; } = "";
 }
 
 /// <summary>Figures of one section as read back.</summary>

@@ -117,6 +117,20 @@ public class LeastClearanceTests
         Assert.Equal(1.5, SectionsVerifier.Verify([section], facts with { HeldDownTo = -Pieces.RailTop }).Closest!.Clearance, Rounding);
     }
 
+    [Theory]
+    [InlineData(12, true)]
+    [InlineData(14, true)]
+    [InlineData(16, false)]
+    public void A_height_is_named_that_the_part_has_or_it_is_said_to_be_in_plan(double top, bool inPlan)
+    {
+        var track = Pieces.Straight(1200);
+        var vehicle = new Vehicle("coach", 188, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -130, 130, 34, 14, 45)]);
+        var section = Pieces.Section(Pieces.Bar(track, 400, 800, 18.5, 70, 0, Pieces.RailTop + top));
+        var near = SectionsVerifier.Verify([section], Pieces.Facts(track, vehicle) with { HeldDownTo = -Pieces.RailTop }).Closest!;
+        Assert.Equal((1.5, inPlan, 14.0, section.Platform), (Math.Round(near.Clearance, 3), near.InPlan, Math.Round(near.Underside, 9), near.Platform));
+        Assert.Equal(!inPlan, near.Height >= near.Underside - Rounding && near.Height <= top + Rounding);
+    }
+
     [Fact]
     public void Play_and_budget_are_asked_of_every_point()
     {

@@ -18,9 +18,9 @@ public static class TrialVerdict
         return new(
             Least(verdicts.Select(v => v.Closest)),
             Least(verdicts.Select(v => v.Tightest)),
-            [.. verdicts.SelectMany(v => v.Vehicles)],
+            [.. verdicts.Zip(dossier.Platforms).SelectMany(p => p.First.Vehicles.Select(v => v with { Platform = p.Second.Name }))],
             [.. verdicts.SelectMany(v => v.Sections)],
-            [.. dossier.Platforms.SelectMany(p => Limits(dossier, p, extra ?? [])), .. verdicts.SelectMany(v => v.Findings)]);
+            [.. dossier.Platforms.SelectMany(p => Limits(dossier, p, extra ?? [])), .. verdicts.SelectMany(v => v.Findings)]) { Platforms = verdicts.Length };
     }
 
     // The design's own vehicles were held to their limits before they were swept.

@@ -1,8 +1,12 @@
 using PlatformForge.Geometry;
+using PlatformForge.Verification.Rules;
 
 namespace PlatformForge.Verification.Distances;
 
-/// <summary>A horizontal slab of space in mm above the baseboard, both faces included.</summary>
+/// <summary>
+/// A horizontal slab of space in mm above the baseboard, the upper face included. What rises to the lower face and no further lies below it: a body may pass over
+/// a coping with exactly the gap that is kept.
+/// </summary>
 internal readonly record struct Slab(double Low, double High)
 {
     /// <summary>Most corners that a triangle has after both faces have cut it.</summary>
@@ -10,11 +14,12 @@ internal readonly record struct Slab(double Low, double High)
 
     /// <summary>
     /// The corners of what a triangle leaves in the slab, in order: none, or up to <see cref="MostCorners"/>; a triangle that
-    /// only touches a face leaves a point or an edge.
+    /// only touches the upper face leaves a point or an edge.
     /// </summary>
     public int Cut(Point3 a, Point3 b, Point3 c, Span<Point3> corners)
     {
-        if (Math.Max(a.Z, Math.Max(b.Z, c.Z)) < Low || Math.Min(a.Z, Math.Min(b.Z, c.Z)) > High)
+        // Files round heights.
+        if (Math.Max(a.Z, Math.Max(b.Z, c.Z)) <= Low + ClearanceRule.Rounding || Math.Min(a.Z, Math.Min(b.Z, c.Z)) > High)
         {
             return 0;
         }

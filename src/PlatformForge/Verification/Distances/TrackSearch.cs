@@ -165,6 +165,12 @@ internal sealed class TrackSearch
 
         var plan = new Point2(nearest.X, nearest.Y);
         var place = stock.Ride.Locate(plan, field.Chainage(plan));
-        return new(bound - asked, run.Vehicle.Name, part.Name, stock.Ride.Name, sections[section].Name, place.Chainage, place.Offset, nearest.Z - facts.RailTop, nearest, run.Backwards);
+        double? meets = MeetingHeight.At(placed[section], part.Own, nearest);
+        return new(bound - asked, run.Vehicle.Name, part.Name, stock.Ride.Name, sections[section].Name, place.Chainage, place.Offset, (meets ?? nearest.Z) - facts.RailTop, nearest with { Z = meets ?? nearest.Z }, run.Backwards)
+        {
+            Platform = sections[section].Platform,
+            InPlan = meets is null,
+            Underside = part.Own.Low - facts.RailTop,
+        };
     }
 }

@@ -21,8 +21,10 @@ internal static class ClearanceRule
                 yield return Finding.Error(
                     "PF8020",
                     verdict.Key,
-                    Invariant($"{Who(foul)} runs {-foul.Clearance:F2} mm into {foul.Section} {Where(foul)}."),
-                    Invariant($"Set that stretch back by {Up(Math.Max(-foul.Clearance, -(verdict.Tightest?.Clearance ?? 0)))} mm: build it again with this vehicle in the project ([[vehicle]]), or take the vehicle off this track."),
+                    foul.InPlan
+                        ? Invariant($"{Who(foul)} comes {-foul.Clearance:F2} mm over {foul.Section} in plan, {Where(foul)}. It does not touch, but the platform is to be held out from {Under(foul)} bodies.")
+                        : Invariant($"{Who(foul)} runs {-foul.Clearance:F2} mm into {foul.Section} {Where(foul)}."),
+                    Invariant($"Set that stretch back by {Up(Math.Max(-foul.Clearance, -(verdict.Tightest?.Clearance ?? 0)))} mm: build it again with this vehicle in the project ([[vehicle]]), or take the vehicle off this track.") + (foul.InPlan && foul.Height < foul.Underside ? " Or say bodies_pass_over = true in the platform's face, where bodies may." : ""),
                     FaultKind.DesignRule);
             }
             else if (verdict.Tightest is { } tight && tight.Clearance < -Rounding)
@@ -30,7 +32,7 @@ internal static class ClearanceRule
                 yield return Finding.Error(
                     "PF8021",
                     verdict.Key,
-                    Invariant($"{Who(tight)} comes {-tight.Clearance:F3} mm nearer to {tight.Section} than play and budget allow, {Where(tight)}; standing true it clears by {verdict.Closest?.Clearance ?? double.NaN:F2} mm."),
+                    Invariant($"{Who(tight)} comes {-tight.Clearance:F3} mm nearer to {tight.Section}{(tight.InPlan ? " in plan" : "")} than play and budget allow, {Where(tight)}; standing true it clears by {verdict.Closest?.Clearance ?? double.NaN:F2} mm."),
                     Invariant($"Set that stretch back by {Up(-tight.Clearance)} mm: build it again with this vehicle in the project ([[vehicle]]). Or make do with {Up(-tight.Clearance)} mm less than was asked for: it does not touch."),
                     FaultKind.DesignRule);
             }
@@ -41,7 +43,11 @@ internal static class ClearanceRule
         Invariant($"On track '{n.Track}' the {n.Part} of '{n.Vehicle}'{(n.Backwards ? ", running backwards," : "")}");
 
     private static string Where(Nearness n) =>
-        Invariant($"at chainage {n.Chainage:F1} mm, {Math.Abs(n.Offset):F2} mm {(n.Offset < 0 ? "right" : "left")} of the middle and {n.Height:F1} mm above the rails");
+        Invariant($"at chainage {n.Chainage:F1} mm, {Math.Abs(n.Offset):F2} mm {(n.Offset < 0 ? "right" : "left")} of the middle and ") + (n.InPlan
+            ? Invariant($"{Under(n)} it, its underside being {n.Underside:F1} mm above the rails")
+            : Invariant($"{n.Height:F1} mm above the rails"));
+
+    private static string Under(Nearness n) => n.Height < n.Underside ? "under" : "over";
 
     // Rounded up to hundredths, so that doing as told is enough.
     private static string Up(double mm) => Invariant($"{Math.Ceiling(mm * 100) / 100:F2}");

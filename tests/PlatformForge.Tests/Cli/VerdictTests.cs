@@ -1,0 +1,53 @@
+using PlatformForge.Tests.Projects;
+using Xunit;
+
+namespace PlatformForge.Tests.Cli;
+
+/// <summary>What the verdict says is so.</summary>
+public class VerdictTests
+{
+    [Theory]
+    [InlineData("check")]
+    [InlineData("build")]
+    public void An_edge_that_fouls_as_it_was_built_is_not_told_to_be_clear(string command)
+    {
+        // 7 mm from the running edge is 15.25 mm from the middle; the coach is 17 mm out.
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Samples.Small), gaps = folder.Write("gaps.csv", "chainage,gap\n400,7\n");
+        string[] more = command == "build" ? ["--no-pictures"] : [];
+        var run = CliRun.Of([command, file, "--as-built", gaps, .. more]);
+        Assert.Equal(4, run.Exit);
+        Assert.Matches(@"\nClear as planned\. Least clearance \d+\.\d\d mm, .* AS BUILT IT FOULS by 1\.75 mm, at chainage 400 mm: coach \(body\)\.\n", run.Out);
+        Assert.DoesNotContain("nothing touches", run.Out, StringComparison.Ordinal);
+        string fine = folder.Write("fine.csv", "chainage,gap\n400,10\n");
+        Assert.Contains("Clear: nothing touches. Least", CliRun.Of([command, file, "--as-built", fine, .. more]).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_there_are_several_platforms_the_least_clearance_names_its_platform()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Samples.Small + "[[platform]]\nname = \"up side\"\nface = { track = \"main\", side = \"right\", from = 350, to = 540 }\n");
+        string one = folder.Write("one.toml", Samples.Small);
+        Assert.DoesNotContain("at platform", CliRun.Of("check", one).Out, StringComparison.Ordinal);
+        string check = CliRun.Of("check", file).Out, build = CliRun.Of("build", file, "--no-pictures").Out, verify = CliRun.Of("verify", folder["halt"]).Out;
+        Assert.Matches(@"\n  coach: \d\.\d\d mm at chainage \d+ mm of main at platform halt \(body\)", check);
+        Assert.Matches(@"\n  coach: \d\.\d\d mm at chainage \d+ mm of main at platform up side \(body\)", check);
+        Assert.All([check, build, verify], o => Assert.Matches(@"Least clearance \d\.\d\d mm, at chainage \d+ mm of main at platform (halt|up side), \d", o));
+        Assert.All([build, verify], o => Assert.Matches(@"  coach: \d\.\d\d mm at chainage \d+ mm of main at platform (halt|up side) \(body\)", o));
+    }
+
+    [Fact]
+    public void What_passes_over_a_platform_that_is_held_out_from_under_it_is_told_to_overlap_in_plan()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Samples.Small), high = folder.Write("wide.toml", "length = 200\npivots = 140\nwidth = 40\nlow = 20\n");
+        var run = CliRun.Of("check", file, "--with-vehicle", high);
+        Assert.Equal(4, run.Exit);
+        Assert.Matches(@"\n  wide: overlaps by 1\.9\d mm at chainage \d+ mm \(body, in plan\)", run.Out);
+        Assert.Matches(@"\nNot passed\. Overlaps by 1\.9\d mm, at chainage \d+ mm of main, in plan, under a part whose underside is 20\.0 mm above rail top: wide \(body\)\.", run.Out);
+        Assert.Matches(@"comes 1\.9\d mm over halt 1 of \d in plan, .* under it, its underside being 20\.0 mm above the rails\. It does not touch", run.Error);
+        Assert.Contains("bodies_pass_over = true", run.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("FOULS", run.Out, StringComparison.Ordinal);
+    }
+}
