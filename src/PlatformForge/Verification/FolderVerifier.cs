@@ -177,6 +177,9 @@ public static class FolderVerifier
             verdicts.Select(v => v.Tightest).Aggregate((Nearness?)null, TrackSearch.Less),
             vehicles,
             figures,
-            [.. findings, .. verdicts.SelectMany(v => v.Findings).Distinct()]) { Platforms = verdicts.Length };
+            [.. findings, .. verdicts.SelectMany(v => v.Findings).Distinct()])
+        {
+            Platforms = verdicts.Length,
+        };
     }
 }

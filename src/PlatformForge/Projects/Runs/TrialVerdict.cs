@@ -20,7 +20,10 @@ public static class TrialVerdict
             Least(verdicts.Select(v => v.Tightest)),
             [.. verdicts.Zip(dossier.Platforms).SelectMany(p => p.First.Vehicles.Select(v => v with { Platform = p.Second.Name }))],
             [.. verdicts.SelectMany(v => v.Sections)],
-            [.. dossier.Platforms.SelectMany(p => Limits(dossier, p, extra ?? [])), .. verdicts.SelectMany(v => v.Findings)]) { Platforms = verdicts.Length };
+            [.. dossier.Platforms.SelectMany(p => Limits(dossier, p, extra ?? [])), .. verdicts.SelectMany(v => v.Findings)])
+        {
+            Platforms = verdicts.Length,
+        };
     }
 
     // The design's own vehicles were held to their limits before they were swept.
