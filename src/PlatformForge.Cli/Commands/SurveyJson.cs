@@ -43,21 +43,7 @@ internal static class SurveyJson
         }
 
         json.WriteEndArray();
-        json.WriteStartArray("readings");
-        foreach (var residual in track.Residuals)
-        {
-            json.WriteStartObject();
-            json.WriteString("file", residual.Reading.File);
-            json.WriteNumber(residual.Reading.DrawnAt is null ? "row" : "point", residual.Reading.Row);
-            JsonObject.Number(json, "chainage_mm", residual.Chainage);
-            JsonObject.Number(json, "miss_mm", residual.Miss);
-            JsonObject.Number(json, "fitting", residual.Fitting);
-            json.WriteBoolean("outlier", residual.IsOutlier);
-            json.WriteBoolean("in_doubt", track.IsInDoubt(residual.Reading));
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        Readings(json, track);
         if (chord is { } length)
         {
             var lining = StringLining.Of(track, length);
@@ -77,6 +63,7 @@ internal static class SurveyJson
                 JsonObject.Number(json, "measured_mm", row.Measured);
                 JsonObject.Number(json, "proposed_mm", row.Proposed);
                 JsonObject.Number(json, "slew_mm", row.FullThrow);
+                json.WriteString("slew_way", row.Way);
                 json.WriteString("note", row.Note);
                 json.WriteEndObject();
             }
@@ -85,5 +72,26 @@ internal static class SurveyJson
         }
 
         json.WriteEndObject();
+    }
+
+    private static void Readings(Utf8JsonWriter json, SurveyedTrack track)
+    {
+        json.WriteStartArray("readings");
+        foreach (var residual in track.Residuals)
+        {
+            json.WriteStartObject();
+            json.WriteString("file", residual.Reading.File);
+            json.WriteNumber(residual.Reading.DrawnAt is null ? "row" : "point", residual.Reading.Row);
+            JsonObject.Number(json, "chainage_mm", residual.Chainage);
+            JsonObject.Number(json, "miss_mm", residual.Miss);
+            JsonObject.Number(json, "fitting", residual.Fitting);
+            JsonObject.Number(json, "would_fit", residual.Fitting is { } figure ? residual.Reading.Written(figure) : null);
+            json.WriteString("unit", residual.Reading.Unit.Sign());
+            json.WriteBoolean("outlier", residual.IsOutlier);
+            json.WriteBoolean("in_doubt", track.IsInDoubt(residual.Reading));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 }

@@ -22,10 +22,10 @@ internal static class SurveyText
         o.WriteLine(track.LeastRadius is { } sharp
             ? Invariant($"  sharpest: radius {sharp.Radius:0} mm to the {(sharp.Hand == Hand.Left ? "left" : "right")} at {sharp.Chainage:0} mm")
             : "  straight throughout");
-        o.WriteLine(Invariant($"  the true line lies within {track.Movement.Likely.Max():0.00} mm of this one in 19 of 20 surveys; every reading wrong in the worst way moves it {track.Movement.Worst.Max():0.00} mm, as long as the elements stay those recognised"));
+        o.WriteLine(Invariant($"  the true line lies within {track.Movement.Likely.Max():0.00} mm of this one in 19 of 20 surveys; {AtWorst(track.Movement.Likely.Max(), track.Movement.Worst.Max())}, as long as the elements stay those recognised"));
         foreach (var doubt in track.Doubts)
         {
-            o.WriteLine(Invariant($"  beside platform {doubt.Platform} the reach of {doubt.Vehicle}, and so the gap, is known to {doubt.Likely:0.00} mm in 19 of 20 surveys; every reading wrong in the worst way moves it {doubt.Worst:0.00} mm, as long as the elements stay those recognised"));
+            o.WriteLine(Invariant($"  beside platform {doubt.Platform} the reach of {doubt.Vehicle}, and so the gap, is known to {doubt.Likely:0.00} mm in 19 of 20 surveys; {AtWorst(doubt.Likely, doubt.Worst)}, as long as the elements stay those recognised"));
         }
 
         o.WriteLine("  made of");
@@ -39,11 +39,11 @@ internal static class SurveyText
             o.WriteLine(Invariant($"    {kink.Chainage,8:0.0}              kink of {kink.Turn * 180 / Math.PI:0.00} degrees"));
         }
 
-        o.WriteLine("  largest misses (reading less line)");
+        o.WriteLine(track.Versines.Count > 0 ? "  largest misses (mm, versine of the reading less that of the line, left-hand curve positive)" : "  largest misses (mm, reading left of the line positive)");
         foreach (var residual in track.Residuals.OrderByDescending(r => Math.Abs(r.Miss)).Take(MissesShown))
         {
             string outlier = residual.IsOutlier ? "  left out as misread" : track.IsInDoubt(residual.Reading) ? "  in doubt" : "";
-            string fitting = residual.Fitting is { } figure ? Invariant($", {figure:0.00} would fit") : "";
+            string fitting = residual.Fitting is { } figure ? Invariant($", {residual.Reading.Written(figure):0.00} {residual.Reading.Unit.Sign()} would fit") : "";
             o.WriteLine(Invariant($"    {residual.Reading.FileAndWhereabouts}  {SignedText.Of(residual.Miss)} mm at chainage {residual.Chainage:0}{fitting}{outlier}"));
         }
 
@@ -53,6 +53,11 @@ internal static class SurveyText
         }
     }
 
+    // The worst is never told below the likely figure, so that one as large says nothing of its own.
+    private static string AtWorst(double likely, double worst) => Invariant($"{worst:0.00}") == Invariant($"{likely:0.00}")
+        ? "every reading wrong in the worst way moves it no further"
+        : Invariant($"every reading wrong in the worst way moves it {worst:0.00} mm");
+
     private static void Lining(TextWriter o, StringLining lining)
     {
         o.WriteLine(Invariant($"  string lining over a chord of {lining.Chord:0.##} mm: largest slew {lining.LargestThrow:0.00} mm"));
@@ -61,13 +66,15 @@ internal static class SurveyText
             o.WriteLine("    " + note);
         }
 
-        o.WriteLine("     station  measured  proposed     error       sum      slew");
+        o.WriteLine("     station  measured  proposed     error       sum  slew");
         foreach (var row in lining.Rows)
         {
             string note = row.Note.Length == 0 ? "" : "  " + row.Note;
-            o.WriteLine(Invariant($"    {row.Station,8:0.0}  {Plain(row.Measured),8}  {Plain(row.Proposed),8}  {Plain(row.Error),8}  {Plain(row.SumOfErrors),8}  {Plain(row.FullThrow),8}{note}"));
+            o.WriteLine(Invariant($"    {row.Station,8:0.0}  {Plain(row.Measured),8}  {Plain(row.Proposed),8}  {Plain(row.Error),8}  {Plain(row.SumOfErrors),8}  {Slew(row)}{note}"));
         }
     }
+
+    private static string Slew(StringLiningRow row) => row.Way.Length == 0 ? Plain(0) : $"{Plain(Math.Abs(row.FullThrow))} {row.Way}";
 
     // No minus before what rounds to nil.
     private static string Plain(double mm) => Invariant($"{Math.Round(mm, 2) + 0.0:0.00}");

@@ -126,6 +126,9 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.Contains($"survey/pendlewick-string.csv:{row + 1}  warning PF2120", run.Error, StringComparison.Ordinal);
         Assert.Contains("left out as misread", run.Out, StringComparison.Ordinal);
         Assert.Contains("string lining over a chord of 200 mm", run.Out, StringComparison.Ordinal);
+        Assert.Matches("[0-9] (outward|inward)", run.Out);
+        Assert.Contains("largest misses (mm, reading left of the line positive)", run.Out, StringComparison.Ordinal);
+        Assert.Matches("24[89]\\.[0-9]+ mm would fit  left out as misread", run.Out);
 
         string pasted = CliRun.Of("survey", other["up.toml"], "--toml", "-q").Out;
         string text = File.ReadAllText(other["up.toml"]);
@@ -143,6 +146,7 @@ public sealed class SurveyedProjectTests : IDisposable
 
         var json = CliRun.Of("survey", other["up.toml"], "--json").Json();
         var readings = json.GetProperty("tracks")[0].GetProperty("readings").EnumerateArray();
+        Assert.All(readings, r => Assert.Equal(("mm", r.GetProperty("fitting").GetDouble()), (r.GetProperty("unit").GetString(), r.GetProperty("would_fit").GetDouble())));
         Assert.Equal([row + 1], readings.Where(r => r.GetProperty("outlier").GetBoolean()).Select(r => r.GetProperty("row").GetInt32()));
     }
 

@@ -41,7 +41,7 @@ internal sealed class SurveyColumn(SurveyedTrack track, double left, double top,
         Pair(sheet, "ruler error", Invariant($"{Figures.Fine(track.RulerError)} mm"));
         Pair(sheet, "the line may be off by", Invariant($"{Figures.Fine(Middle())} mm"));
         Pair(sheet, "at most, at the ends", Invariant($"{Figures.Fine(track.Movement.Likely.Max())} mm"));
-        Pair(sheet, "all at worst, same elements", Invariant($"{Figures.Fine(track.Movement.Worst.Max())} mm"));
+        Pair(sheet, "all at worst, same elements", AtWorst(track.Movement.Likely.Max(), track.Movement.Worst.Max()));
         Pair(sheet, "least radius", track.LeastRadius is { } r ? Invariant($"{Figures.Mm(r.Radius)} mm") : "straight");
         if (track.LeastRadius is { } at)
         {
@@ -68,10 +68,13 @@ internal sealed class SurveyColumn(SurveyedTrack track, double left, double top,
         foreach (var doubt in track.Doubts.Take(MostDoubts))
         {
             Pair(sheet, Short(doubt.Platform, 24) + ": known to", Invariant($"{Figures.Fine(doubt.Likely)} mm"));
-            Pair(sheet, "all at worst, same elements", Invariant($"{Figures.Fine(doubt.Worst)} mm"));
+            Pair(sheet, "all at worst, same elements", AtWorst(doubt.Likely, doubt.Worst));
             Say(sheet, "most for " + Short(doubt.Vehicle, 34));
         }
     }
+
+    // The worst is never told below the likely figure, so that one as large says nothing of its own.
+    private static string AtWorst(double likely, double worst) => Figures.Fine(worst) == Figures.Fine(likely) ? "no further" : Invariant($"{Figures.Fine(worst)} mm");
 
     private static string Short(string words, int most) => words.Length <= most ? words : words[..(most - 1)] + "…";
 

@@ -14,7 +14,7 @@ public static class SurveyTables
     /// <summary>Every reading with its miss and the figure that would fit, in the unit it was written in.</summary>
     public static byte[] Readings(SurveyedTrack track)
     {
-        var csv = new CsvText("file", track.Residuals.Any(r => r.Reading.DrawnAt is not null) ? "point" : "line", "chainage (mm)", "read", "unit", "miss (mm)", "would fit", "left out");
+        var csv = new CsvText("file", track.Residuals.Any(r => r.Reading.DrawnAt is not null) ? "point" : "line", "chainage (mm)", "read", "unit", track.Versines.Count > 0 ? "miss (mm, left-hand curve positive)" : "miss (mm, left positive)", "would fit", "left out");
         foreach (var r in track.Residuals)
         {
             double unit = r.Reading.Unit.Millimetres();
@@ -42,10 +42,10 @@ public static class SurveyTables
     /// <summary>The string-lining table, for those who want to ease the track instead.</summary>
     public static byte[] Lining(StringLining lining)
     {
-        var csv = new CsvText("station (mm)", Invariant($"measured (mm, chord {Figures.Short(lining.Chord)})"), "proposed (mm)", "error (mm)", "sum of errors (mm)", "half throw (mm)", "full throw (mm, outward)", "note");
+        var csv = new CsvText("station (mm)", Invariant($"measured (mm, chord {Figures.Short(lining.Chord)})"), "proposed (mm)", "error (mm)", "sum of errors (mm)", "half throw (mm)", "full throw (mm, to the right positive)", "which way", "note");
         foreach (var r in lining.Rows)
         {
-            csv.Row(Figures.Fixed(r.Station, 1), Figures.Fixed(r.Measured, 3), Figures.Fixed(r.Proposed, 3), Figures.Fixed(r.Error, 3), Figures.Fixed(r.SumOfErrors, 3), Figures.Fixed(r.HalfThrow, 3), Figures.Fixed(r.FullThrow, 3), r.Note);
+            csv.Row(Figures.Fixed(r.Station, 1), Figures.Fixed(r.Measured, 3), Figures.Fixed(r.Proposed, 3), Figures.Fixed(r.Error, 3), Figures.Fixed(r.SumOfErrors, 3), Figures.Fixed(r.HalfThrow, 3), Figures.Fixed(r.FullThrow, 3), r.Way, r.Note);
         }
 
         return csv.ToBytes();
@@ -79,11 +79,11 @@ public static class SurveyTables
     {
         PlaceReading { Ordinate: { } o } => Figures.Short(o.Offset / unit),
         PlaceReading p => Invariant($"{Figures.Short(p.Place.X / unit)} {Figures.Short(p.Place.Y / unit)}"),
-        VersineReading v => Figures.Short(v.Versine / unit),
+        VersineReading v => Figures.Short(v.Written(v.Versine)),
         _ => "",
     };
 
     private static string Fits(ReadingResidual r, double unit) => r.Fitting is { } fits
-        ? Figures.Fixed(fits / unit, 2)
+        ? Figures.Fixed(r.Reading.Written(fits), 2)
         : r.FittingPlace is { } place ? Invariant($"{Figures.Fixed(place.X / unit, 2)} {Figures.Fixed(place.Y / unit, 2)}") : "";
 }

@@ -21,7 +21,7 @@ internal sealed record SurveySourceForm
     /// <param name="gauge">Distance between the running edges.</param>
     /// <param name="unitKnown">Whether figures without a unit are millimetres; otherwise the file has to say.</param>
     public SurveySource ToSource(string text, double gauge, bool unitKnown) =>
-        new(File, text, new(Measured, Rail, gauge, RailWidth), Unit is { } unit ? LengthUnits.Named(unit) : unitKnown ? LengthUnit.Millimetre : null);
+        new(File, text, new(Measured, Rail, gauge, RailWidth), Unit is { } unit ? LengthUnits.Named(unit) : unitKnown ? LengthUnit.Millimetre : null) { UnitStated = Unit is not null };
 }
 
 /// <summary>How a track was measured, as the project states it; mm of the model.</summary>

@@ -11,6 +11,10 @@ public abstract record Reading(string File, int Row, LengthUnit Unit)
     /// <summary>Line of a drawing's file at which the drawn line begins; null for readings that somebody wrote down in a table.</summary>
     public int? DrawnAt { get; init; }
 
+    /// <summary>A figure of this reading's kind as its file has it, in the file's unit and with its sign.</summary>
+    /// <param name="mm">The figure in mm: an offset from the string, or a versine, positive to the left.</param>
+    public virtual double Written(double mm) => mm / Unit.Millimetres();
+
     /// <summary>Where it is found, in words: line 12 of a table, or point 12 along a drawn line.</summary>
     public string Whereabouts => DrawnAt is null ? FormattableString.Invariant($"line {Row}") : FormattableString.Invariant($"point {Row}");
 
@@ -42,7 +46,14 @@ public sealed record StringOrdinate(double Distance, double Offset, Point2 Foot,
 /// <param name="Station">Place of the middle of the chord along the measured line, mm from station 0.</param>
 /// <param name="Versine">The figure in mm, positive where the measured line bends to the left.</param>
 public sealed record VersineReading(string File, int Row, LengthUnit Unit, double Station, double Versine)
-    : Reading(File, Row, Unit);
+    : Reading(File, Row, Unit)
+{
+    /// <summary>Hand of a curve with positive figures in the file.</summary>
+    public Hand Positive { get; init; } = Hand.Left;
+
+    /// <inheritdoc/>
+    public override double Written(double mm) => base.Written(mm) * (int)Positive;
+}
 
 /// <summary>A survey file made into readings in layout millimetres.</summary>
 public abstract record Survey(string Track, string Key, double RulerError);

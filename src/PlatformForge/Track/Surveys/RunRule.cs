@@ -16,6 +16,12 @@ internal static class RunRule
     // A step back of less than this many ruler errors may be scatter of close readings.
     private const double ScatterInErrors = 6;
 
+    // A line whose ends lie nearer to one another than this part of its length comes back to its beginning.
+    private const double ClosedPart = 0.02;
+
+    // A line that turns by more than this, a full circle and a little for scatter, runs beside itself.
+    private const double MostTurn = 2.2 * Math.PI;
+
     // Points looked at for a crossing; denser runs are thinned, since the scatter of close readings crosses itself.
     private const int MostForCrossing = 1500;
 
@@ -41,8 +47,9 @@ internal static class RunRule
             return;
         }
 
-        int faults = findings.Count;
         double scatter = ScatterInErrors * error;
+        int faults = findings.Count;
+        var turn = new Turning();
         int kept = 0;
         for (int i = 1; i < run.Count && findings.Count - faults < Tables.SurveyTable.FaultsTold; i++)
         {
@@ -79,12 +86,52 @@ internal static class RunRule
                 i = next;
             }
 
+            if (next < run.Count)
+            {
+                turn.Add(stride, run[next].Place - run[i].Place);
+                if (turn.Most > MostTurn && findings.Count == faults)
+                {
+                    findings.Add(At(run[next], Finding.Error("PF2146", key, $"The line turns by more than a full circle up to {run[next].Whereabouts}.", $"{OwnLine(run[next])} leave out what lies beyond the first turn.")));
+                }
+            }
+
             kept = i;
         }
 
         if (findings.Count == faults)
         {
-            CheckCrossing(key, scatter, run, findings);
+            CheckCourse(key, error, run, covered, findings);
+        }
+    }
+
+    private static void CheckCourse(string key, double error, IReadOnlyList<PlaceReading> run, double covered, List<Finding> findings)
+    {
+        if (Closed(key, error, run, covered) is { } closed)
+        {
+            findings.Add(closed);
+            return;
+        }
+
+        CheckCrossing(key, ScatterInErrors * error, run, findings);
+    }
+
+    private static Finding? Closed(string key, double error, IReadOnlyList<PlaceReading> run, double covered)
+    {
+        double apart = (run[^1].Place - run[0].Place).Length, open = Math.Max(ScatterInErrors * error, ClosedPart * covered);
+        return apart >= open ? null : At(run[^1], Finding.Error("PF2146", key, Invariant($"The line of {covered:0} mm is closed: its end is its beginning ({apart:0.##} mm apart)."), Invariant($"{OwnLine(run[^1])} cut it open where no platform is: leave out {open:0.#} mm or more.")));
+    }
+
+    /// <summary>How far a line turns from its first direction, and the most between any two.</summary>
+    private struct Turning
+    {
+        private double heading, least, most;
+
+        public readonly double Most => most - least;
+
+        public void Add(Point2 before, Point2 after)
+        {
+            heading += Math.Atan2(Point2.Cross(before, after), Point2.Dot(before, after));
+            (least, most) = (Math.Min(least, heading), Math.Max(most, heading));
         }
     }
 
@@ -129,6 +176,8 @@ internal static class RunRule
     internal static Finding At(Reading reading, Finding finding) => finding with { File = reading.File, Line = LineOf(reading) };
 
     private static int LineOf(Reading reading) => reading.DrawnAt ?? reading.Row;
+
+    private static string OwnLine(Reading reading) => reading.DrawnAt is null ? "Survey one stretch of the track by itself, or" : "Name the track's own line by element, or";
 
     private static string Next(Reading reading) => reading.DrawnAt is null ? "the point" : reading.Whereabouts;
 }

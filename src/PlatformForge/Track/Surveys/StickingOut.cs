@@ -25,7 +25,7 @@ internal static class StickingOut
         return RunRule.At(reading, Finding.Error(
             "PF2143",
             key,
-            Invariant($"The offset of {ordinate.Offset / unit:0.##} {reading.Unit.Sign()} at {ordinate.Distance / unit:0.##} sticks out from its neighbours; about {fitting:0.#} would fit."),
+            Invariant($"The offset of {ordinate.Offset / unit:0.##} {reading.Unit.Sign()} at {ordinate.Distance:0.##} mm sticks out from its neighbours; about {fitting:0.#} would fit."),
             Invariant($"Read it again: {fitting:0.#} {reading.Unit.Sign()} or so. Look for a decimal point out of place, a lost sign or two figures exchanged.")));
     }
 

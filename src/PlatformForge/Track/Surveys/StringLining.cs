@@ -7,9 +7,18 @@ namespace PlatformForge.Track.Surveys;
 /// <param name="Error">Measured less proposed.</param>
 /// <param name="SumOfErrors">Running sum of the errors.</param>
 /// <param name="HalfThrow">Half of the slew: the half throw before plus the sum of errors before.</param>
-/// <param name="FullThrow">How far to slew the track, outward of a curve of positive versines.</param>
+/// <param name="FullThrow">How far to slew the track, to the right positive where versines are positive to the left: outward of
+/// a curve of positive versines, inward of one of negative ones.</param>
 public sealed record StringLiningRow(double Station, double Measured, double Proposed, double Error, double SumOfErrors, double HalfThrow, double FullThrow)
 {
+    // A slew below this rounds to nil, and a versine below it to straight track, mm.
+    private const double Nil = 0.005;
+
+    /// <summary>Which way to slew: outward or inward of the proposed curve, to the right or to the left of straight track, empty for nil.</summary>
+    public string Way => Math.Abs(FullThrow) < Nil ? ""
+        : Math.Abs(Proposed) < Nil ? FullThrow > 0 ? "to the right" : "to the left"
+        : FullThrow > 0 == Proposed > 0 ? "outward" : "inward";
+
     /// <summary>What is to be known of the measured figure, such as that the reading was left out; empty for most.</summary>
     public string Note { get; init; } = "";
 }

@@ -80,8 +80,8 @@ internal static class SurveyRemarks
         string sign = read.Reading.Unit.Sign();
         return read.Reading switch
         {
-            PlaceReading { Ordinate: { } o } => Invariant($"The offset of {o.Offset / unit:0.##} {sign} at {o.Distance / unit:0.##}"),
-            VersineReading v => Invariant($"The versine of {v.Versine / unit:0.##} {sign} at {v.Station / unit:0.##}"),
+            PlaceReading { Ordinate: { } o } => Invariant($"The offset of {o.Offset / unit:0.##} {sign} at {o.Distance:0.##} mm"),
+            VersineReading v => Invariant($"The versine of {v.Written(v.Versine):0.##} {sign} at {v.Station:0.##} mm"),
             PlaceReading { DrawnAt: not null } p => Invariant($"{char.ToUpperInvariant(p.Whereabouts[0])}{p.Whereabouts[1..]} of the drawn line, at {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign}"),
             PlaceReading p => Invariant($"The point {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign}"),
             _ => throw new BrokenInvariantException($"Track: no remark for {read.Reading.GetType().Name}."),
@@ -92,6 +92,6 @@ internal static class SurveyRemarks
     private static string Wanted(ReadingResidual read)
     {
         double unit = read.Reading.Unit.Millimetres();
-        return read.Fitting is { } figure ? Invariant($"{figure / unit:0.##}") : Invariant($"{read.FittingPlace!.Value.X / unit:0.##}, {read.FittingPlace.Value.Y / unit:0.##}");
+        return read.Fitting is { } figure ? Invariant($"{read.Reading.Written(figure):0.##}") : Invariant($"{read.FittingPlace!.Value.X / unit:0.##}, {read.FittingPlace.Value.Y / unit:0.##}");
     }
 }

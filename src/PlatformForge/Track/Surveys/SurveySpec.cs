@@ -7,7 +7,11 @@ namespace PlatformForge.Track.Surveys;
 /// <param name="Text">Its text.</param>
 /// <param name="Measured">What was measured.</param>
 /// <param name="Unit">Unit of the figures where the file does not say; null demands that the file say.</param>
-public sealed record SurveySource(string File, string Text, MeasuredLine Measured, LengthUnit? Unit = LengthUnit.Millimetre);
+public sealed record SurveySource(string File, string Text, MeasuredLine Measured, LengthUnit? Unit = LengthUnit.Millimetre)
+{
+    /// <summary>Whether the user stated the unit; otherwise it is the usual one, and a file that states another is not at odds with it.</summary>
+    public bool UnitStated { get; init; }
+}
 
 /// <summary>
 /// A track as it was measured. Several sources, one for each rail for instance, are readings of one and the same track.

@@ -39,6 +39,11 @@ public static class TrackSurveyor
         bool scattered = ProfileFit.IsTooMuch(best.SquareSum, best.DegreesOfFreedom);
         double spacing = StationSpacing.Of(survey), sharpest = StationSpacing.Sharpest(best.Profile, spacing);
         var movement = LineUncertainty.Of(fits, found.Costs, survey.RulerError, (scattered ? Math.Sqrt(variance) : 1) * (fits.Any(f => f.Profile.Knotted) ? BetweenKnots : 1), s => StationSpacing.Unseen(spacing, sharpest, Math.Min(s, best.Line.Length - s), best.Line.At(s).Curvature), found.Without);
+        if (!movement.Likely.Concat(movement.Worst).All(double.IsFinite) || !double.IsFinite(variance))
+        {
+            return Outcome.Fault<SurveyedTrack>(Finding.Error("PF2149", survey.Key, "From these readings it can't be told how far the line may be off.", "Check the distances between the readings and their unit; measure along more of the track."));
+        }
+
         double outlierBound = OutlierBound(survey) * (scattered ? Math.Sqrt(variance) : 1) * sigma;
         var residuals = ResidualTable.Of(survey, best.Line, found.LeftOut, outlierBound);
         var track = new SurveyedTrack(

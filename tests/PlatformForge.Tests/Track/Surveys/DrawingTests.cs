@@ -276,4 +276,98 @@ public class DrawingTests
         var run = Read(Samples.Drawing(Sheet("<polyline points='0,0 40,0 80,2 120,6 160,12'/>"), DrawingFormat.Svg));
         Assert.Equal(5, run.Count);
     }
+
+    private static string Polyline(string layer, bool closed, params (double X, double Y)[] points) =>
+        $"0\nLWPOLYLINE\n8\n{layer}\n90\n{points.Length}\n70\n{(closed ? 1 : 0)}\n" + string.Concat(points.Select(p => FormattableString.Invariant($"10\n{p.X}\n20\n{p.Y}\n")));
+
+    [Theory]
+    [InlineData(300)]
+    [InlineData(200)]
+    [InlineData(2500)]
+    public void A_closed_line_is_told_where_it_is_drawn(double side)
+    {
+        var fault = Fault(Samples.Drawing(Dxf(Polyline("up", true, (0, 0), (side, 0), (side, side), (0, side))), DrawingFormat.Dxf), "PF2146");
+        Assert.Equal(15, fault.Line);
+        Assert.Contains("its end is its beginning", fault.Message, StringComparison.Ordinal);
+        Assert.Contains("cut it open", fault.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_ring_cut_open_as_the_remedy_says_is_surveyed()
+    {
+        // The closed ring of R 500 mm is 3141.6 mm round; the fault asks for 2 % of it, 62.8 mm.
+        string Ring(double degrees) => Dxf($"0\nARC\n8\nup\n10\n0\n20\n0\n40\n500\n50\n0\n51\n{degrees.ToString(System.Globalization.CultureInfo.InvariantCulture)}\n");
+        Assert.Contains("62.", Fault(Samples.Drawing(Ring(359.9), DrawingFormat.Dxf), "PF2146").Remedy, StringComparison.Ordinal);
+        var track = TrackSurveyor.Survey(Samples.Drawing(Ring(352), DrawingFormat.Dxf)).Value!;
+        Assert.Equal(500, track.LeastRadius!.Radius, 0.5);
+    }
+
+    [Fact]
+    public void A_spiral_of_more_than_a_turn_is_told()
+    {
+        string d = "M0 0" + string.Concat(Enumerable.Range(1, 250).Select(i => FormattableString.Invariant($"L{(100 + i) * Math.Sin(i * 0.04):0.###} {100 - ((100 + i) * Math.Cos(i * 0.04)):0.###}")));
+        Assert.Contains("more than a full circle", Fault(Samples.Drawing(Sheet($"<path d='{d}'/>"), DrawingFormat.Svg), "PF2146").Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("0\nENDSEC\n0\nEOF", "", "EOF")]
+    [InlineData("00\n0\nENDSEC\n0\nEOF", "", "EOF")]
+    [InlineData("\n300\n0\nENDSEC\n0\nEOF", "", "EOF")]
+    [InlineData("10\n300\n20\n300\n", "0\nENDSEC\n0\nEOF\n", "4 vertices and has 2")]
+    [InlineData("20\n300\n0\nENDSEC", "0\nENDSEC\n0\nEOF\n", "4 points and 3")]
+    public void A_DXF_cut_short_is_told(string lost, string end, string words)
+    {
+        string whole = Dxf(Polyline("up", false, (0, 0), (300, 0), (300, 300), (0, 300)));
+        string cut = whole[..whole.LastIndexOf(lost, StringComparison.Ordinal)] + end;
+        var fault = Fault(Samples.Drawing(cut, DrawingFormat.Dxf), "PF2112");
+        Assert.Contains(words, fault.Message, StringComparison.Ordinal);
+        Assert.True(fault.Line > 1);
+    }
+
+    [Fact]
+    public void Lines_of_several_layers_are_never_joined_unasked()
+    {
+        string drawing = Dxf(Polyline("MAIN", false, (0, 0), (600, 0)) + Polyline("BRANCH", false, (0, 0), (-300, 0), (-600, 20)));
+        var fault = Fault(Samples.Drawing(drawing, DrawingFormat.Dxf), "PF2113");
+        Assert.Contains("2 layers", fault.Message, StringComparison.Ordinal);
+        Assert.Contains("'MAIN' (line 15)", fault.Message, StringComparison.Ordinal);
+        Assert.Contains("'BRANCH'", fault.Message, StringComparison.Ordinal);
+        Assert.Contains("element = \"MAIN\"", fault.Remedy, StringComparison.Ordinal);
+        Assert.Equal(new Point2(600, 0), Read(Samples.Drawing(drawing, DrawingFormat.Dxf, "MAIN"))[^1].Place);
+
+        const string paths = "<path id='a' d='M0 0L100 0'/><path id='b' d='M100 0L200 0'/>";
+        Assert.Contains("2 ids", Fault(Samples.Drawing(Sheet(paths), DrawingFormat.Svg), "PF2113").Message, StringComparison.Ordinal);
+        Assert.Equal(200, Read(Samples.Drawing(Sheet($"<g id='both'>{paths}</g>"), DrawingFormat.Svg, "both"))[^1].Place.X, 9);
+    }
+
+    [Theory]
+    [InlineData("up")]
+    [InlineData(null)]
+    public void Pieces_of_one_layer_that_do_not_meet_are_told_with_place_and_width(string? element)
+    {
+        string header = "9\n$INSUNITS\n70\n5\n";
+        var fault = Fault(Samples.Drawing(Dxf(Polyline("up", false, (0, 0), (30, 0)) + Polyline("up", false, (30.05, 0), (60, 2)), header), DrawingFormat.Dxf, element), "PF2113");
+        Assert.Contains("a gap of 0.5 mm from 300, 0 to 300.5, 0 mm", fault.Message, StringComparison.Ordinal);
+        Assert.Contains("within 0.06 mm", fault.Remedy, StringComparison.Ordinal);
+        Read(Samples.Drawing(Dxf(Polyline("up", false, (0, 0), (30, 0)) + Polyline("up", false, (30.005, 0), (60, 2)), header), DrawingFormat.Dxf, element));
+    }
+
+    [Fact]
+    public void A_branch_on_the_tracks_own_layer_is_told_as_a_branch()
+    {
+        var fault = Fault(Samples.Drawing(Dxf(Polyline("up", false, (0, 0), (300, 0), (600, 0)) + Polyline("up", false, (300, 0), (600, 60))), DrawingFormat.Dxf), "PF2113");
+        Assert.Contains("branches off another at 300, 0 mm", fault.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("width=\"400mm\" height=\"200mm\" viewBox=\"0 0 400 200\"", null, "PF2147")]
+    [InlineData("viewBox=\"0 0 400 200\"", 300.0, "PF2116")]
+    public void A_unit_at_odds_with_the_drawing_is_told(string size, double? calibration, string code)
+    {
+        var spec = Samples.Drawing(Sheet("<path id='a' d='M0 0L100 0'/><line id='calibration' x1='0' y1='5' x2='100' y2='5'/>", size), DrawingFormat.Svg, "a", LengthUnit.Inch, calibration is { } c ? new(c) : null);
+        var outcome = SurveyReader.Read(spec);
+        Assert.True(outcome.Succeeded);
+        Assert.Contains("unit = \"in\"", Assert.Single(outcome.Findings, f => f.Code == code && f.Severity == Severity.Warning).Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(SurveyReader.Read(spec with { Unit = LengthUnit.Millimetre, Calibration = null, Sources = [Samples.Source(Sheet("<path id='a' d='M0 0L100 0'/>"))] }).Findings, f => f.Code == "PF2147");
+    }
 }

@@ -54,7 +54,7 @@ public class SurveyFitTests
         var finding = Assert.Single(findings, f => f.Code == "PF2120");
         Assert.Equal(11, finding.Line);
         Assert.Equal("survey.csv", finding.File);
-        Assert.Contains("The offset of 239 mm at 700 does not fit; 24", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("The offset of 239 mm at 700 mm does not fit; 24", finding.Message, StringComparison.Ordinal);
     }
 
     [Fact]

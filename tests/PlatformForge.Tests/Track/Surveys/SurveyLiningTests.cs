@@ -37,7 +37,7 @@ public class SurveyLiningTests
         var table = StringLining.Of(track, 200);
         var row = table.Rows.Single(r => r.Note.Length > 0);
         Assert.Equal(200 * 200 / (8.0 * 800), row.Measured, 0.1);
-        Assert.Contains("10.27 was read", row.Note, StringComparison.Ordinal);
+        Assert.Contains("10.27 mm was read", row.Note, StringComparison.Ordinal);
         Assert.Contains("1 reading named as misread is not used", Assert.Single(table.Notes), StringComparison.Ordinal);
         Assert.InRange(table.LargestThrow, 0, 1);
     }
@@ -79,5 +79,38 @@ public class SurveyLiningTests
         var table = StringLining.Of(misread, 200);
         Assert.InRange(table.LargestThrow, 0, StringLining.Of(good, 200).LargestThrow + 1);
         Assert.Contains("1 reading named as misread is not used", Assert.Single(table.Notes), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(Hand.Left)]
+    [InlineData(Hand.Right)]
+    public void A_slew_says_which_way_and_a_figure_that_would_fit_has_the_sign_it_was_read_with(Hand hand)
+    {
+        // The same figures of a curve to either hand; the one at 900 is 4 mm too large.
+        var line = TrackLayer.Lay(new("up", default, 0, [new StraightSpec(500), new CurveSpec(800, Hand.Left, 800), new StraightSpec(500)])).Value!;
+        string rows = string.Concat(Every(100).Where(s => s <= 1700).Select(s => Invariant($"{s};{VersineOfLine.Of(line, s, 200) + (s == 900 ? 4 : 0):0.00}\n")));
+        var outcome = TrackSurveyor.Survey(Samples.Versines("station;versine\n" + rows, error: 0.1) with { Positive = hand });
+        Assert.Contains("The versine of 10.26 mm at 900 mm does not fit; 6.2", Assert.Single(outcome.Findings, f => f.Code == "PF2120").Message, StringComparison.Ordinal);
+        var residual = outcome.Value!.Outliers.Single();
+        Assert.Equal(6.25, residual.Reading.Written(residual.Fitting!.Value), 0.1);
+
+        // One versine too large in a curve: the track there lies outward of its neighbours, and slewing it inward lessens it.
+        double sign = (int)hand;
+        double[] stations = [0, 100, 200, 300, 400], measured = [6 * sign, 5.5 * sign, 7 * sign, 5.5 * sign, 6 * sign], proposed = [.. Enumerable.Repeat(6 * sign, 5)];
+        var row = StringLining.Of(stations, measured, proposed).Rows[2];
+        Assert.Equal("inward", row.Way);
+        Assert.Equal(-sign, Math.Sign(row.FullThrow));
+        Assert.Equal(6 * sign, row.Measured + row.FullThrow, 1e-12);
+        Assert.Equal("", StringLining.Of(stations, measured, proposed).Rows[0].Way);
+        Assert.Equal("to the right", (row with { Proposed = 0, FullThrow = 0.2 }).Way);
+    }
+
+    [Fact]
+    public void A_bound_is_a_number_or_there_is_none()
+    {
+        // Stations a millimetre apart under a chord of 200 mm say next to nothing of the track; the reader refuses them.
+        double[] figures = [-0.01, 0.07, 0.57, 4.42, 6.75, 6.67, 8.03, 6.74, 6.35, 4.48, 0.79, -0.1, -0.23];
+        var outcome = TrackSurveyor.Fit(new VersineSurvey("up", "k", 0.25, [.. figures.Select((v, i) => new VersineReading("v.csv", i + 2, LengthUnit.Millimetre, i + 1, v))], 200, default, 0, 0, null));
+        Assert.True(outcome.Value is { } track ? track.Movement.Worst.All(double.IsFinite) && track.Movement.Likely.All(double.IsFinite) : outcome.Findings.Any(f => f.Code == "PF2149"));
     }
 }

@@ -234,4 +234,53 @@ public class SurveyTableTests
             System.Globalization.CultureInfo.CurrentCulture = before;
         }
     }
+
+    [Theory]
+    [InlineData("no;versine (mm)", null, "track[0].versines.spacing")]
+    [InlineData("Number;versine", null, "track[0].versines.spacing")]
+    [InlineData("station;versine", null, "track[0].versines")]
+    [InlineData("station (mm);versine", null, "track[0].versines")]
+    [InlineData("no;versine", 1.0, "track[0].versines.spacing")]
+    public void Numbers_of_stations_are_never_taken_for_distances(string header, double? spacing, string key)
+    {
+        var fault = Fault(Samples.Versines(header + "\n1;0\n2;1\n3;5\n4;6.6\n5;6.6\n6;6.6\n7;3\n8;0\n") with { Spacing = spacing }, "PF2148");
+        Assert.Equal((key, "survey.csv", 1, 1), (fault.Key, fault.File, fault.Line, fault.Column));
+        Assert.Contains("spacing = 100", fault.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Numbers_under_a_unit_and_stations_near_one_another_are_distances() =>
+        Assert.All(["no (m);versine\n1;1\n2;2\n3;3\n4;2\n", "station;versine\n100;1\n110;2\n120;3\n130;2\n"], t => Assert.True(SurveyReader.Read(Samples.Versines(t)).Succeeded));
+
+    [Fact]
+    public void A_length_too_great_is_told_with_the_greatest_that_is_taken()
+    {
+        var fault = Fault(Samples.Points("x;y\n0;0\n1000001;0\n200;1\n300;4\n400;9"), "PF2103");
+        Assert.Contains("1000000 mm", fault.Remedy, StringComparison.Ordinal);
+        Read(Samples.Points("x;y\n0;0\n100;0\n200;1\n300;4\n1000000;9"));
+    }
+
+    [Theory]
+    [InlineData("x (cm);y (cm)", LengthUnit.Inch, true)]
+    [InlineData("x (cm);y (in)", LengthUnit.Inch, true)]
+    [InlineData("x (cm);y", LengthUnit.Inch, false)]
+    [InlineData("x (cm);y (cm)", LengthUnit.Centimetre, false)]
+    public void A_unit_at_odds_with_the_headers_is_told_where_no_column_takes_it(string header, LengthUnit unit, bool told)
+    {
+        var spec = new PointsSpec("up", "k", [Samples.Source(header + "\n0;0\n10;0\n20;1\n30;2\n40;3\n", unit) with { UnitStated = true }], 0.25);
+        var outcome = SurveyReader.Read(spec);
+        Assert.True(outcome.Succeeded);
+        Assert.Equal(told, outcome.Findings.Any(f => f is { Code: "PF2147", Severity: Severity.Warning, Line: 1, Column: 1 }));
+        Assert.DoesNotContain(SurveyReader.Read(spec with { Sources = [spec.Sources[0] with { UnitStated = false }] }).Findings, f => f.Code == "PF2147");
+    }
+
+    [Fact]
+    public void Places_are_told_in_mm_and_figures_as_they_were_written()
+    {
+        // A straight along a string in inches, offsets in cm; one is misread.
+        string rows = string.Concat(Enumerable.Range(0, 40).Select(i => FormattableString.Invariant($"{i * 1.5:0.###};{(i == 20 ? 22.5 : 21.5):0.##}\n")));
+        var findings = TrackSurveyor.Survey(Samples.Offsets("distance (in);offset (cm)\n" + rows)).Findings;
+        Assert.Contains("The offset of 22.5 cm at 762 mm does not fit; 21.5 would", Assert.Single(findings, f => f.Code == "PF2120").Message, StringComparison.Ordinal);
+        Assert.Contains("Distance 25.4 mm comes after 50.8 mm", Fault(Samples.Offsets("distance (mm);offset\n0;0\n50.8;5\n25.4;3\n300;7\n400;9"), "PF2106").Message, StringComparison.Ordinal);
+    }
 }

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Tables;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -35,7 +36,7 @@ internal static class DrawnLineReader
             var drawing = spec.Format == DrawingFormat.Svg ? SvgDrawingReader.Read(source.Text) : DxfDrawingReader.Read(source.Text);
             if (drawing.Skipped.Count > 0)
             {
-                string list = string.Join(", ", drawing.Skipped.Select(s => Invariant($"{s.Value} {Tables.TableNumber.Shown(s.Key)}")));
+                string list = string.Join(", ", drawing.Skipped.Select(s => Invariant($"{s.Value} {TableNumber.Shown(s.Key)}")));
                 findings.Add(At(Finding.Note("PF2115", spec.Key, $"Not read from the drawing: {list}.")));
             }
 
@@ -60,7 +61,7 @@ internal static class DrawnLineReader
         string what = spec.Format == DrawingFormat.Svg ? "id" : "layer";
         string calibration = spec.Calibration?.Element ?? "";
         var named = drawing.Pieces.Select(p => (Name: p.Names.FirstOrDefault(""), p.Line)).Where(n => n.Name.Length > 0 && n.Name != calibration).DistinctBy(n => n.Name, StringComparer.Ordinal).Take(12).ToArray();
-        string known = named.Length == 0 ? "no line has a name" : "there " + (named.Length == 1 ? "is " : "are ") + string.Join(", ", named.Select(n => Invariant($"'{Tables.TableNumber.Shown(n.Name)}' (line {n.Line})")));
+        string known = named.Length == 0 ? "no line has a name" : "there " + (named.Length == 1 ? "is " : "are ") + string.Join(", ", named.Select(n => Invariant($"'{TableNumber.Shown(n.Name)}' (line {n.Line})")));
         if (drawing.Pieces.Count == 0)
         {
             fault(Finding.Error("PF2114", spec.Key, "The drawing holds no line that could be a track.", "Draw the track as a path, polyline or arcs, not as text, images or blocks."), 1);
@@ -76,15 +77,28 @@ internal static class DrawnLineReader
             return null;
         }
 
+        // Lines that meet end to end on several layers are a turnout as often as one track.
+        string[] own = [.. pieces.Select(p => p.Names.FirstOrDefault("")).Distinct(StringComparer.Ordinal)];
+        if (spec.Element is null && own.Length > 1)
+        {
+            int names = own.Count(n => n.Length > 0);
+            fault(Finding.Error("PF2113", spec.Key, Invariant($"The drawing has lines of {names} {what}{(names == 1 ? "" : "s")}{(names < own.Length ? " and some of none" : "")}; {known}."), $"Say which one is the track by its {what}, such as element = \"{named[0].Name}\"; {(what == "id" ? "put the pieces of one track into a group and give its id" : "put the pieces of one track on one layer")}."), pieces.First(p => p.Names.FirstOrDefault("") != own[0]).Line);
+            return null;
+        }
+
         var lines = PieceJoiner.Join(pieces);
         if (lines.Count == 1)
         {
             return spec.Reverse ? lines[0].Reversed() : lines[0];
         }
 
-        fault(spec.Element is null
-            ? Finding.Error("PF2113", spec.Key, Invariant($"The drawing has {lines.Count} lines; {known}."), $"Say which one is the track by its {what}, such as element = \"{(named.Length > 0 ? named[0].Name : "up")}\".")
-            : Finding.Error("PF2113", spec.Key, Invariant($"'{spec.Element}' is drawn in {lines.Count} lines that do not meet end to end."), "Join the pieces, or give the track a name of its own."), lines[1].Line);
+        string which = spec.Element is { } element ? $"'{TableNumber.Shown(element)}' is drawn" : own[0].Length > 0 ? $"'{TableNumber.Shown(own[0])}' is drawn" : "The track is drawn";
+        double unit = drawing.MillimetresPerUnit ?? spec.Unit?.Millimetres() ?? 1;
+        string sign = drawing.MillimetresPerUnit is null && spec.Unit is null ? "units" : "mm";
+        var (from, to, branches, at) = PieceJoiner.Gap(lines, PieceJoiner.Nearness * PieceJoiner.Size(pieces));
+        fault(branches
+            ? Finding.Error("PF2113", spec.Key, Invariant($"{which} in {lines.Count} lines: one branches off another at {to.X * unit:0.##}, {to.Y * unit:0.##} {sign}."), $"Put the branch on {(what == "id" ? "an id" : "a layer")} of its own, and name the track's own with element.")
+            : Finding.Error("PF2113", spec.Key, Invariant($"{which} in {lines.Count} lines that do not meet end to end: there is a gap of {(to - from).Length * unit:0.###} {sign} from {from.X * unit:0.##}, {from.Y * unit:0.##} to {to.X * unit:0.##}, {to.Y * unit:0.##} {sign}."), Invariant($"Draw both ends onto one point (within {PieceJoiner.Nearness * PieceJoiner.Size(pieces) * unit:0.###} {sign}); lines that are not this track need {(what == "id" ? "an id" : "a layer")} of their own, and the track's own named with element.")), lines[at].Line);
         return null;
     }
 
@@ -99,7 +113,7 @@ internal static class DrawnLineReader
             var lines = PieceJoiner.Join([.. drawing.Pieces.Where(p => p.Names.Contains(calibration.Element, StringComparer.Ordinal))]);
             if (lines.Count == 0)
             {
-                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", $"No line named '{Tables.TableNumber.Shown(calibration.Element)}' that has a length is drawn to calibrate by.", "Draw one straight line of known length and give it that name."), 1);
+                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", $"No line named '{TableNumber.Shown(calibration.Element)}' that has a length is drawn to calibrate by.", "Draw one straight line of known length and give it that name."), 1);
                 return null;
             }
 
@@ -117,6 +131,11 @@ internal static class DrawnLineReader
             }
 
             double scale = calibration.Length / drawn;
+            if (drawing.MillimetresPerUnit is null && spec.Unit is { } given && Math.Abs((given.Millimetres() / scale) - 1) > Straightness)
+            {
+                fault(Finding.Warning("PF2116", $"{spec.Key}.calibrate", Invariant($"The calibration line gives {scale:G5} mm to the unit, but unit = \"{given.Sign()}\" is given."), "The line of known length is believed.", FaultKind.Input), lines[0].Line);
+            }
+
             if (drawing.MillimetresPerUnit is { } stated && Math.Abs((stated / scale) - 1) > Straightness)
             {
                 fault(Finding.Warning("PF2116", $"{spec.Key}.calibrate", Invariant($"The calibration line gives {scale:G5} mm to the unit, but {drawing.UnitTold}."), "The line of known length is believed.", FaultKind.Input), lines[0].Line);
@@ -127,6 +146,11 @@ internal static class DrawnLineReader
 
         if ((drawing.MillimetresPerUnit ?? spec.Unit?.Millimetres()) is { } known)
         {
+            if (spec.Unit is { } given && Math.Abs((given.Millimetres() / known) - 1) > Straightness)
+            {
+                fault(Finding.Warning("PF2147", spec.Key, $"The project file gives unit = \"{given.Sign()}\", but {drawing.UnitTold}.", "The drawing is believed. Leave the unit out; where the drawing is wrong, draw a line of known length and give calibrate.", FaultKind.Input), drawing.UnitLine);
+            }
+
             return known;
         }
 
@@ -138,9 +162,9 @@ internal static class DrawnLineReader
     {
         Point2[] points = [.. line.Points.Select(p => p * scale)];
         double length = line.Length * scale;
-        if (!(length > 0 && length <= Tables.SurveyTable.Longest))
+        if (!(length > 0 && length <= SurveyTable.Longest))
         {
-            fault(Finding.Error("PF2114", spec.Key, Invariant($"The line is {length:G4} mm long."), "Check the scale of the drawing."));
+            fault(Finding.Error("PF2114", spec.Key, double.IsFinite(length) ? Invariant($"The line is {length:G4} mm long; at most {SurveyTable.Longest:0} mm is taken.") : "The line is too long to be reckoned with.", "Check the scale of the drawing."));
             return [];
         }
 

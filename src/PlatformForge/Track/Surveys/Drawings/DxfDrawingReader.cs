@@ -139,7 +139,13 @@ internal static class DxfDrawingReader
                 Arc(entity, pen);
                 break;
             case "LWPOLYLINE":
-                Polyline(entity, pen, entity.Vertices(10, 42));
+                var vertices = entity.Vertices(10, 42);
+                if (entity.Number(90, vertices.Count) > vertices.Count)
+                {
+                    throw new UnreadableDrawingException(Invariant($"A LWPOLYLINE says that it has {entity.Number(90, 0):0} vertices and has {vertices.Count}: some of it is missing."), entity.Line);
+                }
+
+                Polyline(entity, pen, vertices);
                 break;
             case "POLYLINE":
                 // Meshes and the control frames of curves are no lines; 1 is closed, 8 a line in space.

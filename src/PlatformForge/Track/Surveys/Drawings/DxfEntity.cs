@@ -55,6 +55,7 @@ internal readonly struct DxfEntity(List<DxfPair> pairs, int from, int to)
     public IReadOnlyList<(Point2 Point, double Bulge)> Vertices(int xCode, int bulgeCode)
     {
         var found = new List<(Point2 Point, double Bulge)>();
+        int across = 0;
         for (int i = from; i < to; i++)
         {
             if (pairs[i].Code == xCode)
@@ -63,6 +64,7 @@ internal readonly struct DxfEntity(List<DxfPair> pairs, int from, int to)
             }
             else if (found.Count > 0 && pairs[i].Code == xCode + 10)
             {
+                across++;
                 found[^1] = (found[^1].Point with { Y = pairs[i].Number }, found[^1].Bulge);
             }
             else if (found.Count > 0 && pairs[i].Code == bulgeCode)
@@ -71,7 +73,9 @@ internal readonly struct DxfEntity(List<DxfPair> pairs, int from, int to)
             }
         }
 
-        return found;
+        return across == found.Count
+            ? found
+            : throw new UnreadableDrawingException(Invariant($"The {Kind} has {found.Count} points and {across} groups {xCode + 10} for their y: some of it is missing."), Line);
     }
 
     /// <summary>The VERTEX entities that follow an old-style POLYLINE.</summary>

@@ -28,7 +28,7 @@ internal static class DxfText
         var pairs = new List<DxfPair>();
         int line = 0, code = 0;
         bool value = false;
-        foreach (var raw in text.AsSpan().TrimStart('\uFEFF').EnumerateLines())
+        foreach (var raw in text.AsSpan().TrimStart('\uFEFF').TrimEnd().EnumerateLines())
         {
             line++;
             if (value)
@@ -53,6 +53,8 @@ internal static class DxfText
                 : throw new UnreadableDrawingException("A group code was expected here: this is no DXF file, or a line of it is missing.", line);
         }
 
-        return pairs;
+        return pairs.Count > 0 && pairs[^1] is { Code: 0, Value: "EOF" }
+            ? pairs
+            : throw new UnreadableDrawingException("The drawing ends here without its end mark (EOF): it was cut short.", Math.Max(1, line));
     }
 }

@@ -41,6 +41,46 @@ internal static class PieceJoiner
         return lines;
     }
 
+    /// <summary>
+    /// Where several lines fail to be one: the narrowest gap between ends of two of them, from the earlier line, or the place at
+    /// which an end lies on another line between its ends.
+    /// </summary>
+    /// <param name="lines">Two lines at least, joined as far as they go.</param>
+    /// <param name="near">Greatest distance between points that are the same.</param>
+    public static (Point2 From, Point2 To, bool Branches, int At) Gap(List<DrawnPiece> lines, double near)
+    {
+        (Point2 From, Point2 To, bool Branches, int At) best = (lines[0].Points[^1], lines[1].Points[0], false, 1);
+        for (int k = 1; k < Math.Min(lines.Count, MostCompared); k++)
+        {
+            for (int j = 0; j < k; j++)
+            {
+                foreach (var (one, other, at) in new[] { (lines[j], lines[k], k), (lines[k], lines[j], j) })
+                {
+                    foreach (var end in new[] { other.Points[0], other.Points[^1] })
+                    {
+                        if (one.Points.Any(p => (p - end).Length <= near))
+                        {
+                            return (end, end, true, at);
+                        }
+                    }
+                }
+
+                foreach (var from in new[] { lines[j].Points[0], lines[j].Points[^1] })
+                {
+                    foreach (var to in new[] { lines[k].Points[0], lines[k].Points[^1] })
+                    {
+                        best = (to - from).Length < (best.To - best.From).Length ? (from, to, false, k) : best;
+                    }
+                }
+            }
+        }
+
+        return best;
+    }
+
+    // Lines among which the gap is looked for: the first of many tell as much.
+    private const int MostCompared = 40;
+
     private static bool Grow(List<DrawnPiece> left, ref Point2 end, double near, List<DrawnPiece> chain, bool forward)
     {
         for (int i = 0; i < left.Count; i++)

@@ -187,8 +187,11 @@ internal static class PlaceFitter
             Targets.Add(target);
         }
 
-        private void AddMeans(List<(double S, double Y, int Reading, PlaceReading Source)> places, double sigma, int groups)
+        private void AddMeans(List<(double S, double Y, int Reading, PlaceReading Source)> all, double sigma, int groups)
         {
+            // A place that the line has no chainage for has no part in a mean.
+            var places = all.Where(p => double.IsFinite(p.S) && double.IsFinite(p.Y)).ToList();
+            groups = Math.Min(groups, places.Count);
             for (int g = 0; g < groups; g++)
             {
                 int from = (int)((long)places.Count * g / groups), to = (int)((long)places.Count * (g + 1) / groups);

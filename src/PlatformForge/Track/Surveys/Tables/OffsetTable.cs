@@ -23,7 +23,7 @@ internal static class OffsetTable
             double distance = table.Columns[0][r], offset = table.Columns[1][r];
             if (r > 0 && !(distance > table.Columns[0][r - 1]))
             {
-                findings.Add(Disorder(spec.Key, source, table, r));
+                findings.Add(Disorder(spec.Key, source, table, r, "Distance"));
             }
 
             if (SideOf(table.Words?[r], spec.Side) is not { } side)
@@ -41,12 +41,19 @@ internal static class OffsetTable
     }
 
     /// <summary>A row that does not come after the one before it.</summary>
-    internal static Finding Disorder(string key, SurveySource source, SurveyTable table, int row)
+    /// <param name="key">Key of the survey.</param>
+    /// <param name="source">The file.</param>
+    /// <param name="table">Its columns.</param>
+    /// <param name="row">Index of the row.</param>
+    /// <param name="what">What the first column holds, as a sentence begins with it.</param>
+    /// <param name="counted">Whether it holds plain counts.</param>
+    internal static Finding Disorder(string key, SurveySource source, SurveyTable table, int row, string what, bool counted = false)
     {
+        string sign = counted ? "" : " " + table.Units[0].Sign();
         double unit = table.Units[0].Millimetres(), here = table.Columns[0][row] / unit, before = table.Columns[0][row - 1] / unit;
         var finding = table.Columns[0][row] == table.Columns[0][row - 1]
-            ? Finding.Error("PF2107", key, Invariant($"Distance {here:0.###} is given a second time; line {table.Lines[row - 1]} has it already."), "Keep one of the two readings, or their mean.")
-            : Finding.Error("PF2106", key, Invariant($"Distance {here:0.###} comes after {before:0.###} of line {table.Lines[row - 1]}."), "List the readings in order along the track.");
+            ? Finding.Error("PF2107", key, Invariant($"{what} {here:0.###}{sign} is given a second time; line {table.Lines[row - 1]} has it already."), "Keep one of the two readings, or their mean.")
+            : Finding.Error("PF2106", key, Invariant($"{what} {here:0.###}{sign} comes after {before:0.###}{sign} of line {table.Lines[row - 1]}."), "List the readings in order along the track.");
         return finding with { File = source.File, Line = table.Lines[row] };
     }
 

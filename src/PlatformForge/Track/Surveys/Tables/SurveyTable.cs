@@ -10,6 +10,12 @@ namespace PlatformForge.Track.Surveys.Tables;
 /// <param name="Words">Text of the optional column, or null.</param>
 internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[] Units, string[]? Words)
 {
+    /// <summary>Line of the header.</summary>
+    public int HeaderRow { get; init; }
+
+    /// <summary>The first column asked for as it is headed, its place from 1, and whether its header states a unit.</summary>
+    public (string Header, int Place, bool Stated) First { get; init; }
+
     /// <summary>Greatest figure taken, mm.</summary>
     public const double Longest = TrackLayer.LongestTrack;
 
@@ -86,7 +92,24 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
             }
         }
 
+        UnitAtOdds(source, key, table, places, heads, units, counts, (f, l, c) => findings.Add(At(f, l, c)));
         return Fill(table, places, units, word is null ? -1 : Place(word, heads), counts, (f, l, c) => findings.Add(At(f, l, c)), key);
+    }
+
+    // A unit that no column takes, since all state their own, is at odds with the file where they state another.
+    private static void UnitAtOdds(SurveySource source, string key, TableText table, int[] places, (string Word, string? Unit)[] heads, LengthUnit[] units, int counts, Action<Finding, int, int> tell)
+    {
+        if (!source.UnitStated || source.Unit is not { } given || places.Where((p, i) => i != counts && heads[p].Unit is null).Any())
+        {
+            return;
+        }
+
+        int odd = Array.FindIndex(units, u => u != given);
+        odd = odd == counts ? Array.FindIndex(units, odd + 1, u => u != given) : odd;
+        if (odd >= 0)
+        {
+            tell(Finding.Warning("PF2147", key, $"The project file gives unit = \"{given.Sign()}\", but column '{TableNumber.Shown(table.Headers[places[odd]])}' is in {units[odd].Sign()}.", "The header is believed. Leave the unit out of the project file, or mend the header.", FaultKind.Input), table.HeaderRow, places[odd] + 1);
+        }
     }
 
     private static SurveyTable Fill(TableText table, int[] places, LengthUnit[] units, int word, int counts, Action<Finding, int, int> fault, string key)
@@ -117,16 +140,18 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
 
             for (int i = 0; i < places.Length; i++)
             {
+                string remedy = "Write a plain number such as 12.5 or 12,5.";
                 string? why = TableNumber.Fault(row.Fields[places[i]], out double value);
                 columns[i][r] = value * (i == counts ? 1 : units[i].Millimetres());
                 if (why is null && Math.Abs(columns[i][r]) > Longest)
                 {
-                    why = Invariant($"{columns[i][r]:G4} mm is longer than a model railway; check the unit.");
+                    why = Invariant($"{columns[i][r]:G4} mm is longer than a model railway.");
+                    remedy = Invariant($"The largest length taken is {Longest:0} mm; check the unit and the decimal mark.");
                 }
 
                 if (why is not null)
                 {
-                    Add("PF2103", why, "Write a plain number such as 12.5 or 12,5.", row.Line, places[i] + 1);
+                    Add("PF2103", why, remedy, row.Line, places[i] + 1);
                 }
             }
 
@@ -141,7 +166,7 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
             fault(Finding.Error("PF2103", key, Invariant($"{faults - FaultsTold} more rows are at fault."), "Mend the first ones; the others are often the same slip."), 0, 0);
         }
 
-        return new(lines, columns, units, words);
+        return new(lines, columns, units, words) { HeaderRow = table.HeaderRow, First = (table.Headers[places[0]], places[0] + 1, TableColumn.Split(table.Headers[places[0]]).Unit is not null) };
     }
 
     private static int Place(TableColumn column, (string Word, string? Unit)[] heads)
