@@ -43,7 +43,7 @@ internal static class SurveyText
         foreach (var residual in track.Residuals.OrderByDescending(r => Math.Abs(r.Miss)).Take(MissesShown))
         {
             string outlier = residual.IsOutlier ? "  left out as misread" : track.IsInDoubt(residual.Reading) ? "  in doubt" : "";
-            string fitting = residual.Fitting is { } figure ? Invariant($", {residual.Reading.Written(figure):0.00} {residual.Reading.Unit.Sign()} would fit") : "";
+            string fitting = residual.Fitting is { } figure ? Invariant($", {Plain(residual.Reading.Written(figure))} {residual.Reading.Unit.Sign()} would fit") : "";
             o.WriteLine(Invariant($"    {residual.Reading.FileAndWhereabouts}  {SignedText.Of(residual.Miss)} mm at chainage {residual.Chainage:0}{fitting}{outlier}"));
         }
 

@@ -92,6 +92,6 @@ internal static class SurveyRemarks
     private static string Wanted(ReadingResidual read)
     {
         double unit = read.Reading.Unit.Millimetres();
-        return read.Fitting is { } figure ? Invariant($"{read.Reading.Written(figure):0.##}") : Invariant($"{read.FittingPlace!.Value.X / unit:0.##}, {read.FittingPlace.Value.Y / unit:0.##}");
+        return read.Fitting is { } figure ? Invariant($"{Math.Round(read.Reading.Written(figure), 2) + 0.0:0.##}") : Invariant($"{read.FittingPlace!.Value.X / unit:0.##}, {read.FittingPlace.Value.Y / unit:0.##}");
     }
 }

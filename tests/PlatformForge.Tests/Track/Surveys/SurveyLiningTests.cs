@@ -90,7 +90,7 @@ public class SurveyLiningTests
         var line = TrackLayer.Lay(new("up", default, 0, [new StraightSpec(500), new CurveSpec(800, Hand.Left, 800), new StraightSpec(500)])).Value!;
         string rows = string.Concat(Every(100).Where(s => s <= 1700).Select(s => Invariant($"{s};{VersineOfLine.Of(line, s, 200) + (s == 900 ? 4 : 0):0.00}\n")));
         var outcome = TrackSurveyor.Survey(Samples.Versines("station;versine\n" + rows, error: 0.1) with { Positive = hand });
-        Assert.Contains("The versine of 10.26 mm at 900 mm does not fit; 6.2", Assert.Single(outcome.Findings, f => f.Code == "PF2120").Message, StringComparison.Ordinal);
+        Assert.Contains("The versine of 10.27 mm at 900 mm does not fit; 6.2", Assert.Single(outcome.Findings, f => f.Code == "PF2120").Message, StringComparison.Ordinal);
         var residual = outcome.Value!.Outliers.Single();
         Assert.Equal(6.25, residual.Reading.Written(residual.Fitting!.Value), 0.1);
 
