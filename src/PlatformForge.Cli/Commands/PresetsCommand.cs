@@ -1,5 +1,6 @@
 using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Clearance.Rules;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Units;
 
@@ -16,6 +17,8 @@ internal static class PresetsCommand
           platformforge presets vehicles van-four-wheel
                                                 one of them: each figure with its source
           platformforge presets rules           published rules, each figure with its source
+          platformforge presets rules british
+                                                one set of them
         """;
 
     private static readonly PresetKind[] Kinds = [PresetKind.Scales, PresetKind.Vehicles, PresetKind.Printers];
@@ -74,7 +77,13 @@ internal static class PresetsCommand
     private static CommandResult Single(string asked, string name)
     {
         var kind = Array.Find(Kinds, k => string.Equals(k.ToString(), asked, StringComparison.OrdinalIgnoreCase));
-        if (string.Equals(RuleListing.Word, asked, StringComparison.OrdinalIgnoreCase) || PresetShelf.Find(kind, name) is not { } preset)
+        bool ofRules = string.Equals(RuleListing.Word, asked, StringComparison.OrdinalIgnoreCase);
+        if (ofRules && NationalRules.Find(name) is { } rules)
+        {
+            return new([]) { IsTheText = true, Plain = o => RuleListing.Plain(o, rules), Json = j => RuleListing.Json(j, rules) };
+        }
+
+        if (ofRules || PresetShelf.Find(kind, name) is not { } preset)
         {
             string list = asked.ToLowerInvariant();
             return new([Finding.Error("PF1011", "", $"There is no preset \"{name}\" to show among the {list}.", $"See: platformforge presets {list}")]);

@@ -15,11 +15,18 @@ internal static class RuleListing
         foreach (var rules in NationalRules.All)
         {
             o.WriteLine($"  {rules.Name.PadRight(width)}  {rules.Title}");
-            foreach (var (clause, source) in withFigures ? rules.Sources : [])
+            if (withFigures)
             {
-                o.WriteLine($"    - {clause} ({source})");
+                Figures(o, rules, "    - ");
             }
         }
+    }
+
+    /// <summary>One set of rules, each figure with its source.</summary>
+    public static void Plain(TextWriter o, NationalRules rules)
+    {
+        o.WriteLine($"{rules.Name}: {rules.Title}");
+        Figures(o, rules, "  ");
     }
 
     public static void Json(Utf8JsonWriter json)
@@ -28,21 +35,35 @@ internal static class RuleListing
         foreach (var rules in NationalRules.All)
         {
             json.WriteStartObject();
-            json.WriteString("name", rules.Name);
-            json.WriteString("title", rules.Title);
-            json.WriteStartArray("figures");
-            foreach (var (clause, source) in rules.Sources)
-            {
-                json.WriteStartObject();
-                json.WriteString("figure", clause);
-                json.WriteString("source", source);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
+            Json(json, rules);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
+    }
+
+    /// <summary>Members of one set of rules.</summary>
+    public static void Json(Utf8JsonWriter json, NationalRules rules)
+    {
+        json.WriteString("name", rules.Name);
+        json.WriteString("title", rules.Title);
+        json.WriteStartArray("figures");
+        foreach (var (clause, source) in rules.Sources)
+        {
+            json.WriteStartObject();
+            json.WriteString("figure", clause);
+            json.WriteString("source", source);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Figures(TextWriter o, NationalRules rules, string before)
+    {
+        foreach (var (clause, source) in rules.Sources)
+        {
+            o.WriteLine($"{before}{clause} ({source})");
+        }
     }
 }

@@ -43,7 +43,8 @@ public sealed record ClearanceBudget(IReadOnlyList<BudgetLine> Lines, RunningPla
     /// <param name="coping">Height of the coping above rail top, at which lean and cant are told beside their most.</param>
     /// <param name="tallest">Height above rail top of the highest part of any vehicle, where lean and cant cost most.</param>
     /// <param name="wheelsetBasis">How the side play of the wheels was found.</param>
-    public static ClearanceBudget Of(double running, double print = 0, double fitting = 0, double laying = 0, double survey = 0, RunningPlay? play = null, double coping = 0, double tallest = 0, string wheelsetBasis = "")
+    /// <param name="surveyBasis">Where the figure for the survey comes from.</param>
+    public static ClearanceBudget Of(double running, double print = 0, double fitting = 0, double laying = 0, double survey = 0, RunningPlay? play = null, double coping = 0, double tallest = 0, string wheelsetBasis = "", string surveyBasis = "from the survey")
     {
         play ??= RunningPlay.None;
         var lines = new List<BudgetLine> { new("running clearance", running, "wanted", BudgetPlacing.Wanted) };
@@ -58,7 +59,7 @@ public sealed record ClearanceBudget(IReadOnlyList<BudgetLine> Lines, RunningPla
         Add("print tolerance", print, "stated", BudgetPlacing.Added);
         Add("fitting of the sections", fitting, "stated", BudgetPlacing.Added);
         Add("track laying", laying, "stated", BudgetPlacing.Added);
-        Add("survey residual", survey, "from the survey", BudgetPlacing.Added);
+        Add("survey residual", survey, surveyBasis, BudgetPlacing.Added);
         Add("wheelset play", play.Wheelset, wheelsetBasis + "each way, swept with the vehicles", BudgetPlacing.Swept);
         Add("pivot play", play.Pivot, "each way, swept with the vehicles", BudgetPlacing.Swept);
         Add("suspension roll", Math.Max(play.LeanAt(0), play.LeanAt(tallest)), Leaning(play.Roll, play.LeanAt, coping, tallest), BudgetPlacing.Swept);

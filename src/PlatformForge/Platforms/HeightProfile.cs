@@ -13,6 +13,9 @@ namespace PlatformForge.Platforms;
 /// <param name="EndFoot">Height at <paramref name="To"/>.</param>
 public sealed record HeightProfile(double From, double StartHead, double EndHead, double To, double StartFoot, double Level, double EndFoot)
 {
+    /// <summary>Whether an end slopes.</summary>
+    public bool HasRamps => StartHead > From || EndHead < To;
+
     /// <summary>Height over the baseboard at a chainage, mm; beyond an end, that of the end.</summary>
     public double At(double chainage)
     {

@@ -126,7 +126,7 @@ internal static class PlatformFindings
         Finding.Warning("PF4205", key, Invariant($"Bodies may pass over the coping, but none can: the highest underside, of {what}, is {low:0.###} mm above rail top and the coping {height:0.###} mm, so the coping is held to all of them."), Invariant($"State the undersides of the vehicles' bodies (low) if they are higher, or lower the coping below {low:0.###} mm."));
 
     public static Finding HeldOff(string key, string what, double room, double gap) =>
-        Finding.Warning("PF4206", key, Invariant($"The {what} is {room:0.###} mm above the coping, less than the vertical gap of {gap:0.###} mm, so the coping is held to it."), Invariant($"A vertical gap of {Down(room)} mm or less lets it pass over."));
+        Finding.Warning("PF4206", key, Invariant($"Between the coping and the {what} are {room:0.###} mm of height, less than the vertical gap of {gap:0.###} mm, so the coping is held to that part."), Invariant($"With a vertical gap of {Down(room)} mm or less it passes over."));
 
     public static Finding Collide(string key, string name, string other, double chainage, double by, string remedy) =>
         Finding.Error("PF4027", key, Invariant($"The platforms {name} and {other} stand in one another, by {by:0.##} mm at chainage {chainage:0.#} mm of {name}."), remedy, FaultKind.DesignRule);

@@ -50,4 +50,37 @@ public class VerdictTests
         Assert.Contains("bodies_pass_over = true", run.Error, StringComparison.Ordinal);
         Assert.DoesNotContain("FOULS", run.Out, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("british")]
+    [InlineData("german")]
+    public void A_listed_set_of_rules_is_shown_by_its_name(string name)
+    {
+        var run = CliRun.Of("presets", "rules", name);
+        Assert.Equal(0, run.Exit);
+        Assert.StartsWith(name + ": ", run.Out, StringComparison.Ordinal);
+        Assert.NotEqual(0, CliRun.Of("presets", "rules", name, "--json").Json().GetProperty("figures").GetArrayLength());
+        Assert.Equal(3, CliRun.Of("presets", "rules", "nowhere").Exit);
+    }
+
+    [Fact]
+    public void A_missing_table_of_gaps_is_no_reason_to_start_a_project()
+    {
+        using var folder = new TempFolder();
+        string file = folder.Write("halt.toml", Samples.Small);
+        var run = CliRun.Of("check", file, "--as-built", folder["none.csv"]);
+        Assert.Equal(3, run.Exit);
+        Assert.Contains("write a heading chainage,gap", run.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("init", run.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("survey = 0.2", "", "stated")]
+    [InlineData("running = 0.7", "survey_doubt = 0.3", "stated")]
+    public void A_residual_that_was_typed_is_not_told_to_be_from_a_survey(string clearance, string track, string basis)
+    {
+        string text = Samples.Small.Replace("[clearance]\nrunning = 0.7", "[clearance]\n" + (clearance.StartsWith("running", StringComparison.Ordinal) ? clearance : clearance + "\nrunning = 0.7"), StringComparison.Ordinal).Replace("[[vehicle]]", track + "\n[[vehicle]]", StringComparison.Ordinal);
+        var design = PlatformForge.Projects.Runs.DesignRun.Design(Samples.Sound(text), PlatformForge.Projects.Runs.RunWatch.None).Value!;
+        Assert.Equal(basis, Assert.Single(design.Platforms[0].Budget.Lines, l => l.Name == "survey residual").Basis);
+    }
 }

@@ -106,6 +106,13 @@ public class SetDrawingTests
         Assert.Equal("a, nearest door; b, farthest door", GapLabels.Words(["a"], ["b"]));
     }
 
+    [Theory]
+    [InlineData(0.4, 0)]
+    [InlineData(-0.01, -1)]
+    [InlineData(-1.8, -3)]
+    public void Where_bodies_stand_over_the_edge_the_axis_of_gaps_goes_below_nil(double least, double axis) =>
+        Assert.Equal(axis, GapPlot.LeastOf([new("coach", [1, 2, 3], [2, least, double.NaN], [3, 3, double.NaN])]));
+
     [Fact]
     public void Colours_of_words_can_be_read_on_paper()
     {

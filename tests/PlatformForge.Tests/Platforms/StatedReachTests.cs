@@ -29,6 +29,29 @@ public class StatedReachTests
         Assert.False(Plan(offered - 0.02).Succeeded);
     }
 
+    // On a bend the straight facets ask for more than any station; and a lack may be less than two digits show.
+    [Theory]
+    [InlineData(-0.03)]
+    [InlineData(-0.004)]
+    [InlineData(-0.0004)]
+    [InlineData(-0.00004)]
+    public void What_is_told_to_be_left_is_less_than_what_is_told_to_be_kept(double lack)
+    {
+        var bend = TrackLayer.Lay(new("up", new PlatformForge.Geometry.Point2(0, 0), 0, [new StraightSpec(100), new CurveSpec(500, Hand.Right, Length: 800), new StraightSpec(100)])).Value!;
+        PlatformRequest Request(double? reach)
+        {
+            var request = Bench.Straight(s => s with { Face = s.Face with { Edge = EdgeStyle.Uniform, Reach = reach } }) with { Chart = bend };
+            return request with { Envelope = Bench.Envelope(bend, Side.Left, _ => 18) };
+        }
+
+        double least = PlatformPlanner.Plan(Request(null)).Value!.CopingFront.Reach[0];
+        var finding = Assert.Single(PlatformPlanner.Plan(Request(least + lack)).Findings, f => f.Severity == Severity.Error);
+        var told = System.Text.RegularExpressions.Regex.Match(finding.Message, @"leaves ([\d.]+) mm where ([\d.]+) mm are to be kept(?: and ([\d.]+) mm more for)?");
+        double Of(int group) => told.Groups[group].Success ? double.Parse(told.Groups[group].ValueSpan, System.Globalization.CultureInfo.InvariantCulture) : 0;
+        Assert.True(told.Success, finding.Message);
+        Assert.True(Of(1) < Of(2) + Of(3), finding.Message);
+    }
+
     [Fact]
     public void A_reach_that_is_enough_is_kept_from_end_to_end_and_the_other_styles_stay_inside_it()
     {

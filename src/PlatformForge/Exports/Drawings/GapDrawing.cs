@@ -23,7 +23,8 @@ public static class GapDrawing
             Description = Describe(platform),
         };
         sheet.Text("What the vehicles need, and the gap it leaves", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
-        sheet.Text(Invariant($"Upper plot: distance from the track's middle on the platform's side. Lower plot: level gap from coping edge to door sill, when the nearest door stands there (whole line) and when the farthest does (dashed)."), new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        bool over = plan.Gaps.Traces.Any(t => t.Nearest.Any(g => g < 0));
+        sheet.Text(Invariant($"Upper plot: distance from the track's middle on the platform's side. Lower plot: level gap from coping edge to door sill, when the nearest door stands there (whole line) and when the farthest does (dashed){(over ? "; below 0 it stands over the edge" : "")}."), new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         var reach = ReachFrame(plan);
         var gaps = GapFrame(plan);
         new ReachPlot(platform, reach).DrawOn(sheet, dossier.Scale.Ratio);
@@ -48,7 +49,7 @@ public static class GapDrawing
     {
         double most = plan.Gaps.Traces.SelectMany(t => t.Farthest).Where(double.IsFinite).DefaultIfEmpty(0).Max();
         most = Math.Max(most, plan.Site.Scale.ToModel(SteppingLimit.Horizontal));
-        return new(PlotLeft, GapTop, PlotWidth, GapHeight, plan.Spec.Face.From, plan.Spec.Face.To, 0, Math.Ceiling(most * 1.15));
+        return new(PlotLeft, GapTop, PlotWidth, GapHeight, plan.Spec.Face.From, plan.Spec.Face.To, GapPlot.LeastOf(plan.Gaps.Traces), Math.Ceiling(most * GapPlot.Room));
     }
 
     /// <summary>What runs along both plots: ramps, cuts and section numbers, track elements.</summary>

@@ -43,18 +43,35 @@ internal sealed class GapKey(Dossier dossier, PlatformDossier platform)
     {
         sheet.Text("Clearance budget, mm", new(left, top + 2), HouseStyle.Subheading);
         double y = top + 7;
-        foreach (var line in platform.Budget.Lines)
+        foreach (var line in platform.Budget.Lines.Where(l => l.Placing != BudgetPlacing.Swept))
         {
-            string name = line.Placing == BudgetPlacing.Swept ? line.Name + " (swept)" : line.Name;
-            sheet.Text(name, new(left, y), TitleBlock.Fitting(name, HouseStyle.Label, width - 14));
-            sheet.Text(Figures.Fine(line.AmountMm), new(left + width, y), HouseStyle.Label, TextAnchor.End);
-            y += Row - 0.6;
+            y = Entry(sheet, left, y, width, line);
         }
 
         sheet.Line(new(left, y - 3.2), new(left + width, y - 3.2), HouseStyle.Thin);
         bool sum = platform.Budget.Rule == BudgetRule.Sum;
         y = Total(sheet, left, y + 0.6, width, "sum", platform.Budget.Sum, sum);
-        return Total(sheet, left, y, width, "tolerances as root of squares", platform.Budget.RootOfSquares, !sum);
+        y = Total(sheet, left, y, width, "tolerances as root of squares", platform.Budget.RootOfSquares, !sum);
+        BudgetLine[] swept = [.. platform.Budget.Lines.Where(l => l.Placing == BudgetPlacing.Swept)];
+        if (swept.Length > 0)
+        {
+            sheet.Text("in the reach already, swept with the vehicles:", new(left, y), HouseStyle.Small);
+            y += Row - 0.6;
+        }
+
+        foreach (var line in swept)
+        {
+            y = Entry(sheet, left, y, width, line);
+        }
+
+        return y;
+    }
+
+    private static double Entry(Sheet sheet, double left, double y, double width, BudgetLine line)
+    {
+        sheet.Text(line.Name, new(left, y), TitleBlock.Fitting(line.Name, HouseStyle.Label, width - 14));
+        sheet.Text(Figures.Fine(line.AmountMm), new(left + width, y), HouseStyle.Label, TextAnchor.End);
+        return y + Row - 0.6;
     }
 
     private static double Total(Sheet sheet, double left, double y, double width, string name, double amount, bool governs)
@@ -99,6 +116,11 @@ internal sealed class GapKey(Dossier dossier, PlatformDossier platform)
 
         string note = Invariant($"limit: {SteppingLimit.Horizontal} mm level at full size, {Figures.Mm(dossier.Scale.ToModel(SteppingLimit.Horizontal))} here");
         sheet.Text(note, new(left, y + Row), TitleBlock.Fitting(note, HouseStyle.Small, width));
+        if (platform.Plan.Profile.HasRamps)
+        {
+            const string Level = "without ramps, from which nobody boards; the plot has them";
+            sheet.Text(Level, new(left, y + Row + 3.6), TitleBlock.Fitting(Level, HouseStyle.Small, width));
+        }
     }
 
     private static void Cell(Sheet sheet, double right, double y, string text) =>

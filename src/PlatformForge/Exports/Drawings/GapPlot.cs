@@ -18,9 +18,21 @@ internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeSty
         return t with { Nearest = [.. t.Nearest.Zip(moved, (gap, by) => gap + by)], Farthest = [.. t.Farthest.Zip(moved, (gap, by) => gap + by)] };
     })];
 
+    /// <summary>Where the upright axis has to begin for traces to be shown whole, mm: nil, or below it where bodies stand over the edge.</summary>
+    public static double LeastOf(IEnumerable<GapTrace> traces) =>
+        Math.Min(0, Math.Floor(traces.SelectMany(t => t.Nearest).Where(double.IsFinite).DefaultIfEmpty(0).Min() * Room));
+
+    /// <summary>Share of the outermost value at which an axis ends.</summary>
+    public const double Room = 1.15;
+
     public void DrawOn(Sheet sheet, ModelScale scale)
     {
         frame.Grid(sheet);
+        if (frame.LeastY < 0)
+        {
+            sheet.Line(frame.Of(frame.LeastX, 0), frame.Of(frame.MostX, 0), HouseStyle.Outline);
+        }
+
         var labels = new GapLabels(frame);
         foreach (var trace in traces)
         {

@@ -24,11 +24,12 @@ public static class GapStylesDrawing
         sheet.Text("Gap to the door sills, by style of edge", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         sheet.Text("Level gap from coping edge to door sill along the platform. The chosen style is named in bold.", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         double most = Enum.GetValues<EdgeStyle>().SelectMany(s => GapPlot.OfStyle(plan, s)).SelectMany(t => t.Farthest).Where(double.IsFinite).DefaultIfEmpty(0).Max();
-        most = Math.Ceiling(Math.Max(most, plan.Site.Scale.ToModel(SteppingLimit.Horizontal)) * 1.15);
+        most = Math.Ceiling(Math.Max(most, plan.Site.Scale.ToModel(SteppingLimit.Horizontal)) * GapPlot.Room);
+        double floor = Enum.GetValues<EdgeStyle>().Min(s => GapPlot.LeastOf(GapPlot.OfStyle(plan, s)));
         double top = Key(sheet, platform) + UnderKey, height = ((PlotsEnd - top) / Enum.GetValues<EdgeStyle>().Length) - Apart;
         foreach (var style in Enum.GetValues<EdgeStyle>())
         {
-            var frame = new PlotFrame(PlotLeft, top, PlotWidth, height, plan.Spec.Face.From, plan.Spec.Face.To, 0, most);
+            var frame = new PlotFrame(PlotLeft, top, PlotWidth, height, plan.Spec.Face.From, plan.Spec.Face.To, floor, most);
             new GapPlot(platform, frame, style).DrawOn(sheet, dossier.Scale);
             bool last = style == Enum.GetValues<EdgeStyle>()[^1], chosen = style == plan.Spec.Face.Edge;
             frame.Chainages(sheet, words: last);
@@ -80,7 +81,7 @@ public static class GapStylesDrawing
 
     // However many bodies there are: the one that comes nearest, all others being in the tables.
     private static string Least(Dossier dossier, PlatformPlan plan, EdgeStyle style) => plan.Gaps.Rows.Where(r => r.Style == style).MinBy(r => r.Least) is { } row
-        ? Invariant($"least {Figures.Mm(row.Least)} at chainage {Figures.Fixed(row.LeastAt, 0)}, {Figures.FullSize(row.Least, dossier.Scale)} full size: {row.Vehicle}")
+        ? Invariant($"least {Figures.Mm(row.Least)} at chainage {Figures.Fixed(row.LeastAt, 0)}, {Figures.FullSize(row.Least, dossier.Scale)} full size{(plan.Profile.HasRamps ? ", ramps left out" : "")}: {row.Vehicle}")
         : "";
 
     private static string Word(EdgeStyle style) => style.ToString().ToLowerInvariant();

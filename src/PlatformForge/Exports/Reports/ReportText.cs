@@ -194,6 +194,11 @@ internal sealed class ReportText(Dossier dossier)
                     Figures.FullSize(r.Largest, dossier.Scale), Figures.Mm(r.Step), r.WithinLimit ? "kept" : "exceeded",
                 ])]);
         Line("");
+        if (plan.Profile.HasRamps)
+        {
+            Line("These are of the level part, without ramps, from which nobody boards; the plots and the tables of gaps by station have the ramps too, where gaps may be larger.");
+        }
+
         Line(Invariant($"The published limit is {SteppingLimit.Horizontal} mm level, {SteppingLimit.Vertical} mm upright and {SteppingLimit.Diagonal} mm diagonal at full size ({SteppingLimit.Source}), {Figures.Fine(dossier.Scale.ToModel(SteppingLimit.Horizontal))} mm level in the model; models on sharp curves seldom keep it."));
     }
 

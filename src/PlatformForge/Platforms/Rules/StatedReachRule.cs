@@ -12,6 +12,9 @@ internal static class StatedReachRule
     // A lack below this, mm, is not told.
     private const double Told = 0.005;
 
+    // With digits enough to show a lack.
+    private static string Digits(double mm, double lack) => mm.ToString(lack >= 0.01 ? "0.00" : lack >= 0.001 ? "0.000" : "0.000000", System.Globalization.CultureInfo.InvariantCulture);
+
     /// <param name="request">The platform.</param>
     /// <param name="trace">What it needs.</param>
     /// <param name="least">Least reach of a uniform edge, mm.</param>
@@ -32,7 +35,8 @@ internal static class StatedReachRule
         string who = Invariant($"at chainage {trace.Stations[worst]:0} mm {trace.Called(trace.GoverningVehicle[worst])} ({trace.GoverningPart[worst]}) reaches {swept:0.00} mm");
         string need = swept > reach
             ? Invariant($"{who} and fouls it by {swept - reach:0.00} mm, {trace.Required(worst) - swept:0.00} mm more are to be kept")
-            : Invariant($"{who}, which leaves {reach - swept:0.00} mm where {trace.Required(worst) - swept:0.00} mm are to be kept");
+            : Invariant($"{who}, which leaves {Digits(reach - swept, least - reach)} mm where {Digits(trace.Required(worst) - swept, least - reach)} mm are to be kept")
+                + (least - trace.Required(worst) > Grain ? Invariant($" and {Digits(least - trace.Required(worst), least - reach)} mm more for the edge's straight facets, which cut inside the curve") : "");
         double from = trace.Stations[lacking.Length > 0 ? lacking[0] : worst], to = trace.Stations[lacking.Length > 0 ? lacking[^1] : worst];
         findings.Add(PlatformFindings.StatedReach($"{request.Spec.Key}.face.reach", reach, need, least, from, to));
     }

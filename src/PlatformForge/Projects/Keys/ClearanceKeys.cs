@@ -43,12 +43,13 @@ public sealed record ClearanceEntry
     /// <param name="gauge">Distance between the running edges, mm.</param>
     /// <param name="coping">Height of the coping above rail top, mm.</param>
     /// <param name="tallest">Height above rail top of the highest part of any vehicle, mm.</param>
-    public ClearanceBudget BudgetWith(double residual, double gauge, double coping, double tallest)
+    /// <param name="surveyed">Whether a survey found the residual; otherwise the track states it.</param>
+    public ClearanceBudget BudgetWith(double residual, double gauge, double coping, double tallest, bool surveyed = true)
     {
         double wheelset = WheelsetPlay ?? (BackToBack is { } back ? RunningPlay.WheelsetPlay(gauge, back, Flange) : 0);
         string basis = BackToBack is { } between ? Invariant($"(gauge {gauge} - back to back {between} - 2 x flange {Flange}) / 2, ") : "";
         var play = new RunningPlay(wheelset, PivotPlay, Roll, RollCentre) { Cant = RunningPlay.CantAngle(gauge, Cant) };
-        return ClearanceBudget.Of(Running, Print, Fitting, Laying, Survey ?? residual, play, coping, tallest, basis) with { Rule = Rule };
+        return ClearanceBudget.Of(Running, Print, Fitting, Laying, Survey ?? residual, play, coping, tallest, basis, Survey is null && surveyed ? "from the survey" : "stated") with { Rule = Rule };
     }
 }
 

@@ -8,5 +8,7 @@ public sealed record FileWords(string Name, string Start, string Example)
 {
     public static FileWords Project { get; } = new("project file", "start a new project with: platformforge init ", "platform.toml");
 
+    public static FileWords Measured { get; } = new("table of measured gaps", "write a heading chainage,gap and a row for each gap measured into ", "gaps.csv");
+
     public static FileWords Vehicle { get; } = new("vehicle file", "write its form with: platformforge init --vehicle ", "my-coach.toml");
 }

@@ -34,7 +34,7 @@ public static class ProjectText
 
             if (file.Length > largest)
             {
-                return Fault("PF1003", shown, Invariant($"The file has {file.Length} bytes, over the limit of {largest}."), $"A {what.Name} holds no readings: they go into a CSV file that the project names.");
+                return Fault("PF1003", shown, Invariant($"The file has {file.Length} bytes, over the limit of {largest}."), what == FileWords.Measured ? "A row for each gap measured is enough." : $"A {what.Name} holds no readings: they go into a CSV file that the project names.");
             }
 
             bytes = File.ReadAllBytes(path);

@@ -20,7 +20,7 @@ public static class AsBuiltCheck
     /// <summary>The same for a file on disk.</summary>
     public static Outcome<IReadOnlyList<AsBuiltEdge>> OfFile(Dossier dossier, string path, IReadOnlyList<Vehicle>? extra = null)
     {
-        var read = ProjectText.Read(path, path);
+        var read = ProjectText.Read(path, path, what: FileWords.Measured);
         return read.Value is { } text ? Of(dossier, text, path, extra) : Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(read.Findings);
     }
 

@@ -32,7 +32,7 @@ internal sealed class PlatformJob
             ? project.VehiclesOn(faced.Entry).Select(v => survey.Movement.Reach(asked.Face.From, asked.Face.To, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max()
             : project.VehiclesOn(faced.Entry).Select(v => SurveyMovement.ReachOf(faced.Entry.SurveyDoubt, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max();
         double tallest = tracks.SelectMany(t => project.VehiclesOn(t.Entry)).SelectMany(v => v.Parts).Select(p => p.ZHigh).DefaultIfEmpty(0).Max();
-        budget = project.Clearance.BudgetWith(residual, project.Layout.Gauge, asked.Height, tallest);
+        budget = project.Clearance.BudgetWith(residual, project.Layout.Gauge, asked.Height, tallest, faced.Survey is not null);
 
         // The file counts along the track as it is ridden; the plan along its smooth chart.
         spec = asked with { Face = asked.Face with { From = faced.Chart.FromRide(asked.Face.From), To = faced.Chart.FromRide(asked.Face.To) } };

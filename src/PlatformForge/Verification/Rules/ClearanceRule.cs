@@ -40,7 +40,7 @@ internal static class ClearanceRule
     }
 
     private static string Who(Nearness n) =>
-        Invariant($"On track '{n.Track}' the {n.Part} of '{n.Vehicle}'{(n.Backwards ? ", running backwards," : "")}");
+        Invariant($"On track '{n.Track}' '{n.Vehicle}' ({n.Part}{(n.Backwards ? ", running backwards" : "")})");
 
     private static string Where(Nearness n) =>
         Invariant($"at chainage {n.Chainage:F1} mm, {Math.Abs(n.Offset):F2} mm {(n.Offset < 0 ? "right" : "left")} of the middle and ") + (n.InPlan
