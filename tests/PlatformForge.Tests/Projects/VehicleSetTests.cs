@@ -233,6 +233,13 @@ public class VehicleSetTests
     }
 
     [Theory]
+    [InlineData("clearance.wheelset_play=1.65")]
+    [InlineData("clearance.back_to_back=11.6")]
+    [InlineData("vehicle.ahead=-33")]
+    [InlineData("vehicle.sill={height=13,from=-114,to=114}")]
+    public void The_values_that_are_named_for_play_and_places_work(string set) => Samples.Sound(Samples.Small, set);
+
+    [Theory]
     [InlineData("back_to_back = 15.2", "PF1014", "at most 14.9 mm")]
     [InlineData("back_to_back = 14.5\nwheelset_play = 0.2", "PF1013", "one of them")]
     [InlineData("cant = 4", "PF1014", "at most 2.75 mm")]

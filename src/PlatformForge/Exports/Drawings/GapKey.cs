@@ -9,6 +9,9 @@ internal sealed class GapKey(Dossier dossier, PlatformDossier platform)
 {
     private const double Row = 5.2;
 
+    // Room for the two notes under the rows of gaps.
+    private const double UnderRows = 12;
+
     public void DrawOn(Sheet sheet, double left, double top, double width)
     {
         double y = Vehicles(sheet, left, top, width);
@@ -95,7 +98,7 @@ internal sealed class GapKey(Dossier dossier, PlatformDossier platform)
         foreach (var style in Enum.GetValues<EdgeStyle>())
         {
             var rows = platform.Plan.Gaps.Rows.Where(r => r.Style == style).ToArray();
-            if (rows.Length == 0 || y + (Row * (rows.Length + 1)) > sheet.Height - TitleBlock.Margin - TitleBlock.Depth - 8)
+            if (rows.Length == 0 || y + (Row * (rows.Length + 1)) > sheet.Height - TitleBlock.Margin - TitleBlock.Depth - UnderRows)
             {
                 continue;
             }
