@@ -102,13 +102,13 @@ internal static class ClearanceKeys
             reading.Fault("PF1014", "clearance.back_to_back", places.Find("clearance.back_to_back"), Invariant($"Wheels {back} mm back to back with flanges of {clearance.Flange} mm are {back + (2 * clearance.Flange):0.###} mm over the flanges, more than the gauge of {gauge} mm."), Invariant($"With these flanges give at most {gauge - (2 * clearance.Flange):0.###} mm back to back."));
         }
 
-        else if (clearance.BackToBack is { } between && RunningPlay.WheelsetPlay(gauge, between, clearance.Flange) > gauge / MostPlay)
+        else if (clearance.BackToBack is { } between && RunningPlay.WheelsetPlay(gauge, between, clearance.Flange) > (gauge / MostPlay) + Grain)
         {
             double least = gauge - (2 * clearance.Flange) - (2 * gauge / MostPlay);
             reading.Fault("PF1014", "clearance.back_to_back", places.Find("clearance.back_to_back"), Invariant($"Wheels {between} mm back to back with flanges of {clearance.Flange} mm have {RunningPlay.WheelsetPlay(gauge, between, clearance.Flange):0.###} mm of side play each way on a gauge of {gauge} mm: they would drop between the rails."), Invariant($"With these flanges give at least {Math.Ceiling((least - Grain) * 100) / 100:0.##} mm back to back, a side play of a tenth of the gauge."));
         }
 
-        if (clearance.WheelsetPlay > gauge / MostPlay)
+        if (clearance.WheelsetPlay > (gauge / MostPlay) + Grain)
         {
             reading.Fault("PF1014", "clearance.wheelset_play", places.Find("clearance.wheelset_play"), Invariant($"A side play of {clearance.WheelsetPlay} mm each way is more than wheels have on a gauge of {gauge} mm: they would drop between the rails."), Invariant($"Give at most {Math.Floor(((gauge / MostPlay) + Grain) * 100) / 100:0.##} mm, a tenth of the gauge; 0.1 to 0.5 mm is usual."));
         }
