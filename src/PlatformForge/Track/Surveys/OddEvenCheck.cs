@@ -67,11 +67,15 @@ public sealed record OddEvenCheck(bool Applies, double Odd, double Even, double 
     }
 
     /// <summary>The check in words.</summary>
-    public Finding AsFinding(string key) => !Steady
+    /// <param name="key">Key of the survey.</param>
+    /// <param name="explained">Whether a line was found that meets every versine within its error; then none needs to be misread.</param>
+    public Finding AsFinding(string key, bool explained = false) => !Steady
         ? Finding.Note("PF2122", key, "Odd and even sums of the versines: not applicable, since the stations are not evenly spaced.")
         : !Applies
         ? Finding.Note("PF2122", key, "Odd and even sums of the versines: not applicable, since the survey does not begin and end on straight track.")
         : Passes
         ? Finding.Note("PF2122", key, Invariant($"Odd and even sums of the versines agree: {Odd:0.##} and {Even:0.##} mm."))
+        : explained
+        ? Finding.Note("PF2122", key, Invariant($"The sums of odd and even versines are {Odd:0.##} and {Even:0.##} mm, which differ by more than the {Allowed:0.##} mm that reading errors explain in 99 of 100 surveys; yet the line meets every versine within its error."), "Look whether a station was skipped.")
         : Finding.Warning("PF2122", key, Invariant($"The sums of odd and even versines are {Odd:0.##} and {Even:0.##} mm; reading errors explain a difference of {Allowed:0.##} mm."), "One versine or more is misread, or a station was skipped.", FaultKind.Input);
 }

@@ -77,8 +77,8 @@ internal static class SpacingRule
     // Less than half a degree is no kink that anybody sees.
     private const double LeastKink = 0.5 * Math.PI / 180;
 
-    // More than ten is no joint that anything runs over (common practice, no source).
-    private const double MostKink = 10 * Math.PI / 180;
+    // More than fifteen is no joint that anything runs over (common practice, no source).
+    private const double MostKink = 15 * Math.PI / 180;
 
     /// <summary>An end that bends more sharply than all the rest, told by its last readings alone.</summary>
     private static IEnumerable<Finding> Ends(PlaceSurvey survey, SurveyedTrack track)

@@ -14,8 +14,12 @@ public sealed record SurveyMovement(IReadOnlyList<double> Chainages, IReadOnlyLi
     /// <summary>Part of all surveys in which the true line lies within <see cref="Likely"/> over its whole length: 19 in 20.</summary>
     public const double Coverage = 0.95;
 
-    /// <summary>Greatest <see cref="Likely"/> between two chainages, mm.</summary>
-    public double Most(double from, double to) => Most(Likely, from, to);
+    /// <summary>The shape alone, where nobody measured the line's place and direction; null where the readings themselves tell them.</summary>
+    internal LooseShape? Loose { get; init; }
+
+    /// <summary>How far the line may be off between two chainages, mm: the greatest <see cref="Likely"/>, or that of the shape alone where
+    /// place and direction were not measured.</summary>
+    public double Most(double from, double to) => Loose?.Likely(from, to) ?? Most(Likely, from, to);
 
     private double Most(IReadOnlyList<double> movement, double from, double to)
     {
@@ -51,17 +55,14 @@ public sealed record SurveyMovement(IReadOnlyList<double> Chainages, IReadOnlyLi
     /// <param name="to">Last chainage, mm.</param>
     /// <param name="pivots">Distance between the pivots, mm.</param>
     /// <param name="length">Length of the body, mm.</param>
-    public double Reach(double from, double to, double pivots, double length) => ReachBy(Likely, from, to, pivots, length);
+    public double Reach(double from, double to, double pivots, double length) => ReachOf(Most(from - (length / 2), to + (length / 2)), pivots, length);
 
     /// <summary>The same from <see cref="Worst"/>, on its condition: every reading off by the full ruler error in the worst direction.</summary>
     /// <param name="from">First chainage of the platform, mm.</param>
     /// <param name="to">Last chainage, mm.</param>
     /// <param name="pivots">Distance between the pivots, mm.</param>
     /// <param name="length">Length of the body, mm.</param>
-    public double WorstReach(double from, double to, double pivots, double length) => ReachBy(Worst, from, to, pivots, length);
-
-    private double ReachBy(IReadOnlyList<double> movement, double from, double to, double pivots, double length) =>
-        ReachOf(Most(movement, from - (length / 2), to + (length / 2)), pivots, length);
+    public double WorstReach(double from, double to, double pivots, double length) => ReachOf(Loose?.Worst(from - (length / 2), to + (length / 2)) ?? Most(Worst, from - (length / 2), to + (length / 2)), pivots, length);
 
     /// <summary>How far a vehicle's reach may move where the line may move by so much anywhere, mm.</summary>
     /// <param name="line">Movement of the line, mm.</param>

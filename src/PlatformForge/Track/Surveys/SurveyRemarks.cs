@@ -23,6 +23,16 @@ internal static class SurveyRemarks
             yield return Finding.Warning("PF2120", survey.Key, Invariant($"{outliers.Count - OutliersTold} more readings do not fit."), "See the table of residuals.", FaultKind.Input);
         }
 
+        if (track.Closing is { } closing)
+        {
+            yield return Finding.Warning(
+                "PF2146",
+                survey.Key,
+                Invariant($"The closing chord's {(closing.OfLength ? "length" : "versine")} of {closing.Read:0.##} mm does not go with the versines; {closing.Fitting:0.##} would. It is left out."),
+                $"Measure the closing chord again{(closing.OfLength ? "" : ", its versine at its middle")}.",
+                FaultKind.Input);
+        }
+
         foreach (var doubted in track.Doubted)
         {
             yield return RunRule.At(doubted.Reading, Finding.Note(
@@ -51,8 +61,8 @@ internal static class SurveyRemarks
         foreach (var kink in track.Line.Kinks)
         {
             string told = Invariant($"a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° to the {(kink.Turn > 0 ? "left" : "right")} near chainage {kink.Chainage:0}");
-            yield return Math.Abs(kink.Turn) < hidden
-                ? Finding.Note("PF2124", survey.Key, Invariant($"The track is drawn with {told}; readings {spacing:0} mm apart would be met by a short curve as well. Vehicles are run over it as drawn."), "Sight along the rails there, and measure closer about the place.")
+            yield return Math.Abs(kink.Turn) < hidden || track.DoubtfulKinks.Contains(kink)
+                ? Finding.Note("PF2124", survey.Key, Invariant($"The track is drawn with {told}; readings {spacing:0} mm apart are met as well, or nearly, by a line that bends there without a kink. Vehicles are run over it as drawn."), "Sight along the rails there, and measure closer about the place.")
                 : Finding.Note("PF2124", survey.Key, $"The track has {told}. It is kept; vehicles ride over it.", "Ease the joint if you can get at it, and measure again.");
         }
 
@@ -63,7 +73,7 @@ internal static class SurveyRemarks
 
         if (survey is VersineSurvey versines)
         {
-            yield return OddEvenCheck.Of(versines.Readings, survey.RulerError).AsFinding(survey.Key);
+            yield return OddEvenCheck.Of(versines.Readings, survey.RulerError).AsFinding(survey.Key, explained: !scattered && outliers.Count == 0);
         }
     }
 

@@ -34,6 +34,12 @@ public sealed record SurveyedTrack(
     /// <summary>Chord in mm that versines were read over; null for other surveys.</summary>
     public double? Chord { get; init; }
 
+    /// <summary>Kinks that a likely line without a kink there would do without.</summary>
+    public IReadOnlyList<Kink> DoubtfulKinks { get; init; } = [];
+
+    /// <summary>The closing chord, where its length or its versine is named as misread and left out; otherwise null.</summary>
+    public ClosingMisread? Closing { get; init; }
+
     /// <summary>Readings that are named as misread and left out.</summary>
     public IEnumerable<ReadingResidual> Outliers => Residuals.Where(r => r.IsOutlier);
 
@@ -44,6 +50,12 @@ public sealed record SurveyedTrack(
     /// <summary>Whether a reading is one of those in doubt.</summary>
     public bool IsInDoubt(Reading reading) => Doubted.Any(d => d.Reading == reading);
 }
+
+/// <summary>A closing chord that the versines contradict.</summary>
+/// <param name="OfLength">Whether its length is meant; otherwise its versine.</param>
+/// <param name="Read">What was read, mm.</param>
+/// <param name="Fitting">What would fit, mm.</param>
+public sealed record ClosingMisread(bool OfLength, double Read, double Fitting);
 
 /// <summary>What an element of a fitted line is.</summary>
 public enum FittedKind

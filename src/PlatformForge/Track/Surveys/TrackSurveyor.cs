@@ -58,6 +58,13 @@ public static class TrackSurveyor
             (survey as VersineSurvey)?.Readings ?? [])
         {
             Chord = (survey as VersineSurvey)?.Chord,
+            DoubtfulKinks = [.. best.Line.Kinks.Where(k => found.HasOneWithoutKink(k.Chainage, KinkPlace * spacing))],
+            Closing = found.Closing switch
+            {
+                ChordTarget chord => new(true, chord.Length, chord.Length - chord.Miss(best.Line)),
+                ChordHeightTarget height => new(false, height.Height, height.Height - height.Miss(best.Line)),
+                _ => null,
+            },
             Doubted = found.Without is { } without ? [.. ResidualTable.Of(survey, without.Line, found.InDoubt, double.PositiveInfinity).Where(r => r.IsOutlier)] : [],
         };
         return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered, best.Profile.Knotted, sharpest));
@@ -66,6 +73,9 @@ public static class TrackSurveyor
     // A smooth curve's curvature runs evenly between its knots, the track's does not: simulated surveys of track laid by eye
     // (SimulatedSurveyTests) lie within the bound at its rate when it is widened by so much.
     private const double BetweenKnots = 1.6;
+
+    // Readings place a kink to within so many of their spacings.
+    private const double KinkPlace = 1.5;
 
     // The price at which the search leaves a reading out, as a distance: more readings, more chances of a large miss.
     private static double OutlierBound(Survey survey)

@@ -114,6 +114,44 @@ public class SimulatedSurveyTests
         Assert.True(named >= 0.95 * Surveys, $"{named} of {Surveys} named");
     }
 
+    /// <summary>Versines fix no place and no direction: what counts beside a platform is the shape, once the lines are moved onto one another.</summary>
+    [Fact]
+    public void The_shape_that_versines_give_lies_within_its_own_bound_which_is_far_closer_than_the_drift()
+    {
+        var lines = Tracks.Sample(Surveys, new Rnd(20261125, 7), 50).ToArray();
+        int inside = 0;
+        double[] shapes = new double[Surveys], drifts = new double[Surveys];
+        Parallel.For(0, Surveys, k =>
+        {
+            var track = TrackSurveyor.Fit(Versines(lines[k], new Random(k), 0).Survey).Value!;
+            double from = 0.15 * track.Line.Length, to = 0.85 * track.Line.Length;
+            (shapes[k], drifts[k]) = (track.Movement.Most(from, to), track.Movement.Likely.Max());
+            Interlocked.Add(ref inside, ShapeMiss(lines[k], track.Line, from, to) <= shapes[k] ? 1 : 0);
+        });
+        Assert.True(inside >= SurveyMovement.Coverage * Surveys, $"{inside} of {Surveys} shapes within their bound");
+        Assert.True(4 * shapes.Order().ElementAt(Surveys / 2) < drifts.Order().ElementAt(Surveys / 2));
+    }
+
+    [Theory]
+    [InlineData(8, 0)]
+    [InlineData(0, -10)]
+    public void A_misread_closing_chord_is_named_and_not_the_versines(double lengthOff, double heightOff)
+    {
+        // The invented station curve, 1.4 m between straights.
+        var line = Lay(new StraightSpec(300), new TransitionSpec(150, 750, Hand.Left), new CurveSpec(750, Hand.Left, 500), new TransitionSpec(150, null, Hand.Left), new StraightSpec(300));
+        int named = 0, blamed = 0, without = 0;
+        Parallel.For(0, Surveys / 2, k =>
+        {
+            var track = TrackSurveyor.Fit(Versines(line, new Random(k), 0, lengthOff, heightOff).Survey).Value!;
+            Interlocked.Add(ref named, track.Closing is { } c && c.OfLength == (lengthOff != 0) ? 1 : 0);
+            Interlocked.Add(ref blamed, track.Outliers.Any() ? 1 : 0);
+            Interlocked.Add(ref without, TrackSurveyor.Fit(Versines(line, new Random(k), 0).Survey).Value!.Closing is not null ? 1 : 0);
+        });
+        Assert.True(named >= 0.95 * Surveys / 2, $"{named} of {Surveys / 2} named");
+        Assert.True(blamed < 0.05 * Surveys / 2, $"{blamed} with a good versine blamed");
+        Assert.True(without < 0.05 * Surveys / 2, $"{without} with a good closing chord blamed");
+    }
+
     // No reading beyond an end speaks against a misread one, which is named only in some cases; it is told nevertheless, and good ones are not.
     [Theory]
     [InlineData(0)]
@@ -186,6 +224,16 @@ public class SimulatedSurveyTests
         return true;
     }
 
+    // Greatest distance left between two lines once one is moved and turned onto the other (least squares).
+    private static double ShapeMiss(Centreline truth, Centreline found, double from, double to)
+    {
+        double[] s = [.. Enumerable.Range(0, 101).Select(k => from + ((to - from) * k / 100))];
+        double[] d = [.. s.Select(x => truth.Locate(found.At(x).Position, x).Offset)];
+        double middle = s.Average(), mean = d.Average();
+        double turn = s.Zip(d).Sum(p => (p.First - middle) * (p.Second - mean)) / s.Sum(x => (x - middle) * (x - middle));
+        return s.Zip(d).Max(p => Math.Abs(p.Second - mean - (turn * (p.First - middle))));
+    }
+
     private static double Error(Random random) => RulerError * ((2 * random.NextDouble()) - 1);
 
     private static Measuring Points(double spacing) => (line, random, off) =>
@@ -220,7 +268,9 @@ public class SimulatedSurveyTests
         return (new PlaceSurvey("t", "k", RulerError, [places.ToArray()]), bad + 2);
     };
 
-    private static (Survey, int) Versines(Centreline line, Random random, double off)
+    private static (Survey Survey, int Row) Versines(Centreline line, Random random, double off) => Versines(line, random, off, 0, 0);
+
+    private static (Survey Survey, int Row) Versines(Centreline line, Random random, double off, double lengthOff, double heightOff)
     {
         const double Chord = 200;
         int count = (int)((line.Length - Chord) / (Chord / 4)) + 1, bad = random.Next(2, count - 2);
@@ -238,7 +288,7 @@ public class SimulatedSurveyTests
         }
 
         double height = -Point2.Cross(across, line.At(middle).Position - start) / across.Length;
-        var closing = new ClosingChord(0, last, across.Length + Error(random), height + Error(random));
+        var closing = new ClosingChord(0, last, across.Length + Error(random) + lengthOff, height + Error(random) + heightOff);
         return (new VersineSurvey("t", "k", RulerError, readings, Chord, start, line.At(0).Heading, 0, closing), bad + 2);
     }
 }

@@ -59,7 +59,11 @@ internal static class LineUncertainty
         }
 
         // The likely bound allows for other shapes, the movement of the stated shape does not: no worst is less than what is likely.
-        return new(stations, likely, [.. spreads[0].Worst(rulerError).Select((w, k) => Math.Max(w, likely[k]))]);
+        double[][] misread = spreads[0].Misread(rulerError);
+        return new(stations, likely, [.. stations.Select((_, k) => Math.Max(misread.Sum(m => Math.Abs(m[k])), likely[k]))])
+        {
+            Loose = best.Profile.Placed ? null : new LooseShape(stations, moves, misread, hidden.Max()),
+        };
     }
 
     private static double[] Against(Centreline line, Centreline stated, double[] stations) =>
@@ -116,23 +120,16 @@ internal static class LineUncertainty
             return [.. slopes.Select((slope, k) => rest[k] + Dot(slope, figures))];
         }
 
-        public double[] Worst(double rulerError)
+        /// <summary>How the line moves at every station for each reading off by the ruler error.</summary>
+        public double[][] Misread(double rulerError)
         {
-            // The movement at a station for a reading's miss is slope · (F Fᵀ) · row / σ; all of them add up at their worst.
+            // The movement at a station for a reading's miss is slope · (F Fᵀ) · row / σ.
             int count = fit.Profile.Freedom;
             double[] Rooted(double[] x) => [.. Enumerable.Range(0, count).Select(c => Enumerable.Range(0, count).Sum(f => x[f] * root[(f * count) + c]))];
-            double[][] rows = [.. jacobian.Select(Rooted)];
-            return [.. slopes.Select(slope =>
-            {
-                double[] rooted = Rooted(slope);
-                double sum = 0;
-                for (int i = 0; i < rows.Length; i++)
-                {
-                    sum += fit.LeftOut[i] ? 0 : Math.Abs(Dot(rooted, rows[i])) / fit.Sigma(i) * Math.Min(rulerError, fit.Sigma(i) * Math.Sqrt(3));
-                }
-
-                return sum;
-            })];
+            double[][] rooted = [.. slopes.Select(Rooted)];
+            return [.. jacobian.Select(Rooted).Select((row, i) => fit.LeftOut[i]
+                ? new double[rooted.Length]
+                : rooted.Select(slope => Dot(slope, row) / fit.Sigma(i) * Math.Min(rulerError, fit.Sigma(i) * Math.Sqrt(3))).ToArray())];
         }
 
         private static double Dot(double[] a, double[] b)

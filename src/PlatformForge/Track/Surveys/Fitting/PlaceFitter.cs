@@ -68,9 +68,9 @@ internal static class PlaceFitter
         }
 
         int[] Readings(IEnumerable<int> observations) => located.Single ? [.. observations.Select(i => located.Observations[i].Reading)] : [];
-        return new(
-            [.. kept.Select(Exact)],
-            [.. kept.Select(f => f.Cost)],
+        return FittedShapes.Of(
+            kept,
+            Exact,
             Readings(Enumerable.Range(0, located.Observations.Count).Where(i => kept[0].LeftOut[i])),
             Readings(doubted),
             without is null ? null : Exact(without));

@@ -18,6 +18,13 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
     // Kinks of track that vehicles run on, as a standard deviation in radians: three degrees. Sharper bends are curves.
     private const double UsualKink = 3 * Math.PI / 180;
 
+    // However sharp, a bend at one place costs no more than this on top: drawings have corners.
+    private const double MostForTurn = 7;
+
+    // Nothing runs on curves of less than R 150 mm, 1/mm (common practice, no source); sharper ones stand for kinks or for misread figures, and
+    // cost as if R 300 mm were one standard deviation.
+    private const double UnheardOf = 1 / 150.0, UsualCurvature = 1 / 300.0;
+
     // A kink under a station and a misread versine look the same; misreading is the commoner, and the finding speaks of both.
     private const double UnderStation = 6;
 
@@ -70,14 +77,27 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
     public static bool IsTooMuch(double squareSum, int freedom) =>
         squareSum > Math.Max(1, freedom) + (OnceInThousand * Math.Sqrt(2.0 * Math.Max(1, freedom)));
 
+    /// <summary>What curves cost that nothing runs on.</summary>
+    public static double PriceOfSharpness(CurvatureProfile profile)
+    {
+        double price = 0;
+        foreach (double curvature in profile.Curvatures)
+        {
+            price += Math.Abs(curvature) > UnheardOf ? curvature * curvature / (UsualCurvature * UsualCurvature) : 0;
+        }
+
+        return price;
+    }
+
     private static double Price(CurvatureProfile profile, bool[] leftOut)
     {
         double unit = Math.Log(Math.Max(12, leftOut.Length)), price = ((3 * unit) + (profile.Placed ? 0 : UnderStation)) * profile.KinkAt.Length;
         foreach (double turn in profile.KinkTurn)
         {
-            price += turn * turn / (UsualKink * UsualKink);
+            price += Math.Min(turn * turn / (UsualKink * UsualKink), MostForTurn);
         }
 
+        price += PriceOfSharpness(profile);
         foreach (bool straight in profile.Straight)
         {
             price += straight ? 0 : profile.Knotted ? KnotPrice : unit;

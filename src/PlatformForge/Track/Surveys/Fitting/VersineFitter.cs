@@ -29,12 +29,20 @@ internal static class VersineFitter
 
         // Heading and place at the start are the user's word.
         var start = survey.Start - (Point2.FromAngle(survey.Heading).Left * offset);
-        var fits = kept.Select(f =>
+        int misread = -1;
+        ExactFit Without(ProfileFit f, int target) =>
+            ExactFit.Polish(survey.Track, f.Profile, start, survey.Heading, targets, [.. f.LeftOut, .. Enumerable.Range(f.LeftOut.Length, targets.Count - f.LeftOut.Length).Select(i => i == target)]);
+        ExactFit Exact(ProfileFit f) => Without(f, misread);
+
+        // The closing chord is a reading like any other, and is left out at the same price.
+        double all = Exact(kept[0]).SquareSum;
+        var clearest = Enumerable.Range(observations.Length, targets.Count - observations.Length).Select(i => (Target: i, Gain: all - Without(kept[0], i).SquareSum)).DefaultIfEmpty().MaxBy(c => c.Gain);
+        misread = clearest.Gain > ProfileFit.OutlierPrice(observations.Length) ? clearest.Target : -1;
+        return FittedShapes.Of(kept, Exact, [.. Enumerable.Range(0, observations.Length).Where(i => groups.Single && kept[0].LeftOut[i])], [], null)
+        with
         {
-            bool[] leftOut = [.. f.LeftOut, .. new bool[targets.Count - f.LeftOut.Length]];
-            return ExactFit.Polish(survey.Track, f.Profile, start, survey.Heading, targets, leftOut);
-        }).ToArray();
-        return new(fits, [.. kept.Select(f => f.Cost)], [.. Enumerable.Range(0, observations.Length).Where(i => groups.Single && kept[0].LeftOut[i])], [], null);
+            Closing = misread < 0 ? null : targets[misread],
+        };
     }
 
     /// <summary>Chainage of the centre at each station. A rail on the inside of a curve is shorter than the centre, by its
