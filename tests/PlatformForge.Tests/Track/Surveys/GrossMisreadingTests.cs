@@ -34,9 +34,18 @@ public class GrossMisreadingTests
     [Fact]
     public void A_sharp_bend_told_by_the_last_two_readings_alone_is_warned_of()
     {
-        var warning = Assert.Single(Measured(12, 27.5).Findings, f => f.Code == "PF2142");
+        var warning = Assert.Single(Measured(12, 62.5).Findings, f => f.Code == "PF2142");
         Assert.Equal((Severity.Warning, 15), (warning.Severity, warning.Line));
         Assert.DoesNotContain(Measured().Findings, f => f.Code == "PF2142");
+    }
+
+    [Fact]
+    public void Figures_changed_about_in_the_last_reading_but_one_are_named()
+    {
+        // 27.5 for 72.5: a bend that met it would be sharper than anything runs on.
+        var outlier = Assert.Single(Measured(12, 27.5).Value!.Outliers);
+        Assert.Equal(14, outlier.Reading.Row);
+        Assert.InRange(outlier.Fitting!.Value, 70.5, 74.5);
     }
 
     [Theory]

@@ -29,6 +29,7 @@ internal static class EndDoubt
             int end = first ? used[0] : used[^1], last = first ? used[Told] : used[^(Told + 1)];
             var simpler = Simpler(now.Profile, first, observations[last].Place)
                 .Select(p => ProfileFit.Polish(p, ProfileMoves.Set(now.LeftOut, end, true), observations))
+                .Where(f => !f.Profile.Middles.Concat(f.Profile.KinkAt).Any(s => IsBeyond(s, first, observations[last].Place)))
                 .MinBy(f => f.Cost);
             if (simpler is not null && simpler.Cost < now.Cost + Clearly)
             {
@@ -40,7 +41,7 @@ internal static class EndDoubt
         return (without, [.. doubted]);
     }
 
-    // The profile without what lies beyond a place.
+    // The profile without one thing that lies beyond a place; where another is left there, two readings tell it and not one.
     private static IEnumerable<CurvatureProfile> Simpler(CurvatureProfile p, bool first, double last)
     {
         if (p.Knotted)
@@ -48,19 +49,20 @@ internal static class EndDoubt
             yield break;
         }
 
-        bool IsBeyond(double s) => first ? s <= last : s >= last;
         int change = p.Middles.Length == 0 ? -1 : first ? 0 : p.Middles.Length - 1;
-        if (change >= 0 && IsBeyond(p.Middles[change]))
+        if (change >= 0 && IsBeyond(p.Middles[change], first, last))
         {
             yield return ProfileMoves.DropEnd(p, first);
         }
 
         for (int k = 0; k < p.KinkAt.Length; k++)
         {
-            if (IsBeyond(p.KinkAt[k]))
+            if (IsBeyond(p.KinkAt[k], first, last))
             {
                 yield return ProfileMoves.DropKink(p, k);
             }
         }
     }
+
+    private static bool IsBeyond(double s, bool first, double last) => first ? s <= last : s >= last;
 }
