@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
+using PlatformForge.Cli.Commands;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Surveys;
 using PlatformForge.Track.Surveys;
@@ -38,6 +39,18 @@ public class SurveyDrawingTests
             _ => [],
         });
         Assert.All(points, p => Assert.True(p.X >= 0 && p.Y >= 0 && p.X <= sheet.Width && p.Y <= sheet.Height, p.ToString()));
+    }
+
+    [Theory]
+    [InlineData(0.5, "no further", "moves it no further")]
+    [InlineData(0.8, "0.80 mm", "moves it 0.80 mm")]
+    public void A_worst_case_that_adds_nothing_is_told_as_that(double worst, string drawn, string written)
+    {
+        var track = Misread with { Movement = new([0, Misread.Line.Length], [0.5, 0.5], [worst, worst]) };
+        Assert.Contains(SurveyDrawing.Draw(track).Items.OfType<SheetText>(), t => t.Text == drawn);
+        using var console = new StringWriter();
+        SurveyText.Write(console, track, false, null);
+        Assert.Contains(written, console.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
