@@ -104,4 +104,20 @@ internal static class SectionFindings
         key + ".pose",
         Invariant($"The deck of section {section} is not quite flat, a crossfall on a curve: lying on the bed, part of it stands {lift:F2} mm off, more than half a layer."),
         Invariant($"Print its first layer {Math.Max(layer, lift):F2} mm high or more, or leave the crossfall out (deck.crossfall = 0)."));
+
+    /// <summary>A section that its joints would reach out of.</summary>
+    /// <param name="key">Key of the joint.</param>
+    /// <param name="from">Its start, mm.</param>
+    /// <param name="to">Its end, mm.</param>
+    /// <param name="room">Its least length, mm.</param>
+    /// <param name="needed">Length that its joints need, mm.</param>
+    /// <param name="dowel">Longest dowel that would go in, mm; 0 or less when none.</param>
+    public static Finding SectionTooShort(string key, double from, double to, double room, double needed, double dowel) => Finding.Error(
+        "PF6011",
+        key + ".dowel_length",
+        Invariant($"The section from {from:F1} to {to:F1} mm is {room:F1} mm long at its shortest, and its joints with their bores and end walls need {needed:F1} mm."),
+        Math.Floor(dowel * 10) / 10 is var longest and >= LeastPiece
+            ? Invariant($"Allow longer sections or move a forced cut, so that it is {Up(needed - room):0.#} mm longer, or make the dowels {longest:0.#} mm long or shorter.")
+            : Invariant($"Allow longer sections or move a forced cut, so that it is {Up(needed - room):0.#} mm longer."),
+        FaultKind.DesignRule);
 }

@@ -36,6 +36,7 @@ public static class SectionMaker
             findings.AddRange(baseboard ? [] : JointRule.Check(joints[i]!.Place, spec.Joint, printer));
         }
 
+        findings.AddRange(Enumerable.Range(1, ends.Length - 1).SelectMany(i => JointRule.CheckRoom(chart, (ends[i - 1], joints[i - 1]), (ends[i], joints[i]), spec.Joint, printer)));
         if (findings.Any(f => f.Severity == Severity.Error))
         {
             return Outcome.Fault<SectionSet>(findings);

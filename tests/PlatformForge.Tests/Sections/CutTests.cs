@@ -43,6 +43,32 @@ public class CutTests
         Assert.Equal(4, ends.Length);
     }
 
+    // Half a dowel of 12, 0.5 of allowance and a wall of 0.8 behind the bore reach 7.3 mm from the cut.
+    [Theory]
+    [InlineData(7, 1)]
+    [InlineData(7.5, 2)]
+    public void A_ramp_is_cut_off_at_its_head_only_where_the_level_deck_has_room_for_the_joint(double level, int count)
+    {
+        var plan = Workbench.Straight(96 + level, change: s => s with { StartRamp = new(Gradient: 8) });
+        var set = Workbench.Made(plan, Workbench.Printer, new());
+        Assert.Equal(count, set.Sections.Count);
+        Assert.All(set.Sections, s => Assert.InRange(s.Solid.Mesh.Box().High.X, s.From, s.To + 1e-6));
+        Assert.All(set.Sections, s => Assert.InRange(s.Solid.Mesh.Box().Low.X, s.From - 1e-6, s.To));
+    }
+
+    [Fact]
+    public void Sections_too_short_for_their_joints_are_told_with_the_dowel_that_goes_in()
+    {
+        // Two joints share 12 mm: 6 hold half a dowel of 9.4, 0.5 of allowance and 0.8 of wall.
+        var plan = Workbench.Straight(60, change: s => s with { Coping = s.Coping with { SlabLength = 12 } });
+        Outcome<SectionSet> With(double dowel) =>
+            SectionMaker.Make(plan, Workbench.Printer, new() { LongestSection = 12, Joint = new() { DowelLength = dowel } });
+        var findings = With(12).Findings;
+        Assert.Equal(3, findings.Count(f => f is { Code: "PF6011", Kind: FaultKind.DesignRule } && f.Remedy.Contains("dowels 9.4 mm", StringComparison.Ordinal)));
+        Assert.NotNull(With(9.4).Value);
+        Assert.Null(With(9.5).Value);
+    }
+
     [Fact]
     public void Upright_prints_take_no_notice_of_ramp_heads()
     {

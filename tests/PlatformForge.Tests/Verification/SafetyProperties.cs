@@ -74,6 +74,14 @@ public class SafetyProperties
     public void Cylinders_that_swing_out_on_the_inside_of_a_curve_keep_the_budget() =>
         No_section_fouls_whatever_the_line_the_fleet_and_the_budget(86);
 
+    /// <summary>Short platforms that were cut at the ramp's head, so near to their end that the bosses round the bores reached past it.</summary>
+    [Theory]
+    [InlineData(1123)]
+    [InlineData(1129)]
+    [InlineData(1345)]
+    public void A_joint_does_not_reach_past_the_end_of_a_short_platform(int seed) =>
+        No_section_fouls_whatever_the_line_the_fleet_and_the_budget(seed);
+
     // Through every room to the bytes of the STL files, and back.
     private static WrittenSection[] Written(PlatformSpec spec, TrackRun run, Centreline chart, ClearanceBudget budget)
     {

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Joints;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Units;
 
@@ -9,6 +10,7 @@ namespace PlatformForge.Sections.Cuts;
 /// <summary>
 /// Chooses cuts among the plan's candidates: as few sections as the bed allows, their lengths as even as can be. A section that takes
 /// in part of a ramp and part of the level deck prints worse and counts as two, so that a cut at a ramp's head wins unless it costs two.
+/// A section too short for what its joints bring is taken only where nothing else is left, for the joint's rule to tell.
 /// </summary>
 internal sealed class CutChooser
 {
@@ -34,21 +36,22 @@ internal sealed class CutChooser
     public Outcome<double[]> Choose()
     {
         int n = places.Length;
-        var cost = new (int Sections, double Squares)[n];
+        var cost = new (int TooShort, int Sections, double Squares)[n];
         var next = new int[n];
         for (int i = n - 2; i >= 0; i--)
         {
-            cost[i] = (int.MaxValue, 0);
+            cost[i] = (int.MaxValue, 0, 0);
             for (int j = Farthest(i); j > i; j--)
             {
-                if (cost[j].Sections == int.MaxValue)
+                if (cost[j].TooShort == int.MaxValue)
                 {
                     continue;
                 }
 
                 double length = places[j] - places[i];
                 bool mixed = spec.Pose != PrintPose.Upright && outline.Shape(places[i], places[j]) == SectionShape.Mixed;
-                var total = (cost[j].Sections + (mixed ? 2 : 1), cost[j].Squares + (length * length));
+                bool tooShort = !JointRoom.IsEnough(JointRoom.Between(chart, places[i], places[j]), Depth(i) + Depth(j));
+                var total = (cost[j].TooShort + (tooShort ? 1 : 0), cost[j].Sections + (mixed ? 2 : 1), cost[j].Squares + (length * length));
                 if (total.CompareTo(cost[i]) < 0)
                 {
                     (cost[i], next[i]) = (total, j);
@@ -56,7 +59,7 @@ internal sealed class CutChooser
             }
         }
 
-        if (cost[0].Sections == int.MaxValue)
+        if (cost[0].TooShort == int.MaxValue)
         {
             return Outcome.Fault<double[]>(Faults());
         }
@@ -112,6 +115,9 @@ internal sealed class CutChooser
 
     private bool Fits(int i, int j) =>
         places[j] - places[i] <= (spec.LongestSection ?? double.PositiveInfinity) && outline.Fits(places[i], places[j], bed, printer.Height);
+
+    // The platform's own ends have no joint, and no dowel crosses a forced cut.
+    private double Depth(int i) => i == 0 || i == places.Length - 1 ? 0 : JointRoom.Depth(spec.Joint, printer, !forced[i]);
 
     private bool IsClear(double cut)
     {

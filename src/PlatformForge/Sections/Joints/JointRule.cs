@@ -1,4 +1,5 @@
 using PlatformForge.Platforms;
+using PlatformForge.Solids.Bodies;
 using PlatformForge.Units;
 
 namespace PlatformForge.Sections.Joints;
@@ -27,6 +28,23 @@ internal static class JointRule
         {
             yield return SectionFindings.DowelTooLarge(spec.Key, place.Chainage, spec.DowelDiameter, turned < spec.Fit ? 0 : wide, "between front and back wall");
         }
+    }
+
+    /// <summary>Whether a section between two cuts, null at the platform's ends, holds what they bring without one reaching into the other or out of it.</summary>
+    public static IEnumerable<Finding> CheckRoom(FacetedPlan chart, (double At, CutJoint? Joint) start, (double At, CutJoint? Joint) end, JointSpec spec, PrinterSpec printer)
+    {
+        bool[] joints = [.. new[] { start.Joint, end.Joint }.Where(j => j is not null).Select(j => j!.Dowels && spec.Kind == JointKind.Dowel)];
+        double room = JointRoom.Between(chart, start.At, end.At), needed = joints.Sum(d => JointRoom.Depth(spec, printer, d));
+        if (JointRoom.IsEnough(room, needed))
+        {
+            yield break;
+        }
+
+        // Half a dowel, its allowance and the wall behind it fill what the plain joints leave, shared by the bores.
+        int bored = joints.Count(d => d);
+        double plain = JointRoom.Depth(spec, printer, false), share = (room - ((joints.Length - bored) * plain)) / Math.Max(1, bored);
+        double dowel = bored > 0 && share >= plain ? 2 * (share - spec.DepthAllowance - printer.LeastWall) : 0;
+        yield return SectionFindings.SectionTooShort(spec.Key, start.At, end.At, room, needed, dowel);
     }
 
     /// <summary>Walls of the platform and of the joint that are thinner than two lines of the nozzle.</summary>
