@@ -18,7 +18,6 @@ public class SectionalTrackTests
 
     [Theory]
     [InlineData(505, 25, 0.1, 2)]
-    [InlineData(505, 25, 0.2, 4)]
     [InlineData(505, 40, 0.2, 4)]
     public void Kinks_in_a_sharp_curve_are_found_in_their_places(double radius, double spacing, double rulerError, double degrees)
     {
