@@ -32,19 +32,7 @@ public static class LongRuns
         return gen.ToArbitrary();
     }
 
-    private static Gen<AlignmentElementSpec> Element =>
-        from kind in Gen.Choose(0, 4)
-        from length in RunCases.Number(120, 420)
-        from radius in RunCases.Number(350, 1500)
-        from left in Gen.Choose(0, 1)
-        let hand = left == 1 ? Hand.Left : Hand.Right
-        select kind switch
-        {
-            0 => (AlignmentElementSpec)new StraightSpec(length),
-            1 or 2 => new CurveSpec(radius, hand, Length: length),
-            3 => new TransitionSpec(length, radius, hand),
-            _ => new TransitionSpec(length, null, hand),
-        };
+    private static Gen<AlignmentElementSpec> Element => RunCases.ElementOf(120, 420, 350, 1500);
 
     private static Gen<Vehicle> Stock =>
         from vehicle in RunCases.Stock

@@ -56,10 +56,13 @@ public static class RunCases
 
     internal static Gen<double> Number(double low, double high) => Gen.Choose(0, 10000).Select(i => low + ((high - low) * i / 10000));
 
-    private static Gen<AlignmentElementSpec> Element =>
+    private static Gen<AlignmentElementSpec> Element => ElementOf(20, 160, 250, 1200);
+
+    /// <summary>A straight, a curve or a transition of a length and a radius between bounds, mm.</summary>
+    internal static Gen<AlignmentElementSpec> ElementOf(double shortest, double longest, double sharpest, double gentlest) =>
         from kind in Gen.Choose(0, 4)
-        from length in Number(20, 160)
-        from radius in Number(250, 1200)
+        from length in Number(shortest, longest)
+        from radius in Number(sharpest, gentlest)
         from left in Gen.Choose(0, 1)
         let hand = left == 1 ? Hand.Left : Hand.Right
         select kind switch
