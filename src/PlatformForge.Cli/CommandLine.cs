@@ -42,6 +42,7 @@ internal static class CommandLine
         VerifyCommand.Add(app, session);
         PresetsCommand.Add(app, session);
         SchemaCommand.Add(app, session);
+        FindingsCommand.Add(app, session);
         foreach (var command in app.Commands)
         {
             command.ExtendedHelpText = "\n" + command.ExtendedHelpText!.Trim('\r', '\n') + "\n";

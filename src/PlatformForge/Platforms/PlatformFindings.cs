@@ -45,7 +45,7 @@ internal static class PlatformFindings
         Finding.Error("PF4024", key, Invariant($"The entries of the clearance budget come to {margin:0.##} mm, no less than the platform {platform} is wide, {width:0.##} mm."), most > 0 ? Invariant($"With the other entries as they are, the {entry} has to be below {most:0.##} mm; 0.1 to 1 mm is usual.") : Invariant($"All together have to stay below {width:0.##} mm; 0.1 to 1 mm each is usual."), FaultKind.DesignRule);
 
     public static Finding NothingSoLow(string key, double chainage, string part, double low, double gap) =>
-        Finding.Error("PF4020", key + ".vertical_gap", Invariant($"At chainage {chainage:0.#} mm every part that comes past is higher than the coping and the vertical gap, so nothing says where the edge may be; the lowest is the {part}, {low:0.##} mm above rail top."), Invariant($"Give a vertical gap of {Up(gap)} mm or more, or leave bodies_pass_over out."), FaultKind.DesignRule);
+        Finding.Error("PF4028", key + ".vertical_gap", Invariant($"At chainage {chainage:0.#} mm every part that comes past is higher than the coping and the vertical gap, so nothing says where the edge may be; the lowest is the {part}, {low:0.##} mm above rail top."), Invariant($"Give a vertical gap of {Up(gap)} mm or more, or leave bodies_pass_over out."), FaultKind.DesignRule);
 
     public static Finding RadiusNotKept(string key, double asked, double chainage, double radius) =>
         Finding.Warning("PF4208", key + ".least_radius", Invariant($"A least radius of {asked:0.#} mm can't be kept at chainage {chainage:0.#} mm: an edge that goes with the track bends to {radius:0.#} mm there."), Invariant($"A least radius of {Down(radius)} mm or less is kept everywhere."));

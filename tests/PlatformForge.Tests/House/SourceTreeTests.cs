@@ -33,7 +33,7 @@ public class SourceTreeTests
         Assert.Empty(Sources.Where(f => Regex.IsMatch(f.Text, @"\b(TODO|FIXME|HACK|XXX)\b|NotImplementedException")).Select(f => f.Name));
 
     [Fact]
-    public void A_fault_code_is_raised_for_one_thing_in_one_room()
+    public void A_fault_code_is_raised_in_the_room_of_its_block()
     {
         string[] rooms = ["Projects", "Track", "Clearance", "Platforms", "Solids", "Sections", "Exports", "Verification"];
         var strays =

@@ -73,7 +73,7 @@ public class PassingOverTests
         // Lower than 3 + gap below the cylinders nothing counts; the ramp's foot at rail top with a gap of 2 is such a place.
         var foot = PlatformPlanner.Plan(Request(true, s => s with { Face = s.Face with { VerticalGap = 2 }, EndRamp = new(Gradient: 10) }));
         var high = Assert.Single(foot.Findings, f => f.Severity == Severity.Error);
-        Assert.Equal(("PF4020", "platform[0].face.vertical_gap"), (high.Code, high.Key));
+        Assert.Equal(("PF4028", "platform[0].face.vertical_gap"), (high.Code, high.Key));
         Assert.Contains("3.01 mm or more", high.Remedy, StringComparison.Ordinal);
         Assert.True(PlatformPlanner.Plan(Request(true, s => s with { Face = s.Face with { VerticalGap = 3.01 }, EndRamp = new(Gradient: 10) })).Succeeded);
     }

@@ -1,0 +1,23 @@
+namespace PlatformForge.Projects.Catalogue;
+
+/// <summary>PF7: files and folders, written and read back.</summary>
+internal static class ExportEntries
+{
+    public static readonly FindingEntry[] All =
+    [
+        new("PF7101", "An STL file is cut short or is none.", "Build the folder again.", Reasons.Rebuilt, "Shorter than its head or than its count: either way it is cut short."),
+        new("PF7102", "An STL file has a corner that is no number.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF7103", "An STL text file is broken.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF7104", "An STL file holds no triangle.", "Build the folder again.", Reasons.Rebuilt, "Binary or text, it is empty."),
+        new("PF7201", "A 3MF file is no whole ZIP archive.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF7202", "A 3MF file lacks a part that the format demands.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF7203", "The model in a 3MF file cannot be read.", "Build the folder again.", Reasons.Rebuilt, "Each is a way to break the model."),
+        new("PF7301", "The output folder cannot be made.", "Choose a folder that you may write to, with room on its disk.", Reasons.Folder),
+        new("PF7302", "The output folder holds files of somebody else.", "Choose an empty folder, or force it.", Reasons.Folder),
+        new("PF7303", "The output folder cannot be written.", "Choose a folder that you may write to, with room on its disk.", Reasons.Folder),
+        new("PF7304", "Files of the output folder were changed since they were written.", "Move what you changed elsewhere, or force it to be replaced.", Reasons.Folder),
+        new("PF7305", "Another run is writing into the output folder.", "Wait until it has ended, or choose another folder.", Reasons.Folder),
+        new("PF7401", "The manifest cannot be read.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF7402", "The design copy cannot be read.", "Build the folder again.", Reasons.Rebuilt),
+    ];
+}

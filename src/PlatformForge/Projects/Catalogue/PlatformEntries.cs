@@ -1,0 +1,51 @@
+namespace PlatformForge.Projects.Catalogue;
+
+/// <summary>PF4: what a platform is made of and what stands on it.</summary>
+internal static class PlatformEntries
+{
+    public static readonly FindingEntry[] All =
+    [
+        new("PF4001", "A figure is outside what makes sense for a model.", "Give one within the range that the message names."),
+        new("PF4002", "A platform's ends are the wrong way round.", "Chainages increase along the track: give a greater 'to'."),
+        new("PF4003", "A platform reaches beyond its track.", "End it on the track, or lay more track."),
+        new("PF4004", "Too little track is known beside a platform.", "Begin or end it farther in, lay more track, or say that the track has buffers there."),
+        new("PF4005", "A ramp has a length and a gradient, or neither.", "Give one of the two.", Reasons.Caller),
+        new("PF4006", "A ramp's foot is too low for the deck, or not below the platform.", "Give a height within the range that the message names."),
+        new("PF4007", "The ramps are longer than the platform.", "Shorten them or lengthen the platform."),
+        new("PF4010", "The deck is too narrow for its coping and walls.", "Widen it as the message says."),
+        new("PF4011", "A part of the coping or of the line is larger than there is room for.", "Make it smaller, or what it sits in larger."),
+        new("PF4020", "No vehicle comes past a stretch of the platform.", "Let at least one vehicle run past the whole platform.", "Which vehicles run there is the user's to say."),
+        new("PF4021", "The track bends too sharply for so wide a platform.", "Make it narrower."),
+        new("PF4022", "The platform's back reaches into what vehicles on another track need.", "Make it narrower, or end it where the tracks come too near.", OneThing: "With room left or with none, it is the same encroachment."),
+        new("PF4023", "Something stands inside what vehicles need at its height.", "Move it away from the edge."),
+        new("PF4024", "The clearance budget is no less than the platform's width.", "Give smaller allowances."),
+        new("PF4025", "A stated reach of the edge is less than the vehicles need.", "Give the reach that the message names, or let the edge be fitted or faired."),
+        new("PF4026", "Bodies are to pass over the coping, but none can.", "Give a smaller vertical gap."),
+        new("PF4027", "Two platforms stand in one another.", "Move or narrow one of them."),
+        new("PF4028", "Where bodies may pass over the coping, everything that comes past a place is higher than it.", "Give a larger vertical gap, or do not let bodies pass over."),
+        new("PF4030", "A hole cuts into the coping.", "Set it farther from the edge."),
+        new("PF4031", "A hole comes too near to the platform's back.", "Set it nearer to the edge."),
+        new("PF4032", "Something stands off the platform's ends.", "Give a chainage on the platform."),
+        new("PF4033", "Two things share a place.", "Move one of them to where the message says."),
+        new("PF4034", "A socket is deeper than the platform.", "Make it shallower, or move it up the ramp."),
+        new("PF4035", "The deck is too narrow for something that stands on it.", "Widen the deck, or make it smaller."),
+        new("PF4041", "A gap of the fence is out of order, too short or off the fence.", "Give gaps in order, with room between them."),
+        new("PF4042", "A fence is too short for two posts.", "Make it longer."),
+        new("PF4050", "A forced cut is off the platform.", "Give a chainage on the platform, or leave it out."),
+        new("PF4051", "A forced cut runs through something.", "Put it where the message says, or move what is in its way."),
+        new("PF4060", "Ribs stepped aside for what stands on the deck.", "Nothing; the design has been mended by itself.", Reasons.Note),
+        new("PF4061", "A rib finds no room and is left out.", "Ask for fewer or thinner ribs."),
+        new("PF4080", "By a gap measured on the layout, a vehicle fouls the edge.", "Take off or set back the edge there.", Reasons.Measured),
+        new("PF4081", "By a gap measured on the layout, less is left than is wanted.", "Set the edge back there, or make do with less.", Reasons.Measured),
+        new("PF4082", "A measured gap lies beyond the platform.", "Check its chainage.", Reasons.Measured),
+        new("PF4083", "A measured gap names a vehicle that does not run there.", "Name one that does, or leave the field empty.", Reasons.Measured),
+        new("PF4201", "The platform is narrower than a published figure.", "Widen it where the layout has room."),
+        new("PF4202", "Less than the published 6 ft are clear between the edge and something.", "Move it back, or widen the deck."),
+        new("PF4203", "A ramp is steeper than a published figure.", "Make it longer."),
+        new("PF4205", "Bodies may pass over the coping, but every underside is too low.", "State higher undersides if they are, or lower the coping.", "Undersides are measured on the vehicle."),
+        new("PF4206", "The coping is held to a part that the vertical gap does not let pass over it.", "Give a smaller vertical gap."),
+        new("PF4207", "The white line begins on the chamfer.", "Give a greater inset."),
+        new("PF4208", "A least radius of the edge cannot be kept.", "Give a smaller one."),
+        new("PF4209", "A key has no effect.", "Leave it out, or change what it belongs to."),
+    ];
+}

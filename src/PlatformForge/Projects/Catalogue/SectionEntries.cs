@@ -1,0 +1,20 @@
+namespace PlatformForge.Projects.Catalogue;
+
+/// <summary>PF5 and PF6: solids, cuts, joints, the printer.</summary>
+internal static class SectionEntries
+{
+    public static readonly FindingEntry[] All =
+    [
+        new("PF6001", "A piece does not fit on the bed.", "Cut shorter, narrow the platform, or use a larger bed.", Reasons.Several),
+        new("PF6002", "A piece is higher than the printer takes.", "Lower the platform, print it in another pose, or use a higher printer.", Reasons.Several),
+        new("PF6003", "Sections are to be shorter than the places for cuts allow.", "Allow the length that the message names."),
+        new("PF6004", "Something is thinner than two lines of the nozzle.", "Make it thicker, or print with a finer nozzle."),
+        new("PF6005", "A dowel leaves too little material round its bore.", "Give the diameter that the message names, or no dowels."),
+        new("PF6006", "A section is too crowded underneath to be engraved.", "Use a shorter name or fewer ribs.", Reasons.Several),
+        new("PF6007", "Part of a section has nothing under it while it prints.", "Let the slicer put supports there, or allow a cut at the ramp's head.", Reasons.Several, "Small or large, it is the same overhang."),
+        new("PF6008", "A section is long and narrow and may warp.", "Print it with a brim.", "The brim is set in the slicer."),
+        new("PF6009", "A section holds part of a ramp and of the level deck, so it prints upright.", "Allow a cut at the ramp's head.", Reasons.Note),
+        new("PF6010", "A deck on a curve with crossfall does not lie flat on the bed.", "Print a thicker first layer, or leave the crossfall out.", Reasons.Note),
+        new("PF6011", "A section is too short for its joints.", "Allow longer sections, move a forced cut, or make the dowels shorter."),
+    ];
+}

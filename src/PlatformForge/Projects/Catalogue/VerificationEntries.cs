@@ -1,0 +1,30 @@
+namespace PlatformForge.Projects.Catalogue;
+
+/// <summary>PF8: what was written, held against the trains.</summary>
+internal static class VerificationEntries
+{
+    public static readonly FindingEntry[] All =
+    [
+        new("PF8001", "A folder is none that this program built.", "Name a folder that it built.", Reasons.Folder),
+        new("PF8002", "A file that the manifest names is not there.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8003", "A file is not as it was written.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8004", "There is no design copy to hold the sections against.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8005", "A section differs between its STL and its 3MF file.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8006", "A section is on its plate more than once, or not at all.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8010", "A mesh is not watertight.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8011", "A mesh has triangles without area.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8012", "A mesh is inside out or empty.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8013", "A section lies beyond the bed or its margin.", "Build the folder again for this bed.", Reasons.Rebuilt),
+        new("PF8014", "A section is not on the bed, or higher than the printer.", "Build the folder again for this printer.", Reasons.Rebuilt),
+        new("PF8015", "Two sections lie into each other on a plate.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8016", "A wall is thinner than two lines of the nozzle.", "Make it thicker in the project, or print with a finer nozzle.", Reasons.Several),
+        new("PF8020", "A vehicle runs into a section.", "Build it again with this vehicle in the project, or take it off this track.", "The platform is built: it is designed anew with the vehicle in the project."),
+        new("PF8021", "A vehicle comes nearer to a section than play and budget allow.", "Build it again with this vehicle in the project, or make do with less.", "The platform is built: it is designed anew with the vehicle in the project."),
+        new("PF8022", "A vehicle cannot stand beside the platform.", "Lay more track, or take the vehicle off it.", Reasons.Several),
+        new("PF8031", "A section's motion to the layout bends or mirrors it.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8032", "A section does not stand on the baseboard.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8033", "A section lies across or beyond its track.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8034", "Part of a platform has no section.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8035", "The edge steps from one section to the next.", "Build the folder again.", Reasons.Rebuilt),
+    ];
+}
