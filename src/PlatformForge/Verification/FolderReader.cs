@@ -1,4 +1,5 @@
 using PlatformForge.Exports;
+using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -8,38 +9,110 @@ namespace PlatformForge.Verification;
 /// <summary>Reads a finished output folder into memory, and nothing more: the only place of the room that touches files.</summary>
 public static class FolderReader
 {
+    // A build that puts its files in place meanwhile takes a few hundredths of a second.
+    private const int MostTries = 40;
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(50);
+
     /// <summary>
-    /// Reads the manifest and every file it names. Files that are not there are left out for the verifier to miss.
+    /// Reads the manifest and every file it names, after whatever a stopped run left there was finished or cleared. Files that are not there, that are
+    /// links, or that are longer or shorter than listed are left out for the verifier to miss. A folder that a build changes meanwhile is read anew.
     /// </summary>
-    /// <returns>PF8001 when there is no folder, no manifest in it, or the system refuses to read.</returns>
+    /// <returns>PF8001 when there is no folder, no manifest in it, or the system refuses to read; PF73xx where a stopped run cannot be brought to an end.</returns>
     public static Outcome<WrittenFolder> Read(string folder)
     {
         try
         {
-            string list = Path.Combine(folder, Manifest.FileName);
-            if (!File.Exists(list))
+            for (int i = 0; i < MostTries; i++)
             {
-                return Fault(Directory.Exists(folder) ? Invariant($"'{folder}' holds no {Manifest.FileName}.") : Invariant($"There is no folder '{folder}'."));
-            }
-
-            var files = new List<OutputFile> { new(Manifest.FileName, File.ReadAllBytes(list)) };
-            if (ManifestForm.Read(files[0].Bytes, list).Value is { } manifest)
-            {
-                foreach (var file in manifest.Files)
+                if (OutputFolder.Settle(folder) is { Count: > 0 } unsettled)
                 {
-                    string path = Path.Combine(folder, file.Path);
-                    if (File.Exists(path))
+                    if (unsettled.Any(f => f.Code != "PF7305"))
                     {
-                        files.Add(new(file.Path, File.ReadAllBytes(path)));
+                        return Outcome.Fault<WrittenFolder>(unsettled);
                     }
                 }
+                else if (Once(folder) is var read && IsStill(folder, read.Value))
+                {
+                    return read;
+                }
+
+                Thread.Sleep(Pause);
             }
 
-            return Outcome.Of(new WrittenFolder(files));
+            return Outcome.Fault<WrittenFolder>(Finding.Error("PF8040", "", Invariant($"A build is writing into '{folder}', so that it cannot be read whole."), "Wait until the build has ended.", FaultKind.Output));
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             return Fault(Invariant($"'{folder}' cannot be read: {fault.Message.TrimEnd('.')}."));
+        }
+    }
+
+    private static Outcome<WrittenFolder> Once(string folder)
+    {
+        var list = new FileInfo(Path.Combine(folder, Manifest.FileName));
+        if (!list.Exists || list.LinkTarget is not null || list.Length == 0)
+        {
+            return Fault(Directory.Exists(folder) ? Invariant($"'{folder}' holds no {Manifest.FileName}.") : Invariant($"There is no folder '{folder}'."));
+        }
+
+        var files = new List<OutputFile> { new(Manifest.FileName, File.ReadAllBytes(list.FullName)) };
+        var refused = new Dictionary<string, string>(StringComparer.Ordinal);
+        var listed = new HashSet<string>(StringComparer.Ordinal) { Manifest.FileName };
+        foreach (var file in ManifestForm.Read(files[0].Bytes, list.FullName).Value?.Files ?? [])
+        {
+            listed.Add(file.Path);
+            var place = new FileInfo(Path.Combine(folder, file.Path));
+            if (ThroughLink(folder, file.Path))
+            {
+                refused[file.Path] = "is a link, or lies beyond one";
+            }
+            else if (place.Exists && place.Length != file.Bytes)
+            {
+                refused[file.Path] = Invariant($"is not as it was written: {place.Length} bytes for {file.Bytes}");
+            }
+            else if (place.Exists)
+            {
+                files.Add(new(file.Path, file.Bytes == 0 ? [] : File.ReadAllBytes(place.FullName)));
+            }
+        }
+
+        return Outcome.Of(new WrittenFolder(files) { Refused = refused, Unlisted = [.. Prints(new(folder), "").Where(p => !listed.Contains(p)).Order(StringComparer.Ordinal)] });
+    }
+
+    // Nothing was put in place between the first look and the last.
+    private static bool IsStill(string folder, WrittenFolder? read)
+    {
+        if (OutputFolder.IsChanging(folder))
+        {
+            return false;
+        }
+
+        var list = new FileInfo(Path.Combine(folder, Manifest.FileName));
+        return read?[Manifest.FileName] is not { } bytes ? !list.Exists || list.Length == 0 : list.Exists && list.Length == bytes.Length && File.ReadAllBytes(list.FullName).AsSpan().SequenceEqual(bytes);
+    }
+
+    private static bool ThroughLink(string folder, string path)
+    {
+        string place = folder;
+        return path.Split('/').Any(step => new FileInfo(place = Path.Combine(place, step)).LinkTarget is not null);
+    }
+
+    // Everything that a slicer would take, in this folder and those within; links are not followed.
+    private static IEnumerable<string> Prints(DirectoryInfo folder, string prefix)
+    {
+        foreach (var entry in folder.EnumerateFileSystemInfos())
+        {
+            if (entry is DirectoryInfo inner && entry.LinkTarget is null)
+            {
+                foreach (string path in entry.Name == OutputFolder.StagingName ? [] : Prints(inner, prefix + entry.Name + "/"))
+                {
+                    yield return path;
+                }
+            }
+            else if (Path.GetExtension(entry.Name) is var end && (end.Equals(".stl", StringComparison.OrdinalIgnoreCase) || end.Equals(".3mf", StringComparison.OrdinalIgnoreCase)))
+            {
+                yield return prefix + entry.Name;
+            }
         }
     }
 

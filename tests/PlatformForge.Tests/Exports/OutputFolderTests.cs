@@ -71,16 +71,6 @@ public sealed class OutputFolderTests : IDisposable
     }
 
     [Fact]
-    public void Asking_beforehand_keeps_what_a_run_left_that_died_while_renaming()
-    {
-        string left = Path.Combine(Folder, OutputFolder.StagingName, Manifest.FileName);
-        Directory.CreateDirectory(Path.GetDirectoryName(left)!);
-        System.IO.File.WriteAllText(left, "{}");
-        Assert.Empty(OutputFolder.Objections(Folder, force: false));
-        Assert.True(System.IO.File.Exists(left));
-    }
-
-    [Fact]
     public void A_manifest_of_another_program_does_not_make_files_ours()
     {
         Directory.CreateDirectory(Folder);
@@ -115,14 +105,14 @@ public sealed class OutputFolderTests : IDisposable
         Write(File("a.stl", "one"), File("b.stl", "two"));
         var before = Present().Select(Text).ToArray();
 
-        // A name longer than file systems take fails while staging; a folder where a file should go fails while renaming.
+        // A name longer than file systems take fails while staging; a folder where a file should go before anything is renamed.
         var outcome = Write(File("a.stl", "new"), File("b.stl", "new"), File(new string('x', 300), "never"));
         Assert.Equal("PF7303", Assert.Single(outcome.Findings).Code);
         Assert.Equal(before, Present().Select(Text));
 
         Directory.CreateDirectory(Path.Combine(Folder, "c.stl"));
         outcome = Write(File("a.stl", "new"), File("d/e/f.stl", "new"), File("c.stl", "never"));
-        Assert.Equal("PF7303", Assert.Single(outcome.Findings).Code);
+        Assert.Equal("PF7314", Assert.Single(outcome.Findings).Code);
         Assert.Equal(before, Present().Select(Text));
         Assert.False(Directory.Exists(Path.Combine(Folder, "d")));
     }
@@ -161,19 +151,16 @@ public sealed class OutputFolderTests : IDisposable
     }
 
     [Fact]
-    public void What_a_run_that_died_while_renaming_left_is_known_as_ours()
+    public void What_a_run_left_that_died_before_its_record_is_cleared_and_never_read_back()
     {
-        Write(File("a.stl", "one"), File("b.stl", "two"));
-        var manifest = System.IO.File.ReadAllBytes(Path.Combine(Folder, "manifest.json"));
-        Write(File("a.stl", "newer"), File("b.stl", "two"), File("c.stl", "three"));
-
-        // As if the second run had died before its list took the old one's place.
-        string waiting = Path.Combine(Folder, OutputFolder.StagingName);
+        Write(File("a.stl", "one"));
+        string waiting = Path.Combine(Folder, OutputFolder.StagingName, "files");
         Directory.CreateDirectory(waiting);
-        System.IO.File.Move(Path.Combine(Folder, "manifest.json"), Path.Combine(waiting, "manifest.json"));
-        System.IO.File.WriteAllBytes(Path.Combine(Folder, "manifest.json"), manifest);
-        Assert.True(Write(File("a.stl", "newest")).Succeeded);
-        Assert.Equal(["a.stl", "manifest.json"], Present());
+        System.IO.File.WriteAllText(Path.Combine(waiting, "a.stl"), "of the dead run");
+        IReadOnlyList<OutputFile> seen = [];
+        Assert.True(OutputFolder.Write(Folder, Empty, [File("a.stl", "one"), File("b.stl", "two")], approve: files => { seen = files; return []; }).Succeeded);
+        Assert.Equal("one", Encoding.UTF8.GetString(seen.Single(f => f.Path == "a.stl").Bytes));
+        Assert.Equal(["a.stl", "b.stl", "manifest.json"], Present());
     }
 
     [Fact]
@@ -185,6 +172,83 @@ public sealed class OutputFolderTests : IDisposable
         Directory.CreateSymbolicLink(Path.Combine(Folder, "stl"), outside);
         Assert.Equal("PF7302", Assert.Single(Write(File("stl/a.stl", "one")).Findings).Code);
         Assert.Empty(Directory.EnumerateFileSystemEntries(outside));
+    }
+
+    [Theory]
+    [InlineData(OutputFolder.StagingName, false)]
+    [InlineData(OutputFolder.StagingName, true)]
+    [InlineData("stl", true)]
+    [InlineData("stl/a.stl", true)]
+    [InlineData("manifest.json", true)]
+    public void Nothing_outside_the_folder_is_touched_through_a_link_even_when_forced(string link, bool force)
+    {
+        string outside = Path.Combine(root, "outside"), target = link.EndsWith('l') || link.EndsWith('n') ? Path.Combine(outside, "mine.txt") : outside;
+        Directory.CreateDirectory(outside);
+        System.IO.File.WriteAllText(Path.Combine(outside, "mine.txt"), "mine");
+        Write(File("stl/a.stl", "one"), File("b.md", "two"));
+        string path = Path.Combine(Folder, link);
+        if (Directory.Exists(path))
+        {
+            Directory.Delete(path, recursive: true);
+        }
+        else
+        {
+            System.IO.File.Delete(path);
+        }
+
+        Directory.CreateSymbolicLink(path, link == "stl" || link[0] == '.' ? outside : target);
+        var finding = Assert.Single(OutputFolder.Write(Folder, Empty, [File("stl/a.stl", "new"), File("b.md", "new")], force).Findings);
+        Assert.Equal(("PF7310", FaultKind.Output), (finding.Code, finding.Kind));
+        Assert.Contains(link, finding.Message, StringComparison.Ordinal);
+        Assert.Equal("mine.txt", Path.GetFileName(Assert.Single(Directory.EnumerateFileSystemEntries(outside))));
+        Assert.Equal("mine", System.IO.File.ReadAllText(Path.Combine(outside, "mine.txt")));
+        Assert.Equal("two", Text("b.md"));
+        Assert.NotNull(new FileInfo(path).LinkTarget);
+    }
+
+    [Fact]
+    public void A_link_left_in_the_waiting_room_is_taken_away_and_what_it_leads_to_stays()
+    {
+        string outside = Path.Combine(root, "outside"), area = Path.Combine(Folder, OutputFolder.StagingName);
+        Directory.CreateDirectory(outside);
+        System.IO.File.WriteAllText(Path.Combine(outside, "mine.txt"), "mine");
+        Directory.CreateDirectory(area);
+        Directory.CreateSymbolicLink(Path.Combine(area, "files"), outside);
+        System.IO.File.CreateSymbolicLink(Path.Combine(area, "commit.new"), Path.Combine(outside, "mine.txt"));
+        Assert.True(Write(File("mine.txt", "ours")).Succeeded);
+        Assert.Equal("mine", System.IO.File.ReadAllText(Path.Combine(outside, "mine.txt")));
+        Assert.Equal(["manifest.json", "mine.txt"], Present());
+    }
+
+    [Fact]
+    public void A_file_changed_while_the_run_looked_at_its_own_is_not_replaced()
+    {
+        Write(File("a.stl", "one"));
+        var outcome = OutputFolder.Write(Folder, Empty, [File("a.stl", "two")], approve: _ =>
+        {
+            System.IO.File.WriteAllText(Path.Combine(Folder, "a.stl"), "sliced by hand");
+            return [];
+        });
+        Assert.Equal("PF7304", Assert.Single(outcome.Findings).Code);
+        Assert.Equal("sliced by hand", Text("a.stl"));
+    }
+
+    [Fact]
+    public void A_folder_where_a_file_should_go_and_a_file_where_a_folder_should_be_are_named()
+    {
+        Write(File("a.stl", "one"));
+        Directory.CreateDirectory(Path.Combine(Folder, "b.stl", "within"));
+        Assert.Equal("PF7314", Assert.Single(Write(File("a.stl", "two"), File("b.stl", "two")).Findings).Code);
+        System.IO.File.WriteAllText(Path.Combine(Folder, "c"), "mine");
+        Assert.Equal("PF7314", Assert.Single(OutputFolder.Write(Folder, Empty, [File("a.stl", "two"), File("c/d.stl", "two")], force: true).Findings).Code);
+        Assert.Equal("one", Text("a.stl"));
+        Assert.Equal("mine", Text("c"));
+
+        // A file of ours that is to go anyway is no obstacle.
+        Write(File("d", "one"));
+        System.IO.File.Delete(Path.Combine(Folder, "c"));
+        Assert.Empty(Write(File("d/e.stl", "two")).Findings);
+        Assert.Equal("two", Text("d/e.stl"));
     }
 
     private static OutputFile File(string path, string text) => new(path, Encoding.UTF8.GetBytes(text));

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -7,10 +8,11 @@ namespace PlatformForge.Exports.Folders;
 /// <summary>What lies in an output folder before a run, and whose it is.</summary>
 internal sealed class FolderContents
 {
-    private const int NamedAtMost = 3;
+    // SHA-256 of nothing. What has no length is not opened: it may be a pipe, whose other end nobody writes to.
+    private const string HashOfNothing = "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855";
 
     private readonly Dictionary<string, string> hashes = new(StringComparer.Ordinal); // of every file found, by path
-    private readonly Dictionary<string, List<string>> known = new(StringComparer.Ordinal); // what our manifests say
+    private readonly Dictionary<string, List<string>> known = new(StringComparer.Ordinal); // what our manifest says
     private readonly List<string> links = [];
 
     /// <summary>Files that a manifest of ours lists and that are as it says, sorted.</summary>
@@ -20,14 +22,27 @@ internal sealed class FolderContents
     {
         var contents = new FolderContents();
         contents.Walk(new(folder), "");
-
-        // A run that died while renaming left its own list waiting: what it had renamed by then is ours too.
-        contents.Learn(Path.Combine(folder, Manifest.FileName), isCurrent: true);
-        contents.Learn(Path.Combine(folder, OutputFolder.StagingName, Manifest.FileName), isCurrent: false);
+        contents.Learn(Path.Combine(folder, Manifest.FileName));
         return contents;
     }
 
     public string? HashOf(string path) => hashes.GetValueOrDefault(path);
+
+    /// <summary>SHA-256 of a file, in small hexadecimal digits.</summary>
+    public static string HashOf(FileInfo file)
+    {
+        if (file.Length == 0)
+        {
+            return HashOfNothing;
+        }
+
+        using var stream = new FileStream(file.FullName, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        return Convert.ToHexStringLower(SHA256.HashData(stream));
+    }
+
+    /// <summary>The objection to replacing files that somebody changed.</summary>
+    public static Finding Changed(IReadOnlyCollection<string> paths) =>
+        Finding.Error("PF7304", "", Invariant($"The output folder holds {FolderFaults.Count(paths)} changed since written: {FolderFaults.Named(paths)}."), "Move what you changed elsewhere, or force it to be replaced.", FaultKind.Output);
 
     /// <summary>Why the folder may not be written to without being forced.</summary>
     public IReadOnlyList<Finding> Objections(IReadOnlyList<OutputFile> files)
@@ -39,7 +54,7 @@ internal sealed class FolderContents
         List<Finding> findings = [.. ForeignFiles()];
         if (changed.Length > 0)
         {
-            findings.Add(Finding.Error("PF7304", "", Invariant($"The output folder holds {Count(changed)} changed since written: {Named(changed)}."), "Move what you changed elsewhere, or force it to be replaced.", FaultKind.Output));
+            findings.Add(Changed(changed));
         }
 
         return findings;
@@ -51,14 +66,15 @@ internal sealed class FolderContents
         var foreign = hashes.Keys.Where(p => !known.ContainsKey(p)).Concat(links).Order(StringComparer.Ordinal).ToArray();
         return foreign.Length == 0
             ? []
-            : [Finding.Error("PF7302", "", Invariant($"The output folder holds {Count(foreign)} not written by this program: {Named(foreign)}."), "Choose an empty folder, or force it: files in the way are then replaced, others left alone.", FaultKind.Output)];
+            : [Finding.Error("PF7302", "", Invariant($"The output folder holds {FolderFaults.Count(foreign)} not written by this program: {FolderFaults.Named(foreign)}."), "Choose an empty folder, or force it: files in the way are then replaced, others left alone.", FaultKind.Output)];
     }
 
     private bool IsOurs(string path, string hash) => known.TryGetValue(path, out var listed) && listed.Contains(hash);
 
-    private void Learn(string path, bool isCurrent)
+    private void Learn(string path)
     {
-        if (!File.Exists(path))
+        var file = new FileInfo(path);
+        if (!file.Exists || file.LinkTarget is not null || file.Length == 0)
         {
             return;
         }
@@ -69,15 +85,10 @@ internal sealed class FolderContents
             return;
         }
 
-        string hash = OutputFolder.HashOf(bytes);
-        if (isCurrent || hashes.GetValueOrDefault(Manifest.FileName) == hash)
+        Know(Manifest.FileName, OutputFolder.HashOf(bytes));
+        foreach (var listed in manifest.Files)
         {
-            Know(Manifest.FileName, hash);
-        }
-
-        foreach (var file in manifest.Files)
-        {
-            Know(file.Path, file.Sha256);
+            Know(listed.Path, listed.Sha256);
         }
     }
 
@@ -109,14 +120,8 @@ internal sealed class FolderContents
             }
             else
             {
-                using var stream = new FileStream(entry.FullName, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-                hashes.Add(path, Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(stream)));
+                hashes.Add(path, HashOf((FileInfo)entry));
             }
         }
     }
-
-    private static string Count(string[] paths) => paths.Length == 1 ? "a file" : Invariant($"{paths.Length} files");
-
-    private static string Named(string[] paths) =>
-        string.Join(", ", paths.Take(NamedAtMost).Select(p => $"'{p}'")) + (paths.Length > NamedAtMost ? " and others" : "");
 }

@@ -6,8 +6,9 @@ using static System.FormattableString;
 namespace PlatformForge.Exports.Folders;
 
 /// <summary>
-/// Writes a run's files into a folder, all or none: first beside their places, then renamed into them. Only files that a
-/// manifest of ours lists are ever replaced or removed, and only while they are still as we wrote them.
+/// Writes a run's files into a folder, all or none: first beside their places, then, from the moment that a record of it lies there, renamed into
+/// them. Whoever looks after a kill at any moment settles first what was left, and so sees wholly the old folder or wholly the new one.
+/// Only files that a manifest of ours lists are ever replaced or removed, and only while they are still as we wrote them; links are never followed.
 /// </summary>
 public static class OutputFolder
 {
@@ -23,50 +24,78 @@ public static class OutputFolder
     /// findings leaves the folder as it was.</param>
     /// <param name="cancel">Gives up and leaves the folder as it was; once renaming has begun it is carried through.</param>
     /// <returns>PF7301 no usable folder, PF7302 files of somebody else, PF7303 a file could not be written,
-    /// PF7304 files of ours that were changed since, PF7305 another run is writing there.</returns>
+    /// PF7304 files of ours that were changed since, PF7305 another run is writing there, PF7310 a link in the way, PF7311 to PF7313 a stopped run that
+    /// cannot be brought to an end, PF7314 a folder or file where it cannot be.</returns>
     public static Outcome<FolderReport> Write(
         string folder,
         Manifest manifest,
         IReadOnlyList<OutputFile> files,
         bool force = false,
         Func<IReadOnlyList<OutputFile>, IReadOnlyList<Finding>>? approve = null,
+        CancellationToken cancel = default) => Write(folder, manifest, files, FolderDisk.Real, force, approve, cancel);
+
+    /// <summary>The same by the steps of a given disk.</summary>
+    internal static Outcome<FolderReport> Write(
+        string folder,
+        Manifest manifest,
+        IReadOnlyList<OutputFile> files,
+        FolderDisk disk,
+        bool force = false,
+        Func<IReadOnlyList<OutputFile>, IReadOnlyList<Finding>>? approve = null,
         CancellationToken cancel = default)
     {
         CheckPaths(files);
-        return Held(folder, staging =>
+        return Held(folder, disk, force, staging =>
         {
             var present = FolderContents.Of(folder);
             return !force && present.Objections(files) is { Count: > 0 } objections
                 ? Outcome.Fault<FolderReport>(objections)
-                : Write(folder, manifest, files, staging, present, approve, cancel);
+                : Write(folder, manifest, files, staging, present, force, approve, cancel);
         });
     }
 
     /// <summary>
     /// Whether a folder could be written to, asked before the long work begins: the findings that <see cref="Write(string, Manifest, IReadOnlyList{OutputFile}, bool, Func{IReadOnlyList{OutputFile}, IReadOnlyList{Finding}}?, CancellationToken)"/>
-    /// would end with whatever the files are. Leaves the folder as it was.
+    /// would end with whatever the files are. Leaves the folder as it was, but for what a stopped run left there: that is finished or cleared.
     /// </summary>
     /// <param name="folder">Output folder; need not be there.</param>
     /// <param name="force">Whether files of somebody else are no objection.</param>
-    public static IReadOnlyList<Finding> Objections(string folder, bool force)
+    public static IReadOnlyList<Finding> Objections(string folder, bool force) =>
+        Held(folder, FolderDisk.Real, force, _ => new Outcome<string>(folder, force ? [] : FolderContents.Of(folder).ForeignFiles())).Findings;
+
+    /// <summary>
+    /// For whoever is about to read a folder: finishes or clears what a stopped run left there. Nothing is done, and nothing said, where no run left anything, and
+    /// where what was left was never committed and cannot be cleared.
+    /// </summary>
+    /// <returns>Why the folder cannot be seen whole; empty when it can.</returns>
+    public static IReadOnlyList<Finding> Settle(string folder) => Settle(folder, FolderDisk.Real);
+
+    internal static IReadOnlyList<Finding> Settle(string folder, FolderDisk disk)
     {
-        // What a run left that died while renaming tells whose the files are, and goes with the staging area: it is kept for the writing.
-        return Directory.Exists(Path.Combine(folder, StagingName))
-            ? []
-            : Held(folder, _ => new Outcome<string>(folder, force ? [] : FolderContents.Of(folder).ForeignFiles())).Findings;
+        if (!Directory.Exists(StagingArea.Of(folder)) && !FolderDisk.IsLink(StagingArea.Of(folder)))
+        {
+            return [];
+        }
+
+        var findings = Held(folder, disk, force: false, _ => Outcome.Of(folder)).Findings;
+        return findings.Count > 0 && StagingArea.HoldsRecord(folder) ? findings : [];
     }
 
-    private static Outcome<T> Held<T>(string folder, Func<StagingArea, Outcome<T>> work)
+    /// <summary>Whether a run is putting its files in place at this moment, or was stopped while it did.</summary>
+    public static bool IsChanging(string folder) => StagingArea.HoldsRecord(folder);
+
+    private static Outcome<T> Held<T>(string folder, FolderDisk disk, bool force, Func<StagingArea, Outcome<T>> work)
         where T : class
     {
         try
         {
-            using var staging = new StagingArea(folder);
+            using var staging = new StagingArea(folder, disk);
+            staging.Settle(force);
             return work(staging);
         }
-        catch (StagingBusyException)
+        catch (FolderFault fault)
         {
-            return Outcome.Fault<T>(Finding.Error("PF7305", "", Invariant($"Another run is writing into '{folder}'."), "Wait until it has ended, or choose another folder.", FaultKind.Output));
+            return Outcome.Fault<T>(fault.Finding);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException or System.Security.SecurityException or ArgumentException)
         {
@@ -80,6 +109,7 @@ public static class OutputFolder
         IReadOnlyList<OutputFile> files,
         StagingArea staging,
         FolderContents present,
+        bool force,
         Func<IReadOnlyList<OutputFile>, IReadOnlyList<Finding>>? approve,
         CancellationToken cancel)
     {
@@ -92,8 +122,7 @@ public static class OutputFolder
             changed.Add(list);
         }
 
-        // The list goes first into the staging area: if the run dies while renaming, the next one knows our files by it.
-        foreach (var file in changed.OrderByDescending(f => f.Path == Manifest.FileName))
+        foreach (var file in changed)
         {
             cancel.ThrowIfCancellationRequested();
             staging.Add(file);
@@ -107,7 +136,14 @@ public static class OutputFolder
 
         var stale = present.Ours.Where(p => !hashes.ContainsKey(p) && p != Manifest.FileName).ToArray();
         cancel.ThrowIfCancellationRequested();
-        staging.Commit(changed, stale);
+        if (changed.Count + stale.Length > 0)
+        {
+            staging.Commit(
+                [.. stale.Select(p => new RemovedFile(p, present.HashOf(p)!))],
+                [.. changed.Select(f => new ReplacedFile(f.Path, present.HashOf(f.Path), HashOf(f.Bytes)))],
+                force);
+        }
+
         var written = changed.Select(f => f.Path).Order(StringComparer.Ordinal).ToArray();
         return Outcome.Of(
             new FolderReport(folder, written, [.. hashes.Keys.Append(Manifest.FileName).Except(written).Order(StringComparer.Ordinal)], [.. stale.Order(StringComparer.Ordinal)]),

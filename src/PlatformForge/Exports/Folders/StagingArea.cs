@@ -1,27 +1,37 @@
+using System.Security.Cryptography;
+
 namespace PlatformForge.Exports.Folders;
 
 /// <summary>
-/// The folder in which files wait, inside the output folder so that renaming never crosses disks. Held by one run at a time;
-/// gone when the run ends, well or badly, with every rename undone if one of them failed.
+/// The folder in which files wait, inside the output folder so that renaming never crosses disks. Held by one run at a time.
+/// What a stopped run left in it is finished or cleared by the next; it is gone when a run ends, unless a record in it is still to be carried out.
 /// </summary>
 internal sealed class StagingArea : IDisposable
 {
-    private const string LockName = "lock";
+    private const string LockName = "lock", RecordDraft = "commit.new";
+
+    // Somebody else may let go of the area between two steps of taking it.
+    private const int MostTries = 20;
+
+    // The lock file is given a length by whoever holds it, by which the holder knows it for the one that stands there.
+    private const int MostMark = 1 << 16;
 
     private readonly string folder;
     private readonly string area;
-    private readonly string replaced;
+    private readonly FolderDisk disk;
+    private readonly FolderCommit commit;
     private readonly FileStream hold;
     private readonly List<string> made = [];
+    private readonly HashSet<string> staged = new(StringComparer.Ordinal);
 
-    public StagingArea(string folder)
+    public StagingArea(string folder, FolderDisk disk)
     {
         this.folder = folder;
-        area = Path.Combine(folder, OutputFolder.StagingName);
-        replaced = Path.Combine(area, "replaced");
+        this.disk = disk;
+        area = Of(folder);
+        commit = new(folder, area, disk);
         try
         {
-            Make(area);
             hold = Take();
         }
         catch
@@ -31,90 +41,239 @@ internal sealed class StagingArea : IDisposable
         }
     }
 
+    public static string Of(string folder) => Path.Combine(folder, OutputFolder.StagingName);
+
+    /// <summary>Whether a run was stopped, or is at work, between the moment that the folder became the new one and the end.</summary>
+    public static bool HoldsRecord(string folder) => File.Exists(Path.Combine(Of(folder), CommitRecord.FileName)) || File.Exists(Path.Combine(Of(folder), CommitRecord.UndoName));
+
+    /// <summary>Finishes what a stopped run had committed, undoes what it was undoing, and clears what it had not committed.</summary>
+    /// <param name="force">Whether files that were changed since then, and a record that cannot be read, stand in the way.</param>
+    public void Settle(bool force)
+    {
+        foreach (string name in new[] { CommitRecord.UndoName, CommitRecord.FileName }.Where(n => File.Exists(Path.Combine(area, n))))
+        {
+            if (Read(name) is { } record)
+            {
+                Finish(record, name, force);
+            }
+            else if (!force)
+            {
+                throw new FolderFault(FolderFaults.NoRecord(folder, name));
+            }
+
+            disk.Delete(Path.Combine(area, name));
+        }
+
+        Clear(area);
+    }
+
     /// <summary>Writes a file into the waiting room.</summary>
     public void Add(OutputFile file)
     {
-        string path = Waiting(file.Path);
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-        File.WriteAllBytes(path, file.Bytes);
+        string path = commit.Waiting(file.Path);
+        commit.MakeFolders(Path.GetDirectoryName(path)!);
+        disk.Write(path, file.Bytes);
+        staged.Add(file.Path);
     }
 
     /// <summary>A file read back from disk as it will be: from the waiting room, or from its place when it stays as it is.</summary>
-    public OutputFile ReadBack(string path) =>
-        new(path, File.ReadAllBytes(File.Exists(Waiting(path)) ? Waiting(path) : Place(path)));
+    public OutputFile ReadBack(string path) => new(path, File.ReadAllBytes(staged.Contains(path) ? commit.Waiting(path) : commit.Place(path)));
 
-    /// <summary>Renames the waiting files into their places and takes the stale ones away, or leaves all as it was.</summary>
-    public void Commit(IReadOnlyList<OutputFile> files, IReadOnlyList<string> stale)
+    /// <summary>Puts the waiting files in their places and takes the stale ones away, or leaves all as it was.</summary>
+    /// <param name="stale">Files to be taken away.</param>
+    /// <param name="replace">The waiting files.</param>
+    /// <param name="force">Whether a file may be replaced that was changed after it was looked at.</param>
+    public void Commit(IReadOnlyList<RemovedFile> stale, IReadOnlyList<ReplacedFile> replace, bool force)
     {
-        var undo = new Stack<Action>();
+        RefuseObstacles(stale, replace);
+        var record = CommitRecord.Of(stale, replace, MissingFolders(replace));
+        if (!force && commit.ChangedSince(record, undoing: false) is { Count: > 0 } changed)
+        {
+            throw new FolderFault(FolderContents.Changed(changed));
+        }
+
+        string draft = Path.Combine(area, RecordDraft), final = Path.Combine(area, CommitRecord.FileName), undo = Path.Combine(area, CommitRecord.UndoName);
+        disk.Write(draft, record.ToBytes());
+        disk.Move(draft, final);
         try
         {
-            foreach (string path in stale)
-            {
-                SetAside(path, undo);
-            }
-
-            foreach (var file in files)
-            {
-                string place = Place(file.Path);
-                Make(Path.GetDirectoryName(place)!);
-                SetAside(file.Path, undo);
-                File.Move(Waiting(file.Path), place);
-                undo.Push(() => File.Delete(place));
-            }
+            commit.Carry(record);
         }
-        catch
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            while (undo.TryPop(out var step))
+            try
             {
-                step();
+                disk.Move(final, undo);
+                commit.Undo(record);
+                disk.Delete(undo);
+            }
+            catch (Exception second) when (second is IOException or UnauthorizedAccessException)
+            {
+                throw new FolderFault(FolderFaults.Unfinished(folder, second.Message.TrimEnd('.')));
             }
 
             throw;
         }
 
         made.Clear(); // they are wanted now
-        foreach (string path in stale)
-        {
-            RemoveEmpty(Path.GetDirectoryName(Place(path))!);
-        }
+
+        // A record that can't be taken away has nothing left to be done.
+        Quietly(() => disk.Delete(final));
     }
 
     public void Dispose()
     {
-        hold.Dispose();
-        Directory.Delete(area, recursive: true);
-        UnmakeFolders();
+        // What can't be cleared has no record, so that the next run clears it.
+        try
+        {
+            Quietly(() =>
+            {
+                if (!HoldsRecord(folder))
+                {
+                    Clear(area);
+                }
+            });
+
+            // Where an open file can be deleted it is, so that nobody takes hold of it after us.
+            Quietly(() =>
+            {
+                if (!OperatingSystem.IsWindows())
+                {
+                    disk.Delete(Path.Combine(area, LockName));
+                }
+            });
+        }
+        finally
+        {
+            hold.Dispose();
+        }
+
+        Quietly(() =>
+        {
+            if (OperatingSystem.IsWindows())
+            {
+                disk.Delete(Path.Combine(area, LockName));
+            }
+        });
+        Quietly(UnmakeFolders);
+    }
+
+    private static void Quietly(Action step)
+    {
+        try
+        {
+            step();
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+        }
+    }
+
+    private CommitRecord? Read(string name)
+    {
+        var file = new FileInfo(Path.Combine(area, name));
+        return file.LinkTarget is null && file.Length > 0 ? CommitRecord.Read(File.ReadAllBytes(file.FullName)) : null;
+    }
+
+    private void Finish(CommitRecord record, string name, bool force)
+    {
+        foreach (string path in record.Replace.Select(f => f.Path).Concat(record.Remove.Select(f => f.Path)))
+        {
+            RefuseLinks(path);
+        }
+
+        // After a power cut a waiting file may have lost its end; what was set aside is older, and whole.
+        bool undoing = name == CommitRecord.UndoName || !commit.IsWhole(record);
+        if (!force && commit.ChangedSince(record, undoing) is { Count: > 0 } changed)
+        {
+            throw new FolderFault(FolderFaults.ChangedSince(folder, changed));
+        }
+
+        try
+        {
+            if (undoing)
+            {
+                commit.Undo(record);
+            }
+            else
+            {
+                commit.Carry(record);
+            }
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw new FolderFault(FolderFaults.Unfinished(folder, fault.Message.TrimEnd('.')));
+        }
+    }
+
+    private void RefuseObstacles(IReadOnlyList<RemovedFile> stale, IReadOnlyList<ReplacedFile> replace)
+    {
+        var going = stale.Select(f => f.Path).ToHashSet(StringComparer.Ordinal);
+        foreach (string path in replace.Select(f => f.Path))
+        {
+            RefuseLinks(path);
+            if (Directory.Exists(commit.Place(path)) || Above(path).FirstOrDefault(step => File.Exists(commit.Place(step)) && !going.Contains(step)) is not null)
+            {
+                throw new FolderFault(FolderFaults.Obstacle(folder, path));
+            }
+        }
+    }
+
+    // Neither the place of a file nor any folder on the way to it may lead elsewhere.
+    private void RefuseLinks(string path)
+    {
+        if (Above(path).Append(path).FirstOrDefault(step => FolderDisk.IsLink(commit.Place(step))) is { } link)
+        {
+            throw new FolderFault(FolderFaults.Link(folder, link));
+        }
+    }
+
+    private string[] MissingFolders(IReadOnlyList<ReplacedFile> replace) =>
+        [.. replace.SelectMany(f => Above(f.Path)).Distinct().Where(step => !Directory.Exists(commit.Place(step)))];
+
+    // The folders on the way to a file, the outer before the inner.
+    private static IEnumerable<string> Above(string path)
+    {
+        for (int slash = path.IndexOf('/', StringComparison.Ordinal); slash >= 0; slash = path.IndexOf('/', slash + 1))
+        {
+            yield return path[..slash];
+        }
     }
 
     private FileStream Take()
     {
-        try
+        string path = Path.Combine(area, LockName);
+        for (int i = 0; i < MostTries; i++)
         {
-            return new(Path.Combine(area, LockName), FileMode.OpenOrCreate, FileAccess.Write, FileShare.None);
+            if (FolderDisk.IsLink(area) || FolderDisk.IsLink(path))
+            {
+                throw new FolderFault(FolderFaults.Link(folder, FolderDisk.IsLink(area) ? OutputFolder.StagingName : OutputFolder.StagingName + "/" + LockName));
+            }
+
+            Make(area);
+            try
+            {
+                var stream = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, bufferSize: 0);
+                int mark = RandomNumberGenerator.GetInt32(1, MostMark);
+                stream.SetLength(mark);
+                if (new FileInfo(path) is { Exists: true } standing && standing.Length == mark)
+                {
+                    return stream;
+                }
+
+                stream.Dispose(); // its holder took the file away between our opening and holding it
+            }
+            catch (DirectoryNotFoundException) when (i + 1 < MostTries)
+            {
+            }
+            catch (IOException fault) when (fault.GetType() == typeof(IOException) && File.Exists(path))
+            {
+                throw new FolderFault(FolderFaults.Busy(folder));
+            }
         }
-        catch (IOException fault) when (fault.GetType() == typeof(IOException) && File.Exists(Path.Combine(area, LockName)))
-        {
-            throw new StagingBusyException("Another run holds the staging area.", fault);
-        }
+
+        throw new FolderFault(FolderFaults.Busy(folder));
     }
-
-    private void SetAside(string path, Stack<Action> undo)
-    {
-        string place = Place(path), aside = Path.Combine(replaced, path);
-        if (!File.Exists(place))
-        {
-            return;
-        }
-
-        Directory.CreateDirectory(Path.GetDirectoryName(aside)!);
-        File.Move(place, aside, overwrite: true);
-        undo.Push(() => File.Move(aside, place));
-    }
-
-    private string Place(string path) => Path.Combine(folder, path);
-
-    private string Waiting(string path) => Path.Combine(area, path == LockName ? "lock.new" : path);
 
     /// <summary>Makes a folder and those above it, and remembers which were not there.</summary>
     private void Make(string path)
@@ -127,7 +286,7 @@ internal sealed class StagingArea : IDisposable
 
         foreach (string step in missing)
         {
-            Directory.CreateDirectory(step);
+            disk.MakeFolder(step);
             if (step != Path.GetFullPath(area))
             {
                 made.Add(step);
@@ -135,40 +294,28 @@ internal sealed class StagingArea : IDisposable
         }
     }
 
-    private void UnmakeFolders()
+    // Links are taken away, never followed.
+    private void Clear(string path)
     {
-        for (int i = made.Count - 1; i >= 0; i--)
+        foreach (string entry in Directory.EnumerateFileSystemEntries(path).Order(StringComparer.Ordinal).ToArray())
         {
-            if (Directory.Exists(made[i]) && !Directory.EnumerateFileSystemEntries(made[i]).Any())
+            if (FolderDisk.IsFolder(entry))
             {
-                Directory.Delete(made[i]);
+                Clear(entry);
+                disk.RemoveFolder(entry);
+            }
+            else if (path != area || Path.GetFileName(entry) != LockName)
+            {
+                disk.Delete(entry);
             }
         }
     }
 
-    private void RemoveEmpty(string path)
+    private void UnmakeFolders()
     {
-        for (string step = Path.GetFullPath(path); step != Path.GetFullPath(folder) && Directory.Exists(step) && !Directory.EnumerateFileSystemEntries(step).Any(); step = Path.GetDirectoryName(step)!)
+        foreach (string path in Enumerable.Reverse(made).Prepend(area).Where(p => Directory.Exists(p) && !Directory.EnumerateFileSystemEntries(p).Any()))
         {
-            Directory.Delete(step);
+            disk.RemoveFolder(path);
         }
-    }
-}
-
-/// <summary>The staging area is held by another run.</summary>
-internal sealed class StagingBusyException : Exception
-{
-    public StagingBusyException()
-    {
-    }
-
-    public StagingBusyException(string message)
-        : base(message)
-    {
-    }
-
-    public StagingBusyException(string message, Exception innerException)
-        : base(message, innerException)
-    {
     }
 }

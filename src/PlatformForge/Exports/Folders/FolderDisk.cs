@@ -1,0 +1,63 @@
+namespace PlatformForge.Exports.Folders;
+
+/// <summary>
+/// The few steps by which a folder is changed, each of which the system does wholly or not at all. Every change of a folder goes through here, so that a
+/// test can end a run before any of them.
+/// </summary>
+internal class FolderDisk
+{
+    /// <summary>The system's own files.</summary>
+    public static FolderDisk Real { get; } = new();
+
+    /// <summary>Whether something of that name is there; a link is, wherever it leads.</summary>
+    public static bool Exists(string path) => File.Exists(path) || IsLink(path);
+
+    /// <summary>Whether it is a link, to whatever, broken or not.</summary>
+    public static bool IsLink(string path) => new FileInfo(path).LinkTarget is not null;
+
+    /// <summary>Whether it is a folder, and not a link to one.</summary>
+    public static bool IsFolder(string path) => Directory.Exists(path) && !IsLink(path);
+
+    public void MakeFolder(string path)
+    {
+        Before("make the folder " + path);
+        Directory.CreateDirectory(path);
+    }
+
+    public void RemoveFolder(string path)
+    {
+        Before("remove the folder " + path);
+        Directory.Delete(path);
+    }
+
+    /// <summary>Renames a file, over another one if need be. A link is renamed as such.</summary>
+    public void Move(string from, string to)
+    {
+        Before("move " + to);
+        File.Move(from, to, overwrite: true);
+    }
+
+    public void Delete(string path)
+    {
+        Before("delete " + path);
+        File.Delete(path);
+    }
+
+    /// <summary>Writes a new file and waits until the system has handed it to the disk.</summary>
+    public void Write(string path, ReadOnlySpan<byte> bytes)
+    {
+        Before("begin " + path);
+        using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0);
+        Before("fill " + path);
+        stream.Write(bytes);
+        stream.Flush(Flushes);
+    }
+
+    /// <summary>Whether a file is waited for until it is on the disk: what the promise needs where a system may lose power. A kill loses nothing that was written.</summary>
+    protected virtual bool Flushes => true;
+
+    /// <summary>Called before every step.</summary>
+    protected virtual void Before(string step)
+    {
+    }
+}

@@ -1,0 +1,25 @@
+using PlatformForge.Units;
+
+namespace PlatformForge.Exports.Folders;
+
+/// <summary>Why a folder is not touched, as a finding; never leaves the room.</summary>
+internal sealed class FolderFault : Exception
+{
+    public FolderFault()
+        : this("")
+    {
+    }
+
+    public FolderFault(string message)
+        : this(Finding.Error("PF7303", "", message, "", FaultKind.Output))
+    {
+    }
+
+    public FolderFault(string message, Exception innerException)
+        : base(message, innerException) => Finding = Finding.Error("PF7303", "", message, "", FaultKind.Output);
+
+    public FolderFault(Finding finding)
+        : base(finding.Message) => Finding = finding;
+
+    public Finding Finding { get; }
+}
