@@ -22,6 +22,13 @@ internal static class CommandLine
     /// 6 cannot write, 130 interrupted.</returns>
     public static int Run(string[] args, Terminal terminal, CancellationToken cancel = default)
     {
+        if (!HasFolder())
+        {
+            terminal.Error.WriteLine("The folder that this was started in is no longer there.");
+            terminal.Error.WriteLine("Go to a folder that is there, and run it again.");
+            return ExitCodes.WrongFile;
+        }
+
         using var console = new StreamConsole();
         using var app = new CommandLineApplication(console)
         {
@@ -57,6 +64,18 @@ internal static class CommandLine
         return Execute(app, args, session, () => console.Release(terminal.Out));
     }
 
+    private static bool HasFolder()
+    {
+        try
+        {
+            return Directory.GetCurrentDirectory().Length > 0;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
+
     private static int Execute(CommandLineApplication app, string[] args, Session session, Action release)
     {
         try
@@ -64,6 +83,10 @@ internal static class CommandLine
             int exit = app.Execute(args);
             release();
             return exit;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException && !session.HasBegun)
+        {
+            return session.ResultsLost(e);
         }
         catch (CommandParsingException e)
         {

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using PlatformForge.Cli.Terminals;
 
 namespace PlatformForge.Cli;
@@ -7,12 +8,16 @@ internal static class Program
     private static int Main(string[] args)
     {
         using var interrupt = new CancellationTokenSource();
-        Console.CancelKeyPress += (_, press) =>
+        void Stop(PosixSignalContext signal)
         {
-            // The first Ctrl-C lets the run clean up after itself; the second ends the process as usual.
-            press.Cancel = !interrupt.IsCancellationRequested;
+            // The first of these lets the run clean up after itself; the second ends the process as usual.
+            signal.Cancel = !interrupt.IsCancellationRequested;
             interrupt.Cancel();
-        };
+        }
+
+        using var pressed = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
+        using var ended = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+        using var hungUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Stop);
         return CommandLine.Run(args, Terminal.OfProcess(), interrupt.Token);
     }
 }

@@ -56,7 +56,7 @@ internal static class BuildCommand
         folder ??= Path.Combine(Path.GetDirectoryName(arguments.File) ?? "", FileNames.Plain(Path.GetFileNameWithoutExtension(arguments.File)));
         var built = BuildRun.Build(project, folder, force, watch, choice, measured);
         return built.Value is { } report
-            ? new([.. read.Findings, .. built.Findings]) { Plain = o => Plain(o, report), Json = j => Json(j, report) }
+            ? new([.. read.Findings, .. built.Findings]) { Plain = o => Plain(o, report), Json = j => Json(j, report), InPlace = $"The files are in place all the same, in {report.Folder.Folder}." }
             : new(built.Findings);
     }
 

@@ -19,6 +19,9 @@ internal sealed record CommandResult(IReadOnlyList<Finding> Findings)
     /// <summary>Whether notes are part of what was asked for, and told without --verbose too.</summary>
     public bool TellsNotes { get; init; }
 
+    /// <summary>What was written and stays, whether or not the result can be shown; null when nothing was.</summary>
+    public string? InPlace { get; init; }
+
     /// <summary>An exit code that the findings don't tell.</summary>
     public int? ExitCode { get; init; }
 }

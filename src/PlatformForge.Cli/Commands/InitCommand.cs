@@ -46,18 +46,18 @@ internal static class InitCommand
             files.Add((Path.Combine(Path.GetDirectoryName(path) ?? "", beside), readings));
         }
 
-        return files.Select(f => Obstacle(f.Path, force)).FirstOrDefault(o => o is not null) ?? Write(files);
+        return files.Select(f => Obstacle(f.Path, force)).FirstOrDefault(o => o is not null) ?? Write(files, force);
     }
 
     private static CommandResult WriteVehicle(string path, bool force) =>
-        Obstacle(path, force) ?? Write([(path, VehicleSheet.Write())], "platformforge check PROJECT --with-vehicle " + path);
+        Obstacle(path, force) ?? Write([(path, VehicleSheet.Write())], force, "platformforge check PROJECT --with-vehicle " + path);
 
     private static CommandResult? Obstacle(string path, bool force) =>
         Directory.Exists(path) ? Fault("PF1020", FaultKind.Output, $"{path} is a folder.", $"Name a file in it, such as {Path.Combine(path, "platform.toml")}.")
         : File.Exists(path) && !force ? Fault("PF1020", FaultKind.Output, $"{path} is there already; it was left as it is.", "Choose another name, or replace it with --force.")
         : null;
 
-    private static CommandResult Write(List<(string Path, string Text)> files, string? next = null)
+    private static CommandResult Write(List<(string Path, string Text)> files, bool force, string? next = null)
     {
         foreach (var (path, text) in files)
         {
@@ -68,9 +68,7 @@ internal static class InitCommand
                     Directory.CreateDirectory(beside);
                 }
 
-                string waiting = path + ".new";
-                File.WriteAllText(waiting, text, new UTF8Encoding(false));
-                File.Move(waiting, path, overwrite: true);
+                Put(path, text, force);
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
             {
@@ -80,9 +78,31 @@ internal static class InitCommand
 
         return new([])
         {
+            InPlace = $"Written all the same: {string.Join(", ", files.Select(f => f.Path))}.",
             Plain = o => o.WriteLine($"Wrote {string.Join(", ", files.Select(f => f.Path))}. Next: {next ?? "platformforge check " + files[0].Path}"),
             Json = j => j.WriteString("file", files[0].Path),
         };
+    }
+
+    // Beside its place first, under a name that nothing has, and there in one step: what stands there is whole at every moment.
+    private static void Put(string path, string text, bool force)
+    {
+        string waiting = $"{path}.{Guid.NewGuid():N}.new";
+        try
+        {
+            using (var stream = new FileStream(waiting, FileMode.CreateNew, FileAccess.Write))
+            {
+                stream.Write(new UTF8Encoding(false).GetBytes(text));
+                stream.Flush(flushToDisk: true);
+            }
+
+            File.Move(waiting, path, force);
+        }
+        catch
+        {
+            File.Delete(waiting);
+            throw;
+        }
     }
 
     private static CommandResult Fault(string code, FaultKind kind, string message, string remedy) =>

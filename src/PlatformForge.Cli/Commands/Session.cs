@@ -12,6 +12,7 @@ internal sealed class Session
     private readonly Terminal terminal;
     private readonly CommandOption json, quiet, verbose, noColour, strict;
     private readonly CancellationToken cancel;
+    private readonly WritingGate gate = new();
     private string command = "";
 
     public Session(CommandLineApplication app, string[] args, Terminal terminal, CancellationToken cancel)
@@ -26,11 +27,14 @@ internal sealed class Session
         strict = Common(app, "--strict", "Warnings end with exit code 4.");
     }
 
+    /// <summary>Whether a command has set to work, and not only help was asked for.</summary>
+    public bool HasBegun => command.Length > 0;
+
     /// <summary>Whether --json was written, also where the line could not be parsed to its end.</summary>
     private bool AsksForJson => args.Contains("--json", StringComparer.Ordinal);
 
     /// <summary>A watch over a run that shows its stages and stops with Ctrl-C.</summary>
-    public RunWatch Watch(StageShow show) => new(show.Begin, cancel);
+    public RunWatch Watch(StageShow show) => new(show.Begin, cancel) { Gate = gate };
 
     private bool Colour => terminal.TakesColour && !noColour.HasValue();
 
@@ -38,12 +42,33 @@ internal sealed class Session
     public int Finish(string name, Func<StageShow, CommandResult> work)
     {
         command = name;
-        var result = StageShow.Run(terminal, silent: quiet.HasValue() || json.HasValue(), Colour, work);
+        var result = StageShow.Run(terminal, silent: quiet.HasValue() || json.HasValue(), Colour, show => LeavableWork.Run(() => work(show), gate, cancel));
         int exit = result.ExitCode ?? ExitCodes.Of(result.Findings, strict.HasValue());
+        try
+        {
+            Show(name, result, exit);
+            return exit;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            return ResultsLost(fault, result.InPlace);
+        }
+    }
+
+    /// <summary>Results that nobody takes: the disk behind stdout is full, or stdout is closed.</summary>
+    public int ResultsLost(Exception fault, string? inPlace = null)
+    {
+        terminal.Error.WriteLine($"The results cannot be written to stdout: {fault.Message.TrimEnd('.')}.");
+        terminal.Error.WriteLine(inPlace ?? "Nothing else was to be written.");
+        return ExitCodes.CannotWrite;
+    }
+
+    private void Show(string name, CommandResult result, int exit)
+    {
         if (json.HasValue())
         {
             terminal.Out.WriteLine(JsonObject.Write(name, exit, result.Findings, result.Json));
-            return exit;
+            return;
         }
 
         var least = quiet.HasValue() ? Severity.Error : verbose.HasValue() || result.TellsNotes ? Severity.Note : Severity.Warning;
@@ -56,8 +81,6 @@ internal sealed class Session
         {
             result.Plain?.Invoke(terminal.Out);
         }
-
-        return exit;
     }
 
     public int UsageFault(CommandParsingException fault)
@@ -90,12 +113,19 @@ internal sealed class Session
     {
         if (asJson)
         {
-            terminal.Out.WriteLine(JsonObject.Write(name, exit, [], j =>
+            try
             {
-                j.WriteString("message", message);
-                j.WriteString("remedy", remedy);
-            }));
-            return exit;
+                terminal.Out.WriteLine(JsonObject.Write(name, exit, [], j =>
+                {
+                    j.WriteString("message", message);
+                    j.WriteString("remedy", remedy);
+                }));
+                return exit;
+            }
+            catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+            {
+                // Told as text then: better in the wrong place than nowhere.
+            }
         }
 
         terminal.Error.WriteLine(message);

@@ -67,10 +67,11 @@ internal static class SurveyCommand
             return new([.. findings, TooLong(shortest, chord!.Value)]) { TellsNotes = true };
         }
 
-        var written = folder is null ? null : Write(project, surveyed, chord, folder);
+        var written = folder is null ? null : watch.Gate.Through(() => Write(project, surveyed, chord, folder, watch.Cancel));
         return new([.. read.Findings, .. findings, .. written?.Findings ?? []])
         {
             IsTheText = toml,
+            InPlace = written?.Value is { } inPlace ? $"The sheets are in place all the same, in {inPlace.Folder}." : null,
             TellsNotes = true,
             Plain = o =>
             {
@@ -95,8 +96,9 @@ internal static class SurveyCommand
         FormattableString.Invariant($"A chord of {chord:0.##} mm is longer than half of track {track.Line.Name}, which is {track.Line.Length:0} mm long."),
         StringLining.LongestChord(track) < ShortestChord ? "The track is too short for string lining." : FormattableString.Invariant($"Give at most {StringLining.LongestChord(track):0} mm."));
 
-    private static Outcome<FolderReport> Write(ProjectSpec project, SurveyedTrack[] tracks, double? chord, string folder) => OutputFolder.Write(
+    private static Outcome<FolderReport> Write(ProjectSpec project, SurveyedTrack[] tracks, double? chord, string folder, CancellationToken cancel) => OutputFolder.Write(
         folder,
         new(project.Layout.Name, ProgramVersion.Number, project.InputHash, [], []),
-        [.. tracks.SelectMany(t => SurveyTables.Files(t, chord ?? UsualChord, project.Layout.Name, "PlatformForge " + ProgramVersion.Number))]);
+        [.. tracks.SelectMany(t => SurveyTables.Files(t, chord ?? UsualChord, project.Layout.Name, "PlatformForge " + ProgramVersion.Number))],
+        cancel: cancel);
 }

@@ -1,5 +1,6 @@
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Projects;
+using PlatformForge.Projects.Runs;
 using PlatformForge.Verification;
 
 namespace PlatformForge.Cli.Commands;
@@ -20,13 +21,13 @@ internal static class VerifyCommand
         command.ExtendedHelpText = Examples;
         var folder = command.Argument("folder", "A folder that build wrote.").IsRequired(false, "Name the folder.");
         var extra = command.Option("--with-vehicle <name>", "A further vehicle to run past what is built: a preset or a TOML file. Repeatable.", CommandOptionType.MultipleValue);
-        command.OnExecute(() => session.Finish("verify", show => Verify(folder.Value!, [.. extra.Values.Select(v => v!)], show)));
+        command.OnExecute(() => session.Finish("verify", show => Verify(folder.Value!, [.. extra.Values.Select(v => v!)], session.Watch(show))));
     });
 
-    private static CommandResult Verify(string folder, IReadOnlyList<string> extra, StageShow show)
+    private static CommandResult Verify(string folder, IReadOnlyList<string> extra, RunWatch watch)
     {
-        show.Begin("reading the folder");
-        var written = FolderReader.Read(folder);
+        watch.Begin("reading the folder");
+        var written = watch.Gate.Through(() => FolderReader.Read(folder));
         if (written.Value is not { } contents)
         {
             return new(written.Findings);
@@ -38,8 +39,8 @@ internal static class VerifyCommand
             return new(more.Findings);
         }
 
-        show.Begin("holding the sections against the vehicles");
-        var verdict = FolderVerifier.Verify(contents, further.Vehicles);
+        watch.Begin("holding the sections against the vehicles");
+        var verdict = FolderVerifier.Verify(contents, further.Vehicles, watch.Cancel);
         return new([.. further.Placed(verdict.Findings)])
         {
             Plain = o =>

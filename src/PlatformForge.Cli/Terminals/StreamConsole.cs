@@ -33,7 +33,13 @@ internal sealed class StreamConsole : IConsole, IDisposable
     public ConsoleColor BackgroundColor { get; set; }
 
     /// <summary>Lets go of what was held back.</summary>
-    public void Release(TextWriter to) => to.Write(held.ToString());
+    public void Release(TextWriter to)
+    {
+        if (held.GetStringBuilder().Length > 0)
+        {
+            to.Write(held.ToString());
+        }
+    }
 
     public void Dispose() => held.Dispose();
 

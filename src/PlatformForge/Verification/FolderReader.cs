@@ -26,7 +26,7 @@ public static class FolderReader
             {
                 if (OutputFolder.Settle(folder) is { Count: > 0 } unsettled)
                 {
-                    if (unsettled.Any(f => f.Code != "PF7305"))
+                    if (!unsettled.All(OutputFolder.IsOfAnotherRun))
                     {
                         return Outcome.Fault<WrittenFolder>(unsettled);
                     }

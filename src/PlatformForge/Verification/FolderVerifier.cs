@@ -22,8 +22,9 @@ public static class FolderVerifier
     /// </summary>
     /// <param name="folder">What was read.</param>
     /// <param name="extra">Further vehicles to run on every faced track: would they clear what is built?</param>
+    /// <param name="cancel">Gives up.</param>
     /// <returns>A verdict in every case: a folder too damaged to measure has findings and no clearances.</returns>
-    public static Verdict Verify(WrittenFolder folder, IReadOnlyList<Vehicle>? extra = null)
+    public static Verdict Verify(WrittenFolder folder, IReadOnlyList<Vehicle>? extra = null, CancellationToken cancel = default)
     {
         var findings = new List<Finding>();
         var manifest = Take(ManifestForm.Read(folder[Manifest.FileName] ?? [], Manifest.FileName), findings);
@@ -32,7 +33,7 @@ public static class FolderVerifier
             return new(null, null, [], [], findings);
         }
 
-        findings.AddRange(manifest.Files.SelectMany(f => Untouched(f, folder[f.Path])));
+        findings.AddRange(manifest.Files.SelectMany(f => Untouched(f, folder[f.Path], folder.Refused.GetValueOrDefault(f.Path))));
         var design = folder[DesignCopy.FileName] is { } bytes ? Take(DesignForm.Read(bytes, DesignCopy.FileName), findings) : null;
         var plates = ReadPlates(manifest, folder, findings);
         var (sections, figures) = ReadSections(manifest, folder, plates, findings);
@@ -46,7 +47,7 @@ public static class FolderVerifier
         findings.AddRange(OnBeds(manifest, plates, design.Printer));
         bool isWhole = sections.Count == manifest.Sections.Count;
         var verdicts = design.Platforms.Select(p => SectionsVerifier.Verify(
-            [.. sections.Where(s => s.Platform == p.Name)], Facts(design, p, extra ?? [], isWhole))).ToArray();
+            [.. sections.Where(s => s.Platform == p.Name)], Facts(design, p, extra ?? [], isWhole), cancel)).ToArray();
         findings.AddRange(design.Platforms.SelectMany(p => design.Tracks.Where(t => t.Name == p.Face.Track)
             .Select(t => t.ToRun() with { Vehicles = extra ?? [] })
             .SelectMany(run => VehicleFit.Limits(run, p.Face.From, p.Face.To).Concat(VehicleFit.Beyond(run, p.ToChart(), p.Face.From, p.Face.To)))));
@@ -76,9 +77,13 @@ public static class FolderVerifier
         return outcome.Value;
     }
 
-    private static IEnumerable<Finding> Untouched(ManifestFile file, byte[]? bytes)
+    private static IEnumerable<Finding> Untouched(ManifestFile file, byte[]? bytes, string? refused)
     {
-        if (bytes is null)
+        if (refused is not null)
+        {
+            yield return Finding.Error("PF8003", "", Invariant($"'{file.Path}' {refused}."), "Build the folder again, into an empty folder if you want to keep the changed file.", FaultKind.Mesh);
+        }
+        else if (bytes is null)
         {
             yield return Finding.Error("PF8002", "", Invariant($"'{file.Path}' is named by the manifest but is not there."), "Build the folder again.", FaultKind.Mesh);
         }

@@ -12,7 +12,7 @@ public static class SectionsVerifier
     /// Checks every section by itself (sound mesh, bed, walls), where it stands, and the least distance to every vehicle
     /// over poses of the room's own choosing.
     /// </summary>
-    public static Verdict Verify(IReadOnlyList<WrittenSection> sections, DesignFacts facts)
+    public static Verdict Verify(IReadOnlyList<WrittenSection> sections, DesignFacts facts, CancellationToken cancel = default)
     {
         var findings = new List<Finding>();
         var placed = sections.Select(s => s.Mesh.Moved(s.ToLayout)).ToArray();
@@ -21,7 +21,7 @@ public static class SectionsVerifier
         var vehicles = new List<VehicleVerdict>();
         foreach (var run in facts.Runs)
         {
-            var verdicts = new TrackSearch(run, facts, sections, placed).Run();
+            var verdicts = new TrackSearch(run, facts, sections, placed, cancel).Run();
             for (int i = 0; i < verdicts.Length; i++)
             {
                 if (verdicts[i] is { } verdict)

@@ -11,15 +11,17 @@ internal sealed class FolderFault : Exception
     }
 
     public FolderFault(string message)
-        : this(Finding.Error("PF7303", "", message, "", FaultKind.Output))
+        : this(Told(message))
     {
     }
 
     public FolderFault(string message, Exception innerException)
-        : base(message, innerException) => Finding = Finding.Error("PF7303", "", message, "", FaultKind.Output);
+        : base(message, innerException) => Finding = Told(message);
 
     public FolderFault(Finding finding)
         : base(finding.Message) => Finding = finding;
 
     public Finding Finding { get; }
+
+    private static Finding Told(string message) => Finding.Error("", "", message, "", FaultKind.Output);
 }

@@ -84,6 +84,9 @@ public static class OutputFolder
     /// <summary>Whether a run is putting its files in place at this moment, or was stopped while it did.</summary>
     public static bool IsChanging(string folder) => StagingArea.HoldsRecord(folder);
 
+    /// <summary>Whether a finding says no more than that another run is at work in the folder: it will end.</summary>
+    public static bool IsOfAnotherRun(Finding finding) => finding.Code == "PF7305";
+
     private static Outcome<T> Held<T>(string folder, FolderDisk disk, bool force, Func<StagingArea, Outcome<T>> work)
         where T : class
     {

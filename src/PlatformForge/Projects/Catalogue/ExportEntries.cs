@@ -17,6 +17,11 @@ internal static class ExportEntries
         new("PF7303", "The output folder cannot be written.", "Choose a folder that you may write to, with room on its disk.", Reasons.Folder),
         new("PF7304", "Files of the output folder were changed since they were written.", "Move what you changed elsewhere, or force it to be replaced.", Reasons.Folder),
         new("PF7305", "Another run is writing into the output folder.", "Wait until it has ended, or choose another folder.", Reasons.Folder),
+        new("PF7310", "A link stands in the output folder where a file of ours should go, or on the way to it.", "Remove the link, or choose another folder.", Reasons.Folder),
+        new("PF7311", "A run was stopped half-way, and files were changed since.", "Move what you changed elsewhere and run again, or force it.", Reasons.Folder),
+        new("PF7312", "A run was stopped half-way, and its record cannot be read.", "Build into an empty folder, or force it.", Reasons.Folder),
+        new("PF7313", "A run was stopped half-way and cannot be brought to an end.", "Close what holds the files open, and run build or verify again.", Reasons.Folder),
+        new("PF7314", "A folder stands where a file should go, or a file where a folder should.", "Move it elsewhere, or choose another folder.", Reasons.Folder),
         new("PF7401", "The manifest cannot be read.", "Build the folder again.", Reasons.Rebuilt),
         new("PF7402", "The design copy cannot be read.", "Build the folder again.", Reasons.Rebuilt),
     ];

@@ -7,7 +7,7 @@ internal static class VerificationEntries
     [
         new("PF8001", "A folder is none that this program built.", "Name a folder that it built.", Reasons.Folder),
         new("PF8002", "A file that the manifest names is not there.", "Build the folder again.", Reasons.Rebuilt),
-        new("PF8003", "A file is not as it was written.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8003", "A file is not as it was written.", "Build the folder again.", Reasons.Rebuilt, "Told by its length or by its bytes: either way it is another."),
         new("PF8004", "There is no design copy to hold the sections against.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8005", "A section differs between its STL and its 3MF file.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8006", "A section is on its plate more than once, or not at all.", "Build the folder again.", Reasons.Rebuilt),
@@ -26,5 +26,6 @@ internal static class VerificationEntries
         new("PF8033", "A section lies across or beyond its track.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8034", "Part of a platform has no section.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8035", "The edge steps from one section to the next.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8040", "A build is writing into the folder at this moment.", "Wait until the build has ended.", Reasons.Folder),
     ];
 }

@@ -30,7 +30,7 @@ public static class BuildRun
     public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch, OutputChoice? choice = null, string? measured = null)
     {
         // A folder that can't be written is told before the long work, not after it.
-        if (OutputFolder.Objections(folder, force) is { Count: > 0 } objections)
+        if (watch.Gate.Through(() => OutputFolder.Objections(folder, force)) is { Count: > 0 } objections)
         {
             return Outcome.Fault<BuildReport>(objections);
         }
@@ -51,7 +51,7 @@ public static class BuildRun
         watch.Stage("drawing and writing the files");
         var (manifest, files) = OutputFiles.Of(dossier, choice, cancel: watch.Cancel);
         Verdict? verdict = null;
-        var written = OutputFolder.Write(
+        var written = watch.Gate.Through(() => OutputFolder.Write(
             folder,
             manifest,
             files,
@@ -59,10 +59,10 @@ public static class BuildRun
             readBack =>
             {
                 watch.Stage("reading the files back and holding them against the vehicles");
-                verdict = FolderVerifier.Verify(new WrittenFolder(readBack));
+                verdict = FolderVerifier.Verify(new WrittenFolder(readBack), cancel: watch.Cancel);
                 return project.Placed(verdict.Findings);
             },
-            watch.Cancel);
+            watch.Cancel));
         return written.Value is { } report && verdict is { } passed
             ? Outcome.Of(new BuildReport(dossier, passed, report, Reprint.Of(manifest, report)), [.. design.Findings, .. project.Placed(built.Findings), .. written.Findings])
             : Outcome.Fault<BuildReport>([.. design.Findings, .. written.Findings]);

@@ -8,6 +8,9 @@ public sealed record RunWatch(Action<string> Begin, CancellationToken Cancel)
     /// <summary>Nobody watches.</summary>
     public static RunWatch None { get; } = new(_ => { }, default);
 
+    /// <summary>What the run goes through to write.</summary>
+    public WritingGate Gate { get; init; } = new();
+
     /// <summary>A stage begins, unless the run is to stop.</summary>
     internal void Stage(string name)
     {

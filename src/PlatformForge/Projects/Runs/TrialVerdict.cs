@@ -11,10 +11,11 @@ public static class TrialVerdict
     /// <summary>One verdict over all platforms of a dossier.</summary>
     /// <param name="dossier">The design.</param>
     /// <param name="extra">Vehicles that the design did not know of: would they clear it?</param>
-    public static Verdict Of(Dossier dossier, IReadOnlyList<Vehicle>? extra = null)
+    /// <param name="cancel">Gives up.</param>
+    public static Verdict Of(Dossier dossier, IReadOnlyList<Vehicle>? extra = null, CancellationToken cancel = default)
     {
         var verdicts = dossier.Platforms.Select(p => SectionsVerifier.Verify(
-            [.. p.Sections.Sections.Select(s => new WrittenSection(p.Name, s.Name, s.Name, s.PrintMesh(), s.ToLayout))], Facts(dossier, p, extra ?? []))).ToArray();
+            [.. p.Sections.Sections.Select(s => new WrittenSection(p.Name, s.Name, s.Name, s.PrintMesh(), s.ToLayout))], Facts(dossier, p, extra ?? []), cancel)).ToArray();
         return new(
             Least(verdicts.Select(v => v.Closest)),
             Least(verdicts.Select(v => v.Tightest)),

@@ -19,10 +19,11 @@ internal sealed class TrackSearch
     private readonly IReadOnlyList<WrittenSection> sections;
     private readonly IReadOnlyList<Mesh> placed;
     private readonly RideField field;
+    private readonly CancellationToken cancel;
 
-    public TrackSearch(TrackRun stock, DesignFacts facts, IReadOnlyList<WrittenSection> sections, IReadOnlyList<Mesh> placed)
+    public TrackSearch(TrackRun stock, DesignFacts facts, IReadOnlyList<WrittenSection> sections, IReadOnlyList<Mesh> placed, CancellationToken cancel = default)
     {
-        (this.stock, this.facts, this.sections, this.placed) = (stock, facts, sections, placed);
+        (this.stock, this.facts, this.sections, this.placed, this.cancel) = (stock, facts, sections, placed, cancel);
         field = new(stock.Ride);
     }
 
@@ -36,6 +37,7 @@ internal sealed class TrackSearch
         var found = new (Nearness? Closest, Nearness? Tightest)[runs.Length];
         Parallel.For(0, runs.Length, i => found[i] = runs[i] is { } run ? Search(run, parts[i], trees) : default);
 
+        cancel.ThrowIfCancellationRequested();
         var verdicts = new VehicleVerdict?[stock.Vehicles.Count];
         for (int v = 0; v < verdicts.Length; v++)
         {
@@ -134,7 +136,7 @@ internal sealed class TrackSearch
             }
         }
 
-        for (int pass = 0; pass < Passes; pass++)
+        for (int pass = 0; pass < Passes && !cancel.IsCancellationRequested; pass++)
         {
             for (int i = pass; i < run.Poses.Length; i += Passes)
             {
