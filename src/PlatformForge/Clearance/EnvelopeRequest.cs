@@ -16,6 +16,10 @@ public sealed record EnvelopeRequest(Centreline Chart, double From, double To, I
     /// <summary>Play that lets vehicles stand off the centreline; swept with them.</summary>
     public RunningPlay Play { get; init; } = RunningPlay.None;
 
+    /// <summary>Heights above rail top in mm of what the edge is, such as a coping with the room over and under it. Parts that lean are told apart there: what stays below it and what
+    /// stays above, so that how far a roof leans is not mixed with what happens low down. Null tells every part as a whole.</summary>
+    public (double Low, double High)? Edge { get; init; }
+
     /// <summary>Greatest error in mm of the reach at a station, above 0; always on the safe side.</summary>
     public double Tolerance { get; init; } = Tolerances.EnvelopeError;
 

@@ -27,7 +27,8 @@ public static class EnvelopeSweeper
             return Outcome.Fault<SweptEnvelope>(findings);
         }
 
-        var forms = Forms(request);
+        var stocks = Stocks(request);
+        var forms = stocks.SelectMany(s => s.Forms.Select(f => (s.Run, Form: f))).ToArray();
         double margin = forms.Max(f => SweepBounds.Margin(f.Form));
         var spans = request.Runs.Select(r => new RunSpan(r, request.Chart, request.From, request.To, margin)).ToArray();
         findings.AddRange(request.Runs.SelectMany((run, i) => TrackFitRule.Findings(run, spans[i], request)));
@@ -36,7 +37,7 @@ public static class EnvelopeSweeper
             return Outcome.Fault<SweptEnvelope>(findings);
         }
 
-        var bounds = forms.Select(f => new SweepBounds(spans[f.Run], f.Form, request.Tolerance)).ToArray();
+        var bounds = Array.ConvertAll(forms, f => new SweepBounds(spans[f.Run], f.Form, request.Tolerance));
         double spacing = Math.Min(request.Spacing, bounds.Min(b => b.Spacing));
         int count = Math.Max(2, (int)Math.Ceiling((request.To - request.From) / spacing) + 1);
         spacing = (request.To - request.From) / (count - 1);
@@ -55,46 +56,35 @@ public static class EnvelopeSweeper
         double error = passes.Max(p => p.ErrorBound);
         return findings.Any(f => f.Severity == Severity.Error)
             ? Outcome.Fault<SweptEnvelope>(findings.DistinctBy(f => (f.Code, f.Key)))
-            : Outcome.Of(new SweptEnvelope(request.From, spacing, count, Merge(request, forms, passes), error), findings);
+            : Outcome.Of(new SweptEnvelope(request.From, spacing, count, Merge(request, stocks, forms.Zip(passes).ToDictionary(p => p.First.Form, p => p.Second)), error), findings);
     }
 
-    private static List<(int Run, SweptForm Form)> Forms(EnvelopeRequest request)
-    {
-        var forms = new List<(int, SweptForm)>();
-        for (int i = 0; i < request.Runs.Count; i++)
-        {
-            var run = request.Runs[i];
-            foreach (var vehicle in run.Vehicles)
-            {
-                forms.AddRange(SweptForm.WaysRound(vehicle, request.Play, run.StartsAtBuffers || run.EndsAtBuffers).Select(form => (i, form)));
-            }
-        }
+    // What is swept of every vehicle, in order of runs and vehicles.
+    private static List<SweptStock> Stocks(EnvelopeRequest request) =>
+        [.. request.Runs.SelectMany((run, i) => run.Vehicles.Select(v => new SweptStock(i, v, SweptShape.Of(v, request.Play, request.Edge), request.Play, run.StartsAtBuffers || run.EndsAtBuffers)))];
 
-        return forms;
-    }
-
-    // Both ways round of a vehicle become one reach per part.
-    private static List<PartReach> Merge(EnvelopeRequest request, List<(int Run, SweptForm Form)> forms, SweepPass[] passes)
+    // All forms and both ways round of a vehicle become one reach per shape.
+    private static List<PartReach> Merge(EnvelopeRequest request, List<SweptStock> stocks, Dictionary<SweptForm, SweepPass> passes)
     {
         var parts = new List<PartReach>();
-        for (int i = 0; i < passes.Length; i++)
+        foreach (var stock in stocks)
         {
-            var (run, form) = forms[i];
-            bool again = i + 1 < passes.Length && forms[i + 1].Form.Turned;
-            var other = again ? passes[i + 1] : passes[i];
-            for (int part = 0; part < form.Vehicle.Parts.Count; part++)
+            var reach = new (double[] Left, double[] Right)[stock.Shapes.Length];
+            foreach (var form in stock.Forms)
             {
-                double[] left = passes[i].Left[part], right = passes[i].Right[part];
-                int about = form.About[part];
-                if (again || about != part)
+                foreach (var (shape, outline) in form.Shows)
                 {
-                    (left, right) = (Greater(left, other.Left[about]), Greater(right, other.Right[about]));
+                    var (left, right) = (passes[form].Left[outline], passes[form].Right[outline]);
+                    reach[shape] = reach[shape].Left is null ? (left, right) : (Greater(reach[shape].Left, left), Greater(reach[shape].Right, right));
                 }
-
-                parts.Add(new(run, form.Vehicle, form.Vehicle.Parts[part], left, right) { Track = request.Runs[run].Ride.Name });
             }
 
-            i += again ? 1 : 0;
+            parts.AddRange(stock.Shapes.Select((shape, i) => new PartReach(stock.Run, stock.Vehicle, shape.Part, reach[i].Left, reach[i].Right)
+            {
+                Track = request.Runs[stock.Run].Ride.Name,
+                Lowest = shape.Lowest,
+                Highest = shape.Highest,
+            }));
         }
 
         return parts;
@@ -109,5 +99,11 @@ public static class EnvelopeSweeper
         }
 
         return greater;
+    }
+
+    // A vehicle with what is swept of it.
+    private sealed record SweptStock(int Run, Vehicle Vehicle, SweptShape[] Shapes, RunningPlay Play, bool Halts)
+    {
+        public IReadOnlyList<SweptForm> Forms { get; } = [.. SweptForm.WaysRound(Vehicle, Shapes, Play, Halts)];
     }
 }

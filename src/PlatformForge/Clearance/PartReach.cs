@@ -7,7 +7,7 @@ namespace PlatformForge.Clearance;
 /// </summary>
 /// <param name="Run">Index of the track in the request.</param>
 /// <param name="Vehicle">The vehicle.</param>
-/// <param name="Part">Its part.</param>
+/// <param name="Part">Its part; where parts that lean are told apart at some levels, one between two of them.</param>
 /// <param name="Left">Reach to the left of the chart line at each station, mm.</param>
 /// <param name="Right">Reach to the right, mm, positive to the right.</param>
 public sealed record PartReach(int Run, Vehicle Vehicle, VehiclePart Part, double[] Left, double[] Right)
@@ -15,9 +15,15 @@ public sealed record PartReach(int Run, Vehicle Vehicle, VehiclePart Part, doubl
     /// <summary>Name of the track the vehicle runs on.</summary>
     public string Track { get; init; } = "";
 
-    /// <summary>Lowest height above rail top, mm.</summary>
+    /// <summary>Lowest height above rail top while it stands upright, mm.</summary>
     public double ZLow => Part.ZLow;
 
-    /// <summary>Greatest height above rail top, mm.</summary>
+    /// <summary>Greatest height above rail top while it stands upright, mm.</summary>
     public double ZHigh => Part.ZHigh;
+
+    /// <summary>Lowest height above rail top to which its lower side sinks while it leans, mm.</summary>
+    public double Lowest { get; init; } = Part.ZLow;
+
+    /// <summary>Greatest height above rail top to which its upper side rises, mm.</summary>
+    public double Highest { get; init; } = Part.ZHigh;
 }

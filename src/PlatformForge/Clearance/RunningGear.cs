@@ -32,6 +32,7 @@ internal struct RunningGear
     private readonly double lastStep;
     private readonly double leadingAhead;
     private readonly double trailingAhead;
+    private readonly AxleOffsets off;
     private double leadingRearBehind;
     private double trailingFrontBehind;
     private double trailingRearBehind;
@@ -42,8 +43,10 @@ internal struct RunningGear
     /// <param name="trailingBase">Of the trailing one.</param>
     /// <param name="leadingAhead">How far forward of the middle of its axles the leading bogie's pivot lies, mm.</param>
     /// <param name="trailingAhead">The same of the trailing one.</param>
-    public RunningGear(Centreline ride, double centres, double leadingBase, double trailingBase, double leadingAhead = 0, double trailingAhead = 0)
+    /// <param name="off">How far the axles stand off the line.</param>
+    public RunningGear(Centreline ride, double centres, double leadingBase, double trailingBase, double leadingAhead = 0, double trailingAhead = 0, AxleOffsets off = default)
     {
+        this.off = off;
         (this.ride, this.centres, this.leadingBase, this.trailingBase) = (ride, centres, leadingBase, trailingBase);
         lastStep = ride.Kinks.Count > 0 ? PoseSolver.Closeness : LastSmoothStep;
         (this.leadingAhead, this.trailingAhead) = (leadingAhead, trailingAhead);
@@ -52,9 +55,13 @@ internal struct RunningGear
     }
 
     /// <summary>The wheels of a vehicle, running as drawn or the other way round.</summary>
-    public static RunningGear Of(Centreline ride, Vehicle vehicle, bool turned) => turned
-        ? new(ride, vehicle.PivotCentres, vehicle.TrailingWheelbase, vehicle.LeadingWheelbase, -vehicle.TrailingPivotAhead, -vehicle.LeadingPivotAhead)
-        : new(ride, vehicle.PivotCentres, vehicle.LeadingWheelbase, vehicle.TrailingWheelbase, vehicle.LeadingPivotAhead, vehicle.TrailingPivotAhead);
+    /// <param name="ride">Line the wheels follow.</param>
+    /// <param name="vehicle">The vehicle.</param>
+    /// <param name="turned">Whether its trailing end is foremost.</param>
+    /// <param name="off">How far the axles stand off the line, foremost first.</param>
+    public static RunningGear Of(Centreline ride, Vehicle vehicle, bool turned, AxleOffsets off = default) => turned
+        ? new(ride, vehicle.PivotCentres, vehicle.TrailingWheelbase, vehicle.LeadingWheelbase, -vehicle.TrailingPivotAhead, -vehicle.LeadingPivotAhead, off)
+        : new(ride, vehicle.PivotCentres, vehicle.LeadingWheelbase, vehicle.TrailingWheelbase, vehicle.LeadingPivotAhead, vehicle.TrailingPivotAhead, off);
 
     /// <summary>How far behind the leading chainage each axle stands in the last pose, mm, foremost first. A pivot without a wheelbase
     /// counts as two axles at one place.</summary>
@@ -85,16 +92,17 @@ internal struct RunningGear
     private bool PlaceLeading(double u, out CarrierPose bogie)
     {
         var front = ride.At(u + (leadingBase / 2));
+        var foremost = front.At(off.LeadFront);
         if (leadingBase == 0)
         {
-            bogie = new(front.Position, front.Tangent);
+            bogie = new(foremost, front.Tangent);
             return true;
         }
 
         double rear = u - leadingRearBehind;
-        bool placed = ChordBack(front.Position, u + (leadingBase / 2), leadingBase, ref rear, out var back);
+        bool placed = ChordBack(foremost, u + (leadingBase / 2), leadingBase, off.LeadRear, ref rear, out var back);
         leadingRearBehind = u - rear;
-        bogie = OnAxles(front.Position, back.Position, leadingAhead);
+        bogie = OnAxles(foremost, back.Position, leadingAhead, off.LeadPivot);
         return placed && Follows(bogie, front) && Follows(bogie, back);
     }
 
@@ -103,7 +111,7 @@ internal struct RunningGear
         if (trailingBase == 0)
         {
             double place = u - trailingFrontBehind;
-            bool placed = ChordBack(lead, u + leadingAhead, centres, ref place, out var at);
+            bool placed = ChordBack(lead, u + leadingAhead, centres, off.TrailFront, ref place, out var at);
             (trailingFrontBehind, trailingRearBehind) = (u - place, u - place);
             bogie = new(at.Position, at.Tangent);
             return placed;
@@ -118,7 +126,7 @@ internal struct RunningGear
         }
 
         (trailingFrontBehind, trailingRearBehind) = (u - front, u - rear);
-        bogie = OnAxles(ahead.Position, behind.Position, trailingAhead);
+        bogie = OnAxles(ahead.Position, behind.Position, trailingAhead, off.TrailPivot);
         return Follows(bogie, ahead) && Follows(bogie, behind);
     }
 
@@ -130,15 +138,23 @@ internal struct RunningGear
         trailingRearBehind = middle + (trailingBase / 2);
     }
 
-    // The place behind a point at an exact distance from it.
+    // Where an axle stands that is so far to the left of the line.
+    private readonly TrackFrame Axle(double place, double aside)
+    {
+        var at = ride.At(place);
+        return aside == 0 ? at : at with { Position = at.At(aside) };
+    }
+
+    // The place behind a point at an exact distance from it, of an axle that stands so far to the left. An axle off the line moves faster or slower than its place does.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private readonly bool ChordBack(Point2 from, double fromChainage, double chord, ref double place, out TrackFrame at)
+    private readonly bool ChordBack(Point2 from, double fromChainage, double chord, double aside, ref double place, out TrackFrame at)
     {
         for (int round = 0; round < NewtonRounds; round++)
         {
-            at = ride.At(place);
+            at = Axle(place, aside);
+            double pace = 1 - (at.Curvature * aside);
             var join = from - at.Position;
-            double excess = Point2.Dot(join, join) - (chord * chord), slope = 2 * Point2.Dot(join, at.Tangent);
+            double excess = Point2.Dot(join, join) - (chord * chord), slope = 2 * pace * Point2.Dot(join, at.Tangent);
             if (slope <= chord)
             {
                 break;
@@ -148,17 +164,17 @@ internal struct RunningGear
             place += step;
             if (Math.Abs(step) < lastStep)
             {
-                at = new(at.Position + (at.Tangent * step), at.Tangent, at.Curvature);
+                at = new(at.Position + (at.Tangent * (pace * step)), at.Tangent, at.Curvature);
                 return true;
             }
         }
 
         double near = fromChainage, far = fromChainage - (LongestArc * chord);
-        bool reaches = (from - ride.At(far).Position).Length >= chord;
+        bool reaches = (from - Axle(far, aside).Position).Length >= chord;
         for (int halving = 0; halving < Halvings; halving++)
         {
             place = (near + far) / 2;
-            if ((from - ride.At(place).Position).Length < chord)
+            if ((from - Axle(place, aside).Position).Length < chord)
             {
                 near = place;
             }
@@ -168,7 +184,7 @@ internal struct RunningGear
             }
         }
 
-        at = ride.At(place);
+        at = Axle(place, aside);
         return reaches;
     }
 
@@ -177,15 +193,17 @@ internal struct RunningGear
     private readonly bool TwoAxles(Point2 lead, ref double front, ref double rear, out TrackFrame ahead, out TrackFrame behind)
     {
         ahead = behind = default;
-        double ofFront = 0.5 + (trailingAhead / trailingBase), ofRear = 0.5 - (trailingAhead / trailingBase);
+        double ofFront = 0.5 + (trailingAhead / trailingBase), ofRear = 0.5 - (trailingAhead / trailingBase), across = off.TrailPivot / trailingBase;
         for (int round = 0; round < NewtonRounds; round++)
         {
-            (ahead, behind) = (ride.At(front), ride.At(rear));
+            (ahead, behind) = (Axle(front, off.TrailFront), Axle(rear, off.TrailRear));
+            double paceAhead = 1 - (ahead.Curvature * off.TrailFront), paceBehind = 1 - (behind.Curvature * off.TrailRear);
             var axle = ahead.Position - behind.Position;
-            var body = lead - ((ahead.Position * ofFront) + (behind.Position * ofRear));
+            var body = lead - ((ahead.Position * ofFront) + (behind.Position * ofRear) + (axle.Left * across));
             double f = Point2.Dot(axle, axle) - (trailingBase * trailingBase), g = Point2.Dot(body, body) - (centres * centres);
-            double fa = 2 * Point2.Dot(axle, ahead.Tangent), fb = -2 * Point2.Dot(axle, behind.Tangent);
-            double ga = -2 * ofFront * Point2.Dot(body, ahead.Tangent), gb = -2 * ofRear * Point2.Dot(body, behind.Tangent);
+            double fa = 2 * paceAhead * Point2.Dot(axle, ahead.Tangent), fb = -2 * paceBehind * Point2.Dot(axle, behind.Tangent);
+            double ga = -2 * paceAhead * Point2.Dot(body, (ahead.Tangent * ofFront) + (ahead.Tangent.Left * across));
+            double gb = -2 * paceBehind * Point2.Dot(body, (behind.Tangent * ofRear) - (behind.Tangent.Left * across));
             double determinant = (fa * gb) - (fb * ga);
             if (fa <= trailingBase || fb >= -trailingBase || ga + gb >= -centres || (trailingAhead == 0 && Math.Max(ga, gb) >= -centres / 2))
             {
@@ -197,8 +215,8 @@ internal struct RunningGear
             rear -= stepRear;
             if (Math.Abs(stepFront) < lastStep && Math.Abs(stepRear) < lastStep)
             {
-                ahead = new(ahead.Position - (ahead.Tangent * stepFront), ahead.Tangent, ahead.Curvature);
-                behind = new(behind.Position - (behind.Tangent * stepRear), behind.Tangent, behind.Curvature);
+                ahead = new(ahead.Position - (ahead.Tangent * (paceAhead * stepFront)), ahead.Tangent, ahead.Curvature);
+                behind = new(behind.Position - (behind.Tangent * (paceBehind * stepRear)), behind.Tangent, behind.Curvature);
                 return true;
             }
         }
@@ -214,14 +232,14 @@ internal struct RunningGear
         for (int halving = -1; halving < Halvings; halving++)
         {
             front = halving < 0 ? far : (near + far) / 2; // the first round tells whether the far end is far enough
-            ahead = ride.At(front);
+            ahead = Axle(front, off.TrailFront);
             rear = front - trailingBase;
-            if (!ChordBack(ahead.Position, front, trailingBase, ref rear, out behind))
+            if (!ChordBack(ahead.Position, front, trailingBase, off.TrailRear, ref rear, out behind))
             {
                 return false;
             }
 
-            bool beyond = (lead - OnAxles(ahead.Position, behind.Position, trailingAhead).Origin).Length >= centres;
+            bool beyond = (lead - OnAxles(ahead.Position, behind.Position, trailingAhead, off.TrailPivot).Origin).Length >= centres;
             reaches |= beyond;
             (near, far) = beyond ? (near, front) : (front, far);
         }
@@ -229,11 +247,11 @@ internal struct RunningGear
         return reaches;
     }
 
-    private static CarrierPose OnAxles(Point2 front, Point2 rear, double pivotAhead)
+    private static CarrierPose OnAxles(Point2 front, Point2 rear, double pivotAhead, double pivotAside)
     {
         var axle = front - rear;
         var forward = axle * (1 / axle.Length);
-        return new(((front + rear) * 0.5) + (forward * pivotAhead), forward);
+        return new(((front + rear) * 0.5) + (forward * pivotAhead) + (forward.Left * pivotAside), forward);
     }
 
     private static bool Follows(CarrierPose bogie, TrackFrame track) => Point2.Dot(bogie.Forward, track.Tangent) >= LeastCosine;

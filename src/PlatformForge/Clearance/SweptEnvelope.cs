@@ -45,7 +45,7 @@ public sealed record SweptEnvelope(double From, double Spacing, int Count, IRead
             }
         }
 
-        KeepGoverning(reach, governing, 0, side, (part, _) => Parts[part].Run == run && Parts[part].ZHigh > zLow && Parts[part].ZLow < zHigh);
+        KeepGoverning(reach, governing, (part, i) => Parts[part].Run == run && Parts[part].ZHigh > zLow && Parts[part].ZLow < zHigh ? (side == Side.Left ? Parts[part].Left : Parts[part].Right)[i] : double.NegativeInfinity);
         return new(side, From, Spacing, reach, governing);
     }
 
@@ -55,16 +55,13 @@ public sealed record SweptEnvelope(double From, double Spacing, int Count, IRead
     /// </summary>
     /// <param name="reach">Greatest reach at consecutive stations, mm.</param>
     /// <param name="governing">Index of the part that reaches so far; −1 where nothing comes.</param>
-    /// <param name="first">Station of the first entry.</param>
-    /// <param name="side">Side of the chart line.</param>
-    /// <param name="counts">Whether a part counts at an entry.</param>
-    public void KeepGoverning(double[] reach, int[] governing, int first, Side side, Func<int, int, bool> counts)
+    /// <param name="counted">How far a part by index reaches at an entry, as it counts there, mm; negative infinity where it does not.</param>
+    public void KeepGoverning(double[] reach, int[] governing, Func<int, int, double> counted)
     {
         for (int i = 1; i < reach.Length; i++)
         {
             int before = governing[i - 1];
-            if (before >= 0 && before != governing[i] && counts(before, i)
-                && (side == Side.Left ? Parts[before].Left : Parts[before].Right)[first + i] >= reach[i] - ErrorBound)
+            if (before >= 0 && before != governing[i] && counted(before, i) >= reach[i] - ErrorBound)
             {
                 governing[i] = before;
             }

@@ -42,7 +42,7 @@ public sealed record FaceSpec(string Track, Side Side, double From, double To, E
     /// <summary>Whether the sides of bodies may pass over the coping. False holds coping and deck to every part at all heights.</summary>
     public bool BodiesPassOver { get; init; }
 
-    /// <summary>Vertical gap in mm left under what passes over the coping. Default 1.</summary>
+    /// <summary>Vertical gap in mm left over what stays under the coping, and under what passes over it. Default 1.</summary>
     public double VerticalGap { get; init; } = 1;
 
     // Sums of stated heights differ by less than this, mm, where they are meant to be equal.

@@ -119,15 +119,6 @@ internal static class PlatformFindings
     public static Finding StatedReach(string key, double reach, string need, double least, double from, double to) =>
         Finding.Error("PF4025", key, Invariant($"The edge is stated at {reach:0.###} mm from the track's middle; {need}."), Invariant($"Give a reach of {Up(least)} mm or more, or edge = \"fitted\" or \"faired\", which keeps farther away only where that is needed, from chainage {from:0} to {to:0} mm."), FaultKind.DesignRule);
 
-    public static Finding NothingPassesOver(string key, double gap, string what, double room) =>
-        Finding.Error("PF4026", key, Invariant($"Bodies are to pass over the coping {gap:0.###} mm above it, but nothing does: the highest underside, of {what}, is {room:0.###} mm above it."), Invariant($"Give a vertical gap of {Down(room)} mm or less."), FaultKind.DesignRule);
-
-    public static Finding AllReachLow(string key, string what, double low, double height) =>
-        Finding.Warning("PF4205", key, Invariant($"Bodies may pass over the coping, but none can: the highest underside, of {what}, is {low:0.###} mm above rail top and the coping {height:0.###} mm, so the coping is held to all of them."), Invariant($"State the undersides of the vehicles' bodies (low) if they are higher, or lower the coping below {low:0.###} mm."));
-
-    public static Finding HeldOff(string key, string what, double room, double gap) =>
-        Finding.Warning("PF4206", key, Invariant($"Between the coping and the {what} are {room:0.###} mm of height, less than the vertical gap of {gap:0.###} mm, so the coping is held to that part."), Invariant($"With a vertical gap of {Down(room)} mm or less it passes over."));
-
     public static Finding Collide(string key, string name, string other, double chainage, double by, string remedy) =>
         Finding.Error("PF4027", key, Invariant($"The platforms {name} and {other} stand in one another, by {by:0.##} mm at chainage {chainage:0.#} mm of {name}."), remedy, FaultKind.DesignRule);
 

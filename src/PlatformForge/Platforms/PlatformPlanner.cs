@@ -71,6 +71,7 @@ public static class PlatformPlanner
         var trace = CopingRequirement.Trace(request, profile);
         Reachable(request, profile, trace, findings);
         PassingRule.Check(request, profile, findings);
+        WallRule.Check(request, profile, trace, findings);
         if (HasErrors(findings))
         {
             return Outcome.Fault<PlatformPlan>(findings);
@@ -166,9 +167,9 @@ public static class PlatformPlanner
         foreach (double s in trace.Stations.Where((_, i) => double.IsNegativeInfinity(trace.Swept[i])))
         {
             int at = (int)Math.Round((s - envelope.From) / envelope.Spacing);
-            if (envelope.Parts.Where(p => p.Run == 0 && double.IsFinite((face.Side == Side.Left ? p.Left : p.Right)[at])).MinBy(p => p.ZLow) is { } lowest)
+            if (envelope.Parts.Where(p => p.Run == 0 && double.IsFinite((face.Side == Side.Left ? p.Left : p.Right)[at])).MinBy(p => p.Lowest) is { } lowest)
             {
-                places.Add((lowest.ZLow - (profile.At(s) - request.Site.RailTop) + LeastOver, s, lowest));
+                places.Add((lowest.Lowest - (profile.At(s) - request.Site.RailTop) + LeastOver, s, lowest));
             }
         }
 

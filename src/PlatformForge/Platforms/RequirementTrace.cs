@@ -7,7 +7,7 @@ namespace PlatformForge.Platforms;
 /// <see cref="Required"/> everywhere is safe. All in mm from the centreline, on the platform's side.
 /// </summary>
 /// <param name="Stations">Chainages, evenly spaced.</param>
-/// <param name="Swept">Reach of the vehicles themselves.</param>
+/// <param name="Swept">Reach of the vehicles themselves, as it counts for the coping.</param>
 /// <param name="Budget">Constant allowances added to it, mm.</param>
 /// <param name="GoverningVehicle">Index into <paramref name="Vehicles"/> of the vehicle that reaches farthest, one a station.</param>
 /// <param name="GoverningPart">Name of its part that does, one a station.</param>
@@ -16,6 +16,10 @@ public sealed record RequirementTrace(double[] Stations, double[] Swept, double 
 {
     /// <summary>Least reach of the coping per station, mm, which keeps the budget in every direction; null when it is the budget square to the track.</summary>
     public double[]? Kept { get; init; }
+
+    /// <summary>Whether, per station, the part that reaches farthest stays under the coping, so that it is the wall which it must not meet: its swept reach is then told less
+    /// the overhang. Null where that was not asked for.</summary>
+    public bool[]? AtWall { get; init; }
 
     /// <summary>What it is made of; null where that was not asked for.</summary>
     public AllowanceTrace? Allowances { get; init; }

@@ -25,6 +25,9 @@ public sealed record DesignFacts
     /// <summary>Height in mm by which each part's band counts as taller, above and below.</summary>
     public double VerticalAllowance { get; init; }
 
+    /// <summary>Height in mm that is kept above a part that lies under a coping, and where bodies pass over also below one.</summary>
+    public double VerticalGap { get; init; }
+
     /// <summary>Height in mm above rail top down to which every part is taken to come, so that no platform reaches under a
     /// coach; a figure below the baseboard holds everything to every part. Null when bodies may pass over the coping.</summary>
     public double? HeldDownTo { get; init; }

@@ -65,6 +65,7 @@ public static class FolderVerifier
             Play = platform.Budget.Play,
             Asked = platform.Budget.Margin,
             VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,
+            VerticalGap = face.VerticalGap,
             HeldDownTo = face.BodiesPassOver ? null : -design.RailTop,
             Stretches = isWhole ? [new(platform.Name, platform.ToChart(), (int)face.Side, face.From, face.To)] : [],
         };

@@ -28,6 +28,18 @@ internal sealed class ReachSheet
     /// <summary>Row of a side, +1 left, −1 right, of an outline.</summary>
     public double[] Row(int outline, int sign) => sign > 0 ? Left[outline] : Right[outline];
 
+    /// <summary>Raises everything that is reached by the same, mm.</summary>
+    public void Raise(double by)
+    {
+        foreach (double[] row in by > 0 ? [.. Left, .. Right] : Array.Empty<double[]>())
+        {
+            foreach (ref double reach in row.AsSpan())
+            {
+                reach += by;
+            }
+        }
+    }
+
     /// <summary>Raises the stations between two places to the straight join of what is reached there.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void Trace(double[] row, double from, double reachFrom, double to, double reachTo)

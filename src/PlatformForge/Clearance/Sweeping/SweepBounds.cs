@@ -18,6 +18,10 @@ internal sealed class SweepBounds
     /// <summary>Share of the tolerance for rounding: pose closeness, the chart table's circles, sums.</summary>
     public const double RoundingShare = 0.03;
 
+    // Share of the tolerance that may be left to ways off the middle between two states, and the most steps of a side of their square.
+    private const double BetweenShare = 0.2;
+    private const int MostSteps = 4;
+
     // Arc over chord of what stands within the greatest slew, with a little over.
     private const double ArcOverChord = 1.2;
 
@@ -32,23 +36,36 @@ internal sealed class SweepBounds
     public SweepBounds(RunSpan span, SweptForm form, double tolerance)
     {
         Form = form;
-        this.tolerance = tolerance;
         Halts = span.Run.StartsAtBuffers || span.Run.EndsAtBuffers;
         double behind = ((form.Centres / 2) + form.HalfLength + Math.Max(0, -form.LeadingAhead)) * ArcOverChord, ahead = Math.Max(form.LeadingBase / 2, form.HalfLength - (form.Centres / 2) + Math.Max(0, form.LeadingAhead)) * ArcOverChord;
         (first, Last) = Range(span, behind, ahead);
         places = new Place[Math.Max(1, (int)Math.Ceiling((Last - first) / RunSpan.Bin) + 1)];
         uniformUntil = new double[places.Length];
+        double curving = 0;
         for (int i = places.Length - 1; i >= 0; i--)
         {
             double u = first + (i * RunSpan.Bin);
             var under = span.Over(u - behind - LongestStep, u + RunSpan.Bin + ahead + LongestStep);
             places[i] = Bound(under, form, span);
+            curving = Math.Max(curving, places[i].Curving);
             bool uniform = span.IsChart && under.IsUniform;
             uniformUntil[i] = !uniform ? u : i + 1 < places.Length && uniformUntil[i + 1] > u + RunSpan.Bin ? uniformUntil[i + 1] : u + RunSpan.Bin;
         }
+
+        double most = Math.Max(form.Points.Leading.Most, form.Points.Trailing.Most), between = curving * most * most / 2;
+        int steps = Math.Clamp((int)Math.Ceiling(Math.Sqrt(between / (BetweenShare * tolerance))), 1, MostSteps);
+        States = PlayState.Of(form.Points, steps);
+        Between = between / (steps * steps);
+        this.tolerance = Math.Max(tolerance - Between, tolerance / 2);
     }
 
     public SweptForm Form { get; }
+
+    /// <summary>The ways off the middle of the track in which the form is swept.</summary>
+    public IReadOnlyList<PlayState> States { get; }
+
+    /// <summary>How much farther anything may reach in a way between two states, mm.</summary>
+    public double Between { get; }
 
     /// <summary>Leading chainage of the first pose, mm.</summary>
     public double First => first;
@@ -80,7 +97,7 @@ internal sealed class SweepBounds
     }
 
     /// <summary>About how many poses it takes: those of glides do not count.</summary>
-    public double Poses => Enumerable.Range(0, places.Length).Sum(i => uniformUntil[i] > first + (i * RunSpan.Bin) ? 0 : RunSpan.Bin / StepAt(places[i]));
+    public double Poses => States.Count * Enumerable.Range(0, places.Length).Sum(i => uniformUntil[i] > first + (i * RunSpan.Bin) ? 0 : RunSpan.Bin / StepAt(places[i]));
 
     /// <summary>Distance in mm from a pose to the next one.</summary>
     public double Step(double u) => StepAt(At(u));
@@ -107,21 +124,14 @@ internal sealed class SweepBounds
     private (double First, double Last) Range(RunSpan span, double behind, double ahead)
     {
         double start = span.From - ahead - (2 * LongestStep), end = span.To + behind + (2 * LongestStep);
-        double front = 0, back = 0;
-        foreach (var c in Form.Corners)
-        {
-            double x = c.X + (c.Carrier switch { PartCarrier.LeadingBogie => Form.Centres / 2, PartCarrier.TrailingBogie => -Form.Centres / 2, _ => 0 });
-            (front, back) = (Math.Max(front, x), Math.Min(back, x));
-        }
-
         if (span.Run.StartsAtBuffers)
         {
-            start = Math.Max(start, (Form.Centres / 2) - Form.LeadingAhead - back);
+            start = Math.Max(start, (Form.Centres / 2) - Form.LeadingAhead - Form.Rear);
         }
 
         if (span.Run.EndsAtBuffers)
         {
-            end = Math.Min(end, span.Run.Ride.Length + (Form.Centres / 2) - Form.LeadingAhead - front);
+            end = Math.Min(end, span.Run.Ride.Length + (Form.Centres / 2) - Form.LeadingAhead - Form.Front);
         }
 
         return (start, Math.Max(start, end));
@@ -135,7 +145,8 @@ internal sealed class SweepBounds
         // A ride line beside the chart has another centre, even where it bends alike.
         double skew = span.IsChart ? 0 : span.Skew + (spread * form.HalfLength);
         spread += k * ((k * span.Offset) + (skew * skew));
-        double reach = span.Offset + form.HalfWidth + (k * form.HalfLength * form.HalfLength / 2);
+        double aside = form.Lever * Math.Max(form.Points.Leading.Most, form.Points.Trailing.Most);
+        double reach = span.Offset + form.HalfWidth + aside + (k * form.HalfLength * form.HalfLength / 2);
         double sine = Math.Min((k * form.Slew) + skew, Math.Sqrt(1 - (LeastCosine * LeastCosine)));
         double shrink = Math.Sqrt(1 - (sine * sine)) * Math.Max(LeastCosine, 1 - (k * reach));
         double factor = 1 / (shrink * shrink * shrink * shrink);
@@ -145,7 +156,8 @@ internal sealed class SweepBounds
             factor * (((form.Lever + 1) * spread) + twist),
             factor * (k + ((form.Lever + 2) * spread) + twist),
             factor * (form.Lever + 2) * spread,
-            under.KinkTurn);
+            under.KinkTurn,
+            factor * ((form.HalfWidth / (form.Centres * form.Centres)) + (k * (1 + (form.OverPoints * form.OverPoints)) / 4)));
     }
 
     private double StepAt(in Place p)
@@ -158,6 +170,7 @@ internal sealed class SweepBounds
 
     private int IndexAt(double u) => Math.Clamp((int)((u - first) / RunSpan.Bin), 0, places.Length - 1);
 
-    // Bounds, 1/mm: on the second derivative of a corner's trace; on that of an edge against the pose; on the rate of leaving; and kinks in radians.
-    private readonly record struct Place(double Corner, double Edge, double Rate, double Kink);
+    // Bounds, 1/mm: on the second derivative of a corner's trace; on that of an edge against the pose; on the rate of leaving; kinks in radians; and on the second
+    // derivative of a reach against how far a guided point is off.
+    private readonly record struct Place(double Corner, double Edge, double Rate, double Kink, double Curving);
 }

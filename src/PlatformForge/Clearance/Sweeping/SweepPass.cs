@@ -5,7 +5,7 @@ using PlatformForge.Track;
 namespace PlatformForge.Clearance.Sweeping;
 
 /// <summary>
-/// One vehicle run once along its track: corners leave traces, edges are drawn where they slide along themselves. Where
+/// One vehicle run along its track, once for each way in which it is off the middle: corners leave traces, edges are drawn where they slide along themselves. Where
 /// the vehicle only glides, on a straight or one circular curve, one pose stands for all and is moved along. Nothing is allocated while it runs.
 /// </summary>
 internal sealed class SweepPass
@@ -17,9 +17,10 @@ internal sealed class SweepPass
     private readonly SweptForm form;
     private readonly SweepBounds bounds;
     private readonly ChartTable table;
-    private readonly FormCorner[] corners;
     private readonly ReachSheet sheet;
     private readonly Mark[] marks;
+    private PlayState state;
+    private FormCorner[] corners = [];
 
     private double cornerError;
     private double edgeError;
@@ -32,9 +33,8 @@ internal sealed class SweepPass
     {
         (this.ride, this.bounds, this.table) = (ride, bounds, table);
         form = bounds.Form;
-        corners = form.Corners;
         sheet = new(table, form.Outlines);
-        marks = new Mark[corners.Length];
+        marks = new Mark[form.Corners.Length];
     }
 
     /// <summary>Reach to the left of each outline of the form at each station.</summary>
@@ -46,15 +46,31 @@ internal sealed class SweepPass
     /// <summary>Greatest error of any reach at a station, mm. A station holds the greatest of what was written to it, and each of these is over the
     /// truth by no more than its own error: an edge's allowance, once, since its poses are real; twice a corner's, since its trace may have
     /// passed on either side of the chord, and what holds it over the peak of a kink.</summary>
-    public double ErrorBound => Math.Max(edgeError, cornerError + kinkError);
+    public double ErrorBound => Math.Max(edgeError, cornerError + kinkError) + bounds.Between;
 
     /// <summary>Leading chainage of the pose that could not be placed; null when all could.</summary>
     public double? Stuck { get; private set; }
 
-    /// <summary>Runs the vehicle from end to end.</summary>
+    /// <summary>Runs the vehicle from end to end in all its states.</summary>
     public void Run()
     {
-        var gear = RunningGear.Of(ride, form.Vehicle, form.Turned);
+        foreach (var way in bounds.States)
+        {
+            state = way;
+            corners = form.Points.IsLoose ? FormCorner.Deciding(form.Corners, state, form.Points) : form.Corners;
+            Array.Clear(marks);
+            if (corners.Length > 0)
+            {
+                RunOnce();
+            }
+        }
+
+        sheet.Raise(bounds.Between);
+    }
+
+    private void RunOnce()
+    {
+        var gear = form.Gear(ride, state);
         double[] events = KinkPoses();
         int nextEvent = 0;
         double u = bounds.First, stepBefore = 0;
@@ -107,7 +123,7 @@ internal sealed class SweepPass
         {
             for (int axle = 0; axle < 4; axle++)
             {
-                var gear = RunningGear.Of(ride, form.Vehicle, form.Turned);
+                var gear = form.Gear(ride, state);
                 double u = kink.Chainage + gear.Behind(axle);
                 for (int round = 0; round < KinkRounds && gear.Place(u, out _); round++)
                 {
@@ -140,7 +156,7 @@ internal sealed class SweepPass
 
     private VehiclePose PoseAtStart()
     {
-        var gear = RunningGear.Of(ride, form.Vehicle, form.Turned);
+        var gear = form.Gear(ride, state);
         gear.Place(bounds.First, out var pose);
         return pose;
     }

@@ -65,11 +65,11 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
     private static List<(string Vehicle, string Part, double Reach)> Swept(PlatformPlan plan, SweptEnvelope envelope, double chainage)
     {
         int station = Math.Clamp((int)Math.Round((chainage - envelope.From) / envelope.Spacing), 0, envelope.Count - 1);
-        double ceiling = plan.Spec.Face.HeldBelow(plan.Profile.At(chainage) - plan.Site.RailTop);
+        var heights = HeldHeights.At(plan.Spec, plan.Profile.At(chainage) - plan.Site.RailTop);
         var most = new List<(string Vehicle, string Part, double Reach)>();
-        foreach (var part in envelope.Parts.Where(p => p.Run == 0 && p.ZLow < ceiling))
+        foreach (var part in envelope.Parts.Where(p => p.Run == 0))
         {
-            double reach = plan.Side == Side.Left ? part.Left[station] : part.Right[station];
+            double reach = heights.Counted(part, plan.Side == Side.Left ? part.Left[station] : part.Right[station]);
             int known = most.FindIndex(m => string.Equals(m.Vehicle, part.Vehicle.Name, StringComparison.Ordinal));
             if (double.IsFinite(reach) && known < 0)
             {

@@ -35,12 +35,12 @@ internal static class CopingRequirement
 
         Array.Fill(swept, double.NegativeInfinity);
         Array.Fill(parts, -1);
-        double[] ceilings = Ceilings(request, profile, stations);
+        var heights = Heights(request, profile, stations);
         for (int part = 0; part < envelope.Parts.Count; part++)
         {
             if (envelope.Parts[part].Run == 0)
             {
-                Raise(swept, parts, envelope.Parts[part], part, first, face.Side, i => envelope.Parts[part].ZLow < ceilings[i]);
+                Raise(swept, parts, envelope.Parts[part], part, first, face.Side, (i, reach) => heights[i].Counted(envelope.Parts[part], reach));
             }
         }
 
@@ -52,13 +52,14 @@ internal static class CopingRequirement
             if (other.Run != 0)
             {
                 var (near, far) = Sides(other, face.Side);
-                Raise(swept, parts, other, part, first, face.Side, i => other.ZLow < ceilings[i] && Middle(far[first + i], near[first + i]) < own[i] + halfPlatform);
+                Raise(swept, parts, other, part, first, face.Side, (i, reach) => Middle(far[first + i], near[first + i]) < own[i] + halfPlatform ? heights[i].Counted(other, reach) : double.NegativeInfinity);
             }
         }
 
-        envelope.KeepGoverning(swept, parts, first, face.Side, (part, i) => envelope.Parts[part].Run == 0 && envelope.Parts[part].ZLow < ceilings[i]);
+        envelope.KeepGoverning(swept, parts, (part, i) => envelope.Parts[part].Run == 0 ? heights[i].Counted(envelope.Parts[part], Own(envelope.Parts[part], face.Side)[first + i]) : double.NegativeInfinity);
         return Named(envelope, stations, swept, parts, request.Budget.Margin) with
         {
+            AtWall = [.. parts.Select((part, i) => part >= 0 && heights[i].StaysUnder(envelope.Parts[part]))],
             Kept = BudgetDisc.Roll(stations, swept, request.Budget.Margin, s => (int)face.Side * request.Chart.CurvatureAt(s)),
         };
     }
@@ -102,30 +103,32 @@ internal static class CopingRequirement
     private const double Rounding = 1e-9;
 
     /// <summary>
-    /// Height above rail top below which parts count, per station. Where the limit changes along a ramp, a station takes the higher limit of its
-    /// neighbours, so that a part counts on all of a stretch in which it first counts.
+    /// Heights that meet the edge, per station. Where they change along a ramp, a station takes those of its neighbours too, so that a part counts on all of a stretch in which
+    /// it first counts.
     /// </summary>
-    private static double[] Ceilings(PlatformRequest request, HeightProfile profile, double[] stations)
+    private static HeldHeights[] Heights(PlatformRequest request, HeightProfile profile, double[] stations)
     {
-        var ceilings = new double[stations.Length];
-        var face = request.Spec.Face;
-        for (int i = 0; i < stations.Length; i++)
+        var heights = new HeldHeights[stations.Length];
+        double[] tops = Array.ConvertAll(stations, s => profile.At(s) - request.Site.RailTop);
+        for (int i = 0; i < heights.Length; i++)
         {
-            double highest = Math.Max(profile.At(stations[Math.Max(0, i - 1)]), profile.At(stations[Math.Min(stations.Length - 1, i + 1)]));
-            ceilings[i] = face.HeldBelow(Math.Max(highest, profile.At(stations[i])) - request.Site.RailTop);
+            double before = tops[Math.Max(0, i - 1)], after = tops[Math.Min(tops.Length - 1, i + 1)];
+            heights[i] = HeldHeights.Over(request.Spec, Math.Min(tops[i], Math.Min(before, after)), Math.Max(tops[i], Math.Max(before, after)));
         }
 
-        return ceilings;
+        return heights;
     }
 
-    private static void Raise(double[] swept, int[] parts, PartReach reach, int part, int first, Side side, Func<int, bool> counts)
+    private static double[] Own(PartReach part, Side side) => side == Side.Left ? part.Left : part.Right;
+
+    private static void Raise(double[] swept, int[] parts, PartReach reach, int part, int first, Side side, Func<int, double, double> counted)
     {
-        double[] own = side == Side.Left ? reach.Left : reach.Right;
+        double[] own = Own(reach, side);
         for (int i = 0; i < swept.Length; i++)
         {
-            if (own[first + i] > swept[i] && counts(i))
+            if (own[first + i] > swept[i] && counted(i, own[first + i]) is var least && least > swept[i])
             {
-                (swept[i], parts[i]) = (own[first + i], part);
+                (swept[i], parts[i]) = (least, part);
             }
         }
     }

@@ -32,7 +32,6 @@ internal static class FairingRule
 
         Idle(!faired && statedRadius, "least_radius", "only an edge = \"faired\" is held to it");
         Idle(!faired && face.Taper != Usual.Taper, "taper", "only an edge = \"faired\" is held to it");
-        Idle(!face.BodiesPassOver && face.VerticalGap != Usual.VerticalGap, "vertical_gap", "it counts with bodies_pass_over = true");
     }
 
     // Radius of the sharpest bend of an edge that runs where it is required, concentric with the track, and where.

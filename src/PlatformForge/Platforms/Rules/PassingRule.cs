@@ -6,37 +6,43 @@ namespace PlatformForge.Platforms.Rules;
 
 /// <summary>
 /// Bodies that are to pass over the coping need room for it: a vertical gap larger than the space under every part that stands above the coping asks
-/// for what can't be.
+/// for what can't be. What counts is the lower side of a body that leans as far as it can.
 /// </summary>
 internal static class PassingRule
 {
     public static void Check(PlatformRequest request, HeightProfile profile, List<Finding> findings)
     {
         var (spec, face) = (request.Spec, request.Spec.Face);
-        var parts = request.Envelope.Parts.Where(p => p.Run == 0).ToArray();
+
+        // Where parts that lean are told apart by height, their lowest piece has the underside.
+        PartReach[] parts = [.. request.Envelope.Parts.Where(p => p.Run == 0).GroupBy(p => (p.Vehicle, p.Part.Name, p.Part.Outline)).Select(g => g.MinBy(p => p.ZLow)!)];
         if (!face.BodiesPassOver || parts.Length == 0)
         {
             return;
         }
 
         double lowest = Math.Min(profile.Level, Math.Min(profile.StartFoot, profile.EndFoot)) - request.Site.RailTop;
-        var highest = parts.MaxBy(p => p.ZLow)!;
-        if (highest.ZLow <= spec.Height)
+        var highest = parts.MaxBy(p => p.Lowest)!;
+        bool counts = !HeldHeights.At(spec, lowest).PassesOver(highest);
+        if (counts && highest.Lowest <= spec.Height)
         {
-            if (highest.ZLow < face.HeldBelow(lowest))
-            {
-                findings.Add(PlatformFindings.AllReachLow($"{spec.Key}.face.bodies_pass_over", Named(highest), highest.ZLow, spec.Height));
-            }
+            findings.Add(UprightFindings.AllReachLow($"{spec.Key}.face.bodies_pass_over", Named(highest), highest.ZLow, highest.Lowest, spec.Height));
         }
-        else if (highest.ZLow < face.HeldBelow(lowest))
+        else if (counts)
         {
-            findings.Add(PlatformFindings.NothingPassesOver($"{spec.Key}.face.vertical_gap", face.VerticalGap, Named(highest), highest.ZLow - spec.Height));
+            findings.Add(UprightFindings.NothingPassesOver($"{spec.Key}.face.vertical_gap", face.VerticalGap, Named(highest), highest.ZLow - spec.Height, highest.Lowest - spec.Height));
         }
         else
         {
-            foreach (var part in parts.Where(p => p.ZLow > spec.Height && p.ZLow < face.HeldBelow(spec.Height)))
+            var level = HeldHeights.At(spec, spec.Height);
+            foreach (var part in parts.Where(p => p.ZLow > spec.Height && !level.PassesOver(p)))
             {
-                findings.Add(PlatformFindings.HeldOff($"{spec.Key}.face.vertical_gap", Named(part), part.ZLow - spec.Height, face.VerticalGap));
+                findings.Add(UprightFindings.HeldOff($"{spec.Key}.face.vertical_gap", Named(part), part.ZLow - spec.Height, part.Lowest - spec.Height, face.VerticalGap));
+            }
+
+            if (parts.Where(level.PassesOver).MinBy(p => p.Lowest) is { } over && over.Lowest < over.ZLow)
+            {
+                findings.Add(UprightFindings.PassesOver($"{spec.Key}.face.vertical_gap", Named(over), over.ZLow - spec.Height, over.Lowest - spec.Height));
             }
         }
     }

@@ -16,7 +16,7 @@ internal static class PlatformKeys
         .Length("least_radius", NumberRange.Over0(1e6), "Tightest bend of a faired edge; left out, 150 ft at full size.", f => f.LeastRadius, (f, v) => f with { LeastRadius = v })
         .Number("taper", NumberRange.From(2, 1000), "", "Fastest change of a faired edge's distance: 1 in this.", f => f.Taper, (f, v) => f with { Taper = v })
         .Flag("bodies_pass_over", "Whether the sides of coaches may pass over the coping.", f => f.BodiesPassOver, (f, v) => f with { BodiesPassOver = v })
-        .Length("vertical_gap", NumberRange.From(0, 50), "Height left under what passes over the coping.", f => f.VerticalGap, (f, v) => f with { VerticalGap = v })
+        .Length("vertical_gap", NumberRange.From(0, 50), "Height left over what stays under the coping, and under what passes over it.", f => f.VerticalGap, (f, v) => f with { VerticalGap = v })
         .Check((f, table, key, reading) =>
         {
             if (f.Reach is not null && f.Edge != EdgeStyle.Uniform)

@@ -21,7 +21,7 @@ internal static class TightPlaces
                 for (int i = 0; i < reach.Length; i++)
                 {
                     double s = envelope.From + (i * envelope.Spacing);
-                    double left = double.IsFinite(reach[i]) && Counts(plan, part, s) && (part.Run == 0 || Governs(need, part, s)) ? plan.CopingFront.At(s) - reach[i] : double.PositiveInfinity;
+                    double left = double.IsFinite(reach[i]) && Within(plan, s) && (part.Run == 0 || Governs(need, part, s)) ? plan.CopingFront.At(s) - Counted(plan, part, s, reach[i]) : double.PositiveInfinity;
 
                     // Of places as tight as one another the level part tells more than a ramp, whose foot lies under most vehicles.
                     left += s < plan.Profile.StartHead || s > plan.Profile.EndHead ? OnRamp : 0;
@@ -32,7 +32,8 @@ internal static class TightPlaces
             double at = envelope.From + (tightest.Station * envelope.Spacing);
             if (tightest.Part is { } near && PoseFinder.Farthest(request.Runs[near.Run], request.Chart, near.Vehicle, near.Part, plan.Side, at) is { } pose)
             {
-                places.Add(new(pose with { OtherTrack = near.Run == 0 ? "" : near.Track }, near.Part.Name, at, (plan.Side == Side.Left ? near.Left : near.Right)[tightest.Station], plan.CopingFront.At(at) - (plan.Side == Side.Left ? near.Left : near.Right)[tightest.Station]));
+                double reach = Counted(plan, near, at, (plan.Side == Side.Left ? near.Left : near.Right)[tightest.Station]);
+                places.Add(new(pose with { OtherTrack = near.Run == 0 ? "" : near.Track }, near.Part.Name, at, reach, plan.CopingFront.At(at) - reach));
             }
         }
 
@@ -60,7 +61,7 @@ internal static class TightPlaces
         return i >= 0 && i < need.Stations.Length && need.GoverningVehicle[i] == need.IndexOf(part) && need.GoverningPart[i] == part.Part.Name;
     }
 
-    private static bool Counts(PlatformPlan plan, PartReach part, double s) =>
-        s >= plan.Spec.Face.From && s <= plan.Spec.Face.To
-        && part.ZLow < plan.Spec.Face.HeldBelow(plan.Profile.At(s) - plan.Site.RailTop);
+    private static bool Within(PlatformPlan plan, double s) => s >= plan.Spec.Face.From && s <= plan.Spec.Face.To;
+
+    private static double Counted(PlatformPlan plan, PartReach part, double s, double reach) => HeldHeights.At(plan.Spec, plan.Profile.At(s) - plan.Site.RailTop).Counted(part, reach);
 }

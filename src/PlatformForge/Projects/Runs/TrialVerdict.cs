@@ -45,6 +45,7 @@ public static class TrialVerdict
             Play = platform.Budget.Play,
             Asked = platform.Budget.Margin,
             VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,
+            VerticalGap = face.VerticalGap,
             HeldDownTo = face.BodiesPassOver ? null : -dossier.RailTop,
             Printer = dossier.Printer,
             Stretches = [new(platform.Name, platform.Plan.Chart, (int)face.Side, face.From, face.To)],

@@ -5,21 +5,40 @@ namespace PlatformForge.Verification.Distances;
 /// <summary>A vehicle's part made ready for measuring.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Carrier">What carries it.</param>
-/// <param name="Slab">The height band in which things are held away from it, mm above the baseboard.</param>
 /// <param name="Own">Its own heights, mm above the baseboard.</param>
-/// <param name="Bare">Its outline.</param>
-/// <param name="Played">Its outline widened by the vehicle's play.</param>
-internal sealed record HeldPart(string Name, PartCarrier Carrier, Slab Slab, Slab Own, OutlineDistance Bare, OutlineDistance Played)
+/// <param name="Bare">Its outline, and the height band in which things are held away from it while it stands true.</param>
+/// <param name="Loose">The same while it moves as it can: one outline where it stays upright, one a slice of height where it leans.</param>
+internal sealed record HeldPart(string Name, PartCarrier Carrier, Slab Own, HeldOutline Bare, IReadOnlyList<HeldOutline> Loose)
 {
-    public static HeldPart Of(VehiclePart part, Vehicle vehicle, DesignFacts facts)
+    /// <param name="part">The part.</param>
+    /// <param name="facts">What the platforms are held to.</param>
+    /// <param name="levels">Heights above the baseboard between which what leans is told apart, mm.</param>
+    public static HeldPart Of(VehiclePart part, DesignFacts facts, double[] levels)
     {
         double low = Math.Min(part.ZLow - facts.VerticalAllowance, facts.HeldDownTo ?? double.PositiveInfinity);
-        return new(
-            part.Name,
-            part.Carrier,
-            new(facts.RailTop + low, facts.RailTop + part.ZHigh + facts.VerticalAllowance),
-            new(facts.RailTop + part.ZLow, facts.RailTop + part.ZHigh),
-            new(part.Outline),
-            new(PlayedOutline.Of(part, vehicle, facts.Play)));
+        var bare = new HeldOutline(Slab.Under(facts.RailTop + low, facts.RailTop + part.ZHigh + facts.VerticalAllowance), new(part.Outline));
+        var leaning = new Leaning(part, facts.Play);
+        var loose = leaning.Leans
+            ? Slices(leaning, facts, levels)
+            : [bare with { Slab = Slab.Under(facts.RailTop + low, facts.RailTop + part.ZHigh + facts.VerticalGap) }];
+        return new(part.Name, part.Carrier, new(facts.RailTop + part.ZLow, facts.RailTop + part.ZHigh), bare, [.. loose]);
+    }
+
+    // What stands in a slice is held away from all of the part that comes within the vertical gap of everything in the slice, or, where no platform may reach under a body,
+    // from all that comes higher than the gap below it. So nothing is said to be too near that is not.
+    private static IEnumerable<HeldOutline> Slices(Leaning leaning, DesignFacts facts, double[] levels)
+    {
+        for (int i = 0; i + 1 < levels.Length; i++)
+        {
+            double low = levels[i] - facts.RailTop, high = levels[i + 1] - facts.RailTop, middle = (low + high) / 2;
+            double from = Math.Min(high - facts.VerticalGap, middle), to = facts.HeldDownTo is null ? Math.Max(low + facts.VerticalGap, middle) : double.PositiveInfinity;
+            if (leaning.Between(from, to) is { } outline)
+            {
+                yield return new(new(levels[i], levels[i + 1]), new(outline));
+            }
+        }
     }
 }
+
+/// <summary>An outline that what stands in a height band is held away from.</summary>
+internal sealed record HeldOutline(Slab Slab, OutlineDistance Outline);

@@ -9,6 +9,9 @@ namespace PlatformForge.Verification.Distances;
 /// </summary>
 internal readonly record struct Slab(double Low, double High)
 {
+    /// <summary>A slab below something: what begins at its upper face lies above it. Files round heights.</summary>
+    public static Slab Under(double low, double high) => new(low, high - (2 * ClearanceRule.Rounding));
+
     /// <summary>Most corners that a triangle has after both faces have cut it.</summary>
     public const int MostCorners = 5;
 

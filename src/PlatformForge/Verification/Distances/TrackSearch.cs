@@ -14,17 +14,22 @@ internal sealed class TrackSearch
     private const int FinerRounds = 3;
     private const int FinerSteps = 8;
 
+    // Between two poses a vehicle comes nearer than at either by less than this, mm: what is farther off than the best known by more cannot beat it.
+    private const double Nearby = 0.05;
+
     private readonly TrackRun stock;
     private readonly DesignFacts facts;
     private readonly IReadOnlyList<WrittenSection> sections;
     private readonly IReadOnlyList<Mesh> placed;
     private readonly RideField field;
     private readonly CancellationToken cancel;
+    private readonly double[] levels;
 
     public TrackSearch(TrackRun stock, DesignFacts facts, IReadOnlyList<WrittenSection> sections, IReadOnlyList<Mesh> placed, CancellationToken cancel = default)
     {
         (this.stock, this.facts, this.sections, this.placed, this.cancel) = (stock, facts, sections, placed, cancel);
         field = new(stock.Ride);
+        levels = facts.Play.Roll == 0 && facts.Play.Cant == 0 ? [] : MeshLevels.Of(placed);
     }
 
     /// <summary>The verdict on each vehicle in order; null for one that finds no place on the track.</summary>
@@ -32,17 +37,18 @@ internal sealed class TrackSearch
     {
         var (from, to) = Extent();
         var runs = Runs(from, to);
-        var parts = Array.ConvertAll(runs, r => r is null ? [] : r.Vehicle.Parts.Select(p => HeldPart.Of(p, r.Vehicle, facts)).ToArray());
-        var trees = Trees(runs, parts);
+        var parts = Array.ConvertAll(runs, r => r is null ? [] : r.True.Vehicle.Parts.Select(p => HeldPart.Of(p, facts, levels)).ToArray());
+        var loose = Array.ConvertAll(runs, r => r is null ? [] : r.Loose.Select(l => l.Vehicle.Parts.Select(p => HeldPart.Of(p, facts, levels)).ToArray()).ToArray());
+        var trees = Trees(runs, [.. parts.SelectMany(p => p).Select(p => p.Bare), .. loose.SelectMany(l => l).SelectMany(p => p).SelectMany(p => p.Loose)]);
         var found = new (Nearness? Closest, Nearness? Tightest)[runs.Length];
-        Parallel.For(0, runs.Length, i => found[i] = runs[i] is { } run ? Search(run, parts[i], trees) : default);
+        Parallel.For(0, runs.Length, i => found[i] = runs[i] is { } run ? Search(run, parts[i], loose[i], trees) : default);
 
         cancel.ThrowIfCancellationRequested();
         var verdicts = new VehicleVerdict?[stock.Vehicles.Count];
         for (int v = 0; v < verdicts.Length; v++)
         {
             int ahead = 2 * v, back = ahead + 1;
-            bool stands = runs[ahead] is { Poses.Length: > 0 } && (runs[back] is { Poses.Length: > 0 } || !stock.Vehicles[v].EitherWayRound);
+            bool stands = runs[ahead] is { True.Poses.Length: > 0 } && (runs[back] is { True.Poses.Length: > 0 } || !stock.Vehicles[v].EitherWayRound);
             verdicts[v] = stands
                 ? new(stock.Vehicles[v].Name, stock.Ride.Name, Less(found[ahead].Closest, found[back].Closest), Less(found[ahead].Tightest, found[back].Tightest)) { Key = stock.Vehicles[v].Key }
                 : null;
@@ -68,28 +74,25 @@ internal sealed class TrackSearch
     }
 
     // Two for each vehicle: as drawn and turned; null where there is no pose to be had or none to be made.
-    private PoseRun?[] Runs(double from, double to)
+    private VehicleRuns?[] Runs(double from, double to)
     {
-        var runs = new PoseRun?[2 * stock.Vehicles.Count];
+        var runs = new VehicleRuns?[2 * stock.Vehicles.Count];
         Parallel.For(0, runs.Length, i =>
         {
             var vehicle = stock.Vehicles[i / 2];
             bool backwards = i % 2 == 1;
-            runs[i] = backwards && !vehicle.EitherWayRound ? null : PoseRun.Of(stock.Ride, vehicle, backwards, from, to);
+            if ((!backwards || vehicle.EitherWayRound) && PoseRun.Of(stock.Ride, vehicle, backwards, from, to) is { } standing && PoseRun.Loose(stock.Ride, vehicle, facts.Play, backwards, from, to) is { } loose)
+            {
+                runs[i] = new(standing, loose);
+            }
         });
         return runs;
     }
 
-    private Dictionary<Slab, SegmentTree> Trees(PoseRun?[] runs, HeldPart[][] parts)
+    private Dictionary<Slab, SegmentTree> Trees(VehicleRuns?[] runs, HeldOutline[] outlines)
     {
-        double halfWidth = runs.OfType<PoseRun>().Select(HalfWidth).DefaultIfEmpty(0).Max();
-        var trees = new Dictionary<Slab, SegmentTree>();
-        foreach (var slab in parts.SelectMany(p => p).Select(p => p.Slab).Distinct())
-        {
-            trees.Add(slab, BandEdges.Of(placed, slab, field, halfWidth));
-        }
-
-        return trees;
+        double halfWidth = runs.OfType<VehicleRuns>().Select(r => HalfWidth(r.True)).DefaultIfEmpty(0).Max();
+        return outlines.Select(o => o.Slab).Distinct().ToDictionary(s => s, s => BandEdges.Of(placed, s, field, halfWidth));
     }
 
     // How far the vehicle reaches from the track's middle at some of its poses; the rest is within the field's roughness.
@@ -108,22 +111,33 @@ internal sealed class TrackSearch
         return most + RideField.Roughness + facts.Play.Wheelset + facts.Play.Pivot;
     }
 
-    private (Nearness? Closest, Nearness? Tightest) Search(PoseRun run, HeldPart[] parts, Dictionary<Slab, SegmentTree> trees)
+    // Standing true, and in every way in which its play lets it be off. Each search only has to beat the one before.
+    private (Nearness? Closest, Nearness? Tightest) Search(VehicleRuns runs, HeldPart[] parts, HeldPart[][] loose, Dictionary<Slab, SegmentTree> trees)
     {
         Nearness? closest = null, tightest = null;
         foreach (var part in parts)
         {
-            var tree = trees[part.Slab];
-            closest = Less(closest, Least(run, part, part.Bare, tree, 0));
-            tightest = Less(tightest, Least(run, part, part.Played, tree, facts.Asked));
+            closest = Less(closest, Least(runs.True, part, part.Bare, trees, 0, closest));
+        }
+
+        for (int way = 0; way < loose.Length; way++)
+        {
+            foreach (var part in loose[way])
+            {
+                foreach (var outline in part.Loose)
+                {
+                    tightest = Less(tightest, Least(runs.Loose[way], part, outline, trees, facts.Asked, tightest));
+                }
+            }
         }
 
         return (closest, tightest);
     }
 
-    private Nearness? Least(PoseRun run, HeldPart part, OutlineDistance outline, SegmentTree tree, double asked)
+    private Nearness? Least(PoseRun run, HeldPart part, HeldOutline held, Dictionary<Slab, SegmentTree> trees, double asked, Nearness? sofar)
     {
-        double bound = double.PositiveInfinity, front = 0;
+        var (tree, outline) = (trees[held.Slab], held.Outline);
+        double bound = sofar is null ? double.PositiveInfinity : sofar.Clearance + asked + Nearby, front = 0;
         int section = -1;
         Point3 nearest = default;
 
@@ -149,7 +163,7 @@ internal sealed class TrackSearch
             return null;
         }
 
-        var walker = new StandingVehicle(stock.Ride, run.Vehicle);
+        var walker = new StandingVehicle(stock.Ride, run.Vehicle, run.Off);
         double step = PoseRun.Step;
         for (int round = 0; round < FinerRounds; round++)
         {
@@ -175,4 +189,7 @@ internal sealed class TrackSearch
             Underside = part.Own.Low - facts.RailTop,
         };
     }
+
+    // A vehicle's poses standing true, and those in every way in which it is off.
+    private sealed record VehicleRuns(PoseRun True, IReadOnlyList<PoseRun> Loose);
 }

@@ -10,7 +10,8 @@ namespace PlatformForge.Verification.Poses;
 /// <param name="Backwards">Whether it is turned.</param>
 /// <param name="Fronts">Chainage of the foremost axle of each pose, mm, <see cref="Step"/> apart.</param>
 /// <param name="Poses">The poses.</param>
-internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts, VehiclePose[] Poses)
+/// <param name="Off">How far its axles are off the track's middle.</param>
+internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts, VehiclePose[] Poses, AxlesOff Off)
 {
     /// <summary>
     /// Distance between poses, mm: the golden ratio, which no even spacing of anything else keeps in step with. On a radius of R mm
@@ -25,9 +26,32 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
     /// Stands a vehicle everywhere that any part of it comes beside a stretch, with all axles on the track. Null when the axles
     /// find no place; no poses when the track has no room for the vehicle.
     /// </summary>
-    public static PoseRun? Of(Centreline ride, Vehicle vehicle, bool backwards, double from, double to)
+    public static PoseRun? Of(Centreline ride, Vehicle vehicle, bool backwards, double from, double to) =>
+        Of(ride, backwards ? WayRound.Turned(vehicle) : vehicle, backwards, default, 0, 0, from, to);
+
+    /// <summary>Every way in which a vehicle is pressed aside by its play, carrier by carrier; null when the axles find no place in one.</summary>
+    public static IReadOnlyList<PoseRun>? Loose(Centreline ride, Vehicle vehicle, RunningPlay play, bool backwards, double from, double to)
     {
-        var standing = backwards ? WayRound.Turned(vehicle) : vehicle;
+        var runs = new List<PoseRun>();
+        foreach (var carrier in LooseCarrier.Of(backwards ? WayRound.Turned(vehicle) : vehicle))
+        {
+            foreach (var off in AxlesOff.Ways(carrier.Stands, play))
+            {
+                if (Of(ride, carrier.Stands, backwards, off, carrier.Ahead, carrier.Behind, from, to) is not { } run)
+                {
+                    return null;
+                }
+
+                runs.Add(run);
+            }
+        }
+
+        return runs;
+    }
+
+    // The whole vehicle's axles reach farther ahead of the foremost axle and behind it.
+    private static PoseRun? Of(Centreline ride, Vehicle standing, bool backwards, AxlesOff off, double ahead, double behind, double from, double to)
+    {
         double half = standing.PivotCentres / 2;
         double foremost = half - standing.LeadingPivotAhead + (standing.LeadingWheelbase / 2), hindmost = -half - standing.TrailingPivotAhead - (standing.TrailingWheelbase / 2);
         double[] ends =
@@ -37,17 +61,17 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
                from corner in part.Outline
                select corner.X + pivot,
         ];
-        double low = Math.Max(foremost - hindmost, from - Run - (ends.DefaultIfEmpty(foremost).Max() - foremost));
-        double high = Math.Min(ride.Length, to + Run + (foremost - ends.DefaultIfEmpty(hindmost).Min()));
+        double low = Math.Max(Math.Max(behind, foremost - hindmost), from - Run - (ends.DefaultIfEmpty(foremost).Max() - foremost));
+        double high = Math.Min(ride.Length - ahead, to + Run + (foremost - ends.DefaultIfEmpty(hindmost).Min()));
         if (high < low)
         {
-            return new(standing, backwards, [], []);
+            return new(standing, backwards, [], [], off);
         }
 
         int count = (int)((high - low) / Step) + 1;
         var fronts = new double[count + 1];
         var poses = new VehiclePose[count + 1];
-        var walker = new StandingVehicle(ride, standing);
+        var walker = new StandingVehicle(ride, standing, off);
         for (int i = 0; i <= count; i++)
         {
             // The last stands at the very end, since a platform may lie about the buffers.
@@ -60,6 +84,6 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
             poses[i] = pose;
         }
 
-        return new(standing, backwards, fronts, poses);
+        return new(standing, backwards, fronts, poses, off);
     }
 }

@@ -1,0 +1,49 @@
+using PlatformForge.Clearance;
+using PlatformForge.Units;
+
+namespace PlatformForge.Platforms.Rules;
+
+/// <summary>Says where the wall under the coping, and not the coping, decides how near a platform comes.</summary>
+internal static class WallRule
+{
+    // Less than this, mm, is not worth a word.
+    private const double Told = 0.01;
+
+    public static void Check(PlatformRequest request, HeightProfile profile, RequirementTrace trace, List<Finding> findings)
+    {
+        if (trace.AtWall is not { } atWall || !atWall.Contains(true))
+        {
+            return;
+        }
+
+        var spec = request.Spec;
+        int first = (int)Math.Round((trace.Stations[0] - request.Envelope.From) / request.Envelope.Spacing), worst = -1;
+        double farther = Told, behind = 0;
+        for (int i = 0; i < atWall.Length; i++)
+        {
+            if (!atWall[i])
+            {
+                continue;
+            }
+
+            var heights = HeldHeights.At(spec, profile.At(trace.Stations[i]) - request.Site.RailTop);
+            double coping = request.Envelope.Parts.Where(p => p.Run == 0 && !heights.StaysUnder(p)).Select(p => heights.Counted(p, Own(p, spec.Face.Side)[first + i])).DefaultIfEmpty(double.NegativeInfinity).Max();
+            double more = trace.Swept[i] - coping;
+            behind = Math.Max(behind, more);
+            if (more > farther)
+            {
+                (farther, worst) = (more, i);
+            }
+        }
+
+        if (worst >= 0)
+        {
+            var part = request.Envelope.Parts.Where(p => HeldHeights.At(spec, profile.At(trace.Stations[worst]) - request.Site.RailTop).StaysUnder(p)).MaxBy(p => Own(p, spec.Face.Side)[first + worst])!;
+            double overhang = spec.Coping.Overhang + behind;
+            bool fits = overhang <= spec.Coping.Width - spec.Walls.FrontThickness;
+            findings.Add(UprightFindings.WallGoverns($"{spec.Key}.coping.overhang", $"{part.Part.Name} of {part.Vehicle.Name}", part.Highest, (double)atWall.Count(w => w) / atWall.Length, farther, fits ? overhang : null));
+        }
+    }
+
+    private static double[] Own(PartReach part, Side side) => side == Side.Left ? part.Left : part.Right;
+}

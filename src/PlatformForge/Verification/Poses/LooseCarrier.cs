@@ -1,0 +1,43 @@
+using PlatformForge.Clearance;
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Verification.Poses;
+
+/// <summary>
+/// What of a vehicle is off the track's middle together: its body, or one of its bogies, which stands as a vehicle on two axles whatever lies on it.
+/// </summary>
+/// <param name="Stands">The carrier as a vehicle with its parts.</param>
+/// <param name="Ahead">From its foremost axle on to that of the whole vehicle, mm.</param>
+/// <param name="Behind">From its foremost axle back to the hindmost of the whole vehicle, mm.</param>
+internal sealed record LooseCarrier(Vehicle Stands, double Ahead, double Behind)
+{
+    /// <summary>The carriers of a vehicle that carry anything.</summary>
+    /// <param name="vehicle">The vehicle as it stands, leading end first.</param>
+    public static IEnumerable<LooseCarrier> Of(Vehicle vehicle)
+    {
+        double half = vehicle.PivotCentres / 2;
+        double foremost = half - vehicle.LeadingPivotAhead + (vehicle.LeadingWheelbase / 2), hindmost = -half - vehicle.TrailingPivotAhead - (vehicle.TrailingWheelbase / 2);
+        var body = vehicle with { Parts = Carried(vehicle, PartCarrier.Body, 0) };
+        if (body.Parts.Count > 0)
+        {
+            yield return new(body, 0, foremost - hindmost);
+        }
+
+        foreach (var (carrier, wheelbase, ahead, pivot) in new[]
+        {
+            (PartCarrier.LeadingBogie, vehicle.LeadingWheelbase, vehicle.LeadingPivotAhead, half),
+            (PartCarrier.TrailingBogie, vehicle.TrailingWheelbase, vehicle.TrailingPivotAhead, -half),
+        })
+        {
+            var parts = Carried(vehicle, carrier, ahead);
+            if (parts.Length > 0)
+            {
+                double front = pivot - ahead + (wheelbase / 2);
+                yield return new(new(vehicle.Name, wheelbase, 0, 0, parts) { Key = vehicle.Key, TruckOf = vehicle.Name }, foremost - front, front - hindmost);
+            }
+        }
+    }
+
+    private static VehiclePart[] Carried(Vehicle vehicle, PartCarrier carrier, double ahead) =>
+        [.. vehicle.Parts.Where(p => p.Carrier == carrier).Select(p => ahead == 0 ? p : p with { Outline = [.. p.Outline.Select(c => new Point2(c.X + ahead, c.Y))] })];
+}
