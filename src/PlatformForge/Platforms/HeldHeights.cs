@@ -14,6 +14,16 @@ public readonly record struct HeldHeights(double Above, double Below, double Ove
     // Sums of stated heights differ by less than this, mm, where they are meant to be equal.
     private const double Grain = 1e-9;
 
+    // More than heights are rounded by, mm, and less than anybody is told.
+    private const double Told = 1e-6;
+
+    /// <summary>Heights above rail top that meet a platform's coping where it is level, a little more of them, so that what is swept below or above them surely stays there.</summary>
+    public static (double Low, double High) Edge(PlatformSpec spec)
+    {
+        var level = At(spec, spec.Height);
+        return (level.Above - (2 * Told), level.Below + Told);
+    }
+
     /// <summary>Heights where the coping's top is at one height above rail top, mm.</summary>
     public static HeldHeights At(PlatformSpec spec, double top) => Over(spec, top, top);
 

@@ -14,7 +14,7 @@ public class EdgeAccountTests
     private const string Playful = "running = 0.7\nwheelset_play = 0.15\npivot_play = 0.1\nroll = 1\ncant = 0.2\nlaying = 0.3";
 
     private static readonly Lazy<PlatformPlan> Plan = new(() => DesignRun.Design(
-        Samples.Sound(Samples.Small.Replace("running = 0.7", Playful).Replace("[{ straight = 900 }]", "[{ straight = 260 }, { curve = 700, length = 300, hand = \"right\" }, { straight = 400 }]").Replace("width = 34\n", "width = 34\nsill = { height = 13 }\n")),
+        Samples.Sound(Samples.Small.Replace("running = 0.7", Playful).Replace("[{ straight = 900 }]", "[{ straight = 260 }, { curve = 700, length = 300, hand = \"right\" }, { straight = 400 }]").Replace("width = 34\n", "width = 34\nbogie_wheelbase = 30\nsill = { height = 13 }\n")),
         RunWatch.None).Value!.Platforms[0].Plan);
 
     [Fact]
@@ -57,7 +57,7 @@ public class EdgeAccountTests
     public void The_command_line_says_at_a_chainage_why_the_edge_is_there_and_what_each_style_would_leave()
     {
         using var folder = new TempFolder();
-        string file = folder.Write("halt.toml", Samples.Small.Replace("width = 34\n", "width = 34\nsill = { height = 13 }\n"));
+        string file = folder.Write("halt.toml", Samples.Small.Replace("width = 34\n", "width = 34\nbogie_wheelbase = 30\nsill = { height = 13 }\n"));
         var run = CliRun.Of("check", file, "--at", "400");
         Assert.Equal(0, run.Exit);
         Assert.Contains("halt at chainage 400 mm: the coping needs 18.1", run.Out, StringComparison.Ordinal);

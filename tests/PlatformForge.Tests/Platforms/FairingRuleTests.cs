@@ -29,7 +29,7 @@ public class FairingRuleTests
     {
         string[] Told(FaceSpec face) => [.. PlatformPlanner.Plan(Bench.Straight(s => s with { Face = face })).Findings.Where(f => f.Code == "PF4209").Select(f => f.Key)];
         var plain = Bench.Straight().Spec.Face;
-        Assert.Equal(["platform[0].face.least_radius", "platform[0].face.taper", "platform[0].face.vertical_gap"], Told(plain with { LeastRadius = 900, Taper = 30, VerticalGap = 2 }));
+        Assert.Equal(["platform[0].face.least_radius", "platform[0].face.taper"], Told(plain with { LeastRadius = 900, Taper = 30 }));
         Assert.Empty(Told(plain));
         Assert.Empty(Told(plain with { Edge = EdgeStyle.Faired, LeastRadius = 900, Taper = 30 }));
     }

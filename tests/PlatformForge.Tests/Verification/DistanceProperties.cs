@@ -106,7 +106,7 @@ public class DistanceProperties
         foreach (var (i, j) in new[] { (0, 1), (0, 2), (0, 3), (1, 2), (1, 3), (2, 3) })
         {
             var (p, q) = corners[i].Z < corners[j].Z ? (corners[i], corners[j]) : (corners[j], corners[i]);
-            double from = Math.Max(p.Z, low + Pieces.RailTop), to = Math.Min(q.Z, high + Pieces.RailTop);
+            double from = Math.Max(p.Z, low + Pieces.RailTop), to = Math.Min(q.Z, Slab.Under(low, high + Pieces.RailTop).High);
             double Offset(double z) => p.Y + ((q.Y - p.Y) * (z - p.Z) / (q.Z - p.Z));
             least = from <= to ? Math.Min(least, Math.Min(Offset(from), Offset(to))) : least;
         }
@@ -194,7 +194,7 @@ public class DistanceProperties
     private static OutlineDistance RandomOutline(Random random)
     {
         var part = VehiclePart.Box("body", PartCarrier.Body, -Of(random, 20, 60), Of(random, 20, 60), Of(random, 10, 40), 0, 10);
-        return new(PlayedOutline.Of(part, new Vehicle("coach", 30, 0, 0, [part]), random.Next(2) == 0 ? RunningPlay.None : new(Of(random, 0.1, 2))));
+        return new(random.Next(2) == 0 ? part.Outline : new Leaning(part, new(0, Roll: 0.1)).Between(part.ZLow, part.ZHigh)!);
     }
 
     private static PlanSegment RandomSegment(Random random)

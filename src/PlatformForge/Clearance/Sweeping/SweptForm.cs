@@ -117,7 +117,7 @@ internal sealed class SweptForm
     /// </summary>
     /// <param name="vehicle">The vehicle.</param>
     /// <param name="shapes">What is swept of it.</param>
-    /// <param name="play">Play of its guided points, and lean, which widens its outlines.</param>
+    /// <param name="play">Play of its guided points.</param>
     /// <param name="halts">Whether it halts before buffer stops: where, depends on the end that leads, so only a vehicle that looks alike both
     /// ways round is then swept once.</param>
     public static IEnumerable<SweptForm> WaysRound(Vehicle vehicle, SweptShape[] shapes, RunningPlay play, bool halts)
@@ -126,7 +126,7 @@ internal sealed class SweptForm
         var body = new Frame(GuidedPoints.Of(vehicle, PartCarrier.Body, play), false, 0);
         if (!body.Points.IsLoose)
         {
-            return Ways(vehicle, body, [.. all.Select(i => (i, new Ring(LeantOutline.Of(shapes[i].Part, play.Lean(shapes[i].Part.Carrier)), shapes[i].Part.Carrier)))], halts);
+            return Ways(vehicle, body, [.. all.Select(i => (i, new Ring(shapes[i].Outline, shapes[i].Part.Carrier)))], halts);
         }
 
         var forms = new List<SweptForm>();
@@ -139,7 +139,7 @@ internal sealed class SweptForm
                 PartCarrier.TrailingBogie => new Frame(GuidedPoints.Of(vehicle, carrier, play), true, -half - ahead),
                 _ => body,
             };
-            (int, Ring)[] own = [.. all.Where(i => shapes[i].Part.Carrier == carrier).Select(i => (i, new Ring(Placed(LeantOutline.Of(shapes[i].Part, play.Lean(carrier)), frame.IsBogie ? ahead : 0), PartCarrier.Body)))];
+            (int, Ring)[] own = [.. all.Where(i => shapes[i].Part.Carrier == carrier).Select(i => (i, new Ring(Placed(shapes[i].Outline, frame.IsBogie ? ahead : 0), PartCarrier.Body)))];
             if (own.Length > 0)
             {
                 forms.AddRange(Ways(vehicle, frame, own, halts));

@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Track;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Rules;

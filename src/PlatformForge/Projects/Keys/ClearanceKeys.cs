@@ -81,7 +81,7 @@ internal static class ClearanceKeys
         .Length("wheelset_play", NumberRange.From(0, 10), "Side play of the wheels between the rails, each way from the middle.", c => c.WheelsetPlay, (c, v) => c with { WheelsetPlay = v })
         .Length("back_to_back", NumberRange.Over0(300), "Distance between the backs of a wheelset's wheels; in place of wheelset_play, which then follows from the gauge.", c => c.BackToBack, (c, v) => c with { BackToBack = v })
         .Length("flange", NumberRange.Over0(10), "Thickness of a wheel's flange where it meets the rail, for back_to_back.", c => c.Flange, (c, v) => c with { Flange = v })
-        .Length("pivot_play", NumberRange.From(0, 10), "Side play of a body on its bogies, each way.", c => c.PivotPlay, (c, v) => c with { PivotPlay = v })
+        .Length("pivot_play", NumberRange.From(0, 10), "Side play of a body on the pivots of its bogies, each way across the bogie; what has no pivots has none of it.", c => c.PivotPlay, (c, v) => c with { PivotPlay = v })
         .Length("cant", NumberRange.From(0, 30), "By how much one rail stands above the other at most; everything leans by it, counted either way.", c => c.Cant, (c, v) => c with { Cant = v })
         .Number("roll", NumberRange.From(0, 15), "degrees", "How far a body may lean on its springs, each way.", c => c.Roll / Degree, (c, v) => c with { Roll = v * Degree })
         .Length("roll_centre", NumberRange.From(0, 500), "Height above rail top about which bodies lean.", c => c.RollCentre, (c, v) => c with { RollCentre = v })

@@ -39,7 +39,7 @@ internal sealed class PlatformJob
         request = new(faced.Chart.Line, spec.Face.From, spec.Face.To, [faced.Run(project), .. tracks.Where(t => t != faced).Select(t => t.Run(project))])
         {
             Play = budget.Play,
-            Edge = (spec.Height - spec.Coping.Thickness - spec.Face.VerticalGap, spec.Face.HeldBelow(spec.Height)),
+            Edge = HeldHeights.Edge(spec),
             Key = spec.Key,
         };
     }
