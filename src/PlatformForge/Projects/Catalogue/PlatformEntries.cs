@@ -39,6 +39,8 @@ internal static class PlatformEntries
         new("PF4081", "By a gap measured on the layout, less is left than is wanted.", "Set the edge back there, or make do with less.", Reasons.Measured),
         new("PF4082", "A measured gap lies beyond the platform.", "Check its chainage.", Reasons.Measured),
         new("PF4083", "A measured gap names a vehicle that does not run there.", "Name one that does, or leave the field empty.", Reasons.Measured),
+        new("PF4090", "The wall under the coping, and not the coping, decides how near a platform comes.", "Give a greater overhang, or leave it: nothing is wrong."),
+        new("PF4091", "What passes over the coping leaves less room on the lower side of a body that leans.", "Nothing is wrong."),
         new("PF4201", "The platform is narrower than a published figure.", "Widen it where the layout has room."),
         new("PF4202", "Less than the published 6 ft are clear between the edge and something.", "Move it back, or widen the deck."),
         new("PF4203", "A ramp is steeper than a published figure.", "Make it longer."),
