@@ -136,7 +136,7 @@ public class LeastClearanceTests
     {
         var track = Pieces.Straight(1200);
         var facts = Pieces.Facts(track, Pieces.Coach(262, 188, 34.5)) with { Play = new RunningPlay(0.2), Asked = 1.2 };
-        double played = 17.25 + (0.2 * 262 / 188); // yawed by its play: furthest at the ends
+        double yaw = Math.Asin(2 * 0.2 / 188), played = (17.25 * Math.Cos(yaw)) + (131 * Math.Sin(yaw)); // yawed by its play: furthest at the ends
         var kept = SectionsVerifier.Verify([Pieces.Section(Pieces.Bar(track, 400, 800, played + 1.2, 70, 0, 20))], facts);
         Assert.Empty(kept.Findings);
         Assert.Equal(0, kept.Tightest!.Clearance, Rounding);

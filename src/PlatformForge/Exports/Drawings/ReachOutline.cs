@@ -8,8 +8,8 @@ namespace PlatformForge.Exports.Drawings;
 /// <param name="boxes">From and to reach, from and to height, mm.</param>
 internal sealed class ReachOutline(IReadOnlyList<(double T0, double T1, double Z0, double Z1)> boxes)
 {
-    // Reaches that differ by less are the same on a drawing, mm.
-    private const double Alike = 0.01;
+    // Reaches that differ by less are the same on a drawing, mm: each may be told too great by half of it.
+    private const double Alike = 0.02;
 
     /// <summary>A ring for each stretch of heights without a gap, from the lowest up: reach and height.</summary>
     public IReadOnlyList<IReadOnlyList<Point2>> Rings()
