@@ -20,6 +20,7 @@ internal static class LeavableWork
             return work();
         }
 
+        cancel.ThrowIfCancellationRequested();
         T? result = null;
         ExceptionDispatchInfo? fault = null;
         using var done = new ManualResetEventSlim();

@@ -24,13 +24,23 @@ internal static class VerdictText
         string? fouled = Fouled(built ?? [], many);
         return (verdict.Passed, verdict.Closest) switch
         {
+            // 'Clear' is a word for everything that is printed.
+            (true, { } near) when !verdict.IsClear => Invariant($"What was looked at touches nothing. Least clearance {near.Clearance:0.00} mm, {Where(near, many)}."),
+            (true, null) when !verdict.IsClear => "What was looked at touches nothing.",
             (true, { } near) => Invariant($"{(fouled is null ? "Clear: nothing touches." : "Clear as planned.")} Least clearance {near.Clearance:0.00} mm, {Where(near, many)}."),
             (true, null) => fouled is null ? "Clear: no vehicle comes to the height of anything printed." : "Clear as planned: no vehicle comes to the height of anything printed.",
             (false, { Clearance: < 0, InPlan: true } near) => Invariant($"Not passed. Overlaps by {-near.Clearance:0.00} mm, {Where(near, many)}."),
             (false, { Clearance: < 0 } near) => Invariant($"FOULS by {-near.Clearance:0.00} mm, {Where(near, many)}."),
             (false, { } near) => Invariant($"Not passed. Least clearance {near.Clearance:0.00} mm, {Where(near, many)}."),
             _ => "Not passed.",
-        } + fouled;
+        } + Open(verdict) + fouled;
+    }
+
+    // What was held against no vehicle, as a further sentence.
+    private static string Open(Verdict verdict)
+    {
+        const int NamedAtMost = 4;
+        return verdict.NotHeld.Count == 0 ? "" : " NOT HELD against any vehicle: " + string.Join("; ", verdict.NotHeld.Take(NamedAtMost)) + (verdict.NotHeld.Count > NamedAtMost ? Invariant($"; and {verdict.NotHeld.Count - NamedAtMost} more") : "") + ".";
     }
 
     // What was measured on the layout and is fouled there, as a further sentence; null when nothing is.
@@ -69,6 +79,14 @@ internal static class VerdictText
     {
         json.WriteStartObject("verdict");
         json.WriteBoolean("passed", verdict.Passed);
+        json.WriteBoolean("clear", verdict.IsClear);
+        json.WriteStartArray("not_held");
+        foreach (string open in verdict.NotHeld)
+        {
+            json.WriteStringValue(open);
+        }
+
+        json.WriteEndArray();
         Nearness(json, "closest", verdict.Closest);
         Nearness(json, "tightest", verdict.Tightest);
         json.WriteStartArray("vehicles");

@@ -110,5 +110,8 @@ public static class OutputFiles
         let plate = platform.Sections.Plates.First(p => p.Sections.Any(s => s.Section.Number == section.Number))
         select new ManifestSection(
             platform.Name, section.Name, section.Number, section.From, section.To,
-            FileNames.Section(name, section.Number), FileNames.Plate(name, plate.Number), section.Number, section.ToLayout);
+            FileNames.Section(name, section.Number), FileNames.Plate(name, plate.Number), section.Number, section.ToLayout)
+        {
+            AllPlates = FileNames.AllPlates(name),
+        };
 }

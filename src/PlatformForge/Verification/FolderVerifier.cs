@@ -1,9 +1,10 @@
 using System.Security.Cryptography;
 using PlatformForge.Clearance;
 using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.Reports;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.ThreeMf;
-using PlatformForge.Sections;
+using PlatformForge.Geometry;
 using PlatformForge.Units;
 using PlatformForge.Verification.Distances;
 using PlatformForge.Verification.Rules;
@@ -17,41 +18,49 @@ namespace PlatformForge.Verification;
 /// </summary>
 public static class FolderVerifier
 {
+    private const string ReportName = "report.json";
+
     /// <summary>
     /// Verifies a folder against the design copy it holds.
     /// </summary>
     /// <param name="folder">What was read.</param>
     /// <param name="extra">Further vehicles to run on every faced track: would they clear what is built?</param>
     /// <param name="cancel">Gives up.</param>
-    /// <returns>A verdict in every case: a folder too damaged to measure has findings and no clearances.</returns>
+    /// <returns>A verdict in every case: a folder too damaged to measure has findings and no clearances, and what was held against nothing is named.</returns>
     public static Verdict Verify(WrittenFolder folder, IReadOnlyList<Vehicle>? extra = null, CancellationToken cancel = default)
     {
         var findings = new List<Finding>();
         var manifest = Take(ManifestForm.Read(folder[Manifest.FileName] ?? [], Manifest.FileName), findings);
         if (manifest is null)
         {
-            return new(null, null, [], [], findings);
+            return new(null, null, [], [], findings) { NotHeld = ["anything: the manifest cannot be read"] };
         }
 
         findings.AddRange(manifest.Files.SelectMany(f => Untouched(f, folder[f.Path], folder.Refused.GetValueOrDefault(f.Path))));
         var design = folder[DesignCopy.FileName] is { } bytes ? Take(DesignForm.Read(bytes, DesignCopy.FileName), findings) : null;
+        if (folder[ReportName] is { } report)
+        {
+            Take(ReportReader.Read(report, ReportName), findings);
+        }
+
         var plates = ReadPlates(manifest, folder, findings);
-        var (sections, figures) = ReadSections(manifest, folder, plates, findings);
+        var sections = ReadSections(manifest, folder, findings);
+        SectionVerdict[] figures = [.. sections.Select(s => SectionsVerifier.Measure(s, design?.Printer, findings))];
+        findings.AddRange(new PlateRule(manifest, Solids(sections)).Check(plates, design?.Printer));
+        List<string> open = [.. manifest.Sections.Where(s => sections.All(r => r.File != s.Stl)).Select(s => Invariant($"{s.Name}, which could not be read")), .. Unlisted(folder, findings)];
         if (design is null)
         {
             findings.Add(Finding.Error("PF8004", "", Invariant($"Without {DesignCopy.FileName} there is nothing to hold the sections against."), "Build the folder again.", FaultKind.Mesh));
-            return new(null, null, [], figures, findings);
+            return new(null, null, [], figures, findings) { NotHeld = [.. open, Invariant($"anything: {DesignCopy.FileName} cannot be read")] };
         }
 
-        findings.AddRange(figures.SelectMany(f => WallRule.Check(f, design.Printer)));
-        findings.AddRange(OnBeds(manifest, plates, design.Printer));
+        open.AddRange(NothingToHold(manifest, design, extra ?? [], findings));
         bool isWhole = sections.Count == manifest.Sections.Count;
-        var verdicts = design.Platforms.Select(p => SectionsVerifier.Verify(
-            [.. sections.Where(s => s.Platform == p.Name)], Facts(design, p, extra ?? [], isWhole), cancel)).ToArray();
+        var verdicts = design.Platforms.Select(p => SectionsVerifier.Hold([.. sections.Where(s => s.Platform == p.Name)], Facts(design, p, extra ?? [], isWhole), cancel)).ToArray();
         findings.AddRange(design.Platforms.SelectMany(p => design.Tracks.Where(t => t.Name == p.Face.Track)
             .Select(t => t.ToRun() with { Vehicles = extra ?? [] })
             .SelectMany(run => VehicleFit.Limits(run, p.Face.From, p.Face.To).Concat(VehicleFit.Beyond(run, p.ToChart(), p.Face.From, p.Face.To)))));
-        return Merged(verdicts, figures, findings);
+        return Merged(verdicts, figures, findings) with { NotHeld = open };
     }
 
     // What a platform is held to, from the design copy.
@@ -69,6 +78,37 @@ public static class FolderVerifier
             HeldDownTo = face.BodiesPassOver ? null : -design.RailTop,
             Stretches = isWhole ? [new(platform.Name, platform.ToChart(), (int)face.Side, face.From, face.To)] : [],
         };
+    }
+
+    // Sections that no platform of the design copy claims, and a design copy that claims or runs nothing; each named as not held.
+    private static IEnumerable<string> NothingToHold(Manifest manifest, DesignCopy design, IReadOnlyList<Vehicle> extra, List<Finding> findings)
+    {
+        const string Remedy = "Build the folder again.";
+        if (design.Platforms.Count == 0)
+        {
+            findings.Add(Finding.Error("PF8042", "", Invariant($"{DesignCopy.FileName} names no platform, so that nothing tells where the sections should stand."), Remedy, FaultKind.Mesh));
+        }
+
+        if (extra.Count == 0 && design.Tracks.All(t => t.Vehicles.Count == 0))
+        {
+            findings.Add(Finding.Error("PF8043", "", Invariant($"{DesignCopy.FileName} names no vehicle, so that there is nothing to hold the sections against."), Remedy, FaultKind.Mesh));
+            return ["anything: there is no vehicle"];
+        }
+
+        ManifestSection[] orphans = [.. manifest.Sections.Where(s => design.Platforms.All(p => p.Name != s.Platform))];
+        findings.AddRange(orphans.GroupBy(s => s.Platform, StringComparer.Ordinal).Select(g => Finding.Error("PF8041", "", Invariant($"{g.First().Name} belongs to platform '{g.Key}'{(g.Count() > 1 ? Invariant($", as do {g.Count() - 1} more") : "")}, which {DesignCopy.FileName} does not know: it was held against no vehicle."), Remedy, FaultKind.Mesh)));
+        return orphans.Select(s => Invariant($"{s.Name}, of an unknown platform"));
+    }
+
+    private static IEnumerable<string> Unlisted(WrittenFolder folder, List<Finding> findings)
+    {
+        if (folder.Unlisted.Count > 0)
+        {
+            const int NamedAtMost = 5;
+            string names = string.Join(", ", folder.Unlisted.Take(NamedAtMost).Select(p => Invariant($"'{p}'"))) + (folder.Unlisted.Count > NamedAtMost ? Invariant($" and {folder.Unlisted.Count - NamedAtMost} more") : "");
+            findings.Add(Finding.Warning("PF8047", "", Invariant($"The folder holds {names}, of which the manifest knows nothing: it was not looked at."), "Do not print it as part of this build; move it elsewhere."));
+            yield return names + ", not of this build";
+        }
     }
 
     private static T? Take<T>(Outcome<T> outcome, List<Finding> findings)
@@ -97,7 +137,7 @@ public static class FolderVerifier
     private static List<(string File, ThreeMfModel Model)> ReadPlates(Manifest manifest, WrittenFolder folder, List<Finding> findings)
     {
         var plates = new List<(string File, ThreeMfModel Model)>();
-        foreach (string path in manifest.Files.Select(f => f.Path).Where(p => p.EndsWith(".3mf", StringComparison.Ordinal)))
+        foreach (string path in manifest.Files.Select(f => f.Path).Where(p => p.EndsWith(".3mf", StringComparison.OrdinalIgnoreCase)))
         {
             if (folder[path] is { } bytes && Take(ThreeMfReader.Read(bytes, path), findings) is { } model)
             {
@@ -109,60 +149,24 @@ public static class FolderVerifier
         return plates;
     }
 
-    private static (List<WrittenSection> Sections, List<SectionVerdict> Figures) ReadSections(
-        Manifest manifest, WrittenFolder folder, List<(string File, ThreeMfModel Model)> plates, List<Finding> findings)
+    private static List<WrittenSection> ReadSections(Manifest manifest, WrittenFolder folder, List<Finding> findings)
     {
         var sections = new List<WrittenSection>();
-        var figures = new List<SectionVerdict>();
         foreach (var entry in manifest.Sections)
         {
-            if (folder[entry.Stl] is not { } bytes || Take(StlReader.Read(bytes, entry.Stl), findings) is not { } stl)
+            if (folder[entry.Stl] is { } bytes && Take(StlReader.Read(bytes, entry.Stl), findings) is { } stl)
             {
-                continue;
+                sections.Add(new(entry.Platform, entry.Name, entry.Stl, stl.Mesh, entry.ToLayout));
             }
-
-            var soundness = MeshSoundness.Of(stl.Mesh);
-            var faults = MeshRule.Check(Invariant($"{entry.Name} in '{entry.Stl}'"), soundness, byIndex: false).ToArray();
-            findings.AddRange(faults);
-            var (low, high) = stl.Mesh.Box();
-            sections.Add(new(entry.Platform, entry.Name, entry.Stl, stl.Mesh, entry.ToLayout));
-            figures.Add(new(entry.Name, entry.Stl, stl.Mesh.TriangleCount, soundness.Volume, high - low, faults.Length == 0, WallRule.Thinnest(stl.Mesh)));
-
-            var twins = plates.SelectMany(p => p.Model.Objects.Where(o => o.Id == entry.ObjectId && o.Mesh is not null && Holds(p.File, entry)).Select(o => (p.File, o.Mesh)));
-            findings.AddRange(twins.SelectMany(t => TwinRule.Check(entry, t.File, stl.Mesh, t.Mesh!)));
         }
 
-        return (sections, figures);
+        return sections;
     }
 
-    private static bool Holds(string file, ManifestSection entry) => file == entry.Plate;
+    private static Dictionary<string, Mesh> Solids(List<WrittenSection> sections) =>
+        sections.GroupBy(s => s.File, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Mesh, StringComparer.Ordinal);
 
-    private static IEnumerable<Finding> OnBeds(Manifest manifest, List<(string File, ThreeMfModel Model)> plates, PrinterSpec printer)
-    {
-        foreach (string path in manifest.Sections.Select(s => s.Plate).Distinct())
-        {
-            foreach (var (_, model) in plates.Where(p => p.File == path))
-            {
-                var names = model.Items.Select(i => model.Objects.First(o => o.Id == i.ObjectId).Name).ToArray();
-                var placed = model.PlacedMeshes();
-                foreach (var finding in placed.Count == names.Length ? BedRule.Check(path, names, placed, printer) : [])
-                {
-                    yield return finding;
-                }
-            }
-        }
-
-        foreach (var entry in manifest.Sections)
-        {
-            int printed = plates.Where(p => p.File == entry.Plate).Sum(p => p.Model.Items.Count(i => i.ObjectId == entry.ObjectId));
-            if (printed != 1 && plates.Any(p => p.File == entry.Plate))
-            {
-                yield return Finding.Error("PF8006", "", Invariant($"'{entry.Plate}' prints {entry.Name} {printed} times."), "It should be there once: build the folder again.", FaultKind.Mesh);
-            }
-        }
-    }
-
-    private static Verdict Merged(Verdict[] verdicts, List<SectionVerdict> figures, List<Finding> findings)
+    private static Verdict Merged(Verdict[] verdicts, IReadOnlyList<SectionVerdict> figures, List<Finding> findings)
     {
         var vehicles = new List<VehicleVerdict>();
         foreach (var verdict in verdicts.SelectMany(v => v.Vehicles))

@@ -1,3 +1,4 @@
+using PlatformForge.Sections;
 using PlatformForge.Units;
 using PlatformForge.Verification.Distances;
 using PlatformForge.Verification.Rules;
@@ -9,17 +10,37 @@ namespace PlatformForge.Verification;
 public static class SectionsVerifier
 {
     /// <summary>
-    /// Checks every section by itself (sound mesh, bed, walls), where it stands, and the least distance to every vehicle
-    /// over poses of the room's own choosing.
+    /// Checks every section by itself (sound mesh, walls the printer can print), where it stands, and the least distance to every vehicle over poses of the
+    /// room's own choosing. How it lies on the bed is a matter of its plate, see <see cref="FolderVerifier"/>.
     /// </summary>
     public static Verdict Verify(IReadOnlyList<WrittenSection> sections, DesignFacts facts, CancellationToken cancel = default)
     {
         var findings = new List<Finding>();
+        SectionVerdict[] figures = [.. sections.Select(s => Measure(s, facts.Printer, findings))];
+        var held = Hold(sections, facts, cancel);
+        return held with { Sections = figures, Findings = [.. findings, .. held.Findings] };
+    }
+
+    /// <summary>A section by itself: its figures, and what is wrong with its mesh and, where a printer is given, its walls.</summary>
+    internal static SectionVerdict Measure(WrittenSection section, PrinterSpec? printer, List<Finding> findings)
+    {
+        var soundness = MeshSoundness.Of(section.Mesh);
+        var faults = MeshRule.Check(section.File == section.Name ? section.Name : Invariant($"{section.Name} in '{section.File}'"), soundness, byIndex: false).ToArray();
+        var (low, high) = section.Mesh.Box();
+        var figures = new SectionVerdict(section.Name, section.File, section.Mesh.TriangleCount, soundness.Volume, high - low, faults.Length == 0, WallRule.Thinnest(section.Mesh));
+        findings.AddRange(faults);
+        findings.AddRange(printer is null ? [] : WallRule.Check(figures, printer));
+        return figures;
+    }
+
+    /// <summary>Where the sections stand, and what comes near them. Without sections there is nothing to come near to.</summary>
+    internal static Verdict Hold(IReadOnlyList<WrittenSection> sections, DesignFacts facts, CancellationToken cancel)
+    {
+        var findings = new List<Finding>();
         var placed = sections.Select(s => s.Mesh.Moved(s.ToLayout)).ToArray();
         findings.AddRange(PlaceRule.Check(sections, placed, facts));
-
         var vehicles = new List<VehicleVerdict>();
-        foreach (var run in facts.Runs)
+        foreach (var run in sections.Count == 0 ? [] : facts.Runs)
         {
             var verdicts = new TrackSearch(run, facts, sections, placed, cancel).Run();
             for (int i = 0; i < verdicts.Length; i++)

@@ -20,6 +20,12 @@ public sealed record Verdict(
     /// <summary>How many platforms were held against the vehicles.</summary>
     public int Platforms { get; init; } = 1;
 
+    /// <summary>What was held against no vehicle, and why, each in words; empty when every printed section was held against every vehicle.</summary>
+    public IReadOnlyList<string> NotHeld { get; init; } = [];
+
+    /// <summary>Whether nothing touches and nothing was left out: only then is a platform clear.</summary>
+    public bool IsClear => Passed && NotHeld.Count == 0;
+
     /// <summary>Whether nothing is wrong; warnings do not count.</summary>
     public bool Passed => !Findings.Any(f => f.Severity == Severity.Error);
 }

@@ -14,8 +14,8 @@ public class ManifestTests
 {
     private static readonly Manifest Sample = new(
         "Pendlewick", "0.1.0", new string('a', 64),
-        [new("up side", "up side 1 of 1", 1, 270, 400.5, "stl/a-01.stl", "3mf/a.3mf", 1, RigidTransform.AboutX(3).Then(RigidTransform.AboutZ(0.3)).Then(RigidTransform.Shift(1, 2, 3)))],
-        [new("3mf/a.3mf", 10, new string('b', 64)), new("stl/a-01.stl", 684, new string('c', 64))]);
+        [new("up side", "up side 1 of 1", 1, 270, 400.5, "stl/a-01.stl", "3mf/a.3mf", 1, RigidTransform.AboutX(3).Then(RigidTransform.AboutZ(0.3)).Then(RigidTransform.Shift(1, 2, 3))) { AllPlates = "3mf/a-all.3mf" }],
+        [new("3mf/a-all.3mf", 10, new string('d', 64)), new("3mf/a.3mf", 10, new string('b', 64)), new("stl/a-01.stl", 684, new string('c', 64))]);
 
     private static readonly DesignCopy Design = new(
         "Pendlewick", 76.2, 16.5, 8,
@@ -38,7 +38,11 @@ public class ManifestTests
     [Theory]
     [InlineData("stl/a-01.stl\",\n      \"bytes\": 684", "../a-01.stl\",\n      \"bytes\": 684", "no path below")]
     [InlineData("\"bytes\": 684", "\"bytes\": 684.5", "breaks")]
-    [InlineData("\"format\": 1", "\"format\": 2", "format 1")]
+    [InlineData("\"format\": 2", "\"format\": 1", "format 2, but of format 1")]
+    [InlineData("\"tool\": \"PlatformForge\",", "", "format 2")]
+    [InlineData("\"format\"", "\"fromat\"", "format 2")]
+    [InlineData("\"all_plates\"", "\"every_plate\"", "every_plate")]
+    [InlineData("\"number\": 1,", "\"number\": 1, \"number\": 1,", "breaks")]
     [InlineData("\"number\": 1,", "", "breaks")]
     [InlineData("\"stl\": \"stl/a-01.stl\"", "\"stl\": \"stl/b.stl\"", "not among its files")]
     public void A_manifest_that_was_tampered_with_is_a_clean_fault(string old, string changed, string said)
@@ -68,9 +72,28 @@ public class ManifestTests
         Assert.Equal(Design.Tracks[0].Elements, read.Tracks[0].Elements);
         Assert.Equal(Design.Platforms[0].Budget.Lines, read.Platforms[0].Budget.Lines);
         Assert.Equal(1.2, read.Platforms[0].Budget.Margin, 12);
-        Assert.Equal(Design.Platforms[0].Face, read.Platforms[0].Face);
+        Assert.Equal(Design.Platforms[0].Face with { Edge = EdgeStyle.Fitted }, read.Platforms[0].Face);
         Assert.Equal(Design.Printer.Bed, read.Printer.Bed);
         Assert.Equal(Design.Tracks[0].ToCentreline().PointAt(500, 3), read.Tracks[0].ToCentreline().PointAt(500, 3));
+    }
+
+    [Theory]
+    [InlineData("\"gauge\"", "\"guage\"", "guage")]
+    [InlineData("\"cant\": 0", "\"cantt\": 0", "cantt")]
+    [InlineData("\"wheelset\": 0.4,", "", "wheelset")]
+    [InlineData("\"format\": 1", "\"format\": 7", "format 1, but of format 7")]
+    [InlineData("\"tool\": \"PlatformForge\"", "\"tool\": \"another\"", "is not of PlatformForge, format 1")]
+    [InlineData("\"gauge\": 16.5", "\"gauge\": 1e999", "too large")]
+    [InlineData("\"vehicles\": [", "\"vehicles\": [null,", "null")]
+    [InlineData("\"gauge\": 16.5", "\"gauge\": \"16.5\"", "gauge")]
+    [InlineData("\"gauge\": 16.5", "\"gauge\": null", "gauge")]
+    public void A_design_copy_that_is_not_wholly_known_is_refused(string old, string changed, string said)
+    {
+        string text = Encoding.UTF8.GetString(DesignForm.ToBytes(Design));
+        Assert.Contains(old, text, StringComparison.Ordinal);
+        var finding = Assert.Single(DesignForm.Read(Encoding.UTF8.GetBytes(text.Replace(old, changed, StringComparison.Ordinal)), "d").Findings);
+        Assert.Equal("PF7402", finding.Code);
+        Assert.Contains(said, finding.Message, StringComparison.Ordinal);
     }
 
     [Property(MaxTest = 200)]

@@ -1,5 +1,8 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
 using PlatformForge.Units;
@@ -156,7 +159,7 @@ public class FolderVerifierTests
     public void A_print_too_tall_or_off_the_bed_is_found()
     {
         Assert.Equal(3, FolderVerifier.Verify(new Folders { Printer = PrinterSpec.Oblong(240, 240, 15) with { Margin = 5 } }.Make()).Findings.Count(f => f.Code == "PF8014"));
-        Assert.Single(FolderVerifier.Verify(new Folders { OnBed = (i, m) => i == 0 ? m with { Shift = new(10, 10, 0.4) } : m }.Make()).Findings, f => f.Code == "PF8014");
+        Assert.Single(FolderVerifier.Verify(new Folders { OnBed = (i, m) => i == 0 ? m with { Shift = new(10, 10, 0.4) } : m }.Make()).Findings, f => f.Code == "PF8014" && f.Message.Contains("plate-01", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -183,6 +186,154 @@ public class FolderVerifierTests
     {
         var finding = Assert.Single(FolderReader.Read(Path.Combine(Path.GetTempPath(), "platformforge-none")).Findings);
         Assert.Equal(("PF8001", FaultKind.Input), (finding.Code, finding.Kind));
+    }
+
+    [Theory]
+    [InlineData(0.3)]
+    [InlineData(-0.3)]
+    [InlineData(1)]
+    [InlineData(-3)]
+    public void A_section_turned_by_a_little_is_told_as_the_steps_it_makes(double degrees)
+    {
+        // The second section is 200 mm long: about its middle its ends go 100 mm times the tangent of the angle to either side.
+        var verdict = FolderVerifier.Verify(new Folders { Motion = (i, m) => i == 1 ? Turned(m, degrees * Math.PI / 180) : m }.Make());
+        double expected = Math.Abs(100 * Math.Tan(degrees * Math.PI / 180));
+        double[] steps = [.. verdict.Findings.Where(f => f.Code == "PF8035").Select(f => Math.Abs(double.Parse(Regex.Match(f.Message, @"steps by (-?[0-9.]+) mm").Groups[1].Value, CultureInfo.InvariantCulture)))];
+        Assert.Equal(2, steps.Length);
+        Assert.All(steps, s => Assert.Equal(expected, s, 0.04 + (0.05 * expected)));
+    }
+
+    [Fact]
+    public void A_section_of_a_platform_that_the_design_copy_does_not_know_is_not_called_clear()
+    {
+        var verdict = FolderVerifier.Verify(new Folders { Platform = (i, name) => i == 1 ? "elsewhere" : name }.Make());
+        Assert.Contains(verdict.Findings, f => f is { Code: "PF8041", Kind: FaultKind.Mesh } && f.Message.Contains("2 of 3", StringComparison.Ordinal));
+        Assert.Contains("2 of 3", Assert.Single(verdict.NotHeld), StringComparison.Ordinal);
+        Assert.False(verdict.IsClear);
+    }
+
+    [Fact]
+    public void A_design_copy_without_platforms_or_without_vehicles_is_not_called_clear()
+    {
+        var bare = FolderVerifier.Verify(new Folders { Design = d => d with { Platforms = [] } }.Make());
+        Assert.Contains(bare.Findings, f => f.Code == "PF8042");
+        Assert.Equal(3, bare.NotHeld.Count);
+        var alone = FolderVerifier.Verify(new Folders { Vehicles = [] }.Make());
+        Assert.Equal(["PF8043"], alone.Findings.Select(f => f.Code));
+        Assert.False(alone.IsClear);
+
+        // A further vehicle is a vehicle.
+        Assert.Empty(FolderVerifier.Verify(new Folders { Vehicles = [] }.Make(), [Pieces.Coach(228, 162, 34)]).NotHeld);
+    }
+
+    [Theory]
+    [InlineData("scaled by 1.02", 1.02, 0, 0, 0, 1.02, 0, 0, 0, 1.02)]
+    [InlineData("stretched", 1, 0, 0, 0, 1.01, 0, 0, 0, 1)]
+    [InlineData("mirrored", -1, 0, 0, 0, 1, 0, 0, 0, 1)]
+    [InlineData("skewed", 1, 0, 0, 0.02, 0.9998, 0, 0, 0, 1)]
+    [InlineData("tipped over", 1, 0, 0, 0, -1, 0, 0, 0, -1)]
+    public void What_a_plate_prints_is_turned_and_shifted_and_nothing_else(string how, double a, double b, double c, double d, double e, double f, double g, double h, double i)
+    {
+        // The skewed axis is of unit length, so that only the angle tells.
+        var y = new Point3(d, e, f) * (how == "skewed" ? 1 / new Point3(d, e, f).Length : 1);
+        AffineMotion Bent(AffineMotion m) => new AffineMotion(new(a, b, c), y, new(g, h, i), default).Then(m);
+        var plate = FolderVerifier.Verify(new Folders { OnBed = (k, m) => k == 1 ? Bent(m) : m }.Make());
+        Assert.Contains(plate.Findings, x => x is { Code: "PF8044", Kind: FaultKind.Mesh } && x.Message.Contains(how, StringComparison.Ordinal) && x.Message.Contains("plate-02", StringComparison.Ordinal));
+        var all = FolderVerifier.Verify(new Folders { InAll = (k, m) => k == 1 ? Bent(m) : m }.Make());
+        Assert.Contains(all.Findings, x => x.Code == "PF8044" && x.Message.Contains("-all.3mf", StringComparison.Ordinal));
+        Assert.False(plate.IsClear || all.IsClear);
+    }
+
+    [Fact]
+    public void The_file_of_all_plates_has_the_sections_as_they_are_and_where_they_are()
+    {
+        var grown = FolderVerifier.Verify(new Folders { InAllMesh = (i, m) => i == 2 ? m with { Vertices = Array.ConvertAll(m.Vertices, v => v * 1.01) } : m }.Make());
+        Assert.Contains(grown.Findings, f => f.Code == "PF8005" && f.Message.Contains("-all.3mf", StringComparison.Ordinal));
+        var moved = FolderVerifier.Verify(new Folders { InAll = (i, m) => i == 0 ? m with { Shift = m.Shift + new Point3(0, 30, 0) } : m }.Make());
+        Assert.Equal(["PF8048"], moved.Findings.Select(f => f.Code));
+        var onto = FolderVerifier.Verify(new Folders { InAll = (i, m) => i == 1 ? m with { Shift = new(10, 10, 0) } : m }.Make());
+        Assert.Contains(onto.Findings, f => f.Code == "PF8015");
+        var less = FolderVerifier.Verify(new Folders { InAllWithout = 1 }.Make());
+        Assert.Contains(less.Findings, f => f.Code == "PF8006" && f.Message.Contains("-all.3mf", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_3MF_file_that_no_section_is_in_is_told()
+    {
+        var verdict = FolderVerifier.Verify(new Folders { NamesAll = false }.Make());
+        Assert.Equal(["PF8045"], verdict.Findings.Select(f => f.Code));
+    }
+
+    [Fact]
+    public void Prints_that_the_manifest_does_not_list_are_told_and_keep_the_rest_from_being_called_clear()
+    {
+        var verdict = FolderVerifier.Verify(new Folders().Make() with { Unlisted = ["stl/another.stl"] });
+        Assert.Equal(["PF8047"], verdict.Findings.Select(f => f.Code));
+        Assert.True(verdict.Passed);
+        Assert.False(verdict.IsClear);
+        Assert.Contains("stl/another.stl", Assert.Single(verdict.NotHeld), StringComparison.Ordinal);
+    }
+
+    public static TheoryData<string> Damages => ["truncated", "empty", "nan", "no triangle"];
+
+    [Theory]
+    [MemberData(nameof(Damages))]
+    public void A_damaged_STL_is_a_fault_of_the_mesh_with_no_untrue_second_one(string damage)
+    {
+        byte[] Spoilt(byte[] b) => damage switch
+        {
+            "truncated" => b[..^70],
+            "empty" => [],
+            "nan" => [.. b[..100], 0, 0, 0xC0, 0x7F, .. b[104..]],
+            _ => [.. b[..80], 0, 0, 0, 0],
+        };
+        foreach (bool all in new[] { false, true })
+        {
+            var folder = new Folders().Make();
+            foreach (string path in folder.Files.Select(f => f.Path).Where(p => p.EndsWith(".stl", StringComparison.Ordinal) && (all || p == FirstStl)).ToArray())
+            {
+                folder = Changed(folder, path, Spoilt);
+            }
+
+            var verdict = FolderVerifier.Verify(folder);
+            Assert.All(verdict.Findings, f => Assert.Equal(FaultKind.Mesh, f.Kind));
+            Assert.All(verdict.Findings, f => Assert.Contains(f.Code, new[] { "PF8003", "PF7101", "PF7102", "PF7104" }));
+            Assert.Equal(all ? 3 : 1, verdict.NotHeld.Count);
+            Assert.Contains("1 of 3, which could not be read", verdict.NotHeld[0], StringComparison.Ordinal);
+            Assert.False(verdict.Passed);
+        }
+    }
+
+    [Fact]
+    public void A_link_and_a_pipe_in_a_finished_folder_are_not_read()
+    {
+        string path = Path.Combine(Path.GetTempPath(), "platformforge-" + Guid.NewGuid().ToString("N"));
+        try
+        {
+            var made = new Folders().Make();
+            var manifest = ManifestForm.Read(made[Manifest.FileName]!, Manifest.FileName).Value!;
+            Assert.True(OutputFolder.Write(path, manifest, [.. made.Files.Where(f => f.Path != Manifest.FileName)]).Succeeded);
+            string stl = Path.Combine(path, FirstStl), elsewhere = Path.Combine(path, "elsewhere.bin");
+            File.Move(stl, elsewhere);
+            File.CreateSymbolicLink(stl, elsewhere);
+            File.WriteAllText(Path.Combine(path, "stl", "mine.STL"), "solid mine");
+            var folder = FolderReader.Read(path).Value!;
+            Assert.Null(folder[FirstStl]);
+            Assert.Equal(["stl/mine.STL"], folder.Unlisted);
+            var verdict = FolderVerifier.Verify(folder);
+            Assert.Contains(verdict.Findings, f => f.Code == "PF8003" && f.Message.Contains("is a link", StringComparison.Ordinal));
+            Assert.Contains(verdict.Findings, f => f.Code == "PF8047");
+        }
+        finally
+        {
+            Directory.Delete(path, recursive: true);
+        }
+    }
+
+    private static RigidTransform Turned(RigidTransform motion, double angle)
+    {
+        var middle = Folders.Track.PointAt(620, -Folders.Reach);
+        return motion.Then(RigidTransform.Shift(-middle.X, -middle.Y, 0)).Then(RigidTransform.AboutZ(angle)).Then(RigidTransform.Shift(middle.X, middle.Y, 0));
     }
 
     // The second section's middle lies at chainage 620; the track turns left, so the platform's side is away from the curve's centre.

@@ -15,7 +15,7 @@ namespace PlatformForge.Tests.Verification;
 /// <summary>A finished folder made by hand: three bars on the outside of a curve, each on a plate of its own.</summary>
 internal sealed record Folders
 {
-    public const string Platform = "Pendlewick up side";
+    public const string PlatformName = "Pendlewick up side";
     public const double Reach = 24, Radius = 760, From = 400, To = 880, Trim = 0.1;
 
     /// <summary>Facets of each section.</summary>
@@ -41,6 +41,24 @@ internal sealed record Folders
     /// <summary>Changes where things lie on their plates.</summary>
     public Func<int, AffineMotion, AffineMotion> OnBed { get; init; } = (_, m) => m;
 
+    /// <summary>Changes where things lie in the file of all plates.</summary>
+    public Func<int, AffineMotion, AffineMotion> InAll { get; init; } = (_, m) => m;
+
+    /// <summary>Changes the meshes in the file of all plates.</summary>
+    public Func<int, Mesh, Mesh> InAllMesh { get; init; } = (_, m) => m;
+
+    /// <summary>A section that the file of all plates goes without.</summary>
+    public int? InAllWithout { get; init; }
+
+    /// <summary>Whether the manifest says that the sections are in the file of all plates.</summary>
+    public bool NamesAll { get; init; } = true;
+
+    /// <summary>Changes the platform that the manifest says a section belongs to.</summary>
+    public Func<int, string, string> Platform { get; init; } = (_, name) => name;
+
+    /// <summary>Changes the design copy.</summary>
+    public Func<DesignCopy, DesignCopy> Design { get; init; } = d => d;
+
     /// <summary>Sections that the folder goes without.</summary>
     public int? Without { get; init; }
 
@@ -48,6 +66,9 @@ internal sealed record Folders
     {
         var files = new List<OutputFile>();
         var entries = new List<ManifestSection>();
+        string allPlates = FileNames.AllPlates("pendlewick");
+        var objects = new List<ThreeMfObject>();
+        var items = new List<ThreeMfItem>();
         for (int i = 0; i < 3; i++)
         {
             double from = Cuts[i], to = Cuts[i + 1];
@@ -59,17 +80,24 @@ internal sealed record Folders
                 continue;
             }
 
-            string stl = FileNames.Section("pendlewick", i + 1), plate = FileNames.Plate("pendlewick", i + 1), name = $"{Platform} {i + 1} of 3";
+            string stl = FileNames.Section("pendlewick", i + 1), plate = FileNames.Plate("pendlewick", i + 1), name = $"{PlatformName} {i + 1} of 3";
             files.Add(new(stl, StlWriter.ToBytes(Stl(i, print), name)));
             var onBed = OnBed(i, AffineMotion.Of(RigidTransform.Shift(10, 10, 0)));
             files.Add(new(plate, ThreeMfWriter.ToBytes(new([], Palette.Materials, [new(i + 1, name, "", print, [])], [new(i + 1, onBed, "")], null))));
-            entries.Add(new(Platform, name, i + 1, from, to, stl, plate, i + 1, Motion(i, toLayout)));
+            entries.Add(new(Platform(i, PlatformName), name, i + 1, from, to, stl, plate, i + 1, Motion(i, toLayout)) { AllPlates = NamesAll ? allPlates : null });
+            if (i != InAllWithout)
+            {
+                objects.Add(new(i + 1, name, "", InAllMesh(i, print), []));
+                items.Add(new(i + 1, InAll(i, onBed with { Shift = onBed.Shift + new Point3(260 * i, 0, 0) }), ""));
+            }
         }
+
+        files.Add(new(allPlates, ThreeMfWriter.ToBytes(new([], Palette.Materials, objects, items, null))));
 
         var design = new DesignCopy(
             "Pendlewick", 76.2, 16.5, Pieces.RailTop, [DesignTrack.Of(new(Track, Vehicles))], Printer,
-            [new(Platform, [.. Track.Elements.Select(DesignElement.Of)], new FaceSpec("up", Side.Right, From, To), 12, Budget)]);
-        files.Add(new(DesignCopy.FileName, DesignForm.ToBytes(design)));
+            [new(PlatformName, [.. Track.Elements.Select(DesignElement.Of)], new FaceSpec("up", Side.Right, From, To), 12, Budget)]);
+        files.Add(new(DesignCopy.FileName, DesignForm.ToBytes(Design(design))));
         var listed = files.Select(f => new ManifestFile(f.Path, f.Bytes.Length, Convert.ToHexStringLower(SHA256.HashData(f.Bytes))));
         files.Add(new(Manifest.FileName, ManifestForm.ToBytes(new("Pendlewick", "0.1.0", new('0', 64), entries, [.. listed]))));
         return new(files);

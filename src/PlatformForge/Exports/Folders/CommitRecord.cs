@@ -32,8 +32,8 @@ internal sealed record CommitRecord(string Tool, int Format, IReadOnlyList<Remov
     {
         try
         {
-            var record = JsonSerializer.Deserialize<CommitRecord>(bytes, JsonForms.Options);
-            return record is { Tool: Manifest.OurTool, Format: OurFormat } && record.Paths.Concat(record.Folders).All(p => p is not null && ManifestForm.IsInside(p)) ? record : null;
+            var record = JsonForms.Read<CommitRecord>(bytes);
+            return record is { Tool: Manifest.OurTool, Format: OurFormat } && record.Paths.Concat(record.Folders).All(ManifestForm.IsInside) ? record : null;
         }
         catch (JsonException)
         {
@@ -41,7 +41,7 @@ internal sealed record CommitRecord(string Tool, int Format, IReadOnlyList<Remov
         }
     }
 
-    private IEnumerable<string?> Paths => Remove.Select(f => f?.Path).Concat(Replace.Select(f => f?.Path));
+    private IEnumerable<string> Paths => Remove.Select(f => f.Path).Concat(Replace.Select(f => f.Path));
 }
 
 /// <summary>A file to be taken away and the SHA-256 it had.</summary>

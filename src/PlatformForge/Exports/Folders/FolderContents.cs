@@ -80,15 +80,15 @@ internal sealed class FolderContents
         }
 
         var bytes = File.ReadAllBytes(path);
-        if (ManifestForm.Read(bytes, Manifest.FileName).Value is not { } manifest)
+        if (ManifestForm.ListedFiles(bytes) is not { } listed)
         {
             return;
         }
 
         Know(Manifest.FileName, OutputFolder.HashOf(bytes));
-        foreach (var listed in manifest.Files)
+        foreach (var (name, sha256) in listed)
         {
-            Know(listed.Path, listed.Sha256);
+            Know(name, sha256);
         }
     }
 

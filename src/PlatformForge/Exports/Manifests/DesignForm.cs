@@ -7,19 +7,24 @@ namespace PlatformForge.Exports.Manifests;
 /// <summary>Design copies to and from their file.</summary>
 public static class DesignForm
 {
-    public static byte[] ToBytes(DesignCopy design) => JsonForms.ToBytes(design);
+    public static byte[] ToBytes(DesignCopy design) => JsonForms.ToBytes(DesignDocument.Of(design));
 
-    /// <summary>Reads a design copy; PF7402 when a figure is missing, impossible or of the wrong kind.</summary>
+    /// <summary>Reads a design copy; PF7402 when it is of another form, or a figure is missing, impossible or of the wrong kind.</summary>
     public static Outcome<DesignCopy> Read(ReadOnlySpan<byte> bytes, string name)
     {
+        if (ManifestForm.OtherFormat(bytes, DesignDocument.OurFormat) is { } other)
+        {
+            return Fault(name, Invariant($"is not of {Manifest.OurTool}, format {DesignDocument.OurFormat}{other}"));
+        }
+
         try
         {
-            var design = JsonSerializer.Deserialize<DesignCopy>(bytes, JsonForms.Options);
-            return design is null ? Fault(name, "is empty") : Faults(design) is { } what ? Fault(name, what) : Outcome.Of(design);
+            var design = JsonForms.Read<DesignDocument>(bytes).ToCopy();
+            return Faults(design) is { } what ? Fault(name, what) : Outcome.Of(design);
         }
         catch (JsonException fault)
         {
-            return Fault(name, Invariant($"breaks at {fault.Path ?? "its start"}, line {(fault.LineNumber ?? 0) + 1}"));
+            return Fault(name, ManifestForm.Broken(fault));
         }
     }
 

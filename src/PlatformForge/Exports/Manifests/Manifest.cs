@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Manifests;
@@ -25,10 +26,12 @@ public sealed record Manifest(
     public const string OurTool = "PlatformForge";
 
     /// <summary>The form of the file that this program writes and reads.</summary>
-    public const int OurFormat = 1;
+    public const int OurFormat = 2;
 
+    [JsonRequired]
     public string Tool { get; init; } = OurTool;
 
+    [JsonRequired]
     public int Format { get; init; } = OurFormat;
 }
 
@@ -46,4 +49,9 @@ public sealed record ManifestFile(string Path, long Bytes, string Sha256);
 /// <param name="ObjectId">Its object's id there and in the file of all plates.</param>
 /// <param name="ToLayout">From the coordinates of either file's mesh to the layout frame, mm.</param>
 public sealed record ManifestSection(
-    string Platform, string Name, int Number, double From, double To, string Stl, string Plate, int ObjectId, RigidTransform ToLayout);
+    string Platform, string Name, int Number, double From, double To, string Stl, string Plate, int ObjectId, RigidTransform ToLayout)
+{
+    /// <summary>The 3MF file of all plates that it is in too; null where there is none.</summary>
+    [JsonRequired]
+    public string? AllPlates { get; init; }
+}

@@ -12,23 +12,23 @@ public static class ManifestForm
     /// <summary>Reads a manifest; PF7401 when it is none of ours, of another form, or names files outside its folder.</summary>
     public static Outcome<Manifest> Read(ReadOnlySpan<byte> bytes, string name)
     {
-        Manifest? manifest;
+        if (OtherFormat(bytes) is { } other)
+        {
+            return Fault(name, Invariant($"is not of {Manifest.OurTool}, format {Manifest.OurFormat}{other}"));
+        }
+
+        Manifest manifest;
         try
         {
-            manifest = JsonSerializer.Deserialize<Manifest>(bytes, JsonForms.Options);
+            manifest = JsonForms.Read<Manifest>(bytes);
         }
         catch (JsonException fault)
         {
-            return Fault(name, Invariant($"breaks at {fault.Path ?? "its start"}, line {(fault.LineNumber ?? 0) + 1}"));
-        }
-
-        if (manifest is null || manifest.Tool != Manifest.OurTool || manifest.Format != Manifest.OurFormat)
-        {
-            return Fault(name, Invariant($"is not of {Manifest.OurTool}, format {Manifest.OurFormat}"));
+            return Fault(name, Broken(fault));
         }
 
         var paths = manifest.Files.Select(f => f.Path).ToHashSet(StringComparer.Ordinal);
-        var named = manifest.Sections.SelectMany(s => new[] { s.Stl, s.Plate });
+        var named = manifest.Sections.SelectMany(s => new[] { s.Stl, s.Plate, s.AllPlates }).OfType<string>();
         if (paths.FirstOrDefault(p => !IsInside(p)) is { } outside)
         {
             return Fault(name, Invariant($"names '{outside}', which is no path below its folder"));
@@ -37,6 +37,57 @@ public static class ManifestForm
         return named.FirstOrDefault(f => !paths.Contains(f)) is { } missing
             ? Fault(name, Invariant($"has a section in '{missing}', which is not among its files"))
             : Outcome.Of(manifest);
+    }
+
+    /// <summary>The files that a manifest of ours lists, whatever its format; null when it is no manifest of ours.</summary>
+    internal static IReadOnlyList<(string Path, string Sha256)>? ListedFiles(ReadOnlySpan<byte> bytes)
+    {
+        try
+        {
+            var reader = new Utf8JsonReader(bytes);
+            using var document = JsonDocument.ParseValue(ref reader);
+            return document.RootElement.GetProperty("tool").GetString() == Manifest.OurTool
+                ? [.. document.RootElement.GetProperty("files").EnumerateArray().Select(f => (f.GetProperty("path").GetString()!, f.GetProperty("sha256").GetString()!)).Where(f => f.Item1 is not null && f.Item2 is not null)]
+                : null;
+        }
+        catch (Exception fault) when (fault is JsonException or InvalidOperationException or KeyNotFoundException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Where a form breaks, in words.</summary>
+    internal static string Broken(JsonException fault) => fault.Path is { } path
+        ? Invariant($"breaks at {path}, line {(fault.LineNumber ?? 0) + 1}: {Why(fault)}")
+        : Invariant($"breaks: {Why(fault)}");
+
+    /// <summary>What tool and format a file says it is of, where that is not ours: an empty text where it says nothing of the kind; null where it is ours or cannot be
+    /// read so far.</summary>
+    internal static string? OtherFormat(ReadOnlySpan<byte> bytes, int format = Manifest.OurFormat)
+    {
+        try
+        {
+            var reader = new Utf8JsonReader(bytes);
+            using var document = JsonDocument.ParseValue(ref reader);
+            if (document.RootElement.ValueKind != JsonValueKind.Object || !document.RootElement.TryGetProperty("tool", out var tool) || tool.ValueKind != JsonValueKind.String || tool.GetString() != Manifest.OurTool
+                || !document.RootElement.TryGetProperty("format", out var said) || said.ValueKind != JsonValueKind.Number || !said.TryGetInt32(out int number))
+            {
+                return "";
+            }
+
+            return number == format ? null : Invariant($", but of format {number}");
+        }
+        catch (Exception fault) when (fault is JsonException or InvalidOperationException)
+        {
+            return null;
+        }
+    }
+
+    // The framework's sentence, less the place that is told already.
+    private static string Why(JsonException fault)
+    {
+        int place = fault.Message.IndexOf(" Path:", StringComparison.Ordinal);
+        return (place < 0 ? fault.Message : fault.Message[..place]).TrimEnd('.').ReplaceLineEndings(" ");
     }
 
     /// <summary>Whether a path leads below the folder it is given for, by plain steps only.</summary>

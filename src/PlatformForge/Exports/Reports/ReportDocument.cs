@@ -1,19 +1,21 @@
 using PlatformForge.Clearance;
-using PlatformForge.Clearance.Sets;
 using PlatformForge.Platforms;
-using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Sections;
 using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Reports;
 
-/// <summary>The report as figures, for other programs. Lengths in mm of the model unless the name says full size.</summary>
+/// <summary>The report as figures, for other programs: the file report.json, format 1. Forms of its own, so that a renamed property of the program does not change the
+/// file. Lengths in mm of the model unless the name says full size.</summary>
 public sealed record ReportDocument(
-    string Project, string Version, string InputHash, double Ratio, double Gauge, double RailTop,
+    string Tool, int Format, string Project, string Version, string InputHash, double Ratio, double Gauge, double RailTop,
     IReadOnlyList<PlatformReport> Platforms, IReadOnlyList<FindingReport> Findings, IReadOnlyList<string> Cautions)
 {
+    /// <summary>The form of the file that this program writes and reads.</summary>
+    public const int OurFormat = 1;
+
     public static ReportDocument Of(Dossier dossier) => new(
-        dossier.Project, dossier.Version, dossier.InputHash, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop,
+        Manifests.Manifest.OurTool, OurFormat, dossier.Project, dossier.Version, dossier.InputHash, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop,
         [.. dossier.Platforms.Select(p => PlatformReport.Of(p, dossier.Scale))],
         [.. dossier.Findings.Select(f => new FindingReport(f.Code, f.Severity, f.Key, f.Message, f.Remedy))],
         Reports.Cautions.Lines);
@@ -23,35 +25,35 @@ public sealed record FindingReport(string Code, Severity Severity, string Key, s
 
 /// <summary>One platform's figures.</summary>
 public sealed record PlatformReport(
-    string Name, FaceSpec Face, double Height, double DeckWidth, double LeastReach, double LargestReach, double EnvelopeError,
-    BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointOpening> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest, IReadOnlyList<GapReport> Gaps,
-    Tables.LimitForm SteppingLimit, AsBuiltEdge? AsBuilt,
-    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelCut> Dowels, PrintEstimate Estimate, string EstimateBasis)
+    string Name, FaceReport Face, double Height, double DeckWidth, double LeastReach, double LargestReach, double EnvelopeError,
+    BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest, IReadOnlyList<GapReport> Gaps,
+    Tables.LimitForm SteppingLimit, AsBuiltReport? AsBuilt,
+    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels, EstimateReport Estimate, string EstimateBasis)
 {
     internal static PlatformReport Of(PlatformDossier platform, ModelScale scale)
     {
         var plan = platform.Plan;
         return new(
-            platform.Name, plan.Spec.Face, plan.Spec.Height, plan.Spec.Deck.Width, plan.CopingFront.Reach.Min(), plan.CopingFront.Reach.Max(), platform.Envelope.ErrorBound,
-            new(platform.Budget.Lines, platform.Budget.Rule, platform.Budget.Sum, platform.Budget.RootOfSquares, platform.Budget.Margin, platform.Budget.SumWithPlay, platform.Budget.RootOfSquaresWithPlay),
+            platform.Name, FaceReport.Of(plan.Spec.Face), plan.Spec.Height, plan.Spec.Deck.Width, plan.CopingFront.Reach.Min(), plan.CopingFront.Reach.Max(), platform.Envelope.ErrorBound,
+            new([.. platform.Budget.Lines.Select(l => new BudgetLineReport(l.Name, l.AmountMm, l.Basis, l.Placing))], platform.Budget.Rule, platform.Budget.Sum, platform.Budget.RootOfSquares, platform.Budget.Margin, platform.Budget.SumWithPlay, platform.Budget.RootOfSquaresWithPlay),
             AllowanceReport.Of(plan.Requirement, scale),
-            platform.Joints,
+            [.. platform.Joints.Select(JointReport.Of)],
             GoverningStretch.Of(plan),
             [.. platform.Tightest.Select(t => new NearestReport(t.Called, t.Part, t.Chainage, t.Reach, t.Left))],
             [.. plan.Gaps.Rows.Select(r => GapReport.Of(r, scale))],
             Tables.LimitForm.At(scale),
-            platform.AsBuilt,
+            AsBuiltReport.Of(platform.AsBuilt),
             [.. platform.Sections.Sections.Select(SectionReport.Of)],
             platform.Sections.CountReason,
-            [.. platform.Sections.Plates.Select(p => new PlateReport(p.Number, [.. p.Sections.Select(s => s.Section.Number)], p.Estimate))],
-            platform.Sections.Dowels,
-            platform.Sections.Estimate,
+            [.. platform.Sections.Plates.Select(p => new PlateReport(p.Number, [.. p.Sections.Select(s => s.Section.Number)], EstimateReport.Of(p.Estimate)))],
+            [.. platform.Sections.Dowels.Select(d => new DowelReport(d.What, d.Diameter, d.Length, d.Count))],
+            EstimateReport.Of(platform.Sections.Estimate),
             PrintEstimate.Basis);
     }
 }
 
 /// <summary>The clearance budget line by line, with both ways of adding up and the one that governs.</summary>
-public sealed record BudgetReport(IReadOnlyList<BudgetLine> Lines, BudgetRule Rule, double Sum, double RootOfSquares, double Margin, double SumWithPlay, double RootOfSquaresWithPlay);
+public sealed record BudgetReport(IReadOnlyList<BudgetLineReport> Lines, BudgetRule Rule, double Sum, double RootOfSquares, double Margin, double SumWithPlay, double RootOfSquaresWithPlay);
 
 /// <summary>What an allowance costs along a platform: how much farther away it keeps the coping, mm of the model and its most at full size.</summary>
 public sealed record AllowanceReport(string Name, double Least, double Mean, double Most, double MostFullSize)
@@ -101,11 +103,11 @@ public sealed record GapReport(
 
 /// <summary>A section's measures.</summary>
 public sealed record SectionReport(
-    int Number, string Name, double From, double To, double SizeX, double SizeY, double SizeZ, double Volume, PrintPose Pose, double UnsupportedArea, double WidestBridge, PrintEstimate Estimate)
+    int Number, string Name, double From, double To, double SizeX, double SizeY, double SizeZ, double Volume, PrintPose Pose, double UnsupportedArea, double WidestBridge, EstimateReport Estimate)
 {
     internal static SectionReport Of(PlatformSection s) => new(
-        s.Number, s.Name, s.From, s.To, s.Size.X, s.Size.Y, s.Size.Z, s.Volumes.Finished, s.Pose, s.Overhangs.Unsupported, s.Overhangs.WidestBridge, s.Estimate);
+        s.Number, s.Name, s.From, s.To, s.Size.X, s.Size.Y, s.Size.Z, s.Volumes.Finished, s.Pose, s.Overhangs.Unsupported, s.Overhangs.WidestBridge, EstimateReport.Of(s.Estimate));
 }
 
 /// <summary>A plate and the numbers of the sections on it.</summary>
-public sealed record PlateReport(int Number, IReadOnlyList<int> Sections, PrintEstimate Estimate);
+public sealed record PlateReport(int Number, IReadOnlyList<int> Sections, EstimateReport Estimate);

@@ -22,6 +22,7 @@ internal static class ExportEntries
         new("PF7312", "A run was stopped half-way, and its record cannot be read.", "Build into an empty folder, or force it.", Reasons.Folder),
         new("PF7313", "A run was stopped half-way and cannot be brought to an end.", "Close what holds the files open, and run build or verify again.", Reasons.Folder),
         new("PF7314", "A folder stands where a file should go, or a file where a folder should.", "Move it elsewhere, or choose another folder.", Reasons.Folder),
+        new("PF7320", "The report cannot be read.", "Build the folder again.", Reasons.Rebuilt),
         new("PF7401", "The manifest cannot be read.", "Build the folder again.", Reasons.Rebuilt),
         new("PF7402", "The design copy cannot be read.", "Build the folder again.", Reasons.Rebuilt),
     ];

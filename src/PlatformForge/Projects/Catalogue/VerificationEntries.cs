@@ -27,5 +27,14 @@ internal static class VerificationEntries
         new("PF8034", "Part of a platform has no section.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8035", "The edge steps from one section to the next.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8040", "A build is writing into the folder at this moment.", "Wait until the build has ended.", Reasons.Folder),
+        new("PF8041", "A section belongs to a platform that the design copy does not know.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8042", "The design copy names no platform.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8043", "The design copy names no vehicle.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8044", "What a 3MF file prints is scaled, skewed, mirrored or tipped over.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8045", "A 3MF file prints something, but no section is in it.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8046", "A 3MF file prints something that is no section of it.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8047", "The folder holds a file to print that the manifest does not list.", "Move it elsewhere.", Reasons.Folder),
+        new("PF8048", "A section lies otherwise in the file of all plates than on its own.", "Print from the plate's own file, or build the folder again.", Reasons.Rebuilt),
+        new("PF8049", "A section in a 3MF file is put together of other objects.", "Build the folder again.", Reasons.Rebuilt),
     ];
 }

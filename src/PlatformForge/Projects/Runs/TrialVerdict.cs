@@ -24,6 +24,7 @@ public static class TrialVerdict
             [.. dossier.Platforms.SelectMany(p => Limits(dossier, p, extra ?? [])), .. verdicts.SelectMany(v => v.Findings)])
         {
             Platforms = verdicts.Length,
+            NotHeld = dossier.Tracks.All(t => t.Vehicles.Count == 0) && extra is null or [] ? ["anything: there is no vehicle"] : [],
         };
     }
 

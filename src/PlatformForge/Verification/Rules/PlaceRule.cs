@@ -17,8 +17,11 @@ internal static class PlaceRule
     /// <summary>A motion's rows are of unit length and square to one another within this.</summary>
     private const double Squareness = 1e-6;
 
-    /// <summary>What lies this near to the end of a section belongs to its end, mm.</summary>
-    private const double EndZone = 0.05;
+    /// <summary>The corner of an edge is looked for so far from the end of its section, mm: of a section that is turned, the back corner may be the farther one along the track.</summary>
+    private const double EndZone = 10;
+
+    /// <summary>By how much a place must be nearer to the track for each mm that it is farther from the end, to be the corner: more than edges slant, less than ends do.</summary>
+    private const double Slant = 0.3;
 
     /// <summary>Greatest step in the edge from one section to the next, mm; an edge turns little over the trim of a joint.</summary>
     private const double GreatestStep = 0.1;
@@ -96,9 +99,9 @@ internal static class PlaceRule
         }
 
         double from = places.Select(p => p.Chainage).DefaultIfEmpty(0).Min(), to = places.Select(p => p.Chainage).DefaultIfEmpty(0).Max();
-        double Nearest(double low, double high) =>
-            places.Where(p => p.Chainage >= low && p.Chainage <= high).Select(p => p.Offset * stretch.Side).DefaultIfEmpty(0).Min();
-        return new(name, from, to, Nearest(from, to), Nearest(from, from + EndZone), Nearest(to - EndZone, to));
+        double Corner(double end) => places.Where(p => Math.Abs(p.Chainage - end) <= EndZone).Select(p => (Offset: p.Offset * stretch.Side, Off: Math.Abs(p.Chainage - end)))
+            .DefaultIfEmpty().MinBy(p => p.Offset + (Slant * p.Off)).Offset;
+        return new(name, from, to, places.Select(p => p.Offset * stretch.Side).DefaultIfEmpty(0).Min(), Corner(from), Corner(to));
     }
 
     private static bool IsRigid(RigidTransform motion)

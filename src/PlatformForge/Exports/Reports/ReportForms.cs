@@ -1,0 +1,58 @@
+using PlatformForge.Clearance;
+using PlatformForge.Clearance.Sets;
+using PlatformForge.Platforms;
+using PlatformForge.Platforms.AsBuilt;
+using PlatformForge.Sections;
+using PlatformForge.Track;
+
+namespace PlatformForge.Exports.Reports;
+
+/// <summary>Where a platform faces a track, and how its edge follows what vehicles need.</summary>
+public sealed record FaceReport(string Track, Side Side, double From, double To, EdgeStyle Edge, double? LeastRadius, double Taper, double? Reach, bool BodiesPassOver, double VerticalGap)
+{
+    internal static FaceReport Of(FaceSpec f) => new(f.Track, f.Side, f.From, f.To, f.Edge, f.LeastRadius, f.Taper, f.Reach, f.BodiesPassOver, f.VerticalGap);
+}
+
+/// <summary>One entry of the clearance budget, mm.</summary>
+public sealed record BudgetLineReport(string Name, double AmountMm, string Basis, BudgetPlacing Placing);
+
+/// <summary>How wide the space between two bodies of a set is while it passes, mm.</summary>
+public sealed record JointReport(string Set, string Ahead, string Behind, JointKindReport Joint, OpeningReport Platform, OpeningReport Away)
+{
+    internal static JointReport Of(JointOpening j) => new(j.Set, j.Ahead, j.Behind, new(j.Joint.Kind, j.Joint.Gap), OpeningReport.Of(j.Platform), OpeningReport.Of(j.Away));
+}
+
+/// <summary>How two bodies are joined, and the gap between them on straight track.</summary>
+public sealed record JointKindReport(BodyJointKind Kind, double Gap);
+
+/// <summary>Least and greatest opening and where they are met.</summary>
+public sealed record OpeningReport(double Least, double LeastAt, double Greatest, double GreatestAt)
+{
+    internal static OpeningReport Of(OpeningRange o) => new(o.Least, o.LeastAt, o.Greatest, o.GreatestAt);
+}
+
+/// <summary>Gaps measured on the finished layout, held against the plan.</summary>
+public sealed record AsBuiltReport(string Platform, IReadOnlyList<MeasureReport> Measures)
+{
+    internal static AsBuiltReport? Of(AsBuiltEdge? edge) => edge is null ? null : new(edge.Platform, [.. edge.Measures.Select(m => new MeasureReport(
+        new(m.Reading.File, m.Reading.Line, m.Reading.Chainage, m.Reading.Gap, m.Reading.Vehicle), m.Planned, m.True,
+        [.. m.Vehicles.Select(v => new RoomReport(v.Vehicle, v.Part, v.Swept, v.Planned, v.Left))]))]);
+}
+
+/// <summary>A reading, where the coping was planned and where it is.</summary>
+public sealed record MeasureReport(ReadingReport Reading, double Planned, double True, IReadOnlyList<RoomReport> Vehicles);
+
+/// <summary>A gap as it was noted.</summary>
+public sealed record ReadingReport(string File, int Line, double Chainage, double Gap, string? Vehicle);
+
+/// <summary>What is left for a vehicle at a reading.</summary>
+public sealed record RoomReport(string Vehicle, string Part, double Swept, double Planned, double Left);
+
+/// <summary>A loose dowel to be cut.</summary>
+public sealed record DowelReport(string What, double Diameter, double Length, int Count);
+
+/// <summary>What a print takes.</summary>
+public sealed record EstimateReport(double Volume, double Grams, double Metres, double LeastHours, double MostHours, double? Cost)
+{
+    internal static EstimateReport Of(PrintEstimate e) => new(e.Volume, e.Grams, e.Metres, e.LeastHours, e.MostHours, e.Cost);
+}

@@ -1,0 +1,131 @@
+using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.ThreeMf;
+using PlatformForge.Geometry;
+using PlatformForge.Sections;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Verification.Rules;
+
+/// <summary>
+/// Every 3MF file prints the sections that the manifest says it prints, each once, each the same solid as its STL file, turned about the upright and shifted
+/// and nothing else. The file of all plates has them as they lie on their own plates, plate beside plate.
+/// </summary>
+/// <param name="manifest">What should be where.</param>
+/// <param name="solids">The sections' meshes as their STL files hold them, by file.</param>
+internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, Mesh> solids)
+{
+    // Rows of a motion that went through decimal text are of unit length and square to one another within this.
+    private const double Squareness = 1e-6;
+
+    // What a place may be off by, mm: numbers in the file are rounded.
+    private const double Slack = 0.001;
+
+    /// <param name="plates">The files as they were read.</param>
+    /// <param name="printer">The printer; null leaves the bed out.</param>
+    public IEnumerable<Finding> Check(IReadOnlyList<(string File, ThreeMfModel Model)> plates, PrinterSpec? printer) =>
+        [.. plates.SelectMany(p => One(p.File, p.Model, printer)), .. plates.SelectMany(p => Beside(p.File, p.Model, plates))];
+
+    private IEnumerable<Finding> One(string file, ThreeMfModel model, PrinterSpec? printer)
+    {
+        ManifestSection[] own = [.. manifest.Sections.Where(s => s.Plate == file || s.AllPlates == file)];
+        if (own.Length == 0)
+        {
+            return [Fault("PF8045", Invariant($"'{file}' prints something, but no section of the manifest is in it."), "Do not print it; build the folder again.")];
+        }
+
+        return [.. model.Items.SelectMany(i => Item(file, model, i, own)), .. own.SelectMany(s => Section(file, model, s)), .. OnBed(file, model, own, printer)];
+    }
+
+    private static IEnumerable<Finding> Item(string file, ThreeMfModel model, ThreeMfItem item, ManifestSection[] own)
+    {
+        string name = Named(model, item.ObjectId);
+        if (own.All(s => s.ObjectId != item.ObjectId))
+        {
+            yield return Fault("PF8046", Invariant($"'{file}' prints {name}, which is no section of it."), "Do not print it; build the folder again.");
+        }
+
+        if (Bent(item.Placement, model.UnitMm) is { } how)
+        {
+            yield return Fault("PF8044", Invariant($"{name} in '{file}' is {how}, where it should be turned and shifted only."), "Do not print it; build the folder again.");
+        }
+    }
+
+    private IEnumerable<Finding> Section(string file, ThreeMfModel model, ManifestSection section)
+    {
+        int printed = model.Items.Count(i => i.ObjectId == section.ObjectId);
+        if (printed != 1)
+        {
+            yield return Fault("PF8006", Invariant($"'{file}' prints {section.Name} {printed} times."), "It should be there once: build the folder again.");
+        }
+
+        if (model.Objects.FirstOrDefault(o => o.Id == section.ObjectId) is not { } thing)
+        {
+            yield break;
+        }
+
+        if (thing.Components.Count > 0 || thing.Mesh is not { } mesh)
+        {
+            yield return Fault("PF8049", Invariant($"{section.Name} in '{file}' is put together of other objects; it should be one mesh."), "Do not print it; build the folder again.");
+        }
+        else if (solids.TryGetValue(section.Stl, out var solid))
+        {
+            foreach (var finding in TwinRule.Check(section, file, solid, mesh))
+            {
+                yield return finding;
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> OnBed(string file, ThreeMfModel model, ManifestSection[] own, PrinterSpec? printer)
+    {
+        string[] names = [.. model.Items.Select(i => Named(model, i.ObjectId))];
+        var placed = model.PlacedMeshes();
+        return printer is null || placed.Count != names.Length ? [] : BedRule.Check(file, names, placed, printer, isOneBed: own.Any(s => s.Plate == file));
+    }
+
+    // What lies on one plate lies alike in the file of all plates, only farther to the right.
+    private IEnumerable<Finding> Beside(string file, ThreeMfModel all, IReadOnlyList<(string File, ThreeMfModel Model)> plates)
+    {
+        foreach (var plate in manifest.Sections.Where(s => s.AllPlates == file).GroupBy(s => s.Plate))
+        {
+            var alone = plates.FirstOrDefault(p => p.File == plate.Key).Model;
+            Point3? moved = null;
+            foreach (var section in plate)
+            {
+                if (alone?.Items.FirstOrDefault(i => i.ObjectId == section.ObjectId) is not { } own || all.Items.FirstOrDefault(i => i.ObjectId == section.ObjectId) is not { } here)
+                {
+                    continue;
+                }
+
+                var by = here.Placement.Shift - own.Placement.Shift;
+                moved ??= new(by.X, 0, 0);
+                double turned = (here.Placement.X - own.Placement.X).Length + (here.Placement.Y - own.Placement.Y).Length;
+                if (turned > Squareness || (by - moved.Value).Length > Slack)
+                {
+                    yield return Fault("PF8048", Invariant($"{section.Name} lies otherwise in '{file}' than on its plate '{plate.Key}'."), "Print from the plate's own file, or build the folder again.");
+                }
+            }
+        }
+    }
+
+    // What is wrong with a motion, in words; null where it is a turn about the upright and a shift.
+    private static string? Bent(AffineMotion motion, double unit)
+    {
+        var (x, y, z, shift) = motion;
+        double[] lengths = [x.Length, y.Length, z.Length];
+        double mean = lengths.Sum() / lengths.Length;
+        return !double.IsFinite(motion.Determinant) || !double.IsFinite(shift.Length) ? "at no place"
+            : Math.Abs(unit - 1) > Squareness ? Invariant($"in a unit of {unit:0.###} mm")
+            : motion.Determinant < 0 ? "mirrored"
+            : lengths.Any(l => Math.Abs(l - mean) > Squareness) ? "stretched"
+            : Math.Abs(mean - 1) > Squareness ? Invariant($"scaled by {mean:0.######}")
+            : Math.Abs(Point3.Dot(x, y)) + Math.Abs(Point3.Dot(y, z)) + Math.Abs(Point3.Dot(z, x)) > Squareness ? "skewed"
+            : (z - new Point3(0, 0, 1)).Length > Squareness ? "tipped over"
+            : null;
+    }
+
+    private static string Named(ThreeMfModel model, int id) => model.Objects.FirstOrDefault(o => o.Id == id)?.Name is { Length: > 0 } name ? name : Invariant($"object {id}");
+
+    private static Finding Fault(string code, string what, string remedy) => Finding.Error(code, "", what, remedy, FaultKind.Mesh);
+}
