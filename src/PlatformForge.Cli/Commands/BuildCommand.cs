@@ -45,7 +45,7 @@ internal static class BuildCommand
         var read = arguments.Read();
         if (read.Value is not { } project)
         {
-            return new(read.Findings);
+            return arguments.Refused(read.Findings, watch);
         }
 
         if (ChosenSections.Beyond(CrossSection, project, choice.CrossSections) is { } beyond)
@@ -57,7 +57,7 @@ internal static class BuildCommand
         var built = BuildRun.Build(project, folder, force, watch, choice, measured);
         return built.Value is { } report
             ? new([.. read.Findings, .. built.Findings]) { Plain = o => Plain(o, report), Json = j => Json(j, report), InPlace = $"The files are in place all the same, in {report.Folder.Folder}." }
-            : new(built.Findings);
+            : arguments.Refused(built.Findings, watch);
     }
 
     private static void Plain(TextWriter o, BuildReport report)

@@ -38,10 +38,11 @@ internal static class CheckCommand
 
     private static CommandResult Check(ProjectArguments arguments, CommandOption extra, string? measured, IReadOnlyList<double> chainages, Session session, StageShow show)
     {
+        var watch = session.Watch(show);
         var read = arguments.Read();
         if (read.Value is not { } project)
         {
-            return new(read.Findings);
+            return arguments.Refused(read.Findings, watch);
         }
 
         if (ChosenSections.Beyond(At, project, chainages) is { } beyond)
@@ -55,11 +56,10 @@ internal static class CheckCommand
             return new(more.Findings);
         }
 
-        var watch = session.Watch(show);
         var design = DesignRun.Design(project, watch);
         if (design.Value is not { } dossier)
         {
-            return new(design.Findings);
+            return arguments.Refused(design.Findings, watch);
         }
 
         var built = measured is null ? Outcome.Of<IReadOnlyList<AsBuiltEdge>>([]) : AsBuiltCheck.OfFile(dossier, measured, further.Vehicles);

@@ -38,7 +38,7 @@ internal static class CompareCommand
         var compared = Comparison.Run(project.Read, [.. variations.Select(v => v.Value!)], watch);
         if (compared.Value is not { } designs)
         {
-            return new(compared.Findings);
+            return project.Refused(compared.Findings, watch);
         }
 
         return new([])

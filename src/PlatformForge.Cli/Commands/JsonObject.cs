@@ -57,6 +57,24 @@ internal static class JsonObject
         json.WriteString("file", finding.File);
         json.WriteNumber("line", finding.Line);
         json.WriteNumber("column", finding.Column);
+        Cure(json, finding.Cure);
+        json.WriteEndObject();
+    }
+
+    // The remedy as a change of the project file: what --set takes, where it sets a key.
+    private static void Cure(Utf8JsonWriter json, Cure? cure)
+    {
+        if (cure is null)
+        {
+            json.WriteNull("cure");
+            return;
+        }
+
+        json.WriteStartObject("cure");
+        json.WriteString("act", cure.Act switch { CureAct.Set => "set", CureAct.LeaveOut => "leave_out", _ => "rename" });
+        json.WriteString("key", cure.Key);
+        json.WriteString("value", cure.Value);
+        json.WriteBoolean("tried", cure.Tried);
         json.WriteEndObject();
     }
 }

@@ -1,6 +1,8 @@
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Overrides;
+using PlatformForge.Projects.Remedies;
+using PlatformForge.Projects.Runs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Cli.Commands;
@@ -28,6 +30,10 @@ internal sealed class ProjectArguments
             ? Outcome.Fault<IReadOnlyList<Override>>(faults)
             : new(parsed.Select(p => p.Value!).ToArray(), []);
     }
+
+    /// <summary>What a run that was refused ends with: its findings, the remedies tried on this project.</summary>
+    public CommandResult Refused(IReadOnlyList<Finding> findings, RunWatch watch) =>
+        new(Overrides().Value is { } overrides && ProjectSource.OfFile(File, overrides) is { } source ? CureTrial.Of(source, findings, cancel: watch.Cancel) : findings);
 
     /// <summary>Reads the project with those values in it.</summary>
     public Outcome<ProjectSpec> Read(IReadOnlyList<Override>? more = null) =>

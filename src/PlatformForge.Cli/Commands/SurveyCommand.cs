@@ -44,7 +44,7 @@ internal static class SurveyCommand
         var read = arguments.Read();
         if (read.Value is not { } project)
         {
-            return new(read.Findings);
+            return arguments.Refused(read.Findings, watch);
         }
 
         watch.Begin("fitting the surveys");

@@ -63,15 +63,15 @@ internal static class TrackFitRule
         if (curve.Radius < vehicle.PivotCentres / ChordPerRadius)
         {
             string what = bogie > 0 ? "pivot centres" : "wheelbase";
-            yield return Finding.Error("PF3021", Key("pivot_centres"), Invariant($"{vehicle.Name} cannot stand on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}': with {what} of {vehicle.PivotCentres:0.##} mm it would slew by more than 45 degrees."), Invariant($"Its {what} can be {Down(most)} mm at most there, or the curve's radius {Math.Ceiling(vehicle.PivotCentres / ChordPerRadius):F0} mm or more."), FaultKind.DesignRule);
+            yield return Finding.Error("PF3021", Key("pivot_centres"), Invariant($"{vehicle.Name} cannot stand on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}': with {what} of {vehicle.PivotCentres:0.##} mm it would slew by more than 45 degrees."), Invariant($"Its {what} can be {Down(most)} mm at most there, or the curve's radius {Math.Ceiling(vehicle.PivotCentres / ChordPerRadius):F0} mm or more."), FaultKind.DesignRule).Curing(Math.Floor(most * 10) / 10);
         }
         else if (curve.Radius < bogie / ChordPerRadius && vehicle.TruckOf is null && !vehicle.Hangs)
         {
-            yield return Finding.Error("PF3021", Key(vehicle.LeadingWheelbase >= vehicle.TrailingWheelbase ? "bogie_wheelbase" : "trailing_bogie_wheelbase"), Invariant($"{vehicle.Name} cannot stand on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}': a bogie with a wheelbase of {bogie:0.##} mm would slew by more than 45 degrees."), Invariant($"The bogie's wheelbase can be {Down(most)} mm at most there, or the curve's radius {Math.Ceiling(bogie / ChordPerRadius):F0} mm or more."), FaultKind.DesignRule);
+            yield return Finding.Error("PF3021", Key(vehicle.LeadingWheelbase >= vehicle.TrailingWheelbase ? "bogie_wheelbase" : "trailing_bogie_wheelbase"), Invariant($"{vehicle.Name} cannot stand on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}': a bogie with a wheelbase of {bogie:0.##} mm would slew by more than 45 degrees."), Invariant($"The bogie's wheelbase can be {Down(most)} mm at most there, or the curve's radius {Math.Ceiling(bogie / ChordPerRadius):F0} mm or more."), FaultKind.DesignRule).Curing(Math.Floor(most * 10) / 10);
         }
         else if (vehicle.LeastRadius is { } least && curve.Radius < least)
         {
-            yield return Finding.Error("PF3022", Key("least_radius"), Invariant($"{vehicle.Name} is stated to need a radius of {least:F0} mm, but the curve at chainage {curve.Chainage:F0} mm of track '{track}' has {curve.Radius:F1} mm."), Invariant($"A least radius of {Math.Floor(curve.Radius):F0} mm would be met; otherwise keep this vehicle off the track."), FaultKind.DesignRule);
+            yield return Finding.Error("PF3022", Key("least_radius"), Invariant($"{vehicle.Name} is stated to need a radius of {least:F0} mm, but the curve at chainage {curve.Chainage:F0} mm of track '{track}' has {curve.Radius:F1} mm."), Invariant($"A least radius of {Math.Floor(curve.Radius):F0} mm would be met; otherwise keep this vehicle off the track."), FaultKind.DesignRule).Curing(Math.Floor(curve.Radius));
         }
     }
 
@@ -81,7 +81,7 @@ internal static class TrackFitRule
         double half = vehicle.PivotCentres / 2, versine = curve.Radius > half ? curve.Radius - Math.Sqrt((curve.Radius * curve.Radius) - (half * half)) : double.NaN;
         if (vehicle.MiddleAxlePlay is { } play && versine > play)
         {
-            yield return Finding.Warning("PF3025", vehicle.Key.Length == 0 ? "" : vehicle.Key + ".middle_axle_play", Invariant($"The middle axle of {vehicle.Name} has {play:0.##} mm of side play each way; on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}' it has to go {versine:F2} mm aside."), Invariant($"Give the axle {Math.Ceiling(versine * 10) / 10:0.0} mm of side play; with {play:0.##} mm the tightest curve is {Math.Ceiling(((half * half) + (play * play)) / (2 * play)):F0} mm."));
+            yield return Finding.Warning("PF3025", vehicle.Key.Length == 0 ? "" : vehicle.Key + ".middle_axle_play", Invariant($"The middle axle of {vehicle.Name} has {play:0.##} mm of side play each way; on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}' it has to go {versine:F2} mm aside."), Invariant($"Give the axle {Math.Ceiling(versine * 10) / 10:0.0} mm of side play; with {play:0.##} mm the tightest curve is {Math.Ceiling(((half * half) + (play * play)) / (2 * play)):F0} mm.")).Curing(Math.Ceiling(versine * 10) / 10);
         }
     }
 
@@ -91,7 +91,7 @@ internal static class TrackFitRule
     public static Finding Stuck(TrackRun run, Vehicle vehicle, double chainage)
     {
         var curve = Sharpest(run, chainage - vehicle.Length, chainage + vehicle.Length);
-        return Finding.Error("PF3021", vehicle.Key, Invariant($"{vehicle.Name} cannot stand on track '{run.Ride.Name}' with its leading pivot at chainage {chainage:F0} mm: the track turns by more than 45 degrees under it."), Invariant($"The sharpest curve nearby has {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm; pivot centres of {curve.Radius:F0} mm or less are safe on it."), FaultKind.DesignRule);
+        return Finding.Error("PF3021", vehicle.Key, Invariant($"{vehicle.Name} cannot stand on track '{run.Ride.Name}' with its leading pivot at chainage {chainage:F0} mm: the track turns by more than 45 degrees under it."), Invariant($"The sharpest curve nearby has {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm; pivot centres of {Math.Floor(curve.Radius):F0} mm or less are safe on it."), FaultKind.DesignRule).Curing(vehicle.Key.Length == 0 ? null : Cure.Set(vehicle.Key + ".pivot_centres", Math.Floor(curve.Radius)));
     }
 
     private static Finding Beyond(TrackRun run, double longest, double known, string where, string end) =>

@@ -64,7 +64,7 @@ public static class VehicleRule
         string key = Invariant($"part[{index}]");
         if (!(double.IsFinite(part.ZLow) && double.IsFinite(part.ZHigh) && part.ZLow < part.ZHigh))
         {
-            fault("PF3013", key, Invariant($"the part '{part.Name}' reaches from {part.ZLow} to {part.ZHigh} mm above rail top."), "The upper height has to be greater than the lower one.");
+            fault("PF3013", key, Invariant($"the part '{part.Name}' reaches from {part.ZLow:0.###} to {part.ZHigh:0.###} mm above rail top."), "The upper height has to be greater than the lower one.");
         }
 
         if (part.Outline.Count < 3 || part.Outline.Any(p => !(Math.Abs(p.X) <= LargestFigure && Math.Abs(p.Y) <= LargestFigure)))

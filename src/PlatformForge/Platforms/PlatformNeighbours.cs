@@ -27,7 +27,8 @@ public static class PlatformNeighbours
                 if ((first ?? second) is { } told)
                 {
                     var (plan, other) = first is null ? (plans[j], plans[i]) : (plans[i], plans[j]);
-                    findings.Add(PlatformFindings.Collide($"{plan.Spec.Key}.deck.width", plan.Spec.Name, other.Spec.Name, told.Chainage, told.Depth, Remedy(told, plan, second is not null && first is not null ? second : null, other)));
+                    var (sentence, cure) = Remedy(told, plan, second is not null && first is not null ? second : null, other);
+                    findings.Add(PlatformFindings.Collide($"{plan.Spec.Key}.deck.width", plan.Spec.Name, other.Spec.Name, told.Chainage, told.Depth, sentence, cure));
                 }
             }
         }
@@ -35,22 +36,26 @@ public static class PlatformNeighbours
         return findings;
     }
 
-    private static string Remedy(Intrusion own, PlatformPlan plan, Intrusion? theirs, PlatformPlan other)
+    private static (string Sentence, Cure Cure) Remedy(Intrusion own, PlatformPlan plan, Intrusion? theirs, PlatformPlan other)
     {
         var ways = new List<string>();
+        Cure? cure = null;
         foreach (var (intrusion, of) in new[] { (own, plan), (theirs, other) })
         {
             if (intrusion is { } it && it.Width - KeptBack >= Rules.LeastDeck.Of(of.Spec).Width)
             {
-                ways.Add(Invariant($"give {of.Spec.Name} a width of {Math.Floor((it.Width - KeptBack) * 100) / 100:0.##} mm or less"));
+                double width = Math.Floor((it.Width - KeptBack) * 100) / 100;
+                ways.Add(Invariant($"give {of.Spec.Name} a width of {width:0.##} mm or less"));
+                cure ??= Cure.Set($"{of.Spec.Key}.deck.width", width);
             }
         }
 
         var face = plan.Spec.Face;
         bool atEnd = own.From - face.From > face.To - own.To;
         ways.Add(atEnd ? Invariant($"end {plan.Spec.Name} at chainage {Math.Floor(own.From - Step):0}") : Invariant($"begin {plan.Spec.Name} at chainage {Math.Ceiling(own.To + Step):0}"));
+        cure ??= atEnd ? Cure.Set($"{plan.Spec.Key}.face.to", Math.Floor(own.From - Step)) : Cure.Set($"{plan.Spec.Key}.face.from", Math.Ceiling(own.To + Step));
         string all = string.Join(", or ", ways);
-        return char.ToUpperInvariant(all[0]) + all[1..] + ".";
+        return (char.ToUpperInvariant(all[0]) + all[1..] + ".", cure);
     }
 
     private static Point2[] Outline(PlatformPlan plan)

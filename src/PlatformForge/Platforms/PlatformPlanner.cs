@@ -129,9 +129,20 @@ public static class PlatformPlanner
         if (margin >= width)
         {
             var largest = request.Budget.Lines.Where(l => l.Placing != BudgetPlacing.Swept).MaxBy(l => l.AmountMm)!;
-            findings.Add(PlatformFindings.AllowanceTooLarge("clearance", margin, request.Spec.Name, width, largest.Name, width - (margin - largest.AmountMm)));
+            findings.Add(PlatformFindings.AllowanceTooLarge("clearance", margin, request.Spec.Name, width, largest.Name, width - (margin - largest.AmountMm), EntryKey(largest.Name)));
         }
     }
+
+    // The key of an entry of the budget.
+    private static string? EntryKey(string entry) => entry switch
+    {
+        "running clearance" => "clearance.running",
+        "print tolerance" => "clearance.print",
+        "fitting of the sections" => "clearance.fitting",
+        "track laying" => "clearance.laying",
+        "survey residual" => "clearance.survey",
+        _ => null,
+    };
 
     // The edge needs a vehicle at every chainage, and a curve whose centre lies beyond the platform's back.
     private static void Reachable(PlatformRequest request, HeightProfile profile, RequirementTrace trace, List<Finding> findings)
@@ -174,8 +185,25 @@ public static class PlatformPlanner
         }
 
         return face.BodiesPassOver && places.Count > 0 && places.MaxBy(p => p.Gap) is var (gap, chainage, part)
-            ? PlatformFindings.NothingSoLow($"{request.Spec.Key}.face", chainage, $"{part.Part.Name} of {part.Vehicle.Name}", part.ZLow, gap)
+            ? PlatformFindings.NothingSoLow($"{request.Spec.Key}.face", chainage, $"{part.Part.Name} of {part.Vehicle.Name}", part.ZLow, gap, OnRamp(request, profile, chainage, part.ZLow))
             : null;
+    }
+
+    // The foot of the ramp that a chainage is on, and how high it has to be for a part to count at the gap stated.
+    private static (string Key, double Foot)? OnRamp(PlatformRequest request, HeightProfile profile, double s, double low)
+    {
+        var spec = request.Spec;
+        double wanted = low + LeastOver - spec.Face.VerticalGap;
+        foreach (var (on, end, foot, head) in new[] { (s < profile.StartHead, "start", profile.From, profile.StartHead), (s > profile.EndHead, "end", profile.To, profile.EndHead) })
+        {
+            double share = on ? (s - foot) / (head - foot) : 0;
+            if (on && (wanted - (share * spec.Height)) / (1 - share) is var height && height < spec.Height)
+            {
+                return ($"{spec.Key}.ramps.{end}.foot_height", height);
+            }
+        }
+
+        return null;
     }
 
     // A part counts when it is lower than the limit by anything, mm.

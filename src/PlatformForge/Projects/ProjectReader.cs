@@ -4,6 +4,7 @@ using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
+using PlatformForge.Projects.Remedies;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects;
@@ -14,12 +15,13 @@ public static class ProjectReader
     /// <summary>Reads a project file and everything it names. All faults that can be told are told at once.</summary>
     /// <param name="path">The project file, as the user named it.</param>
     /// <param name="overrides">Values that stand in for those of the file.</param>
-    public static Outcome<ProjectSpec> ReadFile(string path, IReadOnlyList<Override>? overrides = null)
+    /// <param name="cures">Changes made on top of those.</param>
+    public static Outcome<ProjectSpec> ReadFile(string path, IReadOnlyList<Override>? overrides = null, IReadOnlyList<Cure>? cures = null)
     {
         var text = ProjectText.Read(path, path);
         return text.Value is null
             ? Outcome.Fault<ProjectSpec>(text.Findings)
-            : Read(text.Value, path, Path.GetDirectoryName(Path.GetFullPath(path))!, overrides);
+            : Read(text.Value, path, Path.GetDirectoryName(Path.GetFullPath(path))!, overrides, cures);
     }
 
     /// <summary>Reads the text of a project file.</summary>
@@ -27,7 +29,8 @@ public static class ProjectReader
     /// <param name="file">Its name for findings.</param>
     /// <param name="folder">Where files that it names are looked for; null refuses such names.</param>
     /// <param name="overrides">Values that stand in for those of the text.</param>
-    public static Outcome<ProjectSpec> Read(string text, string file, string? folder = null, IReadOnlyList<Override>? overrides = null)
+    /// <param name="cures">Changes made on top of those.</param>
+    public static Outcome<ProjectSpec> Read(string text, string file, string? folder = null, IReadOnlyList<Override>? overrides = null, IReadOnlyList<Cure>? cures = null)
     {
         var tree = TreeReader.Read(text, file);
         if (tree.Value is null)
@@ -36,12 +39,7 @@ public static class ProjectReader
         }
 
         var reading = new KeyReading();
-        var root = tree.Value;
-        foreach (var change in overrides ?? [])
-        {
-            root = change.ApplyTo(root, reading);
-        }
-
+        var root = (cures ?? []).Aggregate(Changed(tree.Value, overrides, reading), (t, cure) => CuredTree.Of(t, cure, reading));
         var beside = new BesideProject(folder);
         root = new PresetLaying(reading, (name, key, r) => PresetFile(beside, name, key, root, r)).Lay(root);
         var draft = References.Spoken(ProjectKeys.Table.Read(new ProjectDraft(), root, "", reading));
@@ -73,6 +71,22 @@ public static class ProjectReader
             { Sets = [.. draft.Vehicles.Select(v => v.ToSet(vehicles)).OfType<VehicleSet>()], Places = places, InputHash = TreeForm.Hash(root, texts) },
             reading.Findings);
     }
+
+    /// <summary>The keys of a project text with presets laid under them and values over them; null when the text is no TOML.</summary>
+    internal static TreeTable? Tree(string text, string file, string? folder, IReadOnlyList<Override>? overrides)
+    {
+        if (TreeReader.Read(text, file).Value is not { } tree)
+        {
+            return null;
+        }
+
+        var reading = new KeyReading();
+        var root = Changed(tree, overrides, reading);
+        return new PresetLaying(reading, (name, key, r) => PresetFile(new BesideProject(folder), name, key, root, r)).Lay(root);
+    }
+
+    private static TreeTable Changed(TreeTable root, IReadOnlyList<Override>? overrides, KeyReading reading) =>
+        (overrides ?? []).Aggregate(root, (tree, change) => change.ApplyTo(tree, reading));
 
     private static TreeTable? PresetFile(BesideProject files, string name, string key, TreeTable root, KeyReading reading)
     {

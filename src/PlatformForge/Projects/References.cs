@@ -1,5 +1,6 @@
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Projects;
@@ -43,17 +44,21 @@ internal static class References
             if (Array.FindIndex(names, n => string.Equals(n, names[i], StringComparison.OrdinalIgnoreCase)) < i)
             {
                 string key = Invariant($"{what}[{i}].name");
-                reading.Fault("PF1015", key, places.Find(key), $"There is another {what} of the name \"{names[i]}\".", $"Give each {what} a name of its own.");
+                reading.Fault("PF1015", key, places.Find(key), $"There is another {what} of the name \"{names[i]}\".", $"Give each {what} a name of its own.", Cure.Text(key, Free(names, names[i])));
             }
         }
     }
+
+    // The name with the first number that no other has.
+    private static string Free(string[] names, string name) =>
+        Enumerable.Range(2, names.Length).Select(n => Invariant($"{name} {n}")).First(n => !names.Contains(n, StringComparer.OrdinalIgnoreCase));
 
     private static void Known(string what, string name, string[] names, string key, SourceMap places, KeyReading reading)
     {
         if (!names.Contains(name, StringComparer.Ordinal))
         {
             string? near = NearestName.Of(name, names);
-            reading.Fault("PF1016", key, places.Find(key), $"There is no {what} \"{name}\".", near is null ? $"Known: {string.Join(", ", names.Select(n => $"\"{n}\""))}." : $"Did you mean \"{near}\"?");
+            reading.Fault("PF1016", key, places.Find(key), $"There is no {what} \"{name}\".", near is null ? $"Known: {string.Join(", ", names.Select(n => $"\"{n}\""))}." : $"Did you mean \"{near}\"?", names.Length > 0 ? Cure.Text(key, near ?? names[0]) : null);
         }
     }
 }

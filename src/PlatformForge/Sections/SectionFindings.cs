@@ -24,7 +24,7 @@ internal static class SectionFindings
             printer.Key,
             Invariant($"{what} not fit on the bed of {across:0.#} by {deep:0.#} mm. The largest, from {piece.From:F1} to {piece.To:F1} mm, measures {size.Length:F1} by {size.Width:F1} mm and is {missing:F1} mm too large at every turn."),
             Invariant($"It would fit on a bed of this shape that measures {Up(across + missing):0.#} by {Up(deep + missing):0.#} mm, of which {printer.Margin:0.#} mm are kept free all round (margin).{Smaller(longest, widest)}"),
-            FaultKind.DesignRule);
+            FaultKind.DesignRule).Curing(printer.Bed.Count == 4 ? new Cure(CureAct.Set, printer.Key + ".bed", Invariant($"[{Up(across + missing)}, {Up(deep + missing)}]")) : null);
     }
 
     private static string Smaller(double longest, double widest) => (longest >= LeastPiece, widest >= LeastPiece) switch
@@ -38,6 +38,12 @@ internal static class SectionFindings
     // A size to use is never rounded to one that is too small.
     private static double Up(double size) => Math.Ceiling(size * 10) / 10;
 
+    // Dowels thinner than this, mm, are not taken.
+    private const double LeastDowel = 0.5;
+
+    // Rounding of sums, mm.
+    private const double Grain = 1e-9;
+
     // Pieces smaller than this, mm, are no help to anybody.
     private const double LeastPiece = 5;
 
@@ -46,29 +52,29 @@ internal static class SectionFindings
         key,
         Invariant($"The piece from {from:F1} to {to:F1} mm stands {tall:F1} mm high in its print pose; the printer takes {height:F1} mm."),
         Invariant($"Lower the platform by {Up(tall - height):0.#} mm, print it in another pose, or use a printer that takes {Up(tall):0.#} mm (height)."),
-        FaultKind.DesignRule);
+        FaultKind.DesignRule).Curing(Cure.Set(key + ".height", Up(tall)));
 
     public static Finding LongestTooShort(string key, double from, double to, double longest) => Finding.Error(
         "PF6003",
         key + ".longest",
         Invariant($"Sections are to be {longest:F1} mm long at most, but between {from:F1} and {to:F1} mm there is no place for a cut."),
         Invariant($"Allow {Up(to - from):0.#} mm or more, or make the coping slabs shorter."),
-        FaultKind.DesignRule);
+        FaultKind.DesignRule).Curing(Up(to - from));
 
     public static Finding WallTooThin(string key, string what, double thickness, double least) => Finding.Warning(
         "PF6004",
         key,
         Invariant($"The {what} is {thickness:F2} mm thick, less than two lines of the nozzle."),
-        Invariant($"Make it {least:F2} mm or more, or print with a nozzle of {thickness / 2:F2} mm."));
+        Invariant($"Make it {Math.Ceiling((least - Grain) * 100) / 100:F2} mm or more{(thickness >= 0.2 ? Invariant($", or print with a nozzle of {Math.Floor((thickness + Grain) * 50) / 100:F2} mm") : "")}.")).Curing(Math.Ceiling((least - Grain) * 100) / 100);
 
     public static Finding DowelTooLarge(string key, double chainage, double diameter, double largest, string because) => Finding.Error(
         "PF6005",
         key + ".dowel_diameter",
         Invariant($"At the cut at {chainage:F1} mm a dowel of {diameter:F2} mm leaves less than two lines of the nozzle around its bore {because}."),
-        largest > 0
-            ? Invariant($"The largest that goes in is {largest:F2} mm.")
+        largest >= LeastDowel
+            ? Invariant($"The largest that goes in is {Math.Floor((largest + Grain) * 100) / 100:F2} mm.")
             : "No dowel goes in there: use joint.kind = \"none\" or raise the platform's height at the cut.",
-        FaultKind.DesignRule);
+        FaultKind.DesignRule).Curing(largest >= LeastDowel ? Cure.Set(key + ".dowel_diameter", Math.Floor((largest + Grain) * 100) / 100) : Cure.Text(key + ".kind", "none"));
 
     public static Finding EngravingLeftOut(string key, int section, double largest, double least) => Finding.Note(
         "PF6006",
@@ -119,5 +125,5 @@ internal static class SectionFindings
         Math.Floor(dowel * 10) / 10 is var longest and >= LeastPiece
             ? Invariant($"Allow longer sections or move a forced cut, so that it is {Up(needed - room):0.#} mm longer, or make the dowels {longest:0.#} mm long or shorter.")
             : Invariant($"Allow longer sections or move a forced cut, so that it is {Up(needed - room):0.#} mm longer."),
-        FaultKind.DesignRule);
+        FaultKind.DesignRule).Curing(Math.Floor(dowel * 10) / 10 is var fits and >= LeastPiece ? Cure.Set(key + ".dowel_length", fits) : null);
 }

@@ -41,7 +41,7 @@ public static class TrackLayer
 
             if (Math.Abs((k0 + k1) / 2 * length) > 2 * Math.PI)
             {
-                findings.Add(Finding.Error("PF2005", key, "The element turns by more than a full circle.", "Give the length of this stretch only, or a larger radius."));
+                findings.Add(Finding.Error("PF2005", key, "The element turns by more than a full circle.", "Give the length of this stretch only, or a larger radius.").Curing(Shorter(spec.Elements[i], key, length, (k0 + k1) / 2)));
                 continue;
             }
 
@@ -57,6 +57,14 @@ public static class TrackLayer
 
         return findings.Count > 0 ? Outcome.Fault<Centreline>(findings) : Outcome.Of(new Centreline(spec.Name, elements));
     }
+
+    // Half a circle of the element's curvature, where its length is stated.
+    private static Cure? Shorter(AlignmentElementSpec element, string key, double length, double curvature) => element switch
+    {
+        TransitionSpec => Cure.Set(key + ".transition", Math.Floor(length * Math.PI / Math.Abs(curvature * length))),
+        CurveSpec { Length: not null } => Cure.Set(key + ".length", Math.Floor(Math.PI / Math.Abs(curvature))),
+        _ => null,
+    };
 
     // A kink beyond this would derail anything, radians.
     private const double SharpestKink = 30 * Math.PI / 180;
@@ -77,7 +85,7 @@ public static class TrackLayer
         {
             if (!(double.IsFinite(value) && value > 0 && value <= LongestTrack))
             {
-                findings.Add(Finding.Error(code, $"{key}.{part}", Invariant($"The {what} is {value}."), $"Give a {what} above 0 and not over 1000000 mm."));
+                findings.Add(Finding.Error(code, $"{key}.{part}", Invariant($"The {what} is {value:G6}."), $"Give a {what} above 0 and not over 1000000 mm."));
             }
 
             return value;

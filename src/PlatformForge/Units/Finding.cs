@@ -40,6 +40,18 @@ public sealed record Finding(string Code, Severity Severity, string Key, string 
     /// <summary>Column, from 1; 0 when there is none.</summary>
     public int Column { get; init; }
 
+    /// <summary>The remedy as a machine takes it; null where it is no single change of the project file.</summary>
+    public Cure? Cure { get; init; }
+
+    /// <summary>The finding with a value for its own key as its cure.</summary>
+    public Finding Curing(double value) => Curing(Cure.Set(Key, value));
+
+    /// <summary>The finding with a value, as it is written in the file, for a key.</summary>
+    public Finding Curing(string key, string value) => Curing(new Cure(CureAct.Set, key, value));
+
+    /// <summary>The finding with a cure.</summary>
+    public Finding Curing(Cure? cure) => this with { Cure = cure };
+
     public static Finding Error(string code, string key, string message, string remedy, FaultKind kind = FaultKind.Input) =>
         new(code, Severity.Error, key, message, remedy) { Kind = kind };
 

@@ -9,9 +9,9 @@ namespace PlatformForge.Tests.Projects;
 public class FaultTests
 {
     [Theory]
-    [InlineData(4, "rail_top = nan", 12, "layout.rail_top", "NaN")]
-    [InlineData(4, "rail_top = inf", 12, "layout.rail_top", "Infinity")]
-    [InlineData(4, "rail_top = -inf", 12, "layout.rail_top", "-Infinity")]
+    [InlineData(4, "rail_top = nan", 12, "layout.rail_top", "nan, which is no number")]
+    [InlineData(4, "rail_top = inf", 12, "layout.rail_top", "inf, which is no number")]
+    [InlineData(4, "rail_top = -inf", 12, "layout.rail_top", "-inf, which is no number")]
     [InlineData(4, "rail_top = 1e308", 12, "layout.rail_top", "1E+308")]
     [InlineData(4, "rail_top = -8", 12, "layout.rail_top", "-8 mm")]
     [InlineData(10, "length = -228", 10, "vehicle[0].length", "-228 mm")]

@@ -43,7 +43,7 @@ public static class JointSurvey
         {
             var set = request.Runs[0].Sets.First(s => s.Name == o.Set);
             int behind = Enumerable.Range(1, set.Bodies.Count - 1).First(i => set.Bodies[i].Name == o.Behind);
-            yield return Finding.Warning("PF3024", set.Bodies[behind].Key + ".gap", Invariant($"The ends of {o.Ahead} and {o.Behind} run {-o.Least.Least:F2} mm into one another at chainage {o.Least.LeastAt:F0} mm of track '{request.Runs[0].Ride.Name}': the curve closes their gap of {o.Joint.Gap:0.##} mm."), Invariant($"A gap of {Math.Ceiling((o.Joint.Gap - o.Least.Least) * 10) / 10:0.0} mm keeps them apart, or ends that taper."));
+            yield return Finding.Warning("PF3024", set.Bodies[behind].Key + ".gap", Invariant($"The ends of {o.Ahead} and {o.Behind} run {-o.Least.Least:F2} mm into one another at chainage {o.Least.LeastAt:F0} mm of track '{request.Runs[0].Ride.Name}': the curve closes their gap of {o.Joint.Gap:0.##} mm."), Invariant($"A gap of {Math.Ceiling((o.Joint.Gap - o.Least.Least) * 10) / 10:0.0} mm keeps them apart, or ends that taper.")).Curing(Math.Ceiling((o.Joint.Gap - o.Least.Least) * 10) / 10);
         }
     }
 

@@ -20,9 +20,9 @@ internal static class CutPlanner
             var hit = keepouts.FirstOrDefault(k => joint > k.From - Clear && joint < k.To + Clear);
             if (forced && hit is not null)
             {
-                // Rounded away from the furniture, since the figure is told to a tenth.
-                double away = joint < hit.Middle ? Math.Floor((hit.From - Clear) * 10) / 10 : Math.Ceiling((hit.To + Clear) * 10) / 10;
-                findings.Add(PlatformFindings.CutThroughFurniture(hit.Key, hit.Name, hit.Middle, joint, away));
+                int index = spec.ForcedCuts.ToList().FindIndex(c => Math.Abs(c - joint) < Same);
+                double? away = FreePlace.Nearest(joint, [.. keepouts.Select(k => (k.From - Clear, k.To + Clear))], spec.Face.From + (2 * Clear), spec.Face.To - (2 * Clear));
+                findings.Add(PlatformFindings.CutThroughFurniture(hit.Key, hit.Name, hit.Middle, joint, away is { } free ? (PlatformFindings.Indexed(spec.Key, "forced_cuts", index), free) : null));
             }
 
             bool ribbed = ribs.Any(r => r.Kind != RibKind.Longitudinal && joint > r.From - Clear && joint < r.To + Clear);

@@ -66,7 +66,7 @@ internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines
         double deepest = spec.Deck.Width - spec.Coping.Width - (hole / 2);
         if (deepest < margin - Grain)
         {
-            findings.Add(PlatformFindings.DeckTooNarrowFor($"{key}.inset", "fence", spec.Deck.Width, spec.Coping.Width + (hole / 2) + Math.Max(margin, fence.Inset)));
+            findings.Add(PlatformFindings.DeckTooNarrowFor($"{key}.inset", "fence", spec.Deck.Width, spec.Coping.Width + (hole / 2) + Math.Max(margin, fence.Inset), $"{spec.Key}.deck.width"));
         }
         else if (fence.Inset < margin - Grain)
         {
@@ -79,7 +79,7 @@ internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines
 
         if (last - first < 2 * hole)
         {
-            findings.Add(PlatformFindings.FenceTooShort($"{key}.from", first, last, 2 * hole));
+            findings.Add(PlatformFindings.FenceTooShort(key, first, last, 2 * hole, (fence.From is not null, fence.To is not null)));
         }
 
         double at = first;

@@ -15,7 +15,7 @@ internal static class FurniturePlanner
         IReadOnlyList<PlanHole> posts = spec.Fence is { } fence ? new FencePlanner(spec, fence, lines, chart, slabs.Breaks[1..^1], findings).Plan() : [];
         var single = HolePlanner.Plan(spec, lines, findings);
         var places = Places(request, sockets, posts, single);
-        Overlaps(places, findings);
+        Overlaps(spec.Face, places, findings);
         Fouls(request, lines, trace, places, findings);
         var ribs = new RibPlanner(spec, lines, slabs, chart, findings).Plan(places);
         var cuts = CutPlanner.Plan(spec, profile, slabs, ribs, places, findings);
@@ -27,13 +27,20 @@ internal static class FurniturePlanner
         var (spec, chart) = (request.Spec, request.Chart);
         return
         [
-            .. sockets.Select(s => SocketPlanner.Keepout(s.Socket, s.Key, chart, spec.Face.Side)),
-            .. posts.Select(p => HolePlanner.Keepout(p, $"{spec.Key}.fence.pitch", chart, spec)),
-            .. single.Select(h => HolePlanner.Keepout(h.Hole, h.Key, chart, spec)),
+            .. sockets.Select(s => SocketPlanner.Keepout(s.Socket, s.Key, chart, spec.Face.Side) with { Inset = Inset(s.Key), Place = s.Key + ".chainage" }),
+            .. posts.Select(p => HolePlanner.Keepout(p, $"{spec.Key}.fence.pitch", chart, spec) with { Inset = ($"{spec.Key}.fence.inset", spec.Fence!.Inset, InsetFrom.Back) }),
+            .. single.Select(h => HolePlanner.Keepout(h.Hole, h.Key, chart, spec) with { Inset = Inset(h.Key), Place = h.Key + ".chainage" }),
         ];
+
+        (string, double, InsetFrom) Inset(string key)
+        {
+            int socket = Enumerable.Range(0, spec.Sockets.Count).FirstOrDefault(i => PlatformFindings.Indexed(spec.Key, "sockets", i) == key, -1);
+            int hole = Enumerable.Range(0, spec.Holes.Count).FirstOrDefault(i => PlatformFindings.Indexed(spec.Key, "holes", i) == key, -1);
+            return socket >= 0 ? (key + ".inset", spec.Sockets[socket].Inset, spec.Sockets[socket].From) : (key + ".inset", spec.Holes[hole].Inset, spec.Holes[hole].From);
+        }
     }
 
-    private static void Overlaps(List<Keepout> places, List<Finding> findings)
+    private static void Overlaps(FaceSpec face, List<Keepout> places, List<Finding> findings)
     {
         var order = places.OrderBy(p => p.From).ToArray();
         for (int i = 0; i < order.Length; i++)
@@ -42,10 +49,27 @@ internal static class FurniturePlanner
             {
                 if (order[i].Overlaps(order[j]))
                 {
-                    findings.Add(PlatformFindings.Overlap(order[i].Key, order[i].Name, order[j].Name, order[j].From, order[i].To - order[j].From));
+                    findings.Add(PlatformFindings.Overlap(order[i].Key, order[i].Name, order[j].Name, order[j].From, Free(face, places, order[i], order[j])));
                 }
             }
         }
+    }
+
+    // The nearest place along the platform at which one of two stands clear of everything; the nearer of theirs.
+    private static (string Name, string Key, double Chainage)? Free(FaceSpec face, List<Keepout> places, params Keepout[] two)
+    {
+        var free = new List<(double Far, string Name, string Key, double Chainage)>();
+        foreach (var one in two.Where(o => o.Place is not null))
+        {
+            double half = (one.To - one.From) / 2;
+            (double, double)[] taken = [.. places.Where(p => p != one && one.Near < p.Far && p.Near < one.Far).Select(p => (p.From - half, p.To + half))];
+            if (FreePlace.Nearest(one.Middle, taken, face.From + half + SocketPlanner.LeastLand, face.To - half - SocketPlanner.LeastLand) is { } place)
+            {
+                free.Add((Math.Abs(place - one.Middle), one.Name, one.Place!, place));
+            }
+        }
+
+        return free.Count == 0 ? null : free.MinBy(f => f.Far) is var (_, name, key, chainage) ? (name, key, chainage) : null;
     }
 
     // What stands on the deck is held to vehicles at all heights, whatever may pass over the coping; the back to what runs behind it.
@@ -62,12 +86,18 @@ internal static class FurniturePlanner
             double standing = place.Near + place.Below;
             if (standing < needed && !told)
             {
-                findings.Add(PlatformFindings.FurnitureFouls(place.Key, place.Name, place.Middle, needed - standing));
+                findings.Add(PlatformFindings.FurnitureFouls(place.Key, place.Name, place.Middle, needed - standing, Farther(place, needed - standing)));
             }
         }
 
         Back(request, lines, trace, findings);
     }
+
+    // The inset, to a thousandth, at which something stands so much farther from the edge; null beyond the back.
+    private static Cure? Farther(Keepout place, double by) =>
+        place.Inset is not { } inset ? null
+        : inset.From == InsetFrom.Edge ? Cure.Set(inset.Key, Math.Ceiling((inset.Mm + by) * 1000) / 1000)
+        : inset.Mm - by >= 0 ? Cure.Set(inset.Key, Math.Floor((inset.Mm - by) * 1000) / 1000) : null;
 
     private static void Back(PlatformRequest request, PlanLines lines, RequirementTrace trace, List<Finding> findings)
     {
@@ -82,11 +112,17 @@ internal static class FurniturePlanner
         var deck = request.Spec.Deck;
         double width = deck.Width - over[worst], least = request.Spec.Coping.Width + LeastWidth;
         string key = $"{request.Spec.Key}.deck.width";
+        double from = trace.Stations[Math.Max(0, Array.FindIndex(over, o => deck.Width - o < least))], to = trace.Stations[Math.Max(0, Array.FindLastIndex(over, o => deck.Width - o < least))];
         findings.Add(width >= least
             ? PlatformFindings.BackFouls(key, trace.Stations[worst], over[worst], vehicles[worst], width)
             : PlatformFindings.NoRoomBehind(
-                key, trace.Stations[worst], over[worst], vehicles[worst], trace.Stations[Array.FindIndex(over, o => deck.Width - o < least)], trace.Stations[Array.FindLastIndex(over, o => deck.Width - o < least)]));
+                key, trace.Stations[worst], over[worst], vehicles[worst], from, to, Shortened(request.Spec, from, to)));
     }
+
+    // A platform that ends before a stretch, or begins after it, whichever leaves more.
+    private static Cure Shortened(PlatformSpec spec, double from, double to) => from - spec.Face.From >= spec.Face.To - to
+        ? Cure.Set($"{spec.Key}.face.to", Math.Floor(from) - 1)
+        : Cure.Set($"{spec.Key}.face.from", Math.Ceiling(to) + 1);
 
     // Behind the coping a deck needs room for its back wall and a rib at least, mm.
     private const double LeastWidth = 5;

@@ -29,7 +29,7 @@ internal static class HolePlanner
             double nearest = Math.Max(lines.CopingBack.At(s) + (diameter / 2), lines.WallFace.At(s) + land), farthest = back - land;
             if (nearest > farthest + Grain)
             {
-                findings.Add(PlatformFindings.DeckTooNarrowFor(key, hole.Name, spec.Deck.Width, Rules.LeastDeck.ForHole(spec, hole)));
+                findings.Add(PlatformFindings.DeckTooNarrowFor(key, hole.Name, spec.Deck.Width, Rules.LeastDeck.ForHole(spec, hole), $"{spec.Key}.deck.width"));
                 continue;
             }
 

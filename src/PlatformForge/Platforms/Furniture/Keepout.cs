@@ -9,7 +9,9 @@ namespace PlatformForge.Platforms.Furniture;
 /// <param name="Far">Farthest reach.</param>
 /// <param name="Below">How much of this on every side is below the deck only.</param>
 /// <param name="RibsPass">It ends within the deck, so that ribs may stand under it.</param>
-internal sealed record Keepout(string Name, string Key, double From, double To, double Near, double Far, double Below = 0, bool RibsPass = false)
+/// <param name="Inset">Key of its inset in the project file, the inset in mm and what it is measured from.</param>
+/// <param name="Place">Key of its chainage; null when it is set by others of its row.</param>
+internal sealed record Keepout(string Name, string Key, double From, double To, double Near, double Far, double Below = 0, bool RibsPass = false, (string Key, double Mm, InsetFrom From)? Inset = null, string? Place = null)
 {
     public double Middle => (From + To) / 2;
 

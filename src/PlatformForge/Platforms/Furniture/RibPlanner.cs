@@ -119,7 +119,7 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, SlabLayout 
             double[] places = [.. taken.SelectMany(k => new[] { k.Low - half, k.High + half }).Prepend(wanted).Where(Clear)];
             if (places.Length == 0)
             {
-                findings.Add(PlatformFindings.RibLeftOut($"{spec.Key}.ribs.longitudinal_count", i));
+                findings.Add(PlatformFindings.RibLeftOut($"{spec.Key}.ribs.longitudinal_count", i, spec.Ribs.LongitudinalCount));
                 continue;
             }
 

@@ -40,7 +40,7 @@ internal static class SocketPlanner
             bool fromBack = socket.From == InsetFrom.Back;
             if (nearest > farthest + Grain)
             {
-                findings.Add(PlatformFindings.DeckTooNarrowFor(key, socket.Name, spec.Deck.Width, Rules.LeastDeck.ForSocket(spec, socket)));
+                findings.Add(PlatformFindings.DeckTooNarrowFor(key, socket.Name, spec.Deck.Width, Rules.LeastDeck.ForSocket(spec, socket), $"{spec.Key}.deck.width"));
                 continue;
             }
 

@@ -66,16 +66,16 @@ internal static class PlatformRules
             findings.Add(PlatformFindings.NarrowPlatform(width, deck.Width, site.Scale.ToModel(LeastWidth), "6 ft, inspecting officers' requirement of 1858"));
         }
 
-        AtMost("coping.joint_depth", "groove depth", coping.JointDepth, coping.Thickness - LeastFloor, "leaves too little of the coping under it");
-        AtMost("coping.arris_chamfer", "chamfer", coping.ArrisChamfer, Math.Min(coping.Thickness, coping.Width) / 2, "takes more than half of the coping");
-        AtMost("coping.overhang", "overhang", coping.Overhang, coping.Width - walls.FrontThickness, "leaves the coping less than the wall to lie on");
-        AtMost("coping.joint_width", "joint width", coping.JointWidth, coping.SlabLength > 0 ? coping.SlabLength / 4 : coping.JointWidth, "takes more than a quarter of a slab");
-        AtMost("coping.thickness", "coping thickness", coping.Thickness, site.RailTop + spec.Height, "is more than the platform's height over the baseboard");
-        AtMost("deck.thickness", "deck thickness", deck.Thickness, site.RailTop + spec.Height, "is more than the platform's height over the baseboard");
+        AtMost("coping.joint_depth", "groove depth", coping.JointDepth, coping.Thickness - LeastFloor, "leaves too little of the coping under it", ("make the coping thicker, or leave the groove out", Cure.Set($"{spec.Key}.coping.joint_depth", 0)));
+        AtMost("coping.arris_chamfer", "chamfer", coping.ArrisChamfer, Math.Min(coping.Thickness, coping.Width) / 2, "takes more than half of the coping", ("make the coping larger", null));
+        AtMost("coping.overhang", "overhang", coping.Overhang, coping.Width - walls.FrontThickness, "leaves the coping less than the wall to lie on", ("make the coping wider, or the front wall thinner", Cure.Set($"{spec.Key}.coping.width", walls.FrontThickness + coping.Overhang)));
+        AtMost("coping.joint_width", "joint width", coping.JointWidth, coping.SlabLength > 0 ? coping.SlabLength / 4 : coping.JointWidth, "takes more than a quarter of a slab", ("make the slabs longer", null));
+        AtMost("coping.thickness", "coping thickness", coping.Thickness, site.RailTop + spec.Height, "is more than the platform's height over the baseboard", ("make the platform higher", null));
+        AtMost("deck.thickness", "deck thickness", deck.Thickness, site.RailTop + spec.Height, "is more than the platform's height over the baseboard", ("make the platform higher", null));
         if (spec.WhiteLine is { } line)
         {
-            AtMost("white_line.groove_depth", "groove depth", line.GrooveDepth, Math.Min(coping.Thickness, deck.Thickness) - LeastFloor, "leaves too little under it");
-            AtMost("white_line.inset", "white line's inset", line.Inset, deck.Width - line.Width, "puts it off the deck");
+            AtMost("white_line.groove_depth", "groove depth", line.GrooveDepth, Math.Min(coping.Thickness, deck.Thickness) - LeastFloor, "leaves too little under it", ("make deck and coping thicker, or leave the groove out", Cure.Set($"{spec.Key}.white_line.groove_depth", 0)));
+            AtMost("white_line.inset", "white line's inset", line.Inset, deck.Width - line.Width, "puts it off the deck", ("make the line narrower or the deck wider", Cure.Set($"{spec.Key}.white_line.width", Math.Round(deck.Width / 2, 1))));
             if (line.Inset < coping.ArrisChamfer)
             {
                 findings.Add(PlatformFindings.LineOnArris($"{spec.Key}.white_line.inset", line.Inset, coping.ArrisChamfer));
@@ -91,11 +91,12 @@ internal static class PlatformRules
             }
         }
 
-        void AtMost(string key, string what, double value, double most, string why)
+        void AtMost(string key, string what, double value, double most, string why, (string Sentence, Cure? Cure) instead)
         {
-            if (value > most + Grain)
+            // A groove of no depth is none.
+            if (value > most + Grain && (value > 0 || !key.EndsWith("depth", StringComparison.Ordinal)))
             {
-                findings.Add(PlatformFindings.CopingPart($"{spec.Key}.{key}", what, value, most, why));
+                findings.Add(PlatformFindings.CopingPart($"{spec.Key}.{key}", what, value, most, why, instead));
             }
         }
     }
@@ -106,7 +107,7 @@ internal static class PlatformRules
         double least = site.Scale.ToModel(LeastClear), width = spec.Deck.Width;
         if (spec.Fence is { } fence && width - fence.Inset - (fence.PinDiameter / 2) is var clear && clear < least - Grain)
         {
-            findings.Add(PlatformFindings.ClearWidth($"{spec.Key}.fence.inset", "fence", clear, least, width - least - (fence.PinDiameter / 2)));
+            findings.Add(PlatformFindings.ClearWidth($"{spec.Key}.fence.inset", "fence", clear, least, (width - least - (fence.PinDiameter / 2), false)));
         }
 
         for (int i = 0; i < spec.Sockets.Count; i++)
@@ -126,7 +127,7 @@ internal static class PlatformRules
             double free = (from == InsetFrom.Back ? width - inset : inset) - half;
             if (free < least - Grain)
             {
-                findings.Add(PlatformFindings.ClearWidth($"{key}.inset", name, free, least, from == InsetFrom.Back ? width - least - half : least + half));
+                findings.Add(PlatformFindings.ClearWidth($"{key}.inset", name, free, least, from == InsetFrom.Back ? (width - least - half, false) : (least + half, true)));
             }
         }
     }

@@ -8,7 +8,8 @@ namespace PlatformForge.Platforms.Rules;
 internal static class UprightFindings
 {
     public static Finding NothingPassesOver(string key, double gap, string what, double level, double leaning) =>
-        Finding.Error("PF4026", key, Invariant($"Bodies are to pass over the coping {gap:0.###} mm above it, but nothing does: the highest underside, of {what}, is {Room(level, leaning)}."), Invariant($"Give a vertical gap of {Down(leaning)} mm or less."), FaultKind.DesignRule);
+        Finding.Error("PF4026", key, Invariant($"Bodies are to pass over the coping {gap:0.###} mm above it, but nothing does: the highest underside, of {what}, is {Room(level, leaning)}."), leaning >= 0 ? Invariant($"Give a vertical gap of {Down(leaning)} mm or less.") : "Lower the coping, or leave bodies_pass_over out.", FaultKind.DesignRule)
+            .Curing(leaning >= 0 ? new Cure(CureAct.Set, key, Down(leaning)) : Cure.Set(key[..key.LastIndexOf('.')] + ".bodies_pass_over", false));
 
     public static Finding AllReachLow(string key, string what, double low, double lowest, double height) =>
         Finding.Warning(
@@ -24,7 +25,7 @@ internal static class UprightFindings
             Leans(level, leaning)
                 ? Invariant($"The underside of the {what} is {Room(level, leaning)}, less than the vertical gap of {gap:0.###} mm, so the coping is held to that part.")
                 : Invariant($"Between the coping and the {what} are {level:0.###} mm of height, less than the vertical gap of {gap:0.###} mm, so the coping is held to that part."),
-            leaning > 0 ? Invariant($"With a vertical gap of {Down(leaning)} mm or less it passes over.") : Invariant($"With a coping {Up(-leaning)} mm lower and no vertical gap it passes over, or with less roll and cant."));
+            leaning > 0 ? Invariant($"With a vertical gap of {Down(leaning)} mm or less it passes over.") : Invariant($"With a coping {Up(-leaning)} mm lower and no vertical gap it passes over, or with less roll and cant.")).Curing(leaning > 0 ? new Cure(CureAct.Set, key, Down(leaning)) : null);
 
     public static Finding PassesOver(string key, string what, double level, double leaning) =>
         Finding.Note("PF4091", key, Invariant($"Of what passes over the coping the {what} comes nearest to it: its underside is {Room(level, leaning)}."));

@@ -20,7 +20,7 @@ internal static class ClearanceEntries
         new("PF3016", "A vehicle's wheels do not find room under its body.", "Give pivots or wheelbases within the bound that the message names.", OneThing: "Pivots beyond the body or bogies that overlap: the running gear does not fit."),
         new("PF3017", "A vehicle's least radius is not above 0.", "Give a radius above 0, or leave it out.", Reasons.Caller),
         new("PF3018", "A middle axle's side play is not above 0.", "Give a play above 0, or leave it out.", Reasons.Caller),
-        new("PF3020", "Too little track is known beside the platform to follow a vehicle on to it.", "State or measure more track, or say that it ends at buffers.", Reasons.Several),
+        new("PF3020", "Too little track is known beside the platform to follow a vehicle on to it.", "State or measure more track, or say that it ends at buffers."),
         new("PF3021", "A vehicle cannot stand on a curve.", "Give it a shorter wheelbase or the curve a larger radius, or keep it off the track.", OneThing: "Body, bogie or both: the curve is too sharp for it."),
         new("PF3022", "A curve is sharper than a vehicle is stated to take.", "State a lesser radius, or keep the vehicle off the track."),
         new("PF3023", "A track has a kink that no vehicle stays on.", "Check the points measured there.", Reasons.Measured),

@@ -5,8 +5,8 @@ internal static class SectionEntries
 {
     public static readonly FindingEntry[] All =
     [
-        new("PF6001", "A piece does not fit on the bed.", "Cut shorter, narrow the platform, or use a larger bed.", Reasons.Several),
-        new("PF6002", "A piece is higher than the printer takes.", "Lower the platform, print it in another pose, or use a higher printer.", Reasons.Several),
+        new("PF6001", "A piece does not fit on the bed.", "Cut shorter, narrow the platform, or use a larger bed."),
+        new("PF6002", "A piece is higher than the printer takes.", "Lower the platform, print it in another pose, or use a higher printer."),
         new("PF6003", "Sections are to be shorter than the places for cuts allow.", "Allow the length that the message names."),
         new("PF6004", "Something is thinner than two lines of the nozzle.", "Make it thicker, or print with a finer nozzle."),
         new("PF6005", "A dowel leaves too little material round its bore.", "Give the diameter that the message names, or no dowels."),

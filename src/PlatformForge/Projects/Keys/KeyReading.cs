@@ -20,8 +20,8 @@ public sealed class KeyReading
     public bool HasErrors => findings.Any(f => f.Severity == Severity.Error);
 
     /// <summary>Adds a fault. A key that is made of an empty table's name and a dot is one of the file's root.</summary>
-    public void Fault(string code, string key, SourcePlace place, string message, string remedy) =>
-        findings.Add(Finding.Error(code, key.TrimStart('.'), message, remedy) with { File = place.File, Line = place.Line, Column = place.Column });
+    public void Fault(string code, string key, SourcePlace place, string message, string remedy, Cure? cure = null) =>
+        findings.Add(Finding.Error(code, key.TrimStart('.'), message, remedy) with { File = place.File, Line = place.Line, Column = place.Column, Cure = cure });
 
     /// <summary>Takes over findings that have their places already.</summary>
     public void Add(IEnumerable<Finding> more) => findings.AddRange(more);
@@ -53,7 +53,7 @@ public sealed class KeyReading
             return value;
         }
 
-        Fault("PF1008", key, node.Place, Invariant($"{LastOf(key)} is {value}{(rule.Unit.Length > 0 ? " " + rule.Unit : "")}."), $"Give {rule.Wanted}.");
+        Fault("PF1008", key, node.Place, $"{LastOf(key)} is {Shown(value)}{(rule.Unit.Length > 0 && double.IsFinite(value) ? " " + rule.Unit : "")}.", $"Give {rule.Wanted}.", double.IsFinite(value) ? Cure.Set(key, rule.Range.Nearest(rule.Whole ? Math.Round(value) : value)) : null);
         return null;
     }
 
@@ -127,6 +127,12 @@ public sealed class KeyReading
 
     /// <summary>The last name of a key with its number, as a sentence begins with it.</summary>
     public static string LastOf(string key) => key[(key.LastIndexOf('.') + 1)..];
+
+    // A number as it is repeated: not with more digits than anybody reads.
+    private static string Shown(double value) =>
+        double.IsNaN(value) ? "nan, which is no number"
+        : double.IsInfinity(value) ? $"{(value < 0 ? "-" : "")}inf, which is no number"
+        : Math.Abs(value) is >= 1e-6 and < 1e9 or 0 ? Invariant($"{value:0.######}") : Invariant($"{value:0.###E+0}");
 
     private void WrongKind(KeyRule rule, TreeNode node, string key) =>
         Fault("PF1007", key, node.Place, $"{LastOf(key)} is {node.Kind}.", $"Give {rule.Wanted}.");

@@ -78,6 +78,12 @@ public readonly record struct NumberRange(double Least, double Most, bool Open =
 
     public bool Holds(double value) => value <= Most && (Open ? value > Least : value >= Least);
 
+    /// <summary>The value of the range that is nearest; a little above a least value that is not itself allowed.</summary>
+    public double Nearest(double value) => Open && value <= Least ? Math.Min(Most, Least + Above) : Math.Clamp(value, Least, Most);
+
+    // No length or angle of a model is told finer.
+    private const double Above = 0.1;
+
     public string InWords(string unit)
     {
         string tail = unit.Length == 0 ? "" : " " + unit;

@@ -164,7 +164,7 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
             }
             else if (rule.Required)
             {
-                reading.Fault("PF1009", inner, table.Place, $"{(key.Length == 0 ? "The file" : key)} has no {rule.Name}: {rule.Says}", $"Add {rule.Name}, {rule.Wanted}.");
+                reading.Fault("PF1009", inner, table.Place, $"{(key.Length == 0 ? "The file" : key)} has no {rule.Name}: {rule.Says}", $"Add {rule.Name}, {rule.Wanted}.", Misspelt(table, rule, key));
             }
         }
 
@@ -175,6 +175,12 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
 
         return record;
     }
+
+    // The key that was meant for one that is missing.
+    private Cure? Misspelt(TreeTable table, KeyRule missing, string key) =>
+        table.Entries.FirstOrDefault(e => keys.TrueForAll(k => k.Rule.Name != e.Name) && NearestName.Of(e.Name, Rules.Select(r => r.Name)) == missing.Name) is { } meant
+            ? Cure.Rename(key.Length == 0 ? meant.Name : $"{key}.{meant.Name}", missing.Name)
+            : null;
 
     private TRule WithDefault<TRule, TValue>(TRule rule, Func<T, TValue> get, Func<TValue, string?> write)
         where TRule : KeyRule

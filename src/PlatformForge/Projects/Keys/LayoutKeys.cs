@@ -41,12 +41,12 @@ internal static class LayoutKeys
 
             if (!double.IsFinite(layout.Scale.Ratio))
             {
-                reading.Fault("PF1009", key + ".scale", table.Place, "The layout has neither scale nor ratio.", "Add scale = \"4mm\" (platformforge presets scales lists the names) or ratio = 76.2.");
+                reading.Fault("PF1009", key + ".scale", table.Place, "The layout has neither scale nor ratio.", "Add scale = \"4mm\" (platformforge presets scales lists the names) or ratio = 76.2.", Cure.Text(key + ".scale", "4mm"));
             }
 
             if (!double.IsFinite(layout.Gauge))
             {
-                reading.Fault("PF1009", key + ".gauge", table.Place, "The layout has neither scale nor gauge.", "Add gauge, the distance between the rails in mm, such as gauge = 16.5.");
+                reading.Fault("PF1009", key + ".gauge", table.Place, "The layout has neither scale nor gauge.", "Add gauge, the distance between the rails in mm, such as gauge = 16.5.", Cure.Set(key + ".gauge", 16.5));
             }
         });
 }

@@ -1,5 +1,6 @@
 using PlatformForge.Platforms;
 using PlatformForge.Track;
+using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;
 
@@ -21,14 +22,17 @@ internal static class PlatformKeys
         {
             if (f.Reach is not null && f.Edge != EdgeStyle.Uniform)
             {
-                reading.Fault("PF1014", key + ".reach", (table.Find("reach")?.Value ?? table).Place, $"The edge is {f.Edge.ToString().ToLowerInvariant()}, so it has no one reach.", "Give edge = \"uniform\" with it, or leave reach out.");
+                reading.Fault("PF1014", key + ".reach", (table.Find("reach")?.Value ?? table).Place, $"The edge is {f.Edge.ToString().ToLowerInvariant()}, so it has no one reach.", "Give edge = \"uniform\" with it, or leave reach out.", Cure.LeaveOut(key + ".reach"));
             }
 
             if (f.To <= f.From)
             {
-                reading.Fault("PF1014", key + ".to", (table.Find("to")?.Value ?? table).Place, FormattableString.Invariant($"to is {f.To} mm, not beyond from, {f.From} mm."), FormattableString.Invariant($"Give a to above {f.From} mm."));
+                reading.Fault("PF1014", key + ".to", (table.Find("to")?.Value ?? table).Place, FormattableString.Invariant($"to is {f.To} mm, not beyond from, {f.From} mm."), FormattableString.Invariant($"Give a to above {f.From} mm."), Cure.Set(key + ".to", f.From + Short));
             }
         });
+
+    // A platform as long as a short vehicle, mm, where nothing says how long.
+    private const double Short = 100;
 
     private static readonly KeyTable<RampSpec> Ramp = new KeyTable<RampSpec>(_ => new())
         .Number("gradient", NumberRange.From(1, 100), "", "Slope, 1 in this.", r => r.Gradient, (r, v) => r with { Gradient = v })
@@ -38,7 +42,7 @@ internal static class PlatformKeys
         {
             if ((r.Length is null) == (r.Gradient is null))
             {
-                reading.Fault("PF1013", key, table.Place, $"{KeyReading.LastOf(key)} has {(r.Length is null ? "neither length nor gradient" : "both length and gradient")}.", "Give one of them, such as { gradient = 8 } or { length = 96 }.");
+                reading.Fault("PF1013", key, table.Place, $"{KeyReading.LastOf(key)} has {(r.Length is null ? "neither length nor gradient" : "both length and gradient")}.", "Give one of them, such as { gradient = 8 } or { length = 96 }.", r.Length is null ? Cure.Set(key + ".gradient", 8) : Cure.LeaveOut(key + ".gradient"));
             }
         });
 

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Sections;
+using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;
 
@@ -97,7 +98,7 @@ internal static class PrinterKeys
 
         if (ring.Count < 3 || Math.Abs(area) < 100)
         {
-            reading.Fault("PF1014", key, node.Place, FormattableString.Invariant($"bed encloses {Math.Abs(area)} mm²."), "List at least three corners in order round the bed, or give [width, depth].");
+            reading.Fault("PF1014", key, node.Place, FormattableString.Invariant($"bed encloses {Math.Abs(area)} mm²."), "List at least three corners in order round the bed, or give [width, depth].", new Cure(CureAct.Set, key, "[220, 220]"));
             return null;
         }
 

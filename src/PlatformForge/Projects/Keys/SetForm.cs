@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Projects.Keys;
@@ -65,29 +66,29 @@ internal static class SetForm
 
             if ((sharesFront || sharesRear) && form.Ahead != 0)
             {
-                reading.Fault("PF1014", at + ".ahead", Place("ahead"), Invariant($"ahead is {form.Ahead} mm, but the bogie this body shares decides where it lies over its pivots."), "Leave ahead out here: length, pivots and gap tell it.");
+                reading.Fault("PF1014", at + ".ahead", Place("ahead"), Invariant($"ahead is {form.Ahead} mm, but the bogie this body shares decides where it lies over its pivots."), "Leave ahead out here: length, pivots and gap tell it.", Cure.LeaveOut(at + ".ahead"));
             }
 
             if (sharesFront && form.TrailingBogieWheelbase is not null)
             {
-                reading.Fault("PF1014", at + ".trailing_bogie_wheelbase", Place("trailing_bogie_wheelbase"), "trailing_bogie_wheelbase is given for a body whose leading bogie is the shared one.", "Give bogie_wheelbase: it is that of the bogie behind.");
+                reading.Fault("PF1014", at + ".trailing_bogie_wheelbase", Place("trailing_bogie_wheelbase"), "trailing_bogie_wheelbase is given for a body whose leading bogie is the shared one.", "Give bogie_wheelbase: it is that of the bogie behind.", Cure.Rename(at + ".trailing_bogie_wheelbase", "bogie_wheelbase"));
             }
 
             double length = Or(form.Length, set.Length), between = length + ((sharesFront ? form.Gap : 0) + (sharesRear ? set.Bodies[i].Gap : 0)) / 2;
             if (sharesFront && sharesRear && double.IsFinite(form.Pivots) && Math.Abs(form.Pivots - between) > Agrees)
             {
-                reading.Fault("PF1014", at + ".pivots", Place("pivots"), Invariant($"pivots is {form.Pivots} mm, but a body of {length} mm that shares both bogies, with gaps of {form.Gap} and {set.Bodies[i].Gap} mm to its neighbours, has them {between:0.##} mm apart."), Invariant($"Leave pivots out, or give {between:0.##} mm."));
+                reading.Fault("PF1014", at + ".pivots", Place("pivots"), Invariant($"pivots is {form.Pivots} mm, but a body of {length} mm that shares both bogies, with gaps of {form.Gap} and {set.Bodies[i].Gap} mm to its neighbours, has them {between:0.##} mm apart."), Invariant($"Leave pivots out, or give {between:0.##} mm."), Cure.LeaveOut(at + ".pivots"));
             }
             else if (whole[i] is { Hung: false } body)
             {
-                Room(body, (sharesFront, sharesRear), between - length, (name, message, remedy) => reading.Fault("PF1014", Invariant($"{at}.{name}"), Place(name), message, remedy));
+                Room(body, (sharesFront, sharesRear), between - length, (name, message, remedy, right) => reading.Fault("PF1014", Invariant($"{at}.{name}"), Place(name), message, remedy, right is { } r ? Cure.Set(Invariant($"{at}.{name}"), r) : null));
             }
 
-            WheelRoom.Doors(whole[i], (name, message, remedy) => reading.Fault("PF1014", Invariant($"{at}.sill.{name}"), ((own.Find("sill")?.Value as TreeTable)?.Find(name)?.Value ?? own).Place, message, remedy));
+            WheelRoom.Doors(whole[i], (name, message, remedy, right) => reading.Fault("PF1014", Invariant($"{at}.sill.{name}"), ((own.Find("sill")?.Value as TreeTable)?.Find(name)?.Value ?? own).Place, message, remedy, right is { } r ? Cure.Set(Invariant($"{at}.sill.{name}"), r) : null));
         }
     }
 
-    private static void Room(VehicleForm body, (bool Front, bool Rear) shares, double gaps, Action<string, string, string> fault)
+    private static void Room(VehicleForm body, (bool Front, bool Rear) shares, double gaps, VehicleFault fault)
     {
         if (shares is (false, false))
         {
@@ -119,11 +120,11 @@ internal static class SetForm
         bool hinged = form.JoinedBy == BodyJointKind.Hinge;
         if (hinged && !form.Hung && !ahead.Hung)
         {
-            reading.Fault("PF1014", at + ".joined_by", place("joined_by"), "joined_by is hinge, but neither this body nor the one ahead is hung.", "Say hung = true for the body without wheels, or join them by a coupling.");
+            reading.Fault("PF1014", at + ".joined_by", place("joined_by"), "joined_by is hinge, but neither this body nor the one ahead is hung.", "Say hung = true for the body without wheels, or join them by a coupling.", Cure.Text(at + ".joined_by", "coupling"));
         }
         else if (!hinged && ahead.Hung)
         {
-            reading.Fault("PF1014", at + ".joined_by", place("joined_by"), "the body ahead is hung, so a hinge joins it to this one.", "Give joined_by = \"hinge\".");
+            reading.Fault("PF1014", at + ".joined_by", place("joined_by"), "the body ahead is hung, so a hinge joins it to this one.", "Give joined_by = \"hinge\".", Cure.Text(at + ".joined_by", "hinge"));
         }
 
         if (form.Hung && (!hinged || behind is null))

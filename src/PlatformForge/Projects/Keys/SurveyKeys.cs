@@ -1,6 +1,7 @@
 using PlatformForge.Projects.Reading;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;
 
@@ -58,14 +59,14 @@ internal static class SurveyKeys
         {
             if (s.Kind == "versines" && s.Chord is null)
             {
-                reading.Fault("PF1009", key + ".chord", table.Place, "The survey is of versines, but has no chord.", "Add chord, the length in mm that they were measured over, such as chord = 200.");
+                reading.Fault("PF1009", key + ".chord", table.Place, "The survey is of versines, but has no chord.", "Add chord, the length in mm that they were measured over, such as chord = 200.", Cure.Set(key + ".chord", 200));
             }
 
             foreach (var (name, kinds) in OfKinds.Where(k => s.Kind.Length > 0 && !k.Kinds.Contains(s.Kind, StringComparer.Ordinal)))
             {
                 if (table.Find(name) is { } idle)
                 {
-                    reading.Fault("PF1013", $"{key}.{name}", idle.Place, $"{name} means nothing for a survey of kind \"{s.Kind}\".", $"Leave it out, or check the kind: {name} belongs to {string.Join(" and ", kinds.Select(k => $"\"{k}\""))}.");
+                    reading.Fault("PF1013", $"{key}.{name}", idle.Place, $"{name} means nothing for a survey of kind \"{s.Kind}\".", $"Leave it out, or check the kind: {name} belongs to {string.Join(" and ", kinds.Select(k => $"\"{k}\""))}.", Cure.LeaveOut($"{key}.{name}"));
                 }
             }
         });
@@ -75,17 +76,17 @@ internal static class SurveyKeys
     {
         if (form.Measured != MeasuredPart.Centre && table.Find("rail") is null)
         {
-            reading.Fault("PF1009", key + ".rail", table.Find("measured")!.Place, $"{KeyReading.LastOf(key)} measures a rail, but does not say which.", "Add rail = \"left\" or rail = \"right\", seen along the track.");
+            reading.Fault("PF1009", key + ".rail", table.Find("measured")!.Place, $"{KeyReading.LastOf(key)} measures a rail, but does not say which.", "Add rail = \"left\" or rail = \"right\", seen along the track.", Cure.Text(key + ".rail", "left"));
         }
 
         if (form.Measured == MeasuredPart.OuterFace && !(form.RailWidth > 0))
         {
-            reading.Fault("PF1009", key + ".rail_width", (table.Find("rail_width") ?? table.Find("measured")!).Place, $"{KeyReading.LastOf(key)} measures the outer face of a rail, but has no width of its head.", "Add rail_width, the width of the rail's head in mm, such as rail_width = 0.9, or measure the running edge.");
+            reading.Fault("PF1009", key + ".rail_width", (table.Find("rail_width") ?? table.Find("measured")!).Place, $"{KeyReading.LastOf(key)} measures the outer face of a rail, but has no width of its head.", "Add rail_width, the width of the rail's head in mm, such as rail_width = 0.9, or measure the running edge.", Cure.Set(key + ".rail_width", 0.9));
         }
 
         if (form.Measured == MeasuredPart.Centre && table.Find("measured") is null && (table.Find("rail") ?? table.Find("rail_width")) is { } rail)
         {
-            reading.Fault("PF1009", key + ".measured", rail.Place, $"{KeyReading.LastOf(key)} has {rail.Name}, but does not say that a rail was measured.", "Add measured = \"running-edge\" or measured = \"outer-face\", or leave it out where the centre was measured.");
+            reading.Fault("PF1009", key + ".measured", rail.Place, $"{KeyReading.LastOf(key)} has {rail.Name}, but does not say that a rail was measured.", "Add measured = \"running-edge\" or measured = \"outer-face\", or leave it out where the centre was measured.", Cure.Text(key + ".measured", "running-edge"));
         }
     }
 

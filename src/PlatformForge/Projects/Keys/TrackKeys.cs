@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;
 
@@ -66,12 +67,12 @@ internal static class TrackKeys
         {
             if ((t.Elements.Count > 0) == (t.Form is not null))
             {
-                reading.Fault("PF1013", key, table.Place, $"{key} has {(t.Form is null ? "neither alignment nor survey" : "both alignment and survey")}.", "Give one of them: what the track is made of, or how it was measured.");
+                reading.Fault("PF1013", key, table.Place, $"{key} has {(t.Form is null ? "neither alignment nor survey" : "both alignment and survey")}.", "Give one of them: what the track is made of, or how it was measured.", t.Form is null ? new Cure(CureAct.Set, key + ".alignment", "[{ straight = 1000 }]") : Cure.LeaveOut(key + ".survey"));
             }
 
             if (t.Form is not null && table.Find("survey_doubt") is { } doubt)
             {
-                reading.Fault("PF1013", key + ".survey_doubt", doubt.Place, "The track has a survey and a survey_doubt; the survey finds its doubt itself.", "Leave survey_doubt out; it belongs to an alignment that was copied from a survey.");
+                reading.Fault("PF1013", key + ".survey_doubt", doubt.Place, "The track has a survey and a survey_doubt; the survey finds its doubt itself.", "Leave survey_doubt out; it belongs to an alignment that was copied from a survey.", Cure.LeaveOut(key + ".survey_doubt"));
             }
         });
 }

@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Projects.Keys;
@@ -54,22 +55,23 @@ internal sealed record TruckForm
                 continue;
             }
 
-            void Fault(string word, string message, string remedy) => reading.Fault("PF1014", Invariant($"{key}.{name}.{word}"), (own.Find(word)?.Value ?? own).Place, message, remedy);
+            void Fault(string word, string message, string remedy, Cure? cure = null) => reading.Fault("PF1014", Invariant($"{key}.{name}.{word}"), (own.Find(word)?.Value ?? own).Place, message, remedy, cure);
+            string pivot = Invariant($"{key}.{name}.pivot");
             if (engine.BogieWheelbase > 0 || engine.TrailingBogieWheelbase > 0)
             {
-                Fault("at", Invariant($"{name} is given for a vehicle with bogies."), "A truck runs beside axles that guide the frames: leave bogie_wheelbase out, or tell the truck as a bogie.");
+                Fault("at", Invariant($"{name} is given for a vehicle with bogies."), "A truck runs beside axles that guide the frames: leave bogie_wheelbase out, or tell the truck as a bogie.", Cure.LeaveOut(engine.BogieWheelbase > 0 ? key + ".bogie_wheelbase" : key + ".trailing_bogie_wheelbase"));
             }
             else if (truck.Wheelbase > 0 && double.IsFinite(truck.Pivot))
             {
-                Fault("pivot", "pivot is given for a truck with two axles, which finds its own way.", "Leave pivot out; it is for a truck with one axle.");
+                Fault("pivot", "pivot is given for a truck with two axles, which finds its own way.", "Leave pivot out; it is for a truck with one axle.", Cure.LeaveOut(pivot));
             }
             else if (truck.Wheelbase == 0 && !double.IsFinite(truck.Pivot))
             {
-                Fault("pivot", "a truck with one axle has no pivot stated: without it nothing tells how it turns.", Invariant($"Give pivot, {(sign > 0 ? "less than" : "more than")} {truck.At} mm."));
+                Fault("pivot", "a truck with one axle has no pivot stated: without it nothing tells how it turns.", Invariant($"Give pivot, {(sign > 0 ? "less than" : "more than")} {truck.At} mm."), Cure.Set(pivot, truck.At - (sign * UsualArm)));
             }
             else if (truck.Wheelbase == 0 && sign * (truck.At - truck.Pivot) <= 0)
             {
-                Fault("pivot", Invariant($"pivot is {truck.Pivot} mm, but the axle at {truck.At} mm has to lie {(sign > 0 ? "ahead of" : "behind")} it."), Invariant($"Give a pivot {(sign > 0 ? "below" : "above")} {truck.At} mm."));
+                Fault("pivot", Invariant($"pivot is {truck.Pivot} mm, but the axle at {truck.At} mm has to lie {(sign > 0 ? "ahead of" : "behind")} it."), Invariant($"Give a pivot {(sign > 0 ? "below" : "above")} {truck.At} mm."), Cure.Set(pivot, truck.At - (sign * UsualArm)));
             }
 
             if (truck.Parts.Any(p => p.Carrier != PartHome.Body))
@@ -78,6 +80,9 @@ internal sealed record TruckForm
             }
         }
     }
+
+    // From a truck's pivot to its axle when nothing says how far, mm: some 1.5 m at full size in 4 mm scale. Common practice, no source.
+    private const double UsualArm = 20;
 
     // As drawn the vehicle's frame begins midway between its pivots: the axle and the pivot on the engine, or the two axles.
     private Vehicle ToVehicle(VehicleForm engine)

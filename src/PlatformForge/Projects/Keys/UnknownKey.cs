@@ -1,4 +1,5 @@
 using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;
 
@@ -14,7 +15,7 @@ internal static class UnknownKey
         string remedy = near is not null ? $"Did you mean {near}?"
             : known.OfType<TableRule>().FirstOrDefault(t => t.Keys.Any(k => k.Name == entry.Name)) is { } home ? $"It belongs under {(table.Length == 0 ? "" : table + ".")}{home.Name}."
             : "Known here: " + string.Join(", ", known.Select(k => k.Name)) + ".";
-        reading.Fault("PF1006", key, entry.Place, message, remedy);
+        reading.Fault("PF1006", key, entry.Place, message, remedy, near is not null ? Cure.Rename(key, near) : Cure.LeaveOut(key));
     }
 
     private static string Shortened(string name) => name.Length > 40 ? name[..40] + "…" : name;

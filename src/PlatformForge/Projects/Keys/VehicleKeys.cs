@@ -1,5 +1,6 @@
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Projects.Keys;
@@ -105,12 +106,13 @@ internal static class VehicleKeys
     private static void Proportions(VehicleForm v, TreeTable table, string key, KeyReading reading)
     {
         TruckForm.Check(v, table, key, reading);
-        void Fault(string name, string message, string remedy) => reading.Fault("PF1014", key + "." + name, (table.Find(name)?.Value ?? table).Place, message, remedy);
+        void Fault(string name, string message, string remedy, double? right = null) => reading.Fault("PF1014", key + "." + name, (table.Find(name)?.Value ?? table).Place, message, remedy, right is { } r ? Cure.Set(key + "." + name, r) : null);
+        void Own(string name, string message, string remedy, Cure cure) => reading.Fault("PF1014", key + "." + name, (table.Find(name)?.Value ?? table).Place, message, remedy, cure);
         Rising(reading, key, table, "low", v.Low, "high", v.High);
         if (v.Bodies.Count == 0 && !double.IsFinite(v.Gap))
         {
             WheelRoom.Own(v, Fault);
-            WheelRoom.Doors(v, (name, message, remedy) => reading.Fault("PF1014", Invariant($"{key}.sill.{name}"), ((table.Find("sill")?.Value as TreeTable)?.Find(name)?.Value ?? table).Place, message, remedy));
+            WheelRoom.Doors(v, (name, message, remedy, right) => reading.Fault("PF1014", Invariant($"{key}.sill.{name}"), ((table.Find("sill")?.Value as TreeTable)?.Find(name)?.Value ?? table).Place, message, remedy, right is { } r ? Cure.Set(Invariant($"{key}.sill.{name}"), r) : null));
         }
 
         foreach (var (name, taper) in new[] { ("front_taper", v.FrontTaper), ("rear_taper", v.RearTaper) })
@@ -118,13 +120,13 @@ internal static class VehicleKeys
             string stated = table.Find(name) is null ? "taper" : name;
             if (taper is not null && taper.Width > v.Width && !(name == "rear_taper" && ReferenceEquals(taper, v.FrontTaper)))
             {
-                Fault(stated, Invariant($"the end is {taper.Width} mm wide, wider than the body's {v.Width} mm."), Invariant($"Give at most {v.Width} mm, and make width the widest place."));
+                Own(stated, Invariant($"the end is {taper.Width} mm wide, wider than the body's {v.Width} mm."), Invariant($"Give at most {v.Width} mm, and make width the widest place."), Cure.Set($"{key}.{stated}.width", v.Width));
             }
         }
 
         if ((v.FrontTaper?.Length ?? 0) + (v.RearTaper?.Length ?? 0) > v.Length)
         {
-            Fault(table.Find("front_taper") is not null ? "front_taper" : table.Find("rear_taper") is not null ? "rear_taper" : "taper", Invariant($"the tapers are {(v.FrontTaper?.Length ?? 0) + (v.RearTaper?.Length ?? 0)} mm long together, more than the body's {v.Length} mm."), Invariant($"Give at most {v.Length} mm together."));
+            Own(table.Find("front_taper") is not null ? "front_taper" : table.Find("rear_taper") is not null ? "rear_taper" : "taper", Invariant($"the tapers are {(v.FrontTaper?.Length ?? 0) + (v.RearTaper?.Length ?? 0)} mm long together, more than the body's {v.Length} mm."), Invariant($"Give at most {v.Length} mm together."), Cure.LeaveOut(key + "." + (table.Find("front_taper") is not null ? "front_taper" : table.Find("rear_taper") is not null ? "rear_taper" : "taper")));
         }
     }
 
@@ -142,7 +144,7 @@ internal static class VehicleKeys
         }
         else if (box.Any(n => table.Find(n) is not null))
         {
-            reading.Fault("PF1013", key + ".plan", place, $"{key} has both plan and {string.Join(", ", box.Where(n => table.Find(n) is not null))}.", "Give one of them: the plan at several places, or one width from end to end.");
+            reading.Fault("PF1013", key + ".plan", place, $"{key} has both plan and {string.Join(", ", box.Where(n => table.Find(n) is not null))}.", "Give one of them: the plan at several places, or one width from end to end.", Cure.LeaveOut(key + ".plan"));
         }
         else if (p.Plan.Count < 2 || p.Plan.Zip(p.Plan.Skip(1)).Any(pair => pair.Second.At <= pair.First.At))
         {
@@ -150,11 +152,14 @@ internal static class VehicleKeys
         }
     }
 
+    // What rises does so by this much when nothing else says how far, mm.
+    private const double Least = 1;
+
     private static void Rising(KeyReading reading, string key, TreeTable table, string first, double low, string second, double high)
     {
         if (low >= high)
         {
-            reading.Fault("PF1014", key + "." + second, (table.Find(second)?.Value ?? table).Place, Invariant($"{second} is {high} mm, not above {first}, {low} mm."), Invariant($"Give a {second} above {low} mm."));
+            reading.Fault("PF1014", key + "." + second, (table.Find(second)?.Value ?? table).Place, Invariant($"{second} is {high} mm, not above {first}, {low} mm."), Invariant($"Give a {second} above {low} mm."), Cure.Set(key + "." + second, low + Least));
         }
     }
 }

@@ -2,6 +2,13 @@ using static System.FormattableString;
 
 namespace PlatformForge.Projects.Keys;
 
+/// <summary>Takes a fault of a vehicle's figures.</summary>
+/// <param name="name">Name of the key.</param>
+/// <param name="message">What is wrong.</param>
+/// <param name="remedy">What would be right.</param>
+/// <param name="right">A value for the key that would be right, where there is one.</param>
+internal delegate void VehicleFault(string name, string message, string remedy, double? right = null);
+
 /// <summary>
 /// Holds axles and doors to the body they belong to: no axle of a bogie beyond a body's end, no bogie in another, no door where there is no body.
 /// </summary>
@@ -16,7 +23,7 @@ internal static class WheelRoom
     /// <summary>Faults of a body that stands on bogies, or axles, of its own alone.</summary>
     /// <param name="v">The body, all its figures known.</param>
     /// <param name="fault">Takes the name of the key, what is wrong and what would be right.</param>
-    public static void Own(VehicleForm v, Action<string, string, string> fault)
+    public static void Own(VehicleForm v, VehicleFault fault)
     {
         double leading = v.BogieWheelbase, trailing = v.TrailingBogieWheelbase ?? leading, length = v.Length, pivots = v.Pivots;
         if (v.Ahead == 0 && Math.Abs(pivots - length) <= AtTheEnds * length)
@@ -31,7 +38,7 @@ internal static class WheelRoom
         if (pivots > length + Grain)
         {
             string measured = leading > 0 || trailing > 0 ? "pivots is from bogie pivot to bogie pivot, not over the wheels" : "without bogies pivots is the wheelbase, from the middle of the first axle to that of the last";
-            fault("pivots", Invariant($"pivots is {pivots} mm, more than the body's length of {length} mm."), pivotsCan ? Invariant($"Give at most {Down(mostPivots)} mm: {measured}.") : both);
+            fault("pivots", Invariant($"pivots is {pivots} mm, more than the body's length of {length} mm."), pivotsCan ? Invariant($"Give at most {Down(mostPivots)} mm: {measured}.") : both, pivotsCan ? Floored(mostPivots) : null);
         }
         else if ((leading + trailing) / 2 > pivots + Grain || pivots + Math.Max(leading, trailing) > length + Grain)
         {
@@ -44,24 +51,24 @@ internal static class WheelRoom
                 ? Invariant($"so bogies {pivots} mm apart would overlap")
                 : Invariant($"so with pivots {pivots} mm apart axles would stand beyond the ends of the body, {length} mm long");
             string instead = pivotsCan && mostPivots < pivots ? Invariant($", or pivots of at most {Down(mostPivots)} mm") : "";
-            fault(name, Invariant($"{name} is {worst} mm, {what}."), can ? Invariant($"Give at most {Down(most)} mm{instead}: it is from the first to the last axle of one bogie.") : both);
+            fault(name, Invariant($"{name} is {worst} mm, {what}."), can ? Invariant($"Give at most {Down(most)} mm{instead}: it is from the first to the last axle of one bogie.") : both, can ? Floored(most) : pivotsCan && mostPivots < pivots ? Floored(mostPivots) : null);
         }
         else if (pivots > mostPivots + Grain)
         {
             double most = (length - pivots - (v.Ahead > 0 ? trailing : leading)) / 2;
             string end = v.Ahead > 0 ? "rear" : "front", which = leading + trailing > 0 ? "the bogie there has an axle" : "an axle stands";
-            fault("ahead", Invariant($"ahead is {v.Ahead} mm, so {which} beyond the body's {end} end."), Invariant($"Give {(v.Ahead > 0 ? "at most" : "at least -")}{(v.Ahead > 0 ? " " : "")}{Down(most)} mm for a body of {length} mm on pivots {pivots} mm apart."));
+            fault("ahead", Invariant($"ahead is {v.Ahead} mm, so {which} beyond the body's {end} end."), Invariant($"Give {(v.Ahead > 0 ? "at most" : "at least -")}{(v.Ahead > 0 ? " " : "")}{Down(most)} mm for a body of {length} mm on pivots {pivots} mm apart."), (v.Ahead > 0 ? 1 : -1) * Floored(most));
         }
     }
 
     // Pivots at the very ends are those of an articulated coach told by itself: its bogies carry its neighbours too.
-    private static void Articulated(double leading, double trailing, VehicleForm v, Action<string, string, string> fault)
+    private static void Articulated(double leading, double trailing, VehicleForm v, VehicleFault fault)
     {
         foreach (var (name, wheelbase) in new[] { ("bogie_wheelbase", leading), ("trailing_bogie_wheelbase", v.TrailingBogieWheelbase is null ? 0 : trailing) })
         {
             if (wheelbase > (v.Length / 2) + Grain)
             {
-                fault(name, Invariant($"{name} is {wheelbase} mm, more than half of the body's length of {v.Length} mm, though its pivots lie at its very ends."), Invariant($"Give at most {Down(v.Length / 2)} mm: it is from the first to the last axle of one bogie."));
+                fault(name, Invariant($"{name} is {wheelbase} mm, more than half of the body's length of {v.Length} mm, though its pivots lie at its very ends."), Invariant($"Give at most {Down(v.Length / 2)} mm: it is from the first to the last axle of one bogie."), Floored(v.Length / 2));
             }
         }
     }
@@ -71,43 +78,50 @@ internal static class WheelRoom
     /// <param name="gaps">The halves of the gaps to the neighbours whose bogies it shares, together, mm.</param>
     /// <param name="own">Wheelbase of its own bogie, mm; null where it shares both.</param>
     /// <param name="fault">Takes the name of the key, what is wrong and what would be right.</param>
-    public static void Shared(VehicleForm v, double gaps, double? own, Action<string, string, string> fault)
+    public static void Shared(VehicleForm v, double gaps, double? own, VehicleFault fault)
     {
         double leading = v.BogieWheelbase, trailing = v.TrailingBogieWheelbase ?? leading;
         double least = (leading + trailing) / 2, most = v.Length + gaps - ((own ?? 0) / 2);
         string longer = Invariant($"Give a length of at least {Up(least + ((own ?? 0) / 2) - gaps)} mm{(own is null ? "" : Invariant($" and pivots of {Up(least)} mm"))}, or bogies that are shorter.");
         if (own is not null && v.Pivots > most + Grain)
         {
-            fault("pivots", Invariant($"pivots is {v.Pivots} mm; a body of {v.Length} mm whose pivot at one end lies midway in a gap has its other bogie{(v.Pivots > v.Length + gaps ? "" : Invariant($", {own} mm from axle to axle,"))} beyond its own end."), most >= least ? Invariant($"Give at most {Down(most)} mm: from the pivot of its own bogie to that of the shared one.") : longer);
+            fault("pivots", Invariant($"pivots is {v.Pivots} mm; a body of {v.Length} mm whose pivot at one end lies midway in a gap has its other bogie{(v.Pivots > v.Length + gaps ? "" : Invariant($", {own} mm from axle to axle,"))} beyond its own end."), most >= least ? Invariant($"Give at most {Down(most)} mm: from the pivot of its own bogie to that of the shared one.") : longer, most >= least ? Floored(most) : null);
         }
         else if (least > v.Pivots + Grain)
         {
-            fault("pivots", Invariant($"the pivots are {v.Pivots:0.##} mm apart, so bogies of {leading} and {trailing} mm from axle to axle would overlap."), own is not null && most >= least ? Invariant($"Give at least {Up(least)} mm, or bogies that are shorter.") : longer);
+            fault("pivots", Invariant($"the pivots are {v.Pivots:0.##} mm apart, so bogies of {leading} and {trailing} mm from axle to axle would overlap."), own is not null && most >= least ? Invariant($"Give at least {Up(least)} mm, or bogies that are shorter.") : longer, own is not null && most >= least ? Ceiled(least) : null);
         }
     }
 
     /// <summary>Faults of the doors of a body: they lie on it.</summary>
     /// <param name="v">The body, all its figures known.</param>
     /// <param name="fault">Takes the name of the key below the sill's, what is wrong and what would be right.</param>
-    public static void Doors(VehicleForm v, Action<string, string, string> fault)
+    public static void Doors(VehicleForm v, VehicleFault fault)
     {
         double rear = v.Ahead - (v.Length / 2), front = v.Ahead + (v.Length / 2);
         foreach (var (name, place) in new[] { ("from", v.Sill?.From), ("to", v.Sill?.To) })
         {
             if (place < rear - Grain || place > front + Grain)
             {
-                fault(name, Invariant($"{name} is {place} mm, beyond the body, which goes from {rear:0.##} to {front:0.##} mm."), place < rear ? Invariant($"Give at least {Up(rear)} mm, or leave it out.") : Invariant($"Give at most {Down(front)} mm, or leave it out."));
+                fault(name, Invariant($"{name} is {place} mm, beyond the body, which goes from {rear:0.##} to {front:0.##} mm."), place < rear ? Invariant($"Give at least {Up(rear)} mm, or leave it out.") : Invariant($"Give at most {Down(front)} mm, or leave it out."), place < rear ? Ceiled(rear) : Floored(front));
             }
         }
 
         if ((v.Sill?.From ?? rear) >= (v.Sill?.To ?? front) && v.Sill?.From <= front && v.Sill?.To >= rear)
         {
-            fault("to", Invariant($"to is {v.Sill?.To} mm, not ahead of from, {v.Sill?.From} mm."), Invariant($"Give more than {v.Sill?.From} mm."));
+            fault("to", Invariant($"to is {v.Sill?.To} mm, not ahead of from, {v.Sill?.From} mm."), Invariant($"Give more than {v.Sill?.From} mm."), v.Sill?.From is { } first && first + Apart < front ? first + Apart : null);
         }
     }
 
-    // Rounded so that the rounded figure works too.
-    private static string Down(double mm) => Invariant($"{Math.Floor((mm + Grain) * 100) / 100:0.##}");
+    // Doors that follow on one another lie so far apart when nothing else says how far, mm.
+    private const double Apart = 1;
 
-    private static string Up(double mm) => Invariant($"{Math.Ceiling((mm - Grain) * 100) / 100:0.##}");
+    // Rounded so that the rounded figure works too.
+    private static double Floored(double mm) => Math.Floor((mm + Grain) * 100) / 100;
+
+    private static double Ceiled(double mm) => Math.Ceiling((mm - Grain) * 100) / 100;
+
+    private static string Down(double mm) => Invariant($"{Floored(mm):0.##}");
+
+    private static string Up(double mm) => Invariant($"{Ceiled(mm):0.##}");
 }

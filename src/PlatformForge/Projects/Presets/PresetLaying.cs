@@ -1,5 +1,6 @@
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Presets;
 
@@ -45,9 +46,15 @@ internal sealed class PresetLaying(KeyReading reading, Func<string, string, KeyR
             return kind == PresetKind.Vehicles && own.Find("name") is null ? whole.With(new("name", place, new TreeText(place, preset.Spoken))) : whole;
         }
 
+        if (string.IsNullOrWhiteSpace(name))
+        {
+            // Told with the key itself.
+            return own;
+        }
+
         var names = PresetShelf.Of(kind).SelectMany(p => p.OtherNames.Prepend(p.Name)).ToArray();
         string? near = NearestName.Of(name, names);
-        reading.Fault("PF1011", key, place, $"There is no preset \"{(name.Length > 40 ? name[..40] + "…" : name)}\" among the {kind.ToString().ToLowerInvariant()}.", (near is null ? "" : $"Did you mean \"{near}\"? ") + $"See: platformforge presets {kind.ToString().ToLowerInvariant()}");
+        reading.Fault("PF1011", key, place, $"There is no preset \"{(name.Length > 40 ? name[..40] + "…" : name)}\" among the {kind.ToString().ToLowerInvariant()}.", (near is null ? "" : $"Did you mean \"{near}\"? ") + $"See: platformforge presets {kind.ToString().ToLowerInvariant()}", near is not null ? Cure.Text(key, near) : null);
         return own;
     }
 }

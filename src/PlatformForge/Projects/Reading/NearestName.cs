@@ -3,11 +3,11 @@ namespace PlatformForge.Projects.Reading;
 /// <summary>Finds the name that somebody most likely meant.</summary>
 public static class NearestName
 {
-    /// <summary>The nearest of the names, or null when none is near enough to be meant: a third of the letters may be wrong, at least two.</summary>
+    /// <summary>The nearest of the names, or null when none is near enough to be meant: a third of the letters may be wrong, at least two, and never all of them.</summary>
     public static string? Of(string written, IEnumerable<string> names)
     {
         string? best = null;
-        int least = Math.Max(2, written.Length / 3) + 1;
+        int least = Math.Min(Math.Max(2, written.Length / 3) + 1, Math.Max(1, written.Length));
         foreach (string name in names)
         {
             int distance = Distance(Plain(written), Plain(name));

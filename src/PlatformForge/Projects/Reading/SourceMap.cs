@@ -41,7 +41,8 @@ public sealed class SourceMap
 
         string key = RoomWords.ToFile(finding.Key);
         var place = Find(key);
-        return finding with { Key = key, File = place.File, Line = place.Line, Column = place.Column };
+        var cure = finding.Cure is { } own ? own with { Key = RoomWords.ToFile(own.Key) } : null;
+        return finding with { Key = key, File = place.File, Line = place.Line, Column = place.Column, Cure = cure };
     }
 
     private void Enter(string key, TreeNode node)

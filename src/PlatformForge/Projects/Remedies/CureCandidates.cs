@@ -1,0 +1,119 @@
+using System.Globalization;
+using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
+
+namespace PlatformForge.Projects.Remedies;
+
+/// <summary>What may mend a finding, the likeliest first: what its room offers, then what the key model knows of its key.</summary>
+internal static class CureCandidates
+{
+    private static readonly (string First, string Second)[] Rising = [("from", "to"), ("low", "high")];
+
+    // Most names of the file that are offered for a reference.
+    private const int MostNames = 5;
+
+    public static IEnumerable<Cure> Of(Finding finding, TreeTable tree)
+    {
+        if (finding.Cure is { } own)
+        {
+            yield return own;
+        }
+
+        string key = finding.Key;
+        if (finding.Code is "PF3020" or "PF4004" && Buffers(key, tree) is { } buffers)
+        {
+            yield return buffers;
+        }
+
+        if (finding.Code == "PF1014" && TheOther(key, tree) is { } other)
+        {
+            yield return other;
+        }
+
+        if (KeyModel.RuleOf(key) is not { } rule)
+        {
+            yield break;
+        }
+
+        var node = CuredTree.Find(tree, key);
+        foreach (var cure in OfRule(rule, node, key))
+        {
+            yield return cure;
+        }
+
+        if (node is not null && !rule.Required && rule is not TableRule && !key.EndsWith(']'))
+        {
+            yield return Cure.LeaveOut(key);
+        }
+
+        foreach (string name in NamesFor(rule, key, tree))
+        {
+            yield return Cure.Text(key, name);
+        }
+
+        if (node is null or not TreeTable && KeyModel.ExampleOf(key) is { } example)
+        {
+            yield return new(CureAct.Set, key, example.ReplaceLineEndings(" "));
+        }
+
+        // A key that is missing from a table that need not be there.
+        string home = key[..Math.Max(0, key.LastIndexOf('.'))];
+        if (node is null && home.Length > 0 && !home.EndsWith(']') && KeyModel.RuleOf(home) is { Required: false })
+        {
+            yield return Cure.LeaveOut(home);
+        }
+    }
+
+    private static IEnumerable<Cure> OfRule(KeyRule rule, TreeNode? node, string key)
+    {
+        switch (rule)
+        {
+            case NumberRule when node is TreeText text && double.TryParse(text.Value.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double meant):
+                yield return Cure.Set(key, meant);
+                break;
+            case TextRule { Choices.Count: > 0 } choice:
+                string? near = node is TreeText written ? NearestName.Of(written.Value, choice.Choices) : null;
+                foreach (string name in choice.Choices.OrderBy(c => c != near).ThenBy(c => $"\"{c}\"" != choice.Default))
+                {
+                    yield return Cure.Text(key, name);
+                }
+
+                break;
+            case TextRule when node is TreeNumber figure:
+                yield return Cure.Text(key, figure.Value.ToString(CultureInfo.InvariantCulture));
+                break;
+            default:
+                break;
+        }
+    }
+
+    // Of two figures that have to rise the first may be the slip: it is put below the second.
+    private static Cure? TheOther(string key, TreeTable tree) =>
+        Rising.FirstOrDefault(r => key.EndsWith("." + r.Second, StringComparison.Ordinal)) is { First: { } first, Second: { } second }
+        && CuredTree.Find(tree, key) is TreeNumber stated
+            ? Cure.Set(key[..^second.Length] + first, stated.Value - 1)
+            : null;
+
+    // A track that ends at buffer stops needs no more of it known: both ends, or the one that a platform's end lies at.
+    private static Cure? Buffers(string key, TreeTable tree)
+    {
+        if (tree.Find("track")?.Value is not TreeList tracks)
+        {
+            return null;
+        }
+
+        string? faced = key.StartsWith("platform", StringComparison.Ordinal) ? (CuredTree.Find(tree, key[..key.LastIndexOf('.')] + ".track") as TreeText)?.Value : null;
+        int index = faced is null ? 0 : tracks.Items.ToList().FindIndex(t => (t as TreeTable)?.TextOf("name") == faced);
+        string track = faced is null ? key : FormattableString.Invariant($"track[{index}]");
+        string? now = (CuredTree.Find(tree, track + ".buffers") as TreeText)?.Value;
+        string end = key.EndsWith(".from", StringComparison.Ordinal) ? "start" : "end";
+        return index < 0 ? null : Cure.Text(track + ".buffers", faced is null || (now is "start" or "end" && now != end) ? "both" : end);
+    }
+
+    // Names that a reference may mean: those of the tracks for a track.
+    private static IEnumerable<string> NamesFor(KeyRule rule, string key, TreeTable tree) =>
+        rule is TextRule && key.EndsWith("face.track", StringComparison.Ordinal) && tree.Find("track")?.Value is TreeList tracks
+            ? tracks.Items.OfType<TreeTable>().Select(t => t.TextOf("name")).OfType<string>().Take(MostNames)
+            : [];
+}

@@ -1,0 +1,105 @@
+using PlatformForge.Projects.Catalogue;
+using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
+
+namespace PlatformForge.Projects.Remedies;
+
+/// <summary>
+/// Tries remedies before they are printed. Each error gets the first change that makes it go without bringing an error that was
+/// not there; where what its room offers does not do that, the sentence is replaced by one that is true.
+/// </summary>
+public static class CureTrial
+{
+    /// <summary>The findings with their remedies tried; only errors of the project file and of design rules are.</summary>
+    /// <param name="source">The project they speak of.</param>
+    /// <param name="findings">The findings, placed.</param>
+    /// <param name="limits">How much trying may cost; <see cref="TrialLimits.Usual"/> when null.</param>
+    /// <param name="cancel">Stops the trying.</param>
+    public static IReadOnlyList<Finding> Of(ProjectSource source, IReadOnlyList<Finding> findings, TrialLimits? limits = null, CancellationToken cancel = default)
+    {
+        if (!findings.Any(IsTried) || source.Tree() is not { } tree)
+        {
+            return findings;
+        }
+
+        var bench = new TrialBench(source, limits ?? TrialLimits.Usual, cancel);
+        var taken = new List<Cure>();
+        var told = findings.ToArray();
+        foreach (int i in Enumerable.Range(0, told.Length).Where(i => IsTried(told[i])).OrderBy(i => told[i].Cure?.Act != CureAct.Rename))
+        {
+            // A misspelt key is set right before one is added for what it meant.
+            told[i] = One(told[i], tree, bench, taken);
+        }
+
+        return told;
+    }
+
+    private static bool IsTried(Finding finding) =>
+        finding.Severity == Severity.Error && finding.Kind is FaultKind.Input or FaultKind.DesignRule && finding.Key.Length > 0
+        && FindingCatalogue.Find(finding.Code) is { NoValue: null };
+
+    private static Finding One(Finding finding, TreeTable tree, TrialBench bench, List<Cure> taken)
+    {
+        bench.Begin();
+        if (bench.Errors(taken) is not { } before)
+        {
+            return RemedyWords.Untried(finding);
+        }
+
+        if (!before.Contains((finding.Code, finding.Key)))
+        {
+            return RemedyWords.MendedBy(finding, taken[^1]);
+        }
+
+        (Cure Cure, (string Code, string Key) Next)? lesser = null;
+        if (Mending(finding, tree, c => Works(c)) is { } cure)
+        {
+            taken.Add(cure);
+            return RemedyWords.Tried(finding, cure);
+        }
+
+        return lesser is { } some ? RemedyWords.Next(finding, some.Cure, some.Next)
+            : bench.IsOutOfTime ? RemedyWords.Untried(finding)
+            : RemedyWords.None(finding);
+
+        bool Works(Cure tried)
+        {
+            if (bench.Errors([.. taken, tried]) is not { } after || after.Contains((finding.Code, finding.Key)))
+            {
+                return false;
+            }
+
+            (string Code, string Key)[] fresh = [.. after.Except(before)];
+            if (fresh.Length > 0 && lesser is null && !fresh.Any(f => f.Code == finding.Code || f.Key == tried.Key))
+            {
+                lesser = (tried, fresh[0]);
+            }
+
+            return fresh.Length == 0;
+        }
+    }
+
+    private static Cure? Mending(Finding finding, TreeTable tree, Func<Cure, bool> works)
+    {
+        foreach (var cure in CureCandidates.Of(finding, tree))
+        {
+            if (works(cure))
+            {
+                return cure with { Tried = true };
+            }
+
+            // What the room offers is nearest to what is meant: look round it before other ways are tried.
+            if (cure == finding.Cure && Searched(cure.Key) is { } near)
+            {
+                return near;
+            }
+        }
+
+        return finding.Cure is null || finding.Cure.Key != finding.Key ? Searched(finding.Key) : null;
+
+        Cure? Searched(string key) =>
+            KeyModel.RuleOf(key) is NumberRule rule && ValueSearch.Stated(tree, key, rule) is { } stated
+            && ValueSearch.Nearest(rule, stated, v => works(Cure.Set(key, v))) is { } value ? Cure.Set(key, value) with { Tried = true } : null;
+    }
+}

@@ -1,0 +1,61 @@
+using System.Text.RegularExpressions;
+using PlatformForge.Projects.Catalogue;
+using PlatformForge.Units;
+
+namespace PlatformForge.Projects.Remedies;
+
+/// <summary>What is said of a remedy once it was tried.</summary>
+internal static class RemedyWords
+{
+    /// <summary>A cure works: the room's own sentence where it is the room's own cure, one about the cure otherwise.</summary>
+    public static Finding Tried(Finding finding, Cure cure)
+    {
+        bool own = finding.Cure is { } offered && offered == cure with { Tried = offered.Tried };
+        bool keeps = own || finding.Cure is null;
+        string works = $"Tried: {Change(cure)} works.";
+        return finding with
+        {
+            Cure = cure,
+            Remedy = keeps && Says(finding.Remedy, cure) ? finding.Remedy : keeps ? $"{finding.Remedy} {works}".TrimStart() : works,
+        };
+    }
+
+    /// <summary>A cure mends the finding and lets another be seen that it does not cause by itself.</summary>
+    public static Finding Next(Finding finding, Cure cure, (string Code, string Key) next) => finding with
+    {
+        Cure = cure,
+        Remedy = $"Tried: with {Change(cure)} it goes, and {next.Code} comes next{(next.Key.Length == 0 ? "" : $", at {next.Key}")}.",
+    };
+
+    /// <summary>Nothing that was tried works.</summary>
+    public static Finding None(Finding finding) => finding with
+    {
+        Cure = null,
+        Remedy = finding.Cure is null ? finding.Remedy : $"No single value that was tried mends this. {FindingCatalogue.Find(finding.Code)!.Cure}",
+    };
+
+    /// <summary>There was no time to try.</summary>
+    public static Finding Untried(Finding finding) => finding.Cure is null ? finding : finding with
+    {
+        Remedy = finding.Remedy + " (Not tried: this design takes too long for that.)",
+    };
+
+    /// <summary>What mends another finding has mended this one too.</summary>
+    public static Finding MendedBy(Finding finding, Cure cure) =>
+        finding.Cure == cure with { Tried = false } ? Tried(finding, cure) : finding with { Cure = cure, Remedy = $"Tried: {Change(cure)} mends this too." };
+
+    private static string Change(Cure cure) => cure.Act switch
+    {
+        CureAct.LeaveOut => $"leaving {cure.Key} out",
+        CureAct.Rename => $"calling {cure.Key} by the name {cure.Value}",
+        _ => $"{cure.Key} = {cure.Value}",
+    };
+
+    // The sentence names the value already.
+    private static bool Says(string remedy, Cure cure) => cure.Act switch
+    {
+        CureAct.LeaveOut => remedy.Contains("eave ", StringComparison.Ordinal) && remedy.Contains(" out", StringComparison.Ordinal),
+        CureAct.Rename => remedy.Contains($"mean {cure.Value}?", StringComparison.Ordinal),
+        _ => Regex.IsMatch(remedy, $@"(?<![\w.-]){Regex.Escape(cure.Value)}(?!\w|\.\d)"),
+    };
+}

@@ -1,0 +1,52 @@
+using System.Diagnostics;
+using PlatformForge.Projects.Runs;
+using PlatformForge.Units;
+
+namespace PlatformForge.Projects.Remedies;
+
+/// <summary>How much trying may cost. Counts come first, so that the same project gets the same words on every machine that keeps the time.</summary>
+/// <param name="RunsPerFinding">Most designs run for one finding.</param>
+/// <param name="Runs">Most designs run for all findings together.</param>
+/// <param name="Time">No design is begun after this.</param>
+public sealed record TrialLimits(int RunsPerFinding, int Runs, TimeSpan Time)
+{
+    /// <summary>What a person at a terminal waits for beside the run itself.</summary>
+    public static TrialLimits Usual { get; } = new(48, 160, TimeSpan.FromSeconds(3));
+}
+
+/// <summary>Reads a project with cures and designs it, writing nothing; the same cures are run once.</summary>
+internal sealed class TrialBench(ProjectSource source, TrialLimits limits, CancellationToken cancel)
+{
+    private readonly Dictionary<string, (string Code, string Key)[]> known = new(StringComparer.Ordinal);
+    private readonly Stopwatch watch = Stopwatch.StartNew();
+    private int runs, most;
+
+    public ProjectSource Source => source;
+
+    /// <summary>Whether there is no time left to try anything.</summary>
+    public bool IsOutOfTime => watch.Elapsed >= limits.Time;
+
+    /// <summary>A new finding has its own count of runs.</summary>
+    public void Begin() => most = runs + limits.RunsPerFinding;
+
+    /// <summary>Codes and keys of the errors that are left with the cures; null when the limits are reached.</summary>
+    public (string Code, string Key)[]? Errors(IReadOnlyList<Cure> cures)
+    {
+        string name = string.Join('\n', cures.Select(c => $"{c.Act} {c.Key} {c.Value}"));
+        if (known.TryGetValue(name, out var errors))
+        {
+            return errors;
+        }
+
+        if (runs >= most || runs >= limits.Runs || IsOutOfTime)
+        {
+            return null;
+        }
+
+        runs++;
+        cancel.ThrowIfCancellationRequested();
+        var read = source.Read(cures);
+        var findings = read.Value is { } project ? DesignRun.Design(project, new RunWatch(_ => { }, cancel)).Findings : read.Findings;
+        return known[name] = [.. findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Code, f.Key))];
+    }
+}

@@ -1,0 +1,85 @@
+using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Reading;
+
+namespace PlatformForge.Projects.Remedies;
+
+/// <summary>
+/// Looks for the value of a number nearest to the stated one that mends a finding: steps that double on both sides until one
+/// works, halved back towards the last that did not, then as round as works.
+/// </summary>
+internal static class ValueSearch
+{
+    // First step: this share of the value, and no less than this.
+    private const double FirstShare = 1.0 / 64, FirstStep = 0.05;
+
+    private const int Doublings = 14, Halvings = 5, MostDigits = 3;
+
+    // Where a search begins for a key of which nothing else is known.
+    private const double Typical = 100;
+
+    /// <summary>The value; null when none was found.</summary>
+    /// <param name="rule">What the key takes.</param>
+    /// <param name="stated">The value at fault.</param>
+    /// <param name="works">Tries a value.</param>
+    public static double? Nearest(NumberRule rule, double stated, Func<double, bool> works)
+    {
+        double start = Math.Clamp(stated, rule.Range.Least, rule.Range.Most), step = Math.Max(FirstStep, Math.Abs(start) * FirstShare);
+        double below = start, above = start;
+        for (int i = 0; i < Doublings; i++, step *= 2)
+        {
+            double down = Within(start - step), up = Within(start + step);
+            if (down < below && works(down))
+            {
+                return Rounded(below, down);
+            }
+
+            if (up > above && works(up))
+            {
+                return Rounded(above, up);
+            }
+
+            (below, above) = (down, up);
+        }
+
+        return null;
+
+        double Within(double value) => Math.Clamp(rule.Whole ? Math.Round(value) : value, rule.Range.Least, rule.Range.Most) is var v && rule.Range.Holds(v) ? v : start;
+
+        double Rounded(double bad, double good)
+        {
+            for (int i = 0; i < Halvings && !rule.Whole; i++)
+            {
+                double middle = (bad + good) / 2;
+                (bad, good) = works(middle) ? (bad, middle) : (middle, good);
+            }
+
+            for (int digits = 0; digits <= MostDigits; digits++)
+            {
+                double unit = Math.Pow(10, digits), round = (good > bad ? Math.Ceiling(good * unit) : Math.Floor(good * unit)) / unit;
+                if (rule.Range.Holds(round) && Math.Abs(round - good) <= 2 * Math.Abs(good - bad) && works(round))
+                {
+                    return round;
+                }
+            }
+
+            return good;
+        }
+    }
+
+    /// <summary>The number that a key has now, in the file's unit; null when it has none.</summary>
+    public static double? Stated(TreeTable tree, string key, NumberRule rule)
+    {
+        var node = CuredTree.Find(tree, key);
+        double ratio = (CuredTree.Find(tree, "layout.ratio") as TreeNumber)?.Value ?? double.NaN;
+        double? value = node switch
+        {
+            TreeNumber number => number.Value,
+            TreeText text when rule.IsLength && LengthText.Read(text.Value, new(double.IsFinite(ratio) ? ratio : 76.2)) is { } length => length,
+            _ => Parsed(rule.Default) ?? Parsed(KeyModel.ExampleOf(key)),
+        };
+        return value is { } v && !double.IsNaN(v) ? v : Parsed(KeyModel.ExampleOf(key)) ?? Math.Clamp(Typical, rule.Range.Least, rule.Range.Most);
+    }
+
+    private static double? Parsed(string? text) =>
+        double.TryParse(text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out double value) ? value : null;
+}

@@ -1,0 +1,130 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Overrides;
+using PlatformForge.Projects.Remedies;
+using PlatformForge.Projects.Runs;
+using PlatformForge.Units;
+
+namespace PlatformForge.Tests.Projects.Remedies;
+
+/// <summary>A sound design with one key at fault: a slipped figure, a value of another kind, a misspelt or a missing key, or one too many.</summary>
+internal sealed record FaultyDesign(string Change, ProjectSource Source, IReadOnlyList<Finding> Findings)
+{
+    private static readonly Regex Statement = new(@"(?m)(?<![#""\w][^\n]*)\b(?<key>[a-z_]+) = (?<value>""[^""\n]*""|[-+.\w]+)");
+
+    /// <summary>Random designs that are at fault, from a seed.</summary>
+    public static IEnumerable<FaultyDesign> From(int seed, IReadOnlyList<string> samples)
+    {
+        var random = new Random(seed);
+        while (true)
+        {
+            string text = samples[random.Next(samples.Count)];
+            var (change, source) = random.Next(4) == 0 ? Added(random, text) : Changed(random, text);
+            var findings = FindingsOf(source);
+            if (findings.Any(f => f.Severity == Severity.Error))
+            {
+                yield return new(change, source, findings);
+            }
+        }
+    }
+
+    /// <summary>What a run of a project says.</summary>
+    public static IReadOnlyList<Finding> FindingsOf(ProjectSource source, params Cure[] cures)
+    {
+        var read = source.Read(cures);
+        return read.Value is { } project ? DesignRun.Design(project, RunWatch.None).Findings : read.Findings;
+    }
+
+    // One key of the text: its value, its name, or the whole of it.
+    private static (string Change, ProjectSource Source) Changed(Random random, string text)
+    {
+        var all = Statement.Matches(text);
+        var one = all[random.Next(all.Count)];
+        string key = one.Groups["key"].Value, value = one.Groups["value"].Value;
+        string put = random.Next(10) switch
+        {
+            0 => $"{Misspelt(random, key)} = {value}",
+            1 => "",
+            _ => $"{key} = {Bad(random, value)}",
+        };
+        string changed = text[..one.Index] + put + text[(one.Index + one.Length)..];
+        return ($"{one.Value} -> {put}", new(Regex.Replace(changed, @"\{ *, *|, *(?=, )|, *(?= *\})", m => m.Value[0] == '{' ? "{ " : ""), "halt.toml"));
+    }
+
+    // A key of the model that the text does not have.
+    private static (string Change, ProjectSource Source) Added(Random random, string text)
+    {
+        var numbers = Numbers(ProjectKeys.Root, "").ToArray();
+        var (key, rule) = numbers[random.Next(numbers.Length)];
+        double size = Math.Pow(10, (random.NextDouble() * 5) - 1.5), value = Math.Round(size * (random.Next(6) == 0 ? -1 : 1), 2);
+        string stated = rule.Whole ? Math.Round(value).ToString(CultureInfo.InvariantCulture) : value.ToString(CultureInfo.InvariantCulture);
+        return ($"{key} = {stated}", new(text, "halt.toml", null, [new Override(key, stated)]));
+    }
+
+    private static IEnumerable<(string Key, NumberRule Rule)> Numbers(TableRule table, string home)
+    {
+        foreach (var rule in table.Keys)
+        {
+            string key = home.Length == 0 ? rule.Name : $"{home}.{rule.Name}";
+            switch (rule)
+            {
+                case NumberRule number:
+                    yield return (key, number);
+                    break;
+                case TableRule inner when inner.Name is not ("survey" or "start" or "leading_truck" or "trailing_truck"):
+                    foreach (var found in Numbers(inner, key))
+                    {
+                        yield return found;
+                    }
+
+                    break;
+                case ListRule { Item: TableRule item } when home.Length == 0:
+                    foreach (var found in Numbers(item, key + "[0]"))
+                    {
+                        yield return found;
+                    }
+
+                    break;
+                default:
+                    break;
+            }
+        }
+    }
+
+    private static string Bad(Random random, string value)
+    {
+        if (!double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out double number))
+        {
+            string inner = value.Trim('"');
+            return random.Next(4) switch { 0 => "7", 1 => $"\"{Misspelt(random, inner)}\"", 2 => "\"\"", _ => "true" };
+        }
+
+        string Told(double v) => Math.Round(v, 3).ToString(CultureInfo.InvariantCulture);
+        return random.Next(12) switch
+        {
+            0 => Told(-number),
+            1 => "0",
+            2 or 3 => Told(number * 10),
+            4 => Told(number / 10),
+            5 => Told(number * (1 + (random.NextDouble() * 3))),
+            6 => Told(number * random.NextDouble()),
+            7 => $"\"{Told(number)}\"",
+            8 => "nan",
+            9 => "true",
+            10 => Told(number * 100),
+            _ => Told(number * (1.5 + random.NextDouble())),
+        };
+    }
+
+    private static string Misspelt(Random random, string word)
+    {
+        if (word.Length < 2)
+        {
+            return word + "x";
+        }
+
+        int at = random.Next(word.Length - 1);
+        return random.Next(2) == 0 ? word.Remove(at, 1) : word[..at] + word[at + 1] + word[at] + word[(at + 2)..];
+    }
+}
