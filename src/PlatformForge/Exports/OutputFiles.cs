@@ -101,6 +101,11 @@ public static class OutputFiles
             yield return (Invariant($"tables/{name}-as-built.csv"), () => PlatformTables.AsBuilt(measured));
         }
 
+        if (platform.Plan.Fence is not null)
+        {
+            yield return (Invariant($"tables/{name}-fence.csv"), () => FenceTable.Of(platform.Plan));
+        }
+
         yield return (Invariant($"tables/{name}-sections.csv"), () => PlatformTables.Sections(platform));
         yield return (Invariant($"tables/{name}-cutting-list.csv"), () => PlatformTables.CuttingList(platform));
     }

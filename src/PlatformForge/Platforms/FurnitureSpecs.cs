@@ -46,17 +46,48 @@ public sealed record HoleSpec(double Chainage, double Inset, InsetFrom From = In
     /// <summary>Added to the diameter.</summary>
     public double Fit { get; init; } = 0.2;
 
-    /// <summary>Depth below the deck's top; null goes right through the deck, so that wires can be led below it.</summary>
+    /// <summary>Depth below the deck's top; null goes right through the deck, so that wires can be led below it. Deeper than the deck
+    /// leaves room for, the hole stands in a boss.</summary>
     public double? Depth { get; init; }
 
     /// <summary>What stands in it, for reports.</summary>
     public string Name { get; init; } = "lamp";
 }
 
-/// <summary>A fence or its absence between two chainages in mm.</summary>
+/// <summary>
+/// A gate or steps: no fence between two posts. On a straight track these stand at the two chainages; on a curve, where the fence is longer or shorter
+/// than the track, they stand about the middle of both so that the gap is as wide at the fence as the chainages are apart. All mm.
+/// </summary>
 /// <param name="From">Where the gap begins: a post stands here.</param>
 /// <param name="To">Where it ends: a post stands here too.</param>
-public sealed record FenceGapSpec(double From, double To);
+public sealed record FenceGapSpec(double From, double To)
+{
+    /// <summary>Width from post to post, straight across, at the fence itself.</summary>
+    public double Width => To - From;
+
+    /// <summary>Chainage midway between its posts.</summary>
+    public double Middle => (From + To) / 2;
+}
+
+/// <summary>How a fence is divided into panels.</summary>
+public enum FencePanels
+{
+    /// <summary>Every run is divided evenly, the panels near the pitch: for fences that are made.</summary>
+    Even,
+
+    /// <summary>Panels of exactly the pitch, and one odd one a run: for fences that are bought.</summary>
+    Whole,
+}
+
+/// <summary>Where the odd panel of a run of whole ones stands.</summary>
+public enum OddPanel
+{
+    /// <summary>At the fence's end; in a run between two gates, before the second.</summary>
+    Ends,
+
+    /// <summary>Beside the gate; in a fence without gates, at its last end.</summary>
+    Gates,
+}
 
 /// <summary>A row of post holes along the back. Lengths in mm.</summary>
 public sealed record FenceSpec
@@ -64,15 +95,21 @@ public sealed record FenceSpec
     /// <summary>From the platform's back to the middles of the posts. Default 2.5.</summary>
     public double Inset { get; init; } = 2.5;
 
-    /// <summary>Distance between posts aimed at; whole panels of even length are made near it. Default 32 (8 ft).</summary>
+    /// <summary>Distance between posts: aimed at where panels are even, exact where they are whole. Default 32 (8 ft).</summary>
     public double Pitch { get; init; } = 32;
+
+    /// <summary>How it is divided.</summary>
+    public FencePanels Panels { get; init; } = FencePanels.Even;
+
+    /// <summary>Where the odd panel stands; of no effect where panels are even.</summary>
+    public OddPanel Odd { get; init; } = OddPanel.Ends;
 
     public double PinDiameter { get; init; } = 1;
 
     /// <summary>Added to the pin's diameter.</summary>
     public double Fit { get; init; } = 0.2;
 
-    /// <summary>Depth below the deck's top; null goes right through the deck.</summary>
+    /// <summary>Depth below the deck's top; null goes right through the deck. Deeper than the deck leaves room for, the hole stands in a boss.</summary>
     public double? Depth { get; init; }
 
     /// <summary>First chainage; null is <see cref="EndInset"/> from the platform's start.</summary>

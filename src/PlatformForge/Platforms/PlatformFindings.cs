@@ -125,6 +125,15 @@ internal static class PlatformFindings
     public static Finding TooDeep(string key, string name, double depth, double most, double railTop) =>
         Finding.Error("PF4034", key, Invariant($"The socket for the {name} is {depth:0.###} mm deep, more than the platform has there over its baseboard ({railTop:0.###} mm below rail top)."), most > 0 ? Invariant($"Give {Down(most)} mm or less.") : "Move it up the ramp, to where the platform is deeper.", FaultKind.DesignRule).Curing(most > 0 ? Cure.Set(key, Floored(most)) : null);
 
+    public static Finding HoleTooDeep(string key, string name, double chainage, double depth, double most, double railTop) =>
+        Finding.Error("PF4101", key, Invariant($"The hole for the {name} at chainage {chainage:0.#} mm is {depth:0.###} mm deep, more than the platform has there over its baseboard ({railTop:0.###} mm below rail top)."), (most > 0 ? Invariant($"Give {Down(most)} mm or less, or leave") : "Leave") + " depth out: then the hole goes right through the deck.", FaultKind.DesignRule).Curing(most > 0 ? Cure.Set(key, Floored(most)) : Cure.LeaveOut(key));
+
+    public static Finding OddPanelMoved(string key, double from, double to, double wanted, string because) =>
+        Finding.Note("PF4102", key, Invariant($"The odd panel of the fence stands from chainage {from:0.#} to {to:0.#} mm, not at {wanted:0.#} mm: {because}."));
+
+    public static Finding OddPanelShared(string key, double from, double to, double rest, double length) =>
+        Finding.Note("PF4103", key, Invariant($"From chainage {from:0.#} to {to:0.#} mm whole panels would leave {rest:0.##} mm, too little between two posts: two odd panels of {length:0.##} mm share it with a whole one."));
+
     /// <param name="key">Key of the gap.</param>
     /// <param name="gap">The gap.</param>
     /// <param name="from">Where the fence before it begins, mm.</param>
@@ -151,14 +160,17 @@ internal static class PlatformFindings
             .Curing(ends.From ? ends.To ? Cure.Set(key + ".to", Ceiled(from + least)) : Cure.LeaveOut(key + ".from") : ends.To ? Cure.LeaveOut(key + ".to") : Cure.LeaveOut(key + ".end_inset"));
 
     public static Finding ForcedCutOff(string key, double cut, double from, double to) =>
-        Finding.Error("PF4050", key, Invariant($"The forced cut at {cut:0.###} mm is off the platform, or less than a slab's end from it."), from <= to ? Invariant($"Give a chainage from {Up(from)} to {Down(to)}, or leave it out.") : "Leave it out: the platform is too short to be cut.", FaultKind.DesignRule).Curing(from <= to ? Cure.Set(key, cut < from ? Ceiled(from) : Floored(to)) : Cure.LeaveOut(key));
+        Finding.Error("PF4050", key, Invariant($"The cut at {cut:0.###} mm is off the platform, or less than a slab's end from it."), from <= to ? Invariant($"Give a chainage from {Up(from)} to {Down(to)}, or leave it out.") : "Leave it out: the platform is too short to be cut.", FaultKind.DesignRule).Curing(from <= to ? Cure.Set(key, cut < from ? Ceiled(from) : Floored(to)) : Cure.LeaveOut(key));
 
     public static Finding CutThroughFurniture(string key, string name, double chainage, double cut, (string Key, double Chainage)? away) =>
-        Finding.Error("PF4051", key, Invariant($"The forced cut at {cut:0.#} mm runs through the {name} at {chainage:0.#} mm, or leaves it no room."), away is { } free ? Invariant($"Put it at {free.Chainage:0.#} mm.") : "Leave the cut out, or move what stands there.", FaultKind.DesignRule)
+        Finding.Error("PF4051", key, Invariant($"The cut at {cut:0.#} mm runs through the {name} at {chainage:0.#} mm, or leaves it no room."), away is { } free ? Invariant($"Put it at {free.Chainage:0.#} mm.") : "Leave the cut out, or move what stands there.", FaultKind.DesignRule)
             .Curing(away is { } at ? Cure.Set(at.Key, at.Chainage) : null);
 
     public static Finding RibsMoved(string key, int count, double most, IEnumerable<string> what) =>
-        Finding.Note("PF4060", key, Invariant($"{count} {(count == 1 ? "rib" : "ribs")} stepped aside by up to {most:0.#} mm for: {string.Join(", ", what)}."));
+        Finding.Note("PF4060", key, Invariant($"{count} {(count == 1 ? "rib" : "ribs")} stepped aside from even places by up to {most:0.#} mm for: {string.Join(", ", what)}."));
+
+    public static Finding NoRibWithin(string key, double from, double to, double distance, double pitch, IEnumerable<string> what) =>
+        Finding.Warning("PF4100", key, Invariant($"From chainage {from:0.#} to {to:0.#} mm there is no place for a rib: {distance:0.##} mm where {pitch:0.###} mm are asked. In the way: {string.Join(", ", what)}."), Invariant($"Give a pitch of {Up(distance)} mm or more, or move what is in the way.")).Curing(Cure.Set(key, Ceiled(distance)));
 
     public static Finding RibLeftOut(string key, int index, int count) =>
         Finding.Warning("PF4061", key, Invariant($"Rib {index} along the platform finds no room between walls and furniture and is left out."), "Ask for fewer ribs along the platform, or thinner ones.").Curing(count > 0 ? Cure.Set(key, count - 1) : null);

@@ -47,17 +47,24 @@ public sealed record PlatformPlan
     /// <summary>Chainages of joints between coping slabs, the ends not included.</summary>
     public required double[] CopingJoints { get; init; }
 
-    /// <summary>Walls and stiffeners under the deck, in order of kind and chainage.</summary>
+    /// <summary>Walls and stiffeners under the deck, in order of kind and chainage: of the whole platform with its stated cuts, or, after
+    /// <see cref="PlatformPlanner.Divided"/>, between all its cuts.</summary>
     public required IReadOnlyList<PlanRib> Ribs { get; init; }
+
+    /// <summary>How far apart the ribs across are.</summary>
+    public RibPitch RibPitch { get; init; } = new(0, 0, 0, 0, 0, 0);
 
     public required IReadOnlyList<PlanSocket> Sockets { get; init; }
 
     /// <summary>Holes of the fence's posts, then single ones for lamps and the like.</summary>
     public required IReadOnlyList<PlanHole> PostHoles { get; init; }
 
+    /// <summary>The fence whose posts those are; null where there is none.</summary>
+    public PlanFence? Fence { get; init; }
+
     public required WhiteLineBand? WhiteLine { get; init; }
 
-    /// <summary>Places for cuts in order of chainage, each clear of sockets, holes and ribs.</summary>
+    /// <summary>Places for cuts in order of chainage, each clear of sockets and holes; ribs make room for the cuts that are chosen.</summary>
     public required IReadOnlyList<CutCandidate> CutCandidates { get; init; }
 
     /// <summary>What the vehicles need of the coping.</summary>

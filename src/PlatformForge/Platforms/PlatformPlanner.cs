@@ -109,9 +109,11 @@ public static class PlatformPlanner
             Back = lines.Back,
             Profile = profile,
             CopingJoints = spec.Coping.SlabLength > 0 ? slabs.Joints : [],
-            Ribs = furniture.Ribs,
+            Ribs = furniture.Ribs.Ribs,
+            RibPitch = furniture.Ribs.Pitch,
             Sockets = furniture.Sockets,
             PostHoles = furniture.Posts,
+            Fence = furniture.Fence,
             WhiteLine = furniture.Line,
             CutCandidates = furniture.Cuts,
             Requirement = trace with { Allowances = AllowanceCosts.Of(request, profile, trace) },
@@ -121,6 +123,23 @@ public static class PlatformPlanner
         RampRules.Feet(plan, findings);
         return HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
     }
+
+    /// <summary>
+    /// The same platform with its ribs divided between its cuts, where sections have walls of their own. The findings of its ribs take the place of those
+    /// that came with the plan.
+    /// </summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="cuts">Chainages of its cuts, mm.</param>
+    public static Outcome<PlatformPlan> Divided(PlatformPlan plan, IReadOnlyList<double> cuts)
+    {
+        var findings = new List<Finding>();
+        var ribs = FurniturePlanner.Divided(plan, cuts, findings);
+        return Outcome.Of(plan with { Ribs = ribs.Ribs, RibPitch = ribs.Pitch }, findings);
+    }
+
+    /// <summary>Whether a finding speaks of where a plan's ribs stand, so that <see cref="Divided"/> has its own in place of it.</summary>
+    public static bool IsOfRibs(PlatformSpec spec, Finding finding) =>
+        finding.Severity != Severity.Error && finding.Key.StartsWith($"{spec.Key}.ribs", StringComparison.Ordinal);
 
     // Allowances as large as the platform leave a gap that nobody could step over: a slip of unit or comma.
     private static void Allowance(PlatformRequest request, List<Finding> findings)

@@ -43,8 +43,14 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
 
     public WhiteLineSpec? WhiteLine { get; init; }
 
-    /// <summary>Chainages at which the platform must be cut, such as baseboard joints; a coping joint is put there.</summary>
+    /// <summary>Chainages at which the platform must be cut; a coping joint is put there, and dowels hold the sections in line as at any cut.</summary>
     public IReadOnlyList<double> ForcedCuts { get; init; } = [];
+
+    /// <summary>Chainages of joints in the baseboard: the platform is cut there, and nothing crosses, since the joint has to come apart.</summary>
+    public IReadOnlyList<double> BaseboardJoints { get; init; } = [];
+
+    /// <summary>All cuts that are stated, of both kinds.</summary>
+    public IEnumerable<double> StatedCuts => ForcedCuts.Concat(BaseboardJoints);
 
     /// <summary>A platform with the defaults of a scale.</summary>
     public static PlatformSpec For(ModelScale scale, string name, FaceSpec face) => new(name, face)

@@ -29,8 +29,8 @@ internal static class SectionFindings
 
     private static string Smaller(double longest, double widest) => (longest >= LeastPiece, widest >= LeastPiece) switch
     {
-        (true, true) => Invariant($" On this bed it may be {longest:F1} mm long if it stays so wide (shorter coping slabs, or ribs and furniture moved, allow more cuts), or {widest:F1} mm wide if it stays so long."),
-        (true, false) => Invariant($" On this bed it may be {longest:F1} mm long: shorter coping slabs, or ribs and furniture moved, allow more cuts."),
+        (true, true) => Invariant($" On this bed it may be {longest:F1} mm long if it stays so wide (shorter coping slabs, or furniture moved, allow more cuts), or {widest:F1} mm wide if it stays so long."),
+        (true, false) => Invariant($" On this bed it may be {longest:F1} mm long: shorter coping slabs, or furniture moved, allow more cuts."),
         (false, true) => Invariant($" On this bed it may be {widest:F1} mm wide: make the deck narrower."),
         _ => " On this bed neither a shorter nor a narrower one fits.",
     };

@@ -31,7 +31,7 @@ public static class SectionMaker
         for (int i = 1; i < ends.Length - 1; i++)
         {
             double cut = ends[i];
-            bool baseboard = plan.CutCandidates.Any(c => c.Chainage == cut && c.Rank == CutRank.Forced);
+            bool baseboard = plan.CutCandidates.Any(c => c.Chainage == cut && c.Rank == CutRank.Baseboard);
             joints[i] = new(JointPlace.At(chart, cut, spec.Joint), !baseboard);
             findings.AddRange(baseboard ? [] : JointRule.Check(joints[i]!.Place, spec.Joint, printer));
         }
@@ -42,10 +42,13 @@ public static class SectionMaker
             return Outcome.Fault<SectionSet>(findings);
         }
 
-        var sections = Shape(chart, printer, spec, ends, joints, findings);
+        var divided = PlatformPlanner.Divided(plan, ends[1..^1]);
+        findings.AddRange(divided.Findings);
+        var sections = Shape(new(divided.Value!), printer, spec, ends, joints, findings);
         var set = new SectionSet(
             plan.Spec.Name, sections, PlatePacker.Pack(sections, printer), ends[1..^1], Dowels(spec.Joint, joints), PrintEstimate.Of(sections.Sum(s => s.Estimate.Volume), printer))
         {
+            Plan = divided.Value!,
             CountReason = Reason(chooser, ends, printer),
         };
         return findings.Any(f => f.Severity == Severity.Error) ? new(null, findings) : Outcome.Of(set, findings);

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms;
 
 namespace PlatformForge.Sections;
 
@@ -17,6 +18,9 @@ public sealed record SectionSet(
     IReadOnlyList<DowelCut> Dowels,
     PrintEstimate Estimate)
 {
+    /// <summary>The plan they are made from, its ribs divided between the cuts.</summary>
+    public required PlatformPlan Plan { get; init; }
+
     /// <summary>Fewest sections that the bed allows, and why, in words for a report.</summary>
     public string CountReason { get; init; } = "";
 }

@@ -127,6 +127,7 @@ internal static class HandDossier
         return new(plan.Spec.Name, sections, [PlateOf(1, sections[0], sections[1]), PlateOf(2, sections[2], sections[3])], cuts,
             [new("dowel from 1.75 mm filament", 1.75, 12, 6)], PrintEstimate.Of(sections.Sum(s => s.Solid.ColumnVolume), printer))
         {
+            Plan = plan,
             CountReason = "Four sections: 730 mm of platform, the bed takes 204 mm.",
         };
     }

@@ -1,5 +1,6 @@
 using FsCheck.Xunit;
 using PlatformForge.Platforms;
+using PlatformForge.Units;
 using Xunit;
 
 namespace PlatformForge.Tests.Platforms;
@@ -18,11 +19,14 @@ public class FenceTests
         double[] posts = [.. plan.PostHoles.Select(h => h.Chainage)];
         Assert.Equal(face.From + 4, posts[0], 1e-9);
         Assert.Equal(face.To - 4, posts[^1], 1e-9);
-        Assert.Contains(posts, p => Math.Abs(p - gap) < 1e-9);
-        Assert.Contains(posts, p => Math.Abs(p - gap - 40) < 1e-9);
-        Assert.DoesNotContain(posts, p => p > gap + 1e-6 && p < gap + 40 - 1e-6);
 
-        foreach (var run in new[] { plan.PostHoles.Where(h => h.Chainage <= gap + 1e-9), plan.PostHoles.Where(h => h.Chainage >= gap + 40 - 1e-9) })
+        // The gate is 40 wide at the fence, about the middle of what is asked.
+        int before = Array.FindLastIndex(posts, p => p < gap + 20);
+        Assert.Equal(40, (At(plan, posts[before + 1]) - At(plan, posts[before])).Length, 1e-6);
+        Assert.Equal(gap + 20, (posts[before] + posts[before + 1]) / 2, 1e-9);
+        Assert.Equal(FenceBayKind.Gate, Assert.Single(plan.Fence!.Bays, b => b.Kind != FenceBayKind.Panel).Kind);
+
+        foreach (var run in new[] { plan.PostHoles.Take(before + 1), plan.PostHoles.Skip(before + 1) })
         {
             double[] panels = [.. run.Zip(run.Skip(1), (a, b) => Along(plan, a.Chainage, b.Chainage))];
             Assert.InRange(panels.Max() - panels.Min(), 0, 0.001);
@@ -30,6 +34,74 @@ public class FenceTests
             // A whole number of panels, the nearest there is to the wish.
             Assert.Equal(Math.Max(1, Math.Round(panels.Sum() / pitch, MidpointRounding.AwayFromZero)), panels.Length);
         }
+    }
+
+    [Property(MaxTest = 40)]
+    public void Whole_panels_are_all_the_pitch_and_the_odd_one_stands_where_it_is_asked_for(int seed)
+    {
+        var random = new Random(seed);
+        var request = Bench.Request(seed, EdgeStyle.Fitted);
+        var face = request.Spec.Face;
+        double gap = face.From + ((face.To - face.From) * (0.3 + (random.NextDouble() * 0.3))), pitch = 15 + (random.NextDouble() * 30);
+        var odd = (OddPanel)random.Next(2);
+        request = request with { Spec = request.Spec with { Fence = new() { Pitch = pitch, Panels = FencePanels.Whole, Odd = odd, Gaps = [new(gap, gap + 40)] } } };
+        var outcome = PlatformPlanner.Plan(request);
+        var fence = outcome.Value!.Fence!;
+        double[] lengths = [.. fence.Posts.Zip(fence.Posts.Skip(1), (a, b) => (At(outcome.Value, b.Chainage) - At(outcome.Value, a.Chainage)).Length)];
+        Assert.Equal(lengths.Length, fence.Bays.Count);
+        Assert.All(fence.Bays, (b, i) => Assert.Equal(lengths[i], b.Length, 1e-9));
+        Assert.All(fence.Bays.Where(b => b.Kind == FenceBayKind.Panel), b => Assert.Equal(pitch, b.Length, 0.011));
+        Assert.Equal(40, Assert.Single(fence.Bays, b => b.Kind == FenceBayKind.Gate).Length, 1e-6);
+
+        int gate = fence.Bays.ToList().FindIndex(b => b.Kind == FenceBayKind.Gate), last = fence.Bays.Count - 1;
+        int[] odds = [.. Enumerable.Range(0, fence.Bays.Count).Where(i => fence.Bays[i].Kind == FenceBayKind.Odd)];
+        Assert.InRange(odds.Count(i => i < gate), 0, 2);
+        Assert.InRange(odds.Count(i => i > gate), 0, 2);
+        Assert.All(odds, i => Assert.InRange(fence.Bays[i].Length, 1.2 + 1.6, pitch));
+        if (!outcome.Findings.Any(f => f.Code is "PF4102" or "PF4103"))
+        {
+            Assert.All(odds, i => Assert.Contains(i, odd == OddPanel.Ends ? new[] { 0, last } : [gate - 1, gate + 1]));
+        }
+    }
+
+    [Fact]
+    public void An_odd_panel_gives_way_to_a_ramps_head_and_says_so()
+    {
+        // Posts every 40 mm from 204 on, up to 764 and the end: one would stand at 404, beside a ramp's head at 405.
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Height = 12, StartRamp = new(Length: 205), Coping = s.Coping with { SlabLength = 12 }, Fence = new() { Pitch = 40, Panels = FencePanels.Whole } }));
+        Assert.Equal(405, outcome.Value!.Profile.StartHead, 1e-9);
+        Assert.Contains(outcome.Findings, f => f.Code == "PF4102" && f.Severity == Severity.Note);
+        Assert.Contains(outcome.Value.CutCandidates, c => c.Rank == CutRank.RampHead);
+        Assert.Equal(14, outcome.Value.Fence!.Bays.Count(b => b.Kind == FenceBayKind.Panel));
+        Assert.Equal(32, Assert.Single(outcome.Value.Fence.Bays, b => b.Kind == FenceBayKind.Odd).Length, 1e-6);
+    }
+
+    [Fact]
+    public void A_rest_too_short_for_a_panel_is_shared_by_two_odd_ones()
+    {
+        // 592 mm of fence: 19 panels of 31.05 leave 2.05, less than holes of 1.2 and 1.6 of material take.
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Fence = new() { Pitch = 31.05, Panels = FencePanels.Whole } }));
+        var bays = outcome.Value!.Fence!.Bays;
+        Assert.Equal(18, bays.Count(b => b.Kind == FenceBayKind.Panel));
+        Assert.All(bays.Where(b => b.Kind == FenceBayKind.Odd), b => Assert.Equal((31.05 + 2.05) / 2, b.Length, 1e-6));
+        Assert.Equal(2, bays.Count(b => b.Kind == FenceBayKind.Odd));
+        Assert.Contains(outcome.Findings, f => f.Code == "PF4103");
+    }
+
+    [Fact]
+    public void A_hole_deeper_than_its_deck_stands_in_a_boss_or_says_what_depth_would_do()
+    {
+        var plan = Bench.Plan(Bench.Straight(s => s with { Fence = new() { Depth = 3 }, Holes = [new(500, 12) { Depth = 3 }] }));
+        Assert.All(plan.PostHoles, h => Assert.Equal((3, 1.2), (h.Depth!.Value, h.BossWall)));
+        Assert.All(Bench.Plan(Bench.Straight(s => s with { Fence = new() })).PostHoles, h => Assert.Equal(0, h.BossWall));
+
+        double level = Bench.Site.RailTop + plan.Spec.Height;
+        var deep = PlatformPlanner.Plan(Bench.Straight(s => s with { Fence = new() { Depth = level } }));
+        var finding = Assert.Single(deep.Findings, f => f.Code == "PF4101");
+        Assert.Equal("platform[0].fence.depth", finding.Key);
+        double offered = double.Parse(finding.Remedy.Split(' ')[1], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal(level - 1.2, offered, 0.001);
+        Assert.True(PlatformPlanner.Plan(Bench.Straight(s => s with { Fence = new() { Depth = offered } })).Succeeded);
     }
 
     [Fact]
@@ -79,6 +151,9 @@ public class FenceTests
         var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Fence = new() { Gaps = [new(from, to)] } }));
         Assert.Equal("platform[0].fence.gaps[0]", Assert.Single(outcome.Findings, f => f.Code == "PF4041").Key);
     }
+
+    // Where the fence is at a chainage.
+    private static PlatformForge.Geometry.Point2 At(PlatformPlan plan, double s) => plan.ToLayout(s, plan.Back.At(s) - plan.Spec.Fence!.Inset);
 
     // Length of the line of posts between two chainages, from points a quarter millimetre apart.
     private static double Along(PlatformPlan plan, double from, double to)

@@ -36,7 +36,7 @@ public class RibAndCutTests
         {
             Assert.Contains(cut.Chainage, plan.Stations);
             Assert.Contains(cut.Chainage, plan.CopingJoints);
-            Assert.DoesNotContain(plan.Ribs, r => r.Kind != RibKind.Longitudinal && cut.Chainage > r.From - 2.9 && cut.Chainage < r.To + 2.9);
+            Assert.DoesNotContain(plan.Ribs, r => r.Kind == RibKind.EndWall && cut.Chainage > r.From - 2.9 && cut.Chainage < r.To + 2.9);
             Assert.DoesNotContain(plan.PostHoles, h => Math.Abs(h.Chainage - cut.Chainage) < 2.9);
             Assert.DoesNotContain(plan.Sockets, k => Math.Abs(k.Chainage - cut.Chainage) < 2.9);
         }
@@ -45,10 +45,12 @@ public class RibAndCutTests
     [Fact]
     public void A_rib_under_a_socket_steps_aside_and_says_so()
     {
-        var free = Bench.Plan(Bench.Straight());
+        // 20 spaces of 30 mm under a pitch of 31: room to step aside without a rib more.
+        PlatformSpec Wide(PlatformSpec s) => s with { Ribs = s.Ribs with { Pitch = 31 } };
+        var free = Bench.Plan(Bench.Straight(Wide));
         var rib = free.Ribs.First(r => r.Kind == RibKind.Transverse && r.From > 450);
         double at = (rib.From + rib.To) / 2;
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Sockets = [new(at, 15)] }));
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => Wide(s) with { Sockets = [new(at, 15)] }));
         Assert.True(outcome.Succeeded);
         var note = Assert.Single(outcome.Findings, f => f.Code == "PF4060");
         Assert.Equal(Severity.Note, note.Severity);
@@ -61,7 +63,9 @@ public class RibAndCutTests
     {
         var plan = Bench.Plan(Bench.Straight(s => s with { Ribs = s.Ribs with { Pitch = 30 } }));
         double[] middles = [200, .. plan.Ribs.Where(r => r.Kind == RibKind.Transverse).Select(r => (r.From + r.To) / 2).Order(), 800];
-        Assert.All(middles.Zip(middles.Skip(1), (a, b) => b - a), gap => Assert.InRange(gap, 1, 30 + 1.6));
+        Assert.All(middles.Zip(middles.Skip(1), (a, b) => b - a), gap => Assert.Equal(30, gap, 1e-6));
+        Assert.Equal((30, 19), (plan.RibPitch.Asked, plan.RibPitch.Count));
+        Assert.Equal(30, plan.RibPitch.Greatest, 1e-6);
         Assert.Equal(2, plan.Ribs.Count(r => r.Kind == RibKind.EndWall));
         Assert.All(plan.Ribs.Where(r => r.Kind == RibKind.EndWall), w => Assert.Null(w.Depth));
     }
@@ -94,7 +98,7 @@ public class RibAndCutTests
             Assert.Equal((to - from) / count, own.Max(), 1e-9);
         }
 
-        Assert.Contains(plan.CutCandidates, c => c is { Rank: CutRank.Forced, Chainage: 540 });
+        Assert.Contains(plan.CutCandidates, c => c is { Rank: CutRank.Forced, Chainage: 540, IsStated: true });
         Assert.Contains(plan.CutCandidates, c => c.Rank == CutRank.RampHead && Math.Abs(c.Chainage - 296) < 1e-9);
     }
 

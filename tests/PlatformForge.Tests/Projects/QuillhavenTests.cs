@@ -59,7 +59,7 @@ public class QuillhavenTests
         var straight = Samples.Sound(
             Sample,
             "track[0].alignment=[{ straight = 700 }]", $"track[0].start={{ x = {x}, y = {y} }}", "track[0].buffers=both",
-            "platform[0].face.from=30", "platform[0].face.to=584", "platform[0].face.edge=fitted", "platform[0].cuts=[224]", "platform[0].fence.from=74", "platform[0].fence.to=204",
+            "platform[0].face.from=30", "platform[0].face.to=584", "platform[0].face.edge=fitted", "platform[0].baseboard_joints=[224]", "platform[0].fence.from=74", "platform[0].fence.to=204",
             "platform[0].board[0].at=144", "platform[0].board[1].at=284", "platform[0].board[2].at=464", "platform[0].board[3].at=374");
         var alone = DesignRun.Design(straight, new RunWatch(_ => { }, default)).Value!;
         Assert.InRange(alone.Platforms[0].Plan.CopingFront.Reach.Max(), 10.19, 10.23);

@@ -78,12 +78,14 @@ public class CutTests
     }
 
     [Fact]
-    public void A_forced_cut_is_kept_and_no_dowel_crosses_it()
+    public void A_cut_that_is_asked_for_keeps_its_dowels_and_a_joint_in_the_baseboard_has_none()
     {
-        var plan = Workbench.Straight(300, change: s => s with { ForcedCuts = [260] });
+        var plan = Workbench.Straight(300, change: s => s with { ForcedCuts = [260], BaseboardJoints = [410] });
         var set = Workbench.Made(plan, Workbench.Printer, new());
         Assert.Contains(260.0, set.Cuts);
-        Assert.DoesNotContain(set.Sections.SelectMany(s => s.Bores), b => b.Chainage == 260);
+        Assert.Contains(410.0, set.Cuts);
+        Assert.Equal(4, set.Sections.SelectMany(s => s.Bores).Count(b => b.Chainage == 260)); // two in each face
+        Assert.DoesNotContain(set.Sections.SelectMany(s => s.Bores), b => b.Chainage == 410);
         Assert.Equal(2 * (set.Cuts.Count - 1), set.Dowels.Sum(d => d.Count));
     }
 

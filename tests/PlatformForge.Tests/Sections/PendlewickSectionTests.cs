@@ -34,7 +34,7 @@ public class PendlewickSectionTests
         foreach (double cut in Set.Cuts)
         {
             Assert.Contains(cut, Plan.CopingJoints);
-            Assert.DoesNotContain(Plan.Ribs, r => r.Kind == RibKind.Transverse && cut > r.From - 2 && cut < r.To + 2);
+            Assert.DoesNotContain(Set.Plan.Ribs, r => r.Kind == RibKind.Transverse && cut > r.From - 2 && cut < r.To + 2);
             Assert.DoesNotContain(Plan.Sockets, s => Math.Abs(cut - s.Chainage) < (s.Along / 2) + 2);
             Assert.DoesNotContain(Plan.PostHoles, h => Math.Abs(cut - h.Chainage) < (h.Diameter / 2) + 2);
         }
@@ -52,7 +52,7 @@ public class PendlewickSectionTests
     [Fact]
     public void Plain_sections_add_up_to_the_whole()
     {
-        double whole = SolidRaiser.Raise(PlatformBody.Blocks(Plan).All).ColumnVolume;
+        double whole = SolidRaiser.Raise(PlatformBody.Blocks(Set.Plan).All).ColumnVolume;
         Assert.Equal(whole, Set.Sections.Sum(s => s.Volumes.Plain), whole * 1e-9);
     }
 

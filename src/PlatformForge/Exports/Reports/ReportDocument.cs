@@ -28,7 +28,7 @@ public sealed record PlatformReport(
     string Name, FaceReport Face, double Height, double DeckWidth, double LeastReach, double LargestReach, double EnvelopeError,
     BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest, IReadOnlyList<GapReport> Gaps,
     Tables.LimitForm SteppingLimit, AsBuiltReport? AsBuilt,
-    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels, EstimateReport Estimate, string EstimateBasis)
+    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels, EstimateReport Estimate, string EstimateBasis, RibReport Ribs, FenceReport? Fence)
 {
     internal static PlatformReport Of(PlatformDossier platform, ModelScale scale)
     {
@@ -48,7 +48,9 @@ public sealed record PlatformReport(
             [.. platform.Sections.Plates.Select(p => new PlateReport(p.Number, [.. p.Sections.Select(s => s.Section.Number)], EstimateReport.Of(p.Estimate)))],
             [.. platform.Sections.Dowels.Select(d => new DowelReport(d.What, d.Diameter, d.Length, d.Count))],
             EstimateReport.Of(platform.Sections.Estimate),
-            PrintEstimate.Basis);
+            PrintEstimate.Basis,
+            RibReport.Of(plan.RibPitch),
+            FenceReport.Of(plan));
     }
 }
 

@@ -54,6 +54,7 @@ internal sealed class ReportText(Dossier dossier)
         Gaps(plan);
         AsBuilt(platform);
         Joints(platform);
+        Made(plan);
         Sections(platform.Sections);
     }
 
@@ -200,6 +201,16 @@ internal sealed class ReportText(Dossier dossier)
         }
 
         Line(Invariant($"The published limit is {SteppingLimit.Horizontal} mm level, {SteppingLimit.Vertical} mm upright and {SteppingLimit.Diagonal} mm diagonal at full size ({SteppingLimit.Source}), {Figures.Fine(dossier.Scale.ToModel(SteppingLimit.Horizontal))} mm level in the model; models on sharp curves seldom keep it."));
+    }
+
+    private void Made(PlatformPlan plan)
+    {
+        var rows = MadeText.Rows(plan);
+        if (rows.Count > 0)
+        {
+            Heading("Ribs and fence, asked and found");
+            Table(MadeText.Headings, rows);
+        }
     }
 
     private void Sections(SectionSet set)

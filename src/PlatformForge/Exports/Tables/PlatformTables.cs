@@ -93,6 +93,15 @@ public static class PlatformTables
             csv.Row(d.What, N(d.Count, 0), N(d.Diameter, 2), N(d.Length, 1), N(d.Count * d.Length, 1));
         }
 
+        if (platform.Plan is { Fence: { } fence, Spec.Fence: { } asked })
+        {
+            csv.Row("fence post", N(fence.Posts.Count, 0), N(asked.PinDiameter, 2), "", "");
+            foreach (var (kind, length, count) in fence.Parts)
+            {
+                csv.Row(FenceTable.Called(kind), N(count, 0), "", N(length, 2), N(count * length, 2));
+            }
+        }
+
         return csv.ToBytes();
     }
 

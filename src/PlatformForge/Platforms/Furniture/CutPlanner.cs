@@ -2,35 +2,37 @@ using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Furniture;
 
-/// <summary>Finds the coping joints at which a platform may be cut.</summary>
+/// <summary>Finds the coping joints at which a platform may be cut. Ribs across are set when the cuts are chosen, so none is in the way.</summary>
 internal static class CutPlanner
 {
-    /// <summary>Distance in mm that a cut keeps from ribs and furniture: room for the wall and the dowels that a joint brings.</summary>
+    /// <summary>Distance in mm that a cut keeps from furniture and end walls: room for the wall and the dowels that a joint brings.</summary>
     public const double Clear = 3;
 
     // A chainage that is meant to be a joint is one within this, mm.
     private const double Same = 1e-9;
 
-    public static IReadOnlyList<CutCandidate> Plan(PlatformSpec spec, HeightProfile profile, SlabLayout slabs, IReadOnlyList<PlanRib> ribs, IReadOnlyList<Keepout> keepouts, List<Finding> findings)
+    public static IReadOnlyList<CutCandidate> Plan(PlatformSpec spec, HeightProfile profile, SlabLayout slabs, IReadOnlyList<PlanRib> walls, IReadOnlyList<Keepout> keepouts, List<Finding> findings)
     {
         var cuts = new List<CutCandidate>();
         foreach (double joint in slabs.Joints)
         {
-            bool forced = spec.ForcedCuts.Any(c => Math.Abs(c - joint) < Same), head = Math.Abs(joint - profile.StartHead) < Same || Math.Abs(joint - profile.EndHead) < Same;
-            var hit = keepouts.FirstOrDefault(k => joint > k.From - Clear && joint < k.To + Clear);
-            if (forced && hit is not null)
+            bool baseboard = spec.BaseboardJoints.Any(c => Math.Abs(c - joint) < Same), stated = baseboard || spec.ForcedCuts.Any(c => Math.Abs(c - joint) < Same);
+            bool head = Math.Abs(joint - profile.StartHead) < Same || Math.Abs(joint - profile.EndHead) < Same;
+            var hit = keepouts.FirstOrDefault(k => joint > k.From - k.CutClear && joint < k.To + k.CutClear);
+            if (stated && hit is not null)
             {
-                int index = spec.ForcedCuts.ToList().FindIndex(c => Math.Abs(c - joint) < Same);
-                double? away = FreePlace.Nearest(joint, [.. keepouts.Select(k => (k.From - Clear, k.To + Clear))], spec.Face.From + (2 * Clear), spec.Face.To - (2 * Clear));
-                findings.Add(PlatformFindings.CutThroughFurniture(hit.Key, hit.Name, hit.Middle, joint, away is { } free ? (PlatformFindings.Indexed(spec.Key, "forced_cuts", index), free) : null));
+                var (list, all) = baseboard ? ("baseboard_joints", spec.BaseboardJoints) : ("forced_cuts", spec.ForcedCuts);
+                int index = all.ToList().FindIndex(c => Math.Abs(c - joint) < Same);
+                double? away = FreePlace.Nearest(joint, [.. keepouts.Select(k => (k.From - k.CutClear, k.To + k.CutClear))], spec.Face.From + (2 * Clear), spec.Face.To - (2 * Clear));
+                findings.Add(PlatformFindings.CutThroughFurniture(hit.Key, hit.Name, hit.Middle, joint, away is { } free ? (PlatformFindings.Indexed(spec.Key, list, index), free) : null));
             }
 
-            bool ribbed = ribs.Any(r => r.Kind != RibKind.Longitudinal && joint > r.From - Clear && joint < r.To + Clear);
-            if (forced)
+            bool walled = walls.Any(r => r.Kind == RibKind.EndWall && joint > r.From - Clear && joint < r.To + Clear);
+            if (stated)
             {
-                cuts.Add(new(joint, CutRank.Forced));
+                cuts.Add(new(joint, baseboard ? CutRank.Baseboard : CutRank.Forced));
             }
-            else if (hit is null && !ribbed)
+            else if (hit is null && !walled)
             {
                 cuts.Add(new(joint, head ? CutRank.RampHead : CutRank.Joint));
             }

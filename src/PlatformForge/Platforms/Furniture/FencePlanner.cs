@@ -1,58 +1,131 @@
 using PlatformForge.Geometry;
-using PlatformForge.Track;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>
-/// Sets fence posts: each run between ends and gaps has a post at both ends and whole panels of even length, measured along
-/// the fence itself and not along the track. Where a post would stand at a ramp's head or at a cut that is asked for, the run has a panel more or fewer.
+/// Sets fence posts. Gates are as wide as asked at the fence itself; each run between ends and gates has a post at both ends and is divided by
+/// <see cref="FenceRun"/>.
 /// </summary>
-internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines lines, Centreline chart, IReadOnlyList<double> cuts, List<Finding> findings)
+internal sealed class FencePlanner(PlatformRequest request, FenceSpec fence, PlanLines lines, HeightProfile profile, SlabLayout slabs, List<Finding> findings)
 {
-    // The fence's own length is summed over steps of this many mm of chainage.
-    private const double Step = 1;
-
-    // A step halved so often is a thousandth of a thousandth of a millimetre.
-    private const int Halvings = 20;
-
-    // A post keeps this far from a cut, mm: what a cut keeps of its own, and what sections may ask for on top.
-    private const double ClearOfCuts = CutPlanner.Clear + 2;
-
-    // Panels are made longer or shorter by at most this share to keep clear of a cut.
-    private const double MostStretch = 0.25;
-
-    // Sums of stated lengths that differ by less than this, mm, are equal.
+    // Widths are found to far below this, mm.
     private const double Grain = 1e-9;
 
-    private readonly string key = $"{spec.Key}.fence";
+    // A width halved so often is far below the plan grid.
+    private const int Halvings = 60;
+
+    private readonly PlatformSpec spec = request.Spec;
+    private readonly string key = $"{request.Spec.Key}.fence";
     private readonly double hole = fence.PinDiameter + fence.Fit;
 
-    public IReadOnlyList<PlanHole> Plan()
+    public PlanFence? Plan()
     {
         double first = fence.From ?? spec.Face.From + fence.EndInset, last = fence.To ?? spec.Face.To - fence.EndInset;
-        if (!Fits(first, last))
+        var gates = fence.Gaps.Select(g => Gate(g, first, last)).ToArray();
+        if (!Fits(first, last, gates))
         {
-            return [];
+            return null;
         }
 
-        var holes = new List<PlanHole>();
+        var posts = new List<double>();
+        var bays = new List<FenceBay>();
         double from = first;
-        for (int i = 0; i <= fence.Gaps.Count; i++)
+        for (int i = 0; i <= gates.Length; i++)
         {
-            double to = i < fence.Gaps.Count ? fence.Gaps[i].From : last;
-            if (to > from)
+            double to = i < gates.Length ? gates[i].From : last;
+            if (i > 0)
             {
-                holes.AddRange(Run(from, to).Select(s => new PlanHole("fence post", s, lines.Back.At(s) - fence.Inset, hole, fence.Depth)));
+                bays.Add(new(FenceBayKind.Gate, Distance(gates[i - 1].From, gates[i - 1].To), fence.Gaps[i - 1].Width));
             }
 
-            from = i < fence.Gaps.Count ? fence.Gaps[i].To : last;
+            Run(from, to, startsAtGate: i > 0, endsAtGate: i < gates.Length, posts, bays);
+            from = i < gates.Length ? gates[i].To : last;
         }
 
-        return holes;
+        PlanHole[] holes = [.. posts.Select(s => new PlanHole("fence post", s, lines.Back.At(s) - fence.Inset, hole, fence.Depth, SocketPlanner.Boss(spec, fence.Depth)))];
+        HolePlanner.TooDeep($"{key}.depth", holes, spec, request.Site, lines, profile, findings);
+        return new(holes, bays);
     }
 
-    private bool Fits(double first, double last)
+    private void Run(double from, double to, bool startsAtGate, bool endsAtGate, List<double> posts, List<FenceBay> bays)
+    {
+        if (to - from <= Grain)
+        {
+            // A gate at the fence's very end, or two side by side: the post that both share.
+            posts.Add(from);
+            return;
+        }
+
+        var run = new FenceRun(fence, hole, Math.Max(SocketPlanner.LeastLand, SocketPlanner.Boss(spec, fence.Depth)), Place, slabs.Breaks[1..^1], slabs.Joints);
+        var (places, odd) = fence.Panels == FencePanels.Even ? (run.Even(from, to), []) : Whole(run, from, to, startsAtGate, endsAtGate);
+        posts.AddRange(places);
+        for (int i = 0; i + 1 < places.Length; i++)
+        {
+            bool isOdd = odd.Contains(i);
+            bays.Add(new(isOdd ? FenceBayKind.Odd : FenceBayKind.Panel, Distance(places[i], places[i + 1]), isOdd ? null : fence.Pitch));
+        }
+    }
+
+    private (double[] Places, IReadOnlyList<int> Odd) Whole(FenceRun run, double from, double to, bool startsAtGate, bool endsAtGate)
+    {
+        // A run between a gate and an end has the odd panel where it is asked for, any other at its end.
+        bool atStart = startsAtGate != endsAtGate && startsAtGate == (fence.Odd == OddPanel.Gates);
+        var (places, odd) = run.Whole(from, to, atStart);
+        int wanted = atStart ? 0 : places.Length - 2;
+        if (odd.Count == 2)
+        {
+            double length = Distance(places[odd[0]], places[odd[0] + 1]);
+            findings.Add(PlatformFindings.OddPanelShared($"{key}.pitch", from, to, (2 * length) - fence.Pitch, length));
+        }
+
+        if (odd.Count > 0 && !odd.Contains(wanted))
+        {
+            findings.Add(PlatformFindings.OddPanelMoved($"{key}.odd", places[odd[0]], places[odd[^1] + 1], atStart ? from : to, "there a post would stand where the platform is to be cut"));
+        }
+
+        return (places, odd);
+    }
+
+    // Chainages of a gate's posts: as far to either side of its middle as makes it as wide as asked, straight across.
+    private (double From, double To) Gate(FenceGapSpec gap, double first, double last)
+    {
+        double half = gap.Width / 2, most = Math.Min(gap.Middle - first, last - gap.Middle);
+        if (!(half > 0) || !(most >= half * LeastShare))
+        {
+            return (gap.From, gap.To);
+        }
+
+        double low = 0, high = gap.Width / LeastStretch;
+        for (int i = 0; i < Halvings; i++)
+        {
+            double middle = (low + high) / 2;
+            (low, high) = Distance(gap.Middle - middle, gap.Middle + middle) < gap.Width ? (middle, high) : (low, middle);
+        }
+
+        // A gate that is asked for to end where the fence does ends there.
+        return gap.From == first ? (first, AtDistance(first, gap.Width)) : gap.To == last ? (AtDistance(last, -gap.Width), last) : (gap.Middle - high, gap.Middle + high);
+    }
+
+    // No fence is shorter than this share of its track: platforms reach no nearer to a curve's centre.
+    private const double LeastStretch = 0.1;
+
+    // A gate whose middle is nearer to an end than this share of half its width is off the fence on any curve.
+    private const double LeastShare = 0.5;
+
+    private double AtDistance(double s, double width)
+    {
+        double low = 0, high = Math.Abs(width) / LeastStretch;
+        for (int i = 0; i < Halvings; i++)
+        {
+            double middle = (low + high) / 2;
+            (low, high) = Distance(s, s + (Math.Sign(width) * middle)) < Math.Abs(width) ? (middle, high) : (low, middle);
+        }
+
+        return s + (Math.Sign(width) * high);
+    }
+
+    private bool Fits(double first, double last, (double From, double To)[] gates)
     {
         int faults = findings.Count;
         double margin = SocketPlanner.LeastLand + (hole / 2);
@@ -83,74 +156,22 @@ internal sealed class FencePlanner(PlatformSpec spec, FenceSpec fence, PlanLines
         }
 
         double at = first;
-        for (int i = 0; i < fence.Gaps.Count; i++)
+        for (int i = 0; i < gates.Length; i++)
         {
-            var gap = fence.Gaps[i];
-            bool touches = gap.From > at && gap.From - at < 2 * hole;
-            if (!(gap.From >= at && gap.To - gap.From >= 2 * hole && gap.To <= last) || touches)
+            var (from, to) = gates[i];
+            bool touches = from > at && from - at < 2 * hole;
+            if (!(from >= at && fence.Gaps[i].Width >= 2 * hole && to <= last) || touches)
             {
-                findings.Add(PlatformFindings.FenceGap(PlatformFindings.Indexed(key, "gaps", i), gap, at, last, 2 * hole));
+                findings.Add(PlatformFindings.FenceGap(PlatformFindings.Indexed(key, "gaps", i), fence.Gaps[i], at, last, 2 * hole));
             }
 
-            at = gap.To;
+            at = to;
         }
 
         return findings.Count == faults;
     }
 
-    private double[] Run(double from, double to)
-    {
-        int steps = Math.Max(2, (int)Math.Ceiling((to - from) / Step));
-        var chainage = new double[steps + 1];
-        var along = new double[steps + 1];
-        for (int i = 0; i <= steps; i++)
-        {
-            chainage[i] = i == steps ? to : from + ((to - from) * i / steps);
-            along[i] = i == 0 ? 0 : along[i - 1] + (Place(chainage[i]) - Place(chainage[i - 1])).Length;
-        }
+    private double Distance(double a, double b) => (Place(b) - Place(a)).Length;
 
-        // Panel counts from the one nearest to the pitch outwards; that one where no other keeps clear.
-        double wanted = along[^1] / fence.Pitch;
-        int usual = Math.Max(1, (int)Math.Round(wanted, MidpointRounding.AwayFromZero));
-        int least = Math.Max(1, (int)Math.Ceiling(wanted * (1 - MostStretch))), most = (int)Math.Floor(wanted * (1 + MostStretch));
-        return Enumerable.Range(least, Math.Max(0, most - least + 1)).OrderBy(n => Math.Abs(n - wanted)).Prepend(usual)
-            .Select(panels => Posts(chainage, along, panels)).FirstOrDefault(ClearsCuts) ?? Posts(chainage, along, usual);
-    }
-
-    // Cuts: chainages in mm at which the platform is best cut, its ramp heads and the cuts asked for.
-    private bool ClearsCuts(double[] posts) =>
-        !posts.Any(post => cuts.Any(cut => Math.Abs(post - cut) < (hole / 2) + ClearOfCuts));
-
-    private double[] Posts(double[] chainage, double[] along, int panels)
-    {
-        var posts = new double[panels + 1];
-        (posts[0], posts[panels]) = (chainage[0], chainage[^1]);
-        for (int p = 1, i = 1; p < panels; p++)
-        {
-            double wanted = along[^1] * p / panels;
-            while (along[i] < wanted)
-            {
-                i++;
-            }
-
-            posts[p] = Beyond(chainage[i - 1], chainage[i], wanted - along[i - 1]);
-        }
-
-        return posts;
-    }
-
-    // Chainage at a straight distance from the fence's place at a, before b: by halves, since the track may begin to curve anywhere between.
-    private double Beyond(double a, double b, double distance)
-    {
-        var start = Place(a);
-        for (int half = 0; half < Halvings; half++)
-        {
-            double middle = (a + b) / 2;
-            (a, b) = (Place(middle) - start).Length < distance ? (middle, b) : (a, middle);
-        }
-
-        return (a + b) / 2;
-    }
-
-    private Point2 Place(double s) => chart.PointAt(s, (int)spec.Face.Side * (lines.Back.At(s) - fence.Inset));
+    private Point2 Place(double s) => request.Chart.PointAt(s, (int)spec.Face.Side * (lines.Back.At(s) - fence.Inset));
 }

@@ -3,23 +3,36 @@ using PlatformForge.Units;
 namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>What stands on and under a deck.</summary>
-internal sealed record PlannedFurniture(IReadOnlyList<PlanSocket> Sockets, IReadOnlyList<PlanHole> Posts, IReadOnlyList<PlanRib> Ribs, IReadOnlyList<CutCandidate> Cuts, WhiteLineBand? Line);
+internal sealed record PlannedFurniture(IReadOnlyList<PlanSocket> Sockets, IReadOnlyList<PlanHole> Posts, PlanFence? Fence, PlannedRibs Ribs, IReadOnlyList<CutCandidate> Cuts, WhiteLineBand? Line);
 
-/// <summary>Plans furniture first, then the ribs and cuts that keep off it.</summary>
+/// <summary>Plans furniture first, then the cuts that keep off it and the ribs that divide what is left.</summary>
 internal static class FurniturePlanner
 {
     public static PlannedFurniture Plan(PlatformRequest request, HeightProfile profile, PlanLines lines, SlabLayout slabs, RequirementTrace trace, List<Finding> findings)
     {
         var (spec, chart) = (request.Spec, request.Chart);
         var sockets = SocketPlanner.Plan(spec, request.Site, lines, profile, findings);
-        IReadOnlyList<PlanHole> posts = spec.Fence is { } fence ? new FencePlanner(spec, fence, lines, chart, slabs.Breaks[1..^1], findings).Plan() : [];
-        var single = HolePlanner.Plan(spec, lines, findings);
+        var fence = spec.Fence is { } asked ? new FencePlanner(request, asked, lines, profile, slabs, findings).Plan() : null;
+        var posts = fence?.Posts ?? [];
+        var single = HolePlanner.Plan(spec, request.Site, lines, profile, findings);
         var places = Places(request, sockets, posts, single);
         Overlaps(spec.Face, places, findings);
         Fouls(request, lines, trace, places, findings);
-        var ribs = new RibPlanner(spec, lines, slabs, chart, findings).Plan(places);
-        var cuts = CutPlanner.Plan(spec, profile, slabs, ribs, places, findings);
-        return new([.. sockets.Select(s => s.Socket)], [.. posts, .. single.Select(h => h.Hole)], ribs, cuts, Line(spec, profile, lines));
+        var ribs = new RibPlanner(spec, lines, chart, [.. spec.StatedCuts], findings).Plan(places);
+        var cuts = CutPlanner.Plan(spec, profile, slabs, ribs.Ribs, places, findings);
+        return new([.. sockets.Select(s => s.Socket)], [.. posts, .. single.Select(h => h.Hole)], fence, ribs, cuts, Line(spec, profile, lines));
+    }
+
+    /// <summary>The ribs of a plan that is cut into sections.</summary>
+    public static PlannedRibs Divided(PlatformPlan plan, IReadOnlyList<double> cuts, List<Finding> findings)
+    {
+        var (spec, chart) = (plan.Spec, plan.Chart);
+        Keepout[] places =
+        [
+            .. plan.Sockets.Select(s => SocketPlanner.Keepout(s, "", chart, spec.Face.Side)),
+            .. plan.PostHoles.Select(h => HolePlanner.Keepout(h, "", chart, spec)),
+        ];
+        return new RibPlanner(spec, PlanLines.Of(spec, plan.CopingFront), chart, cuts, findings).Plan(places);
     }
 
     private static List<Keepout> Places(PlatformRequest request, IReadOnlyList<(PlanSocket Socket, string Key)> sockets, IReadOnlyList<PlanHole> posts, IReadOnlyList<(PlanHole Hole, string Key)> single)

@@ -6,11 +6,14 @@ namespace PlatformForge.Platforms.Furniture;
 /// <summary>Puts single round holes into the deck and says which do not fit.</summary>
 internal static class HolePlanner
 {
+    // A boss may run into the wall that closes a section at a joint: beyond it only a line of plastic is kept, mm.
+    private const double BossClear = 0.8;
+
     // Sums of stated lengths that differ by less than this, mm, are equal.
     private const double Grain = 1e-9;
 
     /// <summary>Holes with their keys; those that fall off the ends are left out.</summary>
-    public static IReadOnlyList<(PlanHole Hole, string Key)> Plan(PlatformSpec spec, PlanLines lines, List<Finding> findings)
+    public static IReadOnlyList<(PlanHole Hole, string Key)> Plan(PlatformSpec spec, PlatformSite site, PlanLines lines, HeightProfile profile, List<Finding> findings)
     {
         var holes = new List<(PlanHole, string)>();
         for (int i = 0; i < spec.Holes.Count; i++)
@@ -42,16 +45,31 @@ internal static class HolePlanner
                 findings.Add(PlatformFindings.OffTheDeck($"{key}.inset", hole.Name, reach - farthest, fromBack ? back - farthest : farthest - front, fromBack));
             }
 
-            holes.Add((new(hole.Name, s, reach, diameter, hole.Depth), key));
+            var planned = new PlanHole(hole.Name, s, reach, diameter, hole.Depth, SocketPlanner.Boss(spec, hole.Depth));
+            TooDeep($"{key}.depth", [planned], spec, site, lines, profile, findings);
+            holes.Add((planned, key));
         }
 
         return holes;
     }
 
-    /// <summary>What a hole occupies in plan. One that ends within the deck leaves room for a rib under it.</summary>
+    /// <summary>Tells of holes with bosses whose floors would lie below the baseboard, by the one with least room.</summary>
+    public static void TooDeep(string key, IReadOnlyList<PlanHole> holes, PlatformSpec spec, PlatformSite site, PlanLines lines, HeightProfile profile, List<Finding> findings)
+    {
+        double Floor(PlanHole h) => profile.At(h.Chainage) - SocketPlanner.Fall(spec, lines, h.Chainage, h.Reach) - h.Depth!.Value - h.BossWall;
+        if (holes.Where(h => h.BossWall > 0).MinBy(Floor) is { } lowest && Floor(lowest) is var floor and < 0)
+        {
+            findings.Add(PlatformFindings.HoleTooDeep(key, lowest.Name, lowest.Chainage, lowest.Depth!.Value, lowest.Depth.Value + floor, site.RailTop));
+        }
+    }
+
+    /// <summary>What a hole occupies in plan. One that ends within the deck leaves room for a rib under it; under a boss a rib may stand.</summary>
     public static Keepout Keepout(PlanHole hole, string key, Centreline chart, PlatformSpec spec)
     {
-        double radius = hole.Diameter / 2, along = radius / SocketPlanner.Stretch(chart, spec.Face.Side, hole.Chainage, hole.Reach);
-        return new(hole.Name, key, hole.Chainage - along, hole.Chainage + along, hole.Reach - radius, hole.Reach + radius, 0, hole.Depth < spec.Deck.Thickness);
+        double radius = (hole.Diameter / 2) + hole.BossWall, along = radius / SocketPlanner.Stretch(chart, spec.Face.Side, hole.Chainage, hole.Reach);
+        return new(hole.Name, key, hole.Chainage - along, hole.Chainage + along, hole.Reach - radius, hole.Reach + radius, hole.BossWall, hole.BossWall == 0 && hole.Depth < spec.Deck.Thickness, hole.BossWall > 0)
+        {
+            CutClear = hole.BossWall > 0 ? BossClear : CutPlanner.Clear,
+        };
     }
 }

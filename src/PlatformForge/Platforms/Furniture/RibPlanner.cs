@@ -3,105 +3,161 @@ using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Furniture;
 
+/// <summary>Where ribs stand, and how far apart those across are.</summary>
+internal sealed record PlannedRibs(IReadOnlyList<PlanRib> Ribs, RibPitch Pitch);
+
 /// <summary>
-/// Sets end walls and ribs. Ribs across stand under the middles of coping slabs where they can, so that every joint stays
-/// free for a cut, and step aside from furniture; ribs along do the same square to the track.
+/// Sets end walls and ribs. Every stretch between the platform's ends and its cuts, which all have walls, is divided evenly by ribs across, as few as
+/// the pitch allows; they step aside from holes, and from sockets where that keeps the pitch, else they stand under them. Distances are true ones where
+/// the platform is longest, at its front wall or its back. Ribs along step aside square to the track.
 /// </summary>
-internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, SlabLayout slabs, Centreline chart, List<Finding> findings)
+internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, Centreline chart, IReadOnlyList<double> cuts, List<Finding> findings)
 {
     // What a rib makes room for when it is not furniture.
     private const string Neighbour = "another rib or wall";
 
+    // A rib less than this off an even division, mm, did not step aside.
+    private const double Aside = 0.05;
+
+    // Kept beside furniture on top of half a rib, mm: far more than rounding.
+    private const double Hair = 0.002;
+
+    // Sums of lengths that differ by less than this, mm, are equal.
+    private const double Grain = 1e-6;
+
     private readonly FaceSpec face = spec.Face;
     private readonly List<(double By, string What)> moves = [];
 
-    public IReadOnlyList<PlanRib> Plan(IReadOnlyList<Keepout> keepouts)
+    public PlannedRibs Plan(IReadOnlyList<Keepout> keepouts)
     {
         var ribs = new List<PlanRib>
         {
             new(RibKind.EndWall, face.From, face.From + Along(face.From, spec.Walls.EndThickness), lines.WallBack, lines.BackWallFace, null),
             new(RibKind.EndWall, face.To - Along(face.To, spec.Walls.EndThickness), face.To, lines.WallBack, lines.BackWallFace, null),
         };
-        ribs.AddRange(Across(keepouts));
+        var pitch = Across(keepouts, ribs);
         ribs.AddRange(Lengthwise(keepouts));
         if (moves.Count > 0)
         {
             findings.Add(PlatformFindings.RibsMoved($"{spec.Key}.ribs", moves.Count, moves.Max(m => m.By), moves.Select(m => m.What).Distinct()));
         }
 
-        return ribs;
+        return new(ribs, pitch);
     }
 
-    private IEnumerable<PlanRib> Across(IReadOnlyList<Keepout> keepouts)
+    private RibPitch Across(IReadOnlyList<Keepout> keepouts, List<PlanRib> ribs)
     {
+        double[] walls = [face.From, .. cuts.Where(c => c > face.From && c < face.To).Order(), face.To];
+        var found = new RibPitch(spec.Ribs.Pitch, 0, 0, 0, face.From, face.From);
         if (spec.Ribs.Pitch <= 0)
         {
-            yield break;
+            return found;
         }
 
-        double[] edges = [face.From, .. slabs.Joints, face.To];
-        double[] middles = [.. edges.Zip(edges.Skip(1), (a, b) => (a + b) / 2)];
-        var blocked = Blocked(keepouts);
-        double at = face.From, end = face.To - Along(face.To, spec.Walls.EndThickness);
-        while (end - at > spec.Ribs.Pitch)
+        var length = new LineLength(face.From, face.To, Longest);
+        for (int i = 0; i + 1 < walls.Length; i++)
         {
-            double limit = at + spec.Ribs.Pitch;
-            double wanted = Array.FindLast(middles, m => m <= limit);
-            wanted = wanted > at ? wanted : limit;
-            double half = Along(wanted, spec.Ribs.Thickness) / 2;
-            double free = Free(wanted, half, at, middles, blocked);
-            if (double.IsNaN(free))
+            double[] middles = Divide(length, walls[i], walls[i + 1], keepouts);
+            foreach (double s in middles)
             {
-                // Furniture stands shoulder to shoulder over the whole pitch: the next rib is sought beyond it.
-                at = limit;
-                continue;
+                double half = Along(s, spec.Ribs.Thickness) / 2;
+                ribs.Add(new(RibKind.Transverse, s - half, s + half, lines.WallBack, lines.BackWallFace, spec.Ribs.Depth));
             }
 
-            if (free != wanted)
+            double[] carried = [walls[i], .. middles, walls[i + 1]];
+            for (int k = 0; k + 1 < carried.Length; k++)
             {
-                moves.Add((Math.Abs(free - wanted), blocked.Find(b => wanted + half > b.From && wanted - half < b.To)?.Name ?? Neighbour));
+                found = found.With(carried[k], carried[k + 1], length.To(carried[k + 1]) - length.To(carried[k]));
             }
 
-            if (free + half >= end)
-            {
-                yield break;
-            }
-
-            yield return new(RibKind.Transverse, free - half, free + half, lines.WallBack, lines.BackWallFace, spec.Ribs.Depth);
-            at = free;
+            found = found with { Count = found.Count + middles.Length };
         }
+
+        return found;
     }
 
-    // The wanted place, the nearest free slab middle within the pitch, or the nearest place beside what is in the way.
-    private double Free(double wanted, double half, double after, double[] middles, IReadOnlyList<Keepout> blocked)
+    // Middles of the ribs between two walls.
+    private double[] Divide(LineLength length, double from, double to, IReadOnlyList<Keepout> keepouts)
     {
-        bool Clear(double s) => s - half > after + half && s + half < face.To && blocked.All(b => s + half <= b.From || s - half >= b.To);
-        var beside = blocked.SelectMany(b => new[] { b.From - half, b.To + half });
-        double pitch = spec.Ribs.Pitch;
-        double[] near = [.. middles.Where(m => m > after && m <= after + pitch && Clear(m))];
-        if (Clear(wanted))
+        double a = length.To(from), b = length.To(to), pitch = spec.Ribs.Pitch;
+        var blocked = Blocked(length, from, to, keepouts);
+        double[] row = EvenRow.Divide(a, b, pitch, Free(a, b, blocked));
+        double[] ends = [a, .. row, b];
+        for (int i = 0; i + 1 < ends.Length; i++)
         {
-            return wanted;
+            if (ends[i + 1] - ends[i] > pitch + Grain)
+            {
+                var names = blocked.Where(k => k.Low < ends[i + 1] - Grain && k.High > ends[i] + Grain).SelectMany(k => k.Names).Distinct();
+                findings.Add(PlatformFindings.NoRibWithin($"{spec.Key}.ribs.pitch", length.At(ends[i]), length.At(ends[i + 1]), ends[i + 1] - ends[i], pitch, names));
+            }
         }
 
-        if (near.Length > 0)
+        for (int i = 0; i < row.Length; i++)
         {
-            return near.MinBy(m => Math.Abs(m - wanted));
+            double even = a + ((b - a) * (i + 1) / (row.Length + 1));
+            var beside = blocked.FirstOrDefault(k => Math.Abs(k.Low - row[i]) < Grain || Math.Abs(k.High - row[i]) < Grain);
+            if (Math.Abs(row[i] - even) > Aside && beside.Names is { } names)
+            {
+                moves.AddRange(names.Select(n => (Math.Abs(row[i] - even), n)));
+            }
         }
 
-        near = [.. beside.Where(m => m > after && m <= after + pitch && Clear(m))];
-        return near.Length > 0 ? near.MinBy(m => Math.Abs(m - wanted)) : double.NaN;
+        return Array.ConvertAll(row, length.At);
     }
 
-    private List<Keepout> Blocked(IReadOnlyList<Keepout> keepouts)
+    private static List<(double Low, double High)> Free(double a, double b, List<(double Low, double High, string[] Names)> blocked)
     {
-        var blocked = keepouts.Where(k => !k.RibsPass).ToList();
-        foreach (double cut in spec.ForcedCuts)
+        var free = new List<(double, double)>();
+        double at = a;
+        foreach (var (low, high, _) in blocked.Append((b, b, [])))
         {
-            blocked.Add(new("forced cut", "", cut - CutPlanner.Clear, cut + CutPlanner.Clear, 0, double.PositiveInfinity));
+            if (low >= at)
+            {
+                free.Add((at, low));
+            }
+
+            at = Math.Max(at, high);
         }
 
-        return blocked;
+        return free;
+    }
+
+    // Stretches where no rib's middle may stand, in lengths, merged and in order. Sockets that leave no place within a pitch are stood under.
+    private List<(double Low, double High, string[] Names)> Blocked(LineLength length, double from, double to, IReadOnlyList<Keepout> keepouts)
+    {
+        double room = Along((from + to) / 2, spec.Ribs.Thickness);
+        var taken = keepouts.Where(k => !k.RibsPass && k.To > from && k.From < to).ToArray();
+        var merged = Merged(taken);
+        var narrow = merged.SelectMany(m => m.High - m.Low > spec.Ribs.Pitch ? m.All.Where(k => !k.Floored) : m.All);
+        double start = length.To(from), end = length.To(to);
+
+        // Beside a wall there is no place for a rib either.
+        return
+        [
+            (start, length.To(Math.Min(to, from + (2 * room))), [Neighbour]),
+            .. Merged([.. narrow]).Select(m => (Math.Max(start, m.Low), Math.Min(end, m.High), m.All.Select(k => k.Name).Distinct().ToArray())),
+            (length.To(Math.Max(from, to - (2 * room))), end, [Neighbour]),
+        ];
+
+        List<(double Low, double High, List<Keepout> All)> Merged(IReadOnlyList<Keepout> places)
+        {
+            var rows = new List<(double Low, double High, List<Keepout> All)>();
+            foreach (var k in places.OrderBy(k => k.From))
+            {
+                double half = Beside(k), low = length.To(k.From - half), high = length.To(k.To + half);
+                if (rows.Count > 0 && low < rows[^1].High)
+                {
+                    rows[^1].All.Add(k);
+                    rows[^1] = rows[^1] with { High = Math.Max(rows[^1].High, high) };
+                }
+                else
+                {
+                    rows.Add((low, high, [k]));
+                }
+            }
+
+            return rows;
+        }
     }
 
     private IEnumerable<PlanRib> Lengthwise(IReadOnlyList<Keepout> keepouts)
@@ -136,6 +192,21 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, SlabLayout 
     }
 
     private double WallBack(Keepout k, Func<double, double, double> choose) => choose(lines.WallBack.At(k.From), lines.WallBack.At(k.To));
+
+    // Length in the layout between two near chainages at the wall or the back, whichever is longer.
+    private double Longest(double a, double b)
+    {
+        double middle = (a + b) / 2;
+        return (b - a) * Math.Max(
+            SocketPlanner.Stretch(chart, face.Side, middle, lines.WallFace.At(middle)), SocketPlanner.Stretch(chart, face.Side, middle, lines.Back.At(middle)));
+    }
+
+    // Chainage from a piece of furniture to the middle of the nearest rib, whose half is largest where the track bends most.
+    private double Beside(Keepout k)
+    {
+        double t = spec.Ribs.Thickness;
+        return (new[] { k.From - t, k.From, k.To, k.To + t }.Max(s => Along(s, t)) / 2) + Hair;
+    }
 
     // Chainage that gives a thickness at least this in the layout from front wall to back wall.
     private double Along(double s, double thickness)

@@ -1,9 +1,9 @@
 namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>
-/// Whole slabs of even length between the platform's ends, its ramp heads and the cuts the user forces.
+/// Whole slabs of even length between the platform's ends, its ramp heads and the cuts the user states.
 /// </summary>
-/// <param name="Breaks">Ends, ramp heads and forced cuts, chainages in mm, increasing.</param>
+/// <param name="Breaks">Ends, ramp heads and stated cuts, chainages in mm, increasing.</param>
 /// <param name="Joints">All joints between slabs, the platform's ends not included.</param>
 internal sealed record SlabLayout(double[] Breaks, double[] Joints)
 {
@@ -17,7 +17,7 @@ internal sealed record SlabLayout(double[] Breaks, double[] Joints)
     {
         var face = spec.Face;
         var breaks = new List<double> { face.From, face.To };
-        foreach (double place in spec.ForcedCuts.Order().Append(profile.StartHead).Append(profile.EndHead))
+        foreach (double place in spec.StatedCuts.Order().Append(profile.StartHead).Append(profile.EndHead))
         {
             if (!breaks.Exists(b => Math.Abs(b - place) < OnePlace))
             {

@@ -73,13 +73,17 @@ internal static class SocketPlanner
     {
         double along = (socket.Along / 2) + socket.BossWall, across = (socket.Across / 2) + socket.BossWall;
         double s = along / Stretch(chart, side, socket.Chainage, socket.Reach);
-        return new(socket.Name, key, socket.Chainage - s, socket.Chainage + s, socket.Reach - across, socket.Reach + across, socket.BossWall, socket.BossWall == 0);
+        return new(socket.Name, key, socket.Chainage - s, socket.Chainage + s, socket.Reach - across, socket.Reach + across, socket.BossWall, socket.BossWall == 0, true);
     }
 
     /// <summary>Length in the layout at a reach for a millimetre of chainage.</summary>
     public static double Stretch(Centreline chart, Side side, double chainage, double reach) =>
         1 - ((int)side * chart.CurvatureAt(chainage) * reach);
 
-    private static double Fall(PlatformSpec spec, PlanLines lines, double s, double reach) =>
+    /// <summary>Material in mm round and under a hole of a depth: none where the deck alone is deep enough, or the hole goes right through.</summary>
+    public static double Boss(PlatformSpec spec, double? depth) => depth > spec.Deck.Thickness - LeastLand ? BossWall : 0;
+
+    /// <summary>How far in mm the deck lies below the coping's top at a place.</summary>
+    public static double Fall(PlatformSpec spec, PlanLines lines, double s, double reach) =>
         spec.Deck.Crossfall > 0 ? Math.Max(0, reach - lines.CopingBack.At(s)) / spec.Deck.Crossfall : 0;
 }

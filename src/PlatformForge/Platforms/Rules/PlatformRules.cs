@@ -82,12 +82,15 @@ internal static class PlatformRules
             }
         }
 
-        for (int i = 0; i < spec.ForcedCuts.Count; i++)
+        foreach (var (list, cuts) in new[] { ("forced_cuts", spec.ForcedCuts), ("baseboard_joints", spec.BaseboardJoints) })
         {
-            double cut = spec.ForcedCuts[i], first = spec.Face.From + CutFromEnd, last = spec.Face.To - CutFromEnd;
-            if (cut < first || cut > last)
+            for (int i = 0; i < cuts.Count; i++)
             {
-                findings.Add(PlatformFindings.ForcedCutOff(PlatformFindings.Indexed(spec.Key, "forced_cuts", i), cut, first, last));
+                double cut = cuts[i], first = spec.Face.From + CutFromEnd, last = spec.Face.To - CutFromEnd;
+                if (cut < first || cut > last)
+                {
+                    findings.Add(PlatformFindings.ForcedCutOff(PlatformFindings.Indexed(spec.Key, list, i), cut, first, last));
+                }
             }
         }
 

@@ -103,6 +103,11 @@ internal static class ValueRules
             range(PlatformFindings.Indexed("", "forced_cuts", i)[1..], "chainage", spec.ForcedCuts[i], -Far, Far);
         }
 
+        for (int i = 0; i < spec.BaseboardJoints.Count; i++)
+        {
+            range(PlatformFindings.Indexed("", "baseboard_joints", i)[1..], "chainage", spec.BaseboardJoints[i], -Far, Far);
+        }
+
         if (spec.WhiteLine is { } line)
         {
             range("white_line.inset", "inset", line.Inset, 0, Large);

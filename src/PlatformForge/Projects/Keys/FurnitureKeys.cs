@@ -14,14 +14,16 @@ internal static class FurnitureKeys
 
     public static KeyTable<FenceSpec> Fence { get; } = new KeyTable<FenceSpec>(FenceSpec.For)
         .Length("inset", NumberRange.From(0, 500), "From the platform's back to the middles of the posts.", f => f.Inset, (f, v) => f with { Inset = v })
-        .Length("pitch", NumberRange.From(1, 1000), "Distance between posts aimed at; panels are made equal.", f => f.Pitch, (f, v) => f with { Pitch = v })
+        .Length("pitch", NumberRange.From(1, 1000), "Distance between posts: aimed at where panels are even, exact where they are whole.", f => f.Pitch, (f, v) => f with { Pitch = v })
+        .Choice("panels", "How it is divided: every run evenly, or by whole panels of the pitch, as they are bought, and an odd one.", f => f.Panels, (f, v) => f with { Panels = v }, [("even", FencePanels.Even), ("whole", FencePanels.Whole)])
+        .Choice("odd", "Where the odd one of whole panels stands: at the fence's ends or beside its gates.", f => f.Odd, (f, v) => f with { Odd = v }, [("ends", OddPanel.Ends), ("gates", OddPanel.Gates)])
         .Length("pin", Post, "Diameter of a post's pin.", f => f.PinDiameter, (f, v) => f with { PinDiameter = v })
         .Length("fit", Fit, "Added to the pin's diameter so that it goes in.", f => f.Fit, (f, v) => f with { Fit = v })
-        .Length("depth", Depth, "Depth of the holes; left out, they go right through the deck.", f => f.Depth, (f, v) => f with { Depth = v })
+        .Length("depth", Depth, "Depth of the holes; left out, they go right through the deck. Deeper than the deck, they stand in bosses.", f => f.Depth, (f, v) => f with { Depth = v })
         .Length("from", NumberRange.Chainage, "Distance along the track of the first post; left out, near the platform's start.", f => f.From, (f, v) => f with { From = v })
         .Length("to", NumberRange.Chainage, "The same of the last post.", f => f.To, (f, v) => f with { To = v })
         .Length("end_inset", NumberRange.From(0, 500), "From the platform's ends to the first and last post.", f => f.EndInset, (f, v) => f with { EndInset = v })
-        .Tables("gap", "A gate or steps: no fence between these distances along the track.", Gap, (g, _) => g, (f, v) => f with { Gaps = v });
+        .Tables("gap", "A gate or steps, as wide at the fence as is stated here.", Gap, (g, _) => g, (f, v) => f with { Gaps = [.. v.Select(g => g.Spec)] });
 
     public static KeyTable<HoleSpec> Hole { get; } = new KeyTable<HoleSpec>(_ => new(double.NaN, double.NaN))
         .Text("name", "What stands in it.", h => h.Name, (h, v) => h with { Name = v })
@@ -42,7 +44,24 @@ internal static class FurnitureKeys
         .Length("depth", Depth, "Depth of the socket.", b => b.Depth, (b, v) => b with { Depth = v })
         .Length("fit", Fit, "Added to both sizes so that the post goes in.", b => b.Fit, (b, v) => b with { Fit = v });
 
-    private static KeyTable<FenceGapSpec> Gap => new KeyTable<FenceGapSpec>(_ => new(double.NaN, double.NaN))
-        .Length("from", NumberRange.Chainage, "Where the gap begins; a post stands here.", g => g.From, (g, v) => g with { From = v }, required: true)
-        .Length("to", NumberRange.Chainage, "Where it ends; a post stands here too.", g => g.To, (g, v) => g with { To = v }, required: true);
+    // A gap is stated by its middle and width, or by the chainages of its posts on a straight track.
+    private sealed record GapDraft(double? At, double? Width, double? From, double? To)
+    {
+        public bool IsWhole => At is not null && Width is not null && From is null && To is null || At is null && Width is null && From is not null && To is not null;
+
+        public FenceGapSpec Spec => At is { } at && Width is { } width ? new(at - (width / 2), at + (width / 2)) : new(From ?? double.NaN, To ?? double.NaN);
+    }
+
+    private static KeyTable<GapDraft> Gap => new KeyTable<GapDraft>(_ => new(null, null, null, null))
+        .Length("at", NumberRange.Chainage, "Distance along the track of the gap's middle.", g => g.At, (g, v) => g with { At = v })
+        .Length("width", NumberRange.Over0(10000), "Width from post to post, at the fence itself.", g => g.Width, (g, v) => g with { Width = v })
+        .Length("from", NumberRange.Chainage, "In place of at and width: where the gap begins; a post stands here.", g => g.From, (g, v) => g with { From = v })
+        .Length("to", NumberRange.Chainage, "Where it ends. On a curve the posts stand about the middle of both, as far apart at the fence as these are.", g => g.To, (g, v) => g with { To = v })
+        .Check((g, table, key, reading) =>
+        {
+            if (!g.IsWhole)
+            {
+                reading.Fault("PF1013", key, table.Place, $"{KeyReading.LastOf(key)} has neither at and width nor from and to, or some of both.", "Give one pair of them, such as { at = 708, width = 16 } or { from = 700, to = 716 }.");
+            }
+        });
 }

@@ -66,5 +66,6 @@ internal static class PlatformKeys
         .Table("fence", "Holes for the posts of a fence along the back; left out, there are none.", FurnitureKeys.Fence, p => p.Fence, (p, v) => p with { Fence = v })
         .Tables("board", "A socket for a post of a running-in board or the like; wide and shallow, the seat of a building.", FurnitureKeys.Board, (b, _) => b, (p, v) => p with { Sockets = v })
         .Tables("hole", "A round hole for a lamp, a canopy's post or a screw.", FurnitureKeys.Hole, (h, _) => h, (p, v) => p with { Holes = v })
-        .Numbers("cuts", NumberRange.Chainage, "mm", "Distances along the track at which it must be cut, such as a joint in the baseboard.", (p, v) => p with { ForcedCuts = v });
+        .Numbers("cuts", NumberRange.Chainage, "mm", "Distances along the track at which it must be cut; dowels hold the sections in line as at any cut.", (p, v) => p with { ForcedCuts = v })
+        .Numbers("baseboard_joints", NumberRange.Chainage, "mm", "Distances along the track of joints in the baseboard: it is cut there, and no dowel crosses.", (p, v) => p with { BaseboardJoints = v });
 }

@@ -69,9 +69,14 @@ internal sealed class PlatformJob
             StartsAtBuffers = faced.Entry.StartsAtBuffers,
             EndsAtBuffers = faced.Entry.EndsAtBuffers,
         }),
-        out plan);
+        out plan).Where(f => plan is null || !PlatformPlanner.IsOfRibs(spec, f));
 
-    public IEnumerable<Finding> Cut() => Take(SectionMaker.Make(plan!, project.Printer, project.Sections), out sections);
+    public IEnumerable<Finding> Cut()
+    {
+        var findings = Take(SectionMaker.Make(plan!, project.Printer, project.Sections), out sections);
+        plan = sections?.Plan ?? plan;
+        return findings;
+    }
 
     public PlatformDossier Dossier()
     {

@@ -21,15 +21,17 @@ internal sealed class CutChooser
     private readonly SectionOutline outline;
     private readonly double[] places;
     private readonly bool[] forced;
+    private readonly bool[] baseboard;
 
     public CutChooser(FacetedPlan chart, PrinterSpec printer, SectionSpec spec)
     {
         (this.chart, this.printer, this.spec) = (chart, printer, spec);
         bed = new(printer);
         outline = new(chart, spec.Pose);
-        var cuts = chart.Plan.CutCandidates.Where(c => c.Rank == CutRank.Forced || IsClear(c.Chainage)).ToArray();
+        var cuts = chart.Plan.CutCandidates.Where(c => c.IsStated || IsClear(c.Chainage)).ToArray();
+        baseboard = [false, .. cuts.Select(c => c.Rank == CutRank.Baseboard), false];
         places = [chart.Stations[0], .. cuts.Select(c => c.Chainage), chart.Stations[^1]];
-        forced = [true, .. cuts.Select(c => c.Rank == CutRank.Forced), true];
+        forced = [true, .. cuts.Select(c => c.IsStated), true];
     }
 
     /// <summary>Ends of the sections by rising chainage: the platform's start, the cuts, its end.</summary>
@@ -116,16 +118,15 @@ internal sealed class CutChooser
     private bool Fits(int i, int j) =>
         places[j] - places[i] <= (spec.LongestSection ?? double.PositiveInfinity) && outline.Fits(places[i], places[j], bed, printer.Height);
 
-    // The platform's own ends have no joint, and no dowel crosses a forced cut.
-    private double Depth(int i) => i == 0 || i == places.Length - 1 ? 0 : JointRoom.Depth(spec.Joint, printer, !forced[i]);
+    // The platform's own ends have no joint, and no dowel crosses a joint in the baseboard.
+    private double Depth(int i) => i == 0 || i == places.Length - 1 ? 0 : JointRoom.Depth(spec.Joint, printer, !baseboard[i]);
 
     private bool IsClear(double cut)
     {
         var plan = chart.Plan;
         double keep = spec.CutClearance;
-        return !plan.Ribs.Any(r => r.Kind == RibKind.Transverse && cut > r.From - keep && cut < r.To + keep)
-            && !plan.Sockets.Any(s => Math.Abs(s.Chainage - cut) < (s.Along / 2) + s.BossWall + keep)
-            && !plan.PostHoles.Any(h => Math.Abs(h.Chainage - cut) < (h.Diameter / 2) + keep);
+        return !plan.Sockets.Any(s => Math.Abs(s.Chainage - cut) < (s.Along / 2) + s.BossWall + keep)
+            && !plan.PostHoles.Any(h => Math.Abs(h.Chainage - cut) < (h.Diameter / 2) + Math.Max(h.BossWall, keep));
     }
 
     // The piece that is worst in each way is told, with how many are too large: they have one cause, and what mends the worst mends all.

@@ -81,7 +81,7 @@ internal readonly record struct Patch(double From, double To, double Near, doubl
 
         foreach (var h in plan.PostHoles)
         {
-            double r = (h.Diameter / 2) + Border;
+            double r = (h.Diameter / 2) + h.BossWall + Border;
             patch = patch.Beside(new(h.Chainage - r, h.Chainage + r, h.Reach - r, h.Reach + r));
         }
 

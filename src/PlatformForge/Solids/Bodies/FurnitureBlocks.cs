@@ -28,6 +28,32 @@ internal static class FurnitureBlocks
         }
     }
 
+    /// <summary>Round bosses of holes that are deeper than the deck, cut off inside the walls, which are solid themselves, and at the section's ends.</summary>
+    public static void AddHoleBosses(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
+    {
+        var (plan, walls) = (chart.Plan, chart.Plan.Spec.Walls);
+        foreach (var hole in plan.PostHoles.Where(h => h.BossWall > 0 && h.Depth is not null))
+        {
+            double s = hole.Chainage;
+            var ring = Between(chart, from, to, Round(plan, hole, hole.BossWall));
+            ring = Behind(plan, ring, s, plan.WallBack.At(s) - (walls.FrontThickness / 2), towardsBack: true);
+            ring = Behind(plan, ring, s, plan.BackWallFace.At(s) + (walls.BackThickness / 2), towardsBack: false);
+            if (ring.Length > 0)
+            {
+                double floor = plan.TopAt(s, hole.Reach) - hole.Depth!.Value - hole.BossWall;
+                blocks.Add(Layer.Added(ring, new(Math.Max(0, floor)), top.Near(s, hole.Reach).Raised(-plan.Spec.Deck.Thickness / 2), Paint.Wall));
+            }
+        }
+    }
+
+    // The part of a ring beyond a reach, or before it, told at a chainage.
+    private static Point2[] Behind(PlatformPlan plan, Point2[] ring, double chainage, double reach, bool towardsBack)
+    {
+        var along = plan.Chart.At(chainage).Tangent * ((plan.Side == Track.Side.Left) == towardsBack ? 1 : -1);
+        var on = plan.ToLayout(chainage, reach);
+        return ring.Length == 0 ? ring : ConvexRing.LeftOf(ring, on, on + along);
+    }
+
     public static void Remove(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
     {
         var plan = chart.Plan;
@@ -50,10 +76,13 @@ internal static class FurnitureBlocks
     }
 
     /// <summary>Ring of a regular polygon whose sides touch the hole's circle, so that the pin fits at every side: radius/cos(π/n).</summary>
-    public static Point2[] Round(PlatformPlan plan, PlanHole hole)
+    /// <param name="plan">The plan.</param>
+    /// <param name="hole">The hole.</param>
+    /// <param name="wall">Added to its radius, mm, for what stands round it.</param>
+    public static Point2[] Round(PlatformPlan plan, PlanHole hole, double wall = 0)
     {
         var middle = plan.ToLayout(hole.Chainage, hole.Reach);
-        double heading = plan.Chart.At(hole.Chainage).Heading, radius = hole.Diameter / 2 / Math.Cos(Math.PI / HoleSides);
+        double heading = plan.Chart.At(hole.Chainage).Heading, radius = ((hole.Diameter / 2) + wall) / Math.Cos(Math.PI / HoleSides);
         return [.. Enumerable.Range(0, HoleSides).Select(k => middle + (Point2.FromAngle(heading + (2 * Math.PI * (k + 0.5) / HoleSides)) * radius))];
     }
 

@@ -18,6 +18,7 @@ public static class PlatformBody
         List<ColumnBlock> added = [], removed = [];
         WallBlocks.Add(chart, top, from, to, added);
         FurnitureBlocks.AddBosses(chart, top, from, to, added);
+        FurnitureBlocks.AddHoleBosses(chart, top, from, to, added);
         DeckBlocks.Add(chart, top, from, to, added);
         DeckBlocks.Remove(chart, top, from, to, removed);
         FurnitureBlocks.Remove(chart, top, from, to, removed);
