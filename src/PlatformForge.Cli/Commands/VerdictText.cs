@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PlatformForge.Cli.Terminals;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Verification;
@@ -56,9 +57,10 @@ internal static class VerdictText
     {
         foreach (var vehicle in verdict.Vehicles)
         {
-            o.WriteLine($"  {vehicle.Vehicle}: " + (vehicle.Closest is { } near
+            // The names may come from a folder that somebody else made.
+            o.WriteLine(PlainLine.Of($"  {vehicle.Vehicle}: " + (vehicle.Closest is { } near
                 ? OfVehicle(near, vehicle.Tightest?.Clearance ?? near.Clearance, verdict.Platforms > 1)
-                : "comes to the height of nothing printed" + (verdict.Platforms > 1 && vehicle.Platform.Length > 0 ? " of " + vehicle.Platform : "")));
+                : "comes to the height of nothing printed" + (verdict.Platforms > 1 && vehicle.Platform.Length > 0 ? " of " + vehicle.Platform : ""))));
         }
 
         if (verdict.Vehicles.Any(v => v.Closest is not null))

@@ -1,4 +1,5 @@
 using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Cli.Terminals;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Verification;
@@ -46,7 +47,7 @@ internal static class VerifyCommand
             Plain = o =>
             {
                 VerdictText.Vehicles(o, verdict);
-                o.WriteLine(VerdictText.Line(verdict));
+                o.WriteLine(PlainLine.Of(VerdictText.Line(verdict)));
             },
             Json = j => VerdictText.Json(j, verdict),
         };

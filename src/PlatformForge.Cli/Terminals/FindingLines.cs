@@ -15,12 +15,12 @@ internal static class FindingLines
             Severity.Warning => ("warning", Yellow),
             _ => ("note", Cyan),
         };
-        string place = PlaceOf(finding);
-        writer.WriteLine($"{(place.Length == 0 ? "" : place + "  ")}{(colour ? ink + word + Plain : word)} {finding.Code}{(finding.Key.Length == 0 ? "" : "  " + finding.Key)}");
-        writer.WriteLine("  " + finding.Message);
+        string place = PlainLine.Of(PlaceOf(finding));
+        writer.WriteLine($"{(place.Length == 0 ? "" : place + "  ")}{(colour ? ink + word + Plain : word)} {finding.Code}{(finding.Key.Length == 0 ? "" : "  " + PlainLine.Of(finding.Key))}");
+        writer.WriteLine("  " + PlainLine.Of(finding.Message));
         if (finding.Remedy.Length > 0)
         {
-            writer.WriteLine("  " + finding.Remedy);
+            writer.WriteLine("  " + PlainLine.Of(finding.Remedy));
         }
     }
 

@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.Text;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports;
@@ -9,34 +9,45 @@ public static class FileNames
 {
     private const int Longest = 60;
 
-    /// <summary>A name in plain letters: accents fall away, anything else becomes a hyphen; never empty.</summary>
+    /// <summary>Names that some systems keep for devices, whatever follows a point after them.</summary>
+    private static readonly HashSet<string> Reserved = new(
+        ((string[])["con", "prn", "aux", "nul", "conin", "conout", "clock"]).Concat(Enumerable.Range(0, 10).SelectMany(n => new[] { Invariant($"com{n}"), Invariant($"lpt{n}") })),
+        StringComparer.Ordinal);
+
+    /// <summary>
+    /// A name in plain letters: accents fall away, letters of other scripts are written in plain ones where there is a usual way, anything
+    /// else becomes a hyphen; never empty, and never a name that a system keeps for itself.
+    /// </summary>
     public static string Plain(string name)
     {
         var plain = new StringBuilder();
-        foreach (char c in name.Normalize(NormalizationForm.FormD))
+        foreach (var letter in name.EnumerateRunes())
         {
-            if (char.IsAsciiLetterOrDigit(c))
+            foreach (char c in PlainLetters.Of(letter) ?? "-")
             {
-                plain.Append(char.ToLowerInvariant(c));
-            }
-            else if (CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark && plain.Length > 0 && plain[^1] != '-')
-            {
-                plain.Append('-');
+                if (char.IsAsciiLetterOrDigit(c))
+                {
+                    plain.Append(char.ToLowerInvariant(c));
+                }
+                else if (plain.Length > 0 && plain[^1] != '-')
+                {
+                    plain.Append('-');
+                }
             }
         }
 
         string cut = plain.ToString(0, Math.Min(plain.Length, Longest)).Trim('-');
-        return cut.Length > 0 ? cut : "platform";
+        return cut.Length == 0 ? "platform" : Reserved.Contains(cut) ? cut + "-1" : cut;
     }
 
-    /// <summary>Plain names for several things, told apart by a number where two would be alike.</summary>
+    /// <summary>Plain names for several things, told apart by a number where two would be alike, or would give files of one name.</summary>
     public static IReadOnlyList<string> Distinct(IEnumerable<string> names)
     {
         var taken = new List<string>();
         foreach (string name in names)
         {
             string plain = Plain(name), free = plain;
-            for (int i = 2; taken.Contains(free); i++)
+            for (int i = 2; taken.Exists(t => t == free || FromBelow(t) == free || t == FromBelow(free)); i++)
             {
                 free = Invariant($"{plain}-{i}");
             }
@@ -52,4 +63,10 @@ public static class FileNames
     public static string Plate(string platform, int number) => Invariant($"3mf/{platform}-plate-{number:D2}.3mf");
 
     public static string AllPlates(string platform) => Invariant($"3mf/{platform}-all.3mf");
+
+    public static string Picture(string platform) => Invariant($"pictures/{platform}.png");
+
+    public static string PictureFromBelow(string platform) => Invariant($"pictures/{FromBelow(platform)}.png");
+
+    private static string FromBelow(string platform) => platform + "-below";
 }

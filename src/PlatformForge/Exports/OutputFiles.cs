@@ -69,8 +69,8 @@ public static class OutputFiles
     {
         if (choice.Pictures)
         {
-            yield return (Invariant($"pictures/{name}.png"), () => PngWriter.ToBytes(PlatformPictures.Finished(dossier, platform, choice.PictureWidth)));
-            yield return (Invariant($"pictures/{name}-below.png"), () => PngWriter.ToBytes(PlatformPictures.FromBelow(platform, choice.PictureWidth)));
+            yield return (FileNames.Picture(name), () => PngWriter.ToBytes(PlatformPictures.Finished(dossier, platform, choice.PictureWidth)));
+            yield return (FileNames.PictureFromBelow(name), () => PngWriter.ToBytes(PlatformPictures.FromBelow(platform, choice.PictureWidth)));
         }
 
         if (choice.Drawings)

@@ -50,7 +50,7 @@ internal sealed class Utf8Text(Stream to) : IDisposable
                 '>' => "&gt;"u8,
                 '"' => "&quot;"u8,
                 '\t' or '\n' or '\r' => " "u8,
-                < 32 or 0xFFFE or 0xFFFF => "?"u8,
+                < 32 or (>= 0x7F and <= 0x9F) or 0xFFFE or 0xFFFF => "?"u8,
                 _ => bytes[..rune.EncodeToUtf8(bytes)],
             });
         }

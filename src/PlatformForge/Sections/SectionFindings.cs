@@ -82,6 +82,15 @@ internal static class SectionFindings
         Invariant($"Section {section} is not engraved: its largest clear patch underneath takes letters {largest:F1} mm high, and {least:F1} mm is the least that prints."),
         "Use a shorter name (short_name), a wider rib pitch or fewer longitudinal ribs.");
 
+    public static Finding LettersLeftOut(string key, IReadOnlyList<string> letters, string engraved) => Finding.Note(
+        "PF6012",
+        key + ".name",
+        $"The lettering underneath has no drawing of {string.Join(' ', letters.Take(MostLetters))}{(letters.Count > MostLetters ? " …" : "")}; {(engraved.Length > 0 ? $"the sections bear \"{engraved}\"" : "the sections bear their numbers only")}.",
+        "Give a name in plain letters if that is to be read there.");
+
+    // More letters than this are not listed.
+    private const int MostLetters = 8;
+
     public static Finding Unsupported(string key, int section, double area)
     {
         string message = Invariant($"Section {section} has {area:F1} mm² flatter than 45 degrees with nothing under it in its print pose.");

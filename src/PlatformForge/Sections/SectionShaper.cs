@@ -153,6 +153,11 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
             findings.Add(SectionFindings.EngravingLeftOut(spec.Key, section.Number, engraving.Height, Engraving.LeastHeight(printer)));
         }
 
+        if (spec.Engrave && section.Number == 1 && Engraving.LeftOut(shortName) is { Count: > 0 } left)
+        {
+            findings.Add(SectionFindings.LettersLeftOut(chart.Plan.Spec.Key, left, Engraving.Drawable(shortName)));
+        }
+
         if (section.Overhangs.Unsupported > OverhangMeter.Worth)
         {
             findings.Add(SectionFindings.Unsupported(spec.Key, section.Number, section.Overhangs.Unsupported));

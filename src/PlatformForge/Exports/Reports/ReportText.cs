@@ -16,7 +16,7 @@ internal sealed class ReportText(Dossier dossier)
 
     public byte[] ToBytes()
     {
-        Line(Invariant($"# {dossier.Project}"));
+        Line(Invariant($"# {MarkdownText.Escaped(dossier.Project)}"));
         Line("");
         Line(Invariant($"Scale 1:{Figures.Short(dossier.Scale.Ratio)}, gauge {Figures.Short(dossier.Gauge)} mm, rail top {Figures.Short(dossier.RailTop)} mm over the baseboard. Lengths are mm of the model unless said otherwise."));
         foreach (var platform in dossier.Platforms)
@@ -43,9 +43,9 @@ internal sealed class ReportText(Dossier dossier)
         var plan = platform.Plan;
         var face = plan.Spec.Face;
         Line("");
-        Line(Invariant($"## {platform.Name}"));
+        Line(Invariant($"## {MarkdownText.Escaped(platform.Name)}"));
         Line("");
-        Line(Invariant($"Faces track {face.Track} on its {face.Side.ToString().ToLowerInvariant()} from chainage {Figures.Short(face.From)} to {Figures.Short(face.To)}, edge {face.Edge.ToString().ToLowerInvariant()}, coping {Figures.Short(Math.Round(plan.Spec.Height, 3))} above rail top, {Figures.Short(Math.Round(plan.Spec.Deck.Width, 3))} wide."));
+        Line(Invariant($"Faces track {MarkdownText.Escaped(face.Track)} on its {face.Side.ToString().ToLowerInvariant()} from chainage {Figures.Short(face.From)} to {Figures.Short(face.To)}, edge {face.Edge.ToString().ToLowerInvariant()}, coping {Figures.Short(Math.Round(plan.Spec.Height, 3))} above rail top, {Figures.Short(Math.Round(plan.Spec.Deck.Width, 3))} wide."));
         Line(Invariant($"The coping edge lies {Figures.Fine(plan.CopingFront.Reach.Min())} to {Figures.Fine(plan.CopingFront.Reach.Max())} from the track's middle."));
         Budget(platform);
         Governing(plan);
@@ -174,7 +174,7 @@ internal sealed class ReportText(Dossier dossier)
         if (edge.Worst is { Closest: { } least } worst)
         {
             Line("");
-            Line(Invariant($"Worst: line {worst.Reading.Line} of {worst.Reading.File}, chainage {Figures.Mm(worst.Reading.Chainage)}, {Figures.Fine(least.Left)} left for {least.Vehicle} ({least.Part}) where {Figures.Fine(least.Planned)} were planned."));
+            Line(Invariant($"Worst: line {worst.Reading.Line} of {MarkdownText.Escaped(worst.Reading.File)}, chainage {Figures.Mm(worst.Reading.Chainage)}, {Figures.Fine(least.Left)} left for {MarkdownText.Escaped(least.Vehicle)} ({MarkdownText.Escaped(least.Part)}) where {Figures.Fine(least.Planned)} were planned."));
         }
     }
 
@@ -257,8 +257,8 @@ internal sealed class ReportText(Dossier dossier)
 
         foreach (var f in dossier.Findings)
         {
-            string key = f.Key.Length > 0 ? Invariant($" `{f.Key}`") : "";
-            Line(Invariant($"- {Word(f.Severity)} {f.Code}{key}: {f.Message} {f.Remedy}").TrimEnd());
+            string key = f.Key.Length > 0 ? Invariant($" `{f.Key.Replace('`', '?')}`") : "";
+            Line(Invariant($"- {Word(f.Severity)} {f.Code}{key}: {MarkdownText.Escaped(f.Message)} {MarkdownText.Escaped(f.Remedy)}").TrimEnd());
         }
     }
 
@@ -266,7 +266,7 @@ internal sealed class ReportText(Dossier dossier)
 
     private static string Hours(PrintEstimate e) => Invariant($"{Figures.Time(e.LeastHours)} to {Figures.Time(e.MostHours)}");
 
-    private string Cost(PrintEstimate e) => e.Cost is { } cost ? Invariant($", {Figures.Fixed(cost, 2)} {dossier.Printer.Filament.Currency}").TrimEnd() : "";
+    private string Cost(PrintEstimate e) => e.Cost is { } cost ? Invariant($", {Figures.Fixed(cost, 2)} {MarkdownText.Escaped(dossier.Printer.Filament.Currency)}").TrimEnd() : "";
 
     private void Heading(string heading)
     {
@@ -278,8 +278,9 @@ internal sealed class ReportText(Dossier dossier)
     /// <summary>A table whose columns line up in plain text too.</summary>
     private void Table(IReadOnlyList<string> headings, IReadOnlyList<string[]> rows)
     {
+        rows = [.. rows.Select(r => r.Select(MarkdownText.Escaped).ToArray())];
         int[] widths = [.. headings.Select((h, i) => Math.Max(3, rows.Select(r => r[i].Length).Append(h.Length).Max()))];
-        string Row(IEnumerable<string> cells) => "| " + string.Join(" | ", cells.Select((c, i) => c.Replace('|', '/').PadRight(widths[i]))) + " |";
+        string Row(IEnumerable<string> cells) => "| " + string.Join(" | ", cells.Select((c, i) => c.PadRight(widths[i]))) + " |";
         Line(Row(headings));
         Line("|" + string.Join("|", widths.Select(w => new string('-', w + 2))) + "|");
         foreach (string[] row in rows)

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Text;
 using PlatformForge.Geometry;
+using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Stl;
 
@@ -29,7 +30,7 @@ public static class StlWriter
 
     /// <summary>The whole file in one array, ready for one write.</summary>
     /// <param name="mesh">Mesh in mm; coordinates become 32-bit floats.</param>
-    /// <param name="title">Free text for the header, cut at 58 letters; anything but plain ASCII becomes a question mark.</param>
+    /// <param name="title">Free text for the header, cut at 61 letters; written in plain letters, with a question mark for what has none.</param>
     /// <param name="threads">Most threads; the bytes are the same for any number.</param>
     public static byte[] ToBytes(Mesh mesh, string title, int threads = -1)
     {
@@ -83,7 +84,7 @@ public static class StlWriter
     private static void WriteHeader(Span<byte> bytes, string title, int count)
     {
         // Led by our name, so that no title can make a reader take the file for the text form, which begins with "solid".
-        string text = "PlatformForge, mm. " + title;
+        string text = "PlatformForge, mm. " + PlainLetters.Of(title, "?");
         var header = bytes[..TextLength];
         header.Fill((byte)' ');
         Encoding.ASCII.GetBytes(text.AsSpan(0, Math.Min(text.Length, TextLength)), header);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace PlatformForge.Exports.Tables;
@@ -22,6 +23,17 @@ internal sealed class CsvText
 
     public byte[] ToBytes() => Encoding.UTF8.GetBytes(text.ToString());
 
-    private static string Quoted(string cell) =>
-        cell.AsSpan().ContainsAny(",\"\r\n") ? "\"" + cell.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"" : cell;
+    private static string Quoted(string cell)
+    {
+        // A spreadsheet takes a text that begins so for a formula and runs it; an apostrophe makes it a text. A figure below nil is none.
+        string plain = IsFormula(cell) ? "'" + cell : cell;
+        return plain.AsSpan().ContainsAny(",\"\r\n") ? "\"" + plain.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"" : plain;
+    }
+
+    private static bool IsFormula(string cell) =>
+        cell.AsSpan().TrimStart() is [var first, ..] && FormulaSigns.Contains(first, StringComparison.Ordinal)
+        && !double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
+
+    // The full-width ones count in some languages.
+    private const string FormulaSigns = "=+-@\t\r\uFF1D\uFF0B\uFF0D\uFF20";
 }

@@ -16,5 +16,6 @@ internal static class SectionEntries
         new("PF6009", "A section holds part of a ramp and of the level deck, so it prints upright.", "Allow a cut at the ramp's head.", Reasons.Note),
         new("PF6010", "A deck on a curve with crossfall does not lie flat on the bed.", "Print a thicker first layer, or leave the crossfall out.", Reasons.Note),
         new("PF6011", "A section is too short for its joints.", "Allow longer sections, move a forced cut, or make the dowels shorter."),
+        new("PF6012", "Letters of a platform's name have no drawing to be engraved by.", "Give a name in plain letters, if it is to be read underneath.", Reasons.Note),
     ];
 }

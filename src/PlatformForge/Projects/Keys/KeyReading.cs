@@ -67,13 +67,13 @@ public sealed class KeyReading
 
         if (rule.Choices.Count == 0)
         {
-            if (string.IsNullOrWhiteSpace(text.Value) || text.Value.Length > 200 || text.Value.Any(char.IsControl))
+            if (string.IsNullOrWhiteSpace(text.Value) || text.Value.Length > 200 || text.Value.Any(Hidden))
             {
                 Fault("PF1008", key, node.Place, $"{LastOf(key)} is empty, longer than 200 letters, or has control characters in it.", "Give a short text in double quotes.");
                 return null;
             }
 
-            return text.Value;
+            return ComposedLetters.Of(text.Value);
         }
 
         if (rule.Choices.FirstOrDefault(c => string.Equals(c, text.Value, StringComparison.OrdinalIgnoreCase)) is { } choice)
@@ -133,6 +133,9 @@ public sealed class KeyReading
         double.IsNaN(value) ? "nan, which is no number"
         : double.IsInfinity(value) ? $"{(value < 0 ? "-" : "")}inf, which is no number"
         : Math.Abs(value) is >= 1e-6 and < 1e9 or 0 ? Invariant($"{value:0.######}") : Invariant($"{value:0.###E+0}");
+
+    // Control characters, line breaks, and signs that turn the direction of writing: a name with them reads as what it is not.
+    private static bool Hidden(char c) => char.IsControl(c) || c is '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
 
     private void WrongKind(KeyRule rule, TreeNode node, string key) =>
         Fault("PF1007", key, node.Place, $"{LastOf(key)} is {node.Kind}.", $"Give {rule.Wanted}.");

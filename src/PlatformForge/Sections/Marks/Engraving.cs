@@ -1,5 +1,7 @@
+using System.Text;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Sections.Marks;
@@ -64,7 +66,7 @@ internal sealed class Engraving
         var blocks = new List<ColumnBlock>(engraving.Cut(first));
         engraving.Height = first.Height;
         patches.Remove(first.Patch);
-        if (engraving.Fit(patches, _ => Wrappings(name), spec.EngravingHeight) is { } second && second.Height >= least)
+        if (engraving.Fit(patches, _ => Wrappings(Drawable(name)), spec.EngravingHeight) is { } second && second.Height >= least)
         {
             blocks.AddRange(engraving.Cut(second));
             engraving.Height = Math.Min(engraving.Height, second.Height);
@@ -73,6 +75,13 @@ internal sealed class Engraving
         engraving.Removed = blocks;
         return engraving;
     }
+
+    /// <summary>A name as it is engraved: in plain letters, without what the lettering has no drawing of.</summary>
+    public static string Drawable(string name) => string.Concat(PlainLetters.Of(name, "").Where(c => c == ' ' || StrokeFont.Has(c))).Trim();
+
+    /// <summary>What of a name is not engraved, each sign once.</summary>
+    public static IReadOnlyList<string> LeftOut(string name) =>
+        [.. name.EnumerateRunes().Where(r => !Rune.IsWhiteSpace(r) && PlainLetters.Of(r) is var plain && (plain is null || plain.Any(c => !StrokeFont.Has(c) && c != ' '))).Select(r => r.ToString()).Distinct()];
 
     private static IEnumerable<string[]> Marked(string figure, char arrow) => [[figure + arrow], [figure, arrow.ToString()]];
 

@@ -75,6 +75,9 @@ internal static class StrokeFont
         [ArrowUp] = "20 26|04 26 44",
     };
 
+    /// <summary>Whether there is a drawing of a letter.</summary>
+    public static bool Has(char letter) => Drawings.ContainsKey(char.ToUpperInvariant(letter));
+
     /// <summary>Width of a line of writing in units, without the gap after its last letter.</summary>
     public static double Width(string line) => line.Length == 0 ? 0 : ((line.Length - 1) * Advance) + LetterWidth;
 

@@ -1,0 +1,134 @@
+using System.IO.Compression;
+using System.Text;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using PlatformForge.Exports;
+using PlatformForge.Projects.Runs;
+using PlatformForge.Tests.Projects;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Names;
+
+/// <summary>Every name through every writer of a run: each file says the name and nothing else.</summary>
+public class WriterTests
+{
+    private static readonly UTF8Encoding Utf8 = new(false, true);
+
+    public static TheoryData<int> Packs() => [.. Enumerable.Range(0, (HostileNames.All.Length + 4) / 5)];
+
+    // Five names at a time: place, track, platform, vehicle, printer.
+    [Theory]
+    [MemberData(nameof(Packs))]
+    public void A_hostile_name_is_a_name_in_every_file(int pack)
+    {
+        string[] names = [.. Enumerable.Range(0, 5).Select(i => HostileNames.All[((pack * 5) + i) % HostileNames.All.Length])];
+        string[] written = [.. names.Select(ComposedLetters.Of)];
+        var files = Files(names);
+        Assert.Equal(files.Count, files.Select(f => f.Path).Distinct(StringComparer.OrdinalIgnoreCase).Count());
+        Assert.All(files, f => Assert.Matches(@"^[a-z0-9/.-]+$", f.Path));
+        foreach (var file in files)
+        {
+            switch (Path.GetExtension(file.Path))
+            {
+                case ".svg":
+                    Svg(file, written);
+                    break;
+                case ".csv":
+                    Csv(file);
+                    break;
+                case ".json":
+                    using (JsonDocument.Parse(Utf8.GetString(file.Bytes)))
+                    {
+                    }
+
+                    break;
+                case ".md":
+                    Markdown(Utf8.GetString(file.Bytes), written);
+                    break;
+                case ".stl":
+                    Assert.All(file.Bytes.Take(80), b => Assert.InRange(b, 32, 126));
+                    Assert.False(Encoding.ASCII.GetString(file.Bytes, 0, 5) == "solid");
+                    break;
+                case ".3mf":
+                    ThreeMf(file, written[2]);
+                    break;
+                default:
+                    Assert.Fail(file.Path);
+                    break;
+            }
+        }
+    }
+
+    [Fact]
+    public void A_name_that_hides_something_is_refused_with_its_place() => Assert.All(HostileNames.Refused, name =>
+    {
+        string quoted = Cure.Text("", name).Value;
+        var finding = Assert.Single(Samples.Read(Samples.Small.Replace("name = \"halt\"", "name = " + quoted)).Findings);
+        Assert.Equal(("PF1008", "platform[0].name", 16), (finding.Code, finding.Key, finding.Line));
+    });
+
+    private static IReadOnlyList<OutputFile> Files(string[] names)
+    {
+        string text = Samples.Small;
+        foreach (var (old, name) in new[] { "\"Quillhaven\"", "\"main\"", "\"halt\"", "\"coach\"" }.Zip(names))
+        {
+            text = text.Replace(old, Cure.Text("", name).Value);
+        }
+
+        var project = Samples.Sound(text + $"[printer]\nname = {Cure.Text("", names[4]).Value}\n");
+        var design = DesignRun.Design(project, RunWatch.None);
+        return OutputFiles.Of(design.Value!, new OutputChoice { Pictures = false }).Files;
+    }
+
+    // Well-formed, with no element or attribute but those that the writer knows, and the names whole in its words.
+    private static void Svg(OutputFile file, string[] names)
+    {
+        var root = XDocument.Parse(Utf8.GetString(file.Bytes)).Root!;
+        string[] elements = ["svg", "title", "desc", "g", "rect", "path", "circle", "text", "defs", "pattern"];
+        Assert.All(root.DescendantsAndSelf(), e => Assert.Contains(e.Name.LocalName, elements));
+        Assert.All(root.DescendantsAndSelf().Attributes(), a => Assert.DoesNotMatch("^on", a.Name.LocalName));
+        Assert.Contains(root.Descendants(), e => e.Name.LocalName is "title" && e.Value.Contains(names[2], StringComparison.Ordinal));
+    }
+
+    // No cell begins as a formula does, unless it is a figure.
+    private static void Csv(OutputFile file)
+    {
+        string text = Utf8.GetString(file.Bytes);
+        int? columns = null;
+        foreach (string line in text.TrimEnd('\n').Split('\n'))
+        {
+            string[] cells = [.. Regex.Matches(line, @"(?:^|,)(?:""((?:[^""]|"""")*)""|([^,""]*))").Select(m => m.Groups[1].Success ? m.Groups[1].Value.Replace("\"\"", "\"") : m.Groups[2].Value)];
+            Assert.Equal(columns ??= cells.Length, cells.Length);
+            Assert.All(cells, c => Assert.False(Regex.IsMatch(c, @"^\s*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]") && !Regex.IsMatch(c, @"^[-+]?[\d.]+$"), c));
+        }
+    }
+
+    // Every heading and table is ours: as many headings, rows and columns as with plain names (notes may be more), and no mark left unescaped.
+    private static void Markdown(string text, string[] names)
+    {
+        string plain = Utf8.GetString(Files(["Place", "Track", "Platform", "Vehicle", "Printer"]).Single(f => f.Path == "report.md").Bytes);
+        Assert.Equal(Shape(plain), Shape(text));
+        string bare = Regex.Replace(text, @"\\[\\`*\[\]<>#|~&!$@_:.]", "");
+        Assert.DoesNotMatch(@"<[A-Za-z/!]|!\[|\]\(|https?://|(?i)www\.|\*\*|~~", bare);
+        Assert.StartsWith("# " + names[0][..1].Trim('\\', '#', '[', '|', '`', '<', '!', '&', '~', '@', '$'), text.Replace("\\", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    private static string[] Shape(string text) =>
+        [.. text.Split('\n').Select(l => l.StartsWith('#') ? "#" : l.StartsWith('|') ? $"|{Regex.Count(l, @"(?<!\\)(?:\\\\)*\|")}" : "").Where(s => s.Length > 0)];
+
+    private static void ThreeMf(OutputFile file, string platform)
+    {
+        using var archive = new ZipArchive(new MemoryStream(file.Bytes));
+        foreach (var entry in archive.Entries.Where(e => e.Name.EndsWith(".model", StringComparison.Ordinal) || e.Name.EndsWith(".rels", StringComparison.Ordinal)))
+        {
+            using var stream = entry.Open();
+            var document = XDocument.Load(stream);
+            if (entry.Name.EndsWith(".model", StringComparison.Ordinal))
+            {
+                Assert.Contains(document.Descendants().Attributes("name").Select(a => a.Value), n => n.Contains(platform, StringComparison.Ordinal));
+            }
+        }
+    }
+}
