@@ -61,7 +61,7 @@ internal static class CompareCommand
         }
 
         o.WriteLine("Gaps (from coping to door sill) and clearances in mm of the model; grams and hours are estimates.");
-        o.WriteLine(Invariant($"Limit: the published stepping limit of {AccountText.FullSize(SteppingLimit.Horizontal)} level at full size ({SteppingLimit.Source})."));
+        o.WriteLine(Invariant($"Limit: the stepping limit of {AccountText.FullSize(SteppingLimit.Horizontal)} level at full size ({SteppingLimit.Source})."));
     }
 
     private static string[] Row(ComparedDesign design)
@@ -79,7 +79,7 @@ internal static class CompareCommand
             Cell(f?.Sections, "0"),
             Cell(f?.Plates, "0"),
             Cell(f?.Grams, "0"),
-            f is null ? "-" : Invariant($"{f.LeastHours:0.0}-{f.MostHours:0.0}"),
+            f is null ? "-" : Invariant($"{f.Hours:0.0}"),
             Cell(f?.Closest?.Clearance, "0.00"),
             first,
         ];

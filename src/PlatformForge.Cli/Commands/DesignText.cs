@@ -10,7 +10,7 @@ internal static class DesignText
     public static void Platform(TextWriter o, PlatformDossier platform)
     {
         var (plan, sections) = (platform.Plan, platform.Sections);
-        o.WriteLine(Invariant($"{platform.Name}: chainage {plan.Spec.Face.From:0} to {plan.Spec.Face.To:0} mm of {plan.Spec.Face.Track}, {Counted(sections.Sections.Count, "section")} on {Counted(sections.Plates.Count, "bed")}, {sections.Estimate.Grams:0} g, {sections.Estimate.LeastHours:0.0} to {sections.Estimate.MostHours:0.0} h of printing (an estimate; the slicer decides)"));
+        o.WriteLine(Invariant($"{platform.Name}: chainage {plan.Spec.Face.From:0} to {plan.Spec.Face.To:0} mm of {plan.Spec.Face.Track}, {Counted(sections.Sections.Count, "section")} on {Counted(sections.Plates.Count, "bed")}, {sections.Estimate.Grams:0} g, about {sections.Estimate.Hours:0.0} h of printing (an estimate; the slicer decides)"));
         foreach (var row in plan.Gaps.Rows.Where(r => r.Style == plan.Spec.Face.Edge))
         {
             o.WriteLine(Invariant($"  gap to {row.Vehicle}: {row.Least:0.0} to {row.Largest:0.0} mm, mean {row.Mean:0.0} mm; full size {row.Largest * row.Ratio:0} mm at most{(plan.Profile.HasRamps ? " (ramps left out)" : "")}"));

@@ -42,6 +42,9 @@ public sealed record PlatformSection(
     /// <summary>Dowel bores in its two end faces, layout frame.</summary>
     public IReadOnlyList<Bore> Bores { get; init; } = [];
 
+    /// <summary>Width of the brim advised, mm; 0 where it needs none.</summary>
+    public double Brim { get; init; }
+
     /// <summary>Name for lists and slicers, such as Pendlewick up side 3 of 5.</summary>
     public string Name => Invariant($"{Platform} {Number} of {Count}");
 

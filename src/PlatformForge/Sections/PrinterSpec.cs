@@ -25,13 +25,37 @@ public sealed record PrinterSpec(IReadOnlyList<Point2> Bed, double Height)
     /// <summary>Longest gap between two standing walls that is crossed without support.</summary>
     public double LongestBridge { get; init; } = 20;
 
-    /// <summary>Steady flow of plastic, mm³/s, on which print times rest.</summary>
-    public double Flow { get; init; } = 8;
+    /// <summary>Height of the first layer; null for that of the others.</summary>
+    public double? FirstLayer { get; init; }
+
+    /// <summary>Lines round every outline.</summary>
+    public int Walls { get; init; } = 3;
+
+    /// <summary>Solid layers under and over all that lies open.</summary>
+    public int SolidLayers { get; init; } = 3;
+
+    /// <summary>Share of plastic in the filling between them.</summary>
+    public double Infill { get; init; } = 0.2;
+
+    /// <summary>Kind of printer that <see cref="Speeds"/> began as.</summary>
+    public PrintPace Pace { get; init; } = PrintPace.Ordinary;
+
+    /// <summary>Speeds and accelerations, on which print times rest.</summary>
+    public PrintSpeeds Speeds { get; init; } = new();
 
     public FilamentSpec Filament { get; init; } = new();
 
     /// <summary>Key of the printer in the project file, for findings.</summary>
     public string Key { get; init; } = "printer";
+
+    /// <summary>Height of the first layer.</summary>
+    public double FirstLayerHeight => FirstLayer ?? Layer;
+
+    /// <summary>
+    /// Distance between the middles of neighbouring lines: a line an eighth wider than the nozzle, its sides half round (width less height times
+    /// 1 - π/4, by geometry; the eighth is common practice, no source).
+    /// </summary>
+    public double LineSpacing => (1.125 * Nozzle) - (Layer * (1 - (Math.PI / 4)));
 
     /// <summary>Least wall that prints: two lines of the nozzle.</summary>
     public double LeastWall => 2 * Nozzle;

@@ -106,7 +106,7 @@ internal static class SectionFindings
         "PF6008",
         key,
         Invariant($"Section {section} is {length / width:F1} times as long as it is wide ({length:F0} by {width:F0} mm) and may warp."),
-        "Print it with a brim of 5 mm or more.");
+        Invariant($"Print it with a brim of {SectionShaper.SlenderBrim:0.#} mm or more."));
 
     public static Finding FlatCutMissing(string key, int section, double head) => Finding.Note(
         "PF6009",

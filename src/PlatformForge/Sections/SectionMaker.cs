@@ -46,7 +46,7 @@ public static class SectionMaker
         findings.AddRange(divided.Findings);
         var sections = Shape(new(divided.Value!), printer, spec, ends, joints, findings);
         var set = new SectionSet(
-            plan.Spec.Name, sections, PlatePacker.Pack(sections, printer), ends[1..^1], Dowels(spec.Joint, joints), PrintEstimate.Of(sections.Sum(s => s.Estimate.Volume), printer))
+            plan.Spec.Name, sections, PlatePacker.Pack(sections, printer), ends[1..^1], Dowels(spec.Joint, joints), PrintEstimate.Sum(sections.Select(s => s.Estimate), printer))
         {
             Plan = divided.Value!,
             CountReason = Reason(chooser, ends, printer),

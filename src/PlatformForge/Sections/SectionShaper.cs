@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Cuts;
+using PlatformForge.Sections.Forecasts;
 using PlatformForge.Sections.Joints;
 using PlatformForge.Sections.Marks;
 using PlatformForge.Sections.Poses;
@@ -36,11 +37,13 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         var along = outline.Along(from, to);
         var (pose, turn) = PoseFinder.Find(solid.Mesh, outline.Surface(from, to), along, spec.Pose, printer.Layer);
         var (toLayout, hull, size) = OnBed(solid.Mesh, turn);
-        var overhangs = OverhangMeter.Measure(solid.Mesh.Moved(toLayout.Inverse()), printer.Layer, printer.Nozzle, printer.LongestBridge);
+        var onBed = solid.Mesh.Moved(toLayout.Inverse());
+        var overhangs = OverhangMeter.Measure(onBed, printer.Layer, printer.Nozzle, printer.LongestBridge);
         var section = new PlatformSection(
-            platform, number, count, from, to, solid, toLayout, volumes, pose, hull, size, PrintEstimate.Of(solid.ColumnVolume, printer), overhangs)
+            platform, number, count, from, to, solid, toLayout, volumes, pose, hull, size, PrintForecast.Of(onBed, solid.ColumnVolume, printer), overhangs)
         {
             Bores = [.. joints.SelectMany(j => j.Bores)],
+            Brim = to - from > Slender * OverhangMeter.LeastWidth(hull) ? SlenderBrim : 0,
         };
         return (section, Remarks(section, engraving, from, to));
     }
@@ -179,6 +182,9 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
 
     /// <summary>Length over width from which a piece is likely to warp (common practice, no published source).</summary>
     private const double Slender = 10;
+
+    /// <summary>Brim for such a piece, mm (common practice, no published source).</summary>
+    public const double SlenderBrim = 5;
 }
 
 /// <summary>A cut with its joint.</summary>

@@ -41,15 +41,13 @@ public class FactTests
     }
 
     [Fact]
-    public void An_estimate_is_a_range_and_costs_what_its_grams_cost()
+    public void An_estimate_costs_what_its_grams_cost()
     {
-        var printer = Workbench.Printer with { Flow = 10, Filament = new(Density: 1.25, PricePerKilogram: 20) };
-        var estimate = PrintEstimate.Of(36_000, printer);
+        var printer = Workbench.Printer with { Filament = new(Density: 1.25, PricePerKilogram: 20) };
+        var estimate = PrintEstimate.Of(40_000, 36_000, 2, printer);
         Assert.Equal(45, estimate.Grams, 9);
-        Assert.Equal(1, estimate.LeastHours, 9);
-        Assert.Equal(2.5, estimate.MostHours, 9);
         Assert.Equal(0.9, estimate.Cost!.Value, 9);
-        Assert.Null(PrintEstimate.Of(1, Workbench.Printer).Cost);
+        Assert.Null(PrintEstimate.Of(1, 1, 1, Workbench.Printer).Cost);
     }
 
     [Theory]

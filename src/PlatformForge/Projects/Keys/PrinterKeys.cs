@@ -28,7 +28,12 @@ internal static class PrinterKeys
         .Length("margin", NumberRange.From(0, 200), "Strip along the bed's edge that is kept free.", p => p.Margin, (p, v) => p with { Margin = v })
         .Length("spacing", NumberRange.From(0, 200), "Space between two sections on one bed.", p => p.Spacing, (p, v) => p with { Spacing = v })
         .Length("longest_bridge", NumberRange.From(0, 200), "Longest gap that is printed over without support.", p => p.LongestBridge, (p, v) => p with { LongestBridge = v })
-        .Number("flow", NumberRange.Over0(200), "mm³/s", "Steady flow of plastic, for the estimate of time.", p => p.Flow, (p, v) => p with { Flow = v })
+        .Length("first_layer", NumberRange.From(0.02, 1), "Height of the first layer; left out, that of the others.", p => p.FirstLayer, (p, v) => p with { FirstLayer = v })
+        .Number("walls", NumberRange.From(1, 20), "", "Lines round every outline; for estimates.", p => p.Walls, (p, v) => p with { Walls = (int)v }, whole: true)
+        .Number("solid_layers", NumberRange.From(1, 50), "", "Solid layers under and over all that lies open; for estimates.", p => p.SolidLayers, (p, v) => p with { SolidLayers = (int)v }, whole: true)
+        .Number("infill", NumberRange.From(0, 1), "", "Share of plastic in the filling, 0.2 for a fifth; for estimates.", p => p.Infill, (p, v) => p with { Infill = v })
+        .Choice("pace", "How fast the printer goes, for the estimate of time; speeds gives single figures.", p => p.Pace, (p, v) => p with { Pace = v, Speeds = PrintSpeeds.Of(v) }, [("ordinary", PrintPace.Ordinary), ("fast", PrintPace.Fast)])
+        .Table("speeds", "Speeds for the estimate of time, as the slicer's settings have them; left out, those of the pace.", Speeds, p => p.Speeds, (p, v) => p with { Speeds = v })
         .Table("filament", "What is printed with; for estimates only.", Filament, p => p.Filament, (p, v) => p with { Filament = v });
 
     public static KeyTable<JointSpec> Joint { get; } = new KeyTable<JointSpec>(_ => new())
@@ -49,6 +54,26 @@ internal static class PrinterKeys
         .Flag("engrave", "Whether number, name and arrow are engraved underneath.", s => s.Engrave, (s, v) => s with { Engrave = v })
         .Length("engraving_depth", NumberRange.From(0.1, 5), "Depth of the engraving.", s => s.EngravingDepth, (s, v) => s with { EngravingDepth = v })
         .Length("engraving_height", NumberRange.From(2, 100), "Height of its letters.", s => s.EngravingHeight, (s, v) => s with { EngravingHeight = v });
+
+    private static KeyTable<PrintSpeeds> Speeds
+    {
+        get
+        {
+            var speed = NumberRange.From(1, 2000);
+            return new KeyTable<PrintSpeeds>(_ => new())
+                .Number("outer_wall", speed, "mm/s", "The outermost line of a wall.", s => s.OuterWall, (s, v) => s with { OuterWall = v })
+                .Number("wall", speed, "mm/s", "The lines behind it.", s => s.Wall, (s, v) => s with { Wall = v })
+                .Number("small_wall", speed, "mm/s", "Lines round holes and sockets.", s => s.SmallWall, (s, v) => s with { SmallWall = v })
+                .Number("infill", speed, "mm/s", "Filling, solid or open.", s => s.Infill, (s, v) => s with { Infill = v })
+                .Number("bridge", speed, "mm/s", "Lines over open filling or air.", s => s.Bridge, (s, v) => s with { Bridge = v })
+                .Number("first_layer", speed, "mm/s", "Everything in the first layer.", s => s.FirstLayer, (s, v) => s with { FirstLayer = v })
+                .Number("travel", speed, "mm/s", "Moves without plastic.", s => s.Travel, (s, v) => s with { Travel = v })
+                .Number("acceleration", NumberRange.From(10, 100000), "mm/s²", "How fast it gains speed.", s => s.Acceleration, (s, v) => s with { Acceleration = v })
+                .Number("corner_jump", NumberRange.From(0.1, 100), "mm/s", "Change of speed that a corner may ask at once (jerk).", s => s.CornerJump, (s, v) => s with { CornerJump = v })
+                .Number("flow", NumberRange.Over0(200), "mm³/s", "Most plastic that the nozzle melts.", s => s.Flow, (s, v) => s with { Flow = v })
+                .Number("retraction", NumberRange.From(0, 10), "s", "Drawing the strand back before a move and pushing it on after it.", s => s.Retraction, (s, v) => s with { Retraction = v });
+        }
+    }
 
     private static KeyTable<FilamentSpec> Filament => new KeyTable<FilamentSpec>(_ => new())
         .Text("name", "Kind of plastic.", f => f.Name, (f, v) => f with { Name = v })

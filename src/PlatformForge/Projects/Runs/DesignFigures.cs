@@ -10,11 +10,10 @@ namespace PlatformForge.Projects.Runs;
 /// <param name="Sections">Printed pieces.</param>
 /// <param name="Plates">Beds full.</param>
 /// <param name="Grams">Filament.</param>
-/// <param name="LeastHours">Printing time at least.</param>
-/// <param name="MostHours">Printing time at most.</param>
+/// <param name="Hours">Printing time.</param>
 /// <param name="Closest">Where a vehicle standing true comes nearest.</param>
 public sealed record DesignFigures(
-    double? MeanGap, double? LargestGap, double? LargestGapFullSize, int Sections, int Plates, double Grams, double LeastHours, double MostHours, Nearness? Closest)
+    double? MeanGap, double? LargestGap, double? LargestGapFullSize, int Sections, int Plates, double Grams, double Hours, Nearness? Closest)
 {
     public static DesignFigures Of(Dossier dossier, Verdict verdict)
     {
@@ -27,8 +26,7 @@ public sealed record DesignFigures(
             sets.Sum(s => s.Sections.Count),
             sets.Sum(s => s.Plates.Count),
             sets.Sum(s => s.Estimate.Grams),
-            sets.Sum(s => s.Estimate.LeastHours),
-            sets.Sum(s => s.Estimate.MostHours),
+            sets.Sum(s => s.Estimate.Hours),
             verdict.Closest);
     }
 }

@@ -186,7 +186,7 @@ public static class PlatePacker
         number,
         [.. placings.OrderBy(p => p.Section.Platform, StringComparer.Ordinal).ThenBy(p => p.Section.Number)
             .Select(p => new PlacedSection(p.Section, RigidTransform.AboutZ(p.Turn).Then(RigidTransform.Shift(p.Shift.X, p.Shift.Y, 0))))],
-        PrintEstimate.Of(placings.Sum(p => p.Section.Estimate.Volume), printer));
+        PrintEstimate.Sum(placings.Select(p => p.Section.Estimate), printer));
 
     private static Point2 Turned(Point2 p, double angle)
     {

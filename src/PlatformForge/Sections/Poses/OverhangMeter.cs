@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
 
 namespace PlatformForge.Sections.Poses;
@@ -32,7 +33,7 @@ internal static class OverhangMeter
             hanging[i] = faces[i].Slope < Steepest && faces[i].High > layer;
         }
 
-        var across = Opposites(mesh);
+        var across = HalfEdges.Opposites(mesh);
         var seen = new bool[mesh.TriangleCount];
         double unsupported = 0, bridged = 0, widest = 0;
         for (int i = 0; i < mesh.TriangleCount; i++)
@@ -75,7 +76,7 @@ internal static class OverhangMeter
                     var a = mesh.Vertices[mesh.Triangles[(3 * t) + k]];
                     var b = mesh.Vertices[mesh.Triangles[(3 * t) + ((k + 1) % 3)]];
                     corners.Add(new(a.X, a.Y));
-                    int other = across[(3 * t) + k];
+                    int other = across[(3 * t) + k] / 3;
                     if (hanging[other])
                     {
                         if (!seen[other])
@@ -131,40 +132,4 @@ internal static class OverhangMeter
         double size = normal.Length;
         return new(size / 2, size > 0 ? normal.Z / size : 0, Math.Min(a.Z, Math.Min(b.Z, c.Z)), Math.Max(a.Z, Math.Max(b.Z, c.Z)));
     }
-
-    // The triangle on the other side of every edge, by the edge's first corner: edges are filed under the corner they leave.
-    private static int[] Opposites(Mesh mesh)
-    {
-        var corners = mesh.Triangles;
-        var start = new int[mesh.Vertices.Length + 1];
-        foreach (int v in corners)
-        {
-            start[v + 1]++;
-        }
-
-        for (int v = 0; v < mesh.Vertices.Length; v++)
-        {
-            start[v + 1] += start[v];
-        }
-
-        int[] next = [.. start], leaving = new int[corners.Length], across = new int[corners.Length];
-        for (int e = 0; e < corners.Length; e++)
-        {
-            leaving[next[corners[e]]++] = e;
-        }
-
-        for (int e = 0; e < corners.Length; e++)
-        {
-            int from = corners[e], to = corners[NextInTriangle(e)];
-            across[e] = e / 3; // an open edge has only itself
-            for (int k = start[to]; k < start[to + 1]; k++)
-            {
-                across[e] = corners[NextInTriangle(leaving[k])] == from ? leaving[k] / 3 : across[e];
-            }
-        }
-
-        return across;
-    }
-
-    private static int NextInTriangle(int edge) => edge % 3 == 2 ? edge - 2 : edge + 1;
 }
