@@ -31,7 +31,7 @@ internal static class AccountText
             o.WriteLine(("  " + string.Join("  ", row.Select((cell, c) => c == 0 ? cell.PadRight(widths[c]) : cell.PadLeft(widths[c])))).TrimEnd());
         }
 
-        o.WriteLine(Invariant($"  published stepping limit: {FullSize(SteppingLimit.Horizontal)} level at full size, {scale.ToModel(SteppingLimit.Horizontal):0.00} mm here ({SteppingLimit.Source})"));
+        o.WriteLine(Invariant($"  stepping limit: {FullSize(SteppingLimit.Horizontal)} level at full size, {scale.ToModel(SteppingLimit.Horizontal):0.00} mm here ({SteppingLimit.Source})"));
     }
 
     public static void Json(Utf8JsonWriter json, IReadOnlyList<PlatformDossier> platforms, IReadOnlyList<double> chainages)

@@ -13,8 +13,8 @@ internal static class VerdictText
     // Half the last digit shown, mm: what rounds to nothing short is not told as short.
     private const double Seen = 0.005;
 
-    // Why these figures are not those of the report's table of nearest places.
-    private const string StandingTrue = "(Measured standing true, play taken off with the budget; the table in report.md counts play in the reach, so figures and places may differ.)";
+    // mm: a shorter stretch is a place.
+    private const double Stretched = 10;
 
     /// <summary>The line everybody reads: least clearance, where, which vehicle.</summary>
     /// <param name="verdict">The verdict on the design.</param>
@@ -58,24 +58,29 @@ internal static class VerdictText
         foreach (var vehicle in verdict.Vehicles)
         {
             // The names may come from a folder that somebody else made.
-            o.WriteLine(PlainLine.Of($"  {vehicle.Vehicle}: " + (vehicle.Closest is { } near
-                ? OfVehicle(near, vehicle.Tightest?.Clearance ?? near.Clearance, verdict.Platforms > 1)
+            o.WriteLine(PlainLine.Of($"  {vehicle.Vehicle} on {vehicle.Track}: " + (vehicle.Closest is { } near
+                ? OfVehicle(near, vehicle.Tightest ?? near, verdict.Platforms > 1)
                 : "comes to the height of nothing printed" + (verdict.Platforms > 1 && vehicle.Platform.Length > 0 ? " of " + vehicle.Platform : ""))));
         }
-
-        if (verdict.Vehicles.Any(v => v.Closest is not null))
-        {
-            o.WriteLine("  " + StandingTrue);
-        }
     }
 
-    private static string OfVehicle(Nearness near, double left, bool many)
+    // What is left is the figure of the report's table too; the clearance of the vehicle standing true comes beside it.
+    private static string OfVehicle(Nearness near, Nearness tight, bool many)
     {
-        string where = Invariant($"at chainage {near.Chainage:0} mm{(many ? $" of {near.Track}{Beside(near, many)}" : "")} ({near.Part}{(near.InPlan ? ", in plan" : "")})");
-        return near.Clearance < 0 ? Invariant($"{(near.InPlan ? "overlaps" : "fouls")} by {-near.Clearance:0.00} mm {where}")
-            : left < -Seen ? Invariant($"{near.Clearance:0.00} mm {where}, {-left:0.00} mm short of the budget")
-            : Invariant($"{near.Clearance:0.00} mm {where}, {left:0.00} mm left after the budget");
+        if (near.Clearance < 0)
+        {
+            return Invariant($"{(near.InPlan ? "overlaps" : "fouls")} by {-near.Clearance:0.00} mm, {Place(near, many)}");
+        }
+
+        string left = tight.Clearance < -Seen ? Invariant($"{-tight.Clearance:0.00} mm short of play and budget") : Invariant($"{Math.Max(0, tight.Clearance):0.00} mm left after play and budget");
+        return Invariant($"{left}, {Place(tight, many)}; standing true it clears by {near.Clearance:0.00} mm");
     }
+
+    private static string Place(Nearness near, bool many) => Invariant($"{Along(near)}{Beside(near, many)} ({near.Part}{(near.InPlan ? ", in plan" : "")})");
+
+    private static string Along(Nearness near) => near.Stretch.To - near.Stretch.From > Stretched
+        ? Invariant($"along chainage {near.Stretch.From:0} to {near.Stretch.To:0} mm")
+        : Invariant($"at chainage {near.Chainage:0} mm");
 
     public static void Json(Utf8JsonWriter json, Verdict verdict)
     {
@@ -114,13 +119,12 @@ internal static class VerdictText
         json.WriteNumber("sections", figures.Sections);
         json.WriteNumber("plates", figures.Plates);
         JsonObject.Number(json, "grams", figures.Grams);
-        JsonObject.Number(json, "least_hours", figures.LeastHours);
-        JsonObject.Number(json, "most_hours", figures.MostHours);
+        JsonObject.Number(json, "hours", figures.Hours);
         JsonObject.Number(json, "least_clearance_mm", figures.Closest?.Clearance);
     }
 
     private static string Where(Nearness near, bool many) =>
-        Invariant($"at chainage {near.Chainage:0} mm of {near.Track}{Beside(near, many)}, {Height(near)}: {near.Vehicle} ({near.Part}{(near.Backwards ? ", running backwards" : "")})");
+        Invariant($"{Along(near)} of {near.Track}{Beside(near, many)}, {Height(near)}: {near.Vehicle} ({near.Part}{(near.Backwards ? ", running backwards" : "")})");
 
     private static string Beside(Nearness near, bool many) => many ? " at platform " + near.Platform : "";
 
@@ -144,6 +148,8 @@ internal static class VerdictText
         json.WriteString("track", near.Track);
         json.WriteString("section", near.Section);
         JsonObject.Number(json, "chainage_mm", near.Chainage);
+        JsonObject.Number(json, "stretch_from_mm", near.Stretch.From);
+        JsonObject.Number(json, "stretch_to_mm", near.Stretch.To);
         JsonObject.Number(json, "offset_mm", near.Offset);
         json.WriteString("platform", near.Platform);
         JsonObject.Number(json, "height_mm", near.Height);

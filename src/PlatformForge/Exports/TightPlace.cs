@@ -11,6 +11,17 @@ namespace PlatformForge.Exports;
 /// <param name="Left">From there to the coping, square to the track, mm.</param>
 public sealed record TightPlace(VehicleOutlinePose Pose, string Part, double Chainage, double Reach, double Left)
 {
+    /// <summary>The stretch along which it comes as near, chainages in mm: on a constant curve a long one.</summary>
+    public (double From, double To) Stretch { get; init; } = (Chainage, Chainage);
+
+    /// <summary>Where it comes nearest, in words: a chainage, or a stretch of equal places.</summary>
+    public string Where => Stretch.To - Stretch.From > Stretched
+        ? FormattableString.Invariant($"{Stretch.From:0} to {Stretch.To:0}")
+        : FormattableString.Invariant($"{Chainage:0}");
+
+    // mm: a shorter stretch is a place.
+    private const double Stretched = 10;
+
     /// <summary>The vehicle as it is told: by its name, and with its track where that is another than the platform's own.</summary>
     public string Called => RequirementTrace.Called(Pose.Vehicle.Name, Pose.OtherTrack);
 }

@@ -1,13 +1,14 @@
 namespace PlatformForge.Platforms;
 
 /// <summary>
-/// The published stepping limit that gaps are set beside: 275 mm horizontal, 230 mm vertical, 350 mm diagonal at full size
-/// (an engineer's statement of modern British practice; the three are independent). Models on sharp curves rarely meet it.
+/// The stepping limit that gaps are set beside: 275 mm horizontal, 230 mm vertical, 350 mm diagonal at full size (the three are independent). Common practice
+/// of modern British platforms, no source: railway group guidance on stepping distances exists (GE/GN8501, 1998), but its text was not to be had, so it is not
+/// quoted as the origin of these figures. Models on sharp curves rarely meet it.
 /// </summary>
 public static class SteppingLimit
 {
-    /// <summary>Where the three are published.</summary>
-    public const string Source = "an engineer's statement of modern British practice, railforums.co.uk \"Maximum platform gap?\"";
+    /// <summary>Where the three come from.</summary>
+    public const string Source = "common practice of modern British platforms, no source";
 
     public const double Horizontal = 275;
     public const double Vertical = 230;

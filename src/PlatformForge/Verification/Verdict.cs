@@ -62,6 +62,15 @@ public sealed record Nearness(
 
     /// <summary>Height of the part's underside above rail top, mm.</summary>
     public double Underside { get; init; }
+
+    /// <summary>Chainage of the vehicle's foremost axle when it comes nearest, mm.</summary>
+    internal double Front { get; init; }
+
+    /// <summary>
+    /// The stretch of places as near as this one, chainages in mm: on a constant curve a vehicle comes as near everywhere, and the one place that is least by
+    /// a hair tells nothing. Both the chainage of the nearest point where there is no such stretch.
+    /// </summary>
+    public (double From, double To) Stretch { get; init; }
 }
 
 /// <summary>The least clearance of one vehicle on one track; see <see cref="Verdict"/> for the two measures.</summary>

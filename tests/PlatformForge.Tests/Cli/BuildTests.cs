@@ -17,7 +17,7 @@ public class BuildTests
         string file = folder.Write("halt.toml", Halt);
         var run = CliRun.Of("build", file, "--no-pictures");
         Assert.Equal(0, run.Exit);
-        Assert.Matches(@"Clear: nothing touches\. Least clearance \d+\.\d\d mm, at chainage \d+ mm of main, .*: coach \(body", run.Out);
+        Assert.Matches(@"Clear: nothing touches\. Least clearance \d+\.\d\d mm, (at chainage \d+|along chainage \d+ to \d+) mm of main, .*: coach \(body", run.Out);
         Assert.Contains("For model railways only.", run.Out, StringComparison.Ordinal);
         Assert.Contains("sweeping the vehicles\n", run.Error, StringComparison.Ordinal);
         Assert.NotEmpty(Directory.GetFiles(folder["halt/stl"], "*.stl"));
@@ -188,7 +188,7 @@ public class BuildTests
         var built = CliRun.Of("verify", folder["halt"], "--with-vehicle", wide);
         Assert.Equal(4, built.Exit);
         Assert.Contains(wide + ":1:1  error PF8020  name", built.Error, StringComparison.Ordinal);
-        Assert.Matches(@"\n  wide: fouls by 1\.9\d mm at chainage \d+ mm \(body\)\n", built.Out);
-        Assert.Matches(@"\n?  coach: 1\.1\d mm at chainage", built.Out);
+        Assert.Matches(@"\n  wide on main: fouls by 1\.9\d mm, (at chainage \d+|along chainage \d+ to \d+) mm \(body\)\n", built.Out);
+        Assert.Matches(@"\n?  coach on main: \d\.\d\d mm left after play and budget, (at chainage \d+|along chainage \d+ to \d+) mm \(body\); standing true it clears by 1\.1\d mm", built.Out);
     }
 }

@@ -31,10 +31,10 @@ public class VerdictTests
         string one = folder.Write("one.toml", Samples.Small);
         Assert.DoesNotContain("at platform", CliRun.Of("check", one).Out, StringComparison.Ordinal);
         string check = CliRun.Of("check", file).Out, build = CliRun.Of("build", file, "--no-pictures").Out, verify = CliRun.Of("verify", folder["halt"]).Out;
-        Assert.Matches(@"\n  coach: \d\.\d\d mm at chainage \d+ mm of main at platform halt \(body\)", check);
-        Assert.Matches(@"\n  coach: \d\.\d\d mm at chainage \d+ mm of main at platform up side \(body\)", check);
-        Assert.All([check, build, verify], o => Assert.Matches(@"Least clearance \d\.\d\d mm, at chainage \d+ mm of main at platform (halt|up side), \d", o));
-        Assert.All([build, verify], o => Assert.Matches(@"  coach: \d\.\d\d mm at chainage \d+ mm of main at platform (halt|up side) \(body\)", o));
+        Assert.Matches(@"\n  coach on main: \d\.\d\d mm left after play and budget, (at chainage \d+|along chainage \d+ to \d+) mm at platform halt \(body\)", check);
+        Assert.Matches(@"\n  coach on main: \d\.\d\d mm left after play and budget, (at chainage \d+|along chainage \d+ to \d+) mm at platform up side \(body\)", check);
+        Assert.All([check, build, verify], o => Assert.Matches(@"Least clearance \d\.\d\d mm, (at chainage \d+|along chainage \d+ to \d+) mm of main at platform (halt|up side), \d", o));
+        Assert.All([build, verify], o => Assert.Matches(@"  coach on main: \d\.\d\d mm left after play and budget, (at chainage \d+|along chainage \d+ to \d+) mm at platform (halt|up side) \(body\)", o));
     }
 
     [Fact]
@@ -44,8 +44,8 @@ public class VerdictTests
         string file = folder.Write("halt.toml", Samples.Small), high = folder.Write("wide.toml", "length = 200\npivots = 140\nwidth = 40\nlow = 20\n");
         var run = CliRun.Of("check", file, "--with-vehicle", high);
         Assert.Equal(4, run.Exit);
-        Assert.Matches(@"\n  wide: overlaps by 1\.9\d mm at chainage \d+ mm \(body, in plan\)", run.Out);
-        Assert.Matches(@"\nNot passed\. Overlaps by 1\.9\d mm, at chainage \d+ mm of main, in plan, under a part whose underside is 20\.0 mm above rail top: wide \(body\)\.", run.Out);
+        Assert.Matches(@"\n  wide on main: overlaps by 1\.9\d mm, (at chainage \d+|along chainage \d+ to \d+) mm \(body, in plan\)", run.Out);
+        Assert.Matches(@"\nNot passed\. Overlaps by 1\.9\d mm, (at chainage \d+|along chainage \d+ to \d+) mm of main, in plan, under a part whose underside is 20\.0 mm above rail top: wide \(body\)\.", run.Out);
         Assert.Matches(@"comes 1\.9\d mm over halt 1 of \d in plan, .* under it, its underside being 20\.0 mm above the rails\. It does not touch", run.Error);
         Assert.Contains("bodies_pass_over = true", run.Error, StringComparison.Ordinal);
         Assert.DoesNotContain("FOULS", run.Out, StringComparison.Ordinal);

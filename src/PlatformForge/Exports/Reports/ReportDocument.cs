@@ -16,7 +16,7 @@ public sealed record ReportDocument(
 
     public static ReportDocument Of(Dossier dossier) => new(
         Manifests.Manifest.OurTool, OurFormat, dossier.Project, dossier.Version, dossier.InputHash, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop,
-        [.. dossier.Platforms.Select(p => PlatformReport.Of(p, dossier.Scale))],
+        [.. dossier.Platforms.Select(p => PlatformReport.Of(p, dossier))],
         [.. dossier.Findings.Select(f => new FindingReport(f.Code, f.Severity, f.Key, f.Message, f.Remedy))],
         Reports.Cautions.Lines);
 }
@@ -26,12 +26,13 @@ public sealed record FindingReport(string Code, Severity Severity, string Key, s
 /// <summary>One platform's figures.</summary>
 public sealed record PlatformReport(
     string Name, FaceReport Face, double Height, double DeckWidth, double LeastReach, double LargestReach, double EnvelopeError,
-    BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest, IReadOnlyList<GapReport> Gaps,
+    BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest, IReadOnlyList<NearTrackReport> OtherTracks, IReadOnlyList<GapReport> Gaps,
     Tables.LimitForm SteppingLimit, AsBuiltReport? AsBuilt,
-    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels, EstimateReport Estimate, string EstimateBasis, RibReport Ribs, FenceReport? Fence)
+    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels, EstimateReport Estimate, string EstimateBasis, PrintReport Print, RibReport Ribs, FenceReport? Fence)
 {
-    internal static PlatformReport Of(PlatformDossier platform, ModelScale scale)
+    internal static PlatformReport Of(PlatformDossier platform, Dossier dossier)
     {
+        var scale = dossier.Scale;
         var plan = platform.Plan;
         return new(
             platform.Name, FaceReport.Of(plan.Spec.Face), plan.Spec.Height, plan.Spec.Deck.Width, plan.CopingFront.Reach.Min(), plan.CopingFront.Reach.Max(), platform.Envelope.ErrorBound,
@@ -39,7 +40,8 @@ public sealed record PlatformReport(
             AllowanceReport.Of(plan.Requirement, scale),
             [.. platform.Joints.Select(JointReport.Of)],
             GoverningStretch.Of(plan),
-            [.. platform.Tightest.Select(t => new NearestReport(t.Called, t.Part, t.Chainage, t.Reach, t.Left))],
+            [.. platform.Tightest.Select(t => NearestReport.Of(t, plan, platform.Budget.Margin))],
+            [.. NearTrack.All(dossier, plan).Select(NearTrackReport.Of)],
             [.. plan.Gaps.Rows.Select(r => GapReport.Of(r, scale))],
             Tables.LimitForm.At(scale),
             AsBuiltReport.Of(platform.AsBuilt),
@@ -49,6 +51,7 @@ public sealed record PlatformReport(
             [.. platform.Sections.Dowels.Select(d => new DowelReport(d.What, d.Diameter, d.Length, d.Count))],
             EstimateReport.Of(platform.Sections.Estimate),
             PrintEstimate.Basis,
+            PrintReport.Of(dossier.Printer),
             RibReport.Of(plan.RibPitch),
             FenceReport.Of(plan));
     }
@@ -64,8 +67,12 @@ public sealed record AllowanceReport(string Name, double Least, double Mean, dou
         need.Allowances is { } parts ? [.. parts.Costs.Select(c => new AllowanceReport(c.Name, c.Amount.Min(), c.Amount.Sum() / c.Amount.Length, c.Amount.Max(), scale.ToFullSize(c.Amount.Max())))] : [];
 }
 
-/// <summary>Where a vehicle comes nearest to the coping, mm; one of another track is told with it.</summary>
-public sealed record NearestReport(string Vehicle, string Part, double Chainage, double Reach, double Left);
+/// <summary>Where a vehicle comes nearest to the coping, mm, and the stretch along which it comes as near.</summary>
+public sealed record NearestReport(string Vehicle, string Track, string Part, double Chainage, double StretchFrom, double StretchTo, double Reach, double Left, double LeftAfterBudget)
+{
+    internal static NearestReport Of(TightPlace t, PlatformPlan plan, double margin) =>
+        new(t.Pose.Vehicle.Name, t.Pose.OtherTrack.Length > 0 ? t.Pose.OtherTrack : plan.Spec.Face.Track, t.Part, t.Chainage, t.Stretch.From, t.Stretch.To, t.Reach, t.Left, t.Left - margin);
+}
 
 /// <summary>A stretch along which the same part of the same vehicle reaches farthest.</summary>
 public sealed record GoverningStretch(double From, double To, string Vehicle, string Part, string Track, double LargestReach)
@@ -105,10 +112,10 @@ public sealed record GapReport(
 
 /// <summary>A section's measures.</summary>
 public sealed record SectionReport(
-    int Number, string Name, double From, double To, double SizeX, double SizeY, double SizeZ, double Volume, PrintPose Pose, double UnsupportedArea, double WidestBridge, EstimateReport Estimate)
+    int Number, string Name, double From, double To, double SizeX, double SizeY, double SizeZ, double Volume, PrintPose Pose, string Stands, double Brim, double UnsupportedArea, double WidestBridge, EstimateReport Estimate)
 {
     internal static SectionReport Of(PlatformSection s) => new(
-        s.Number, s.Name, s.From, s.To, s.Size.X, s.Size.Y, s.Size.Z, s.Volumes.Finished, s.Pose, s.Overhangs.Unsupported, s.Overhangs.WidestBridge, EstimateReport.Of(s.Estimate));
+        s.Number, s.Name, s.From, s.To, s.Size.X, s.Size.Y, s.Size.Z, s.Volumes.Finished, s.Pose, s.PoseInWords, s.Brim, s.Overhangs.Unsupported, s.Overhangs.WidestBridge, EstimateReport.Of(s.Estimate));
 }
 
 /// <summary>A plate and the numbers of the sections on it.</summary>

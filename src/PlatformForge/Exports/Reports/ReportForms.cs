@@ -52,7 +52,26 @@ public sealed record RoomReport(string Vehicle, string Part, double Swept, doubl
 public sealed record DowelReport(string What, double Diameter, double Length, int Count);
 
 /// <summary>What a print takes.</summary>
-public sealed record EstimateReport(double Volume, double Grams, double Metres, double LeastHours, double MostHours, double? Cost)
+public sealed record EstimateReport(double Volume, double Plastic, double Grams, double Metres, double Hours, double? Cost)
 {
-    internal static EstimateReport Of(PrintEstimate e) => new(e.Volume, e.Grams, e.Metres, e.LeastHours, e.MostHours, e.Cost);
+    internal static EstimateReport Of(PrintEstimate e) => new(e.Volume, e.Plastic, e.Grams, e.Metres, e.Hours, e.Cost);
+}
+
+/// <summary>Another track beside the platform, where it comes nearest.</summary>
+public sealed record NearTrackReport(string Track, bool Behind, double Chainage, double Distance, IReadOnlyList<string> Vehicles)
+{
+    internal static NearTrackReport Of(NearTrack t) => new(t.Track, t.Behind, t.Chainage, t.Distance, t.Vehicles);
+}
+
+/// <summary>What the forecast takes the slicer to be set to: lengths in mm, speeds in mm/s.</summary>
+public sealed record PrintReport(double Layer, double FirstLayer, double Nozzle, int Walls, int SolidLayers, double Infill, PrintPace Pace, SpeedsReport Speeds)
+{
+    internal static PrintReport Of(PrinterSpec p) => new(p.Layer, p.FirstLayerHeight, p.Nozzle, p.Walls, p.SolidLayers, p.Infill, p.Pace, SpeedsReport.Of(p.Speeds));
+}
+
+/// <summary>Speeds in mm/s, acceleration in mm/s², flow in mm³/s, retraction in s.</summary>
+public sealed record SpeedsReport(
+    double OuterWall, double Wall, double SmallWall, double Infill, double Bridge, double FirstLayer, double Travel, double Acceleration, double CornerJump, double Flow, double Retraction)
+{
+    internal static SpeedsReport Of(PrintSpeeds s) => new(s.OuterWall, s.Wall, s.SmallWall, s.Infill, s.Bridge, s.FirstLayer, s.Travel, s.Acceleration, s.CornerJump, s.Flow, s.Retraction);
 }

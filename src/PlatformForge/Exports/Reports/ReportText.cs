@@ -51,6 +51,7 @@ internal sealed class ReportText(Dossier dossier)
         Governing(plan);
         Allowances(plan);
         Nearest(platform);
+        OtherTracks(platform);
         Gaps(plan);
         AsBuilt(platform);
         Joints(platform);
@@ -130,10 +131,6 @@ internal sealed class ReportText(Dossier dossier)
         Line("Station by station these add up to the coping's reach; see the tables of gaps. Play is counted as far as it moves the edge.");
     }
 
-    // Why this table and the verdict on the files name other places and figures.
-    private const string StandingTrue = "Reach counts all play, and of places equally tight one on the level part is named. The verdict on the written files measures each vehicle standing true, "
-        + "wherever it comes nearest, and only then takes play and budget off: its clearance is greater by the play, and it may name another place.";
-
     private void Nearest(PlatformDossier platform)
     {
         if (platform.Tightest.Count == 0)
@@ -142,13 +139,33 @@ internal sealed class ReportText(Dossier dossier)
         }
 
         Heading("Where each vehicle comes nearest to the coping");
-        Table(["vehicle", "part", "chainage", "reach", "left", "left beyond the budget"],
+        Table(["vehicle", "on track", "part", "chainage", "reach, play included", "to the coping", "left after play and budget"],
             [.. platform.Tightest.Select(t => (string[])
                 [
-                    t.Called, t.Part, Figures.Fixed(t.Chainage, 0), Figures.Fine(t.Reach), Figures.Fine(t.Left), Figures.Fine(t.Left - platform.Budget.Margin),
+                    t.Pose.Vehicle.Name, Track(platform, t), t.Part, t.Where, Figures.Fine(t.Reach), Figures.Fine(t.Left), Figures.Fine(t.Left - platform.Budget.Margin),
                 ])]);
         Line("");
-        Line(StandingTrue);
+        Line("A range of chainages is a stretch along which it comes as near everywhere.");
+    }
+
+    private static string Track(PlatformDossier platform, TightPlace place) => place.Pose.OtherTrack.Length > 0 ? place.Pose.OtherTrack : platform.Plan.Spec.Face.Track;
+
+    private void OtherTracks(PlatformDossier platform)
+    {
+        if (NearTrack.All(dossier, platform.Plan) is not { Count: > 0 } tracks)
+        {
+            return;
+        }
+
+        Heading("Other tracks beside the platform");
+        Table(["track", "runs", "nearest to", "at chainage", "from its middle", "from its nearer rail's running edge", "vehicles on it"],
+            [.. tracks.Select(t => (string[])
+                [
+                    t.Track, t.Behind ? "behind the platform" : "on the platform's front", t.Behind ? "back edge" : "coping edge", Figures.Fixed(t.Chainage, 0),
+                    Figures.Mm(t.Distance), Figures.Mm(t.Distance - (dossier.Gauge / 2)), t.Vehicles.Count == 0 ? "none" : string.Join(", ", t.Vehicles),
+                ])]);
+        Line("");
+        Line("Vehicles of these tracks are swept and held against everything printed as those of the platform's own are; the verdict names each with its track.");
     }
 
     private void AsBuilt(PlatformDossier platform)
@@ -187,7 +204,7 @@ internal sealed class ReportText(Dossier dossier)
             return;
         }
 
-        Table(["edge", "vehicle", "least", "mean", "mean at full size", "largest", "largest at full size", "step", "published limit"],
+        Table(["edge", "vehicle", "least", "mean", "mean at full size", "largest", "largest at full size", "step", "stepping limit"],
             [.. plan.Gaps.Rows.Select(r => (string[])
                 [
                     r.Style.ToString().ToLowerInvariant() + (r.Style == plan.Spec.Face.Edge ? " (chosen)" : ""), r.Vehicle,
@@ -200,7 +217,7 @@ internal sealed class ReportText(Dossier dossier)
             Line("These are of the level part, without ramps, from which nobody boards; the plots and the tables of gaps by station have the ramps too, where gaps may be larger.");
         }
 
-        Line(Invariant($"The published limit is {SteppingLimit.Horizontal} mm level, {SteppingLimit.Vertical} mm upright and {SteppingLimit.Diagonal} mm diagonal at full size ({SteppingLimit.Source}), {Figures.Fine(dossier.Scale.ToModel(SteppingLimit.Horizontal))} mm level in the model; models on sharp curves seldom keep it."));
+        Line(Invariant($"The stepping limit is {SteppingLimit.Horizontal} mm level, {SteppingLimit.Vertical} mm upright and {SteppingLimit.Diagonal} mm diagonal at full size ({SteppingLimit.Source}), {Figures.Fine(dossier.Scale.ToModel(SteppingLimit.Horizontal))} mm level in the model; models on sharp curves seldom keep it."));
     }
 
     private void Made(PlatformPlan plan)
@@ -232,13 +249,19 @@ internal sealed class ReportText(Dossier dossier)
         Line("");
         foreach (var plate in set.Plates)
         {
-            Line(Invariant($"- Plate {plate.Number}: section{(plate.Sections.Count == 1 ? "" : "s")} {string.Join(", ", plate.Sections.Select(s => Invariant($"{s.Section.Number}")))}; {Figures.Fixed(plate.Estimate.Grams, 0)} g, {Figures.Fixed(plate.Estimate.Metres, 1)} m, {Hours(plate.Estimate)}{Cost(plate.Estimate)}"));
+            Line(Invariant($"- Plate {plate.Number}: section{(plate.Sections.Count == 1 ? "" : "s")} {string.Join(", ", plate.Sections.Select(s => Invariant($"{s.Section.Number}")))}; {Figures.Fixed(plate.Estimate.Grams, 0)} g, {Figures.Fixed(plate.Estimate.Metres, 1)} m, about {Hours(plate.Estimate)}{Cost(plate.Estimate)}"));
         }
 
-        Line(Invariant($"- All: {Figures.Fixed(set.Estimate.Grams, 0)} g, {Figures.Fixed(set.Estimate.Metres, 1)} m, {Hours(set.Estimate)}{Cost(set.Estimate)}"));
+        Line(Invariant($"- All: {Figures.Fixed(set.Estimate.Grams, 0)} g, {Figures.Fixed(set.Estimate.Metres, 1)} m, about {Hours(set.Estimate)}{Cost(set.Estimate)}"));
         foreach (var dowel in set.Dowels)
         {
             Line(Invariant($"- Cut {dowel.Count} x {dowel.What}, {Figures.Short(dowel.Length)} long"));
+        }
+
+        Line("");
+        foreach (string line in PrintWords.Of(set, dossier.Printer))
+        {
+            Line("- " + line);
         }
 
         Line("");
@@ -264,7 +287,7 @@ internal sealed class ReportText(Dossier dossier)
 
     private static string Word(Severity severity) => severity switch { Severity.Error => "Error", Severity.Warning => "Warning", _ => "Note" };
 
-    private static string Hours(PrintEstimate e) => Invariant($"{Figures.Time(e.LeastHours)} to {Figures.Time(e.MostHours)}");
+    private static string Hours(PrintEstimate e) => Figures.Time(e.Hours);
 
     private string Cost(PrintEstimate e) => e.Cost is { } cost ? Invariant($", {Figures.Fixed(cost, 2)} {MarkdownText.Escaped(dossier.Printer.Filament.Currency)}").TrimEnd() : "";
 

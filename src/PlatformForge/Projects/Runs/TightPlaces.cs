@@ -2,6 +2,7 @@ using PlatformForge.Clearance;
 using PlatformForge.Exports;
 using PlatformForge.Platforms;
 using PlatformForge.Track;
+using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Runs;
 
@@ -14,31 +15,72 @@ internal static class TightPlaces
         var need = plan.Requirement;
         foreach (var parts in envelope.Parts.Where(p => p.Run == 0 || need.GoverningVehicle.Contains(need.IndexOf(p))).GroupBy(p => (p.Run, p.Vehicle)))
         {
-            (PartReach? Part, int Station, double Left) tightest = (null, 0, double.PositiveInfinity);
+            (PartReach? Part, double[] Left) tightest = (null, [double.PositiveInfinity]);
             foreach (var part in parts)
             {
-                double[] reach = plan.Side == Side.Left ? part.Left : part.Right;
-                for (int i = 0; i < reach.Length; i++)
-                {
-                    double s = envelope.From + (i * envelope.Spacing);
-                    double left = double.IsFinite(reach[i]) && Within(plan, s) && (part.Run == 0 || Governs(need, part, s)) ? plan.CopingFront.At(s) - Counted(plan, part, s, reach[i]) : double.PositiveInfinity;
-
-                    // Of places as tight as one another the level part tells more than a ramp, whose foot lies under most vehicles.
-                    left += s < plan.Profile.StartHead || s > plan.Profile.EndHead ? OnRamp : 0;
-                    tightest = left < tightest.Left ? (part, i, left) : tightest;
-                }
+                double[] left = Left(envelope, plan, part);
+                tightest = left.Min() < tightest.Left.Min() - (tightest.Part is null ? 0 : Alike / 2) ? (part, left) : tightest;
             }
 
-            double at = envelope.From + (tightest.Station * envelope.Spacing);
+            var (first, last) = Longest(tightest.Left);
+            int station = (first + last) / 2;
+            double at = envelope.From + (station * envelope.Spacing);
             if (tightest.Part is { } near && PoseFinder.Farthest(request.Runs[near.Run], request.Chart, near.Vehicle, near.Part, plan.Side, at) is { } pose)
             {
-                double reach = Counted(plan, near, at, (plan.Side == Side.Left ? near.Left : near.Right)[tightest.Station]);
-                places.Add(new(pose with { OtherTrack = near.Run == 0 ? "" : near.Track }, near.Part.Name, at, reach, plan.CopingFront.At(at) - reach));
+                double reach = Counted(plan, near, at, (plan.Side == Side.Left ? near.Left : near.Right)[station]);
+                places.Add(new(pose with { OtherTrack = near.Run == 0 ? "" : near.Track }, near.Part.Name, at, reach, plan.CopingFront.At(at) - reach)
+                {
+                    Stretch = (envelope.From + (first * envelope.Spacing), envelope.From + (last * envelope.Spacing)),
+                });
             }
         }
 
         return places;
     }
+
+    // From a part's reach to the coping at every station; without end where it does not count.
+    private static double[] Left(SweptEnvelope envelope, PlatformPlan plan, PartReach part)
+    {
+        double[] reach = plan.Side == Side.Left ? part.Left : part.Right, left = new double[reach.Length];
+        for (int i = 0; i < reach.Length; i++)
+        {
+            double s = envelope.From + (i * envelope.Spacing);
+            left[i] = double.IsFinite(reach[i]) && Within(plan, s) && (part.Run == 0 || Governs(plan.Requirement, part, s)) ? plan.CopingFront.At(s) - Counted(plan, part, s, reach[i]) : double.PositiveInfinity;
+
+            // Of places as tight as one another the level part tells more than a ramp, whose foot lies under most vehicles.
+            left[i] += s < plan.Profile.StartHead || s > plan.Profile.EndHead ? OnRamp : 0;
+        }
+
+        return left;
+    }
+
+    // The longest stretch of stations as tight as the tightest, the first of equal ones.
+    private static (int First, int Last) Longest(double[] left)
+    {
+        double limit = left.Min() + Alike;
+        (int First, int Last) longest = (0, -1);
+        for (int from = 0; from < left.Length; from++)
+        {
+            if (left[from] > limit)
+            {
+                continue;
+            }
+
+            int to = from;
+            while (to + 1 < left.Length && left[to + 1] <= limit)
+            {
+                to++;
+            }
+
+            longest = to - from > longest.Last - longest.First ? (from, to) : longest;
+            from = to;
+        }
+
+        return longest;
+    }
+
+    // Places are as tight as one another within this, mm: twice the sweep's error.
+    private const double Alike = 2 * Tolerances.EnvelopeError;
 
     /// <summary>The vehicles that govern the edge somewhere, each with all its set in its tightest place, where the tables have it too.</summary>
     /// <param name="request">What was swept.</param>

@@ -17,6 +17,13 @@ internal sealed class TrackSearch
     // Between two poses a vehicle comes nearer than at either by less than this, mm: what is farther off than the best known by more cannot beat it.
     private const double Nearby = 0.05;
 
+    // Places are as near as one another within this, mm: twice what facets and the sweep's error leave between them.
+    private const double Alike = 0.02;
+
+    // Steps along a stretch of equal places, mm of track, and how many of them in a row may miss: a facet's corner is nearer than its middle.
+    private const double Stride = 4;
+    private const int Misses = 4;
+
     private readonly TrackRun stock;
     private readonly DesignFacts facts;
     private readonly IReadOnlyList<WrittenSection> sections;
@@ -114,10 +121,10 @@ internal sealed class TrackSearch
     // Standing true, and in every way in which its play lets it be off. Each search only has to beat the one before.
     private (Nearness? Closest, Nearness? Tightest) Search(VehicleRuns runs, HeldPart[] parts, HeldPart[][] loose, Dictionary<Slab, SegmentTree> trees)
     {
-        Nearness? closest = null, tightest = null;
+        Found? closest = null, tightest = null;
         foreach (var part in parts)
         {
-            closest = Less(closest, Least(runs.True, part, part.Bare, trees, 0, closest));
+            closest = Less(closest, new(Least(runs.True, part, part.Bare, trees, 0, closest?.Near), runs.True, part, part.Bare));
         }
 
         for (int way = 0; way < loose.Length; way++)
@@ -126,12 +133,46 @@ internal sealed class TrackSearch
             {
                 foreach (var outline in part.Loose)
                 {
-                    tightest = Less(tightest, Least(runs.Loose[way], part, outline, trees, facts.Asked, tightest));
+                    tightest = Less(tightest, new(Least(runs.Loose[way], part, outline, trees, facts.Asked, tightest?.Near), runs.Loose[way], part, outline));
                 }
             }
         }
 
-        return (closest, tightest);
+        return (closest is null ? null : Along(closest, trees, 0), tightest is null ? null : Along(tightest, trees, facts.Asked));
+    }
+
+    // What came nearest, and what it was measured with.
+    private sealed record Found(Nearness? Near, PoseRun Run, HeldPart Part, HeldOutline Held);
+
+    private static Found? Less(Found? a, Found b) => b.Near is null || a?.Near!.Clearance <= b.Near.Clearance ? a : b;
+
+    // The stretch of places as near as the nearest, found by going on from it either way for as long as the part comes as near.
+    private Nearness Along(Found found, Dictionary<Slab, SegmentTree> trees, double asked)
+    {
+        var (near, run) = (found.Near!, found.Run);
+        var (tree, outline) = (trees[found.Held.Slab], found.Held.Outline);
+        var walker = new StandingVehicle(stock.Ride, run.Vehicle, run.Off);
+        double low = near.Chainage, high = near.Chainage;
+        foreach (int way in (int[])[-1, 1])
+        {
+            int missed = 0;
+            for (double at = near.Front; missed < Misses && !cancel.IsCancellationRequested && at >= run.Fronts[0] && at <= run.Fronts[^1]; at += way * Stride)
+            {
+                double bound = near.Clearance + asked + Alike;
+                Point3 nearest = default;
+                if (walker.At(at) is not { } pose || tree.Nearest(outline, pose.Of(found.Part.Carrier), ref bound, ref nearest) < 0)
+                {
+                    missed++;
+                    continue;
+                }
+
+                var plan = new Point2(nearest.X, nearest.Y);
+                double chainage = stock.Ride.Locate(plan, field.Chainage(plan)).Chainage;
+                (low, high, missed) = (Math.Min(low, chainage), Math.Max(high, chainage), 0);
+            }
+        }
+
+        return near with { Stretch = (low, high) };
     }
 
     private Nearness? Least(PoseRun run, HeldPart part, HeldOutline held, Dictionary<Slab, SegmentTree> trees, double asked, Nearness? sofar)
@@ -185,6 +226,8 @@ internal sealed class TrackSearch
         return new(bound - asked, run.Vehicle.Name, part.Name, stock.Ride.Name, sections[section].Name, place.Chainage, place.Offset, (meets ?? nearest.Z) - facts.RailTop, nearest with { Z = meets ?? nearest.Z }, run.Backwards)
         {
             Platform = sections[section].Platform,
+            Front = front,
+            Stretch = (place.Chainage, place.Chainage),
             InPlan = meets is null,
             Underside = part.Own.Low - facts.RailTop,
         };
