@@ -25,6 +25,12 @@ public sealed record Dossier
     /// <summary>Height of the rails' running surface over the baseboard, mm.</summary>
     public required double RailTop { get; init; }
 
+    /// <summary>Width of a rail's head, mm, as stated; null where it was not.</summary>
+    public double? RailHeadWidth { get; init; }
+
+    /// <summary>Width of a rail's head, mm: as stated, or 70 mm of full size (2 3/4 in, from memory).</summary>
+    public double RailHead => RailHeadWidth ?? Scale.ToModel(UsualRailHead);
+
     /// <summary>Every track with the vehicles on it, as they are ridden.</summary>
     public required IReadOnlyList<TrackRun> Tracks { get; init; }
 
@@ -41,6 +47,8 @@ public sealed record Dossier
 
     /// <summary>Version of the program.</summary>
     public required string Version { get; init; }
+
+    private const double UsualRailHead = 70;
 }
 
 /// <summary>Everything known of one platform.</summary>

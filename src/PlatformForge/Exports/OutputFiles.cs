@@ -1,4 +1,5 @@
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Painting;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Reports;
@@ -13,6 +14,9 @@ public sealed record OutputChoice
     /// <summary>Pictures, and the small ones inside 3MF files.</summary>
     public bool Pictures { get; init; } = true;
 
+    /// <summary>Whether pictures show what is not printed: fence, boards, buildings, vehicles.</summary>
+    public bool Furnished { get; init; } = true;
+
     /// <summary>Drawings.</summary>
     public bool Drawings { get; init; } = true;
 
@@ -23,7 +27,7 @@ public sealed record OutputChoice
     public int PictureWidth { get; init; } = PlatformPictures.UsualWidth;
 
     /// <summary>Rows of the setting-out table lie this far apart, mm.</summary>
-    public double SettingOutStep { get; init; } = PlatformTables.UsualStep;
+    public double SettingOutStep { get; init; } = SettingOut.UsualStep;
 }
 
 /// <summary>Everything that a run writes.</summary>
@@ -69,8 +73,11 @@ public static class OutputFiles
     {
         if (choice.Pictures)
         {
-            yield return (FileNames.Picture(name), () => PngWriter.ToBytes(PlatformPictures.Finished(dossier, platform, choice.PictureWidth)));
-            yield return (FileNames.PictureFromBelow(name), () => PngWriter.ToBytes(PlatformPictures.FromBelow(platform, choice.PictureWidth)));
+            string scale = Invariant($"model of 1:{Figures.Short(dossier.Scale.Ratio)}");
+            string shown = choice.Furnished ? "As seen beside the track. Fence, boards, buildings, ballast and vehicles are shown, not printed." : "As seen beside the track. Ballast and track are shown, not printed.";
+            yield return (FileNames.Picture(name), () => PngWriter.ToBytes(TitleStrip.Under(PlatformPictures.Finished(dossier, platform, choice.PictureWidth, furnished: choice.Furnished), Invariant($"{dossier.Project}: {platform.Name}"), shown, scale)));
+            yield return (FileNames.PictureFromBelow(name), () => PngWriter.ToBytes(TitleStrip.Under(
+                PlatformPictures.FromBelow(platform, choice.PictureWidth), Invariant($"{dossier.Project}: {platform.Name}, from below"), "The sections drawn apart, with ribs, dowel bores and what is engraved underneath.", scale)));
         }
 
         if (choice.Drawings)
@@ -92,7 +99,8 @@ public static class OutputFiles
             yield return (Invariant($"drawings/{name}-plates.svg"), () => SvgWriter.ToBytes(PlateDrawing.Draw(dossier, platform)));
         }
 
-        yield return (Invariant($"tables/{name}-setting-out.csv"), () => PlatformTables.SettingOut(dossier, platform, choice.SettingOutStep));
+        yield return (Invariant($"tables/{name}-setting-out.csv"), () => SettingOut.Table(dossier, platform, choice.SettingOutStep));
+        yield return (Invariant($"tables/{name}-chords.csv"), () => SettingOut.Chords(platform));
         yield return (Invariant($"tables/{name}-gaps.csv"), () => PlatformTables.Gaps(platform));
         yield return (Invariant($"tables/{name}-gaps-by-style.csv"), () => GapsByStyle.Of(platform.Plan).ToCsv());
         yield return (Invariant($"tables/{name}-gaps.json"), () => GapsByStyle.Of(platform.Plan).ToJson());

@@ -59,23 +59,64 @@ public class OutputFilesTests
     }
 
     [Fact]
-    public void The_setting_out_table_gives_reach_and_offset_from_the_running_edge()
+    public void The_setting_out_table_gives_foot_back_and_edge_from_the_nearer_rails_outer_face()
     {
-        var rows = Rows(PlatformTables.SettingOut(Dossier, Platform, 25));
-        Assert.Equal("start", rows[1][8]);
-        Assert.Equal("end", rows[^1][8]);
-        Assert.Equal(3, rows.Count(r => r[8] == "cut"));
+        var rows = Rows(SettingOut.Table(Dossier, Platform, 25));
+        int At(string heading) => Array.IndexOf(rows[0], heading);
+        Assert.Equal("start", rows[1][^1]);
+        Assert.Equal("end", rows[^1][^1]);
+        Assert.Equal(3, rows.Count(r => r[^1].Contains("cut", StringComparison.Ordinal)));
+        double outer = 8.25 + (70 / Dossier.Scale.Ratio);
         foreach (string[] row in rows.Skip(1))
         {
-            double s = Number(row[0]), reach = Number(row[1]);
-            Assert.True(Math.Abs(reach - 8.25 - Number(row[2])) < 1.1e-3);
-            Assert.True(Math.Abs(Platform.Plan.CopingFront.At(s) - reach) < 1.1e-3);
-            var place = Dossier.Tracks[0].Ride.Locate(new(Number(row[5]), Number(row[6])), s);
-            Assert.True(Math.Abs(s - place.Chainage) < 2e-3);
-            Assert.True(Math.Abs(-reach - place.Offset) < 2e-3); // the platform lies to the right
+            double s = Number(row[0]);
+            foreach (var (from, x, line) in new[] { ("wall_foot", "wall_foot_x_mm", Platform.Plan.WallFace), ("back_edge", "back_edge_x_mm", Platform.Plan.Back), ("coping_edge", "coping_edge_x_mm", Platform.Plan.CopingFront) })
+            {
+                double distance = Number(row[At(from + "_from_rail_outer_face_mm")]);
+                Assert.True(Math.Abs(line.At(s) - outer - distance) < 0.011);
+
+                // The place named lies as far from the track as the distance says, on the right of it.
+                var place = Dossier.Tracks[0].Ride.Locate(new(Number(row[At(x)]), Number(row[At(x) + 1])), s);
+                Assert.True(Math.Abs(s - place.Chainage) < 0.02);
+                Assert.True(Math.Abs(-(distance + outer) - place.Offset) < 0.02);
+            }
         }
 
-        Assert.Throws<ArgumentOutOfRangeException>(() => PlatformTables.SettingOut(Dossier, Platform, 0));
+        var stated = Rows(SettingOut.Table(Dossier with { RailHeadWidth = 0.7 }, Platform, 25));
+        Assert.Equal(Number(rows[1][1]) + (70 / Dossier.Scale.Ratio) - 0.7, Number(stated[1][1]), 0.011);
+        Assert.Throws<ArgumentOutOfRangeException>(() => SettingOut.Table(Dossier, Platform, 0));
+    }
+
+    [Fact]
+    public void With_the_chords_alone_a_platform_is_stepped_off_to_a_fifth_of_a_millimetre()
+    {
+        string[][] rows = [.. Rows(SettingOut.Chords(Platform)).Skip(1)];
+        var plan = Platform.Plan;
+        Assert.Equal(("start", "end"), (rows[0][0], rows[^1][1]));
+        Assert.All(plan.Sockets, s => Assert.Contains(rows, r => Math.Abs(Number(r[3]) - s.Chainage) < 0.06));
+        Assert.Equal(Platform.Sections.Cuts.Count, rows.Count(r => r[1].Contains("cut", StringComparison.Ordinal)));
+
+        // Two compasses from the last pair of marks give the next pair: nothing but the table's distances is used.
+        double start = Number(rows[0][2]);
+        Geometry.Point2 foot = plan.ToLayout(start, plan.WallFace.At(start)), back = plan.ToLayout(start, plan.Back.At(start));
+        foreach (string[] row in rows)
+        {
+            var ahead = plan.Chart.At(Number(row[3])).Tangent;
+            (foot, back) = (Compass(foot, Number(row[4]), back, Number(row[8]), ahead), Compass(back, Number(row[6]), foot, Number(row[7]), ahead));
+            double s = Number(row[3]);
+            Assert.True((plan.ToLayout(s, plan.WallFace.At(s)) - foot).Length < 0.2);
+            Assert.True((plan.ToLayout(s, plan.Back.At(s)) - back).Length < 0.2);
+        }
+    }
+
+    // Where two circles meet, on the side that lies ahead.
+    private static Geometry.Point2 Compass(Geometry.Point2 a, double fromA, Geometry.Point2 b, double fromB, Geometry.Point2 ahead)
+    {
+        var join = b - a;
+        double apart = join.Length, along = ((fromA * fromA) - (fromB * fromB) + (apart * apart)) / (2 * apart), up = Math.Sqrt(Math.Max(0, (fromA * fromA) - (along * along)));
+        var unit = join * (1 / apart);
+        var high = unit.Left * (Geometry.Point2.Dot(unit.Left, ahead) > 0 ? up : -up);
+        return a + (unit * along) + high;
     }
 
     [Fact]

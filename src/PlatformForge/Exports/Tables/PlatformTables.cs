@@ -1,4 +1,3 @@
-using System.Globalization;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.AsBuilt;
 
@@ -7,29 +6,6 @@ namespace PlatformForge.Exports.Tables;
 /// <summary>The tables of a platform as CSV files.</summary>
 public static class PlatformTables
 {
-    /// <summary>Distance between rows of the setting-out table, mm, where nothing else is said.</summary>
-    public const double UsualStep = 10;
-
-    /// <summary>
-    /// Where the coping edge lies: reach from the track's middle and offset from the nearer rail's running edge every so many mm of chainage, and
-    /// at both ends, ramp heads and cuts.
-    /// </summary>
-    public static byte[] SettingOut(Dossier dossier, PlatformDossier platform, double step = UsualStep)
-    {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
-        var plan = platform.Plan;
-        var csv = new CsvText("chainage_mm", "reach_from_track_middle_mm", "offset_from_running_edge_mm", "coping_top_over_rail_mm", "coping_top_over_baseboard_mm", "layout_x_mm", "layout_y_mm", "section", "note");
-        foreach (var (s, note) in Stations(platform, step))
-        {
-            double reach = plan.CopingFront.At(s), height = plan.Profile.At(s);
-            var place = plan.ToLayout(s, reach);
-            int section = platform.Sections.Sections.FirstOrDefault(p => s >= p.From && s <= p.To)?.Number ?? 0;
-            csv.Row(N(s, 3), N(reach, 3), N(reach - (dossier.Gauge / 2), 3), N(height - dossier.RailTop, 3), N(height, 3), N(place.X, 3), N(place.Y, 3), section.ToString(CultureInfo.InvariantCulture), note);
-        }
-
-        return csv.ToBytes();
-    }
-
     /// <summary>What is needed, what each allowance takes of it, and what gap is left, at every station of the swept envelope.</summary>
     public static byte[] Gaps(PlatformDossier platform)
     {
@@ -73,12 +49,12 @@ public static class PlatformTables
     /// <summary>The sections with their sizes and what they take to print.</summary>
     public static byte[] Sections(PlatformDossier platform)
     {
-        var csv = new CsvText("section", "from_chainage_mm", "to_chainage_mm", "size_x_mm", "size_y_mm", "size_z_mm", "volume_mm3", "mass_g", "filament_m", "least_hours", "most_hours", "plate", "pose");
+        var csv = new CsvText("section", "from_chainage_mm", "to_chainage_mm", "size_x_mm", "size_y_mm", "size_z_mm", "volume_mm3", "mass_g", "filament_m", "hours", "plate", "pose");
         foreach (var s in platform.Sections.Sections)
         {
             int plate = platform.Sections.Plates.FirstOrDefault(p => p.Sections.Any(q => q.Section.Number == s.Number))?.Number ?? 0;
             csv.Row(N(s.Number, 0), N(s.From, 3), N(s.To, 3), N(s.Size.X, 2), N(s.Size.Y, 2), N(s.Size.Z, 2), N(s.Volumes.Finished, 1), N(s.Estimate.Grams, 1), N(s.Estimate.Metres, 2),
-                N(s.Estimate.LeastHours, 2), N(s.Estimate.MostHours, 2), N(plate, 0), s.PoseInWords);
+                N(s.Estimate.Hours, 2), N(plate, 0), s.PoseInWords);
         }
 
         return csv.ToBytes();
@@ -103,33 +79,6 @@ public static class PlatformTables
         }
 
         return csv.ToBytes();
-    }
-
-    private static IEnumerable<(double S, string Note)> Stations(PlatformDossier platform, double step)
-    {
-        var profile = platform.Plan.Profile;
-        var marks = new List<(double S, string Note)> { (profile.From, "start"), (profile.To, "end") };
-        if (profile.StartHead > profile.From)
-        {
-            marks.Add((profile.StartHead, "ramp head"));
-        }
-
-        if (profile.EndHead < profile.To)
-        {
-            marks.Add((profile.EndHead, "ramp head"));
-        }
-
-        marks.AddRange(platform.Sections.Cuts.Select(c => (c, "cut")));
-        for (double k = Math.Ceiling(profile.From / step); k * step <= profile.To; k++)
-        {
-            double s = k * step;
-            if (!marks.Any(m => Math.Abs(m.S - s) < step / 100))
-            {
-                marks.Add((s, ""));
-            }
-        }
-
-        return marks.OrderBy(m => m.S);
     }
 
     private static string N(double value, int digits) => double.IsFinite(value) ? Drawings.Figures.Fixed(value, digits) : "";

@@ -78,6 +78,7 @@ public static class DesignRun
         Scale = project.Layout.Scale,
         Gauge = project.Layout.Gauge,
         RailTop = project.Layout.RailTop,
+        RailHeadWidth = project.Layout.RailHead,
         Tracks = [.. tracks.Select(t => t.Run(project))],
         Printer = project.Printer,
         Platforms = platforms,

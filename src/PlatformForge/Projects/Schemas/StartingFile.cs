@@ -44,7 +44,9 @@ public static class StartingFile
     [
         ("layout.ratio", "76.2"),
         ("layout.gauge", "16.5"),
+        ("layout.rail_head", "0.9"),
         ("clearance.survey", "0.3"),
+        ("printer.first_layer", "0.2"),
         ("track.survey.kind", "\"string\""),
         ("track.survey.file", "\"survey/main-string.csv\""),
         ("track.survey.unit", "\"mm\""),
