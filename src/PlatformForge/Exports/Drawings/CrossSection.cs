@@ -15,6 +15,9 @@ internal sealed class CrossSection
     // mm of paper: widths of the column on the right and of the one on the left, and what the enlarged edge and words over the deck take.
     private const double Column = 150, LeftColumn = 88, LeastDetail = 80, DetailDepth = 84, AboveDeck = 14;
 
+    // A track nearer to the faced one than this, mm, is the same rails still; tracks farther off than these, mm at full size, are not in the picture.
+    private const double Own = 0.5, Before = 5500, Behind = 3700;
+
     private readonly Dossier dossier;
     private readonly PlatformDossier platform;
     private readonly PlatformPlan plan;
@@ -25,7 +28,7 @@ internal sealed class CrossSection
     private readonly double top;
     private readonly IReadOnlyList<(PartReach Part, double Near, double Far, int Vehicle)> parts;
     private readonly (double T0, double T1, double Z0, double Z1)[] standing;
-    private readonly TrackCrossing? other;
+    private readonly IReadOnlyList<TrackCrossing> others;
     private double scale;
     private Point2 origin;
 
@@ -42,7 +45,7 @@ internal sealed class CrossSection
             .Select(p => (p, Near: plan.Side == Side.Left ? p.Left[station] : p.Right[station], Far: plan.Side == Side.Left ? p.Right[station] : p.Left[station], Vehicle: ToldAs(p)))
             .Where(p => double.IsFinite(p.Near) && double.IsFinite(p.Far) && (p.p.Run == 0 || p.Vehicle == Governing))];
         standing = Standing(plan.Requirement.GoverningPart[at]);
-        other = plan.Requirement.OtherTrack(Governing) is { Length: > 0 } name && dossier.Tracks.FirstOrDefault(t => t.Ride.Name == name) is { } run ? TrackCrossing.At(run.Ride, plan, s) : null;
+        others = [.. dossier.Tracks.Where(t => t.Ride.Name != plan.Spec.Face.Track).Select(t => TrackCrossing.At(t.Ride, plan, s)).OfType<TrackCrossing>().Where(c => (Math.Abs(c.Reach) > Own || c.Name == plan.Requirement.OtherTrack(Governing)) && c.Reach > -dossier.Scale.ToModel(Before) && c.Reach < back + dossier.Scale.ToModel(Behind))];
         Spare = front - plan.Requirement.Swept[at];
     }
 
@@ -57,7 +60,7 @@ internal sealed class CrossSection
 
     public void DrawOn(Sheet sheet, double upper, double lower)
     {
-        double left = parts.Select(p => p.Far).DefaultIfEmpty(dossier.Gauge).Max() + 4, high = Math.Max(top, parts.Select(p => p.Part.ZHigh + dossier.RailTop).DefaultIfEmpty(0).Max());
+        double left = Math.Max(parts.Select(p => p.Far).DefaultIfEmpty(dossier.Gauge).Max(), others.Select(o => dossier.Gauge - o.Reach).DefaultIfEmpty(0).Max()) + 4, high = Math.Max(top, parts.Select(p => p.Part.ZHigh + dossier.RailTop).DefaultIfEmpty(0).Max());
         var vehicles = Vehicles();
 
         // The legend stands on the right under the enlarged edge, over the deck. Where there is no room it has a column on the left.
@@ -71,12 +74,17 @@ internal sealed class CrossSection
             (width, detail) = (Math.Min(free, Column), free > LeastDetail);
         }
 
+        foreach (var track in others)
+        {
+            track.DrawOn(sheet, Of, dossier, Math.Abs(track.Reach - 0) < back ? high + (6 / scale) : dossier.RailTop + (10 / scale));
+        }
+
+        Wheels(sheet);
         vehicles.DrawOn(sheet, Of);
         vehicles.Legend(sheet, onRight ? new(right - width, under) : new(TitleBlock.Inset, TitleBlock.Margin + 21), onRight ? width : LeftColumn - 4);
-        other?.DrawOn(sheet, Of, dossier.Gauge, dossier.RailTop, high + (6 / scale));
         Track(sheet);
         Body(sheet);
-        sheet.Line(Of(-left, 0), Of(back + 4, 0), HouseStyle.Heavy);
+        sheet.Line(Of(-left, 0), Of(Farthest + 4, 0), HouseStyle.Heavy);
         sheet.Text("baseboard", Of(-left, 0) + new Point2(0, 3.4), HouseStyle.Small);
         sheet.Line(Of(0, -2 / scale), Of(0, high + (6 / scale)), HouseStyle.Centre);
         Measures(sheet, left);
@@ -98,9 +106,9 @@ internal sealed class CrossSection
     private void Place(Sheet sheet, double column, double left, double high, double upper, double lower)
     {
         double room = sheet.Width - (2 * TitleBlock.Inset) - column;
-        scale = Array.Find(Enlargements, e => (left + back + 4) * e <= room - 50 && high * e <= lower - upper);
+        scale = Array.Find(Enlargements, e => (left + Farthest + 4) * e <= room - 50 && high * e <= lower - upper);
         scale = scale > 0 ? scale : 0.05;
-        origin = new(TitleBlock.Inset + column + ((room - ((left + back + 4) * scale)) / 2) + (left * scale), lower);
+        origin = new(TitleBlock.Inset + column + ((room - ((left + Farthest + 4) * scale)) / 2) + (left * scale), lower);
     }
 
     /// <summary>What the governing vehicle's parts cover of the section, standing where it reaches farthest; empty where none governs.</summary>
@@ -127,6 +135,30 @@ internal sealed class CrossSection
         }
 
         return [.. cut];
+    }
+
+    // The farthest thing to the right: the platform's back, or a track behind it.
+    private double Farthest => others.Select(o => o.Reach + dossier.Gauge).Append(back).Max();
+
+    // The wheels under the governing vehicle, so that it does not float: tyre and flange on either rail, the axle between them. Sizes at full size from memory, for
+    // looks only.
+    private void Wheels(Sheet sheet)
+    {
+        if (Governing < 0 || standing.Length == 0)
+        {
+            return;
+        }
+
+        double middle = others.FirstOrDefault(o => o.Name == plan.Requirement.OtherTrack(Governing))?.Reach ?? 0;
+
+        double ratio = dossier.Scale.Ratio, high = 920 / ratio, tyre = 130 / ratio, flange = 28 / ratio, axle = 150 / ratio, rail = dossier.RailTop, inner = (dossier.Gauge / 2) - (30 / ratio);
+        Fill steel = new(HouseStyle.Hair);
+        Box(sheet, middle - inner, middle + inner, rail + ((high - axle) / 2), rail + ((high + axle) / 2), steel, HouseStyle.Thin);
+        foreach (int side in (int[])[-1, 1])
+        {
+            Box(sheet, middle + Math.Min(side * inner, side * (inner + tyre)), middle + Math.Max(side * inner, side * (inner + tyre)), rail, rail + high, steel, HouseStyle.Thin);
+            Box(sheet, middle + Math.Min(side * inner, side * (inner - flange)), middle + Math.Max(side * inner, side * (inner - flange)), rail - flange, rail + high + flange, steel, HouseStyle.Thin);
+        }
     }
 
     private Point2 Of(double t, double z) => new(origin.X + (t * scale), origin.Y - (z * scale));

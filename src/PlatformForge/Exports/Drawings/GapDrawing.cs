@@ -30,7 +30,7 @@ public static class GapDrawing
         new ReachPlot(platform, reach).DrawOn(sheet, dossier.Scale.Ratio);
         new GapPlot(platform, gaps, plan.Spec.Face.Edge).DrawOn(sheet, dossier.Scale);
         Along(sheet, platform, reach, gaps);
-        new GapKey(dossier, platform).DrawOn(sheet, ColumnLeft, ReachTop, Width - TitleBlock.Inset - ColumnLeft);
+        new GapKey(dossier, platform, reach.LeastY).DrawOn(sheet, ColumnLeft, ReachTop, Width - TitleBlock.Inset - ColumnLeft);
         TitleBlock.Draw(sheet, dossier, platform.Name, "Gap plot along the platform", "Upright scales as drawn, chainage level",
             Invariant($"Swept reach is never below the true one and over it by {Figures.Fine(platform.Envelope.ErrorBound)} mm at most."),
             Invariant($"Edge style {plan.Spec.Face.Edge.ToString().ToLowerInvariant()}; budget {Figures.Fine(platform.Budget.Margin)} mm beyond the reach."));
@@ -59,7 +59,7 @@ public static class GapDrawing
         foreach (double cut in platform.Sections.Cuts)
         {
             sheet.Line(new(reach.X(cut), reach.Top - 3.2), new(reach.X(cut), reach.Top), HouseStyle.Cut);
-            sheet.Line(new(reach.X(cut), reach.Bottom), new(reach.X(cut), gaps.Top), new(0.12, HouseStyle.Accent, 2, 1.2));
+            sheet.Line(new(reach.X(cut), reach.Bottom), new(reach.X(cut), gaps.Top), new(0.12, HouseStyle.Accent));
         }
 
         foreach (var section in platform.Sections.Sections)

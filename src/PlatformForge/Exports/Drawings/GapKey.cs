@@ -5,8 +5,10 @@ using static System.FormattableString;
 namespace PlatformForge.Exports.Drawings;
 
 /// <summary>The column beside the gap plot: vehicles, budget and what each style of edge costs.</summary>
-internal sealed class GapKey(Dossier dossier, PlatformDossier platform)
+internal sealed class GapKey(Dossier dossier, PlatformDossier platform, double leastReach)
 {
+    private readonly RequirementTrace need = platform.Plan.Requirement;
+
     private const double Row = 5.2;
 
     // Room for the two notes under the rows of gaps.
@@ -23,14 +25,13 @@ internal sealed class GapKey(Dossier dossier, PlatformDossier platform)
     {
         sheet.Text("Vehicles", new(left, top + 2), HouseStyle.Subheading);
         double y = top + 7;
-        var need = platform.Plan.Requirement;
         var looks = new VehicleLooks(platform);
 
         // Those of other tracks and trucks of engines count where they govern; elsewhere they are no matter of this platform's edge.
         int[] trucks = [.. platform.Envelope.Parts.Where(p => p.Vehicle.TruckOf is not null).Select(need.IndexOf).Distinct()];
         foreach (int i in Enumerable.Range(0, need.Vehicles.Count).Where(i => (need.OtherTrack(i).Length == 0 && !trucks.Contains(i)) || need.GoverningVehicle.Contains(i)))
         {
-            string name = need.Called(i);
+            string name = need.Called(i) + (Shows(i) ? "" : ", below the plot");
             var (colour, pattern) = looks[i];
             sheet.Box(left, y - 2.6, 8, 3.4, new(colour, 0.2), null);
             sheet.Box(left, y - 2.6, 8, 3.4, new(colour, 0.75, pattern), new(0.25, colour));
@@ -41,6 +42,11 @@ internal sealed class GapKey(Dossier dossier, PlatformDossier platform)
 
         return y;
     }
+
+    // Whether a vehicle's reach or its doors are in the plots: one that stays far from the edge has no line there.
+    private bool Shows(int vehicle) =>
+        need.GoverningVehicle.Contains(vehicle) || platform.Plan.Gaps.Traces.Any(t => need.IndexOf(t.Vehicle) == vehicle)
+        || platform.Envelope.Parts.Any(p => p.Run == 0 && need.IndexOf(p) == vehicle && (platform.Plan.Side == Track.Side.Left ? p.Left : p.Right).Any(r => double.IsFinite(r) && r > leastReach));
 
     private double Budget(Sheet sheet, double left, double top, double width)
     {

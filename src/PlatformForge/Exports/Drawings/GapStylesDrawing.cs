@@ -26,14 +26,16 @@ public static class GapStylesDrawing
         double most = Enum.GetValues<EdgeStyle>().SelectMany(s => GapPlot.OfStyle(plan, s)).SelectMany(t => t.Farthest).Where(double.IsFinite).DefaultIfEmpty(0).Max();
         most = Math.Ceiling(Math.Max(most, plan.Site.Scale.ToModel(SteppingLimit.Horizontal)) * GapPlot.Room);
         double floor = Enum.GetValues<EdgeStyle>().Min(s => GapPlot.LeastOf(GapPlot.OfStyle(plan, s)));
-        double top = Key(sheet, platform) + UnderKey, height = ((PlotsEnd - top) / Enum.GetValues<EdgeStyle>().Length) - Apart;
-        foreach (var style in Enum.GetValues<EdgeStyle>())
+        var groups = Groups(plan);
+        double top = Key(sheet, platform) + UnderKey, height = ((PlotsEnd - top) / groups.Count) - Apart;
+        foreach (var group in groups)
         {
             var frame = new PlotFrame(PlotLeft, top, PlotWidth, height, plan.Spec.Face.From, plan.Spec.Face.To, floor, most);
-            new GapPlot(platform, frame, style).DrawOn(sheet, dossier.Scale);
-            bool last = style == Enum.GetValues<EdgeStyle>()[^1], chosen = style == plan.Spec.Face.Edge;
+            new GapPlot(platform, frame, group[0]).DrawOn(sheet, dossier.Scale);
+            bool last = group == groups[^1], chosen = group[0] == plan.Spec.Face.Edge;
             frame.Chainages(sheet, words: last);
-            string name = chosen ? Word(style) + ", chosen" : Word(style), least = Least(dossier, plan, style);
+            string name = (chosen ? Word(group[0]) + ", chosen" : Word(group[0])) + (group.Count == 1 ? "" : Invariant($"; {string.Join(" and ", group.Skip(1).Select(Word))} {(group.Count == 2 ? "is" : "are")} the same here"));
+            string least = Least(dossier, plan, group[0]);
             var bold = HouseStyle.Subheading with { Bold = chosen };
             sheet.Text(name, new(PlotLeft, top - 1.8), bold);
             sheet.Text(least, new(PlotLeft + PlotWidth, top - 1.8), TitleBlock.Fitting(least, HouseStyle.Small, PlotWidth - TextStyle.Length(name, bold) - BetweenWords), TextAnchor.End);
@@ -41,10 +43,32 @@ public static class GapStylesDrawing
         }
 
         sheet.Text("chainage, mm", new(PlotLeft + PlotWidth, top - Apart + 7.6), HouseStyle.Label, TextAnchor.End);
-        TitleBlock.Draw(sheet, dossier, platform.Name, "Gaps by style of edge", "Upright scales as drawn, the same for all three; chainage level",
-            Invariant($"Published stepping limit {SteppingLimit.Horizontal} mm level at full size, {Figures.Fine(plan.Site.Scale.ToModel(SteppingLimit.Horizontal))} mm here."),
+        TitleBlock.Draw(sheet, dossier, platform.Name, "Gaps by style of edge", "Upright scales as drawn, the same for all; chainage level",
+            Invariant($"Stepping limit {SteppingLimit.Horizontal} mm level at full size, {Figures.Fine(plan.Site.Scale.ToModel(SteppingLimit.Horizontal))} mm here."),
             "The figures behind it: the tables of gaps by style, as CSV and JSON.");
         return sheet;
+    }
+
+    // mm between two edges that nobody can tell apart on the plot.
+    private const double Alike = 0.05;
+
+    // Styles whose edges are the same share a plot; the chosen one's comes first in its own.
+    private static List<List<EdgeStyle>> Groups(PlatformPlan plan)
+    {
+        var groups = new List<List<EdgeStyle>>();
+        foreach (var style in Enum.GetValues<EdgeStyle>().OrderBy(e => e != plan.Spec.Face.Edge))
+        {
+            if (groups.Find(g => plan.Alternatives[(int)style].Reach.Zip(plan.Alternatives[(int)g[0]].Reach).All(p => Math.Abs(p.First - p.Second) < Alike)) is { } same)
+            {
+                same.Add(style);
+            }
+            else
+            {
+                groups.Add([style]);
+            }
+        }
+
+        return groups;
     }
 
     /// <summary>Kinds of line, and every vehicle's mark; gives the height of the last row.</summary>

@@ -23,7 +23,7 @@ internal static class HouseStyle
     public static readonly Pen Hairline = new(0.1, Hair);
     public static readonly Pen Hidden = new(0.13, Quiet, 1.4, 0.8);
     public static readonly Pen Centre = new(0.13, Quiet, 5, 1, 0.8, 1);
-    public static readonly Pen Cut = new(0.4, Accent, 4, 1.2);
+    public static readonly Pen Cut = new(0.4, Accent);
     public static readonly Pen Dimension = new(0.13, Ink);
 
     public static readonly TextStyle Heading = new(5, Ink, Bold: true);

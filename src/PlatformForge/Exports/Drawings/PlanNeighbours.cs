@@ -26,6 +26,14 @@ internal sealed class PlanNeighbours(Dossier dossier, PlatformPlan plan, double 
         where place.Chainage > plan.Spec.Face.From && place.Chainage < plan.Spec.Face.To && (int)plan.Side * place.Offset is var reach && reach > plan.Back.At(place.Chainage) && reach < plan.Back.At(place.Chainage) + CloseBehind
         select point;
 
+    /// <summary>Whether there is any in the drawing.</summary>
+    public bool Any => Others.Any(r => Enumerable.Range(0, (int)Math.Ceiling(r.Length / Facet) + 1).Any(i =>
+        plan.Chart.Locate(r.PointAt(Math.Min(r.Length, i * Facet))) is var (chainage, offset) && chainage > from && chainage < to && Math.Abs(offset) > Own));
+
+    /// <summary>Places of their rails on paper.</summary>
+    public IEnumerable<Point2> Rails(PlanView view, double top, double bottom) =>
+        Others.SelectMany(r => Stretches(r, view, top, bottom).SelectMany(s => s.SelectMany(u => new[] { dossier.Gauge / 2, 0, -dossier.Gauge / 2 }.Select(rail => view.Of(r.PointAt(u, rail))))));
+
     /// <summary>Draws what of them falls between two heights of the sheet, mm.</summary>
     public void DrawOn(Sheet sheet, PlanView view, double top, double bottom)
     {

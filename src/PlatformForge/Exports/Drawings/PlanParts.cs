@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Sections;
 using PlatformForge.Track;
 using static System.FormattableString;
 
@@ -17,7 +18,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     // Where along a vehicle its name may stand, shares of half its length.
     private static readonly double[] AlongBody = [0, 0.3, -0.3, 0.5, -0.5];
 
-    private static readonly Pen ElementJoint = new(0.3, HouseStyle.Accent);
+    internal static readonly Pen ElementJoint = new(0.3, HouseStyle.Accent);
 
     private readonly PlatformPlan plan = platform.Plan;
 
@@ -44,17 +45,19 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     public void DrawOn(Sheet sheet, PlanView view)
     {
         var labels = new Labels(sheet);
-        Legend(sheet, labels);
+        var neighbours = new PlanNeighbours(dossier, plan, From, To);
+        new PlanLegend(dossier, platform, neighbours.Any).DrawOn(sheet, labels);
         ScaleBar(sheet, view, labels);
         Swept(sheet, view);
-        var neighbours = new PlanNeighbours(dossier, plan, From, To);
         double top = TitleBlock.Margin + PlanDrawing.Above, bottom = sheet.Height - TitleBlock.Margin - TitleBlock.Depth - PlanDrawing.Below;
         neighbours.DrawOn(sheet, view, top, bottom);
         TrackLines(sheet, view);
         Body(sheet, view);
-        Furniture(sheet, view);
+        var furniture = new PlanFurniture(plan, platform.Sections.Cuts);
+        furniture.DrawOn(sheet, view);
         Vehicles(sheet, view, labels);
-        Sections(sheet, view, labels);
+        Sections(sheet, view, labels, [.. neighbours.Rails(view, top, bottom)]);
+        furniture.Name(sheet, view, labels);
         Ramps(view, labels);
         Chainages(sheet, view, labels);
         Elements(sheet, view, labels);
@@ -135,26 +138,10 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         Strip(sheet, view, plan.CopingFront, plan.Back, from, to, null, HouseStyle.Heavy);
         foreach (double head in (double[])[plan.Profile.StartHead, plan.Profile.EndHead])
         {
-            if (head > from && head < to)
+            if (head > from && head < to && !platform.Sections.Cuts.Any(c => Math.Abs(c - head) < 1))
             {
                 sheet.Line(view.Of(plan.ToLayout(head, plan.CopingFront.At(head))), view.Of(plan.ToLayout(head, plan.Back.At(head))), HouseStyle.Thin);
             }
-        }
-    }
-
-    private void Furniture(Sheet sheet, PlanView view)
-    {
-        foreach (var socket in plan.Sockets)
-        {
-            var frame = plan.Chart.At(socket.Chainage);
-            var middle = plan.ToLayout(socket.Chainage, socket.Reach);
-            Point2 along = frame.Tangent * (socket.Along / 2), across = frame.Tangent.Left * (socket.Across / 2);
-            sheet.Area(((Point2[])[middle - along - across, middle + along - across, middle + along + across, middle - along + across]).Select(view.Of), new(HouseStyle.Ink));
-        }
-
-        foreach (var hole in plan.PostHoles)
-        {
-            sheet.Circle(view.Of(plan.ToLayout(hole.Chainage, hole.Reach)), Math.Max(0.3, hole.Diameter / 2 / view.Reduction), new(HouseStyle.White), HouseStyle.Thin);
         }
     }
 
@@ -189,9 +176,9 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     // A vehicle and the bodies coupled to it.
     private static IEnumerable<VehicleOutlinePose> Whole(VehicleOutlinePose pose) => pose.Coupled.Prepend(pose);
 
-    private void Sections(Sheet sheet, PlanView view, Labels labels)
+    private void Sections(Sheet sheet, PlanView view, Labels labels, IReadOnlyList<Point2> rails)
     {
-        const double Radius = 3.1, StandOff = 7;
+        const double Radius = 3.1;
         foreach (double cut in platform.Sections.Cuts)
         {
             Point2 near = view.Of(plan.ToLayout(cut, plan.CopingFront.At(cut))), far = view.Of(plan.ToLayout(cut, plan.Back.At(cut)));
@@ -201,15 +188,28 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
         foreach (var section in platform.Sections.Sections)
         {
-            double s = (section.From + section.To) / 2;
-            Point2 near = view.Of(plan.ToLayout(s, plan.CopingFront.At(s))), far = view.Of(plan.ToLayout(s, plan.Back.At(s)));
-            var out_ = (far - near) * (1 / (far - near).Length);
-            var middle = far + (out_ * StandOff);
+            var middle = BadgePlace(view, section, rails);
             sheet.Circle(middle, Radius, new(HouseStyle.Accent));
             sheet.Text(Invariant($"{section.Number}"), middle + new Point2(0, 1.15), HouseStyle.Strong with { Size = 3.2, Colour = HouseStyle.White }, TextAnchor.Middle);
             labels.Keep(middle.X - Radius, middle.Y - Radius, middle.X + Radius, middle.Y + Radius);
             labels.PutOver(Invariant($"{Figures.Mm(section.Length)} long"), HouseStyle.Small, new(HouseStyle.Paper, 0.85), (middle + new Point2(Radius + 1.2, 0.8), TextAnchor.Start, 0));
         }
+    }
+
+    // Behind the platform, where no rail of another track runs; else on the deck, before its back edge.
+    private Point2 BadgePlace(PlanView view, PlatformSection section, IReadOnlyList<Point2> rails)
+    {
+        const double StandOff = 7, Clear = 5, Within = 5;
+        (double S, Point2 At) Place(double share, double off)
+        {
+            double s = section.From + (share * (section.To - section.From));
+            Point2 near = view.Of(plan.ToLayout(s, plan.CopingFront.At(s))), far = view.Of(plan.ToLayout(s, plan.Back.At(s)));
+            return (s, far + ((far - near) * (off / (far - near).Length)));
+        }
+
+        double[] shares = [0.5, 0.35, 0.65, 0.2, 0.8];
+        var places = shares.SelectMany(share => new[] { Place(share, StandOff), Place(share, StandOff + 5) }).Select(p => p.At).ToArray();
+        return Array.Find(places, p => rails.All(r => (r - p).Length > Clear)) is { } free && free != default ? free : Place(0.5, -Within).At;
     }
 
     private void Ramps(PlanView view, Labels labels)
@@ -223,12 +223,12 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             }
 
             double s = (foot + head) / 2, angle = view.AngleOf(plan.Chart.At(s).Tangent);
-            labels.PutOver(Invariant($"ramp {Figures.Short(Math.Abs(head - foot))}, {Figures.Gradient(p.Level - low, Math.Abs(head - foot))}"), HouseStyle.Label, new(HouseStyle.Deck), (OnDeck(view, s), TextAnchor.Middle, angle));
+            labels.PutOver(Invariant($"ramp {Figures.Short(Math.Round(Math.Abs(head - foot), 1))}, {Figures.Gradient(p.Level - low, Math.Abs(head - foot))}"), HouseStyle.Label, new(HouseStyle.Deck), (OnDeck(view, s), TextAnchor.Middle, angle));
         }
 
         double mid = (p.StartHead + p.EndHead) / 2;
         string fall = plan.Spec.Deck.Crossfall > 0 ? Invariant($", falling 1 in {Figures.Short(plan.Spec.Deck.Crossfall)} to the back") : "";
-        labels.PutOver(Invariant($"deck {Figures.Short(plan.Spec.Deck.Width)} wide{fall}"), HouseStyle.Label, new(HouseStyle.Deck),
+        labels.PutOver(Invariant($"deck {Figures.Short(Math.Round(plan.Spec.Deck.Width, 2))} wide{fall}"), HouseStyle.Label, new(HouseStyle.Deck),
             platform.Sections.Sections.Select(q => (q.From + q.To) / 2).OrderBy(s => Math.Abs(s - mid)).Select(s => (OnDeck(view, s), TextAnchor.Middle, view.AngleOf(plan.Chart.At(s).Tangent))));
     }
 
@@ -292,48 +292,6 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         return element.IsStraight ? "straight"
             : element.IsCircular ? Radius(element.StartCurvature)
             : Invariant($"transition {Figures.Short(Math.Round(element.Length, 1))}") + (element.EndCurvature == 0 ? " to straight" : " to " + Radius(element.EndCurvature));
-    }
-
-    private static void Legend(Sheet sheet, Labels labels)
-    {
-        double x = TitleBlock.Inset, y = TitleBlock.Margin + 8;
-        sheet.Text("Plan", new(x, y + 1.2), HouseStyle.Heading);
-        x += 24;
-        foreach (var (name, draw) in Keys())
-        {
-            draw(sheet, x, y);
-            sheet.Text(name, new(x + 9, y + 0.9), HouseStyle.Label);
-            x += 9 + TextStyle.Length(name, HouseStyle.Label) + 5;
-        }
-
-        labels.Keep(TitleBlock.Margin, TitleBlock.Margin, x, y + 4);
-    }
-
-    private static IEnumerable<(string Name, Action<Sheet, double, double> Draw)> Keys()
-    {
-        yield return ("swept by all vehicles", (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Swept, 0.12), new(0.2, HouseStyle.Swept, 2, 0.8)));
-        yield return ("track centre", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Centre));
-        yield return ("coping slabs", (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Coping), HouseStyle.Thin));
-        yield return ("walls and ribs below", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Hidden));
-        yield return ("cut between sections", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Cut));
-        yield return ("post hole", (s, x, y) => s.Circle(new(x + 5.5, y), 0.7, new(HouseStyle.White), HouseStyle.Thin));
-        yield return ("socket", (s, x, y) => s.Box(x + 4.8, y - 0.7, 1.4, 1.4, new(HouseStyle.Ink)));
-        yield return ("joint of track elements", MarkOfElementJoint);
-        yield return ("vehicle in its tightest place; dashed, coupled to it", MarkOfVehicle);
-    }
-
-    private static void MarkOfElementJoint(Sheet sheet, double x, double y)
-    {
-        sheet.Line(new(x + 5.5, y - 1.8), new(x + 5.5, y + 1.8), ElementJoint);
-        sheet.Circle(new(x + 5.5, y - 1.8), 0.5, new(HouseStyle.Accent));
-        sheet.Circle(new(x + 5.5, y + 1.8), 0.5, new(HouseStyle.Accent));
-    }
-
-    private static void MarkOfVehicle(Sheet sheet, double x, double y)
-    {
-        sheet.Box(x, y - 1.5, 7, 3, new(HouseStyle.Swept, 0.13), new(0.3, HouseStyle.Swept));
-        sheet.Line(new(x + 1.6, y - 1.2), new(x + 1.6, y + 1.2), new(0.45, HouseStyle.Swept));
-        sheet.Line(new(x + 5.4, y - 1.2), new(x + 5.4, y + 1.2), new(0.45, HouseStyle.Swept));
     }
 
     private static void ScaleBar(Sheet sheet, PlanView view, Labels labels)

@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using static System.FormattableString;
 
@@ -25,7 +24,7 @@ public static class PlateDrawing
             Description = Invariant($"{plates.Count} print plates with {platform.Sections.Sections.Count} sections."),
         };
         sheet.Text("Plates", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
-        sheet.Text("Sections as they lie on the bed, seen from above. The dashed line is the margin to keep.", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        sheet.Text("Sections as they lie on the bed, seen from above: those that lie deck down show walls and ribs, and their coping (dashed) is underneath. The arrow runs towards higher chainage. The dashed frame is the margin to keep.", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         double used = (columns * room) + (Gap * (columns - 1)), left = (Width - used) / 2;
         for (int i = 0; i < plates.Count; i++)
         {
@@ -36,7 +35,7 @@ public static class PlateDrawing
 
         var total = platform.Sections.Estimate;
         TitleBlock.Draw(sheet, dossier, platform.Name, "Plates and sections", Invariant($"Scale 1:{Figures.Fine(reduction)}, bed {Figures.Short(x1 - x0)} x {Figures.Short(y1 - y0)} mm"),
-            Invariant($"All plates: {Figures.Fixed(total.Grams, 0)} g, {Figures.Fixed(total.Metres, 1)} m, {Figures.Time(total.LeastHours)} to {Figures.Time(total.MostHours)}, estimated."),
+            Invariant($"All plates: {Figures.Fixed(total.Grams, 0)} g, {Figures.Fixed(total.Metres, 1)} m, about {Figures.Time(total.Hours)}, estimated."),
             "Printing gives off fine particles and vapours: ventilate, and do not leave it unattended.");
         return sheet;
     }
@@ -52,45 +51,13 @@ public static class PlateDrawing
 
         foreach (var placed in plate.Sections)
         {
-            Section(sheet, platform.Plan, placed, of);
+            new PlatePiece(platform.Plan, placed, of).DrawOn(sheet);
         }
 
         sheet.Text(Invariant($"Plate {plate.Number}"), corner + new Point2(0, size.Y + 4.6), HouseStyle.Subheading);
         string sections = (plate.Sections.Count == 1 ? "section " : "sections ") + string.Join(", ", plate.Sections.Select(p => Invariant($"{p.Section.Number}")));
         sheet.Text(sections, corner + new Point2(16, size.Y + 4.6), TitleBlock.Fitting(sections, HouseStyle.Label, size.X - 16));
-        string print = Invariant($"{Figures.Fixed(plate.Estimate.Grams, 0)} g, {Figures.Time(plate.Estimate.LeastHours)} to {Figures.Time(plate.Estimate.MostHours)}");
+        string print = Invariant($"{Figures.Fixed(plate.Estimate.Grams, 0)} g, about {Figures.Time(plate.Estimate.Hours)}");
         sheet.Text(print, corner + new Point2(0, size.Y + 9), HouseStyle.Small);
-    }
-
-    private static void Section(Sheet sheet, PlatformPlan plan, PlacedSection placed, Func<Point2, Point2> of)
-    {
-        var section = placed.Section;
-        var toBed = section.ToLayout.Inverse().Then(placed.ToBed);
-        Point2 Place(double s, double t)
-        {
-            var p = plan.ToLayout(s, t);
-            var q = toBed.Apply(new(p.X, p.Y, plan.TopAt(s, t)));
-            return of(new(q.X, q.Y));
-        }
-
-        var stations = plan.Stations.Where(s => s > section.From && s < section.To).Prepend(section.From).Append(section.To).ToArray();
-        var front = stations.Select(s => Place(s, plan.CopingFront.At(s))).ToArray();
-        var back = stations.Select(s => Place(s, plan.Back.At(s))).ToArray();
-        sheet.Area(front.Concat(back.Reverse()), new(HouseStyle.Deck), HouseStyle.Outline);
-        sheet.Area(front.Concat(stations.Select(s => Place(s, plan.CopingBack.At(s))).Reverse()), new(HouseStyle.Coping), HouseStyle.Thin);
-        foreach (var rib in plan.Ribs.Where(r => r.From < section.To && r.To > section.From))
-        {
-            var along = stations.Where(s => s > rib.From && s < rib.To).Prepend(Math.Max(rib.From, section.From)).Append(Math.Min(rib.To, section.To)).ToArray();
-            sheet.Area(along.Select(s => Place(s, rib.Near.At(s))).Concat(along.Reverse().Select(s => Place(s, rib.Far.At(s)))), null, HouseStyle.Hidden with { Width = 0.1 });
-        }
-
-        double middle = (section.From + section.To) / 2, t = (plan.CopingBack.At(middle) + plan.Back.At(middle)) / 2;
-        var at = Place(middle, t);
-        sheet.Circle(at, 3.1, new(HouseStyle.Accent));
-        string size = Invariant($"{Figures.Mm(section.Size.X)} x {Figures.Mm(section.Size.Y)} x {Figures.Mm(section.Size.Z)}");
-        double words = TextStyle.Length(size, HouseStyle.Small);
-        sheet.Box(at.X - (words / 2) - 0.8, at.Y + 3.6, words + 1.6, 3.2, new(HouseStyle.Deck));
-        sheet.Text(size, at + new Point2(0, 6), HouseStyle.Small with { Colour = HouseStyle.Ink }, TextAnchor.Middle);
-        sheet.Text(Invariant($"{section.Number}"), at + new Point2(0, 1.15), HouseStyle.Strong with { Size = 3.2, Colour = HouseStyle.White }, TextAnchor.Middle);
     }
 }

@@ -91,7 +91,7 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
 
     private void Budget(Sheet sheet, Labels labels)
     {
-        double low = 0, last = need.Swept[^1];
+        double low = 0;
         var added = platform.Budget.Lines.Where(l => l.Placing != BudgetPlacing.Swept).ToArray();
         double stretch = platform.Budget.Sum > 0 ? platform.Budget.Margin / platform.Budget.Sum : 1;
         for (int k = 0; k < added.Length; k++)
@@ -101,13 +101,29 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
             var lower = need.Stations.Select((s, i) => frame.Of(s, need.Swept[i] + from)).Reverse();
             sheet.Area(upper.Concat(lower), new(BudgetColour, k % 2 == 0 ? 0.85 : 0.5), HouseStyle.Hairline);
             string words = Invariant($"{added[k].Name} {Figures.Fine(added[k].AmountMm)}");
-            double depth = frame.Y(last + from) - frame.Y(last + high);
-            if (depth > 1.5 * HouseStyle.Small.Size)
-            {
-                labels.Put(words, HouseStyle.Small with { Colour = HouseStyle.Ink }, (frame.Of(frame.MostX, last + ((from + high) / 2)) + new Point2(-3, 0.8), TextAnchor.End, 0));
-            }
+            labels.Put(words, HouseStyle.Small with { Colour = HouseStyle.Ink }, InBand(words, from, high));
 
             low = high;
+        }
+    }
+
+    // Places for words within a band over the reach, from the right: where the band takes them whole, though it rises and falls.
+    private IEnumerable<(Point2 At, TextAnchor Anchor, double Angle)> InBand(string words, double from, double high)
+    {
+        const double Step = 4, Rise = 0.74, Room = 0.15;
+        double size = HouseStyle.Small.Size, length = TextStyle.Length(words, HouseStyle.Small);
+        for (double right = frame.Right - 3; right - length > frame.Left + 2; right -= Step)
+        {
+            double upper = double.NegativeInfinity, lower = double.PositiveInfinity;
+            foreach (double reach in need.Stations.Select((s, i) => (X: frame.X(s), Reach: need.Swept[i])).Where(p => p.X > right - length - 1.5 && p.X < right + 1.5).Select(p => p.Reach))
+            {
+                (upper, lower) = (Math.Max(upper, frame.Y(reach + high)), Math.Min(lower, frame.Y(reach + from)));
+            }
+
+            if (lower - upper > (Rise * size) + (2 * Room))
+            {
+                yield return (new(right, ((upper + lower) / 2) + (Rise * size / 2)), TextAnchor.End, 0);
+            }
         }
     }
 

@@ -17,6 +17,9 @@ internal sealed record TrackCrossing(string Name, double Reach, double Cosine)
     private const double Closeness = 1e-6; // mm
     private const int MostRounds = 20;
 
+    // mm: nearer than this to the faced track it runs on the same rails.
+    private const double Shared = 0.5;
+
     /// <summary>The place where a ride line crosses the square to a plan's chart at a chainage in mm; null where it does not.</summary>
     public static TrackCrossing? At(Centreline ride, PlatformPlan plan, double chainage)
     {
@@ -42,21 +45,33 @@ internal sealed record TrackCrossing(string Name, double Reach, double Cosine)
         return null;
     }
 
-    /// <summary>Draws its rails and its middle with its name.</summary>
+    /// <summary>Draws ballast, sleeper and rails, and its middle with its name.</summary>
     /// <param name="sheet">Where to draw.</param>
     /// <param name="of">From reach and height to the sheet.</param>
-    /// <param name="gauge">Between the running edges, mm.</param>
-    /// <param name="railTop">Height of the rails, mm.</param>
+    /// <param name="dossier">Gauge, scale and height of the rails.</param>
     /// <param name="upTo">Height to which its middle is drawn, mm.</param>
-    public void DrawOn(Sheet sheet, Func<double, double, Point2> of, double gauge, double railTop, double upTo)
+    public void DrawOn(Sheet sheet, Func<double, double, Point2> of, Dossier dossier, double upTo)
     {
-        foreach (double rail in (double[])[-gauge / 2 / Cosine, gauge / 2 / Cosine])
+        if (Math.Abs(Reach) < Shared)
         {
-            sheet.Line(of(Reach + rail, railTop * 0.7), of(Reach + rail, railTop), new(0.5, HouseStyle.Hair));
+            Middle(sheet, of, upTo); // the same rails still
+            return;
         }
 
+        double ratio = dossier.Scale.Ratio, half = 2590 / ratio / 2 / Cosine, foot = Math.Max(dossier.RailTop - (145 / ratio), dossier.RailTop / 2), bed = foot * 0.8, head = dossier.RailHead;
+        sheet.Area([of(Reach - half, bed), of(Reach + half, bed), of(Reach + half, foot), of(Reach - half, foot)], new(HouseStyle.Hair, 0.6), HouseStyle.Fine);
+        foreach (int side in (int[])[-1, 1])
+        {
+            double inner = Reach + (side * dossier.Gauge / 2 / Cosine), outer = inner + (side * head / Cosine);
+            sheet.Area([of(inner, foot), of(outer, foot), of(outer, dossier.RailTop), of(inner, dossier.RailTop)], new(HouseStyle.Hair), HouseStyle.Fine);
+        }
+
+        Middle(sheet, of, upTo);
+    }
+
+    private void Middle(Sheet sheet, Func<double, double, Point2> of, double upTo)
+    {
         sheet.Line(of(Reach, 0), of(Reach, upTo), HouseStyle.Centre with { Colour = HouseStyle.Accent });
-        var top = of(Reach, upTo);
-        sheet.Text(Invariant($"middle of track '{Name}'"), top + new Point2(1, 1), HouseStyle.Small with { Colour = HouseStyle.Accent });
+        sheet.Text(Invariant($"track '{Name}'"), of(Reach, upTo) + new Point2(0, -1), HouseStyle.Small with { Colour = HouseStyle.Accent }, TextAnchor.Middle);
     }
 }

@@ -1,0 +1,104 @@
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>The key over a plan: what is in the drawing, and nothing else.</summary>
+internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool otherTracks)
+{
+    private const double Sign = 9, Apart = 5, Row = 4.8, Heading = 24;
+
+    public void DrawOn(Sheet sheet, Labels labels)
+    {
+        double left = TitleBlock.Inset, x = left + Heading, y = TitleBlock.Margin + 8, right = sheet.Width - TitleBlock.Inset;
+        sheet.Text("Plan", new(left, y + 1.2), HouseStyle.Heading);
+        foreach (var (name, draw) in Keys())
+        {
+            double length = Sign + TextStyle.Length(name, HouseStyle.Label);
+            if (x + length > right)
+            {
+                (x, y) = (left + Heading, y + Row);
+            }
+
+            draw(sheet, x, y);
+            sheet.Text(name, new(x + Sign, y + 0.9), HouseStyle.Label);
+            x += length + Apart;
+        }
+
+        labels.Keep(TitleBlock.Margin, TitleBlock.Margin, right, y + 4);
+    }
+
+    private IEnumerable<(string Name, Action<Sheet, double, double> Draw)> Keys()
+    {
+        var plan = platform.Plan;
+        yield return ("swept by all vehicles", (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Swept, 0.1), new(0.2, HouseStyle.Swept, 2, 0.8)));
+        yield return ("track centre", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Centre));
+        yield return ("coping slabs", (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Coping), HouseStyle.Thin));
+        yield return ("walls and ribs below", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Hidden));
+        if (platform.Sections.Cuts.Count > 0)
+        {
+            yield return ("cut between sections", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Cut));
+        }
+
+        if (plan.WhiteLine is not null)
+        {
+            yield return ("white line", (s, x, y) => s.Box(x, y - 0.6, 7, 1.2, new(HouseStyle.White), new(0.08, HouseStyle.Quiet)));
+        }
+
+        if (plan.PostHoles.Count > 0)
+        {
+            yield return ("post hole", (s, x, y) => s.Circle(new(x + 5.5, y), 0.7, new(HouseStyle.White), HouseStyle.Thin));
+        }
+
+        if (PlanFurniture.Panels(plan).Any())
+        {
+            yield return ("fence", (s, x, y) => s.Line(new(x, y), new(x + 7, y), PlanFurniture.Fence));
+        }
+
+        if (PlanFurniture.Gates(plan).Any())
+        {
+            yield return ("gate", (s, x, y) => PlanFurniture.Gate(s, new(x + 0.5, y + 1.2), new(x + 6, y + 1.2), new(0, -1)));
+        }
+
+        if (plan.Sockets.Count > 0)
+        {
+            yield return ("socket", (s, x, y) => s.Box(x + 4.8, y - 0.7, 1.4, 1.4, new(HouseStyle.Ink)));
+        }
+
+        if (otherTracks)
+        {
+            yield return ("another track", MarkOfTrack);
+        }
+
+        yield return ("joint of track elements", MarkOfElementJoint);
+        if (platform.Poses.Count > 0)
+        {
+            bool coupled = platform.Poses.Any(p => p.Coupled.Count > 0);
+            yield return (coupled ? "vehicle in its tightest place; dashed, coupled to it" : "vehicle in its tightest place", MarkOfVehicle);
+        }
+    }
+
+    private static void MarkOfTrack(Sheet sheet, double x, double y)
+    {
+        foreach (double rail in (double[])[-1, 1])
+        {
+            sheet.Line(new(x, y + rail), new(x + 7, y + rail), new(0.25, HouseStyle.Quiet));
+        }
+    }
+
+    private static void MarkOfElementJoint(Sheet sheet, double x, double y)
+    {
+        sheet.Line(new(x + 5.5, y - 1.8), new(x + 5.5, y + 1.8), PlanParts.ElementJoint);
+        sheet.Circle(new(x + 5.5, y - 1.8), 0.5, new(HouseStyle.Accent));
+        sheet.Circle(new(x + 5.5, y + 1.8), 0.5, new(HouseStyle.Accent));
+    }
+
+    private void MarkOfVehicle(Sheet sheet, double x, double y)
+    {
+        var pose = platform.Poses[0];
+        var colour = new VehicleLooks(platform).Of(pose.Vehicle.Name, pose.OtherTrack).Colour;
+        double wheel = Math.Min(1.2, dossier.Gauge / 10);
+        sheet.Box(x, y - 1.5, 7, 3, new(colour, 0.13), new(0.3, colour));
+        foreach (double at in (double[])[1.6, 5.4])
+        {
+            sheet.Line(new(x + at, y - wheel), new(x + at, y + wheel), new(0.45, colour));
+        }
+    }
+}

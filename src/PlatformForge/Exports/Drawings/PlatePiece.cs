@@ -1,0 +1,97 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>One section on a plate, seen from above as it lies: what is uppermost is drawn whole, what lies underneath dashed.</summary>
+internal sealed class PlatePiece
+{
+    private static readonly Pen Under = new(0.2, HouseStyle.Ink, 1.6, 0.9);
+
+    private readonly PlatformPlan plan;
+    private readonly PlatformSection section;
+    private readonly RigidTransform toBed;
+    private readonly Func<Point2, Point2> of;
+    private readonly double[] stations;
+    private readonly bool deckDown;
+
+    public PlatePiece(PlatformPlan plan, PlacedSection placed, Func<Point2, Point2> of)
+    {
+        (this.plan, this.of, section) = (plan, of, placed.Section);
+        toBed = section.ToLayout.Inverse().Then(placed.ToBed);
+        stations = [.. plan.Stations.Where(s => s > section.From && s < section.To).Prepend(section.From).Append(section.To)];
+        deckDown = section.Pose == PrintPose.DeckDown;
+    }
+
+    public void DrawOn(Sheet sheet)
+    {
+        var outline = Line(plan.CopingFront).Concat(Line(plan.Back).Reverse()).ToArray();
+        sheet.Area(outline, new(HouseStyle.Deck));
+        if (deckDown)
+        {
+            Underside(sheet);
+        }
+        else
+        {
+            sheet.Area(Line(plan.CopingFront).Concat(Line(plan.CopingBack).Reverse()), new(HouseStyle.Coping), HouseStyle.Thin);
+            Ribs(sheet, null, HouseStyle.Hidden with { Width = 0.1 });
+        }
+
+        sheet.Area(outline, null, HouseStyle.Outline);
+        Words(sheet);
+    }
+
+    // Seen from underneath: walls and ribs stand up from the deck, the coping lies on the bed.
+    private void Underside(Sheet sheet)
+    {
+        Fill wall = new(HouseStyle.Coping);
+        sheet.Area(Line(plan.WallFace).Concat(Line(plan.WallBack).Reverse()), wall, HouseStyle.Thin);
+        sheet.Area(Line(plan.BackWallFace).Concat(Line(plan.Back).Reverse()), wall, HouseStyle.Thin);
+        Ribs(sheet, wall, HouseStyle.Thin);
+        sheet.Lines(Line(plan.CopingBack), Under);
+    }
+
+    private void Ribs(Sheet sheet, Fill? fill, Pen pen)
+    {
+        foreach (var rib in plan.Ribs.Where(r => r.From < section.To && r.To > section.From))
+        {
+            var along = stations.Where(s => s > rib.From && s < rib.To).Prepend(Math.Max(rib.From, section.From)).Append(Math.Min(rib.To, section.To)).ToArray();
+            sheet.Area(along.Select(s => Place(s, rib.Near.At(s))).Concat(along.Reverse().Select(s => Place(s, rib.Far.At(s)))), fill, pen);
+        }
+    }
+
+    private void Words(Sheet sheet)
+    {
+        double s = (section.From + section.To) / 2, t = (plan.CopingBack.At(s) + plan.Back.At(s)) / 2;
+        var at = Place(s, t);
+        var towards = Place(Math.Min(section.To, s + 1), t) - Place(Math.Max(section.From, s - 1), t);
+        var ahead = towards * (1 / towards.Length);
+        string size = Invariant($"{Figures.Mm(section.Size.X)} x {Figures.Mm(section.Size.Y)} x {Figures.Mm(section.Size.Z)}");
+        string[] lines = [section.PoseInWords, size];
+        double words = lines.Max(l => TextStyle.Length(l, HouseStyle.Small));
+        sheet.Box(at.X - (words / 2) - 0.8, at.Y + 3.6, words + 1.6, 6.6, new(HouseStyle.Paper, 0.92));
+        for (int i = 0; i < lines.Length; i++)
+        {
+            sheet.Text(lines[i], at + new Point2(0, 6 + (3.2 * i)), HouseStyle.Small with { Colour = HouseStyle.Ink, Bold = i == 0 }, TextAnchor.Middle);
+        }
+
+        // The arrow that is engraved underneath: towards higher chainage.
+        // Where it would run through the words it begins beyond them.
+        Point2 from = at + (ahead * (ahead.Y > 0.3 ? 11.5 : 3.8)), tip = from + (ahead * 6);
+        sheet.Line(from, tip, new(0.4, HouseStyle.Accent));
+        sheet.Area([tip + (ahead * 1.4), tip + (ahead.Left * 0.9), tip - (ahead.Left * 0.9)], new(HouseStyle.Accent));
+        sheet.Circle(at, 3.1, new(HouseStyle.Accent));
+        sheet.Text(Invariant($"{section.Number}"), at + new Point2(0, 1.15), HouseStyle.Strong with { Size = 3.2, Colour = HouseStyle.White }, TextAnchor.Middle);
+    }
+
+    private Point2[] Line(PlanLine line) => Array.ConvertAll(stations, s => Place(s, line.At(s)));
+
+    private Point2 Place(double s, double t)
+    {
+        var p = plan.ToLayout(s, t);
+        var q = toBed.Apply(new(p.X, p.Y, plan.TopAt(s, t)));
+        return of(new(q.X, q.Y));
+    }
+}
