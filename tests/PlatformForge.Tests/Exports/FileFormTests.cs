@@ -40,7 +40,8 @@ public class FileFormTests
         { typeof(FaceSpec), typeof(DesignFaceForm), ["Edge", "LeastRadius", "Taper", "Reach"] },
 
         // Only bed, height, margin and nozzle are held against what was printed.
-        { typeof(PrinterSpec), typeof(DesignPrinterForm), ["Name", "Layer", "Spacing", "LongestBridge", "Flow", "Filament", "Key"] },
+        { typeof(PrinterSpec), typeof(DesignPrinterForm), ["Name", "Layer", "FirstLayer", "Walls", "SolidLayers", "Infill", "Pace", "Speeds", "Spacing", "LongestBridge", "Filament", "Key"] },
+        { typeof(PrintSpeeds), typeof(SpeedsReport), [] },
         { typeof(FaceSpec), typeof(FaceReport), [] },
         { typeof(BudgetLine), typeof(BudgetLineReport), [] },
         { typeof(JointOpening), typeof(JointReport), [] },

@@ -119,13 +119,13 @@ internal static class HandDossier
             var size = mesh.Moved(toLayout.Inverse()).Box().High;
             double volume = mesh.Volume();
             sections.Add(new(plan.Spec.Name, i + 1, ends.Length - 1, ends[i], ends[i + 1], new(mesh, volume), toLayout, new(volume, 0, 0, 0, 0), PrintPose.Upright,
-                [new(0, 0), new(size.X, 0), new(size.X, size.Y), new(0, size.Y)], size, PrintEstimate.Of(volume, printer), new(0, 12, 18)));
+                [new(0, 0), new(size.X, 0), new(size.X, size.Y), new(0, size.Y)], size, PrintEstimate.Of(volume, volume, volume / 28800, printer), new(0, 12, 18)));
         }
 
         Plate PlateOf(int number, params PlatformSection[] on) => new(
-            number, [.. on.Select((s, i) => new PlacedSection(s, RigidTransform.Shift(10, 10 + (100 * i), 0)))], PrintEstimate.Of(on.Sum(s => s.Solid.ColumnVolume), printer));
+            number, [.. on.Select((s, i) => new PlacedSection(s, RigidTransform.Shift(10, 10 + (100 * i), 0)))], PrintEstimate.Sum(on.Select(s => s.Estimate), printer));
         return new(plan.Spec.Name, sections, [PlateOf(1, sections[0], sections[1]), PlateOf(2, sections[2], sections[3])], cuts,
-            [new("dowel from 1.75 mm filament", 1.75, 12, 6)], PrintEstimate.Of(sections.Sum(s => s.Solid.ColumnVolume), printer))
+            [new("dowel from 1.75 mm filament", 1.75, 12, 6)], PrintEstimate.Sum(sections.Select(s => s.Estimate), printer))
         {
             Plan = plan,
             CountReason = "Four sections: 730 mm of platform, the bed takes 204 mm.",

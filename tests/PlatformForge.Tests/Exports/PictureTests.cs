@@ -59,7 +59,7 @@ public class PictureTests
     public void A_light_square_on_a_sheet_covers_its_own_area()
     {
         // Seen from straight above in 80 x 40 pixels with a margin of 8, a plan of 20 x 10 mm may be 24 pixels high: 48 x 24.
-        var box = new SceneBody(HandSolids.Box(20, 10, 5), [new(255, 255, 255)], Outlined: false);
+        var box = new SceneBody(HandSolids.Box(20, 10, 5), [new(255, 255, 255)], Outlined: false) { Grain = 0 };
         var image = PictureMaker.Draw(new([box], new(0, 0, 1), new(1, 0, 0), new(0, 0, 1), null) { Margin = 0.1, LeastAspect = 0.5, MostAspect = 0.5 }, 80);
         Assert.Equal((80, 40), (image.Width, image.Height));
         int middle = image.Pixels[3 * ((20 * 80) + 40)], lit = 0;

@@ -32,7 +32,8 @@ public class SetDrawingTests
     public void A_caption_names_the_vehicle_with_the_least_gap_alone()
     {
         string[] captions = [.. Draw("gaps by style").Items.OfType<SheetText>().Select(t => t.Text).Where(t => t.StartsWith("least ", StringComparison.Ordinal))];
-        Assert.Equal(3, captions.Length);
+        Assert.Equal(2, captions.Length); // two of the three styles come to the same edge here, and share a plot
+        Assert.Contains(Draw("gaps by style").Items.OfType<SheetText>(), t => t.Text.EndsWith(" is the same here", StringComparison.Ordinal));
         Assert.All(captions, c => Assert.EndsWith("two-car unit, front car", c, StringComparison.Ordinal));
     }
 
@@ -54,7 +55,7 @@ public class SetDrawingTests
         Assert.Equal(2, trucks.Length);
         Assert.All(Platform.Plan.Requirement.Vehicles.Except(trucks), v => Assert.Equal(2, words.Split(v).Length));
         Assert.All(trucks, t => Assert.DoesNotContain(t, words, StringComparison.Ordinal));
-        Assert.Contains("inside these: two-car unit, rear car.", words, StringComparison.Ordinal);
+        Assert.Matches(@"inside these: .*two-car unit, rear car\.", words.ReplaceLineEndings(" "));
     }
 
     [Fact]
@@ -93,7 +94,7 @@ public class SetDrawingTests
 
         var doors = texts.Where(t => t.Text.EndsWith(" door", StringComparison.Ordinal)).ToArray();
         var lines = sheet.Items.OfType<SheetPath>().Where(p => !p.Closed && p.Points.Count > 2).SelectMany(p => p.Points).ToArray();
-        Assert.Equal(name == "gaps" ? 6 : 18, doors.Length);
+        Assert.Equal(name == "gaps" ? 6 : 12, doors.Length);
         Assert.All(doors, d => Assert.DoesNotContain(lines, p => p.X > d.X0 && p.X < d.X1 && p.Y > d.Y0 && p.Y < d.Y1));
     }
 

@@ -74,7 +74,7 @@ public sealed class MarrowbyCrossTests : IDisposable
         var section = CrossSectionDrawing.Draw(dossier, platform, s);
         string[] Words(Sheet sheet) => [.. sheet.Items.OfType<SheetText>().Select(t => t.Text)];
         Assert.Contains(Coach + ", governs here", Words(section));
-        Assert.Contains("middle of track 'loop'", Words(section));
+        Assert.Contains("track 'loop'", Words(section));
         Assert.Contains(Coach, Words(PlanDrawing.Draw(dossier, platform)));
         Assert.Contains("track 'loop'", Words(PlanDrawing.Draw(dossier, platform)));
         Assert.Contains(Coach, Words(TightDrawing.Draw(dossier, platform)));

@@ -22,7 +22,10 @@ internal readonly record struct LinearColour(double R, double G, double B)
         to[2] = Byte(B);
     }
 
-    private static byte Byte(double light) => ToByte[(int)(Shoulder(light) * Steps)];
+    /// <summary>The colour of something lit, its brightest lights bent under white; paper stays as it is.</summary>
+    public LinearColour Bent() => new(Shoulder(R), Shoulder(G), Shoulder(B));
+
+    private static byte Byte(double light) => ToByte[(int)(Math.Clamp(light, 0, 1) * Steps)];
 
     // Bends what is brighter than most of the range gently under 1, so that light slabs keep their joints.
     private static double Shoulder(double light) => light < 0.6 ? Math.Max(0, light) : 1 - (0.4 * 0.4 / (light - 0.2));

@@ -11,6 +11,12 @@ namespace PlatformForge.Exports.Pictures;
 /// <param name="Ground">Height of the ground that catches shadows, mm; null floats the bodies.</param>
 internal sealed record Scene(IReadOnlyList<SceneBody> Bodies, Point3 Toward, Point3 Level, Point3 Sunward, double? Ground)
 {
+    /// <summary>Where the eye is; null for a parallel view.</summary>
+    public Point3? Eye { get; init; }
+
+    /// <summary>What must be in the picture; null for everything.</summary>
+    public IReadOnlyList<Point3>? Framed { get; init; }
+
     /// <summary>Free room round the bodies, as a share of the picture's width.</summary>
     public double Margin { get; init; } = 0.045;
 
@@ -31,11 +37,11 @@ internal sealed class PictureMaker
 {
     private const int Fine = 3; // samples a pixel each way
     private const int StripRows = 16; // pixels
-    private const double InkWidth = 1.15; // pixels
-    private const double InkStrength = 0.72;
+    private const double InkWidth = 0.8; // pixels
+    private const double InkStrength = 0.34;
     private const double InkBias = 0.12; // mm: less than the least step worth showing
 
-    private static readonly Rgb InkColour = new(0x24, 0x2A, 0x33);
+    private static readonly Rgb InkColour = new(0x3A, 0x33, 0x2C);
 
     private readonly Scene scene;
     private readonly View view; // in samples
@@ -44,14 +50,14 @@ internal sealed class PictureMaker
     private readonly int height;
     private readonly List<(Point3[] On, SceneBody Body, int First)> placed = [];
     private readonly InkLine[] ink;
-    private readonly Backdrop backdrop;
+    private readonly Haze haze;
 
     private PictureMaker(Scene scene, int width, int threads)
     {
         this.scene = scene;
         this.width = width;
-        var plain = View.Along(scene.Toward, scene.Level);
-        var (left, top, right, bottom) = plain.Box(scene.Bodies.Select(b => b.Mesh.Vertices));
+        var plain = View.Along(scene.Toward, scene.Level) with { Eye = scene.Eye };
+        var (left, top, right, bottom) = plain.Box(scene.Framed is { } framed ? [[.. framed]] : scene.Bodies.Select(b => b.Mesh.Vertices));
         double room = width * (1 - (2 * scene.Margin)), scale = room / (right - left);
         double tall = ((bottom - top) * scale) + (2 * scene.Margin * width);
         if (tall > width * scene.MostAspect)
@@ -72,9 +78,9 @@ internal sealed class PictureMaker
             first += body.Mesh.TriangleCount;
         }
 
-        ink = [.. scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view.Toward)).Select(l => new InkLine(view.Project(l.From), view.Project(l.To)))];
+        ink = [.. scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view)).Select(l => new InkLine(view.Project(l.From), view.Project(l.To)))];
         lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, width * height, threads);
-        backdrop = new(height);
+        haze = new(view, scene.Framed);
     }
 
     public static PixelImage Draw(Scene scene, int width, int threads = -1) => new PictureMaker(scene, width, threads).Draw(threads);
@@ -91,13 +97,13 @@ internal sealed class PictureMaker
                 var triangles = body.Mesh.Triangles;
                 for (int i = 0; i < triangles.Length; i += 3)
                 {
-                    raster.Fill(on[triangles[i]], on[triangles[i + 1]], on[triangles[i + 2]], first + (i / 3));
+                    Fill(raster, on, body.Mesh, i, first + (i / 3));
                 }
             }
 
             foreach (var line in ink)
             {
-                raster.Ink(line.From, line.To, InkWidth * Fine, InkBias);
+                raster.Ink(line.From, line.To, InkWidth * Fine, view.DepthOf(InkBias, (line.From.Z + line.To.Z) / 2));
             }
 
             for (int y = top; y < top + rows; y++)
@@ -155,15 +161,10 @@ internal sealed class PictureMaker
     {
         if (what == Raster.Nothing)
         {
-            var back = backdrop.At(y / Fine);
-            if (scene.Ground is not { } ground || !(view.Toward.Z > 0))
-            {
-                return back;
-            }
-
-            var low = view.Unproject(x, y, 0);
-            var foot = low + (view.Toward * ((ground - low.Z) / view.Toward.Z));
-            return back * lighting.OnGround(foot);
+            var paper = Haze.Paper;
+            return scene.Ground is { } ground && view.OnLevel(x, y, ground) is { } foot
+                ? haze.Over(paper * (1 - GroundShade + (GroundShade * lighting.OnGround(foot))), foot)
+                : paper;
         }
 
         int body = placed.Count - 1;
@@ -175,6 +176,44 @@ internal sealed class PictureMaker
         var mesh = placed[body].Body.Mesh;
         int triangle = what - placed[body].First;
         var normal = View.Unit(SharpEdges.Normal(mesh, triangle));
-        return LinearColour.Of(placed[body].Body.ColourOf(triangle)) * lighting.At(view.Unproject(x, y, depth), normal);
+        var point = view.Unproject(x, y, depth);
+        var shown = placed[body].Body;
+        return haze.Over((LinearColour.Of(shown.ColourOf(triangle)) * (lighting.At(point, normal) * Wash.At(point, shown.Grain))).Bent(), point);
+    }
+
+    // How much of their darkness shadows keep on the paper that is the ground.
+    private const double GroundShade = 0.62;
+
+    // A triangle that reaches behind the eye is cut off before it.
+    private void Fill(Raster raster, Point3[] on, Mesh mesh, int corner, int what)
+    {
+        int a = mesh.Triangles[corner], b = mesh.Triangles[corner + 1], c = mesh.Triangles[corner + 2];
+        if (view.Eye is null || (view.Ahead(mesh.Vertices[a]) >= View.Near && view.Ahead(mesh.Vertices[b]) >= View.Near && view.Ahead(mesh.Vertices[c]) >= View.Near))
+        {
+            raster.Fill(on[a], on[b], on[c], what);
+            return;
+        }
+
+        var kept = new List<Point3>(4);
+        Point3[] ring = [mesh.Vertices[a], mesh.Vertices[b], mesh.Vertices[c]];
+        for (int i = 0; i < ring.Length; i++)
+        {
+            Point3 p = ring[i], q = ring[(i + 1) % ring.Length];
+            double ahead = view.Ahead(p) - View.Near, next = view.Ahead(q) - View.Near;
+            if (ahead >= 0)
+            {
+                kept.Add(view.Project(p));
+            }
+
+            if (ahead >= 0 != next >= 0)
+            {
+                kept.Add(view.Project(p + ((q - p) * (ahead / (ahead - next)))));
+            }
+        }
+
+        for (int i = 1; i + 1 < kept.Count; i++)
+        {
+            raster.Fill(kept[0], kept[i], kept[i + 1], what);
+        }
     }
 }

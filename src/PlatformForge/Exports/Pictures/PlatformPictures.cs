@@ -10,24 +10,32 @@ public static class PlatformPictures
     /// <summary>Width of a picture in pixels where nothing else is said.</summary>
     public const int UsualWidth = 1600;
 
-    // The eye stands on the track's side, turned this far from square to the platform's chord and this far above it.
-    private const double EyeTurn = 0.42;
-    private const double EyeHeight = 0.60;
-    private const double EyeDepth = -1.2;
+    // The eye of the picture from below is turned this far from square to the platform's chord, and looks up this steeply.
+    private const double EyeTurn = 0.0;
+    private const double EyeDepth = -1.5; // nearly straight from below, so that no rib hides what is engraved between them
 
     private static readonly IReadOnlyList<Rgb> Paints = [.. Palette.Materials.Select(m => m.Colour)];
 
-    /// <summary>The finished platform beside its track, from above and from the track's side.</summary>
-    public static PixelImage Finished(Dossier dossier, PlatformDossier platform, int width = UsualWidth, int threads = -1)
+    /// <summary>
+    /// The finished platform as someone beside the track sees it who looks along it, with every track there is and, where wanted, fence, boards and vehicles at the
+    /// edge, which are shown and not printed.
+    /// </summary>
+    /// <param name="dossier">Everything known.</param>
+    /// <param name="platform">The platform.</param>
+    /// <param name="width">Width in pixels.</param>
+    /// <param name="threads">Most threads.</param>
+    /// <param name="furnished">Whether what is not printed is shown.</param>
+    public static PixelImage Finished(Dossier dossier, PlatformDossier platform, int width = UsualWidth, int threads = -1, bool furnished = true)
     {
-        var (chord, away) = Axes(platform);
-        var plan = platform.Plan;
-        double before = Math.Min(plan.Spec.Face.From, 60), after = Math.Min(plan.Chart.Length - plan.Spec.Face.To, 60);
+        var stage = new Stage(dossier, platform);
         var bodies = platform.Sections.Sections.Select(s => new SceneBody(s.Solid.Mesh, Paints))
-            .Concat(TrackBodies.Of(platform.Ride ?? plan.Chart, plan.Spec.Face.From - before, plan.Spec.Face.To + after, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop))
+            .Concat(stage.Tracks())
+            .Concat(furnished ? new Furnishing(platform.Plan, dossier.Scale.Ratio).Bodies().Concat(stage.Vehicles()) : [])
             .ToArray();
-        var (toward, level) = Eye(chord, away, EyeHeight);
-        return PictureMaker.Draw(new(bodies, toward, level, Sun(chord, away), 0), width, threads);
+        var (chord, away) = Axes(platform);
+        var (eye, toward) = stage.Eye(chord, away);
+        var scene = new Scene(bodies, toward, Point3.Cross(new(0, 0, 1), toward), Sun(chord, away), 0) { Eye = eye, Framed = stage.Framed(), LeastAspect = 0.34, MostAspect = 0.44, Margin = 0.025 };
+        return PictureMaker.Draw(scene, width, threads);
     }
 
     /// <summary>The sections drawn apart and seen from below, with ribs, bores and numbers.</summary>
@@ -40,8 +48,9 @@ public static class PlatformPictures
             .Select((s, i) => new SceneBody(s.Solid.Mesh.Moved(Shift(chord * (gap * (i - ((sections.Count - 1) / 2.0))))), Paints))
             .ToArray();
         var (toward, level) = Eye(chord, away, EyeDepth);
-        var sun = Sun(chord, away);
-        return PictureMaker.Draw(new(bodies, toward, level, new(sun.X, sun.Y, -sun.Z), null), width, threads);
+
+        // The light comes from near the eye, so that what is engraved in the bays lies in the light.
+        return PictureMaker.Draw(new(bodies, toward, level, toward + (chord * 0.22) - (away * 0.18), null) { LeastAspect = 0.2 }, width, threads);
     }
 
     /// <summary>A plate's sections as they lie on the bed.</summary>

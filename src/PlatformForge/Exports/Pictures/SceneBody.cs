@@ -8,6 +8,9 @@ namespace PlatformForge.Exports.Pictures;
 /// <param name="Outlined">Whether its sharp edges and its outline are inked.</param>
 internal sealed record SceneBody(Mesh Mesh, IReadOnlyList<Rgb> Colours, bool Outlined = true)
 {
+    /// <summary>How uneven its colour is, as a share: a wash is never flat.</summary>
+    public double Grain { get; init; } = 0.05;
+
     public Rgb ColourOf(int triangle) => Colours[Mesh.Paints.Length == 0 ? 0 : Mesh.Paints[triangle]];
 }
 

@@ -8,7 +8,7 @@ internal static class SharpEdges
     // Cosine of the least angle between faces that reads as a crease: facets of curves stay well below it.
     private const double CreaseCosine = 0.9;
 
-    public static IEnumerable<InkLine> Of(Mesh mesh, Point3 toward)
+    public static IEnumerable<InkLine> Of(Mesh mesh, View view)
     {
         var triangles = mesh.Triangles;
         var firsts = new Dictionary<(int, int), int>(triangles.Length);
@@ -20,7 +20,7 @@ internal static class SharpEdges
         for (int i = 0; i < triangles.Length; i++)
         {
             int a = triangles[i], b = triangles[Next(i)];
-            if (a < b && firsts.TryGetValue((b, a), out int other) && Shows(mesh, i / 3, other, toward))
+            if (a < b && firsts.TryGetValue((b, a), out int other) && view.Ahead(mesh.Vertices[a]) > View.Near && view.Ahead(mesh.Vertices[b]) > View.Near && Shows(mesh, i / 3, other, view.TowardFrom(mesh.Vertices[a])))
             {
                 yield return new(mesh.Vertices[a], mesh.Vertices[b]);
             }

@@ -4,11 +4,20 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Exports.Pictures;
 
 /// <summary>
-/// A parallel view: where points fall on a sheet and how near they are. Sheet x runs right, y down, in whatever unit the
-/// scale gives; depth grows towards the eye, mm.
+/// A view: where points fall on a sheet and how near they are. Sheet x runs right, y down, in whatever unit the scale gives; depth grows towards the
+/// eye. Parallel, with depth in mm, or from an eye, with the inverse of the distance for depth, which is even along straight lines on the sheet.
 /// </summary>
 internal sealed record View(Point3 Right, Point3 Up, Point3 Toward, double Scale, double OriginX, double OriginY)
 {
+    /// <summary>Where the eye is; null for a parallel view.</summary>
+    public Point3? Eye { get; init; }
+
+    /// <summary>Nothing nearer to the eye than this, mm, is seen.</summary>
+    public const double Near = 4;
+
+    // What the depth is at a distance of 1 mm: single precision is enough then at any distance in a room.
+    private const double Inverse = 1000;
+
     /// <summary>A view along a direction, with a line of space kept level on the sheet.</summary>
     /// <param name="toward">Direction to the eye.</param>
     /// <param name="level">Direction that shall run to the right on the sheet as far as it can.</param>
@@ -20,13 +29,42 @@ internal sealed record View(Point3 Right, Point3 Up, Point3 Toward, double Scale
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public Point3 Project(Point3 p) => new(
-        (Point3.Dot(Right, p) * Scale) + OriginX, OriginY - (Point3.Dot(Up, p) * Scale), Point3.Dot(Toward, p));
+    public Point3 Project(Point3 p)
+    {
+        if (Eye is not { } eye)
+        {
+            return new((Point3.Dot(Right, p) * Scale) + OriginX, OriginY - (Point3.Dot(Up, p) * Scale), Point3.Dot(Toward, p));
+        }
+
+        var from = p - eye;
+        double ahead = Math.Max(-Point3.Dot(Toward, from), Near / 2), size = Scale / ahead;
+        return new((Point3.Dot(Right, from) * size) + OriginX, OriginY - (Point3.Dot(Up, from) * size), Inverse / ahead);
+    }
+
+    /// <summary>How far ahead of the eye a point is, mm; without end for a parallel view.</summary>
+    public double Ahead(Point3 p) => Eye is { } eye ? -Point3.Dot(Toward, p - eye) : double.PositiveInfinity;
+
+    /// <summary>Unit direction from a point to the eye.</summary>
+    public Point3 TowardFrom(Point3 p) => Eye is { } eye ? Unit(eye - p) : Toward;
+
+    /// <summary>What a step in space towards the eye, mm, is in depth where the depth is stated.</summary>
+    public double DepthOf(double step, double depth) => Eye is null ? step : step * depth * depth / Inverse;
+
+    /// <summary>Where the line of sight through a place of the sheet meets a level plane; null where it does not.</summary>
+    public Point3? OnLevel(double x, double y, double height)
+    {
+        var start = Eye ?? Unproject(x, y, 0);
+        var along = Eye is null ? Toward * -1 : (Right * ((x - OriginX) / Scale)) + (Up * ((OriginY - y) / Scale)) - Toward;
+        return along.Z < 0 ? start + (along * ((height - start.Z) / along.Z)) : null;
+    }
 
     /// <summary>The point in space that falls on a place of the sheet at a depth.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public Point3 Unproject(double x, double y, double depth) =>
-        (Right * ((x - OriginX) / Scale)) + (Up * ((OriginY - y) / Scale)) + (Toward * depth);
+    public Point3 Unproject(double x, double y, double depth)
+    {
+        Point3 across = (Right * ((x - OriginX) / Scale)) + (Up * ((OriginY - y) / Scale));
+        return Eye is { } eye ? eye + ((across - Toward) * (Inverse / depth)) : across + (Toward * depth);
+    }
 
     /// <summary>Box of points on the sheet.</summary>
     public (double Left, double Top, double Right, double Bottom) Box(IEnumerable<Point3[]> bodies)
