@@ -11,7 +11,7 @@ public sealed record DeckSpec
     /// <summary>From the coping's front edge to the platform's back, square to the edge. Default 48 (12 ft).</summary>
     public double Width { get; init; } = 48;
 
-    /// <summary>Fall away from the edge as n of 1 in n, beginning behind the coping; 0 is level.</summary>
+    /// <summary>Fall away from the track as n of 1 in n, from the coping's front edge to the back; 0 is level.</summary>
     public double Crossfall { get; init; }
 
     /// <summary>The defaults for a scale: 12 ft wide; the thickness is the printer's and does not scale.</summary>

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Track;
 
 namespace PlatformForge.Platforms;
@@ -75,32 +76,15 @@ public sealed record PlatformPlan
 
     public required GapTable Gaps { get; init; }
 
+    /// <summary>The walking surface, coping included, as planes that meet in lines across the platform; in sections at their ends.</summary>
+    public DeckSurface Surface { get; init; } = DeckSurface.None;
+
     /// <summary>
-    /// Height of the walking surface over the baseboard, mm: level between the ramp heads, less the crossfall behind the coping. A ramp is one
-    /// plane in the layout, through the square line at its head and the foot of the coping front, so that it can be printed lying on
-    /// its slope; on a curve this lies up to some hundredths below the profile along the coping front, and falls to a foot that is not quite level.
+    /// Height of the walking surface over the baseboard, mm: between the ramp heads the profile's level along the coping's front edge, less the crossfall
+    /// away from it, as near as planes come (<see cref="DeckFit"/>). A ramp is one plane in the layout, through the line at its head and the foot of the coping
+    /// front, so that it can be printed lying on its slope; on a curve its foot is not quite level.
     /// </summary>
-    public double TopAt(double chainage, double reach)
-    {
-        double fall = Spec.Deck.Crossfall > 0 ? Math.Max(0, reach - CopingBack.At(chainage)) / Spec.Deck.Crossfall : 0;
-        return Slope(chainage, reach) - fall;
-    }
-
-    private double Slope(double chainage, double reach)
-    {
-        bool starting = chainage < Profile.StartHead;
-        double head = starting ? Profile.StartHead : Profile.EndHead, end = starting ? Profile.From : Profile.To;
-
-        // An end without a ramp is level beyond its last chainage too, which rounding may fall on.
-        if (head == end || (!starting && chainage <= Profile.EndHead))
-        {
-            return Profile.Level;
-        }
-
-        var (top, along) = (ToLayout(head, 0), Chart.At(head).Tangent);
-        double run = Point2.Dot(ToLayout(end, CopingFront.At(end)) - top, along), foot = starting ? Profile.StartFoot : Profile.EndFoot;
-        return Profile.Level + ((foot - Profile.Level) * Point2.Dot(ToLayout(chainage, reach) - top, along) / run);
-    }
+    public double TopAt(double chainage, double reach) => Surface.At(chainage).At(ToLayout(chainage, reach));
 
     /// <summary>Name of the track that a vehicle of the requirement, by index, runs on.</summary>
     public string TrackOf(int vehicle) => Requirement.OtherTrack(vehicle) is { Length: > 0 } other ? other : Spec.Face.Track;

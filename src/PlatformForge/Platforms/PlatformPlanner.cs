@@ -4,6 +4,7 @@ using PlatformForge.Platforms.Edges;
 using PlatformForge.Platforms.Furniture;
 using PlatformForge.Platforms.Gaps;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -120,6 +121,7 @@ public static class PlatformPlanner
             Alternatives = alternatives,
             Gaps = GapMeasurer.Measure(request, profile, alternatives),
         };
+        plan = plan with { Surface = HingedDeck.Uncut(plan) };
         RampRules.Feet(plan, findings);
         return HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
     }

@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -114,11 +115,15 @@ internal static class SectionFindings
         Invariant($"Section {section} holds part of a ramp and part of the level deck, so it prints upright."),
         Invariant($"It would lie flat if the platform could be cut at the ramp's head at {head:F1} mm."));
 
-    public static Finding DeckNotFlat(string key, int section, double lift, double layer) => Finding.Note(
-        "PF6010",
-        key + ".pose",
-        Invariant($"The deck of section {section} is not quite flat, a crossfall on a curve: lying on the bed, part of it stands {lift:F2} mm off, more than half a layer."),
-        Invariant($"Print its first layer {Math.Max(layer, lift):F2} mm high or more, or leave the crossfall out (deck.crossfall = 0)."));
+    /// <summary>A deck on a curve whose planes leave the coping's height or the fall asked by more than is allowed.</summary>
+    /// <param name="key">Key of the platform.</param>
+    /// <param name="fit">How near they come.</param>
+    /// <param name="remedies">What was tried and keeps both: keys with their values.</param>
+    public static Finding DeckOffItsHeight(string key, DeckFit fit, IReadOnlyList<string> remedies) => Finding.Warning(
+        "PF6020",
+        key + ".deck.crossfall",
+        Invariant($"A deck with crossfall on a curve is a cone, and every section's top is one plane, to lie flat on the bed: the coping's edge stands up to {fit.CopingOff:F2} mm off its height, farthest at {fit.CopingAt:F1} mm ({HingedDeck.CopingAllowance:F2} is allowed), and the fall at the joints is up to {fit.FallOff:F3} mm off the {fit.FallAsked:F2} mm asked ({HingedDeck.FallAllowance:F2} is allowed)."),
+        remedies.Count > 0 ? "Tried, and within both: " + string.Join(", or ", remedies) + "." : "Leave the crossfall out (deck.crossfall = 0).");
 
     /// <summary>A section that its joints would reach out of.</summary>
     /// <param name="key">Key of the joint.</param>

@@ -1,4 +1,5 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Cuts;
 using PlatformForge.Sections.Joints;
@@ -18,15 +19,17 @@ public static class SectionMaker
     /// </summary>
     public static Outcome<SectionSet> Make(PlatformPlan plan, PrinterSpec printer, SectionSpec spec)
     {
-        var chart = new FacetedPlan(plan);
-        var chooser = new CutChooser(chart, printer, spec);
+        var chooser = new CutChooser(new FacetedPlan(plan), printer, spec);
         var cuts = chooser.Choose();
         if (cuts.Value is not { } ends)
         {
             return Outcome.Fault<SectionSet>(cuts.Findings);
         }
 
-        var findings = new List<Finding>(JointRule.CheckWalls(plan.Spec, spec.Joint, printer));
+        var findings = new List<Finding>(FlatRule.Check(plan, printer, spec, ends));
+        plan = plan with { Surface = HingedDeck.Of(plan, ends) };
+        var chart = new FacetedPlan(plan);
+        findings.AddRange(JointRule.CheckWalls(plan.Spec, spec.Joint, printer));
         var joints = new CutJoint?[ends.Length];
         for (int i = 1; i < ends.Length - 1; i++)
         {

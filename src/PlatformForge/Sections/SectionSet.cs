@@ -18,7 +18,7 @@ public sealed record SectionSet(
     IReadOnlyList<DowelCut> Dowels,
     PrintEstimate Estimate)
 {
-    /// <summary>The plan they are made from, its ribs divided between the cuts.</summary>
+    /// <summary>The plan they are made from, its ribs divided between the cuts and its walking surface hinged at them.</summary>
     public required PlatformPlan Plan { get; init; }
 
     /// <summary>Fewest sections that the bed allows, and why, in words for a report.</summary>

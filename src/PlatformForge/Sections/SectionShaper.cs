@@ -35,7 +35,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         var solid = SolidRaiser.Raise([.. body.Added, .. joints.SelectMany(j => j.Added()), .. body.Removed, .. joints.SelectMany(j => j.Removed()), .. engraving.Removed]);
         var volumes = Volumes(body, joints, engraving, from, to, a, b);
         var along = outline.Along(from, to);
-        var (pose, turn) = PoseFinder.Find(solid.Mesh, outline.Surface(from, to), along, spec.Pose, printer.Layer);
+        var (pose, turn) = PoseFinder.Find(solid.Mesh, outline.Surfaces(from, to), along, spec.Pose, printer.Layer);
         var (toLayout, hull, size) = OnBed(solid.Mesh, turn);
         var onBed = solid.Mesh.Moved(toLayout.Inverse());
         var overhangs = OverhangMeter.Measure(onBed, printer.Layer, printer.Nozzle, printer.LongestBridge);
@@ -164,11 +164,6 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         if (section.Overhangs.Unsupported > OverhangMeter.Worth)
         {
             findings.Add(SectionFindings.Unsupported(spec.Key, section.Number, section.Overhangs.Unsupported));
-        }
-
-        if (section.Pose == PrintPose.DeckDown && section.Overhangs.Lift > printer.Layer / 2)
-        {
-            findings.Add(SectionFindings.DeckNotFlat(spec.Key, section.Number, section.Overhangs.Lift, printer.Layer));
         }
 
         double width = OverhangMeter.LeastWidth(section.Hull);

@@ -2,6 +2,7 @@ using PlatformForge.Clearance;
 using PlatformForge.Exports;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -97,6 +98,7 @@ internal static class HandDossier
             Alternatives = [fitted, faired, uniform],
             Gaps = new([.. rows], traces),
         };
+        plan = plan with { Surface = HingedDeck.Uncut(plan) };
         var parts = vehicles.SelectMany((v, k) => v.Parts.Select(p =>
         {
             double[] own = [.. fine.Select(s => p.Name == "cylinders" ? Reach(s, 2) : k == 2 ? 17 : Reach(s, k))];

@@ -38,16 +38,15 @@ public class RampTests
     }
 
     [Fact]
-    public void The_deck_falls_away_behind_the_coping_by_the_crossfall()
+    public void The_deck_falls_away_from_the_edge_by_the_crossfall()
     {
         // 1 in 80 over 40 mm is 0.500 mm at model size, 1 in 40 is 1.000 (STANDARDS 3.5, computed).
         foreach (var (n, fall) in new[] { (80.0, 0.5), (40, 1), (50, 0.8) })
         {
             var plan = Bench.Plan(Bench.Straight(s => s with { Height = 12, Deck = s.Deck with { Crossfall = n } }));
-            double back = plan.CopingBack.At(500);
-            Assert.Equal(20, plan.TopAt(500, back), 1e-9);
-            Assert.Equal(20, plan.TopAt(500, plan.CopingFront.At(500)), 1e-9);
-            Assert.Equal(20 - fall, plan.TopAt(500, back + 40), 1e-9);
+            double front = plan.CopingFront.At(500);
+            Assert.Equal(20, plan.TopAt(500, front), 1e-9);
+            Assert.Equal(20 - fall, plan.TopAt(500, front + 40), 1e-9);
         }
     }
 

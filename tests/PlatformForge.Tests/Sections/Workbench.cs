@@ -40,7 +40,7 @@ internal static class Workbench
 
     /// <summary>A straight platform whose coping front lies 19 mm from the centreline, its deck 20 mm over the baseboard, bare of all furniture. Its
     /// plan dimensions are whole steps of the kernel's plan grid, so that volumes can be held to rounding.</summary>
-    public static PlatformPlan Straight(double length, Side side = Side.Left, Func<PlatformSpec, PlatformSpec>? change = null)
+    public static PlatformPlan Straight(double length, Side side = Side.Left, Func<PlatformSpec, PlatformSpec>? change = null, double? railTop = null)
     {
         var track = TrackLayer.Lay(new("up", new(0, 0), 0, [new StraightSpec(length + 400)])).Value!;
         var spec = new PlatformSpec("straight", new FaceSpec("up", side, 200, 200 + length, EdgeStyle.Uniform))
@@ -52,8 +52,11 @@ internal static class Workbench
             Ribs = new() { Pitch = 0, LongitudinalCount = 0 },
         };
         var envelope = Platforms.Bench.Envelope(track, side, _ => 18);
-        return Planned(PlatformPlanner.Plan(new(change?.Invoke(spec) ?? spec, Pendlewick.Site, track, envelope, ClearanceBudget.Of(running: 1))));
+        return Planned(PlatformPlanner.Plan(new(change?.Invoke(spec) ?? spec, railTop is { } top ? Pendlewick.Site with { RailTop = top } : Pendlewick.Site, track, envelope, ClearanceBudget.Of(running: 1))));
     }
+
+    /// <summary>The bare straight platform at a height in all over the baseboard, mm; wide enough for joints.</summary>
+    public static PlatformPlan Low(double height) => Straight(400, change: s => s with { Height = height, Deck = s.Deck with { Width = 40 } }, railTop: 0);
 
     public static SectionSet Made(PlatformPlan plan, PrinterSpec printer, SectionSpec spec)
     {

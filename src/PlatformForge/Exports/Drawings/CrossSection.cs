@@ -192,7 +192,7 @@ internal sealed class CrossSection
         var spec = plan.Spec;
         double slab = spec.Deck.Thickness, wallBack = plan.WallBack.At(s), backWall = plan.BackWallFace.At(s);
         Point2[] ring = [.. Ring().Select(p => Of(p.X, p.Y))];
-        sheet.Area([Of(wallBack, 0), Of(wallBack, top - slab), Of(backWall, plan.TopAt(s, backWall) - slab), Of(backWall, 0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
+        sheet.Area([Of(wallBack, 0), Of(wallBack, plan.TopAt(s, wallBack) - slab), Of(backWall, plan.TopAt(s, backWall) - slab), Of(backWall, 0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
         sheet.Area(ring, new(HouseStyle.Coping));
         sheet.Area(ring, new(HouseStyle.Quiet, 0.5, Pattern.Rising), HouseStyle.Heavy);
         if (plan.WhiteLine is { } line && s >= line.From && s <= line.To)
@@ -216,7 +216,7 @@ internal sealed class CrossSection
         [
             new(wall, 0), new(wall, under), new(front, under), new(front, top - spec.Coping.ArrisChamfer), new(front + spec.Coping.ArrisChamfer, top),
             new(copingBack, plan.TopAt(s, copingBack)), new(back, plan.TopAt(s, back)),
-            new(back, 0), new(backWall, 0), new(backWall, plan.TopAt(s, backWall) - slab), new(wallBack, top - slab), new(wallBack, 0),
+            new(back, 0), new(backWall, 0), new(backWall, plan.TopAt(s, backWall) - slab), new(wallBack, plan.TopAt(s, wallBack) - slab), new(wallBack, 0),
         ];
     }
 

@@ -3,6 +3,7 @@ using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -236,6 +237,12 @@ internal sealed class ReportText(Dossier dossier)
         if (set.CountReason.Length > 0)
         {
             Line(set.CountReason);
+            Line("");
+        }
+
+        if (set.Plan.Spec.Deck.Crossfall > 0 && DeckFit.Of(set.Plan) is var fit)
+        {
+            Line(Invariant($"Each section's top is one plane, so that all of it lies on the bed. The coping's edge keeps within {Figures.Fine(fit.CopingOff)} mm of its height; the deck falls {Figures.Fine(fit.FallAsked)} mm as asked, {Figures.Fine(fit.Falls.Min(f => f.Fall))} to {Figures.Fine(fit.Falls.Max(f => f.Fall))} mm as found at the joints."));
             Line("");
         }
 

@@ -85,5 +85,5 @@ internal static class SocketPlanner
 
     /// <summary>How far in mm the deck lies below the coping's top at a place.</summary>
     public static double Fall(PlatformSpec spec, PlanLines lines, double s, double reach) =>
-        spec.Deck.Crossfall > 0 ? Math.Max(0, reach - lines.CopingBack.At(s)) / spec.Deck.Crossfall : 0;
+        spec.Deck.Crossfall > 0 ? (reach - lines.CopingFront.At(s)) / spec.Deck.Crossfall : 0;
 }

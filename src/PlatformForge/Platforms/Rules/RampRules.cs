@@ -37,7 +37,7 @@ internal static class RampRules
             return 0;
         }
 
-        double fall = Fall(spec, ramp), drop = spec.Deck.Crossfall > 0 ? (spec.Deck.Width - spec.Coping.Width) / spec.Deck.Crossfall : 0;
+        double fall = Fall(spec, ramp), drop = spec.Deck.Crossfall > 0 ? spec.Deck.Width / spec.Deck.Crossfall : 0;
         double lowest = Math.Max(spec.Deck.Thickness + drop, spec.Coping.Thickness) - site.RailTop;
         if (!(fall > 0) || ramp.FootHeight < lowest)
         {

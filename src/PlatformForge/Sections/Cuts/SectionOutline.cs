@@ -94,8 +94,12 @@ internal sealed class SectionOutline
         return pose == PrintPose.Upright || Shape(from, to) == SectionShape.Mixed ? PrintTurn.Upright(along) : PrintTurn.Lying(top.Along((from + to) / 2), along);
     }
 
-    /// <summary>Plane of the walking surface half-way along.</summary>
-    public HeightPlane Surface(double from, double to) => top.Along((from + to) / 2);
+    /// <summary>Planes of the walking surface between two chainages.</summary>
+    public IEnumerable<HeightPlane> Surfaces(double from, double to)
+    {
+        double[] ends = [from, .. plan.Surface.Breaks.Where(s => s > from && s < to), to];
+        return ends.Zip(ends.Skip(1), (a, b) => top.Along((a + b) / 2));
+    }
 
     private Point3 Corner(PlanLine line, double chainage)
     {

@@ -102,8 +102,7 @@ internal sealed class JointBlocks
             mouth + (inward * inside) - (left * half), mouth + (inward * end) - (left * half),
             mouth + (inward * end) + (left * half), mouth + (inward * inside) + (left * half),
         ];
-        double reach = Point2.Dot(mouth - chart.CrossLine(place.Chainage).Origin, place.Away);
         double middle = place.Chainage + (((inside + end) / 2) * Math.Sign(Point2.Dot(inward, place.Forward)));
-        bosses.Add((ring, top.Near(Math.Clamp(middle, chart.Stations[0], chart.Stations[^1]), reach)));
+        bosses.Add((ring, top.Along(Math.Clamp(middle, chart.Stations[0], chart.Stations[^1]))));
     }
 }

@@ -157,7 +157,7 @@ internal sealed class Engraving
         var forward = setting.Along ? frame.Tangent : frame.Tangent.Left;
         var up = forward.Left * -1;
         double unit = setting.Height / StrokeFont.CapHeight;
-        var underside = top.Near(s, t).Raised(-plan.Spec.Deck.Thickness);
+        var underside = top.Along(s).Raised(-plan.Spec.Deck.Thickness);
         double tall = ((setting.Lines.Length - 1) * Pitch) + StrokeFont.CapHeight;
         var middle = plan.ToLayout(s, t);
         for (int i = 0; i < setting.Lines.Length; i++)

@@ -58,9 +58,9 @@ internal readonly record struct Patch(double From, double To, double Near, doubl
     {
         double middle = (start + end) / 2;
 
-        // Under the coping's back the underside has a fold with a crossfall, and a step under a coping thicker than the deck.
-        bool broken = plan.Spec.Deck.Crossfall > 0 || plan.Spec.Coping.Thickness > plan.Spec.Deck.Thickness;
-        double near = Math.Max(Most(plan.WallBack, start, end), broken ? Most(plan.CopingBack, start, end) : 0);
+        // Under the coping's back the underside has a step where the coping is thicker than the deck.
+        bool stepped = plan.Spec.Coping.Thickness > plan.Spec.Deck.Thickness;
+        double near = Math.Max(Most(plan.WallBack, start, end), stepped ? Most(plan.CopingBack, start, end) : 0);
         var ribs = along.Where(r => r.From < end && r.To > start).OrderBy(r => r.Near.At(middle));
         foreach (var rib in ribs)
         {

@@ -64,10 +64,9 @@ internal static class DeckBlocks
         foreach (double joint in plan.CopingJoints)
         {
             double a = Math.Max(from, joint - half), b = Math.Min(to, joint + half);
-            if (a < b)
+            foreach (var piece in top.Cover(beyond, plan.CopingBack, a, b))
             {
-                var level = top.Along(joint);
-                blocks.Add(Layer.Removed(chart.Ring(beyond, plan.CopingBack, chart.Chainages(a, b)), level.Raised(-depth), level.Raised(Layer.Above), Paint.Coping));
+                blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-depth), piece.Top.Raised(Layer.Above), Paint.Coping));
             }
         }
     }

@@ -23,7 +23,7 @@ internal static class FurnitureBlocks
             {
                 double floor = plan.TopAt(socket.Chainage, socket.Reach) - socket.Depth - socket.BossWall;
                 blocks.Add(Layer.Added(
-                    ring, new(Math.Max(0, floor)), top.Near(socket.Chainage, socket.Reach).Raised(-plan.Spec.Deck.Thickness / 2), Paint.Wall));
+                    ring, new(Math.Max(0, floor)), top.Along(socket.Chainage).Raised(-plan.Spec.Deck.Thickness / 2), Paint.Wall));
             }
         }
     }
@@ -41,7 +41,7 @@ internal static class FurnitureBlocks
             if (ring.Length > 0)
             {
                 double floor = plan.TopAt(s, hole.Reach) - hole.Depth!.Value - hole.BossWall;
-                blocks.Add(Layer.Added(ring, new(Math.Max(0, floor)), top.Near(s, hole.Reach).Raised(-plan.Spec.Deck.Thickness / 2), Paint.Wall));
+                blocks.Add(Layer.Added(ring, new(Math.Max(0, floor)), top.Along(s).Raised(-plan.Spec.Deck.Thickness / 2), Paint.Wall));
             }
         }
     }
@@ -61,12 +61,12 @@ internal static class FurnitureBlocks
         {
             double floor = plan.TopAt(socket.Chainage, socket.Reach) - socket.Depth;
             blocks.Add(Layer.Removed(
-                Rectangle(plan, socket, 0), new(floor), top.Near(socket.Chainage, socket.Reach).Raised(Layer.Above), Paint.Deck));
+                Rectangle(plan, socket, 0), new(floor), top.Along(socket.Chainage).Raised(Layer.Above), Paint.Deck));
         }
 
         foreach (var hole in plan.PostHoles.Where(h => Touches(from, to, h.Chainage, h.Diameter)))
         {
-            var surface = top.Near(hole.Chainage, hole.Reach);
+            var surface = top.Along(hole.Chainage);
             var ring = Round(plan, hole);
             var lower = hole.Depth is { } depth
                 ? new HeightPlane(plan.TopAt(hole.Chainage, hole.Reach) - depth)

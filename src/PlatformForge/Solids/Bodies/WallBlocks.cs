@@ -33,19 +33,10 @@ internal static class WallBlocks
         FacetedPlan chart, TopSurface top, PlanLine near, PlanLine far, double from, double to, List<ColumnBlock> blocks, double? depth = null)
     {
         double deck = chart.Plan.Spec.Deck.Thickness;
-        if (depth is { } d)
+        foreach (var piece in top.Cover(near, far, from, to))
         {
-            foreach (var piece in top.Cover(near, far, from, to))
-            {
-                blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-deck - d), piece.Top.Raised(-deck / 2), Paint.Wall));
-            }
-
-            return;
-        }
-
-        foreach (var piece in top.CoverInside(near, far, from, to))
-        {
-            blocks.Add(Layer.Added(piece.Ring, Layer.Baseboard, piece.Top, Paint.Wall));
+            var foot = depth is { } d ? piece.Top.Raised(-deck - d) : Layer.Baseboard;
+            blocks.Add(Layer.Added(piece.Ring, foot, piece.Top.Raised(-deck / 2), Paint.Wall));
         }
     }
 

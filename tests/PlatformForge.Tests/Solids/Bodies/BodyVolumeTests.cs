@@ -139,15 +139,13 @@ public class BodyVolumeTests
     }
 
     [Fact]
-    public void Crossfall_lowers_the_deck_behind_the_coping()
+    public void Crossfall_lowers_the_deck_away_from_the_edge()
     {
         // The deck keeps its thickness; what stands under it is shorter by what the deck has fallen there.
         var plan = Workbench.Straight(Length, change: s => s with { Deck = s.Deck with { Crossfall = 80 } });
-        double behind = Width - 8, atBack = behind / 80, meanBackWall = atBack - (Wall / 2 / 80);
-        double back = Length * Wall * meanBackWall;
-        double strip = behind - Wall, meanStrip = strip / 2 / 80;
-        double ends = 2 * Wall * strip * meanStrip;
-        Agree(Shell - back - ends, Volume(plan), Levels);
+        double front = Length * Wall * (Overhang + (Wall / 2)) / 80, back = Length * Wall * (Width - (Wall / 2)) / 80;
+        double ends = 2 * Wall * Clear * (Overhang + Wall + (Clear / 2)) / 80;
+        Agree(Shell - front - back - ends, Volume(plan), Levels);
     }
 
     [Fact]
