@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
 using static System.FormattableString;
 
@@ -54,8 +55,8 @@ public sealed record PlatformSection(
     /// <summary>How it stands on the bed, in words.</summary>
     public string PoseInWords => Pose != PrintPose.DeckDown ? "upright" : Math.Abs(ToLayout.Row2.Z) > LevelCosine ? "deck down" : "deck down, on its slope";
 
-    /// <summary>The mesh in file coordinates.</summary>
-    public Mesh PrintMesh() => Solid.Mesh.Moved(ToLayout.Inverse());
+    /// <summary>The mesh in file coordinates, as 32-bit floats and without triangles too flat for these.</summary>
+    public Mesh PrintMesh() => SliverMender.AsFloats(Solid.Mesh.Moved(ToLayout.Inverse()));
 }
 
 /// <summary>

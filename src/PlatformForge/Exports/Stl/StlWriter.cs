@@ -98,22 +98,29 @@ public static class StlWriter
 
     private static void Fill(Span<byte> facets, Mesh mesh, Corner[] corners, int from, int to)
     {
-        var vertices = mesh.Vertices;
         var triangles = mesh.Triangles.AsSpan();
         for (int i = from; i < to; i++)
         {
-            var three = triangles.Slice(3 * i, 3);
             var facet = facets.Slice(FacetLength * (i - from), FacetLength);
-            var a = vertices[three[0]];
-            var normal = Point3.Cross(vertices[three[1]] - a, vertices[three[2]] - a);
+            var (a, b, c) = FromWidest(corners[triangles[3 * i]], corners[triangles[(3 * i) + 1]], corners[triangles[(3 * i) + 2]]);
+            var normal = Point3.Cross(Corner.Between(a, b), Corner.Between(a, c));
             double length = normal.Length, scale = length > 0 ? 1 / length : 0;
             Put(facet, new(ToFloat(normal.X * scale), ToFloat(normal.Y * scale), ToFloat(normal.Z * scale)));
-            Put(facet[12..], corners[three[0]]);
-            Put(facet[24..], corners[three[1]]);
-            Put(facet[36..], corners[three[2]]);
+            Put(facet[12..], a);
+            Put(facet[24..], b);
+            Put(facet[36..], c);
             facet[48] = 0;
             facet[49] = 0;
         }
+    }
+
+    // A reader that works a normal out anew takes the sides at the first corner: at the widest one, opposite the longest side, least is lost.
+    private static (Corner A, Corner B, Corner C) FromWidest(Corner a, Corner b, Corner c)
+    {
+        double ab = Squared(a, b), bc = Squared(b, c), ca = Squared(c, a);
+        return bc >= ab && bc >= ca ? (a, b, c) : ca >= ab ? (b, c, a) : (c, a, b);
+
+        static double Squared(Corner from, Corner to) => Corner.Between(from, to) is var d ? Point3.Dot(d, d) : 0;
     }
 
     // Adding nil turns minus nil into nil, so that equal corners have equal bytes.
@@ -126,5 +133,8 @@ public static class StlWriter
         BinaryPrimitives.WriteSingleLittleEndian(to.Slice(8, 4), corner.Z);
     }
 
-    private readonly record struct Corner(float X, float Y, float Z);
+    private readonly record struct Corner(float X, float Y, float Z)
+    {
+        public static Point3 Between(Corner from, Corner to) => new((double)to.X - from.X, (double)to.Y - from.Y, (double)to.Z - from.Z);
+    }
 }

@@ -2,7 +2,6 @@ using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Poses;
-using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 
 namespace PlatformForge.Sections.Cuts;

@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Solids;
 
 namespace PlatformForge.Sections.Poses;
 

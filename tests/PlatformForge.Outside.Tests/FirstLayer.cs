@@ -1,0 +1,117 @@
+using System.Globalization;
+using PlatformForge.Exports.Stl;
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+
+namespace PlatformForge.Outside.Tests;
+
+/// <summary>How much of a section's walking surface an independent slicer puts into the first layer.</summary>
+internal static class FirstLayer
+{
+    /// <summary>Share of the walking surface as planned that threads of the first layer cover; the layer is 0.2 mm high and cut at half its height.</summary>
+    public static double Held(PlatformPlan plan, PlatformSection section, JointSpec joint)
+    {
+        var planned = Planned(plan, section, joint);
+        string stem = Path.Combine(Path.GetTempPath(), $"platformforge-{Guid.NewGuid():N}");
+        try
+        {
+            File.WriteAllBytes(stem + ".stl", StlWriter.ToBytes(section.PrintMesh(), section.Name));
+            var said = Tool.Run(
+                "prusa-slicer", "--export-gcode", "--output", stem + ".gcode", "--bed-shape", "0x0,500x0,500x500,0x500", "--dont-arrange", "--first-layer-height", "0.2", "--layer-height", "0.32",
+                "--nozzle-diameter", "0.4", "--fill-density", "0%", "--perimeters", "2", "--top-solid-layers", "0", "--bottom-solid-layers", "1", "--skirts", "0", "--brim-width", "0",
+                "--elefant-foot-compensation", "0", "--gcode-comments", stem + ".stl");
+            Assert.True(File.Exists(stem + ".gcode"), said.All);
+            var found = new Raster(section.Size.X, section.Size.Y);
+            foreach (var (from, to, width) in Threads(File.ReadLines(stem + ".gcode")))
+            {
+                found.Thread(from, to, width);
+            }
+
+            return planned.Common(found) / planned.Area;
+        }
+        finally
+        {
+            File.Delete(stem + ".stl");
+            File.Delete(stem + ".gcode");
+        }
+    }
+
+    // From the plan alone: the strip between coping and back, less what is stated to be cut into it.
+    private static Raster Planned(PlatformPlan plan, PlatformSection section, JointSpec joint)
+    {
+        var toBed = section.ToLayout.Inverse();
+        var sheet = new Raster(section.Size.X, section.Size.Y);
+        double chamfer = plan.Spec.Coping.ArrisChamfer;
+        double a = section.From + (section.Number > 1 ? joint.EndTrim : 0), b = section.To - (section.Number < section.Count ? joint.EndTrim : 0);
+        sheet.Fill(Strip(a, b, s => plan.CopingFront.At(s) + chamfer, plan.Back.At));
+        foreach (double groove in plan.Spec.Coping.JointDepth > 0 ? plan.CopingJoints : [])
+        {
+            double half = plan.Spec.Coping.JointWidth / 2;
+            sheet.Fill(Strip(groove - half, groove + half, s => plan.CopingFront.At(s) - 1, plan.CopingBack.At), false);
+        }
+
+        if (plan.WhiteLine is { GrooveDepth: > 0 } line)
+        {
+            sheet.Fill(Strip(Math.Max(a, line.From), Math.Max(a, Math.Min(b, line.To)), line.Near.At, line.Far.At), false);
+        }
+
+        foreach (var hole in plan.PostHoles)
+        {
+            sheet.Fill(Raster.Disc(Bed(hole.Chainage, hole.Reach), (hole.Diameter / 2 / Math.Cos(Math.PI / 12)) + 0.02), false);
+        }
+
+        foreach (var socket in plan.Sockets)
+        {
+            var (middle, along) = (plan.ToLayout(socket.Chainage, socket.Reach), plan.Chart.At(socket.Chainage).Tangent);
+            Point2 x = along * (socket.Along / 2), y = along.Left * (socket.Across / 2);
+            sheet.Fill([.. new[] { middle - x - y, middle + x - y, middle + x + y, middle - x + y }.Select(p => Down(p, plan.TopAt(socket.Chainage, socket.Reach)))], false);
+        }
+
+        return sheet;
+
+        Point2[] Strip(double from, double to, Func<double, double> near, Func<double, double> far)
+        {
+            double[] stations = [from, .. plan.Stations.Where(s => s > from && s < to), to];
+            return [.. stations.Select(s => Bed(s, near(s))), .. stations.Reverse().Select(s => Bed(s, far(s)))];
+        }
+
+        Point2 Bed(double s, double t) => Down(plan.ToLayout(s, t), plan.TopAt(Math.Clamp(s, a, b), t));
+
+        Point2 Down(Point2 p, double z) => toBed.Apply(new(p.X, p.Y, z)) is var q ? new(q.X, q.Y) : default;
+    }
+
+    // Moves that press plastic out below the first change to a second layer.
+    private static IEnumerable<(Point2 From, Point2 To, double Width)> Threads(IEnumerable<string> gcode)
+    {
+        int layer = 0;
+        double width = 0.4;
+        Point2 at = default;
+        foreach (string line in gcode)
+        {
+            if (line.StartsWith(";LAYER_CHANGE", StringComparison.Ordinal) && ++layer > 1)
+            {
+                yield break;
+            }
+
+            if (line.StartsWith(";WIDTH:", StringComparison.Ordinal))
+            {
+                width = double.Parse(line[7..], CultureInfo.InvariantCulture);
+            }
+
+            if (!line.StartsWith("G1 ", StringComparison.Ordinal) && !line.StartsWith("G0 ", StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            var words = line.Split(';')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries).Skip(1).ToDictionary(w => w[0], w => double.Parse(w[1..], CultureInfo.InvariantCulture));
+            Point2 to = new(words.GetValueOrDefault('X', at.X), words.GetValueOrDefault('Y', at.Y));
+            if (layer == 1 && words.GetValueOrDefault('E') > 0 && to != at)
+            {
+                yield return (at, to, width);
+            }
+
+            at = to;
+        }
+    }
+}
