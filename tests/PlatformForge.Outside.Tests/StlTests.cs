@@ -34,7 +34,7 @@ public class StlTests(WrittenSamples samples)
         {
             var said = Tool.Run("admesh", file);
             Assert.Equal(0, said.Exit);
-            foreach (string zero in new[] { "Total disconnected facets", "Edges fixed", "Facets removed", "Facets added", "Facets reversed", "Backwards edges", "Degenerate facets" })
+            foreach (string zero in new[] { "Total disconnected facets", "Edges fixed", "Facets removed", "Facets added", "Facets reversed", "Backwards edges", "Degenerate facets", "Normals fixed" })
             {
                 // Disconnected facets have two columns, before and after repair: the first counts.
                 var row = Regex.Match(said.Out, Regex.Escape(zero) + @"\s*:\s*(?<count>\d+)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));

@@ -14,6 +14,9 @@ public sealed record DeckSpec
     /// <summary>Fall away from the track as n of 1 in n, from the coping's front edge to the back; 0 is level.</summary>
     public double Crossfall { get; init; }
 
+    /// <summary>Chamfer at the mouths of holes and sockets, measured along both faces. Default 0.3: takes up the squashed first layer of a print laid deck down.</summary>
+    public double MouthChamfer { get; init; } = 0.3;
+
     /// <summary>The defaults for a scale: 12 ft wide; the thickness is the printer's and does not scale.</summary>
     public static DeckSpec For(ModelScale scale) => new() { Width = scale.ToModel(12 * FullSize.Foot) };
 }

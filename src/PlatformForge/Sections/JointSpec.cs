@@ -8,6 +8,9 @@ public enum JointKind
 
     /// <summary>Loose dowels in blind bores of both faces: one round bore, one slotted.</summary>
     Dowel,
+
+    /// <summary>Two flat strips across the joint, let into both pieces from underneath and glued: for platforms too low for dowels.</summary>
+    Plate,
 }
 
 /// <summary>Joints between sections, mm. Both faces are female, so either can lie on the bed.</summary>
@@ -18,7 +21,7 @@ public sealed record JointSpec
     /// <summary>Diameter of the loose dowel; a cut length of filament is 1.75.</summary>
     public double DowelDiameter { get; init; } = 1.75;
 
-    /// <summary>Length to cut a dowel to; half of it goes into each section.</summary>
+    /// <summary>Length to cut a dowel or a plate to; half of it goes into each section.</summary>
     public double DowelLength { get; init; } = 12;
 
     /// <summary>Bore over dowel, on the diameter.</summary>
@@ -39,12 +42,27 @@ public sealed record JointSpec
     /// <summary>Thickness of the wall that closes a section at a joint.</summary>
     public double EndWall { get; init; } = 2;
 
+    /// <summary>Width of a plate; a strip of sheet plastic (common practice, no source).</summary>
+    public double PlateWidth { get; init; } = 5;
+
+    /// <summary>Thickness of a plate; sheet plastic of 1 mm (common practice, no source).</summary>
+    public double PlateThickness { get; init; } = 1;
+
+    /// <summary>Chamfer of the end face along the edge that lies on the bed, against the squashed first layer.</summary>
+    public double FaceRelief { get; init; } = 0.3;
+
     /// <summary>Key of the joint in the project file, for findings.</summary>
     public string Key { get; init; } = "joint";
 
     /// <summary>Diameter of the bore.</summary>
     public double BoreDiameter => DowelDiameter + Fit;
 
-    /// <summary>Depth of the bore from the section's end face.</summary>
+    /// <summary>Width of a plate's pocket.</summary>
+    public double PocketWidth => PlateWidth + Fit;
+
+    /// <summary>Height of a plate's pocket over the baseboard.</summary>
+    public double PocketHeight => PlateThickness + Fit;
+
+    /// <summary>Depth of the bore or the pocket from the section's end face.</summary>
     public double BoreDepth => (DowelLength / 2) - EndTrim + DepthAllowance;
 }

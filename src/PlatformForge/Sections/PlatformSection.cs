@@ -60,7 +60,7 @@ public sealed record PlatformSection(
 }
 
 /// <summary>
-/// How a section's volume comes about, mm³: <c>Finished = Plain - Trim + EndWalls - Bores - Engraving</c>.
+/// How a section's volume comes about, mm³: <c>Finished = Plain - Trim + EndWalls - Bores - Relief - Engraving</c>.
 /// </summary>
 /// <param name="Plain">The platform between two cuts; these add up to the whole platform.</param>
 /// <param name="Trim">Taken off at the joints so that lengths do not add up.</param>
@@ -69,7 +69,10 @@ public sealed record PlatformSection(
 /// <param name="Engraving">Taken out by the lettering underneath.</param>
 public sealed record SectionVolumes(double Plain, double Trim, double EndWalls, double Bores, double Engraving)
 {
-    public double Finished => Plain - Trim + EndWalls - Bores - Engraving;
+    /// <summary>Taken off the edges of the end faces that lie on the bed.</summary>
+    public double Relief { get; init; }
+
+    public double Finished => Plain - Trim + EndWalls - Bores - Relief - Engraving;
 }
 
 /// <summary>A dowel bore in an end face: its mouth's middle, the unit direction into the material, and its measures in mm, layout frame.</summary>

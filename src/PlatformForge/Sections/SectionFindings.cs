@@ -68,14 +68,37 @@ internal static class SectionFindings
         Invariant($"The {what} is {thickness:F2} mm thick, less than two lines of the nozzle."),
         Invariant($"Make it {Math.Ceiling((least - Grain) * 100) / 100:F2} mm or more{(thickness >= 0.2 ? Invariant($", or print with a nozzle of {Math.Floor((thickness + Grain) * 50) / 100:F2} mm") : "")}.")).Curing(Math.Ceiling((least - Grain) * 100) / 100);
 
-    public static Finding DowelTooLarge(string key, double chainage, double diameter, double largest, string because) => Finding.Error(
+    public static Finding DowelTooLarge(string key, double chainage, double diameter, double largest, string because, JointSpec? plates = null) => Finding.Error(
         "PF6005",
         key + ".dowel_diameter",
         Invariant($"At the cut at {chainage:F1} mm a dowel of {diameter:F2} mm leaves less than two lines of the nozzle around its bore {because}."),
-        largest >= LeastDowel
-            ? Invariant($"The largest that goes in is {Math.Floor((largest + Grain) * 100) / 100:F2} mm.")
-            : "No dowel goes in there: use joint.kind = \"none\" or raise the platform's height at the cut.",
-        FaultKind.DesignRule).Curing(largest >= LeastDowel ? Cure.Set(key + ".dowel_diameter", Math.Floor((largest + Grain) * 100) / 100) : Cure.Text(key + ".kind", "none"));
+        (largest >= LeastDowel ? Invariant($"The largest that goes in is {Math.Floor((largest + Grain) * 100) / 100:F2} mm") : "No dowel goes in there") + (plates is { } p
+            ? Invariant($": use {key}.kind = \"plate\", two strips of {p.PlateWidth:0.##} by {p.PlateThickness:0.##} mm let in from underneath, which goes in there.")
+            : largest >= LeastDowel ? "." : Invariant($": use {key}.kind = \"none\" or raise the platform's height at the cut.")),
+        FaultKind.DesignRule).Curing(
+            plates is not null ? Cure.Text(key + ".kind", "plate")
+            : largest >= LeastDowel ? Cure.Set(key + ".dowel_diameter", Math.Floor((largest + Grain) * 100) / 100)
+            : Cure.Text(key + ".kind", "none"));
+
+    public static Finding PlateTooLarge(string key, double chainage, string what, double size, double largest) => Finding.Error(
+        "PF6022",
+        key,
+        Invariant($"At the cut at {chainage:F1} mm a plate of {size:F2} mm {what} leaves less than two lines of the nozzle around its pocket."),
+        Math.Floor(largest * 100) / 100 is var most and > 0 ? Invariant($"The largest {what} that goes in is {most:F2} mm.") : "No plate goes in there: use kind = \"none\".",
+        FaultKind.DesignRule).Curing(Math.Floor(largest * 100) / 100 is var set and > 0 ? Cure.Set(key, set) : null);
+
+    /// <summary>An upright opening that the nozzle closes.</summary>
+    /// <param name="key">Key of its size.</param>
+    /// <param name="what">What it is, with its verb.</param>
+    /// <param name="width">Its width, fit included, mm.</param>
+    /// <param name="least">Least width that stays open, mm.</param>
+    /// <param name="size">Size of what goes in that gives that width, mm.</param>
+    /// <param name="nozzle">Nozzle that leaves it open as it is, mm.</param>
+    public static Finding OpeningTooNarrow(string key, string what, double width, double least, double size, double nozzle) => Finding.Warning(
+        "PF6021",
+        key,
+        Invariant($"The {what} {width:F2} mm wide, less than two lines of the nozzle ({least:F2} mm), and closes while it prints."),
+        Invariant($"Give {Math.Ceiling(size * 100) / 100:0.##} mm or more, print with a nozzle of {Math.Floor(nozzle * 100) / 100:0.##} mm, or drill it after printing.")).Curing(Math.Ceiling(size * 100) / 100);
 
     public static Finding EngravingLeftOut(string key, int section, double largest, double least) => Finding.Note(
         "PF6006",
@@ -119,11 +142,12 @@ internal static class SectionFindings
     /// <param name="key">Key of the platform.</param>
     /// <param name="fit">How near they come.</param>
     /// <param name="remedies">What was tried and keeps both: keys with their values.</param>
-    public static Finding DeckOffItsHeight(string key, DeckFit fit, IReadOnlyList<string> remedies) => Finding.Warning(
+    public static Finding DeckOffItsHeight(string key, DeckFit fit, IReadOnlyList<(string Words, Cure Cure)> remedies) => Finding.Warning(
         "PF6020",
         key + ".deck.crossfall",
         Invariant($"A deck with crossfall on a curve is a cone, and every section's top is one plane, to lie flat on the bed: the coping's edge stands up to {fit.CopingOff:F2} mm off its height, farthest at {fit.CopingAt:F1} mm ({HingedDeck.CopingAllowance:F2} is allowed), and the fall at the joints is up to {fit.FallOff:F3} mm off the {fit.FallAsked:F2} mm asked ({HingedDeck.FallAllowance:F2} is allowed)."),
-        remedies.Count > 0 ? "Tried, and within both: " + string.Join(", or ", remedies) + "." : "Leave the crossfall out (deck.crossfall = 0).");
+        remedies.Count > 0 ? "Tried, and within both: " + string.Join(", or ", remedies.Select(r => r.Words)) + "." : "Leave the crossfall out (deck.crossfall = 0).")
+        .Curing(remedies.Count > 0 ? remedies[0].Cure : Cure.Set(key + ".deck.crossfall", 0));
 
     /// <summary>A section that its joints would reach out of.</summary>
     /// <param name="key">Key of the joint.</param>

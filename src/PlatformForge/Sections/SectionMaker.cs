@@ -30,6 +30,7 @@ public static class SectionMaker
         plan = plan with { Surface = HingedDeck.Of(plan, ends) };
         var chart = new FacetedPlan(plan);
         findings.AddRange(JointRule.CheckWalls(plan.Spec, spec.Joint, printer));
+        findings.AddRange(HoleRule.Check(plan.Spec, printer));
         var joints = new CutJoint?[ends.Length];
         for (int i = 1; i < ends.Length - 1; i++)
         {
@@ -72,8 +73,10 @@ public static class SectionMaker
 
     private static IReadOnlyList<DowelCut> Dowels(JointSpec joint, CutJoint?[] joints)
     {
-        int count = joint.Kind == JointKind.Dowel ? 2 * joints.Count(j => j is { Dowels: true }) : 0;
-        return count == 0 ? [] : [new(Invariant($"dowel, {joint.DowelDiameter:0.##} mm round"), joint.DowelDiameter, joint.DowelLength, count)];
+        int count = joint.Kind == JointKind.None ? 0 : 2 * joints.Count(j => j is { Dowels: true });
+        return count == 0 ? [] : joint.Kind == JointKind.Plate
+            ? [new(Invariant($"plate, strip of {joint.PlateWidth:0.##} by {joint.PlateThickness:0.##} mm"), joint.PlateWidth, joint.DowelLength, count)]
+            : [new(Invariant($"dowel, {joint.DowelDiameter:0.##} mm round"), joint.DowelDiameter, joint.DowelLength, count)];
     }
 
     private static string Reason(CutChooser chooser, double[] ends, PrinterSpec printer)

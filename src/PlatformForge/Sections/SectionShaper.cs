@@ -32,8 +32,8 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         double markTo = end is null ? b : MarkLimit(joints[^1], false);
         var engraving = Engraving.Of(chart, markFrom, markTo, number, count, shortName, spec, printer);
 
-        var solid = SolidRaiser.Raise([.. body.Added, .. joints.SelectMany(j => j.Added()), .. body.Removed, .. joints.SelectMany(j => j.Removed()), .. engraving.Removed]);
-        var volumes = Volumes(body, joints, engraving, from, to, a, b);
+        var solid = SolidRaiser.Raise([.. body.Added, .. joints.SelectMany(j => j.Added()), .. body.Removed, .. joints.SelectMany(j => j.Removed()), .. joints.SelectMany(j => Relief(j, from, to)), .. engraving.Removed]);
+        var volumes = Volumes(body, joints, engraving, from, to, a, b) with { Relief = ReliefVolume(joints, from, to) };
         var along = outline.Along(from, to);
         var (pose, turn) = PoseFinder.Find(solid.Mesh, outline.Surfaces(from, to), along, spec.Pose, printer.Layer);
         var (toLayout, hull, size) = OnBed(solid.Mesh, turn);
@@ -64,8 +64,29 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
     // Lettering keeps off the end wall and the bosses behind it.
     private double MarkLimit(JointBlocks joint, bool start)
     {
-        double depth = joint.Bores.Count > 0 ? Math.Max(spec.Joint.EndWall, spec.Joint.BoreDepth + printer.LeastWall) : spec.Joint.EndWall;
-        return start ? joint.From + depth : joint.To - depth;
+        return start ? joint.From + joint.Depth : joint.To - joint.Depth;
+    }
+
+    // Which edge lies on the bed is certain but for a piece with part of a ramp, whose pose is measured on the solid.
+    private IEnumerable<ColumnBlock> Relief(JointBlocks joint, double from, double to)
+    {
+        bool mixed = outline.Shape(from, to) == SectionShape.Mixed;
+        bool lies = spec.Pose == PrintPose.DeckDown || (spec.Pose == PrintPose.Automatic && !mixed), stands = spec.Pose == PrintPose.Upright;
+        return joint.Relief(!stands, !lies);
+    }
+
+    // What the reliefs take, from slices of the ends with and without them.
+    private double ReliefVolume(JointBlocks[] joints, double from, double to)
+    {
+        double taken = 0;
+        foreach (var joint in joints)
+        {
+            var slice = PlatformBody.Blocks(chart, joint.From, joint.To);
+            ColumnBlock[] whole = [.. slice.Added, .. joint.Added(), .. slice.Removed], relief = [.. Relief(joint, from, to)];
+            taken += relief.Length > 0 ? VolumeOf(whole) - VolumeOf([.. whole, .. relief]) : 0;
+        }
+
+        return taken;
     }
 
     private SectionVolumes Volumes(BodyBlocks body, JointBlocks[] joints, Engraving engraving, double from, double to, double a, double b)

@@ -66,7 +66,9 @@ public class FlatDeckTests
     [Fact]
     public void Where_bodies_may_pass_over_the_coping_it_never_stands_above_its_height()
     {
-        var request = Bench.Request(3, EdgeStyle.Uniform, s => s with { Deck = s.Deck with { Crossfall = 40 }, Face = s.Face with { BodiesPassOver = true } });
+        var request = Bench.Request(3, EdgeStyle.Uniform, s => s with { Height = 11.5, Deck = s.Deck with { Crossfall = 40 }, Face = s.Face with { BodiesPassOver = true } });
+        var steps = VehiclePart.Box("steps", PartCarrier.Body, -40, 40, 34, 3, 8);
+        request = request with { Envelope = Bench.Envelope(request.Chart, request.Spec.Face.Side, _ => 18, new KeyValuePair<VehiclePart, Func<double, double>>(steps, _ => 17)) };
         var built = SectionMaker.Make(Bench.Plan(request), Workbench.Printer, new()).Value!.Plan;
         var off = built.Stations.Select(s => built.TopAt(s, built.CopingFront.At(s)) - built.Profile.At(s)).ToArray();
         Assert.Equal(0, off.Max(), 1e-9);

@@ -1,8 +1,10 @@
 using FsCheck.Xunit;
+using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry.Meshes;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
+using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Platforms;
 using Xunit;
 
@@ -31,6 +33,7 @@ public class SectionProperties
         {
             var report = MeshCheck.Inspect(section.PrintMesh());
             Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
+            Assert.InRange(SliverMenderTests.FlattestOf(StlReader.Read(StlWriter.ToBytes(section.PrintMesh(), ""), "").Value!.Mesh), 1e-4, 100);
             Assert.True(bed.Fits(section.Hull) && section.Size.Z <= printer.Height);
             Assert.Equal(section.Volumes.Finished, section.Solid.ColumnVolume, section.Solid.ColumnVolume * 3e-5);
             Assert.Contains(set.Plates, p => p.Sections.Any(s => s.Section.Number == section.Number));

@@ -2,8 +2,8 @@ namespace PlatformForge.Geometry.Meshes;
 
 /// <summary>
 /// Takes triangles out of a closed mesh that are flatter than a file's numbers can carry: their normals would point anywhere. A flat triangle is
-/// turned into its neighbour across its longest side; one with a side as short loses that side. Neither moves the surface by more than the triangle was
-/// flat, and the mesh stays a closed 2-manifold by index.
+/// turned into its neighbour across its longest side; one with a side as short loses that side. Neither moves the surface by more than a
+/// thousandth of a millimetre, and the mesh stays a closed 2-manifold by index.
 /// </summary>
 public static class SliverMender
 {
@@ -40,6 +40,10 @@ public static class SliverMender
         double longest = Math.Max((b - a).Length, Math.Max((c - b).Length, (a - c).Length));
         return Point3.Cross(b - a, c - a).Length < longest * Math.Max(Flat, FlatShare * longest);
     }
+
+    /// <summary>Height of a triangle over its longest side, mm.</summary>
+    internal static double Height(Point3 a, Point3 b, Point3 c) =>
+        Point3.Cross(b - a, c - a).Length / Math.Max(double.Epsilon, Math.Max((b - a).Length, Math.Max((c - b).Length, (a - c).Length)));
 
     private static bool HasSlivers(Mesh mesh)
     {

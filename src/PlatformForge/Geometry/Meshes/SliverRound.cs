@@ -6,6 +6,15 @@ internal sealed class SliverRound
     /// <summary>Cosine of the angle by which a good triangle may turn: what is moved is far smaller than what is seen.</summary>
     private const double Turn = 0.9;
 
+    /// <summary>A sliver that takes another's place is higher by this factor, so that turning comes to an end.</summary>
+    private const double Better = 2;
+
+    /// <summary>Sides shorter than this, mm, may go: a two-hundredth of the finest nozzle's line.</summary>
+    private const double Short = 1e-3;
+
+    /// <summary>A neighbour lower than this, mm, may be what keeps a sliver from being turned.</summary>
+    private const double Thin = 0.02;
+
     private readonly Point3[] vertices;
     private readonly int[] corners;
     private readonly byte[] paints;
@@ -13,7 +22,6 @@ internal sealed class SliverRound
     private readonly int[] around;
     private readonly bool[] touched;
     private readonly bool[] gone;
-    private bool changed;
 
     public SliverRound(Mesh mesh)
     {
@@ -43,17 +51,20 @@ internal sealed class SliverRound
     /// <summary>The mended mesh; null when nothing could be done.</summary>
     public Mesh? Mend()
     {
-        for (int t = 0; t < gone.Length; t++)
-        {
-            if (!gone[t] && IsSliver(t) && !Touched(t))
-            {
-                // The longest side first: where it can be turned the surface keeps all its corners.
-                int longest = Longest(t);
-                changed |= TurnOver(t, longest) || Close(t);
-            }
-        }
+        int[] slivers = [.. Enumerable.Range(0, gone.Length).Where(IsSliver)];
+        bool mended = Each(t => Close(t) || TurnOver(t, Longest(t))) || Each(MakeRoom);
+        return mended ? Compact() : null;
 
-        return changed ? Compact() : null;
+        bool Each(Func<int, bool> way)
+        {
+            bool done = false;
+            foreach (int t in slivers)
+            {
+                done |= !gone[t] && !Touched(t) && way(t);
+            }
+
+            return done;
+        }
     }
 
     private bool IsSliver(int t) => SliverMender.IsSliver(Corner(t, 0), Corner(t, 1), Corner(t, 2));
@@ -80,7 +91,7 @@ internal sealed class SliverRound
         }
 
         int at = Enumerable.Range(0, 3).First(k => Index(other, k) == b && Index(other, k + 1) == a), q = Index(other, at + 2);
-        if (p == q || Joined(p, q) || Bad(vertices[p], vertices[a], vertices[q], other) || Bad(vertices[q], vertices[b], vertices[p], other))
+        if (p == q || Joined(p, q) || !Stands(t, other, vertices[p], vertices[a], vertices[q]) || !Stands(t, other, vertices[q], vertices[b], vertices[p]))
         {
             return false;
         }
@@ -96,12 +107,16 @@ internal sealed class SliverRound
         return true;
     }
 
-    // The shortest side goes: its second corner becomes its first.
-    private bool Close(int t)
+    // More corners on one line: the neighbour across is thin too and has to be turned first.
+    private bool MakeRoom(int t)
     {
-        int side = Enumerable.Range(0, 3).MinBy(k => Side(t, k)), keep = Index(t, side), drop = Index(t, side + 1);
-        return Side(t, side) < SliverMender.Flat * 2 && (Merge(t, keep, drop) || Merge(t, drop, keep));
+        int side = Longest(t), other = Across(t, Index(t, side), Index(t, side + 1));
+        return other >= 0 && SliverMender.Height(Corner(other, 0), Corner(other, 1), Corner(other, 2)) < Thin && TurnOver(other, Longest(other));
     }
+
+    // A short side goes, the shortest if it can: one of its corners becomes the other.
+    private bool Close(int t) => Enumerable.Range(0, 3).Where(k => Side(t, k) < Short).OrderBy(k => Side(t, k))
+        .Any(k => Merge(t, Index(t, k), Index(t, k + 1)) || Merge(t, Index(t, k + 1), Index(t, k)));
 
     private bool Merge(int t, int keep, int drop)
     {
@@ -121,7 +136,7 @@ internal sealed class SliverRound
         foreach (int n in Around(drop).ToArray().Where(n => n != t && n != other))
         {
             Point3[] moved = [.. Enumerable.Range(0, 3).Select(k => vertices[Index(n, k) == drop ? keep : Index(n, k)])];
-            if (Bad(moved[0], moved[1], moved[2], n) && !IsSliver(n))
+            if (!IsSliver(n) && (SliverMender.IsSliver(moved[0], moved[1], moved[2]) || !LooksAs(n, moved[0], moved[1], moved[2])))
             {
                 return false;
             }
@@ -141,12 +156,15 @@ internal sealed class SliverRound
         return true;
     }
 
-    // A new triangle is no good when it is flat itself or looks another way than what it takes the place of.
-    private bool Bad(Point3 a, Point3 b, Point3 c, int instead)
+    // A new triangle will do when it looks as the neighbour did and is no sliver, or a much better one that another turn mends.
+    private bool Stands(int sliver, int neighbour, Point3 a, Point3 b, Point3 c) =>
+        (IsSliver(neighbour) || LooksAs(neighbour, a, b, c))
+        && (!SliverMender.IsSliver(a, b, c) || SliverMender.Height(a, b, c) > Better * SliverMender.Height(Corner(sliver, 0), Corner(sliver, 1), Corner(sliver, 2)));
+
+    private bool LooksAs(int old, Point3 a, Point3 b, Point3 c)
     {
-        var old = Point3.Cross(Corner(instead, 1) - Corner(instead, 0), Corner(instead, 2) - Corner(instead, 0));
-        var normal = Point3.Cross(b - a, c - a);
-        return SliverMender.IsSliver(a, b, c) || (!IsSliver(instead) && Point3.Dot(old, normal) < Turn * old.Length * normal.Length);
+        Point3 before = Point3.Cross(Corner(old, 1) - Corner(old, 0), Corner(old, 2) - Corner(old, 0)), after = Point3.Cross(b - a, c - a);
+        return Point3.Dot(before, after) > Turn * before.Length * after.Length;
     }
 
     private int Across(int t, int a, int b)

@@ -56,6 +56,7 @@ internal static class ValueRules
         range("deck.thickness", "deck thickness", spec.Deck.Thickness, 0.2, 100);
         range("deck.width", "deck width", spec.Deck.Width, 1, Large);
         range("deck.crossfall", "crossfall, as n of 1 in n or 0,", spec.Deck.Crossfall == 0 ? 10 : spec.Deck.Crossfall, 10, 10000);
+        range("deck.mouth_chamfer", "chamfer", spec.Deck.MouthChamfer, 0, 10);
         range("coping.width", "coping width", spec.Coping.Width, 0.4, Large);
         range("coping.thickness", "coping thickness", spec.Coping.Thickness, 0.2, 100);
         range("coping.overhang", "coping overhang", spec.Coping.Overhang, 0, Large);

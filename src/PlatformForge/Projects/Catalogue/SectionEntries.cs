@@ -14,8 +14,10 @@ internal static class SectionEntries
         new("PF6007", "Part of a section has nothing under it while it prints.", "Let the slicer put supports there, or allow a cut at the ramp's head.", Reasons.Several, "Small or large, it is the same overhang."),
         new("PF6008", "A section is long and narrow and may warp.", "Print it with a brim.", "The brim is set in the slicer."),
         new("PF6009", "A section holds part of a ramp and of the level deck, so it prints upright.", "Allow a cut at the ramp's head.", Reasons.Note),
-        new("PF6010", "A deck on a curve with crossfall does not lie flat on the bed.", "Print a thicker first layer, or leave the crossfall out.", Reasons.Note),
         new("PF6011", "A section is too short for its joints.", "Allow longer sections, move a forced cut, or make the dowels shorter."),
         new("PF6012", "Letters of a platform's name have no drawing to be engraved by.", "Give a name in plain letters, if it is to be read underneath.", Reasons.Note),
+        new("PF6020", "A deck with crossfall on a curve leaves the coping's height or the fall asked.", "Allow shorter sections or give less fall."),
+        new("PF6021", "A hole or socket is narrower than two lines of the nozzle and closes while it prints.", "Make it wider, print with a finer nozzle, or drill it."),
+        new("PF6022", "A plate leaves too little material round its pocket.", "Give the size that the message names."),
     ];
 }

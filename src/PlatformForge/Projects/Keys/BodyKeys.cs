@@ -10,7 +10,8 @@ internal static class BodyKeys
     public static KeyTable<DeckSpec> Deck { get; } = new KeyTable<DeckSpec>(DeckSpec.For)
         .Length("thickness", NumberRange.From(0.2, 50), "Thickness of the deck.", d => d.Thickness, (d, v) => d with { Thickness = v })
         .Length("width", NumberRange.From(1, 2000), "From the coping's front edge to the platform's back.", d => d.Width, (d, v) => d with { Width = v })
-        .Number("crossfall", NumberRange.From(0, 1000), "", "Fall away from the edge, 1 in this; 0 is level.", d => d.Crossfall, (d, v) => d with { Crossfall = v });
+        .Number("crossfall", NumberRange.From(0, 1000), "", "Fall away from the edge, 1 in this; 0 is level.", d => d.Crossfall, (d, v) => d with { Crossfall = v })
+        .Length("mouth_chamfer", NumberRange.From(0, 5), "Chamfer at the mouths of holes and sockets, against the squashed first layer.", d => d.MouthChamfer, (d, v) => d with { MouthChamfer = v });
 
     public static KeyTable<CopingSpec> Coping { get; } = new KeyTable<CopingSpec>(CopingSpec.For)
         .Length("width", NumberRange.From(0.5, 200), "From front edge to back.", c => c.Width, (c, v) => c with { Width = v })

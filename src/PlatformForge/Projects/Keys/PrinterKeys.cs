@@ -37,15 +37,18 @@ internal static class PrinterKeys
         .Table("filament", "What is printed with; for estimates only.", Filament, p => p.Filament, (p, v) => p with { Filament = v });
 
     public static KeyTable<JointSpec> Joint { get; } = new KeyTable<JointSpec>(_ => new())
-        .Choice("kind", "How two sections are held in line.", j => j.Kind, (j, v) => j with { Kind = v }, [("dowel", JointKind.Dowel), ("none", JointKind.None)])
+        .Choice("kind", "How two sections are held in line.", j => j.Kind, (j, v) => j with { Kind = v }, [("dowel", JointKind.Dowel), ("plate", JointKind.Plate), ("none", JointKind.None)])
         .Length("dowel_diameter", NumberRange.From(0.5, 20), "Diameter of the loose dowel; a cut length of filament is 1.75.", j => j.DowelDiameter, (j, v) => j with { DowelDiameter = v })
-        .Length("dowel_length", NumberRange.From(2, 200), "Length to cut a dowel to.", j => j.DowelLength, (j, v) => j with { DowelLength = v })
-        .Length("fit", NumberRange.From(0, 5), "Added to the dowel's diameter so that it goes in.", j => j.Fit, (j, v) => j with { Fit = v })
+        .Length("dowel_length", NumberRange.From(2, 200), "Length to cut a dowel or a plate to.", j => j.DowelLength, (j, v) => j with { DowelLength = v })
+        .Length("plate_width", NumberRange.From(2, 50), "Width of the flat strip that lies across a joint of kind plate.", j => j.PlateWidth, (j, v) => j with { PlateWidth = v })
+        .Length("plate_thickness", NumberRange.From(0.2, 10), "Thickness of that strip.", j => j.PlateThickness, (j, v) => j with { PlateThickness = v })
+        .Length("fit", NumberRange.From(0, 5), "Added to the dowel's diameter or the plate's width and thickness so that it goes in.", j => j.Fit, (j, v) => j with { Fit = v })
         .Length("depth_allowance", NumberRange.From(0, 10), "How much deeper a bore is than half the dowel.", j => j.DepthAllowance, (j, v) => j with { DepthAllowance = v })
         .Length("mouth_chamfer", NumberRange.From(0, 5), "Widening of a bore's mouth.", j => j.MouthChamfer, (j, v) => j with { MouthChamfer = v })
         .Length("slot_play", NumberRange.From(0, 20), "Play of the slotted bore along its slot.", j => j.SlotPlay, (j, v) => j with { SlotPlay = v })
         .Length("end_trim", NumberRange.From(0, 2), "Taken off each end at a joint, so that lengths do not add up.", j => j.EndTrim, (j, v) => j with { EndTrim = v })
-        .Length("end_wall", NumberRange.From(0.4, 50), "Thickness of the wall that closes a section at a joint.", j => j.EndWall, (j, v) => j with { EndWall = v });
+        .Length("end_wall", NumberRange.From(0.4, 50), "Thickness of the wall that closes a section at a joint.", j => j.EndWall, (j, v) => j with { EndWall = v })
+        .Length("face_relief", NumberRange.From(0, 5), "Chamfer of a joint's face where it lies on the bed, against the squashed first layer.", j => j.FaceRelief, (j, v) => j with { FaceRelief = v });
 
     public static KeyTable<SectionSpec> Sections { get; } = new KeyTable<SectionSpec>(_ => new())
         .Choice("pose", "How a section lies on the bed.", s => s.Pose, (s, v) => s with { Pose = v }, [("automatic", PrintPose.Automatic), ("deck-down", PrintPose.DeckDown), ("upright", PrintPose.Upright)])

@@ -28,13 +28,13 @@ internal static class FlatRule
             yield break;
         }
 
-        string[] remedies = [.. new[] { LessLong(plan, printer, spec, ends), LessFall(plan, ends, fit) }.OfType<string>()];
+        (string Words, Cure Cure)[] remedies = [.. new[] { LessLong(plan, printer, spec, ends), LessFall(plan, ends, fit) }.OfType<(string, Cure)>()];
         yield return SectionFindings.DeckOffItsHeight(plan.Spec.Key, fit, remedies);
     }
 
     private static DeckFit Fit(PlatformPlan plan, double[] ends) => DeckFit.Of(plan with { Surface = HingedDeck.Of(plan, ends) });
 
-    private static string? LessLong(PlatformPlan plan, PrinterSpec printer, SectionSpec spec, double[] ends)
+    private static (string Words, Cure Cure)? LessLong(PlatformPlan plan, PrinterSpec printer, SectionSpec spec, double[] ends)
     {
         var chart = new FacetedPlan(plan);
         double longest = ends.Zip(ends.Skip(1), (a, b) => b - a).Max();
@@ -48,14 +48,16 @@ internal static class FlatRule
 
             if (Fit(plan, cuts) is { Keeps: true } fit)
             {
-                return Invariant($"{spec.Key}.longest = {longest:F0} ({cuts.Length - 1} sections instead of {ends.Length - 1}; coping within {fit.CopingOff:F2} mm)");
+                return (
+                    Invariant($"{spec.Key}.longest = {longest:F0} ({cuts.Length - 1} sections instead of {ends.Length - 1}; coping within {fit.CopingOff:F2} mm)"),
+                    Cure.Set(spec.Key + ".longest", longest));
             }
         }
 
         return null;
     }
 
-    private static string? LessFall(PlatformPlan plan, double[] ends, DeckFit first)
+    private static (string Words, Cure Cure)? LessFall(PlatformPlan plan, double[] ends, DeckFit first)
     {
         double fall = plan.Spec.Deck.Crossfall * Math.Max(Flatter, first.CopingOff / HingedDeck.CopingAllowance);
         for (int trial = 0; trial < MostTrials; trial++)
@@ -63,7 +65,7 @@ internal static class FlatRule
             fall = Math.Ceiling(fall);
             if (Fit(plan with { Spec = plan.Spec with { Deck = plan.Spec.Deck with { Crossfall = fall } } }, ends) is { Keeps: true } fit)
             {
-                return Invariant($"deck.crossfall = {fall:F0} (coping within {fit.CopingOff:F2} mm)");
+                return (Invariant($"deck.crossfall = {fall:F0} (coping within {fit.CopingOff:F2} mm)"), Cure.Set(plan.Spec.Key + ".deck.crossfall", fall));
             }
 
             fall *= Flatter;

@@ -12,6 +12,9 @@ internal sealed class JointBlocks
     private readonly JointSpec spec;
     private readonly double leastWall;
     private readonly List<(Point2[] Ring, HeightPlane Top)> bosses = [];
+    private readonly List<ColumnBlock> pockets = [];
+    private readonly Point2 inward;
+    private readonly double face;
 
     /// <param name="chart">The plan by its facets.</param>
     /// <param name="place">The cut.</param>
@@ -24,16 +27,28 @@ internal sealed class JointBlocks
         (this.chart, this.spec, this.leastWall) = (chart, spec, leastWall);
         top = new(chart);
         (From, To) = atStart ? (place.Chainage + spec.EndTrim, place.Chainage + spec.EndTrim + spec.EndWall) : (place.Chainage - spec.EndTrim - spec.EndWall, place.Chainage - spec.EndTrim);
+        (inward, face) = (place.Forward * (atStart ? 1 : -1), atStart ? From : To);
         if (!dowels || spec.Kind == JointKind.None)
         {
             return;
         }
 
-        var inward = place.Forward * (atStart ? 1 : -1);
+        if (spec.Kind == JointKind.Plate)
+        {
+            foreach (var middle in new[] { place.Round, place.Slotted })
+            {
+                var mouth = middle + (inward * spec.EndTrim);
+                pockets.Add(PlateBlocks.Cut(mouth, inward, spec));
+                AddBoss(place, mouth, (spec.PocketWidth / 2) + leastWall);
+            }
+
+            return;
+        }
+
         Bores = [Bore(place, place.Round, inward, 0), Bore(place, place.Slotted, inward, spec.SlotPlay)];
         foreach (var bore in Bores)
         {
-            AddBoss(place, bore);
+            AddBoss(place, new(bore.Mouth.X, bore.Mouth.Y), (bore.Diameter / 2) + (bore.Slot / 2) + leastWall);
         }
     }
 
@@ -46,7 +61,10 @@ internal sealed class JointBlocks
     public IReadOnlyList<Bore> Bores { get; } = [];
 
     /// <summary>Volume of its bores and their mouths, mm³.</summary>
-    public double BoreVolume => Bores.Sum(b => BoreBlocks.Volume(b, spec.MouthChamfer));
+    public double BoreVolume => Bores.Sum(b => BoreBlocks.Volume(b, spec.MouthChamfer)) + (pockets.Count * PlateBlocks.Volume(spec));
+
+    /// <summary>How far behind the end face its bosses reach, mm; the end wall's thickness where there are none.</summary>
+    public double Depth => bosses.Count > 0 ? Math.Max(spec.EndWall, spec.BoreDepth + leastWall) : spec.EndWall;
 
     /// <summary>End wall and bosses, reaching half into the deck.</summary>
     public IEnumerable<ColumnBlock> Added()
@@ -57,7 +75,12 @@ internal sealed class JointBlocks
         return blocks.Concat(bosses.Select(b => Layer.Added(b.Ring, Layer.Baseboard, b.Top.Raised(-half), Paint.Wall)));
     }
 
-    public IEnumerable<ColumnBlock> Removed() => Bores.SelectMany(b => BoreBlocks.Cut(b, spec.MouthChamfer));
+    public IEnumerable<ColumnBlock> Removed() => Bores.SelectMany(b => BoreBlocks.Cut(b, spec.MouthChamfer)).Concat(pockets);
+
+    /// <summary>What relieves the end face where it lies on the bed.</summary>
+    /// <param name="deck">The piece may lie deck down.</param>
+    /// <param name="foot">The piece may stand upright.</param>
+    public IEnumerable<ColumnBlock> Relief(bool deck, bool foot) => JointRelief.Cut(chart, face, inward, spec.FaceRelief, deck, foot);
 
     /// <summary>
     /// The hollow that end wall and bosses fill, as blocks of their own: what they are under the deck, less the walls and ribs that stood there.
@@ -88,21 +111,15 @@ internal sealed class JointBlocks
         return new(place.Chainage, new(mouth.X, mouth.Y, place.Height), new(inward.X, inward.Y, 0), spec.BoreDiameter, spec.BoreDepth, slot);
     }
 
-    private void AddBoss(JointPlace place, Bore bore)
+    private void AddBoss(JointPlace place, Point2 mouth, double half)
     {
-        Point2 mouth = new(bore.Mouth.X, bore.Mouth.Y), inward = new(bore.Inward.X, bore.Inward.Y), left = inward.Left;
-        double half = (bore.Diameter / 2) + (bore.Slot / 2) + leastWall, inside = spec.EndWall / 2, end = bore.Depth + leastWall;
+        double inside = spec.EndWall / 2, end = spec.BoreDepth + leastWall;
         if (end <= spec.EndWall)
         {
             return; // the end wall alone is thick enough
         }
 
-        Point2[] ring =
-        [
-            mouth + (inward * inside) - (left * half), mouth + (inward * end) - (left * half),
-            mouth + (inward * end) + (left * half), mouth + (inward * inside) + (left * half),
-        ];
         double middle = place.Chainage + (((inside + end) / 2) * Math.Sign(Point2.Dot(inward, place.Forward)));
-        bosses.Add((ring, top.Along(Math.Clamp(middle, chart.Stations[0], chart.Stations[^1]))));
+        bosses.Add((PlateBlocks.Ring(mouth, inward, inside, end, half), top.Along(Math.Clamp(middle, chart.Stations[0], chart.Stations[^1]))));
     }
 }

@@ -17,6 +17,9 @@ namespace PlatformForge.Sections.Joints;
 /// <param name="Clear">Clear width between front and back wall at the cut, mm.</param>
 internal sealed record JointPlace(double Chainage, Point2 Forward, Point2 Away, Point2 Round, Point2 Slotted, double Height, double Headroom, double Clear)
 {
+    /// <summary>Thickness of the deck over the bores, mm.</summary>
+    public required double Deck { get; init; }
+
     /// <summary>Share of the clear width at which the round bore sits.</summary>
     public const double RoundShare = 0.28;
 
@@ -38,7 +41,10 @@ internal sealed record JointPlace(double Chainage, Point2 Forward, Point2 Away, 
             .SelectMany(s => new[] { plan.TopAt(s, near + (clear * RoundShare)), plan.TopAt(s, near + (clear * SlottedShare)) })
             .Min() - plan.Spec.Deck.Thickness;
         return new(
-            chainage, chart.Forward(chainage), away, station + (away * (clear * RoundShare)), station + (away * (clear * SlottedShare)), headroom / 2, headroom, clear);
+            chainage, chart.Forward(chainage), away, station + (away * (clear * RoundShare)), station + (away * (clear * SlottedShare)), headroom / 2, headroom, clear)
+        {
+            Deck = plan.Spec.Deck.Thickness,
+        };
     }
 
     /// <summary>How far the bore positions of a piece turned end for end miss those of its neighbour, mm.</summary>

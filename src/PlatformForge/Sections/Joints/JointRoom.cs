@@ -21,7 +21,7 @@ internal static class JointRoom
     /// <param name="dowels">False at a cut that no dowel crosses.</param>
     public static double Depth(JointSpec joint, PrinterSpec printer, bool dowels)
     {
-        double bore = dowels && joint.Kind == JointKind.Dowel ? joint.BoreDepth + printer.LeastWall : 0;
+        double bore = dowels && joint.Kind != JointKind.None ? joint.BoreDepth + printer.LeastWall : 0;
         return joint.EndTrim + Math.Max(joint.EndWall, bore);
     }
 

@@ -11,6 +11,11 @@ internal static class JointRule
     {
         if (spec.Kind != JointKind.Dowel)
         {
+            foreach (var finding in spec.Kind == JointKind.Plate ? CheckPlate(place, spec, printer) : [])
+            {
+                yield return finding;
+            }
+
             yield break;
         }
 
@@ -18,7 +23,9 @@ internal static class JointRule
         double high = place.Headroom - around;
         if (spec.DowelDiameter > high)
         {
-            yield return SectionFindings.DowelTooLarge(spec.Key, place.Chainage, spec.DowelDiameter, high, "between baseboard and deck");
+            // Tried, not guessed: plates are offered where they go in.
+            var plates = spec with { Kind = JointKind.Plate };
+            yield return SectionFindings.DowelTooLarge(spec.Key, place.Chainage, spec.DowelDiameter, high, "between baseboard and deck", CheckPlate(place, plates, printer).Any() ? null : plates);
         }
 
         // Two bosses side by side, and positions that miss when the piece is turned end for end.
@@ -30,10 +37,27 @@ internal static class JointRule
         }
     }
 
+    // A plate needs its pocket's height and two lines of plastic over it, and walls of two lines beside it.
+    private static IEnumerable<Finding> CheckPlate(JointPlace place, JointSpec spec, PrinterSpec printer)
+    {
+        double least = printer.LeastWall, thick = place.Headroom + place.Deck - spec.Fit - least;
+        if (spec.PlateThickness > thick)
+        {
+            yield return SectionFindings.PlateTooLarge(spec.Key + ".plate_thickness", place.Chainage, "thickness", spec.PlateThickness, thick);
+        }
+
+        // Between the two pockets, and between the outer one and the back wall.
+        double wide = Math.Min(place.Clear * (JointPlace.SlottedShare - JointPlace.RoundShare), 2 * place.Clear * (1 - JointPlace.SlottedShare)) - spec.Fit - least;
+        if (spec.PlateWidth > wide)
+        {
+            yield return SectionFindings.PlateTooLarge(spec.Key + ".plate_width", place.Chainage, "width", spec.PlateWidth, wide);
+        }
+    }
+
     /// <summary>Whether a section between two cuts, null at the platform's ends, holds what they bring without one reaching into the other or out of it.</summary>
     public static IEnumerable<Finding> CheckRoom(FacetedPlan chart, (double At, CutJoint? Joint) start, (double At, CutJoint? Joint) end, JointSpec spec, PrinterSpec printer)
     {
-        bool[] joints = [.. new[] { start.Joint, end.Joint }.Where(j => j is not null).Select(j => j!.Dowels && spec.Kind == JointKind.Dowel)];
+        bool[] joints = [.. new[] { start.Joint, end.Joint }.Where(j => j is not null).Select(j => j!.Dowels && spec.Kind != JointKind.None)];
         double room = JointRoom.Between(chart, start.At, end.At), needed = joints.Sum(d => JointRoom.Depth(spec, printer, d));
         if (JointRoom.IsEnough(room, needed))
         {

@@ -86,9 +86,9 @@ internal static class FurnitureBlocks
         return [.. Enumerable.Range(0, HoleSides).Select(k => middle + (Point2.FromAngle(heading + (2 * Math.PI * (k + 0.5) / HoleSides)) * radius))];
     }
 
-    private static bool Touches(double from, double to, double middle, double size) => middle + size > from && middle - size < to;
+    public static bool Touches(double from, double to, double middle, double size) => middle + size > from && middle - size < to;
 
-    private static Point2[] Rectangle(PlatformPlan plan, PlanSocket socket, double wall)
+    public static Point2[] Rectangle(PlatformPlan plan, PlanSocket socket, double wall)
     {
         var middle = plan.ToLayout(socket.Chainage, socket.Reach);
         var along = plan.Chart.At(socket.Chainage).Tangent;

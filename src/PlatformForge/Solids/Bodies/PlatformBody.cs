@@ -22,6 +22,7 @@ public static class PlatformBody
         DeckBlocks.Add(chart, top, from, to, added);
         DeckBlocks.Remove(chart, top, from, to, removed);
         FurnitureBlocks.Remove(chart, top, from, to, removed);
+        MouthBlocks.Remove(chart, top, from, to, removed);
         WallBlocks.RemoveBelowBaseboard(chart, from, to, removed);
         return new(added, removed);
     }

@@ -63,7 +63,9 @@ public class BodyProperties
         for (int i = 0; i < mesh.TriangleCount; i++)
         {
             Point3 a = mesh.Vertices[mesh.Triangles[3 * i]], b = mesh.Vertices[mesh.Triangles[(3 * i) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * i) + 2]];
-            if (mesh.Paints[i] != (byte)Paint.Deck || Point3.Cross(b - a, c - a).Z <= 0)
+            // Sides and chamfers of mouths show the deck's paint too.
+            var normal = Point3.Cross(b - a, c - a);
+            if (mesh.Paints[i] != (byte)Paint.Deck || normal.Z < 0.99 * normal.Length)
             {
                 continue;
             }

@@ -85,9 +85,9 @@ public class BodyVolumeTests
         int holes = plan.PostHoles.Count;
         Assert.InRange(holes, 5, 20);
 
-        // Area of a regular polygon around a circle: n r² tan(π/n).
-        double area = FurnitureBlocks.HoleSides * 0.6 * 0.6 * Math.Tan(Math.PI / FurnitureBlocks.HoleSides);
-        Agree(Shell - (holes * area * Deck), Volume(plan), OffGrid);
+        // Area of a regular polygon around a circle: n r² tan(π/n). The mouth widens by 0.3 over its upper 0.3 mm: a frustum.
+        double k = FurnitureBlocks.HoleSides * Math.Tan(Math.PI / FurnitureBlocks.HoleSides), area = k * 0.6 * 0.6, mouth = k * 0.3 / 3 * ((0.6 * 0.6) + (0.6 * 0.9) + (0.9 * 0.9));
+        Agree(Shell - (holes * ((area * (Deck - 0.3)) + mouth)), Volume(plan), OffGrid);
     }
 
     [Fact]
@@ -112,7 +112,10 @@ public class BodyVolumeTests
         var plan = Workbench.Straight(Length, change: s => s with { Sockets = [new(300, 20) { Along = 2, Across = 1.2, Depth = 6, Fit = 0.2 }] });
         var socket = Assert.Single(plan.Sockets);
         double wall = socket.BossWall, boss = (2.2 + (2 * wall)) * (1.4 + (2 * wall)) * (6 + wall - Deck);
-        Agree(Shell + boss - (2.2 * 1.4 * 6), Volume(plan), OffGrid);
+
+        // The mouth widens by 0.3 to every side over its upper 0.3 mm: Simpson's rule is exact for it.
+        double mouth = 0.3 / 6 * ((2.2 * 1.4) + (4 * 2.5 * 1.7) + (2.8 * 2.0));
+        Agree(Shell + boss - (2.2 * 1.4 * 5.7) - mouth, Volume(plan), OffGrid);
     }
 
     [Fact]
