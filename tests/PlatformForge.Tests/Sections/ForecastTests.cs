@@ -78,7 +78,9 @@ public class ForecastTests
         var section = Workbench.PendlewickSections.Sections[1];
         var quick = PrintForecast.Of(section.PrintMesh(), section.Estimate.Volume, fast);
         Assert.InRange(quick.Hours, 0.2 * section.Estimate.Hours, 0.5 * section.Estimate.Hours);
-        Assert.Equal(section.Estimate.Grams, quick.Grams, 6);
+
+        // The mesh in hand has its corners as 32-bit floats, seven digits.
+        Assert.Equal(section.Estimate.Grams, quick.Grams, 1e-6 * quick.Grams);
     }
 
     private static double[] Heights(Mesh mesh, int t) => [.. Enumerable.Range(3 * t, 3).Select(k => mesh.Vertices[mesh.Triangles[k]].Z)];
