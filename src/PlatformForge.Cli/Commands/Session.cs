@@ -67,12 +67,12 @@ internal sealed class Session
     {
         if (json.HasValue())
         {
-            terminal.Out.WriteLine(JsonObject.Write(name, exit, result.Findings, result.Json));
+            terminal.Out.WriteLine(JsonObject.Write(name, exit, FindingTally.Shortened(result.Findings), result.Json));
             return;
         }
 
         var least = quiet.HasValue() ? Severity.Error : verbose.HasValue() || result.TellsNotes ? Severity.Note : Severity.Warning;
-        foreach (var finding in result.Findings.Where(f => f.Severity >= least))
+        foreach (var finding in FindingTally.Shortened([.. result.Findings.Where(f => f.Severity >= least)]))
         {
             FindingLines.Write(terminal.Error, finding, Colour);
         }

@@ -10,6 +10,9 @@ public static class VehicleRule
     /// <summary>Greatest figure in mm taken for a vehicle: the longest model coach is a tenth of it.</summary>
     public const double LargestFigure = 20000;
 
+    /// <summary>Least distance in mm between what carries a vehicle: the shortest truck of the smallest scale is several times it.</summary>
+    public const double LeastBase = 1;
+
     /// <summary>All faults of a vehicle, keyed by <see cref="Vehicle.Key"/>.</summary>
     public static IEnumerable<Finding> Findings(Vehicle vehicle)
     {
@@ -17,9 +20,9 @@ public static class VehicleRule
         void Fault(string code, string key, string message, string remedy) =>
             findings.Add(Finding.Error(code, key.Length == 0 ? vehicle.Key : $"{vehicle.Key}.{key}", $"{vehicle.Name}: {message}", remedy));
 
-        if (!(vehicle.PivotCentres > 0 && vehicle.PivotCentres <= LargestFigure))
+        if (!(vehicle.PivotCentres >= LeastBase && vehicle.PivotCentres <= LargestFigure))
         {
-            Fault("PF3010", "pivot_centres", Invariant($"the pivots are {vehicle.PivotCentres} mm apart."), "Give the distance between bogie centres, or the rigid wheelbase, above 0 mm.");
+            Fault("PF3010", "pivot_centres", Invariant($"the pivots are {vehicle.PivotCentres} mm apart."), Invariant($"Give the distance between bogie centres, or the rigid wheelbase, of at least {LeastBase} mm."));
         }
 
         foreach (var (name, wheelbase) in new[] { ("leading", vehicle.LeadingWheelbase), ("trailing", vehicle.TrailingWheelbase) })
@@ -58,6 +61,9 @@ public static class VehicleRule
         return findings;
     }
 
+    // Twice the area in mm² of the smallest outline that is a thing and not a rounding.
+    private const double LeastArea = 1e-4;
+
     private static void Part(Vehicle vehicle, int index, Action<string, string, string, string> fault)
     {
         var part = vehicle.Parts[index];
@@ -79,7 +85,7 @@ public static class VehicleRule
             twiceArea += Point2.Cross(part.Outline[i], part.Outline[(i + 1) % part.Outline.Count]);
         }
 
-        if (!(twiceArea > 0))
+        if (!(twiceArea > LeastArea))
         {
             fault("PF3014", key, Invariant($"the outline of the part '{part.Name}' is empty or runs clockwise."), "Its width has to be above 0, and it has to end farther forward than it begins.");
         }

@@ -39,6 +39,9 @@ public sealed record JointSpec
     /// <summary>Taken off each end at a joint, so that lengths do not add up.</summary>
     public double EndTrim { get; init; } = 0.1;
 
+    /// <summary>Greatest trim of an end, mm: a wider joint would show, and the dowels would hardly reach.</summary>
+    public const double MostEndTrim = 1;
+
     /// <summary>Thickness of the wall that closes a section at a joint.</summary>
     public double EndWall { get; init; } = 2;
 

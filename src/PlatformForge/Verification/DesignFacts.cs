@@ -46,4 +46,4 @@ public sealed record DesignFacts
 /// <param name="From">First chainage, mm.</param>
 /// <param name="To">Last chainage, mm.</param>
 /// <param name="Joint">Greatest gap in mm that trimmed section ends may leave between them.</param>
-public sealed record PlatformStretch(string Platform, Centreline Track, int Side, double From, double To, double Joint = 2);
+public sealed record PlatformStretch(string Platform, Centreline Track, int Side, double From, double To, double Joint = 2 * JointSpec.MostEndTrim);

@@ -55,12 +55,24 @@ public static class FolderReader
             return Fault(Directory.Exists(folder) ? Invariant($"'{folder}' holds no {Manifest.FileName}.") : Invariant($"There is no folder '{folder}'."));
         }
 
+        if (list.Length > InputLimits.JsonBytes)
+        {
+            return Fault(Invariant($"{Manifest.FileName} in '{folder}' has {list.Length} bytes, over the limit of {InputLimits.JsonBytes}."));
+        }
+
         var files = new List<OutputFile> { new(Manifest.FileName, File.ReadAllBytes(list.FullName)) };
+        long taken = list.Length;
         var refused = new Dictionary<string, string>(StringComparer.Ordinal);
         var listed = new HashSet<string>(StringComparer.Ordinal) { Manifest.FileName };
         foreach (var file in ManifestForm.Read(files[0].Bytes, list.FullName).Value?.Files ?? [])
         {
             listed.Add(file.Path);
+            taken += file.Bytes;
+            if (file.Bytes < 0 || taken > InputLimits.FolderBytes)
+            {
+                return Fault(Invariant($"The files that {Manifest.FileName} in '{folder}' lists come to more than the limit of {InputLimits.Bytes(InputLimits.FolderBytes)}."));
+            }
+
             var place = new FileInfo(Path.Combine(folder, file.Path));
             if (ThroughLink(folder, file.Path))
             {

@@ -148,7 +148,7 @@ public class FaultTests
     public void Deep_nesting_is_refused()
     {
         var finding = Assert.Single(Samples.Read("a = " + new string('[', 100_000)).Findings);
-        Assert.Equal("PF1005", finding.Code);
+        Assert.Equal("PF1041", finding.Code);
     }
 
     [Fact]

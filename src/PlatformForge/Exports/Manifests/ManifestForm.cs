@@ -12,6 +12,11 @@ public static class ManifestForm
     /// <summary>Reads a manifest; PF7401 when it is none of ours, of another form, or names files outside its folder.</summary>
     public static Outcome<Manifest> Read(ReadOnlySpan<byte> bytes, string name)
     {
+        if (JsonBounds.Fault(bytes) is { } beyond)
+        {
+            return Fault(name, beyond);
+        }
+
         if (OtherFormat(bytes) is { } other)
         {
             return Fault(name, Invariant($"is not of {Manifest.OurTool}, format {Manifest.OurFormat}{other}"));
@@ -25,6 +30,16 @@ public static class ManifestForm
         catch (JsonException fault)
         {
             return Fault(name, Broken(fault));
+        }
+
+        if (manifest.Files.Count > InputLimits.FolderFiles)
+        {
+            return Fault(name, Invariant($"lists {manifest.Files.Count} files, over the limit of {InputLimits.FolderFiles}"));
+        }
+
+        if (manifest.Sections.FirstOrDefault(s => !(s.ToLayout.Apply(default).Length <= InputLimits.MeshCoordinate * 100)) is { } far)
+        {
+            return Fault(name, Invariant($"puts '{far.Name}' farther off than any layout reaches"));
         }
 
         var paths = manifest.Files.Select(f => f.Path).ToHashSet(StringComparer.Ordinal);

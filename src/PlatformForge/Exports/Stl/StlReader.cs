@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Text;
+using PlatformForge.Geometry;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -14,9 +15,15 @@ public static class StlReader
     /// <summary>Reads a whole file.</summary>
     /// <param name="bytes">The file.</param>
     /// <param name="name">What to call it in findings.</param>
-    /// <returns>PF7101 not STL or cut short, PF7102 a number that is none, PF7103 the text form broken, PF7104 no triangle at all.</returns>
+    /// <returns>PF7101 not STL or cut short, PF7102 a number that is none, PF7103 the text form broken, PF7104 no triangle at all,
+    /// PF7105 beyond a limit.</returns>
     public static Outcome<StlContents> Read(ReadOnlySpan<byte> bytes, string name)
     {
+        if (bytes.Length > InputLimits.MeshBytes)
+        {
+            return Outcome.Fault<StlContents>(Fault("PF7105", name, Invariant($"has {bytes.Length} bytes, over the limit of {InputLimits.MeshBytes}"), "Build the folder again; a section has some ten thousand triangles."));
+        }
+
         if (bytes.Length >= StlWriter.HeaderLength)
         {
             uint count = BinaryPrimitives.ReadUInt32LittleEndian(bytes[80..]);
@@ -39,6 +46,27 @@ public static class StlReader
     internal static Finding Fault(string code, string name, string what, string remedy) =>
         Finding.Error(code, "", Invariant($"'{name}' {what}."), remedy, FaultKind.Mesh);
 
+    /// <summary>Whether a coordinate is a number of a model's size.</summary>
+    internal static bool Holds(float value) => Math.Abs(value) <= InputLimits.MeshCoordinate;
+
+    internal static Finding TooMany(string name) =>
+        Fault("PF7105", name, Invariant($"has more than {InputLimits.SectionTriangles} triangles, which is the limit"), "Build the folder again; a section has some ten thousand triangles.");
+
+    /// <summary>The fault of triangles that are longer together than is measured.</summary>
+    internal static Finding? Beyond(CornerWelder welder, ReadOnlySpan<int> triangles, string name)
+    {
+        var v = welder.ToVertices();
+        double sides = 0;
+        for (int i = 0; i < triangles.Length; i += 3)
+        {
+            Point3 a = v[triangles[i]], b = v[triangles[i + 1]], c = v[triangles[i + 2]];
+            sides += (b - a).Length + (c - b).Length + (a - c).Length;
+        }
+
+        return sides <= InputLimits.MeshSides ? null
+            : Fault("PF7105", name, Invariant($"has triangles whose sides come to {sides:0} mm, over the limit of {InputLimits.MeshSides:0}"), "Build the folder again; the sides of a section's triangles come to some hundred metres.");
+    }
+
     private static Finding Truncated(ReadOnlySpan<byte> bytes, string name)
     {
         uint count = BinaryPrimitives.ReadUInt32LittleEndian(bytes[80..]);
@@ -53,6 +81,11 @@ public static class StlReader
             return Outcome.Fault<StlContents>(Fault("PF7104", name, "holds no triangle", "Write it again from a solid that is not empty."));
         }
 
+        if (count > InputLimits.SectionTriangles)
+        {
+            return Outcome.Fault<StlContents>(TooMany(name));
+        }
+
         var welder = new CornerWelder(count);
         var triangles = new int[3 * count];
         int attributes = 0;
@@ -64,15 +97,20 @@ public static class StlReader
                 var place = facet.Slice(12 + (12 * corner), 12);
                 float x = BinaryPrimitives.ReadSingleLittleEndian(place), y = BinaryPrimitives.ReadSingleLittleEndian(place[4..]),
                     z = BinaryPrimitives.ReadSingleLittleEndian(place[8..]);
-                if (!(float.IsFinite(x) && float.IsFinite(y) && float.IsFinite(z)))
+                if (!(Holds(x) && Holds(y) && Holds(z)))
                 {
-                    return Outcome.Fault<StlContents>(Fault("PF7102", name, Invariant($"has a corner of triangle {i + 1} that is no number"), "Write it again; the file is damaged."));
+                    return Outcome.Fault<StlContents>(Fault("PF7102", name, Invariant($"has a corner of triangle {i + 1} that is no number, or lies beyond {InputLimits.MeshCoordinate:0} mm"), "Write it again; the file is damaged."));
                 }
 
                 triangles[(3 * i) + corner] = welder.IndexOf(x, y, z);
             }
 
             attributes += facet[48] == 0 && facet[49] == 0 ? 0 : 1;
+        }
+
+        if (Beyond(welder, triangles, name) is { } beyond)
+        {
+            return Outcome.Fault<StlContents>(beyond);
         }
 
         string title = Encoding.ASCII.GetString(bytes[..80]).TrimEnd(' ', '\0');

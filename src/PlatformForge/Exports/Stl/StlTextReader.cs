@@ -41,7 +41,12 @@ internal static class StlTextReader
             {
                 if (!TryCorner(rest, out var c))
                 {
-                    return Broken(name, line, "wants three plain numbers after 'vertex'");
+                    return Broken(name, line, Invariant($"wants three plain numbers of at most {InputLimits.MeshCoordinate:0} after 'vertex'"));
+                }
+
+                if (triangles.Count >= 3 * InputLimits.SectionTriangles)
+                {
+                    return Outcome.Fault<StlContents>(StlReader.TooMany(name));
                 }
 
                 triangles.Add(welder.IndexOf(c.X, c.Y, c.Z));
@@ -80,7 +85,8 @@ internal static class StlTextReader
             return Broken(name, line, "is the last one, but the solid has not ended");
         }
 
-        return triangles.Count == 0
+        return triangles.Count > 0 && StlReader.Beyond(welder, triangles.ToArray(), name) is { } beyond ? Outcome.Fault<StlContents>(beyond)
+            : triangles.Count == 0
             ? Outcome.Fault<StlContents>(StlReader.Fault("PF7104", name, "holds no triangle", "Write it again from a solid that is not empty."))
             : Outcome.Of(new StlContents(new(welder.ToVertices(), [.. triangles], []), title, true, 0));
     }
@@ -97,7 +103,7 @@ internal static class StlTextReader
                 continue;
             }
 
-            if (found == 3 || !float.TryParse(rest[part], NumberStyles.Float, CultureInfo.InvariantCulture, out values[found]) || !float.IsFinite(values[found]))
+            if (found == 3 || !float.TryParse(rest[part], NumberStyles.Float, CultureInfo.InvariantCulture, out values[found]) || !StlReader.Holds(values[found]))
             {
                 return false;
             }

@@ -32,7 +32,7 @@ internal sealed class GuardedStream(Stream inner, long limit, uint checksum) : S
         running = Crc32.Add(running, buffer[..got]);
         if (length > limit)
         {
-            throw new InvalidDataException(FormattableString.Invariant($"a part is larger than {limit} bytes"));
+            throw new GuardedStreamException(FormattableString.Invariant($"a part is larger than {limit} bytes after unpacking, which is the limit"));
         }
 
         if (got == 0 && !buffer.IsEmpty && running != checksum)
@@ -61,5 +61,23 @@ internal sealed class GuardedStream(Stream inner, long limit, uint checksum) : S
         }
 
         base.Dispose(disposing);
+    }
+}
+
+/// <summary>A part beyond its limit; never leaves the reader.</summary>
+internal sealed class GuardedStreamException : Exception
+{
+    public GuardedStreamException()
+    {
+    }
+
+    public GuardedStreamException(string message)
+        : base(message)
+    {
+    }
+
+    public GuardedStreamException(string message, Exception innerException)
+        : base(message, innerException)
+    {
     }
 }

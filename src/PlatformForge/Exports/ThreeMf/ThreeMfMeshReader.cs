@@ -54,9 +54,10 @@ internal sealed class ThreeMfMeshReader(ThreeMfModelReader model, XmlReader xml,
             if (child != "vertex" || !ThreeMfNumber.TryParse(xml.GetAttribute("x"), out double x)
                 || !ThreeMfNumber.TryParse(xml.GetAttribute("y"), out double y) || !ThreeMfNumber.TryParse(xml.GetAttribute("z"), out double z))
             {
-                throw new ThreeMfFault(Invariant($"vertex {vertices.Count} is not three numbers"));
+                throw new ThreeMfFault(Invariant($"vertex {vertices.Count} is not three numbers of at most {ThreeMfNumber.Greatest:0}"));
             }
 
+            model.CountCorner();
             vertices.Add(new(x, y, z));
         }
     }
@@ -76,6 +77,7 @@ internal sealed class ThreeMfMeshReader(ThreeMfModelReader model, XmlReader xml,
                 throw new ThreeMfFault(Invariant($"triangle {triangles.Count / 3} of object {id} joins the corners {a}, {b} and {c}, of {vertices.Count}"));
             }
 
+            model.CountTriangle();
             triangles.AddRange([a, b, c]);
             paints.Add(PaintOf(id));
         }

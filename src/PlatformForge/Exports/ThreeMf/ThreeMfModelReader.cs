@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Xml;
 using PlatformForge.Geometry;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.ThreeMf;
@@ -8,16 +9,14 @@ namespace PlatformForge.Exports.ThreeMf;
 /// <summary>Reads the model part: one pass, nothing kept but what the model holds.</summary>
 internal sealed class ThreeMfModelReader(XmlReader xml)
 {
-    /// <summary>Most triangles that the build may come to once all groups are taken apart.</summary>
-    private const long MostPlaced = 100_000_000;
-
     private readonly List<ThreeMfMetadata> metadata = [];
     private readonly List<Material> materials = [];
     private readonly Dictionary<int, int> materialSets = []; // id to index of its first material
     private readonly HashSet<int> ids = [];
-    private readonly Dictionary<int, (string Type, long Triangles)> known = [];
+    private readonly Dictionary<int, (string Type, long Weight, int Depth)> known = []; // weight: triangles and corners, whichever are more, groups taken apart
     private readonly List<ThreeMfObject> objects = [];
     private readonly List<ThreeMfItem> items = [];
+    private int members, corners, faces;
 
     /// <summary>Reads from the model element on.</summary>
     public ThreeMfModel Read()
@@ -55,7 +54,7 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
             throw new ThreeMfFault(Invariant($"the model has no '{(resources ? "build" : "resources")}' element"));
         }
 
-        while (xml.Read())
+        while (Next())
         {
             // To the very end, so that text after the root and a wrong checksum are found.
         }
@@ -92,7 +91,44 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
             throw new ThreeMfFault(Invariant($"the metadata '{name}' is there twice"));
         }
 
-        metadata.Add(new(name, xml.ReadElementContentAsString()));
+        Count(metadata.Count, InputLimits.ModelMetadata, "lines of metadata");
+        metadata.Add(new(name, Content()));
+    }
+
+    // The text inside the element that the reader stands on, which it leaves behind it.
+    private string Content()
+    {
+        var text = new System.Text.StringBuilder();
+        int depth = xml.Depth;
+        bool empty = xml.IsEmptyElement;
+        while (Next() && !empty && xml.Depth > depth)
+        {
+            if (xml.NodeType == XmlNodeType.Element)
+            {
+                throw new ThreeMfFault("a metadata element holds another element");
+            }
+
+            text.Append(xml.Value);
+            if (text.Length > InputLimits.ModelText)
+            {
+                throw new ThreeMfFault(Invariant($"a line of metadata is longer than {InputLimits.ModelText} letters, which is the limit"));
+            }
+        }
+
+        if (!empty)
+        {
+            Next();
+        }
+
+        return text.ToString();
+    }
+
+    private static void Count(int there, int most, string what)
+    {
+        if (there >= most)
+        {
+            throw new ThreeMfFault(Invariant($"it has more than {most} {what}, which is the limit"));
+        }
     }
 
     private void ReadResources()
@@ -105,6 +141,7 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
             }
 
             int id = Index("id");
+            Count(ids.Count, InputLimits.ModelObjects, "objects");
             if (id == 0 || !ids.Add(id))
             {
                 throw new ThreeMfFault(Invariant($"the resource id {id} is nil or used twice"));
@@ -134,6 +171,7 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
             }
 
             value = colour.Length == 9 ? value >> 8 : value;
+            Count(materials.Count, InputLimits.ModelObjects, "materials");
             materials.Add(new(name, new((byte)(value >> 16), (byte)(value >> 8), (byte)value)));
             Skip();
         }
@@ -151,7 +189,7 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
         var paint = ObjectPaint();
         Mesh? mesh = null;
         List<ThreeMfComponent>? components = null;
-        long triangles = 0;
+        (long weight, int depth) = (0, 0);
         foreach (string child in Children())
         {
             if (child == "metadatagroup" && mesh is null && components is null)
@@ -161,11 +199,11 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
             else if (child == "mesh" && mesh is null && components is null)
             {
                 mesh = new ThreeMfMeshReader(this, xml, set, paint, type == "model").Read(id);
-                triangles = mesh.TriangleCount;
+                weight = Math.Max(mesh.TriangleCount, mesh.Vertices.Length);
             }
             else if (child == "components" && mesh is null && components is null && paint is null)
             {
-                (components, triangles) = ReadComponents(id);
+                (components, weight, depth) = ReadComponents(id);
             }
             else
             {
@@ -179,7 +217,7 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
         }
 
         objects.Add(new(id, name, number, mesh, components ?? []));
-        known.Add(id, (type, triangles));
+        known.Add(id, (type, weight, depth));
     }
 
     private int? ObjectPaint()
@@ -200,10 +238,10 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
         return first + place;
     }
 
-    private (List<ThreeMfComponent> Components, long Triangles) ReadComponents(int id)
+    private (List<ThreeMfComponent> Components, long Weight, int Depth) ReadComponents(int id)
     {
         var components = new List<ThreeMfComponent>();
-        long triangles = 0;
+        (long weight, int depth) = (0, 0);
         foreach (string child in Children())
         {
             int target = Index("objectid");
@@ -212,12 +250,15 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
                 throw new ThreeMfFault(Invariant($"object {id} groups object {target}, which is not defined before it"));
             }
 
-            triangles = Math.Min(MostPlaced, triangles + part.Triangles) + 1;
+            Count(members++, InputLimits.ModelObjects, "members of groups");
+            weight = Math.Min(InputLimits.ModelTriangles, weight + part.Weight) + 1;
+            depth = Math.Max(depth, part.Depth + 1);
+            Count(depth, InputLimits.ModelDepth, "groups inside one another");
             components.Add(new(target, Placement()));
             Skip();
         }
 
-        return components.Count > 0 ? (components, triangles) : throw new ThreeMfFault(Invariant($"object {id} groups nothing"));
+        return components.Count > 0 ? (components, weight, depth) : throw new ThreeMfFault(Invariant($"object {id} groups nothing"));
     }
 
     private void ReadBuild()
@@ -236,10 +277,11 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
                 throw new ThreeMfFault(Invariant($"the build has an item of object {target}, whose type 'other' is not to be printed"));
             }
 
-            triangles += part.Triangles;
-            if (triangles > MostPlaced)
+            triangles += part.Weight;
+            Count(items.Count, InputLimits.ModelItems, "things on the plate");
+            if (triangles > InputLimits.ModelTriangles)
             {
-                throw new ThreeMfFault(Invariant($"the build comes to more than {MostPlaced} triangles"));
+                throw new ThreeMfFault(Invariant($"the build comes to more than {InputLimits.ModelTriangles} triangles or corners, which is the limit"));
             }
 
             items.Add(new(target, Placement(), xml.GetAttribute("partnumber") ?? ""));
@@ -268,6 +310,12 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
             : throw new ThreeMfFault("a transform is not twelve numbers, or flattens what it moves");
     }
 
+    /// <summary>Counts another corner or triangle of a mesh of the model.</summary>
+    internal void CountCorner() => Count(corners++, InputLimits.ModelTriangles, "corners");
+
+    /// <inheritdoc cref="CountCorner"/>
+    internal void CountTriangle() => Count(faces++, InputLimits.ModelTriangles, "triangles");
+
     /// <summary>A whole number that an attribute must hold.</summary>
     internal int Index(string attribute) => ThreeMfNumber.TryIndex(xml.GetAttribute(attribute), out int value)
         ? value
@@ -285,7 +333,7 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
         }
 
         int depth = xml.Depth;
-        xml.Read();
+        Next();
         while (xml.Depth > depth)
         {
             if (xml.NodeType == XmlNodeType.Element && xml.NamespaceURI == ThreeMfNames.CoreNamespace)
@@ -299,17 +347,38 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
             }
             else if (xml.NodeType == XmlNodeType.Element)
             {
-                xml.Skip();
+                Skip();
             }
             else
             {
-                xml.Read();
+                Next();
             }
         }
     }
 
+    // One node on, and never deeper than anything of ours goes: the framework's reader keeps a record of every element it is inside of.
+    private bool Next()
+    {
+        bool more = xml.Read();
+        return xml.Depth <= InputLimits.ModelElementsDeep
+            ? more
+            : throw new ThreeMfFault(Invariant($"its XML has more than {InputLimits.ModelElementsDeep} elements inside one another, which is the limit"));
+    }
+
     /// <summary>Passes over the element the reader stands on, which must hold nothing of the core.</summary>
-    internal void Skip() => xml.Skip();
+    internal void Skip()
+    {
+        int depth = xml.Depth;
+        bool empty = xml.IsEmptyElement;
+        while (Next() && !empty && xml.Depth > depth)
+        {
+        }
+
+        if (!empty)
+        {
+            Next();
+        }
+    }
 
     private (int Line, int Column) Place() => xml is IXmlLineInfo info ? (info.LineNumber, info.LinePosition) : default;
 

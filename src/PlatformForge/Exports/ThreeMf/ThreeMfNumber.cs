@@ -1,4 +1,5 @@
 using System.Globalization;
+using PlatformForge.Units;
 
 namespace PlatformForge.Exports.ThreeMf;
 
@@ -8,8 +9,8 @@ namespace PlatformForge.Exports.ThreeMf;
 /// </summary>
 internal static class ThreeMfNumber
 {
-    /// <summary>Coordinates beyond this are refused, as other readers do.</summary>
-    public const double Greatest = 1e9;
+    /// <summary>Coordinates beyond this are refused.</summary>
+    public const double Greatest = InputLimits.MeshCoordinate;
 
     public static bool TryParse(ReadOnlySpan<char> text, out double value)
     {

@@ -1,5 +1,6 @@
 using System.IO.Compression;
 using System.Xml;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.ThreeMf;
@@ -17,6 +18,11 @@ internal sealed class ThreeMfParts
 
     public ThreeMfParts(ZipArchive archive)
     {
+        if (archive.Entries.Count > InputLimits.ModelParts)
+        {
+            throw new ThreeMfFault(Package, Invariant($"it has {archive.Entries.Count} parts, over the limit of {InputLimits.ModelParts}"));
+        }
+
         foreach (var entry in archive.Entries)
         {
             if (!entries.TryAdd(entry.FullName, entry))

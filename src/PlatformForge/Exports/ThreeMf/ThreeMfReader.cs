@@ -12,10 +12,7 @@ namespace PlatformForge.Exports.ThreeMf;
 /// </summary>
 public static class ThreeMfReader
 {
-    /// <summary>Largest model part taken, bytes after unpacking.</summary>
-    public const long LargestModel = 2_000_000_000;
-
-    private const long LargestPart = 64_000_000;
+    private const long LargestPicture = 20 << 20;
 
     private static readonly XmlReaderSettings Settings = new()
     {
@@ -24,7 +21,7 @@ public static class ThreeMfReader
         IgnoreComments = true,
         IgnoreProcessingInstructions = true,
         IgnoreWhitespace = true,
-        MaxCharactersInDocument = LargestModel,
+        MaxCharactersInDocument = InputLimits.ModelBytes,
         CloseInput = false,
     };
 
@@ -34,11 +31,20 @@ public static class ThreeMfReader
     /// <returns>PF7201 no readable archive, PF7202 a broken package, PF7203 a broken model part.</returns>
     public static Outcome<ThreeMfModel> Read(byte[] bytes, string name)
     {
+        if (bytes.Length > InputLimits.PackageBytes)
+        {
+            return Fault("PF7201", name, Invariant($"it has {bytes.Length} bytes, over the limit of {InputLimits.PackageBytes}"));
+        }
+
         // The readers below stop at the first fault by an exception, as the framework's own do: there is no way on from it.
         try
         {
             using var archive = new ZipArchive(new MemoryStream(bytes, writable: false), ZipArchiveMode.Read);
             return Outcome.Of(ReadPackage(archive));
+        }
+        catch (GuardedStreamException fault)
+        {
+            return Fault("PF7201", name, fault.Message);
         }
         catch (ThreeMfFault fault)
         {
@@ -63,7 +69,7 @@ public static class ThreeMfReader
     {
         var stream = new GuardedStream(entry.Open(), limit, entry.Crc32);
         var text = new StreamReader(stream, new UTF8Encoding(false, throwOnInvalidBytes: true), detectEncodingFromByteOrderMarks: false);
-        var xml = XmlReader.Create(text, Settings);
+        var xml = XmlReader.Create(new MarkupGuard(text), Settings);
         if (xml.Read() && xml.NodeType == XmlNodeType.XmlDeclaration)
         {
             if (xml.GetAttribute("encoding") is { } encoding && !encoding.Equals("utf-8", StringComparison.OrdinalIgnoreCase))
@@ -80,14 +86,14 @@ public static class ThreeMfReader
     private static ThreeMfModel ReadPackage(ZipArchive archive)
     {
         var parts = new ThreeMfParts(archive);
-        using var xml = Open(parts.Model, LargestModel);
+        using var xml = Open(parts.Model, InputLimits.ModelBytes);
         var model = new ThreeMfModelReader(xml).Read();
         if (parts.Thumbnail is not { } picture)
         {
             return model;
         }
 
-        using var stream = new GuardedStream(picture.Open(), LargestPart, picture.Crc32);
+        using var stream = new GuardedStream(picture.Open(), LargestPicture, picture.Crc32);
         using var copy = new MemoryStream();
         stream.CopyTo(copy);
         return model with { Thumbnail = copy.ToArray() };

@@ -31,6 +31,9 @@ internal static class ProjectEntries
         new("PF1031", "A measured gap is below nil.", "Write 0 where the vehicle touches.", Reasons.Measured),
         new("PF1032", "A measured gap does not say at which platform it was taken.", "Name one of the project's platforms in its row.", Reasons.Measured),
         new("PF1033", "A chainage or section that is asked for is none.", "Give a number within the platform.", Reasons.Option),
+        new("PF1040", "A file is empty, or a pipe or a device.", "Name a plain file with something in it.", Reasons.File),
+        new("PF1041", "A project file goes beyond a limit of depth, count or length.", "Keep below the limit that the message names; docs/limits.md lists them.", "What to leave out is the user's to choose."),
+        new("PF1042", "A key that was closed in brackets is given again under a heading.", "Write all of it in one of the two places.", "Which of the two is meant is the user's to say."),
         new("PF1070", "A code is asked for that no finding has.", "Take one that the command findings lists.", Reasons.Option),
     ];
 }

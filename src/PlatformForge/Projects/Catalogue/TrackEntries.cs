@@ -54,5 +54,6 @@ internal static class TrackEntries
         new("PF2147", "The unit of the project file disagrees with that of the readings.", "Leave the unit out of the project file, or mend the header or the drawing.", OneThing: "Tables and drawings each state their unit."),
         new("PF2148", "Stations are only numbered, and nothing says how far apart they are.", "Give the spacing, or the unit of the distances.", Reasons.Measured, "Named so or plainly meant so, the stations are numbers."),
         new("PF2149", "It cannot be told how far the line may be off.", "Check the distances between the readings; measure more of the track.", Reasons.Measured),
+        new("PF2150", "A survey table goes beyond a limit of rows, columns or letters.", "Keep below the limit that the message names; docs/limits.md lists them.", Reasons.File),
     ];
 }

@@ -70,8 +70,11 @@ public readonly record struct NumberRange(double Least, double Most, bool Open =
     /// <summary>A distance along any track that is taken, mm.</summary>
     public static NumberRange Chainage => new(0, 1e6);
 
-    /// <summary>Above 0, up to a greatest value.</summary>
-    public static NumberRange Over0(double most) => new(0, most, true);
+    /// <summary>Least of what has to be above 0: what is smaller can be neither laid nor printed, and makes endless sums of small steps.</summary>
+    public const double Smallest = 0.01;
+
+    /// <summary>Above 0 by no less than <see cref="Smallest"/>, up to a greatest value.</summary>
+    public static NumberRange Over0(double most) => new(Smallest, most);
 
     /// <summary>From a least value to a greatest.</summary>
     public static NumberRange From(double least, double most) => new(least, most);

@@ -46,7 +46,7 @@ internal static class PrinterKeys
         .Length("depth_allowance", NumberRange.From(0, 10), "How much deeper a bore is than half the dowel.", j => j.DepthAllowance, (j, v) => j with { DepthAllowance = v })
         .Length("mouth_chamfer", NumberRange.From(0, 5), "Widening of a bore's mouth.", j => j.MouthChamfer, (j, v) => j with { MouthChamfer = v })
         .Length("slot_play", NumberRange.From(0, 20), "Play of the slotted bore along its slot.", j => j.SlotPlay, (j, v) => j with { SlotPlay = v })
-        .Length("end_trim", NumberRange.From(0, 2), "Taken off each end at a joint, so that lengths do not add up.", j => j.EndTrim, (j, v) => j with { EndTrim = v })
+        .Length("end_trim", NumberRange.From(0, JointSpec.MostEndTrim), "Taken off each end at a joint, so that lengths do not add up.", j => j.EndTrim, (j, v) => j with { EndTrim = v })
         .Length("end_wall", NumberRange.From(0.4, 50), "Thickness of the wall that closes a section at a joint.", j => j.EndWall, (j, v) => j with { EndWall = v })
         .Length("face_relief", NumberRange.From(0, 5), "Chamfer of a joint's face where it lies on the bed, against the squashed first layer.", j => j.FaceRelief, (j, v) => j with { FaceRelief = v });
 

@@ -1,3 +1,4 @@
+using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
@@ -11,7 +12,7 @@ internal static class VehicleKeys
     /// <summary>Full-size top of a body when none is stated, mm: above the roof of everything that runs, common practice.</summary>
     private const double TallestBody = 4500;
 
-    private static readonly NumberRange Size = NumberRange.Over0(3000), Along = NumberRange.From(-3000, 3000), Height = NumberRange.From(-20, 500);
+    private static readonly NumberRange Size = NumberRange.Over0(3000), Base = NumberRange.From(VehicleRule.LeastBase, 3000), Along = NumberRange.From(-3000, 3000), Height = NumberRange.From(-20, 500);
 
     private static readonly KeyTable<PlanForm> Place = new KeyTable<PlanForm>(_ => new(double.NaN, double.NaN))
         .Length("at", Along, "Where: forward as for from.", p => p.At, (p, v) => p with { At = v }, required: true)
@@ -85,8 +86,8 @@ internal static class VehicleKeys
 
     // The keys that a vehicle and a further body have in common.
     private static KeyTable<VehicleForm> Shape(KeyTable<VehicleForm> keys, bool required, string wheelbase) => keys
-        .Length("length", Size, "Length of the body, buffers left out.", v => v.Length, (v, n) => v with { Length = n }, required)
-        .Length("pivots", Size, "Distance between the bogies' pivots; of a vehicle without bogies, between its end axles.", v => v.Pivots, (v, n) => v with { Pivots = n }, required)
+        .Length("length", Base, "Length of the body, buffers left out.", v => v.Length, (v, n) => v with { Length = n }, required)
+        .Length("pivots", Base, "Distance between the bogies' pivots; of a vehicle without bogies, between its end axles.", v => v.Pivots, (v, n) => v with { Pivots = n }, required)
         .Length("width", Size, "Width of the body over its widest place.", v => v.Width, (v, n) => v with { Width = n }, required)
         .Length("bogie_wheelbase", NumberRange.From(0, 1000), wheelbase, v => v.BogieWheelbase, (v, n) => v with { BogieWheelbase = n })
         .Length("trailing_bogie_wheelbase", NumberRange.From(0, 1000), "The same of the rear bogie when it differs.", v => v.TrailingBogieWheelbase, (v, n) => v with { TrailingBogieWheelbase = n })

@@ -7,7 +7,7 @@ namespace PlatformForge.Projects.Reading;
 internal sealed class BesideProject(string? folder)
 {
     /// <summary>Largest survey file taken, bytes: some hundred thousand readings.</summary>
-    public const int LargestSurvey = 32 << 20;
+    public const int LargestSurvey = InputLimits.SurveyBytes;
 
     /// <summary>The text of a file named from the project's folder.</summary>
     /// <param name="name">Its name as the project has it.</param>

@@ -1,4 +1,5 @@
 using System.Text;
+using PlatformForge.Exports.Folders;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -8,9 +9,9 @@ namespace PlatformForge.Projects.Reading;
 public static class ProjectText
 {
     /// <summary>Largest file taken, bytes. A generous project is a hundredth of it; readings go into CSV files beside it.</summary>
-    public const int LargestFile = 1 << 20;
+    public const int LargestFile = InputLimits.ProjectBytes;
 
-    /// <summary>The text of a file: missing files, folders, files of over a megabyte, binary files and anything but UTF-8 are faults.</summary>
+    /// <summary>The text of a file: missing files, folders, pipes and devices, files over the limit, binary files and anything but UTF-8 are faults.</summary>
     /// <param name="path">Where the file is.</param>
     /// <param name="shown">How the user named it.</param>
     /// <param name="largest">Largest file taken, bytes.</param>
@@ -18,33 +19,24 @@ public static class ProjectText
     public static Outcome<string> Read(string path, string shown, int largest = LargestFile, FileWords? what = null)
     {
         what ??= FileWords.Project;
-        if (Directory.Exists(path))
-        {
-            return Fault("PF1002", shown, "This is a folder.", $"Name the {what.Name} in it, such as {Path.Combine(shown, what.Example)}.");
-        }
-
-        byte[] bytes;
+        PlainFileRead read;
         try
         {
-            var file = new FileInfo(path);
-            if (!file.Exists)
-            {
-                return Fault("PF1001", shown, "There is no such file.", "Check the name, or " + what.Start + shown);
-            }
-
-            if (file.Length > largest)
-            {
-                return Fault("PF1003", shown, Invariant($"The file has {file.Length} bytes, over the limit of {largest}."), what == FileWords.Measured ? "A row for each gap measured is enough." : $"A {what.Name} holds no readings: they go into a CSV file that the project names.");
-            }
-
-            bytes = File.ReadAllBytes(path);
+            read = PlainFile.Read(path, largest);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
         {
             return Fault("PF1001", shown, "The file can't be read: " + e.Message.ReplaceLineEndings(" "), "Check that the name is right and that you may read the file.");
         }
 
-        return Decode(bytes, shown, what);
+        return read.Fault switch
+        {
+            PlainFileFault.Folder => Fault("PF1002", shown, "This is a folder.", $"Name the {what.Name} in it, such as {Path.Combine(shown, what.Example)}."),
+            PlainFileFault.Missing => Fault("PF1001", shown, "There is no such file.", "Check the name, or " + what.Start + shown),
+            PlainFileFault.Empty => Fault("PF1040", shown, "The file is empty, or it is a pipe or a device, which have no length.", $"Name a plain file that holds a {what.Name}; what comes out of a pipe goes into a file first."),
+            PlainFileFault.TooLong => Fault("PF1003", shown, Invariant($"The file has {read.Length} bytes, over the limit of {largest}."), what == FileWords.Measured ? "A row for each gap measured is enough." : $"A {what.Name} holds no readings: they go into a CSV file that the project names."),
+            _ => Decode(read.Bytes, shown, what),
+        };
     }
 
     /// <summary>The text of bytes that were read: UTF-8 with or without a mark at the start, no other control characters than line ends and tabs.</summary>

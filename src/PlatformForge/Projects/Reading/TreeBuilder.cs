@@ -1,5 +1,6 @@
 using PlatformForge.Units;
 using Tomlyn.Syntax;
+using static System.FormattableString;
 
 namespace PlatformForge.Projects.Reading;
 
@@ -13,12 +14,25 @@ internal sealed class TreeBuilder(string file)
     {
         public SourcePlace Place { get; } = place;
 
+        private readonly Dictionary<string, int> index = new(StringComparer.Ordinal);
+
         public List<(string Name, SourcePlace Place, object Value)> Entries { get; } = [];
 
-        public object? Find(string name) => Entries.FirstOrDefault(e => string.Equals(e.Name, name, StringComparison.Ordinal)).Value;
+        public object? Find(string name) => index.TryGetValue(name, out int at) ? Entries[at].Value : null;
+
+        public SourcePlace PlaceOf(string name) => Entries[index[name]].Place;
+
+        public void Add(string name, SourcePlace place, object value)
+        {
+            index.TryAdd(name, Entries.Count);
+            Entries.Add((name, place, value));
+        }
     }
 
-    public TreeTable Build(DocumentSyntax document)
+    private readonly List<Finding> faults = [];
+
+    /// <summary>The tree; a key that is given in two ways which do not go together is a fault.</summary>
+    public Outcome<TreeTable> Build(DocumentSyntax document)
     {
         var root = new Growing(new(file, 1, 1));
         foreach (var pair in document.KeyValues)
@@ -29,14 +43,18 @@ internal sealed class TreeBuilder(string file)
         foreach (var table in document.Tables)
         {
             var names = NamesOf(table.Name!);
-            var home = table is TableArraySyntax ? NewItem(root, names) : Descend(root, names);
+            if ((table is TableArraySyntax ? NewItem(root, names) : Descend(root, names)) is not { } home)
+            {
+                continue;
+            }
+
             foreach (var pair in table.Items.OfType<KeyValueSyntax>())
             {
                 Put(home, pair);
             }
         }
 
-        return Finish(root);
+        return faults.Count > 0 ? Outcome.Fault<TreeTable>(faults) : Outcome.Of(Finish(root));
     }
 
     private static TreeTable Finish(Growing table) =>
@@ -47,7 +65,7 @@ internal sealed class TreeBuilder(string file)
             _ => (TreeNode)e.Value,
         })));
 
-    private static Growing Descend(Growing from, IEnumerable<(string Name, SourcePlace Place)> names)
+    private Growing? Descend(Growing from, IEnumerable<(string Name, SourcePlace Place)> names)
     {
         foreach (var (name, place) in names)
         {
@@ -61,25 +79,36 @@ internal sealed class TreeBuilder(string file)
                     break;
                 case null:
                     var added = new Growing(place);
-                    from.Entries.Add((name, place, added));
+                    from.Add(name, place, added);
                     from = added;
                     break;
                 default:
-                    throw new BrokenInvariantException($"Projects: the key {name} was taken for a table though the reader had checked it.");
+                    Twice(from, name, place);
+                    return null;
             }
         }
 
         return from;
     }
 
-    private static Growing NewItem(Growing root, List<(string Name, SourcePlace Place)> names)
+    private Growing? NewItem(Growing root, List<(string Name, SourcePlace Place)> names)
     {
-        var home = Descend(root, names.Take(names.Count - 1));
         var (name, place) = names[^1];
+        if (Descend(root, names.Take(names.Count - 1)) is not { } home)
+        {
+            return null;
+        }
+
         if (home.Find(name) is not List<Growing> items)
         {
+            if (home.Find(name) is not null)
+            {
+                Twice(home, name, place);
+                return null;
+            }
+
             items = [];
-            home.Entries.Add((name, place, items));
+            home.Add(name, place, items);
         }
 
         items.Add(new(place));
@@ -90,7 +119,34 @@ internal sealed class TreeBuilder(string file)
     {
         var names = NamesOf(pair.Key!);
         var (name, place) = names[^1];
-        Descend(home, names.Take(names.Count - 1)).Entries.Add((name, place, ValueOf(pair.Value!)));
+        if (Descend(home, names.Take(names.Count - 1)) is not { } owner)
+        {
+            return;
+        }
+
+        if (owner.Find(name) is not null)
+        {
+            Twice(owner, name, place);
+            return;
+        }
+
+        owner.Add(name, place, ValueOf(pair.Value!));
+    }
+
+    // The parser checks most of this; what it lets pass are headings that would go on with what was closed in brackets.
+    private void Twice(Growing home, string name, SourcePlace place)
+    {
+        int first = home.PlaceOf(name).Line;
+        faults.Add(Finding.Error(
+            "PF1042",
+            "",
+            Invariant($"{name} is given a second time; line {first} has it already{(home.Find(name) is TreeTable or TreeList ? ", closed in brackets" : "")}."),
+            Invariant($"Keep one of the two: write all of it in line {first}, or take {name} out there and give it under its heading.")) with
+        {
+            File = place.File,
+            Line = place.Line,
+            Column = place.Column,
+        });
     }
 
     private TreeNode ValueOf(ValueSyntax value)

@@ -56,7 +56,20 @@ public sealed class TreeTable(SourcePlace place, IReadOnlyList<TreeEntry> entrie
 
     public override string Kind => "a table";
 
-    public TreeEntry? Find(string name) => Entries.FirstOrDefault(e => string.Equals(e.Name, name, StringComparison.Ordinal));
+    private const int FewEntries = 16;
+
+    private Dictionary<string, TreeEntry>? index;
+
+    public TreeEntry? Find(string name)
+    {
+        if (Entries.Count <= FewEntries)
+        {
+            return Entries.FirstOrDefault(e => string.Equals(e.Name, name, StringComparison.Ordinal));
+        }
+
+        index ??= Entries.DistinctBy(e => e.Name).ToDictionary(e => e.Name, StringComparer.Ordinal);
+        return index.GetValueOrDefault(name);
+    }
 
     /// <summary>The text under a key; null when there is none or it is something else.</summary>
     public string? TextOf(string name) => (Find(name)?.Value as TreeText)?.Value;
@@ -84,13 +97,11 @@ public sealed class TreeTable(SourcePlace place, IReadOnlyList<TreeEntry> entrie
     /// </summary>
     public TreeTable Over(TreeTable below)
     {
-        var result = below;
-        foreach (var entry in Entries)
-        {
-            var value = entry.Value is TreeTable upper && below.Find(entry.Name)?.Value is TreeTable lower ? upper.Over(lower) : entry.Value;
-            result = result.With(entry with { Value = value });
-        }
-
-        return new(Place, result.Entries);
+        var laid = new List<TreeEntry>(below.Entries.Select(e => Find(e.Name) is { } own ? Over(own, e) : e));
+        laid.AddRange(Entries.Where(e => below.Find(e.Name) is null));
+        return new(Place, laid);
     }
+
+    private static TreeEntry Over(TreeEntry own, TreeEntry below) =>
+        own.Value is TreeTable upper && below.Value is TreeTable lower ? own with { Value = upper.Over(lower) } : own;
 }

@@ -16,6 +16,11 @@ public static class TreeReader
     /// <param name="what">What kind of file it is; a project file when left out.</param>
     public static Outcome<TreeTable> Read(string text, string file, FileWords? what = null)
     {
+        if (TomlBounds.Fault(text, file) is { } beyond)
+        {
+            return Outcome.Fault<TreeTable>(beyond);
+        }
+
         DocumentSyntax document;
         try
         {
@@ -37,7 +42,7 @@ public static class TreeReader
             return Outcome.Fault<TreeTable>(Faults(document, text, file));
         }
 
-        return Outcome.Of(new TreeBuilder(file).Build(document));
+        return new TreeBuilder(file).Build(document);
     }
 
     // One a line; after the first, only those whose cause is plain, since one slip makes the parser stumble over the lines that follow.

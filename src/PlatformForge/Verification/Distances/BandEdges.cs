@@ -42,6 +42,12 @@ internal static class BandEdges
 
     private static void Add(List<PlanSegment> all, Point3 a, Point3 b, int section, RideField field, double halfWidth, ref double nearest)
     {
+        // An edge that is too far off as a whole is not taken to pieces.
+        if (field.Distance(Middle(a, b)) - ((b - a).Length / 2) > Keep(nearest, halfWidth))
+        {
+            return;
+        }
+
         int pieces = Math.Max(1, (int)Math.Ceiling((b - a).Length / Piece));
         for (int i = 0; i < pieces; i++)
         {

@@ -10,6 +10,11 @@ internal static class PlanHull
     {
         Point2[] sorted = [.. points.Distinct().OrderBy(p => p.X).ThenBy(p => p.Y)];
         var hull = new List<Point2>();
+        if (sorted.Length == 0)
+        {
+            return hull;
+        }
+
         for (int way = 0; way < 2; way++)
         {
             int start = hull.Count;

@@ -35,14 +35,31 @@ internal static class BedRule
                 yield return Fault("PF8014", Invariant($"{names[i]} in '{file}' reaches from {low.Z:F2} to {high.Z:F2} mm above the bed; the printer has {printer.Height:F0} mm."), "Prints begin at 0: build the folder again for this printer.");
             }
 
-            for (int k = 0; k < i; k++)
-            {
-                if (!PlanHull.AreApart(hulls[i], hulls[k]))
-                {
-                    yield return Fault("PF8015", Invariant($"{names[i]} and {names[k]} in '{file}' lie into each other."), "Build the folder again.");
-                }
-            }
         }
+
+        foreach (var finding in Overlaps(file, names, placed, hulls))
+        {
+            yield return finding;
+        }
+    }
+
+    // Things are met in order of their least x, each with those that reach that far; pairs beyond the first few are only counted.
+    private static Finding[] Overlaps(string file, IReadOnlyList<string> names, IReadOnlyList<Mesh> placed, List<Point2>[] hulls)
+    {
+        var boxes = placed.Select(m => m.Box()).ToArray();
+        int[] order = [.. Enumerable.Range(0, boxes.Length).OrderBy(i => boxes[i].Low.X)];
+        var open = new List<int>();
+        var pairs = new List<(int A, int B)>();
+        foreach (int i in order)
+        {
+            open.RemoveAll(k => boxes[k].High.X < boxes[i].Low.X);
+            pairs.AddRange(open.Where(k => boxes[k].Low.Y <= boxes[i].High.Y && boxes[i].Low.Y <= boxes[k].High.Y && !PlanHull.AreApart(hulls[i], hulls[k])).Select(k => (Math.Max(i, k), Math.Min(i, k))));
+            open.Add(i);
+        }
+
+        pairs.Sort();
+        var told = pairs.Take(InputLimits.MessagesOfAKind).Select(p => Fault("PF8015", Invariant($"{names[p.A]} and {names[p.B]} in '{file}' lie into each other."), "Build the folder again.")).ToArray();
+        return pairs.Count > told.Length ? [.. told, FindingTally.More(told[^1], pairs.Count - told.Length)] : told;
     }
 
     private static Finding Fault(string code, string what, string remedy) => Finding.Error(code, "", what, remedy, FaultKind.DesignRule);

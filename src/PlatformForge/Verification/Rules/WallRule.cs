@@ -27,7 +27,11 @@ internal static class WallRule
     // A wall is as thin over at least this height, mm: two lines of the usual nozzle. The lip of a chamfer of 45 degrees grows by as much.
     private const double Lasting = 0.8;
 
-    /// <summary>Least thickness found in a mesh in print coordinates, mm; null when no wall was met.</summary>
+    // Every long edge of a cut is held against every other; sections have some hundreds.
+    private const int MostEdges = 10_000;
+
+    /// <summary>Least thickness found in a mesh in print coordinates, mm; null when no wall was met, not a number when a level cut has more edges
+    /// than are held against one another.</summary>
     public static double? Thinnest(Mesh mesh)
     {
         var (low, high) = mesh.Box();
@@ -36,6 +40,11 @@ internal static class WallRule
         {
             double height = low.Z + (level * (high.Z - low.Z)) + OffLevel, second = height + (level < 0.6 ? Lasting : -Lasting);
             double here = ThinnestAt(mesh, height);
+            if (double.IsNaN(here))
+            {
+                return here;
+            }
+
             least = here < least ? Math.Min(least, Math.Max(here, ThinnestAt(mesh, second))) : least;
         }
 
@@ -45,11 +54,16 @@ internal static class WallRule
     private static double ThinnestAt(Mesh mesh, double level)
     {
         var cut = Cut(mesh, level);
-        return cut.Where(e => (e.B - e.A).Length >= ShortestEdge).Select(e => Through(e, cut)).DefaultIfEmpty(double.PositiveInfinity).Min();
+        return cut.Count > MostEdges ? double.NaN : cut.Where(e => (e.B - e.A).Length >= ShortestEdge).Select(e => Through(e, cut)).DefaultIfEmpty(double.PositiveInfinity).Min();
     }
 
     public static IEnumerable<Finding> Check(SectionVerdict section, PrinterSpec printer)
     {
+        if (section.ThinnestWall is double.NaN)
+        {
+            yield return Finding.Warning("PF8070", "", Invariant($"The walls of {section.Section} were not measured: a level cut through it has more than {MostEdges} edges, which is the limit."), "Sections of this program have some hundreds: build the folder again.");
+        }
+
         if (section.ThinnestWall is { } wall && printer.Nozzle > 0 && wall < printer.LeastWall - OffLevel)
         {
             yield return Finding.Warning("PF8016", "", Invariant($"{section.Section} has a wall of {wall:F2} mm; two lines of a {printer.Nozzle:F2} mm nozzle take {printer.LeastWall:F2} mm."), "Make the thin wall thicker in the project, or print it with a finer nozzle.");

@@ -114,7 +114,7 @@ public class DrawingTests
     public void All_other_path_commands_land_where_the_standard_says()
     {
         // h, v, l, c, s, q, t and z relative after absolute; expected ends worked out by hand.
-        var (points, _) = Assert.Single(SvgPathReader.Read("M10 10h10v10l10 10H40V40L50 50c0 10 10 10 10 20s10 10 10 20q0 10 10 10t10 10C90 120 100 120 100 110S110 100 110 110Q110 120 120 120T130 130", SvgTransform.None));
+        var (points, _) = Assert.Single(SvgPathReader.Read("M10 10h10v10l10 10H40V40L50 50c0 10 10 10 10 20s10 10 10 20q0 10 10 10t10 10C90 120 100 120 100 110S110 100 110 110Q110 120 120 120T130 130", SvgTransform.None, new DrawingBudget()));
         Assert.Equal(new Point2(130, 130), points[^1]);
         Assert.Contains(new Point2(40, 40), points);
         Assert.Contains(points, p => (p - new Point2(60, 70)).Length < 1e-9);
@@ -128,7 +128,7 @@ public class DrawingTests
     [Fact]
     public void A_closed_path_comes_back_to_its_start_and_further_moves_start_new_lines()
     {
-        var lines = SvgPathReader.Read("M0 0 10 0 10 10z m20 20 5 0", SvgTransform.None);
+        var lines = SvgPathReader.Read("M0 0 10 0 10 10z m20 20 5 0", SvgTransform.None, new DrawingBudget());
         Assert.Equal(2, lines.Count);
         Assert.Equal(new Point2(0, 0), lines[0].Points[^1]);
         Assert.Equal(new Point2(20, 20), lines[1].Points[0]);

@@ -6,13 +6,10 @@ namespace PlatformForge.Track.Surveys.Drawings;
 /// Collects the points of a drawn line, curves as points on them. A curve gets so many points that its chords stay within
 /// <see cref="RelativeError"/> of its own size.
 /// </summary>
-internal sealed class CurveFlattener
+internal sealed class CurveFlattener(DrawingBudget budget)
 {
     /// <summary>Greatest height of a curve over its chords, as a part of the curve's size: 0.001 mm in half a metre.</summary>
     public const double RelativeError = 2e-6;
-
-    /// <summary>Most points of one line: a drawing is no bigger, and a hostile one shall not fill the memory.</summary>
-    public const int MostPoints = 400_000;
 
     private const int MostSteps = 2000;
 
@@ -28,14 +25,10 @@ internal sealed class CurveFlattener
 
     public void LineTo(Point2 point)
     {
-        if (points.Count >= MostPoints)
+        budget.Point();
+        if (!(DrawingBudget.Holds(point.X) && DrawingBudget.Holds(point.Y)))
         {
-            throw new UnreadableDrawingException("A line has more points than a track plan can need.");
-        }
-
-        if (!(double.IsFinite(point.X) && double.IsFinite(point.Y)))
-        {
-            throw new UnreadableDrawingException("A coordinate is out of range.");
+            throw new UnreadableDrawingException(System.FormattableString.Invariant($"A coordinate is out of range: the largest taken is {Units.InputLimits.DrawingCoordinate:0}."));
         }
 
         if (points.Count == 0 || points[^1] != point)

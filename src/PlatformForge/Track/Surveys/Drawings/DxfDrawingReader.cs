@@ -23,7 +23,8 @@ internal static class DxfDrawingReader
         var skipped = new SortedDictionary<string, int>(StringComparer.Ordinal);
         double? unit = null;
         string told = "it does not set $INSUNITS", section = "";
-        int points = 0, unitLine = 1, throughPoints = 0;
+        var budget = new DrawingBudget();
+        int unitLine = 1, throughPoints = 0;
         for (int i = 0; i < pairs.Count;)
         {
             int next = i + 1;
@@ -53,21 +54,15 @@ internal static class DxfDrawingReader
                     entity = new DxfEntity(pairs, i, next);
                 }
 
-                if (Draw(entity) is { } piece)
+                if (Draw(entity, budget) is { } piece)
                 {
                     pieces.Add(piece);
-                    points += piece.Points.Length;
                     throughPoints += entity.Kind == "SPLINE" && entity.Vertices(10, -1).Count == 0 ? 1 : 0;
                 }
                 else
                 {
                     skipped[entity.Kind] = skipped.GetValueOrDefault(entity.Kind) + 1;
                 }
-            }
-
-            if (points > CurveFlattener.MostPoints)
-            {
-                throw new UnreadableDrawingException("The drawing has more points than a track plan can need.", pairs[i].Line);
             }
 
             i = next;
@@ -126,9 +121,21 @@ internal static class DxfDrawingReader
         return (null, "it does not set $INSUNITS", pairs[from].Line);
     }
 
-    private static DrawnPiece? Draw(DxfEntity entity)
+    private static DrawnPiece? Draw(DxfEntity entity, DrawingBudget budget)
     {
-        var pen = new CurveFlattener();
+        try
+        {
+            budget.Element(0);
+            return Drawn(entity, new CurveFlattener(budget));
+        }
+        catch (UnreadableDrawingException fault) when (fault.Line == 0)
+        {
+            throw new UnreadableDrawingException(fault.Message, entity.Line);
+        }
+    }
+
+    private static DrawnPiece? Drawn(DxfEntity entity, CurveFlattener pen)
+    {
         switch (entity.Kind)
         {
             case "LINE":
@@ -178,7 +185,7 @@ internal static class DxfDrawingReader
 
     private static void Arc(DxfEntity entity, CurveFlattener pen)
     {
-        double radius = entity.Number(40), from = entity.Number(50) * Math.PI / 180, sweep = (entity.Number(51) * Math.PI / 180) - from;
+        double radius = entity.Number(40), from = entity.Angle(50), sweep = entity.Angle(51) - from;
         sweep = sweep - (2 * Math.PI * Math.Floor(sweep / (2 * Math.PI)));
         var centre = entity.Point(10);
         pen.LineTo(centre + (radius * Point2.FromAngle(from)));

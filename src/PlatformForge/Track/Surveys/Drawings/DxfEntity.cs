@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Track.Surveys.Drawings;
@@ -32,6 +33,15 @@ internal readonly struct DxfEntity(List<DxfPair> pairs, int from, int to)
     {
         int at = Find(code);
         return at < 0 ? throw new UnreadableDrawingException(Invariant($"The {Kind} has no group {code}."), Line) : pairs[at].Number;
+    }
+
+    /// <summary>An angle in radians that the file gives in degrees.</summary>
+    public double Angle(int code)
+    {
+        double degrees = Number(code);
+        return Math.Abs(degrees) <= InputLimits.DrawingAngle
+            ? degrees * Math.PI / 180
+            : throw new UnreadableDrawingException(Invariant($"The {Kind} has an angle of {degrees:G6} degrees; the largest taken is {InputLimits.DrawingAngle:0}."), Line);
     }
 
     /// <summary>The point whose x has this code and whose y has one ten higher.</summary>

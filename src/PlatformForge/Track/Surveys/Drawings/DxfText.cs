@@ -1,13 +1,16 @@
 using System.Globalization;
+using PlatformForge.Units;
 
 namespace PlatformForge.Track.Surveys.Drawings;
 
 /// <summary>One pair of a DXF file: a group code, its value, and the line the code stands on.</summary>
 internal readonly record struct DxfPair(int Code, string Value, int Line)
 {
-    public double Number => double.TryParse(Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value)
+    public double Number => !double.TryParse(Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !double.IsFinite(value)
+        ? throw new UnreadableDrawingException($"Group {Code.ToString(CultureInfo.InvariantCulture)} holds no number.", Line + 1)
+        : DrawingBudget.Holds(value)
         ? value
-        : throw new UnreadableDrawingException($"Group {Code.ToString(CultureInfo.InvariantCulture)} holds no number.", Line + 1);
+        : throw new UnreadableDrawingException(FormattableString.Invariant($"Group {Code} holds {value:G6}; the largest number taken is {InputLimits.DrawingCoordinate:0}."), Line + 1);
 
     public int Whole => int.TryParse(Value, NumberStyles.Integer, CultureInfo.InvariantCulture, out int value)
         ? value
@@ -33,6 +36,11 @@ internal static class DxfText
             line++;
             if (value)
             {
+                if (pairs.Count >= InputLimits.DrawingPairs)
+                {
+                    throw new UnreadableDrawingException(FormattableString.Invariant($"The drawing has more than {InputLimits.DrawingPairs} pairs of lines; save the track's own lines alone."), line);
+                }
+
                 if (code != 999)
                 {
                     pairs.Add(new(code, raw.Trim().ToString(), line - 1));

@@ -1,5 +1,6 @@
 using System.Xml;
 using PlatformForge.Geometry;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Track.Surveys.Drawings;
@@ -16,14 +17,12 @@ internal sealed class SvgDrawingReader
     // Elements whose content is not drawn where it stands.
     private static readonly string[] Apart = ["svg", "defs", "symbol", "clipPath", "mask", "marker", "pattern", "metadata", "script", "style", "namedview", "foreignObject", "text"];
 
-    private const int DeepestNesting = 200;
-
     private readonly List<DrawnPiece> pieces = [];
     private readonly SortedDictionary<string, int> skipped = new(StringComparer.Ordinal);
     private readonly Stack<(SvgTransform Transform, string[] Names)> groups = new();
     private SvgSheet? sheet;
     private int sheetLine;
-    private int points;
+    private readonly DrawingBudget budget = new();
 
     /// <summary>Reads a text; throws <see cref="UnreadableDrawingException"/> where that cannot be done.</summary>
     public static Drawing Read(string text)
@@ -41,10 +40,15 @@ internal sealed class SvgDrawingReader
             throw new UnreadableDrawingException("The drawing has a document type declaration (DOCTYPE) with declarations of its own, which may pull in other files and is refused.", at);
         }
 
+        if (Crowded(text) is { } place)
+        {
+            throw new UnreadableDrawingException(Invariant($"An element has more than {InputLimits.MarkupAttributes} attributes."), place);
+        }
+
         try
         {
             using var reader = XmlReader.Create(new StringReader(text), settings);
-            return new SvgDrawingReader().Walk(reader);
+            return Told(reader, new SvgDrawingReader());
         }
         catch (XmlException fault)
         {
@@ -79,6 +83,41 @@ internal sealed class SvgDrawingReader
         return false;
     }
 
+    // Line of the first element with too many attributes, told by their signs '=' outside quotes; the framework's reader is slow with such.
+    private static int? Crowded(string text)
+    {
+        int i = 0;
+        for (int at = text.IndexOf('<', StringComparison.Ordinal); at >= 0 && at + 1 < text.Length; at = text.IndexOf('<', i))
+        {
+            int signs = 0;
+            char quote = '\0';
+            for (i = at + 1; char.IsAsciiLetter(text[at + 1]) && i < text.Length && (text[i] != '>' || quote != '\0'); i++)
+            {
+                char c = text[i];
+                quote = quote == '\0' ? (c is '"' or '\'' ? c : '\0') : c == quote ? '\0' : quote;
+                signs += c == '=' && quote == '\0' ? 1 : 0;
+                if (signs > InputLimits.MarkupAttributes)
+                {
+                    return 1 + text.AsSpan(0, at).Count('\n');
+                }
+            }
+        }
+
+        return null;
+    }
+
+    private static Drawing Told(XmlReader reader, SvgDrawingReader drawing)
+    {
+        try
+        {
+            return drawing.Walk(reader);
+        }
+        catch (UnreadableDrawingException fault) when (fault.Line == 0)
+        {
+            throw new UnreadableDrawingException(fault.Message, LineOf(reader));
+        }
+    }
+
     private Drawing Walk(XmlReader reader)
     {
         while (!reader.EOF)
@@ -90,7 +129,7 @@ internal sealed class SvgDrawingReader
                     groups.Pop();
                 }
 
-                reader.Read();
+                Next(reader);
             }
             else if (reader.NodeType == XmlNodeType.Element)
             {
@@ -98,7 +137,7 @@ internal sealed class SvgDrawingReader
             }
             else
             {
-                reader.Read();
+                Next(reader);
             }
         }
 
@@ -124,7 +163,7 @@ internal sealed class SvgDrawingReader
         try
         {
             var transform = outer.Over(SvgStyle.TransformOf(reader));
-            names = [.. NamesOf(reader), .. names];
+            names = NamesOf(reader).ToArray() is { Length: > 0 } own ? [.. own, .. names] : names;
             if (name is "g" or "a" or "switch")
             {
                 Enter(reader, transform, names);
@@ -134,10 +173,7 @@ internal sealed class SvgDrawingReader
             foreach (var (line, straights) in Lines(reader, name, transform))
             {
                 pieces.Add(new(names, line, straights, LineOf(reader)));
-                if ((points += line.Length) > CurveFlattener.MostPoints)
-                {
-                    throw new UnreadableDrawingException("The drawing has more points than a track plan can need.");
-                }
+                budget.Names(names.Length);
             }
         }
         catch (UnreadableDrawingException fault)
@@ -153,7 +189,7 @@ internal sealed class SvgDrawingReader
         if (name == "style")
         {
             // A style sheet may move what it applies to; that is not followed, and told.
-            if (reader.ReadInnerXml().Contains("transform", StringComparison.OrdinalIgnoreCase))
+            if (Pass(reader, "transform"))
             {
                 skipped["style sheet's transform"] = skipped.GetValueOrDefault("style sheet's transform") + 1;
             }
@@ -163,27 +199,52 @@ internal sealed class SvgDrawingReader
 
         if (Apart.Contains(name, StringComparer.Ordinal))
         {
-            reader.Skip();
+            Pass(reader, "");
         }
         else
         {
-            reader.Read();
+            Next(reader);
         }
+    }
+
+    // One node on; the limits are held at every element, also of what is passed over.
+    private bool Next(XmlReader reader)
+    {
+        bool more = reader.Read();
+        if (more && reader.NodeType == XmlNodeType.Element)
+        {
+            budget.Element(reader.Depth);
+        }
+
+        return more;
+    }
+
+    // Over an element with all that it holds; whether its texts have the word in them.
+    private bool Pass(XmlReader reader, string word)
+    {
+        int depth = reader.Depth;
+        bool found = false, empty = reader.IsEmptyElement;
+        while (Next(reader) && !empty && reader.Depth > depth)
+        {
+            found |= reader.NodeType is XmlNodeType.Text or XmlNodeType.CDATA && reader.Value.Contains(word, StringComparison.OrdinalIgnoreCase);
+        }
+
+        if (!empty && reader.NodeType == XmlNodeType.EndElement && reader.Depth == depth)
+        {
+            Next(reader);
+        }
+
+        return found;
     }
 
     private void Enter(XmlReader reader, SvgTransform transform, string[] names)
     {
-        if (groups.Count > DeepestNesting)
-        {
-            throw new UnreadableDrawingException("The drawing's groups are nested too deep.");
-        }
-
         if (!reader.IsEmptyElement)
         {
             groups.Push((transform, names));
         }
 
-        reader.Read();
+        Next(reader);
     }
 
     private static IEnumerable<string> NamesOf(XmlReader reader)
@@ -205,12 +266,12 @@ internal sealed class SvgDrawingReader
         reader.MoveToElement();
     }
 
-    private static IReadOnlyList<(Point2[] Points, bool Straights)> Lines(XmlReader reader, string name, SvgTransform transform)
+    private IReadOnlyList<(Point2[] Points, bool Straights)> Lines(XmlReader reader, string name, SvgTransform transform)
     {
         switch (name)
         {
             case "path":
-                return SvgPathReader.Read(reader.GetAttribute("d") ?? "", transform);
+                return SvgPathReader.Read(reader.GetAttribute("d") ?? "", transform, budget);
             case "line":
                 return Polyline($"{reader.GetAttribute("x1") ?? "0"} {reader.GetAttribute("y1") ?? "0"} {reader.GetAttribute("x2") ?? "0"} {reader.GetAttribute("y2") ?? "0"}", false, transform);
             case "polyline":
@@ -221,10 +282,10 @@ internal sealed class SvgDrawingReader
         }
     }
 
-    private static (Point2[] Points, bool Straights)[] Polyline(string list, bool closed, SvgTransform transform)
+    private (Point2[] Points, bool Straights)[] Polyline(string list, bool closed, SvgTransform transform)
     {
         var text = new SvgPathText(list);
-        var line = new CurveFlattener();
+        var line = new CurveFlattener(budget);
         while (text.AtNumber())
         {
             line.LineTo(transform.Apply(new(text.Number(), text.Number())));

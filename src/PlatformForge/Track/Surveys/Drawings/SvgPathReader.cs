@@ -6,14 +6,14 @@ namespace PlatformForge.Track.Surveys.Drawings;
 /// Walks the data of an SVG path, all commands (SVG 2, section 9.3), and hands each subpath over flattened. As the standard
 /// asks, what comes before a fault is kept out: a path that cannot be read wholly is refused wholly.
 /// </summary>
-internal sealed class SvgPathReader(SvgTransform transform)
+internal sealed class SvgPathReader(SvgTransform transform, DrawingBudget budget)
 {
     private readonly List<(Point2[] Points, bool Straights)> subpaths = [];
-    private CurveFlattener line = new();
+    private CurveFlattener line = new(budget);
     private Point2 here, start, control;
     private char previous;
 
-    public static IReadOnlyList<(Point2[] Points, bool Straights)> Read(string data, SvgTransform transform) => new SvgPathReader(transform).Walk(data);
+    public static IReadOnlyList<(Point2[] Points, bool Straights)> Read(string data, SvgTransform transform, DrawingBudget budget) => new SvgPathReader(transform, budget).Walk(data);
 
     private List<(Point2[] Points, bool Straights)> Walk(string data)
     {
@@ -154,6 +154,6 @@ internal sealed class SvgPathReader(SvgTransform transform)
             subpaths.Add((line.ToArray(), line.Straights));
         }
 
-        line = new();
+        line = new(budget);
     }
 }

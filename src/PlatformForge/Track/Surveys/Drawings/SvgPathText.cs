@@ -59,9 +59,9 @@ internal ref struct SvgPathText(ReadOnlySpan<char> text)
             }
         }
 
-        return double.TryParse(text[start..at], NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value)
+        return double.TryParse(text[start..at], NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && DrawingBudget.Holds(value)
             ? value
-            : throw new UnreadableDrawingException("The path's data has no number where one belongs.");
+            : throw new UnreadableDrawingException(FormattableString.Invariant($"The path's data has no number where one belongs, or one beyond {Units.InputLimits.DrawingCoordinate:0}."));
     }
 
     public bool Flag()

@@ -6,20 +6,25 @@ namespace PlatformForge.Track.Surveys.Drawings;
 /// <summary>The transform of an SVG element: that of its style goes before its attribute, as in CSS (CSS Transforms 1, section 7).</summary>
 internal static partial class SvgStyle
 {
+    // Longer than the name of any property, blanks before it included.
+    private const int LongestName = 200;
+
     /// <summary>Reads both; throws where the style moves the element in a way that is not read.</summary>
     public static SvgTransform TransformOf(XmlReader element)
     {
         string? style = null;
-        foreach (string declaration in (element.GetAttribute("style") ?? "").Split(';'))
+        var list = (element.GetAttribute("style") ?? "").AsSpan();
+        foreach (var part in list.Split(';'))
         {
-            int colon = declaration.IndexOf(':', StringComparison.Ordinal);
-            string name = colon < 0 ? "" : declaration[..colon].Trim().ToLowerInvariant();
-            style = name == "transform" ? declaration[(colon + 1)..].Trim() : style;
+            var declaration = list[part];
+            int colon = declaration.IndexOf(':');
+            string name = colon is < 0 or > LongestName ? "" : declaration[..colon].Trim().ToString().ToLowerInvariant();
+            style = name == "transform" ? declaration[(colon + 1)..].Trim().ToString() : style;
             Refuse(name is "transform-origin" or "transform-box" or "translate" or "rotate" or "scale" or "offset-path", name);
         }
 
         Refuse(element.GetAttribute("transform-origin") is not null, "transform-origin");
-        return style is null ? element.GetAttribute("transform") is { } list ? SvgTransform.Read(list) : SvgTransform.None
+        return style is null ? element.GetAttribute("transform") is { } own ? SvgTransform.Read(own) : SvgTransform.None
             : style.Equals("none", StringComparison.OrdinalIgnoreCase) ? SvgTransform.None
             : SvgTransform.Read(Plain(style));
     }

@@ -17,6 +17,10 @@ internal static class PutBack
     // A curve that bends anew at almost every reading meets them all, and is what cannot be ruled out.
     private const double ReadingsPerKnot = 1.25;
 
+    // Readings times readings put back, each by some hundred fits: enough for all that surveys of up to 75 readings may leave out. Where hundreds of
+    // readings leave out dozens, they do not belong to one line, and that is told by itself.
+    private const int MostTried = 1200;
+
     /// <summary>The fits with the one to state first, and which observations are in doubt.</summary>
     public static (IReadOnlyList<ProfileFit> Found, int[] InDoubt) From(IReadOnlyList<ProfileFit> found, IReadOnlyList<Observation> observations)
     {
@@ -26,9 +30,10 @@ internal static class PutBack
         bool[] leftOut = best.LeftOut;
         ProfileFit? stated = null;
         var doubted = new List<int>();
+        int tried = 0;
         for (int i = 0; i < leftOut.Length; i++)
         {
-            if (!leftOut[i])
+            if (!leftOut[i] || ++tried > MostTried / leftOut.Length)
             {
                 continue;
             }

@@ -20,7 +20,7 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
     public const double Longest = TrackLayer.LongestTrack;
 
     /// <summary>Row faults told one by one; the rest are counted.</summary>
-    public const int FaultsTold = 20;
+    public const int FaultsTold = InputLimits.MessagesOfAKind;
 
     /// <summary>Reads the columns asked for out of a source.</summary>
     /// <param name="source">The file.</param>
@@ -35,6 +35,12 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
         if (PlainText.Fault(source.Text) is { } unfit)
         {
             findings.Add(At(Finding.Error("PF2101", key, unfit, "Save the readings as a text file with commas, semicolons or tabs between the columns."), 1));
+            return null;
+        }
+
+        if (TableBounds.Beyond(source.Text) is { } beyond)
+        {
+            findings.Add(At(Finding.Error("PF2150", key, beyond.Message, beyond.Remedy), beyond.Line));
             return null;
         }
 
