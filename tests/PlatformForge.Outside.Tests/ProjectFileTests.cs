@@ -27,6 +27,21 @@ public class ProjectFileTests(WrittenSamples samples)
         }
     }
 
+    [Theory]
+    [InlineData("manifest")]
+    [InlineData("design")]
+    [InlineData("report")]
+    public void What_others_may_read_fits_the_schema_in_presets(string name)
+    {
+        string schema = Path.Combine(Tree.Root, "presets", name + ".schema.json");
+        string[] files = [.. samples.Names.Select(s => Path.Combine(samples.Folder, s, name + ".json"))];
+        Assert.All(Written.Parse(Tool.Node("check-json.mjs", [schema, .. files])), file => Assert.True(file.GetProperty("complaints").GetArrayLength() == 0, file.ToString()));
+        string wrong = Path.GetTempFileName();
+        File.WriteAllText(wrong, File.ReadAllText(files[0]).Replace("\"project\"", "\"projekt\"", StringComparison.Ordinal));
+        Assert.NotEqual(0, Written.Parse(Tool.Node("check-json.mjs", schema, wrong)[0]).GetProperty("complaints").GetArrayLength());
+        File.Delete(wrong);
+    }
+
     [Fact]
     public void Every_written_JSON_is_read_by_others()
     {
