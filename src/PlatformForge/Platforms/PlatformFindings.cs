@@ -110,8 +110,8 @@ internal static class PlatformFindings
     public static Finding OffTheDeck(string key, string name, double by, double inset, bool orMore) =>
         Finding.Error("PF4031", key, Invariant($"The hole for the {name} comes {by:0.###} mm too near to the platform's back or beyond it."), Invariant($"Give an inset of {Bound(inset, orMore)}, which leaves enough material."), FaultKind.DesignRule).Curing(key, orMore ? Up(inset) : Down(inset));
 
-    public static Finding OffTheEnds(string key, string name, double chainage, double least, double most) =>
-        Finding.Error("PF4032", key, Invariant($"The {name} is at chainage {chainage:0.###} mm, off the platform."), Between("chainage", least, most, "Nothing of its size finds room on so short a platform: lengthen the platform, or make it smaller."), FaultKind.DesignRule).Curing(least <= most ? Cure.Set(key, chainage < least ? Ceiled(least) : Floored(most)) : null);
+    public static Finding OffTheEnds(string key, string name, double chainage, double least, double most, Cure? smaller = null) =>
+        Finding.Error("PF4032", key, Invariant($"The {name} is at chainage {chainage:0.###} mm, off the platform."), Between("chainage", least, most, "Nothing of its size finds room on so short a platform: lengthen the platform, or make it smaller."), FaultKind.DesignRule).Curing(least <= most ? Cure.Set(key, chainage < least ? Ceiled(least) : Floored(most)) : smaller);
 
     /// <param name="key">Key of one of the two.</param>
     /// <param name="name">That one.</param>

@@ -98,7 +98,6 @@ public class FaultTests
     }
 
     [Theory]
-    [InlineData("a = 1\na = 2\n", 2, 1)]
     [InlineData("[layout]\nname = \n", 2, 8)]
     [InlineData("[layout\n", 1, 8)]
     [InlineData("name = \"Quill\nscale = 1\n", 1, 14)]
@@ -106,6 +105,28 @@ public class FaultTests
     {
         var finding = Samples.Read(text).Findings[0];
         Assert.Equal(("PF1005", line, column), (finding.Code, finding.Line, finding.Column));
+    }
+
+    [Theory]
+    [InlineData("a = 1\na = 2\n", 2, "a is given twice: line 1 has it already.", "Keep one of the two and remove the other.")]
+    [InlineData("[layout]\nname = { a = 1, a = 2 }\n", 2, "a is given twice in this line.", "Keep one of the two and remove the other.")]
+    [InlineData("[layout]\n[clearance]\n[layout]\nname = \"x\"\n", 3, "[layout] is there already, in line 1.", "Put its keys under that one, and remove this heading.")]
+    [InlineData("[[platform]]\n[platform]\nname = \"x\"\n", 2, "[platform] comes after [[platform]] of line 1, which begins one of several.", "Write [[platform]] for a further one, or put the keys under the one that they belong to.")]
+    [InlineData("[platform]\nname = \"y\"\n[platform]\nname = \"x\"\n", 3, "[platform] is there already, in line 1.", "Write [[platform]] at both for two of them, or remove one.")]
+    [InlineData("[layout]\n[[layout]]\nname = \"x\"\n", 2, "[[layout]] comes after [layout] of line 1, which there is one of.", "Put its keys under [layout].")]
+    [InlineData("[joint]\nfit = 1\njoint.fit = 2\nfit = 3\n", 4, "fit is given twice: line 2 has it already.", "Keep one of the two and remove the other.")]
+    public void What_stands_twice_is_told_with_where_it_stands_already(string text, int line, string message, string remedy)
+    {
+        var finding = Samples.Read(text).Findings[0];
+        Assert.Equal(("PF1071", line, message, remedy), (finding.Code, finding.Line, finding.Message, finding.Remedy));
+    }
+
+    [Fact]
+    public void A_number_without_end_is_not_repeated()
+    {
+        var finding = Samples.Read(Samples.With(4, "rail_top = " + new string('9', 900_000))).Findings[0];
+        Assert.Equal("PF1005", finding.Code);
+        Assert.InRange(finding.Message.Length + finding.Remedy.Length, 20, 200);
     }
 
     [Theory]

@@ -30,7 +30,7 @@ internal static class SocketPlanner
             double first = spec.Face.From + land + (along / 2), last = spec.Face.To - land - (along / 2);
             if (s < first || s > last)
             {
-                findings.Add(PlatformFindings.OffTheEnds($"{key}.chainage", socket.Name, s, first, last));
+                findings.Add(PlatformFindings.OffTheEnds($"{key}.chainage", socket.Name, s, first, last, Smaller($"{key}.along", spec.Face.To - spec.Face.From - (2 * land) - socket.Fit)));
                 continue;
             }
 
@@ -64,6 +64,9 @@ internal static class SocketPlanner
 
         return sockets;
     }
+
+    // The size that finds room between the platform's ends, to a tenth of a mm; null where none does.
+    private static Cure? Smaller(string key, double most) => most > LeastLand ? Cure.Set(key, Math.Floor(most * 10) / 10) : null;
 
     /// <summary>Material in mm that is left round a socket: more where it stands in a boss.</summary>
     public static double Land(PlatformSpec spec, SocketSpec socket) => socket.Depth > spec.Deck.Thickness - LeastLand ? BossWall : LeastLand;

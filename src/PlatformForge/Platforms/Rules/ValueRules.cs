@@ -2,14 +2,11 @@ using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Rules;
 
-/// <summary>Every figure of a spec is a finite number in a range that makes sense for a model.</summary>
+/// <summary>Every figure of a spec is a finite number in a range that makes sense for a model. The keys of a project file have the same ranges, which a test holds.</summary>
 internal static class ValueRules
 {
     // Chainages end where a track may, mm.
     private const double Far = 1e6;
-
-    // No part of a model platform is larger, mm.
-    private const double Large = 5000;
 
     public static void Check(PlatformSpec spec, PlatformSite site, List<Finding> findings)
     {
@@ -21,10 +18,10 @@ internal static class ValueRules
             }
         }
 
-        Range("layout.rail_top", "height of the rails over the baseboard", site.RailTop, 0, Large);
-        Range("layout.scale", "scale ratio", site.Scale.Ratio, 1, 1000);
+        Range("layout.rail_top", "height of the rails over the baseboard", site.RailTop, 0, 200);
+        Range("layout.scale", "scale ratio", site.Scale.Ratio, 4, 1000);
         Face(spec.Face, Range);
-        Range("height", "height above rail top", spec.Height, 0.1, Large);
+        Range("height", "height above rail top", spec.Height, 0.5, 300);
         Ramp(spec.StartRamp, "ramps.start", Range);
         Ramp(spec.EndRamp, "ramps.end", Range);
         Body(spec, Range);
@@ -36,42 +33,42 @@ internal static class ValueRules
         range("face.from", "first chainage", face.From, -Far, Far);
         range("face.to", "last chainage", face.To, -Far, Far);
         range("face.least_radius", "least radius", face.LeastRadius ?? 1, 1, Far);
-        range("face.reach", "reach of the edge", face.Reach ?? 1, 0.1, Large);
-        range("face.taper", "taper, as n of 1 in n,", face.Taper, 1, Far);
-        range("face.vertical_gap", "vertical gap", face.VerticalGap, 0, Large);
+        range("face.reach", "reach of the edge", face.Reach ?? 1, 0.1, 2000);
+        range("face.taper", "taper, as n of 1 in n,", face.Taper, 2, 1000);
+        range("face.vertical_gap", "vertical gap", face.VerticalGap, 0, 50);
     }
 
     private static void Ramp(RampSpec? ramp, string key, Action<string, string, double, double, double> range)
     {
         if (ramp is not null)
         {
-            range($"{key}.length", "ramp length", ramp.Length ?? 1, 0.1, Far);
-            range($"{key}.gradient", "gradient, as n of 1 in n,", ramp.Gradient ?? 1, 0.5, 1000);
-            range($"{key}.foot_height", "height of the ramp's foot", ramp.FootHeight, -Large, Large);
+            range($"{key}.length", "ramp length", ramp.Length ?? 1, 0.1, 1e4);
+            range($"{key}.gradient", "gradient, as n of 1 in n,", ramp.Gradient ?? 1, 1, 100);
+            range($"{key}.foot_height", "height of the ramp's foot", ramp.FootHeight, -100, 200);
         }
     }
 
     private static void Body(PlatformSpec spec, Action<string, string, double, double, double> range)
     {
-        range("deck.thickness", "deck thickness", spec.Deck.Thickness, 0.2, 100);
-        range("deck.width", "deck width", spec.Deck.Width, 1, Large);
-        range("deck.crossfall", "crossfall, as n of 1 in n or 0,", spec.Deck.Crossfall == 0 ? 10 : spec.Deck.Crossfall, 10, 10000);
+        range("deck.thickness", "deck thickness", spec.Deck.Thickness, 0.2, 50);
+        range("deck.width", "deck width", spec.Deck.Width, 1, 2000);
+        range("deck.crossfall", "crossfall, as n of 1 in n or 0,", spec.Deck.Crossfall == 0 ? 10 : spec.Deck.Crossfall, 10, 1000);
         range("deck.mouth_chamfer", "chamfer", spec.Deck.MouthChamfer, 0, 10);
-        range("coping.width", "coping width", spec.Coping.Width, 0.4, Large);
-        range("coping.thickness", "coping thickness", spec.Coping.Thickness, 0.2, 100);
-        range("coping.overhang", "coping overhang", spec.Coping.Overhang, 0, Large);
-        range("coping.slab_length", "slab length, or 0,", spec.Coping.SlabLength == 0 ? 2 : spec.Coping.SlabLength, 2, Large);
-        range("coping.joint_width", "joint width", spec.Coping.JointWidth, 0, 10);
-        range("coping.joint_depth", "joint depth", spec.Coping.JointDepth, 0, 100);
-        range("coping.arris_chamfer", "chamfer", spec.Coping.ArrisChamfer, 0, 100);
-        range("walls.front_thickness", "wall thickness", spec.Walls.FrontThickness, 0.2, 100);
-        range("walls.back_thickness", "wall thickness", spec.Walls.BackThickness, 0.2, 100);
-        range("walls.end_thickness", "wall thickness", spec.Walls.EndThickness, 0.2, 100);
-        range("ribs.pitch", "rib pitch, or 0,", spec.Ribs.Pitch == 0 ? 5 : spec.Ribs.Pitch, 5, Large);
-        range("ribs.thickness", "rib thickness", spec.Ribs.Thickness, 0.2, 100);
+        range("coping.width", "coping width", spec.Coping.Width, 0.5, 200);
+        range("coping.thickness", "coping thickness", spec.Coping.Thickness, 0.2, 50);
+        range("coping.overhang", "coping overhang", spec.Coping.Overhang, 0, 50);
+        range("coping.slab_length", "slab length, or 0,", spec.Coping.SlabLength == 0 ? 2 : spec.Coping.SlabLength, 2, 1000);
+        range("coping.joint_width", "joint width", spec.Coping.JointWidth, 0, 5);
+        range("coping.joint_depth", "joint depth", spec.Coping.JointDepth, 0, 20);
+        range("coping.arris_chamfer", "chamfer", spec.Coping.ArrisChamfer, 0, 10);
+        range("walls.front_thickness", "wall thickness", spec.Walls.FrontThickness, 0.2, 50);
+        range("walls.back_thickness", "wall thickness", spec.Walls.BackThickness, 0.2, 50);
+        range("walls.end_thickness", "wall thickness", spec.Walls.EndThickness, 0.2, 50);
+        range("ribs.pitch", "rib pitch, or 0,", spec.Ribs.Pitch == 0 ? 5 : spec.Ribs.Pitch, 5, 1000);
+        range("ribs.thickness", "rib thickness", spec.Ribs.Thickness, 0.2, 50);
         range("ribs.longitudinal_count", "number of ribs along the platform", spec.Ribs.LongitudinalCount, 0, 20);
-        range("ribs.longitudinal_thickness", "rib thickness", spec.Ribs.LongitudinalThickness, 0.2, 100);
-        range("ribs.depth", "rib depth", spec.Ribs.Depth ?? 1, 0.2, Large);
+        range("ribs.longitudinal_thickness", "rib thickness", spec.Ribs.LongitudinalThickness, 0.2, 50);
+        range("ribs.depth", "rib depth", spec.Ribs.Depth ?? 1, 0.2, 300);
     }
 
     private static void Fittings(PlatformSpec spec, Action<string, string, double, double, double> range)
@@ -81,10 +78,10 @@ internal static class ValueRules
             var socket = spec.Sockets[i];
             string key = PlatformFindings.Indexed("", "sockets", i)[1..];
             range($"{key}.chainage", "chainage", socket.Chainage, -Far, Far);
-            range($"{key}.inset", "inset", socket.Inset, 0, Large);
-            range($"{key}.along", "size along the edge", socket.Along, 0.2, Large);
-            range($"{key}.across", "size square to the edge", socket.Across, 0.2, Large);
-            range($"{key}.depth", "depth", socket.Depth, 0.2, Large);
+            range($"{key}.inset", "inset", socket.Inset, 0, 2000);
+            range($"{key}.along", "size along the edge", socket.Along, 0.2, 1000);
+            range($"{key}.across", "size square to the edge", socket.Across, 0.2, 1000);
+            range($"{key}.depth", "depth", socket.Depth, 0.2, 300);
             range($"{key}.fit", "fit allowance", socket.Fit, 0, 5);
         }
 
@@ -93,10 +90,10 @@ internal static class ValueRules
             var hole = spec.Holes[i];
             string key = PlatformFindings.Indexed("", "holes", i)[1..];
             range($"{key}.chainage", "chainage", hole.Chainage, -Far, Far);
-            range($"{key}.inset", "inset", hole.Inset, 0, Large);
-            range($"{key}.diameter", "diameter", hole.Diameter, 0.2, 100);
+            range($"{key}.inset", "inset", hole.Inset, 0, 2000);
+            range($"{key}.diameter", "diameter", hole.Diameter, 0.2, 50);
             range($"{key}.fit", "fit allowance", hole.Fit, 0, 5);
-            range($"{key}.depth", "depth", hole.Depth ?? 1, 0.2, Large);
+            range($"{key}.depth", "depth", hole.Depth ?? 1, 0.2, 300);
         }
 
         for (int i = 0; i < spec.ForcedCuts.Count; i++)
@@ -111,9 +108,9 @@ internal static class ValueRules
 
         if (spec.WhiteLine is { } line)
         {
-            range("white_line.inset", "inset", line.Inset, 0, Large);
-            range("white_line.width", "width", line.Width, 0.1, Large);
-            range("white_line.groove_depth", "groove depth", line.GrooveDepth, 0, 100);
+            range("white_line.inset", "inset", line.Inset, 0, 200);
+            range("white_line.width", "width", line.Width, 0.1, 50);
+            range("white_line.groove_depth", "groove depth", line.GrooveDepth, 0, 10);
         }
 
         Fence(spec.Fence, range);
@@ -126,14 +123,14 @@ internal static class ValueRules
             return;
         }
 
-        range("fence.inset", "inset", fence.Inset, 0, Large);
-        range("fence.pitch", "pitch", fence.Pitch, 1, Large);
-        range("fence.pin_diameter", "pin diameter", fence.PinDiameter, 0.2, 100);
+        range("fence.inset", "inset", fence.Inset, 0, 500);
+        range("fence.pitch", "pitch", fence.Pitch, 1, 1000);
+        range("fence.pin_diameter", "pin diameter", fence.PinDiameter, 0.2, 50);
         range("fence.fit", "fit allowance", fence.Fit, 0, 5);
-        range("fence.depth", "depth", fence.Depth ?? 1, 0.2, Large);
+        range("fence.depth", "depth", fence.Depth ?? 1, 0.2, 300);
         range("fence.from", "first chainage", fence.From ?? 0, -Far, Far);
         range("fence.to", "last chainage", fence.To ?? 0, -Far, Far);
-        range("fence.end_inset", "inset from the ends", fence.EndInset, 0, Large);
+        range("fence.end_inset", "inset from the ends", fence.EndInset, 0, 500);
         for (int i = 0; i < fence.Gaps.Count; i++)
         {
             string key = PlatformFindings.Indexed("fence", "gaps", i);

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using PlatformForge.Units;
 using Tomlyn;
 using Tomlyn.Parsing;
@@ -10,6 +11,9 @@ public static class TreeReader
 {
     /// <summary>Most faults of grammar told at once: after the first few they only follow from each other.</summary>
     private const int MostFaults = 10;
+
+    /// <summary>Most letters of the file that are repeated in a message.</summary>
+    private const int LongestQuoted = 40;
 
     /// <param name="text">The text.</param>
     /// <param name="file">How the user named the file.</param>
@@ -52,12 +56,13 @@ public static class TreeReader
         var told = document.Diagnostics
             .Where(d => d.Kind == DiagnosticMessageKind.Error)
             .DistinctBy(d => d.Span.Start.Line)
-            .Select(d => (At: d.Span.Start, d.Message, Plain: GrammarFault.Of(lines, Math.Clamp(d.Span.Start.Line, 0, lines.Length - 1))));
+            .Select(d => (At: d.Span.Start, d.Message, Line: Math.Clamp(d.Span.Start.Line, 0, lines.Length - 1)))
+            .Select(d => (d.At, d.Message, Twice: RepeatedKey.Of(lines, d.Line, d.Message), Plain: RepeatedKey.Of(lines, d.Line, d.Message) ?? GrammarFault.Of(lines, d.Line)));
         return told.Where((f, i) => i == 0 || f.Plain is not null).Take(MostFaults).Select(f => Finding.Error(
-            "PF1005",
+            f.Twice is null ? "PF1005" : "PF1071",
             "",
             f.Plain?.Message ?? Sentence(f.Message),
-            f.Plain?.Remedy ?? "Write key = value, one a line; texts in double quotes; lists in [ ]; tables under [name] or [[name]].") with
+            f.Plain?.Remedy ?? (f.Message.StartsWith("Unable to parse", StringComparison.Ordinal) ? "Write a plain number of no more than 15 digits." : "Write key = value, one a line; texts in double quotes; lists in [ ]; tables under [name] or [[name]].")) with
         {
             File = file,
             Line = f.At.Line + 1,
@@ -67,7 +72,7 @@ public static class TreeReader
 
     private static string Sentence(string message)
     {
-        string plain = message.ReplaceLineEndings(" ").Trim();
+        string plain = Regex.Replace(message.ReplaceLineEndings(" ").Trim(), $"`([^`]{{{LongestQuoted}}})[^`]*`", "`$1…`");
         return plain.EndsWith('.') ? plain : plain + ".";
     }
 }

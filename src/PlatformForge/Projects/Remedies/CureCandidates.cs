@@ -18,6 +18,10 @@ internal static class CureCandidates
         if (finding.Cure is { } own)
         {
             yield return own;
+            if (own.Key != finding.Key && own.Act == CureAct.Set && CuredTree.Find(tree, own.Key) is not null && KeyModel.RuleOf(own.Key) is { Required: false })
+            {
+                yield return Cure.LeaveOut(own.Key);
+            }
         }
 
         string key = finding.Key;

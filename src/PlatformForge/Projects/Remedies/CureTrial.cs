@@ -1,3 +1,4 @@
+using System.Globalization;
 using PlatformForge.Projects.Catalogue;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
@@ -90,7 +91,7 @@ public static class CureTrial
             }
 
             // What the room offers is nearest to what is meant: look round it before other ways are tried.
-            if (cure == finding.Cure && Searched(cure.Key) is { } near)
+            if (cure == finding.Cure && (Round(cure) ?? Searched(cure.Key)) is { } near)
             {
                 return near;
             }
@@ -98,8 +99,12 @@ public static class CureTrial
 
         return finding.Cure is null || finding.Cure.Key != finding.Key ? Searched(finding.Key) : null;
 
-        Cure? Searched(string key) =>
-            KeyModel.RuleOf(key) is NumberRule rule && ValueSearch.Stated(tree, key, rule) is { } stated
-            && ValueSearch.Nearest(rule, stated, v => works(Cure.Set(key, v))) is { } value ? Cure.Set(key, value) with { Tried = true } : null;
+        Cure? Round(Cure cure) => cure.Act == CureAct.Set && double.TryParse(cure.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double offered)
+            && KeyModel.RuleOf(cure.Key) is NumberRule rule ? Near(cure.Key, rule, offered) : null;
+
+        Cure? Searched(string key) => KeyModel.RuleOf(key) is NumberRule rule && ValueSearch.Stated(tree, key, rule) is { } stated ? Near(key, rule, stated) : null;
+
+        Cure? Near(string key, NumberRule rule, double from) =>
+            ValueSearch.Nearest(rule, from, v => works(Cure.Set(key, v))) is { } value ? Cure.Set(key, value) with { Tried = true } : null;
     }
 }
