@@ -44,7 +44,6 @@ public class NamedCaseTests
     [InlineData("platform[0].face.to=1350")]
     [InlineData("platform[0].face.reach=5", "platform[0].face.edge=uniform")]
     [InlineData("printer.bed=[40, 40]")]
-    [InlineData("joint.dowel_diameter=15", "printer.bed=[110, 110]")]
     [InlineData("sections.longest=11")]
     public void A_remedy_that_is_told_works(params string[] sets)
     {
