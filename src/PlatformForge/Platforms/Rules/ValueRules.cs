@@ -53,7 +53,7 @@ internal static class ValueRules
         range("deck.thickness", "deck thickness", spec.Deck.Thickness, 0.2, 50);
         range("deck.width", "deck width", spec.Deck.Width, 1, 2000);
         range("deck.crossfall", "crossfall, as n of 1 in n or 0,", spec.Deck.Crossfall == 0 ? 10 : spec.Deck.Crossfall, 10, 1000);
-        range("deck.mouth_chamfer", "chamfer", spec.Deck.MouthChamfer, 0, 10);
+        range("deck.mouth_chamfer", "chamfer", spec.Deck.MouthChamfer, 0, 5);
         range("coping.width", "coping width", spec.Coping.Width, 0.5, 200);
         range("coping.thickness", "coping thickness", spec.Coping.Thickness, 0.2, 50);
         range("coping.overhang", "coping overhang", spec.Coping.Overhang, 0, 50);
