@@ -1,5 +1,4 @@
 using System.Globalization;
-using PlatformForge.Exports;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
