@@ -8,7 +8,7 @@ namespace PlatformForge.Exports.Drawings;
 public static class GapStylesDrawing
 {
     private const double Width = 420, Height = 297; // A3
-    private const double PlotLeft = 28, PlotWidth = 352, PlotsEnd = 262, Apart = 10, BetweenWords = 8;
+    private const double PlotLeft = 28, PlotWidth = 352, PlotsEnd = 262, Apart = 10, BetweenWords = 8, TallestPlot = 92;
 
     // mm of paper: first row of the key, from row to row, from the key to the first plot, from a sign to its words and from item to item.
     private const double KeyTop = 31, KeyRow = 4.6, UnderKey = 9, Sign = 9, BetweenItems = 7;
@@ -16,7 +16,10 @@ public static class GapStylesDrawing
     public static Sheet Draw(Dossier dossier, PlatformDossier platform)
     {
         var plan = platform.Plan;
-        var sheet = new Sheet(Width, Height, Invariant($"{platform.Name}: gaps by style of edge"))
+        // Fewer plots than there are styles leave the sheet shorter, not the plots taller than can be read.
+        var groups = Groups(plan);
+        double rows = groups.Count * (TallestPlot + Apart), least = KeyTop + (2 * KeyRow) + UnderKey + rows + (Height - PlotsEnd);
+        var sheet = new Sheet(Width, Math.Min(Height, least), Invariant($"{platform.Name}: gaps by style of edge"))
         {
             Description = Invariant($"Gap from the coping to door sills along {platform.Name} with a fitted, a faired and a uniform edge. ")
                 + string.Join("; ", plan.Gaps.Rows.Select(r => Invariant($"{Word(r.Style)}, {r.Vehicle}: mean {Figures.Mm(r.Mean)}, largest {Figures.Mm(r.Largest)} mm"))) + ".",
@@ -26,8 +29,7 @@ public static class GapStylesDrawing
         double most = Enum.GetValues<EdgeStyle>().SelectMany(s => GapPlot.OfStyle(plan, s)).SelectMany(t => t.Farthest).Where(double.IsFinite).DefaultIfEmpty(0).Max();
         most = Math.Ceiling(Math.Max(most, plan.Site.Scale.ToModel(SteppingLimit.Horizontal)) * GapPlot.Room);
         double floor = Enum.GetValues<EdgeStyle>().Min(s => GapPlot.LeastOf(GapPlot.OfStyle(plan, s)));
-        var groups = Groups(plan);
-        double top = Key(sheet, platform) + UnderKey, height = ((PlotsEnd - top) / groups.Count) - Apart;
+        double top = Key(sheet, platform) + UnderKey, height = Math.Min(TallestPlot, ((PlotsEnd - top) / groups.Count) - Apart);
         foreach (var group in groups)
         {
             var frame = new PlotFrame(PlotLeft, top, PlotWidth, height, plan.Spec.Face.From, plan.Spec.Face.To, floor, most);
@@ -35,10 +37,10 @@ public static class GapStylesDrawing
             bool last = group == groups[^1], chosen = group[0] == plan.Spec.Face.Edge;
             frame.Chainages(sheet, words: last);
             string name = (chosen ? Word(group[0]) + ", chosen" : Word(group[0])) + (group.Count == 1 ? "" : Invariant($"; {string.Join(" and ", group.Skip(1).Select(Word))} {(group.Count == 2 ? "is" : "are")} the same here"));
-            string least = Least(dossier, plan, group[0]);
+            string nearest = Least(dossier, plan, group[0]);
             var bold = HouseStyle.Subheading with { Bold = chosen };
             sheet.Text(name, new(PlotLeft, top - 1.8), bold);
-            sheet.Text(least, new(PlotLeft + PlotWidth, top - 1.8), TitleBlock.Fitting(least, HouseStyle.Small, PlotWidth - TextStyle.Length(name, bold) - BetweenWords), TextAnchor.End);
+            sheet.Text(nearest, new(PlotLeft + PlotWidth, top - 1.8), TitleBlock.Fitting(nearest, HouseStyle.Small, PlotWidth - TextStyle.Length(name, bold) - BetweenWords), TextAnchor.End);
             top += height + Apart;
         }
 

@@ -10,12 +10,6 @@ internal sealed class PlanFurniture(PlatformPlan plan, IReadOnlyList<double> cut
     /// <summary>Line of a fence.</summary>
     public static readonly Pen Fence = new(0.3, HouseStyle.Quiet);
 
-    // mm: posts farther apart than this share over the commonest panel stand beside a gate; posts nearer to a gate's end than this are its posts.
-    private const double AtGate = 1;
-
-    // A row of posts with more than this many is a fence, named once.
-    private const int Row = 2;
-
     public void DrawOn(Sheet sheet, PlanView view)
     {
         foreach (var (a, b) in Panels(plan))
@@ -50,6 +44,13 @@ internal sealed class PlanFurniture(PlatformPlan plan, IReadOnlyList<double> cut
     /// <summary>Writes the names: a seat's on it, those of sockets and single holes beside them with a stroke.</summary>
     public void Name(Sheet sheet, PlanView view, Labels labels)
     {
+        foreach (var (a, b) in Gates(plan))
+        {
+            // No words over an open gate.
+            Point2 from = Of(view, a), to = Of(view, b), leaf = from + (Inward(view, a.Chainage) * (to - from).Length);
+            labels.Keep(Math.Min(from.X, Math.Min(to.X, leaf.X)), Math.Min(from.Y, Math.Min(to.Y, leaf.Y)), Math.Max(from.X, Math.Max(to.X, leaf.X)), Math.Max(from.Y, Math.Max(to.Y, leaf.Y)));
+        }
+
         foreach (var socket in plan.Sockets.Where(s => Seat(s, view)))
         {
             double angle = view.AngleOf(plan.Chart.At(socket.Chainage).Tangent);
@@ -62,10 +63,10 @@ internal sealed class PlanFurniture(PlatformPlan plan, IReadOnlyList<double> cut
             Lead(sheet, view, labels, name, view.Of(plan.ToLayout(chainage, reach)), Inward(view, chainage), (plan.Back.At(chainage) - reach) / view.Reduction);
         }
 
-        foreach (var row in Rows(plan))
+        if (plan.Fence is { Posts.Count: > 0 } fence)
         {
-            var middle = row[row.Length / 2];
-            Lead(sheet, view, labels, Invariant($"{row.Length} x {middle.Name}"), Of(view, middle), Inward(view, middle.Chainage), (plan.Back.At(middle.Chainage) - middle.Reach) / view.Reduction);
+            var middle = fence.Posts[fence.Posts.Count / 2];
+            Lead(sheet, view, labels, Invariant($"{fence.Posts.Count} x {middle.Name}"), Of(view, middle), Inward(view, middle.Chainage), (plan.Back.At(middle.Chainage) - middle.Reach) / view.Reduction);
         }
 
         foreach (var (a, b) in Gates(plan))
@@ -75,10 +76,10 @@ internal sealed class PlanFurniture(PlatformPlan plan, IReadOnlyList<double> cut
     }
 
     /// <summary>Panels of the fence: from post to post, gates left out.</summary>
-    public static IEnumerable<(PlanHole From, PlanHole To)> Panels(PlatformPlan plan) => Rows(plan).SelectMany(r => r.Zip(r.Skip(1))).Where(p => !IsGate(plan, p.First, p.Second));
+    public static IEnumerable<(PlanHole From, PlanHole To)> Panels(PlatformPlan plan) => Bays(plan, b => b.Kind != FenceBayKind.Gate);
 
     /// <summary>Gates and steps: posts with nothing between them.</summary>
-    public static IEnumerable<(PlanHole From, PlanHole To)> Gates(PlatformPlan plan) => Rows(plan).SelectMany(r => r.Zip(r.Skip(1))).Where(p => IsGate(plan, p.First, p.Second));
+    public static IEnumerable<(PlanHole From, PlanHole To)> Gates(PlatformPlan plan) => Bays(plan, b => b.Kind == FenceBayKind.Gate);
 
     /// <summary>A gate as plans show it: its leaf open, and the quarter it turns through.</summary>
     public static void Gate(Sheet sheet, Point2 from, Point2 to, Point2 inward)
@@ -89,13 +90,10 @@ internal sealed class PlanFurniture(PlatformPlan plan, IReadOnlyList<double> cut
         sheet.Lines(Enumerable.Range(0, 13).Select(i => Math.SinCos(i * Math.PI / 24)).Select(t => from + (along * (width * t.Cos)) + (inward * (width * t.Sin))), new(0.12, HouseStyle.Quiet, 1, 0.6));
     }
 
-    // Holes that stand in a row of their name are a fence's posts.
-    private static IEnumerable<PlanHole[]> Rows(PlatformPlan plan) => plan.Spec.Fence is null ? [] : plan.PostHoles.GroupBy(h => h.Name).Select(g => g.OrderBy(h => h.Chainage).ToArray()).Where(r => r.Length > Row);
+    private static IEnumerable<(PlanHole From, PlanHole To)> Bays(PlatformPlan plan, Func<FenceBay, bool> which) =>
+        plan.Fence is not { } fence ? [] : fence.Bays.Select((bay, i) => (bay, fence.Posts[i], fence.Posts[i + 1])).Where(b => which(b.bay)).Select(b => (b.Item2, b.Item3));
 
-    private IEnumerable<PlanHole> Single() => plan.PostHoles.Except(Rows(plan).SelectMany(r => r));
-
-    private static bool IsGate(PlatformPlan plan, PlanHole a, PlanHole b) =>
-        plan.Spec.Fence is { } fence && fence.Gaps.Any(g => (g.From + g.To) / 2 is var middle && middle > a.Chainage - AtGate && middle < b.Chainage + AtGate);
+    private IEnumerable<PlanHole> Single() => plan.Fence is { } fence ? plan.PostHoles.Except(fence.Posts) : plan.PostHoles;
 
     // A recess wide enough on paper to be written on.
     private static bool Seat(PlanSocket socket, PlanView view) => Math.Min(socket.Along, socket.Across) / view.Reduction > 4 && TextStyle.Length(socket.Name, HouseStyle.Small) < socket.Along / view.Reduction;

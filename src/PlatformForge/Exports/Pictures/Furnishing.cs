@@ -72,7 +72,7 @@ internal sealed class Furnishing(PlatformPlan plan, double ratio)
     // Holes of their own: lamps and the like.
     private IEnumerable<SceneBody> Posts()
     {
-        var fence = PlanFurniture.Panels(plan).Concat(PlanFurniture.Gates(plan)).SelectMany(p => new[] { p.From, p.To }).ToHashSet();
+        var fence = plan.Fence?.Posts.ToHashSet() ?? [];
         foreach (var hole in plan.PostHoles.Where(h => !fence.Contains(h)))
         {
             var p = On(hole.Chainage, hole.Reach);

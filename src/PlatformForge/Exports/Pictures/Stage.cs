@@ -16,7 +16,7 @@ internal sealed class Stage(Dossier dossier, PlatformDossier platform)
     private const double EyeHeight = 2700, Back = 0.1, Off = 0.16, LeastOff = 55;
 
     // The eye looks at a place this share along the platform; the vehicle's middle stands at that.
-    private const double LookAt = 0.42, VehicleAt = 0.66, OtherAt = 0.5;
+    private const double LookAt = 0.42, VehicleAt = 0.66, OtherAt = 0.5, NearestEnd = 0.42;
 
     private const double Step = 4;
 
@@ -53,18 +53,24 @@ internal sealed class Stage(Dossier dossier, PlatformDossier platform)
         foreach (var run in dossier.Tracks.Where(t => t.Vehicles.Count > 0))
         {
             bool own = run.Ride.Name == plan.Spec.Face.Track;
-            var vehicle = own && platform.Poses.Count > 0 ? platform.Poses[0].Vehicle : own ? run.Vehicles[0] : run.Vehicles.LastOrDefault(v => v.Sill is not null) ?? run.Vehicles[^1];
-            double s = plan.Spec.Face.From + (Length * (own ? VehicleAt : OtherAt)), u = own ? s : run.Ride.Locate(plan.Chart.PointAt(s)).Chainage;
+            var vehicle = own ? Boarded([.. platform.Poses.Where(p => p.OtherTrack.Length == 0).Select(p => p.Vehicle), .. run.Vehicles]) : Boarded([.. run.Vehicles.Reverse()]);
+            double half = vehicle.Parts.SelectMany(p => p.Outline).Max(p => p.X), s = plan.Spec.Face.From + Math.Max(Length * (own ? VehicleAt : OtherAt), (Length * NearestEnd) + half), u = own ? s : run.Ride.Locate(plan.Chart.PointAt(s)).Chainage;
             bool apart = own || Math.Abs(plan.Chart.Locate(run.Ride.PointAt(Math.Clamp(u, 0, run.Ride.Length))).Offset) > 2 * dossier.Gauge;
             if (apart && PoseFinder.At(run.Ride, vehicle, u + (vehicle.PivotCentres / 2)) is { } pose)
             {
-                foreach (var body in stock.Of(PoseFinder.WithSet(run, pose), looks.Of(vehicle.Name, own ? "" : run.Ride.Name).Colour))
+                // Of a set those bodies stand with it that are not nearer to the eye, which they would hide everything from.
+                var set = PoseFinder.WithSet(run, pose);
+                set = set with { Coupled = [.. set.Coupled.Where(c => plan.Chart.Locate(c.Pose.Body.Origin).Chainage > s)] };
+                foreach (var body in stock.Of(set, looks.Of(vehicle.Name, own ? "" : run.Ride.Name).Colour))
                 {
                     yield return body;
                 }
             }
         }
     }
+
+    // The first that people board, or else the first of all.
+    private static Vehicle Boarded(IReadOnlyList<Vehicle> vehicles) => vehicles.FirstOrDefault(v => v.Sill is not null) ?? vehicles[0];
 
     /// <summary>Where the eye is, and the direction to it from what it looks at.</summary>
     public (Point3 Eye, Point3 Toward) Eye(Point3 chord, Point3 away)

@@ -152,7 +152,7 @@ internal sealed class TrackSearch
         var (near, run) = (found.Near!, found.Run);
         var (tree, outline) = (trees[found.Held.Slab], found.Held.Outline);
         var walker = new StandingVehicle(stock.Ride, run.Vehicle, run.Off);
-        double low = near.Chainage, high = near.Chainage;
+        var reached = new List<double> { near.Chainage };
         foreach (int way in (int[])[-1, 1])
         {
             int missed = 0;
@@ -167,12 +167,25 @@ internal sealed class TrackSearch
                 }
 
                 var plan = new Point2(nearest.X, nearest.Y);
-                double chainage = stock.Ride.Locate(plan, field.Chainage(plan)).Chainage;
-                (low, high, missed) = (Math.Min(low, chainage), Math.Max(high, chainage), 0);
+                reached.Add(stock.Ride.Locate(plan, field.Chainage(plan)).Chainage);
+                missed = 0;
             }
         }
 
-        return near with { Stretch = (low, high) };
+        // A vehicle reaches with one end and then with the other: of all places reached, those that hang together with the nearest.
+        reached.Sort();
+        int low = reached.IndexOf(near.Chainage), high = low;
+        while (low > 0 && reached[low] - reached[low - 1] <= Misses * Stride)
+        {
+            low--;
+        }
+
+        while (high + 1 < reached.Count && reached[high + 1] - reached[high] <= Misses * Stride)
+        {
+            high++;
+        }
+
+        return near with { Stretch = (reached[low], reached[high]) };
     }
 
     private Nearness? Least(PoseRun run, HeldPart part, HeldOutline held, Dictionary<Slab, SegmentTree> trees, double asked, Nearness? sofar)
