@@ -70,4 +70,16 @@ public sealed record SweptEnvelope(double From, double Spacing, int Count, IRead
 
     /// <summary>The same over all heights.</summary>
     public ReachLine Composite(Side side, int run = 0) => Composite(side, double.NegativeInfinity, double.PositiveInfinity, run);
+
+    /// <summary>
+    /// The same with what surveys leave uncertain added where it arises: every part reaches as far as on the line that brings it farthest. An edge that is farther away on
+    /// the stated line than that is drawn no nearer.
+    /// </summary>
+    public SweptEnvelope With(IReadOnlyList<PartDoubt> doubts) => this with { Parts = [.. Parts.Select(p => Widened(p, doubts.FirstOrDefault(d => d.Run == p.Run && ReferenceEquals(d.Vehicle, p.Vehicle) && ReferenceEquals(d.Part, p.Part))))] };
+
+    private PartReach Widened(PartReach part, PartDoubt? doubt)
+    {
+        double[] Of(double[] reach, Side side) => [.. reach.Select((r, i) => r + Math.Max(0, doubt!.At(side, From + (i * Spacing)).Most))];
+        return doubt is null ? part : part with { Left = Of(part.Left, Side.Left), Right = Of(part.Right, Side.Right) };
+    }
 }

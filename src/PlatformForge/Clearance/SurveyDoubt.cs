@@ -1,0 +1,99 @@
+using PlatformForge.Clearance.Sweeping;
+using PlatformForge.Geometry;
+using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Admissible;
+
+namespace PlatformForge.Clearance;
+
+/// <summary>
+/// What a survey leaves uncertain of the reach of every part of every vehicle, at every station: the reach of the part on the line of the survey that brings it farthest,
+/// and on the one that keeps it nearest, less its reach on the stated line. In the layout frame: a platform is one stiff body, printed to one line.
+/// </summary>
+/// <remarks>
+/// A pose's places move, to first order, by weighted sums of the line's offsets at the axles. For one pose the greatest such sum is a convex function of the place along the
+/// body, so that straight joins between three places are on the safe side; what the line bows between two poses is added.
+/// </remarks>
+public static class SurveyDoubt
+{
+    /// <summary>Distance between poses and between stations, mm.</summary>
+    public const double Step = 10;
+
+    // Distance between places along a body that are followed, mm.
+    private const double Along = 20;
+
+    /// <summary>The doubt of all parts of the vehicles of one run; those that never come near have none.</summary>
+    /// <param name="request">What was swept.</param>
+    /// <param name="run">Index of the run whose track was surveyed.</param>
+    /// <param name="line">What its survey leaves uncertain.</param>
+    public static IReadOnlyList<PartDoubt> Of(EnvelopeRequest request, int run, LineDoubt line)
+    {
+        var vehicles = request.Runs[run].Vehicles;
+        var found = new PartDoubt[vehicles.Count][];
+        Parallel.For(0, vehicles.Count, v => found[v] = Of(request, run, vehicles[v], line));
+        return [.. found.SelectMany(f => f)];
+    }
+
+    private static PartDoubt[] Of(EnvelopeRequest request, int run, Vehicle vehicle, LineDoubt line)
+    {
+        var poses = DoubtPoses.Of(request, request.Runs[run].Ride, vehicle, Step);
+        var parts = new PartDoubt[vehicle.Parts.Count];
+        for (int p = 0; p < parts.Length; p++)
+        {
+            parts[p] = Of(request, run, vehicle, vehicle.Parts[p], poses, line);
+        }
+
+        return parts;
+    }
+
+    private static PartDoubt Of(EnvelopeRequest request, int run, Vehicle vehicle, VehiclePart part, IReadOnlyList<IReadOnlyList<StandingPose>> ways, LineDoubt line)
+    {
+        var sheet = new DoubtSheet(request.From, request.To, Step);
+        var outline = new PartOutline(PlayInflation.Widen(part, vehicle, request.Play), Along);
+        foreach (var poses in ways)
+        {
+            var measured = poses.Select(pose => outline.Ends.Select(x => pose.Measure(part.Carrier, x)).ToArray()).ToArray();
+            var ranges = line.Bound([.. measured.SelectMany(m => m)]);
+            var bows = line.Bound([.. measured.Select(m => Bow(m[^1]))]);
+            double bow = bows.Length == 0 ? 0 : bows.Max(b => Math.Max(Math.Abs(b.Least), Math.Abs(b.Most)));
+            foreach (var (x, left, right) in outline.Places)
+            {
+                DoubtTrace? last = null;
+                for (int k = 0; k < poses.Count; k++)
+                {
+                    var own = outline.Between(ranges.AsSpan(k * outline.Ends.Length, outline.Ends.Length), x);
+                    var next = poses[k].Place(request.Chart, part.Carrier, x, left, right, new(own.Least - bow, own.Most + bow));
+                    sheet.Add(last, next);
+                    last = next;
+                }
+            }
+        }
+
+        return sheet.Of(run, vehicle, part);
+    }
+
+    // By how much a measure half a step on differs from the mean of those at either end of the step.
+    private static LineMeasure Bow(LineMeasure m) => new(
+        [.. m.At.SelectMany(s => (double[])[s - (Step / 2), s, s + (Step / 2)])],
+        [.. m.Weights.SelectMany(w => (double[])[-w / 2, w, -w / 2])]);
+}
+
+/// <summary>What a survey leaves uncertain of the reach of one part, at even stations.</summary>
+/// <param name="Run">Index of the run.</param>
+/// <param name="Vehicle">The vehicle.</param>
+/// <param name="Part">Its part.</param>
+/// <param name="From">Chart chainage of the first station, mm.</param>
+/// <param name="Spacing">Distance between stations, mm.</param>
+/// <param name="Left">By how much it may reach farther to the left than on the stated line, mm, and by how much less far (nil or below).</param>
+/// <param name="Right">The same to the right.</param>
+public sealed record PartDoubt(int Run, Vehicle Vehicle, VehiclePart Part, double From, double Spacing, IReadOnlyList<LineRange> Left, IReadOnlyList<LineRange> Right)
+{
+    /// <summary>The range at a chainage on the straight join of stations; beyond the ends, that of the end.</summary>
+    public LineRange At(Side side, double chainage)
+    {
+        var own = side == Side.Left ? Left : Right;
+        double place = Math.Clamp((chainage - From) / Spacing, 0, own.Count - 1);
+        int i = Math.Min((int)place, own.Count - 2);
+        double share = place - i;
+        return new(own[i].Least + (share * (own[i + 1].Least - own[i].Least)), own[i].Most + (share * (own[i + 1].Most - own[i].Most)));
+    }
+}

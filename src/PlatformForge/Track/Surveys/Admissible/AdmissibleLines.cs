@@ -1,0 +1,253 @@
+using System.Collections.Concurrent;
+using System.Numerics;
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Track.Surveys.Admissible;
+
+/// <summary>
+/// All lines that meet every reading within its error and are laid as the user says. Told about the middle line of the set, which depends
+/// on readings and laying alone: the lines of the set lie so near to it that what is asked of them is linear in their offsets from it.
+/// </summary>
+public sealed class AdmissibleLines
+{
+    /// <summary>Bounds are this near to the true ones, mm, on the safe side.</summary>
+    public const double Closeness = 0.005;
+
+    // Nodes are so many to the length over which a curve comes and goes; the line goes on for such a length beyond the first and last reading.
+    private const double NodesInEase = 10;
+    private const int MostRounds = 25;
+
+    // The middle is found when it moves by less than this, mm.
+    private const double Settled = 1e-4;
+
+    // Programs stop when they are so near to their greatest value, mm.
+    private const double ProgramGap = 1e-3;
+
+    // Measures are worked together over stretches of this many eases, with so many eases of line on either side: readings farther away tell nothing more there.
+    private const double StretchInEases = 4, MarginInEases = 2;
+
+    private readonly double[] reference;
+    private readonly BandPlace[] places;
+    private readonly SplineGrid grid;
+    private readonly ConcurrentDictionary<(int, int), Stretch> stretches = new();
+
+    private AdmissibleLines(Laying laying, IReadOnlyList<ReadingBand> bands, Centreline middle, double[] reference, BandPlace[] places, SplineGrid grid, double leastShare, int[] atOdds)
+    {
+        (Laying, Bands, Middle, this.reference, this.places, this.grid, LeastShare) = (laying, bands, middle, reference, places, grid, leastShare);
+        AtOdds = [.. atOdds.Select(i => bands[places[i].Band])];
+    }
+
+    /// <summary>How the track was laid.</summary>
+    public Laying Laying { get; }
+
+    /// <summary>The readings that the lines meet.</summary>
+    public IReadOnlyList<ReadingBand> Bands { get; }
+
+    /// <summary>The middle line; its chainage 0 lies an ease before the first reading. Where there is no line in the set, the one that comes nearest.</summary>
+    public Centreline Middle { get; }
+
+    /// <summary>A share of all errors that some line of this laying meets all readings within, the least where <see cref="IsEmpty"/>.</summary>
+    public double LeastShare { get; }
+
+    /// <summary>Whether no line of this laying meets every reading within its error.</summary>
+    public bool IsEmpty => AtOdds.Count > 0;
+
+    /// <summary>The readings that contradict one another; empty where there is a line that meets all.</summary>
+    public IReadOnlyList<ReadingBand> AtOdds { get; }
+
+    /// <summary>Finds the set.</summary>
+    /// <param name="laying">How the track was laid.</param>
+    /// <param name="bands">The readings; at least three.</param>
+    /// <param name="start">A line near them; any that the readings can be located on. The set does not depend on it.</param>
+    public static AdmissibleLines Of(Laying laying, IReadOnlyList<ReadingBand> bands, Centreline start)
+    {
+        // Nodes are counted from the first reading on the middle line itself.
+        var set = About(laying, bands, start);
+        for (int again = 0; again < MostAgain && !set.IsCounted; again++)
+        {
+            set = About(laying, bands, set.Middle);
+        }
+
+        return set;
+    }
+
+    // How often nodes are counted anew, and how far from where they belong, mm, they may begin.
+    private const int MostAgain = 4;
+    private const double Counted = 1e-3;
+
+    private bool IsCounted =>
+        Math.Abs(places[0].Chainage - Laying.LeastEase) < Counted && Math.Abs(Cells(places[^1].Chainage + Laying.LeastEase, grid.Step) - grid.Cells) <= 0;
+
+    private static int Cells(double length, double step) => (int)Math.Ceiling((length / step) - Counted);
+
+    private static AdmissibleLines About(Laying laying, IReadOnlyList<ReadingBand> bands, Centreline start)
+    {
+        double pad = laying.LeastEase, step = laying.LeastEase / NodesInEase;
+        double[] along = [.. bands.Select(b => start.Locate(b.Reading.Place).Chainage)];
+        double first = along.Min() - pad;
+        int cells = Cells(along.Max() + pad - first, step);
+        var grid = new SplineGrid(0, step, cells);
+        double[] bends = ReferenceBends.Of(start, first, grid, BandRows.Bend(laying), BandRows.Rate(laying));
+        double[] guesses = [.. along.Select(s => s - first)];
+        var at = start.At(first);
+        var (point, heading) = (at.Position, Math.Atan2(at.Tangent.Y, at.Tangent.X));
+        for (int round = 0; ; round++)
+        {
+            var line = ReferenceBends.Lay(start.Name, point, heading, bends, grid);
+            var places = Locate(bands, line, guesses);
+            var rows = BandRows.Of(laying, bends, grid, 0, cells, places);
+            var found = MiddleLine.Of(rows);
+            double moved = Move(found.Figures, grid, bends, ref point, ref heading);
+            if (moved < Settled || round == MostRounds)
+            {
+                return new(laying, bands, line, bends, places, grid, found.LeastShare, found.AtOdds);
+            }
+        }
+    }
+
+    /// <summary>Least and greatest value of every measure; chainages are those of <see cref="Middle"/>.</summary>
+    public LineRange[] Bound(IReadOnlyList<LineMeasure> measures)
+    {
+        var ranges = new LineRange[measures.Count];
+        var batches = Enumerable.Range(0, measures.Count)
+            .GroupBy(i => StretchOf(measures[i]))
+            .SelectMany(g => g.Chunk(Math.Max(1, LaneProgram.Lanes / 2)).Select(chunk => (g.Key, Chunk: chunk)))
+            .ToArray();
+        Parallel.ForEach(Partitioner.Create(0, batches.Length, Math.Max(1, batches.Length / (8 * Environment.ProcessorCount))), range =>
+        {
+            var solvers = new Dictionary<(int, int), StretchSolver>();
+            for (int b = range.Item1; b < range.Item2; b++)
+            {
+                var (key, chunk) = batches[b];
+                if (!solvers.TryGetValue(key, out var solver))
+                {
+                    solvers[key] = solver = new(stretches.GetOrAdd(key, MakeStretch));
+                }
+
+                solver.Solve(measures, chunk, ranges);
+            }
+        });
+        return ranges;
+    }
+
+    /// <summary>Readings with the share of one more millimetre's error that the greatest value of a measure would move by, largest first.</summary>
+    public IReadOnlyList<(ReadingBand Band, double Share)> Holding(in LineMeasure measure)
+    {
+        var stretch = stretches.GetOrAdd(StretchOf(measure), MakeStretch);
+        return [.. new StretchSolver(stretch).Holding(measure).Select(h => (Bands[places[h.Row].Band], h.Share)).OrderByDescending(h => h.Item2)];
+    }
+
+    private static BandPlace[] Locate(IReadOnlyList<ReadingBand> bands, Centreline line, double[] guesses)
+    {
+        var places = new BandPlace[bands.Count];
+        for (int i = 0; i < places.Length; i++)
+        {
+            var place = line.Locate(bands[i].Reading.Place, guesses[i]);
+            guesses[i] = place.Chainage;
+            places[i] = new(place.Chainage, place.Offset - bands[i].Reading.FromCentre, bands[i].Error, i);
+        }
+
+        Array.Sort(places, (a, b) => a.Chainage.CompareTo(b.Chainage));
+        return places;
+    }
+
+    // Puts the reference where the figures say; the greatest offset among them back.
+    private static double Move(double[] figures, SplineGrid grid, double[] bends, ref Point2 point, ref double heading)
+    {
+        double unit = 1 / (grid.Step * grid.Step);
+        for (int j = 0; j < bends.Length; j++)
+        {
+            bends[j] += unit * (figures[j] - (2 * figures[j + 1]) + figures[j + 2]);
+        }
+
+        double offset = (figures[0] + (4 * figures[1]) + figures[2]) / 6, slope = (figures[2] - figures[0]) / (2 * grid.Step);
+        point += Point2.FromAngle(heading).Left * offset;
+        heading += Math.Atan(slope);
+        return figures.Max(Math.Abs);
+    }
+
+    private (int From, int To) StretchOf(in LineMeasure measure)
+    {
+        double unit = StretchInEases * Laying.LeastEase;
+        int First(double s) => (int)Math.Floor(Math.Clamp(s, 0, grid.To) / unit);
+        return (First(measure.At.Min()), First(measure.At.Max()));
+    }
+
+    private Stretch MakeStretch((int From, int To) key)
+    {
+        int cells = (int)Math.Round(StretchInEases * NodesInEase), margin = (int)Math.Round(MarginInEases * NodesInEase);
+        int first = Math.Max(0, (key.From * cells) - margin), last = Math.Min(grid.Cells, ((key.To + 1) * cells) + margin);
+        return new(BandRows.Of(Laying, reference, grid, first, last - first, places));
+    }
+
+    /// <summary>The rows of a stretch, with what proves bounds from them.</summary>
+    private sealed class Stretch(BandedRows rows)
+    {
+        public BandedRows Rows => rows;
+
+        public ReachProof Proof { get; } = new(rows);
+    }
+
+    /// <summary>Room to solve the programs of a stretch in, for one thread.</summary>
+    private sealed class StretchSolver(Stretch stretch)
+    {
+        private readonly LaneProgram program = new(stretch.Rows);
+        private readonly Vector<double>[] cost = new Vector<double>[stretch.Rows.Grid.Figures], multipliers = new Vector<double>[stretch.Rows.Count];
+        private readonly double[] own = new double[stretch.Rows.Count];
+
+        public void Solve(IReadOnlyList<LineMeasure> measures, int[] which, LineRange[] ranges)
+        {
+            Array.Clear(cost);
+            for (int k = 0; k < which.Length; k++)
+            {
+                AddCost(measures[which[k]], 2 * k, 1);
+                AddCost(measures[which[k]], (2 * k) + 1, -1);
+            }
+
+            program.Maximise(cost, multipliers, ProgramGap);
+            for (int k = 0; k < which.Length; k++)
+            {
+                double most = Most(measures[which[k]], 2 * k, 1), least = -Most(measures[which[k]], (2 * k) + 1, -1);
+                ranges[which[k]] = new(least, most);
+            }
+        }
+
+        public IEnumerable<(int Row, double Share)> Holding(LineMeasure measure)
+        {
+            Array.Clear(cost);
+            AddCost(measure, 0, 1);
+            program.Maximise(cost, multipliers, ProgramGap);
+            for (int i = 0; i < own.Length; i++)
+            {
+                if (stretch.Rows.Reading(i) >= 0)
+                {
+                    yield return (stretch.Rows.Reading(i), Math.Abs(multipliers[i][0]));
+                }
+            }
+        }
+
+        private double Most(in LineMeasure measure, int lane, int sign)
+        {
+            for (int i = 0; i < own.Length; i++)
+            {
+                own[i] = multipliers[i][lane];
+            }
+
+            return stretch.Proof.Most(measure, sign, own);
+        }
+
+        private void AddCost(in LineMeasure measure, int lane, int sign)
+        {
+            var grid = stretch.Rows.Grid;
+            Span<double> weights = stackalloc double[SplineGrid.Span];
+            for (int p = 0; p < measure.At.Length; p++)
+            {
+                int column = grid.Value(Math.Clamp(measure.At[p], grid.From, grid.To), weights);
+                for (int k = 0; k < SplineGrid.Span; k++)
+                {
+                    cost[column + k] = cost[column + k].WithElement(lane, cost[column + k][lane] + (sign * weights[k] * measure.Weights[p]));
+                }
+            }
+        }
+    }
+}
