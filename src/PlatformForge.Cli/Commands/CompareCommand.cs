@@ -35,7 +35,7 @@ internal static class CompareCommand
             return new([.. variations.SelectMany(v => v.Findings)]);
         }
 
-        var compared = Comparison.Run(project.Read, [.. variations.Select(v => v.Value!)], watch);
+        var compared = Comparison.Run(more => project.Read(more), [.. variations.Select(v => v.Value!)], watch);
         if (compared.Value is not { } designs)
         {
             return project.Refused(compared.Findings, watch);

@@ -36,6 +36,8 @@ internal sealed class ProjectArguments
         new(Overrides().Value is { } overrides && ProjectSource.OfFile(File, overrides) is { } source ? CureTrial.Of(source, findings, cancel: watch.Cancel) : findings);
 
     /// <summary>Reads the project with those values in it.</summary>
-    public Outcome<ProjectSpec> Read(IReadOnlyList<Override>? more = null) =>
-        Overrides() is { Value: { } overrides } ? ProjectReader.ReadFile(File, [.. overrides, .. more ?? []]) : Outcome.Fault<ProjectSpec>(Overrides().Findings);
+    /// <param name="more">Further values.</param>
+    /// <param name="measured">Whether surveys' files have to be there.</param>
+    public Outcome<ProjectSpec> Read(IReadOnlyList<Override>? more = null, bool measured = true) =>
+        Overrides() is { Value: { } overrides } ? ProjectReader.ReadFile(File, [.. overrides, .. more ?? []], measured: measured) : Outcome.Fault<ProjectSpec>(Overrides().Findings);
 }

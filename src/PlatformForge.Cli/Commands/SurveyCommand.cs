@@ -15,6 +15,7 @@ internal static class SurveyCommand
 
         Examples:
           platformforge survey my-halt.toml                       every surveyed track: elements, misread figures, doubt in mm
+          platformforge survey my-halt.toml --how-much            from where to where to measure, for the vehicles listed
           platformforge survey my-halt.toml --track up --toml     the recognised alignment, to paste into a project
           platformforge survey my-halt.toml -o survey-sheets      drawings and tables of it
           platformforge survey my-halt.toml --string-lining 200   versines over a chord of 200 mm and proposed slews
@@ -35,9 +36,48 @@ internal static class SurveyCommand
         var track = command.Option("--track <name>", "One track only.", CommandOptionType.SingleValue);
         var toml = command.Option("--toml", "Only the recognised alignment, as text for a project file.", CommandOptionType.NoValue);
         var lining = command.Option<double>("--string-lining <chord>", "Chord in mm: add a table of versines and slews.", CommandOptionType.SingleValue).Accepts(v => v.Range(ShortestChord, LongestChord));
+        var howMuch = command.Option("--how-much", "Only from where to where the track has to be measured, for the platforms and vehicles of the project; no readings are needed yet.", CommandOptionType.NoValue);
         var folder = command.Option("-o|--output <folder>", "Write drawings and tables into a folder of its own.", CommandOptionType.SingleValue);
-        command.OnExecute(() => session.Finish("survey", show => Survey(project, track.Value(), toml.HasValue(), lining.HasValue() ? lining.ParsedValue : null, folder.Value(), session.Watch(show))));
+        command.OnExecute(() => session.Finish("survey", show => howMuch.HasValue() ? HowMuch(project) : Survey(project, track.Value(), toml.HasValue(), lining.HasValue() ? lining.ParsedValue : null, folder.Value(), session.Watch(show))));
     });
+
+    private static CommandResult HowMuch(ProjectArguments arguments)
+    {
+        var read = arguments.Read(measured: false);
+        if (read.Value is not { } project)
+        {
+            return new(read.Findings);
+        }
+
+        var stretches = MeasuringStretch.Of(project);
+        return new(read.Findings)
+        {
+            Plain = o =>
+            {
+                foreach (var s in stretches)
+                {
+                    o.WriteLine(FormattableString.Invariant($"For platform {s.Platform} measure track {s.Track} from chainage {s.From:0.#} to {s.To:0.#} mm or beyond: along the platform, and {s.Beyond:0.#} mm past each end that is not at buffers, the length of {s.Vehicle}.{(s.From < 0 ? FormattableString.Invariant($" It begins before chainage 0: start {-s.From:0.#} mm or more farther back and count from there, which adds as much to every chainage of the project.") : "")} Two or three readings more at either end tell a misread last one."));
+                }
+            },
+            Json = j =>
+            {
+                j.WriteStartArray("stretches");
+                foreach (var s in stretches)
+                {
+                    j.WriteStartObject();
+                    j.WriteString("track", s.Track);
+                    j.WriteString("platform", s.Platform);
+                    JsonObject.Number(j, "from_mm", s.From);
+                    JsonObject.Number(j, "to_mm", s.To);
+                    j.WriteString("longest_vehicle", s.Vehicle);
+                    JsonObject.Number(j, "beyond_mm", s.Beyond);
+                    j.WriteEndObject();
+                }
+
+                j.WriteEndArray();
+            },
+        };
+    }
 
     private static CommandResult Survey(ProjectArguments arguments, string? name, bool toml, double? chord, string? folder, RunWatch watch)
     {
@@ -61,7 +101,7 @@ internal static class SurveyCommand
             return new(findings) { TellsNotes = true };
         }
 
-        SurveyedTrack[] surveyed = [.. tracks.Select(t => SurveyDoubts.With(project, t.Entry, t.Survey!))];
+        SurveyedTrack[] surveyed = [.. tracks.Select(t => SurveyDoubts.With(project, t))];
         if (surveyed.Where(t => chord > StringLining.LongestChord(t)).MinBy(StringLining.LongestChord) is { } shortest)
         {
             return new([.. findings, TooLong(shortest, chord!.Value)]) { TellsNotes = true };

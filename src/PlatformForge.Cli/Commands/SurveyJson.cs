@@ -17,14 +17,28 @@ internal static class SurveyJson
         JsonObject.Number(json, "worst_movement_mm", track.Movement.Worst.Max());
         JsonObject.Number(json, "least_radius_mm", track.LeastRadius?.Radius);
         JsonObject.Number(json, "least_radius_at_mm", track.LeastRadius?.Chainage);
+        json.WriteString("laid", track.Laying.As.ToString().ToLowerInvariant());
+        JsonObject.Number(json, "least_ruler_error_if_flexible_mm", track.Flexible is { IsEmpty: true } lines ? lines.LeastShare * track.RulerError : null);
         json.WriteStartArray("platforms");
         foreach (var doubt in track.Doubts)
         {
             json.WriteStartObject();
             json.WriteString("platform", doubt.Platform);
             json.WriteString("vehicle", doubt.Vehicle);
-            JsonObject.Number(json, "reach_and_gap_within_mm", doubt.Likely);
-            JsonObject.Number(json, "reach_and_gap_worst_mm", doubt.Worst);
+            JsonObject.Number(json, "takes_of_gap_at_most_mm", doubt.Charged);
+            JsonObject.Number(json, "reach_farther_at_most_mm", doubt.Most);
+            JsonObject.Number(json, "at_mm", doubt.At);
+            JsonObject.Number(json, "median_mm", doubt.Median);
+            JsonObject.Number(json, "half_range_median_mm", doubt.Spread);
+            JsonObject.Number(json, "if_flexible_mm", doubt.IfFlexible);
+            if (doubt.Advice is { } advice)
+            {
+                json.WriteString("repeat", advice.Repeat?.FileAndWhereabouts);
+                JsonObject.Number(json, "repeat_takes_off_per_tenth_mm", advice.RepeatGain);
+                JsonObject.Number(json, "one_more_at_mm", advice.MoreAt);
+                JsonObject.Number(json, "one_more_leaves_mm", advice.MoreLeaves);
+            }
+
             json.WriteEndObject();
         }
 

@@ -25,7 +25,7 @@ internal static class SurveyText
         o.WriteLine(Invariant($"  the true line lies within {track.Movement.Likely.Max():0.00} mm of this one in 19 of 20 surveys; {AtWorst(track.Movement.Likely.Max(), track.Movement.Worst.Max())}, as long as the elements stay those recognised"));
         foreach (var doubt in track.Doubts)
         {
-            o.WriteLine(Invariant($"  beside platform {doubt.Platform} the reach of {doubt.Vehicle}, and so the gap, is known to {doubt.Likely:0.00} mm in 19 of 20 surveys; {AtWorst(doubt.Likely, doubt.Worst)}, as long as the elements stay those recognised"));
+            Doubt(o, track, doubt);
         }
 
         o.WriteLine("  made of");
@@ -50,6 +50,23 @@ internal static class SurveyText
         if (chord is { } length)
         {
             Lining(o, StringLining.Of(track, length));
+        }
+    }
+
+    private static void Doubt(TextWriter o, SurveyedTrack track, ReachDoubt doubt)
+    {
+        string basis = track.IsBoundAsFlexible ? "over all flexible lines that meet the readings" : "in 19 of 20 surveys";
+        o.WriteLine(Invariant($"  beside platform {doubt.Platform} it takes up to {doubt.Charged:0.00} mm of the gap: vehicles may reach so much farther than on this line, {basis}, and the edge keeps clear of that"));
+        o.WriteLine(Invariant($"    most for {doubt.Vehicle}: {doubt.Most:0.00} mm at chainage {doubt.At:0}, {doubt.Median:0.00} or less along half of the platform; half of its range {doubt.Spread:0.00}"));
+        if (doubt.IfFlexible is { } flexible)
+        {
+            o.WriteLine(Invariant($"    if the track is flexible, without kinks, say laid = \"flexible\" in its survey: that leaves {flexible:0.00} mm"));
+        }
+
+        if (doubt.Advice is { } advice)
+        {
+            string repeat = advice.Repeat is { } reading ? Invariant($"read {reading.FileAndWhereabouts} again: each 0.1 mm by which it is surer takes {advice.RepeatGain:0.00} off; ") : "";
+            o.WriteLine(Invariant($"    {repeat}one more reading at chainage {advice.MoreAt:0} would leave {advice.MoreLeaves:0.00} there, if it says what the line says"));
         }
     }
 

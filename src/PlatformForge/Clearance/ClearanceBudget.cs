@@ -59,13 +59,23 @@ public sealed record ClearanceBudget(IReadOnlyList<BudgetLine> Lines, RunningPla
         Add("print tolerance", print, "stated", BudgetPlacing.Added);
         Add("fitting of the sections", fitting, "stated", BudgetPlacing.Added);
         Add("track laying", laying, "stated", BudgetPlacing.Added);
-        Add("survey residual", survey, surveyBasis, BudgetPlacing.Added);
+        Add(SurveyResidual, survey, surveyBasis, BudgetPlacing.Added);
         Add("wheelset play", play.Wheelset, wheelsetBasis + "each way, swept with the vehicles", BudgetPlacing.Swept);
         Add("pivot play", play.Pivot, "each way, swept with the vehicles", BudgetPlacing.Swept);
         Add("suspension roll", Math.Max(play.LeanAt(0), play.LeanAt(tallest)), Leaning(play.Roll, play.LeanAt, coping, tallest), BudgetPlacing.Swept);
         Add("cant", play.CantAt(tallest), Leaning(play.Cant, play.CantAt, coping, tallest), BudgetPlacing.Swept);
         return new(lines, play);
     }
+
+    /// <summary>Name of the entry for what a survey leaves uncertain.</summary>
+    public const string SurveyResidual = "survey residual";
+
+    /// <summary>The same with what surveys leave uncertain, which is swept with each part at each place.</summary>
+    /// <param name="along">How much it adds to the farthest reach along the platform: least and most, mm.</param>
+    public ClearanceBudget WithSurveyed((double Least, double Most) along) => along.Most <= 0 ? this : this with
+    {
+        Lines = [.. Lines, new(SurveyResidual, along.Most, Invariant($"from the survey: {along.Least:0.00} to {along.Most:0.00} along the platform, swept with each vehicle where it arises; the edge keeps clear on any line that the readings admit"), BudgetPlacing.Swept)],
+    };
 
     private static string Leaning(double angle, Func<double, double> at, double coping, double tallest) =>
         Invariant($"{angle * 180 / Math.PI:0.##} degrees each way, swept with the vehicles by each part's height: {at(coping):0.00} at the coping, {at(tallest):0.00} at {tallest:0.#} above rail top");

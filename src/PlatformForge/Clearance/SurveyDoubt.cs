@@ -1,5 +1,4 @@
 using PlatformForge.Clearance.Sweeping;
-using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys.Admissible;
 
@@ -33,6 +32,39 @@ public static class SurveyDoubt
         return [.. found.SelectMany(f => f)];
     }
 
+    /// <summary>The measure of a part, in some pose that reaches a chainage, whose greatest value is largest, signed for reach to a side; null where the part cannot stand there.</summary>
+    /// <param name="request">What was swept.</param>
+    /// <param name="run">Index of the run whose track was surveyed.</param>
+    /// <param name="vehicle">The vehicle.</param>
+    /// <param name="part">Its part.</param>
+    /// <param name="side">Side of the chart.</param>
+    /// <param name="chainage">Chart chainage, mm.</param>
+    /// <param name="line">What the survey leaves uncertain.</param>
+    public static LineMeasure? Widest(EnvelopeRequest request, int run, Vehicle vehicle, VehiclePart part, Side side, double chainage, LineDoubt line)
+    {
+        var outline = new PartOutline(part.Outline, Along, _ => 0);
+        var near = new List<LineMeasure>();
+        foreach (var pose in DoubtPoses.Of(request with { From = chainage - (Step / 2), To = chainage + (Step / 2) }, request.Runs[run].Ride, vehicle, Step).SelectMany(p => p))
+        {
+            foreach (double x in outline.Ends)
+            {
+                var trace = pose.Place(request.Chart, part.Carrier, x, 0, 0, new(0, 1));
+                if (Math.Abs(trace.LeftAt - chainage) <= Step)
+                {
+                    double sign = (side == Side.Left ? 1 : -1) * Math.Sign(trace.Moves.Most + trace.Moves.Least);
+                    var measure = pose.Measure(part.Carrier, x);
+                    near.Add(new(measure.At, [.. measure.Weights.Select(w => sign * w)]));
+                }
+            }
+        }
+
+        return near.Count == 0 ? null : near.Zip(line.Bound(near)).MaxBy(p => p.Second.Most).First;
+    }
+
+    // How far play puts a place off, which decides with the curve what place of a part reaches farthest.
+    private static Func<double, double> Off(GuidedPoints points) => x =>
+        (Math.Abs(0.5 + (x / points.Apart)) * points.Leading.Most) + (Math.Abs(0.5 - (x / points.Apart)) * points.Trailing.Most);
+
     private static PartDoubt[] Of(EnvelopeRequest request, int run, Vehicle vehicle, LineDoubt line)
     {
         var poses = DoubtPoses.Of(request, request.Runs[run].Ride, vehicle, Step);
@@ -48,13 +80,12 @@ public static class SurveyDoubt
     private static PartDoubt Of(EnvelopeRequest request, int run, Vehicle vehicle, VehiclePart part, IReadOnlyList<IReadOnlyList<StandingPose>> ways, LineDoubt line)
     {
         var sheet = new DoubtSheet(request.From, request.To, Step);
-        var outline = new PartOutline(PlayInflation.Widen(part, vehicle, request.Play), Along);
+        var outline = new PartOutline(part.Outline, Along, Off(GuidedPoints.Of(vehicle, part.Carrier, request.Play)));
         foreach (var poses in ways)
         {
             var measured = poses.Select(pose => outline.Ends.Select(x => pose.Measure(part.Carrier, x)).ToArray()).ToArray();
             var ranges = line.Bound([.. measured.SelectMany(m => m)]);
-            var bows = line.Bound([.. measured.Select(m => Bow(m[^1]))]);
-            double bow = bows.Length == 0 ? 0 : bows.Max(b => Math.Max(Math.Abs(b.Least), Math.Abs(b.Most)));
+            double bow = line.Bow([.. measured.Select(m => m[^1])], Step);
             foreach (var (x, left, right) in outline.Places)
             {
                 DoubtTrace? last = null;
@@ -70,11 +101,6 @@ public static class SurveyDoubt
 
         return sheet.Of(run, vehicle, part);
     }
-
-    // By how much a measure half a step on differs from the mean of those at either end of the step.
-    private static LineMeasure Bow(LineMeasure m) => new(
-        [.. m.At.SelectMany(s => (double[])[s - (Step / 2), s, s + (Step / 2)])],
-        [.. m.Weights.SelectMany(w => (double[])[-w / 2, w, -w / 2])]);
 }
 
 /// <summary>What a survey leaves uncertain of the reach of one part, at even stations.</summary>
@@ -87,10 +113,16 @@ public static class SurveyDoubt
 /// <param name="Right">The same to the right.</param>
 public sealed record PartDoubt(int Run, Vehicle Vehicle, VehiclePart Part, double From, double Spacing, IReadOnlyList<LineRange> Left, IReadOnlyList<LineRange> Right)
 {
+    /// <summary>Whether a part, or a piece of one between two levels, is the one that is told of.</summary>
+    public bool IsOf(VehiclePart part) => part.Name == Part.Name && ReferenceEquals(part.Outline, Part.Outline);
+
+    /// <summary>The ranges on a side.</summary>
+    public IReadOnlyList<LineRange> On(Side side) => side == Side.Left ? Left : Right;
+
     /// <summary>The range at a chainage on the straight join of stations; beyond the ends, that of the end.</summary>
     public LineRange At(Side side, double chainage)
     {
-        var own = side == Side.Left ? Left : Right;
+        var own = On(side);
         double place = Math.Clamp((chainage - From) / Spacing, 0, own.Count - 1);
         int i = Math.Min((int)place, own.Count - 2);
         double share = place - i;

@@ -16,12 +16,13 @@ public static class ProjectReader
     /// <param name="path">The project file, as the user named it.</param>
     /// <param name="overrides">Values that stand in for those of the file.</param>
     /// <param name="cures">Changes made on top of those.</param>
-    public static Outcome<ProjectSpec> ReadFile(string path, IReadOnlyList<Override>? overrides = null, IReadOnlyList<Cure>? cures = null)
+    /// <param name="measured">Whether surveys' files have to be there; otherwise their readings are not looked at, and no such track can be laid.</param>
+    public static Outcome<ProjectSpec> ReadFile(string path, IReadOnlyList<Override>? overrides = null, IReadOnlyList<Cure>? cures = null, bool measured = true)
     {
         var text = ProjectText.Read(path, path);
         return text.Value is null
             ? Outcome.Fault<ProjectSpec>(text.Findings)
-            : Read(text.Value, path, Path.GetDirectoryName(Path.GetFullPath(path))!, overrides, cures);
+            : Read(text.Value, path, Path.GetDirectoryName(Path.GetFullPath(path))!, overrides, cures, measured);
     }
 
     /// <summary>Reads the text of a project file.</summary>
@@ -30,7 +31,8 @@ public static class ProjectReader
     /// <param name="folder">Where files that it names are looked for; null refuses such names.</param>
     /// <param name="overrides">Values that stand in for those of the text.</param>
     /// <param name="cures">Changes made on top of those.</param>
-    public static Outcome<ProjectSpec> Read(string text, string file, string? folder = null, IReadOnlyList<Override>? overrides = null, IReadOnlyList<Cure>? cures = null)
+    /// <param name="measured">Whether surveys' files have to be there.</param>
+    public static Outcome<ProjectSpec> Read(string text, string file, string? folder = null, IReadOnlyList<Override>? overrides = null, IReadOnlyList<Cure>? cures = null, bool measured = true)
     {
         var tree = TreeReader.Read(text, file);
         if (tree.Value is null)
@@ -50,7 +52,7 @@ public static class ProjectReader
         {
             References.Check(draft, places, reading);
             ClearanceKeys.CheckAgainst(draft.Layout.Gauge, draft.Clearance, places, reading);
-            tracks = SurveyFiles.Load(draft, beside, places, reading, texts);
+            tracks = measured ? SurveyFiles.Load(draft, beside, places, reading, texts) : draft.Tracks;
         }
 
         if (reading.HasErrors)

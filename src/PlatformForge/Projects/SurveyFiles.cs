@@ -32,7 +32,7 @@ internal static class SurveyFiles
             }
 
             texts.AddRange(own);
-            tracks.Add(track with { Survey = form.ToSpec(track, own, draft.Layout.Gauge) });
+            tracks.Add(track with { Survey = form.ToSpec(track, own, draft.Layout.Gauge, draft.Layout.Scale) });
         }
 
         return tracks;

@@ -8,13 +8,14 @@ internal sealed class PartOutline
 {
     /// <param name="ring">Corners, mm, in the carrier's frame.</param>
     /// <param name="spacing">Greatest distance between places, mm.</param>
-    public PartOutline(IReadOnlyList<Point2> ring, double spacing)
+    /// <param name="off">How far play puts a place along the carrier off to either side, mm.</param>
+    public PartOutline(IReadOnlyList<Point2> ring, double spacing, Func<double, double> off)
     {
         double first = ring.Min(p => p.X), last = ring.Max(p => p.X), middle = first < 0 && last > 0 ? 0 : (first + last) / 2;
         Ends = [first, middle, last];
         int count = Math.Max(1, (int)Math.Ceiling((last - first) / spacing));
         var places = Enumerable.Range(0, count + 1).Select(k => first + ((last - first) * k / count)).Concat(ring.Select(p => p.X)).Append(middle).Distinct().Order();
-        Places = [.. places.Select(x => (x, Width(ring, x, 1), Width(ring, x, -1)))];
+        Places = [.. places.Select(x => (x, Width(ring, x, 1) + off(x), Width(ring, x, -1) + off(x)))];
     }
 
     /// <summary>The places that measures are taken at: both ends, and the middle of the carrier or of the part.</summary>

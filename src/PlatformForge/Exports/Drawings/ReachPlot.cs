@@ -11,11 +11,16 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
     // mm between two edges that nobody can tell apart on the plot
     private const double Alike = 0.03;
 
-    private static readonly Rgb BudgetColour = new(0xC4, 0xCA, 0xCE);
+    private static readonly Rgb BudgetColour = new(0xC4, 0xCA, 0xCE), DoubtColour = new(0xE3, 0xB2, 0x5B);
 
     private readonly PlatformPlan plan = platform.Plan;
     private readonly VehicleLooks looks = new(platform);
     private readonly RequirementTrace need = platform.Plan.Requirement;
+
+    // What vehicles reach on the stated line; what a survey leaves uncertain lies beyond, as a band of its own.
+    private double Reached(int station) => need.Swept[station] - (Doubt?.Amount[station] ?? 0);
+
+    private AllowanceCost? Doubt => need.Allowances?.Costs.FirstOrDefault(c => c.Name == ClearanceBudget.SurveyResidual && platform.Budget.Lines.Any(l => l.Name == c.Name && l.Placing == BudgetPlacing.Swept));
 
     public void DrawOn(Sheet sheet, double ratio)
     {
@@ -23,6 +28,7 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
         frame.Grid(sheet);
         Governing(sheet, labels);
         Platform(sheet);
+        Survey(sheet, labels);
         Budget(sheet, labels);
         Lines(sheet);
         Names(labels);
@@ -40,7 +46,7 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
             }
 
             var (colour, pattern) = looks[vehicle];
-            var ring = Enumerable.Range(from, to - from + 1).Select(i => frame.Of(need.Stations[i], need.Swept[i]))
+            var ring = Enumerable.Range(from, to - from + 1).Select(i => frame.Of(need.Stations[i], Reached(i)))
                 .Append(frame.Of(need.Stations[to], frame.LeastY)).Append(frame.Of(need.Stations[from], frame.LeastY)).ToArray();
             sheet.Area(ring, new(colour, 0.2));
             sheet.Area(ring, new(colour, 0.75, pattern));
@@ -87,6 +93,24 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
         }
 
         sheet.Text("platform", new(frame.X((plan.Profile.StartHead + plan.Profile.EndHead) / 2), frame.Top + 6.5), HouseStyle.Subheading, TextAnchor.Middle);
+    }
+
+    private void Survey(Sheet sheet, Labels labels)
+    {
+        if (Doubt is not { } doubt)
+        {
+            return;
+        }
+
+        sheet.Area(need.Stations.Select((s, i) => frame.Of(s, need.Swept[i])).Concat(need.Stations.Select((s, i) => frame.Of(s, Reached(i))).Reverse()), new(DoubtColour, 0.55), HouseStyle.Hairline);
+        int last = need.Stations.Length - 1;
+        if (frame.Y(Reached(last)) - frame.Y(need.Swept[last]) > 1.2 * HouseStyle.Small.Size)
+        {
+            labels.Put(
+                Invariant($"{doubt.Name} {Figures.Fine(doubt.Amount.Min())} to {Figures.Fine(doubt.Amount.Max())}"),
+                HouseStyle.Small with { Colour = HouseStyle.Ink },
+                (frame.Of(frame.MostX, (Reached(last) + need.Swept[last]) / 2) + new Point2(-3, 0.8), TextAnchor.End, 0));
+        }
     }
 
     private void Budget(Sheet sheet, Labels labels)
@@ -138,7 +162,7 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
             }
         }
 
-        sheet.Lines(need.Stations.Select((s, i) => frame.Of(s, need.Swept[i])), HouseStyle.Outline);
+        sheet.Lines(need.Stations.Select((s, i) => frame.Of(s, Reached(i))), HouseStyle.Outline);
         foreach (var style in Enum.GetValues<EdgeStyle>().Where(s => s != plan.Spec.Face.Edge && (int)s < plan.Alternatives.Count))
         {
             var line = plan.Alternatives[(int)style];

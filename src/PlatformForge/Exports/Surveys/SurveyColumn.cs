@@ -67,8 +67,8 @@ internal sealed class SurveyColumn(SurveyedTrack track, double left, double top,
         Head(sheet, "What it means for the gap");
         foreach (var doubt in track.Doubts.Take(MostDoubts))
         {
-            Pair(sheet, Short(doubt.Platform, 24) + ": known to", Invariant($"{Figures.Fine(doubt.Likely)} mm"));
-            Pair(sheet, "all at worst, same elements", AtWorst(doubt.Likely, doubt.Worst));
+            Pair(sheet, Short(doubt.Platform, 24) + ": at most", Invariant($"{Figures.Fine(doubt.Most)} mm"));
+            Pair(sheet, "half of it under", Invariant($"{Figures.Fine(doubt.Median)} mm"));
             Say(sheet, "most for " + Short(doubt.Vehicle, 34));
         }
     }

@@ -55,5 +55,7 @@ internal static class TrackEntries
         new("PF2148", "Stations are only numbered, and nothing says how far apart they are.", "Give the spacing, or the unit of the distances.", Reasons.Measured, "Named so or plainly meant so, the stations are numbers."),
         new("PF2149", "It cannot be told how far the line may be off.", "Check the distances between the readings; measure more of the track.", Reasons.Measured),
         new("PF2150", "A survey table goes beyond a limit of rows, columns or letters.", "Keep below the limit that the message names; docs/limits.md lists them.", Reasons.File),
+        new("PF2160", "No line laid as the survey says meets every reading within its error.", "Read the places named again, or say how the track lies.", Reasons.Measured),
+        new("PF2161", "Track that is said to be flexible shows a kink.", "Sight along the rails there; where there is a joint, leave laid out or say that it is sectional.", Reasons.Measured),
     ];
 }

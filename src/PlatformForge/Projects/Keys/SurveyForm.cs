@@ -1,5 +1,7 @@
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;
 
@@ -49,10 +51,22 @@ internal sealed record SurveyForm
 
     public bool Reverse { get; init; }
 
+    public LaidAs Laid { get; init; } = LaidAs.Unknown;
+
+    public double? LeastRadius { get; init; }
+
+    public double? LeastEase { get; init; }
+
     public IEnumerable<SurveySourceForm> Files => Also.Prepend(First);
 
     /// <summary>What the Track room surveys.</summary>
-    public SurveySpec ToSpec(TrackEntry track, IReadOnlyList<string> texts, double gauge)
+    public SurveySpec ToSpec(TrackEntry track, IReadOnlyList<string> texts, double gauge, ModelScale scale)
+    {
+        var usual = Laying.Usual(scale.Ratio, Laid);
+        return Spec(track, texts, gauge) with { Laying = usual with { LeastRadius = LeastRadius ?? usual.LeastRadius, LeastEase = LeastEase ?? usual.LeastEase } };
+    }
+
+    private SurveySpec Spec(TrackEntry track, IReadOnlyList<string> texts, double gauge)
     {
         bool drawn = Kind == "drawing";
         string key = track.Key + ".survey";

@@ -1,6 +1,7 @@
 using PlatformForge.Projects.Reading;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Admissible;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;
@@ -54,6 +55,9 @@ internal static class SurveyKeys
         .Text("element", "Id (SVG) or layer (DXF) of the drawn line.", s => s.Element, (s, v) => s with { Element = v })
         .Table("calibrate", "A drawn line of known length, where the drawing states no unit.", Calibrate, s => s.Calibration, (s, v) => s with { Calibration = v })
         .Flag("reverse", "Whether the track runs against the way it was drawn.", s => s.Reverse, (s, v) => s with { Reverse = v })
+        .Choice("laid", "How the track was laid: flexible (no kinks, curves come and go over a length), sectional (pieces with joints), or unknown. It bounds what the track can do between two readings.", s => s.Laid, (s, v) => s with { Laid = v }, [("unknown", LaidAs.Unknown), ("flexible", LaidAs.Flexible), ("sectional", LaidAs.Sectional)])
+        .Length("least_radius", Length, "Least radius of the track where it was measured; left out, what is usual in the scale: 380 in 4 mm (common practice).", s => s.LeastRadius, (s, v) => s with { LeastRadius = v })
+        .Length("least_ease", Length, "Flexible track: least length over which a curve of the least radius comes or goes; left out, what is usual in the scale: 200 in 4 mm (common practice).", s => s.LeastEase, (s, v) => s with { LeastEase = v })
         .Tables("also", "A further file of the same track, such as the other rail.", Also, (a, _) => a, (s, v) => s with { Also = v })
         .Check((s, table, key, reading) =>
         {

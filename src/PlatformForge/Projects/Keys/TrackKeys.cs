@@ -59,7 +59,7 @@ internal static class TrackKeys
             ElementKeys.Table,
             (e, _) => e,
             (t, v) => t with { Elements = [.. v.Select(e => e.Element)] })
-        .Table("survey", "How the track was measured, in place of an alignment.", SurveyKeys.Table, t => t.Form, (t, v) => t with { Form = v })
+        .Table("survey", "How the track was measured, in place of an alignment: along the whole platform, and the longest vehicle's length beyond both ends (the command survey with --how-much tells from where to where).", SurveyKeys.Table, t => t.Form, (t, v) => t with { Form = v })
         .Length("survey_doubt", NumberRange.From(0, 50), "How far the true track may lie off an alignment that a survey found; the survey command writes it with the alignment. It goes into the budget for the longest overhang.", t => t.SurveyDoubt, (t, v) => t with { SurveyDoubt = v })
         .Text("buffers", "Which end is at buffer stops, so that no more track need be known there.", t => t.Buffers, (t, v) => t with { Buffers = v }, false, "none", "start", "end", "both")
         .Texts("vehicles", "Names of the vehicles that run here; left out, all of them do.", (t, v) => t with { Vehicles = v })

@@ -16,9 +16,10 @@ internal sealed class PlatformJob
     private readonly LaidTrack faced;
     private readonly PlatformSpec spec;
     private readonly EnvelopeRequest request;
-    private readonly ClearanceBudget budget;
+    private readonly IReadOnlyList<LaidTrack> runs;
     private readonly (double From, double To) asked;
-    private SweptEnvelope? envelope;
+    private ClearanceBudget budget;
+    private SweptEnvelope? envelope, doubted;
     private PlatformPlan? plan;
     private SectionSet? sections;
     private IReadOnlyList<JointOpening> joints = [];
@@ -28,15 +29,14 @@ internal sealed class PlatformJob
         this.asked = (asked.Face.From, asked.Face.To);
         (this.project, this.site) = (project, site);
         faced = tracks.First(t => string.Equals(t.Entry.Name, asked.Face.Track, StringComparison.Ordinal));
-        double residual = faced.Survey is { } survey
-            ? project.VehiclesOn(faced.Entry).Select(v => survey.Movement.Reach(asked.Face.From, asked.Face.To, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max()
-            : project.VehiclesOn(faced.Entry).Select(v => SurveyMovement.ReachOf(faced.Entry.SurveyDoubt, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max();
+        double residual = faced.Survey is not null ? 0 : project.VehiclesOn(faced.Entry).Select(v => SurveyMovement.ReachOf(faced.Entry.SurveyDoubt, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max();
         double tallest = tracks.SelectMany(t => project.VehiclesOn(t.Entry)).SelectMany(v => v.Parts).Select(p => p.ZHigh).DefaultIfEmpty(0).Max();
         budget = project.Clearance.BudgetWith(residual, project.Layout.Gauge, asked.Height, tallest, faced.Survey is not null);
 
         // The file counts along the track as it is ridden; the plan along its smooth chart.
         spec = asked with { Face = asked.Face with { From = faced.Chart.FromRide(asked.Face.From), To = faced.Chart.FromRide(asked.Face.To) } };
-        request = new(faced.Chart.Line, spec.Face.From, spec.Face.To, [faced.Run(project), .. tracks.Where(t => t != faced).Select(t => t.Run(project))])
+        runs = [faced, .. tracks.Where(t => t != faced)];
+        request = new(faced.Chart.Line, spec.Face.From, spec.Face.To, [.. runs.Select(t => t.Run(project))])
         {
             Play = budget.Play,
             Edge = HeldHeights.Edge(spec),
@@ -58,14 +58,30 @@ internal sealed class PlatformJob
     {
         var findings = Take(EnvelopeSweeper.Sweep(request), out envelope);
         joints = envelope is null ? [] : JointSurvey.Over(request, spec.Face.Side);
+        if (envelope is not null)
+        {
+            Doubt(envelope);
+        }
+
         return [.. findings, .. JointSurvey.Findings(request, joints)];
     }
 
+    // What surveys leave uncertain is charged where it arises: by part and place, unless the project states a figure of its own.
+    private void Doubt(SweptEnvelope swept)
+    {
+        doubted = swept;
+        if (project.Clearance.Survey is null && runs.Any(r => r.Survey is not null))
+        {
+            doubted = swept.With(SurveyDoubts.Of(request, runs));
+            budget = budget.WithSurveyed(doubted.BeyondOf(swept, spec.Face.Side));
+        }
+    }
+
     public IEnumerable<Finding> Plan() => Take(
-        PlatformPlanner.Plan(new(spec, site, faced.Chart.Line, envelope!, budget)
+        PlatformPlanner.Plan(new(spec, site, faced.Chart.Line, doubted!, budget)
         {
             Sills = SillSurvey.Over(request, spec.Face.Side),
-            LessPlay = PlayCosts.Steps(request),
+            LessPlay = ReferenceEquals(doubted, envelope) ? PlayCosts.Steps(request) : [.. PlayCosts.Steps(request), new(ClearanceBudget.SurveyResidual, envelope!)],
             StartsAtBuffers = faced.Entry.StartsAtBuffers,
             EndsAtBuffers = faced.Entry.EndsAtBuffers,
         }),

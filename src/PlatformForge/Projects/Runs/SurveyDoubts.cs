@@ -1,27 +1,68 @@
+using PlatformForge.Clearance;
+using PlatformForge.Platforms;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Admissible;
 
 namespace PlatformForge.Projects.Runs;
 
 /// <summary>What the reading error of a survey means for the reach of vehicles beside a project's platforms.</summary>
 public static class SurveyDoubts
 {
+    /// <summary>The doubts of all parts that a request sweeps over surveyed tracks.</summary>
+    /// <param name="request">What is swept.</param>
+    /// <param name="tracks">The tracks of its runs, in their order.</param>
+    internal static IReadOnlyList<PartDoubt> Of(EnvelopeRequest request, IReadOnlyList<LaidTrack> tracks) =>
+        [.. tracks.SelectMany((t, run) => t.Survey is { } survey && request.Runs[run].Vehicles.Count > 0 ? SurveyDoubt.Of(request, run, Beside(request, run, survey)) : [])];
+
     /// <summary>The surveyed track with a doubt for every platform that faces it.</summary>
-    public static SurveyedTrack With(ProjectSpec project, TrackEntry entry, SurveyedTrack survey)
+    public static SurveyedTrack With(ProjectSpec project, LaidTrack track)
     {
-        var doubts = new List<ReachDoubt>();
-        foreach (var face in project.Platforms.Where(p => string.Equals(p.Face.Track, entry.Name, StringComparison.Ordinal)))
+        var survey = track.Survey!;
+        var doubts = project.Platforms.Where(p => string.Equals(p.Face.Track, track.Entry.Name, StringComparison.Ordinal)).Select(p => Beside(project, track, survey, p)).OfType<ReachDoubt>();
+        return survey with { Doubts = [.. doubts.OrderByDescending(d => d.Most)] };
+    }
+
+    private static ReachDoubt? Beside(ProjectSpec project, LaidTrack track, SurveyedTrack survey, PlatformSpec platform)
+    {
+        double from = track.Chart.FromRide(platform.Face.From), to = track.Chart.FromRide(platform.Face.To);
+        if (project.VehiclesOn(track.Entry).Count == 0 || !(to > from))
         {
-            var worst = project.VehiclesOn(entry)
-                .Select(v => new ReachDoubt(face.Name, v.Name, survey.Movement.Reach(face.Face.From, face.Face.To, v.PivotCentres, v.Length), survey.Movement.WorstReach(face.Face.From, face.Face.To, v.PivotCentres, v.Length)))
-                .MaxBy(d => d.Likely);
-            if (worst is not null)
-            {
-                double half = project.VehiclesOn(entry).Max(v => v.Length) / 2;
-                doubts.Add(worst with { Line = survey.Movement.Most(face.Face.From - half, face.Face.To + half) });
-            }
+            return null;
         }
 
-        return survey with { Doubts = [.. doubts.OrderByDescending(d => d.Likely)] };
+        var request = new EnvelopeRequest(track.Chart.Line, from, to, [track.Run(project)]) { Play = project.Clearance.BudgetWith(0, project.Layout.Gauge, platform.Height, 0).Play };
+        var line = Beside(request, 0, survey);
+        var found = SurveyDoubt.Of(request, 0, line);
+        var side = platform.Face.Side;
+        double Most(PartDoubt d) => Math.Max(0, d.On(side).Max(r => r.Most));
+        var worst = found.MaxBy(Most)!;
+        var along = worst.On(side);
+        int at = Enumerable.Range(0, along.Count).MaxBy(i => along[i].Most);
+        double chainage = worst.From + (at * worst.Spacing);
+        var measure = line is AdmissibleDoubt ? SurveyDoubt.Widest(request, 0, worst.Vehicle, worst.Part, side, chainage, line) : null;
+        double charged = EnvelopeSweeper.Sweep(request).Value is { } swept ? Math.Max(0, swept.With(found).BeyondOf(swept, side).Most) : Most(worst);
+        return new(platform.Name, worst.Vehicle.Name, Most(worst), track.Chart.ToRide(chainage), Median(along.Select(r => Math.Max(0, r.Most))), Median(along.Select(r => r.Half)))
+        {
+            Charged = charged,
+            Line = charged / project.VehiclesOn(track.Entry).Max(v => Math.Max(1, v.Length / v.PivotCentres)),
+            IfFlexible = survey.DoubtIfFlexible is { } flexible ? SurveyDoubt.Of(request, 0, flexible).Max(Most) : null,
+            Advice = measure is { } m ? ((AdmissibleDoubt)line).Advise(m) : null,
+        };
+    }
+
+    // Vehicles beside the stations stand no farther from them than their length.
+    private static LineDoubt Beside(EnvelopeRequest request, int run, SurveyedTrack survey)
+    {
+        var ride = request.Runs[run].Ride;
+        double half = request.Runs[run].Vehicles.Max(v => v.Length) / 2;
+        double one = ride.Locate(request.Chart.PointAt(request.From)).Chainage, other = ride.Locate(request.Chart.PointAt(request.To)).Chainage;
+        return survey.DoubtBeside(Math.Min(one, other) - half, Math.Max(one, other) + half);
+    }
+
+    private static double Median(IEnumerable<double> figures)
+    {
+        double[] sorted = [.. figures.Order()];
+        return sorted[sorted.Length / 2];
     }
 }

@@ -52,6 +52,8 @@ public static class StartingFile
         ("track.survey.unit", "\"mm\""),
         ("track.survey.chord", "200"),
         ("track.survey.spacing", "100"),
+        ("track.survey.least_radius", "600"),
+        ("track.survey.least_ease", "200"),
         ("track.survey.element", "\"main\""),
         ("track.survey.closing.from", "0"),
         ("track.survey.closing.to", "1600"),

@@ -56,12 +56,12 @@ public static class AlignmentText
     public static string Toml(SurveyedTrack track)
     {
         var text = new StringBuilder(Toml(track.Alignment ?? throw new ArgumentException("The track has no alignment.", nameof(track))));
-        double doubt = Math.Ceiling(track.LineDoubt * DoubtParts) / DoubtParts;
-        text.Append(CultureInfo.InvariantCulture, $"# What measuring left uncertain: the true track lies within {doubt:0.00} mm of this one {(track.Doubts.Count > 0 ? "beside the platforms" : "throughout")}\n");
-        text.Append("# in 19 of 20 surveys. It goes into the clearance budget, multiplied for overhangs; leave it with the alignment.\n");
+        double doubt = Math.Ceiling(track.StatedDoubt * DoubtParts) / DoubtParts;
+        text.Append(CultureInfo.InvariantCulture, $"# What measuring left uncertain: vehicles on the true track reach as far as if it lay within {doubt:0.00} mm of this one {(track.Doubts.Count > 0 ? "beside the platforms" : "throughout")}.\n");
+        text.Append("# It goes into the clearance budget, multiplied for overhangs; leave it with the alignment.\n");
         foreach (var reach in track.Doubts)
         {
-            text.Append(CultureInfo.InvariantCulture, $"# Beside {Comment(reach.Platform)} the survey found {reach.Likely:0.00} mm for the reach of {Comment(reach.Vehicle)}.\n");
+            text.Append(CultureInfo.InvariantCulture, $"# Beside {Comment(reach.Platform)} the survey found {reach.Most:0.00} mm at most for the reach of {Comment(reach.Vehicle)}.\n");
         }
 
         return text.Append(CultureInfo.InvariantCulture, $"survey_doubt = {doubt:0.00}\n").ToString();

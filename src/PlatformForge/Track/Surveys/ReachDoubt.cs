@@ -1,17 +1,32 @@
 namespace PlatformForge.Track.Surveys;
 
 /// <summary>
-/// How far a vehicle's reach beside a platform, and with it the gap between them, may differ from what is computed on a surveyed
-/// line, from the reading error alone.
+/// How much farther a vehicle may reach beside a platform, and so how much nearer it may come, than on the line that the survey found.
 /// </summary>
 /// <param name="Platform">Name of the platform.</param>
 /// <param name="Vehicle">The vehicle that it matters most for.</param>
-/// <param name="Likely">Bound in mm that holds in <see cref="SurveyMovement.Coverage"/> of all surveys.</param>
-/// <param name="Worst">Movement in mm if every reading were off by the full ruler error in the worst direction
-/// and the elements of the line stayed those recognised; never less than <paramref name="Likely"/>.</param>
-public sealed record ReachDoubt(string Platform, string Vehicle, double Likely, double Worst)
+/// <param name="Most">Greatest figure beside the platform, mm.</param>
+/// <param name="At">Chainage of it, mm.</param>
+/// <param name="Median">Figure that half of the platform's length stays below, mm.</param>
+/// <param name="Spread">Half of what lies between its greatest and least reach, median along the platform, mm.</param>
+public sealed record ReachDoubt(string Platform, string Vehicle, double Most, double At, double Median, double Spread)
 {
-    /// <summary>How far the track itself may lie off, mm, over the stretch that vehicles stand on while any part of them is
-    /// beside the platform; as likely as <see cref="Likely"/>.</summary>
+    /// <summary>By how much the farthest reach of all vehicles together grows at most beside the platform, mm: what it takes of the gap.</summary>
+    public double Charged { get; init; }
+
+    /// <summary>What a copied alignment has to state for the track itself, mm, so that its budget is no smaller.</summary>
     public double Line { get; init; }
+
+    /// <summary>Greatest figure if the track was laid as flexible track, mm; null where that is said already, or the readings contradict it.</summary>
+    public double? IfFlexible { get; init; }
+
+    /// <summary>What another reading would do; null where no reading tells.</summary>
+    public ReadingAdvice? Advice { get; init; }
 }
+
+/// <summary>Which reading to take again, and where one more does most.</summary>
+/// <param name="Repeat">The reading that holds the greatest figure most; null for none.</param>
+/// <param name="RepeatGain">By how much the figure falls for each tenth of a millimetre by which it is read better, mm.</param>
+/// <param name="MoreAt">Chainage at which one more reading takes most off the greatest figure, mm.</param>
+/// <param name="MoreLeaves">The greatest figure that it leaves, mm, at worst.</param>
+public sealed record ReadingAdvice(Reading? Repeat, double RepeatGain, double MoreAt, double MoreLeaves);

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Admissible;
 
 namespace PlatformForge.Track.Surveys;
 
@@ -56,7 +57,11 @@ public sealed record VersineReading(string File, int Row, LengthUnit Unit, doubl
 }
 
 /// <summary>A survey file made into readings in layout millimetres.</summary>
-public abstract record Survey(string Track, string Key, double RulerError);
+public abstract record Survey(string Track, string Key, double RulerError)
+{
+    /// <summary>How the track was laid.</summary>
+    public Laying Laying { get; init; } = Laying.UsualInFourMillimetres;
+}
 
 /// <summary>Places on the track, one run in order along the track for each source.</summary>
 public sealed record PlaceSurvey(string Track, string Key, double RulerError, IReadOnlyList<IReadOnlyList<PlaceReading>> Runs)

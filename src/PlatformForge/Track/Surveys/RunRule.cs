@@ -31,7 +31,7 @@ internal static class RunRule
         if (run.Count < FewestPlaces)
         {
             string count = run.Count == 0 ? "There are no readings" : run.Count == 1 ? "There is 1 reading" : Invariant($"There are {run.Count} readings");
-            findings.Add(Finding.Error("PF2105", key, Invariant($"{count}; a curve needs at least {FewestPlaces}."), Invariant($"Measure {FewestPlaces} places or more at even distances along the platform and a long vehicle beyond both ends.")) with { File = file, Line = run.Count == 0 ? 1 : LineOf(run[^1]) });
+            findings.Add(Finding.Error("PF2105", key, Invariant($"{count}; a curve needs at least {FewestPlaces}."), Invariant($"Measure {FewestPlaces} places or more at even distances along the platform and the length of the longest vehicle beyond both ends.")) with { File = file, Line = run.Count == 0 ? 1 : LineOf(run[^1]) });
             return;
         }
 

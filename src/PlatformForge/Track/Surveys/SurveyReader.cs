@@ -21,7 +21,7 @@ public static class SurveyReader
         }
 
         Survey survey = spec is VersinesSpec versines ? Versines(versines, findings) : Places(spec, findings);
-        return findings.Any(f => f.Severity == Severity.Error) ? Outcome.Fault<Survey>(findings) : Outcome.Of(survey, findings);
+        return findings.Any(f => f.Severity == Severity.Error) ? Outcome.Fault<Survey>(findings) : Outcome.Of(survey with { Laying = spec.Laying }, findings);
     }
 
     private static PlaceSurvey Places(SurveySpec spec, List<Finding> findings)
@@ -66,7 +66,7 @@ public static class SurveyReader
         var readings = VersineTable.Read(spec, source, findings);
         if (readings.Count < FewestVersines && !findings.Any(f => f.Severity == Severity.Error))
         {
-            findings.Add(Finding.Error("PF2105", spec.Key, Invariant($"There {(readings.Count == 1 ? "is 1 versine" : Invariant($"are {readings.Count} versines"))}; a curve needs at least {FewestVersines}."), Invariant($"Measure one every half chord ({spec.Chord / 2:0.#} mm), along the platform and a long vehicle beyond both ends.")) with { File = source.File, Line = readings.Count == 0 ? 1 : readings[^1].Row });
+            findings.Add(Finding.Error("PF2105", spec.Key, Invariant($"There {(readings.Count == 1 ? "is 1 versine" : Invariant($"are {readings.Count} versines"))}; a curve needs at least {FewestVersines}."), Invariant($"Measure one every half chord ({spec.Chord / 2:0.#} mm), along the platform and the length of the longest vehicle beyond both ends.")) with { File = source.File, Line = readings.Count == 0 ? 1 : readings[^1].Row });
         }
 
         CheckClosing(spec, readings, findings);

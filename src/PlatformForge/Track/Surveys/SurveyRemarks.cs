@@ -1,3 +1,4 @@
+using PlatformForge.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys.Fitting;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -31,6 +32,11 @@ internal static class SurveyRemarks
                 Invariant($"The closing chord's {(closing.OfLength ? "length" : "versine")} of {closing.Read:0.##} mm does not go with the versines; {closing.Fitting:0.##} would. It is left out."),
                 $"Measure the closing chord again{(closing.OfLength ? "" : ", its versine at its middle")}.",
                 FaultKind.Input);
+        }
+
+        if (survey.Laying.As == LaidAs.Flexible && AgainstFlexible(survey, track) is { } against)
+        {
+            yield return against;
         }
 
         foreach (var doubted in track.Doubted)
@@ -75,6 +81,30 @@ internal static class SurveyRemarks
         {
             yield return OddEvenCheck.Of(versines.Readings, survey.RulerError).AsFinding(survey.Key, explained: !scattered && outliers.Count == 0);
         }
+    }
+
+    // Readings told by name where they contradict one another.
+    private const int AtOddsTold = 6;
+
+    private static Finding? AgainstFlexible(Survey survey, SurveyedTrack track)
+    {
+        if (track.Flexible is { IsEmpty: true } lines)
+        {
+            string odd = string.Join(", ", lines.AtOdds.Take(AtOddsTold).Select(b => b.Reading.FileAndWhereabouts)) + (lines.AtOdds.Count > AtOddsTold ? Invariant($" and {lines.AtOdds.Count - AtOddsTold} more") : "");
+            return RunRule.At(lines.AtOdds[0].Reading, Finding.Warning(
+                "PF2160",
+                survey.Key + ".laid",
+                Invariant($"No line laid as flexible track is ({survey.Laying.Words}) meets every reading within {survey.RulerError:0.##} mm. At odds are {odd}; the least ruler error that fits is {Math.Ceiling(100 * lines.LeastShare * survey.RulerError) / 100:0.00}. What is uncertain is reckoned as for laid = \"unknown\"."),
+                "Read these places again; or say how the track lies: a smaller least_radius or least_ease, or laid = \"unknown\".",
+                FaultKind.Input));
+        }
+
+        return track.ClearKinks.MaxBy(k => Math.Abs(k.Turn)) is not { } kink ? null : Finding.Warning(
+            "PF2161",
+            survey.Key + ".laid",
+            Invariant($"The track is said to be flexible, without kinks; yet the readings show {(track.ClearKinks.Count() == 1 ? "one" : Invariant($"{track.ClearKinks.Count()}, the sharpest"))} of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° near chainage {kink.Chainage:0}. What is uncertain is reckoned as for laid = \"unknown\"."),
+            "Sight along the rails there and read the places about it again; where there is a joint, say laid = \"sectional\" or leave laid out.",
+            FaultKind.Input);
     }
 
     private static Finding Misread(string key, ReadingResidual outlier) => Finding.Warning(

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Admissible;
 
 namespace PlatformForge.Track.Surveys;
 
@@ -21,7 +22,11 @@ public sealed record SurveySource(string File, string Text, MeasuredLine Measure
 /// <param name="Sources">The files; at least one.</param>
 /// <param name="RulerError">The most in mm by which a careful reading is off, either way. It is a bound: readings are taken
 /// to be spread evenly within it, with a standard deviation of 1/√3 of it.</param>
-public abstract record SurveySpec(string Track, string Key, IReadOnlyList<SurveySource> Sources, double RulerError);
+public abstract record SurveySpec(string Track, string Key, IReadOnlyList<SurveySource> Sources, double RulerError)
+{
+    /// <summary>How the track was laid.</summary>
+    public Laying Laying { get; init; } = Laying.UsualInFourMillimetres;
+}
 
 /// <summary>Offsets square to one stretched string, at distances along it.</summary>
 /// <param name="Track">Name of the track.</param>

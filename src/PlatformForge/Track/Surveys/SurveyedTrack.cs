@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Admissible;
 
 namespace PlatformForge.Track.Surveys;
 
@@ -29,7 +30,44 @@ public sealed record SurveyedTrack(
 
     /// <summary>What an alignment copied from this line has to state as its own doubt, mm: how far the true line may lie off beside
     /// the platforms, or anywhere where nobody has said where those are.</summary>
-    public double LineDoubt => Doubts.Select(d => d.Line).DefaultIfEmpty(Movement.Likely.Max()).Max();
+    public double StatedDoubt => Doubts.Select(d => d.Line).DefaultIfEmpty(Movement.Likely.Max()).Max();
+
+    /// <summary>How the track was laid.</summary>
+    public Laying Laying { get; init; } = Laying.UsualInFourMillimetres;
+
+    /// <summary>All lines that meet the readings kept and are laid as flexible track is; null where readings fix no places, or where the user says that the track was not so laid.</summary>
+    public AdmissibleLines? Flexible => FlexibleSet?.Value;
+
+    /// <summary>The same, found when somebody asks.</summary>
+    internal Lazy<AdmissibleLines?>? FlexibleSet { get; init; }
+
+    /// <summary>Kinks that speak against flexible track: those that no likely line does without.</summary>
+    public IEnumerable<Kink> ClearKinks => Line.Kinks.Where(k => !DoubtfulKinks.Contains(k));
+
+    /// <summary>Whether the readings contradict that the track was laid as flexible track is.</summary>
+    public bool ContradictsFlexible => Flexible is { IsEmpty: true } || ClearKinks.Any();
+
+    /// <summary>Whether the bound on the line is that of flexible track.</summary>
+    public bool IsBoundAsFlexible => Laying.As == LaidAs.Flexible && Flexible is not null && !ContradictsFlexible;
+
+    /// <summary>What the survey leaves uncertain of the line beside a platform: over all admissible lines where the track was laid flexible and the readings agree;
+    /// otherwise by the bound that holds in 98 of 100 surveys, widened to all flexible lines where it may be flexible too.</summary>
+    /// <param name="from">Chainage at which the first vehicle beside the platform may stand, mm.</param>
+    /// <param name="to">The same of the last.</param>
+    public LineDoubt DoubtBeside(double from, double to)
+    {
+        if (IsBoundAsFlexible)
+        {
+            return new AdmissibleDoubt(Flexible!, Line);
+        }
+
+        double shape = Movement.Loose is null ? 0 : Movement.Most(from, to);
+        var band = new BandDoubt(Movement.Loose is null ? Movement.At : _ => shape);
+        return Flexible is null || Flexible.IsEmpty ? band : LineDoubt.Either(band, new AdmissibleDoubt(Flexible, Line));
+    }
+
+    /// <summary>What it would be if the track was laid flexible; null where that is said already, or cannot be.</summary>
+    public LineDoubt? DoubtIfFlexible => Laying.As == LaidAs.Unknown && Flexible is not null && !ContradictsFlexible ? new AdmissibleDoubt(Flexible, Line) : null;
 
     /// <summary>Chord in mm that versines were read over; null for other surveys.</summary>
     public double? Chord { get; init; }

@@ -67,6 +67,8 @@ public static class TrackSurveyor
             },
             Doubted = found.Without is { } without ? [.. ResidualTable.Of(survey, without.Line, found.InDoubt, double.PositiveInfinity).Where(r => r.IsOutlier)] : [],
         };
+        var unbounded = track;
+        track = track with { Laying = survey.Laying, FlexibleSet = new(() => FlexibleLines.Of(survey, unbounded)) };
         return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered, best.Profile.Knotted, sharpest));
     }
 

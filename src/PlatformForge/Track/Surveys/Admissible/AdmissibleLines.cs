@@ -15,7 +15,10 @@ public sealed class AdmissibleLines
 
     // Nodes are so many to the length over which a curve comes and goes; the line goes on for such a length beyond the first and last reading.
     private const double NodesInEase = 10;
-    private const int MostRounds = 25;
+    private const int MostRounds = 25, EnoughRounds = 6;
+
+    // A line is moved by no more than this part of an ease at once: farther away, offsets no longer add up.
+    private const double MostMove = 0.2;
 
     // The middle is found when it moves by less than this, mm.
     private const double Settled = 1e-4;
@@ -63,7 +66,7 @@ public sealed class AdmissibleLines
     {
         // Nodes are counted from the first reading on the middle line itself.
         var set = About(laying, bands, start);
-        for (int again = 0; again < MostAgain && !set.IsCounted; again++)
+        for (int again = 0; again < MostAgain && !set.IsEmpty && !set.IsCounted; again++)
         {
             set = About(laying, bands, set.Middle);
         }
@@ -86,21 +89,24 @@ public sealed class AdmissibleLines
         double[] along = [.. bands.Select(b => start.Locate(b.Reading.Place).Chainage)];
         double first = along.Min() - pad;
         int cells = Cells(along.Max() + pad - first, step);
-        var grid = new SplineGrid(0, step, cells);
-        double[] bends = ReferenceBends.Of(start, first, grid, BandRows.Bend(laying), BandRows.Rate(laying));
+        var nodes = new SplineGrid(0, step, cells);
+        double[] bends = ReferenceBends.Of(start, first, nodes, BandRows.Bend(laying), BandRows.Rate(laying));
         double[] guesses = [.. along.Select(s => s - first)];
         var at = start.At(first);
         var (point, heading) = (at.Position, Math.Atan2(at.Tangent.Y, at.Tangent.X));
         for (int round = 0; ; round++)
         {
-            var line = ReferenceBends.Lay(start.Name, point, heading, bends, grid);
-            var places = Locate(bands, line, guesses);
-            var rows = BandRows.Of(laying, bends, grid, 0, cells, places);
+            var line = ReferenceBends.Lay(start.Name, point, heading, bends, nodes);
+            var read = Locate(bands, line, guesses);
+            var rows = BandRows.Of(laying, bends, nodes, 0, cells, read);
             var found = MiddleLine.Of(rows);
-            double moved = Move(found.Figures, grid, bends, ref point, ref heading);
-            if (moved < Settled || round == MostRounds)
+            double moved = Move(found.Figures, nodes, bends, ref point, ref heading);
+            ReferenceBends.KeepInside(bends, step, BandRows.Bend(laying), BandRows.Rate(laying));
+
+            // Where no line meets all readings, the one that comes nearest is not worth many rounds.
+            if (moved < Settled || round == MostRounds || (found.AtOdds.Length > 0 && round >= EnoughRounds))
             {
-                return new(laying, bands, line, bends, places, grid, found.LeastShare, found.AtOdds);
+                return new(laying, bands, line, bends, read, nodes, found.LeastShare, found.AtOdds);
             }
         }
     }
@@ -137,33 +143,42 @@ public sealed class AdmissibleLines
         return [.. new StretchSolver(stretch).Holding(measure).Select(h => (Bands[places[h.Row].Band], h.Share)).OrderByDescending(h => h.Item2)];
     }
 
+    /// <summary>Greatest value of a measure if one more reading, with an error of its own, were taken at a chainage and said what the middle line says.</summary>
+    public double MostWithOneMore(LineMeasure measure, double chainage, double error)
+    {
+        var more = places.Append(new BandPlace(chainage, 0, error, -1)).OrderBy(p => p.Chainage).ToArray();
+        var range = new LineRange[1];
+        new StretchSolver(MakeStretch(StretchOf(measure), more)).Solve([measure], [0], range);
+        return range[0].Most;
+    }
+
     private static BandPlace[] Locate(IReadOnlyList<ReadingBand> bands, Centreline line, double[] guesses)
     {
-        var places = new BandPlace[bands.Count];
-        for (int i = 0; i < places.Length; i++)
+        var found = new BandPlace[bands.Count];
+        for (int i = 0; i < found.Length; i++)
         {
             var place = line.Locate(bands[i].Reading.Place, guesses[i]);
             guesses[i] = place.Chainage;
-            places[i] = new(place.Chainage, place.Offset - bands[i].Reading.FromCentre, bands[i].Error, i);
+            found[i] = new(place.Chainage, place.Offset - bands[i].Reading.FromCentre, bands[i].Error, i);
         }
 
-        Array.Sort(places, (a, b) => a.Chainage.CompareTo(b.Chainage));
-        return places;
+        Array.Sort(found, (a, b) => a.Chainage.CompareTo(b.Chainage));
+        return found;
     }
 
-    // Puts the reference where the figures say; the greatest offset among them back.
-    private static double Move(double[] figures, SplineGrid grid, double[] bends, ref Point2 point, ref double heading)
+    // Puts the reference where the figures say, or on the way there; the greatest offset among them back.
+    private static double Move(double[] figures, SplineGrid nodes, double[] bends, ref Point2 point, ref double heading)
     {
-        double unit = 1 / (grid.Step * grid.Step);
+        double most = figures.Max(Math.Abs), part = Math.Min(1, MostMove * NodesInEase * nodes.Step / most), unit = part / (nodes.Step * nodes.Step);
         for (int j = 0; j < bends.Length; j++)
         {
             bends[j] += unit * (figures[j] - (2 * figures[j + 1]) + figures[j + 2]);
         }
 
-        double offset = (figures[0] + (4 * figures[1]) + figures[2]) / 6, slope = (figures[2] - figures[0]) / (2 * grid.Step);
-        point += Point2.FromAngle(heading).Left * offset;
-        heading += Math.Atan(slope);
-        return figures.Max(Math.Abs);
+        double offset = (figures[0] + (4 * figures[1]) + figures[2]) / 6, slope = (figures[2] - figures[0]) / (2 * nodes.Step);
+        point += Point2.FromAngle(heading).Left * (part * offset);
+        heading += Math.Atan(part * slope);
+        return most;
     }
 
     private (int From, int To) StretchOf(in LineMeasure measure)
@@ -173,11 +188,13 @@ public sealed class AdmissibleLines
         return (First(measure.At.Min()), First(measure.At.Max()));
     }
 
-    private Stretch MakeStretch((int From, int To) key)
+    private Stretch MakeStretch((int From, int To) key) => MakeStretch(key, places);
+
+    private Stretch MakeStretch((int From, int To) key, BandPlace[] readings)
     {
         int cells = (int)Math.Round(StretchInEases * NodesInEase), margin = (int)Math.Round(MarginInEases * NodesInEase);
         int first = Math.Max(0, (key.From * cells) - margin), last = Math.Min(grid.Cells, ((key.To + 1) * cells) + margin);
-        return new(BandRows.Of(Laying, reference, grid, first, last - first, places));
+        return new(BandRows.Of(Laying, reference, grid, first, last - first, readings));
     }
 
     /// <summary>The rows of a stretch, with what proves bounds from them.</summary>

@@ -29,6 +29,9 @@ public sealed record Laying(LaidAs As, double LeastRadius, double LeastEase)
     /// <param name="laid">How it was laid.</param>
     public static Laying Usual(double ratio, LaidAs laid = LaidAs.Unknown) => new(laid, Math.Round(Radius * OfRatio / ratio), Math.Round(Ease * OfRatio / ratio));
 
+    /// <summary>What is usual in 4 mm scale, where nobody has said how the track was laid.</summary>
+    public static Laying UsualInFourMillimetres { get; } = Usual(OfRatio);
+
     /// <summary>Sharpest curvature, 1/mm.</summary>
     public double Curvature => 1 / LeastRadius;
 

@@ -9,6 +9,9 @@ public abstract class LineDoubt
     /// <summary>The range of every measure, mm; never too narrow.</summary>
     public abstract LineRange[] Bound(IReadOnlyList<LineMeasure> measures);
 
+    /// <summary>How far, in mm, the value of a measure may lie from the mean of those half a step before and after it, along the track, over all lines; the most of all measures.</summary>
+    public abstract double Bow(IReadOnlyList<LineMeasure> measures, double step);
+
     /// <summary>Whichever is the wider of two, for each measure.</summary>
     public static LineDoubt Either(LineDoubt one, LineDoubt other) => new EitherDoubt(one, other);
 
@@ -16,6 +19,8 @@ public abstract class LineDoubt
     {
         public override LineRange[] Bound(IReadOnlyList<LineMeasure> measures) =>
             [.. one.Bound(measures).Zip(other.Bound(measures), (a, b) => new LineRange(Math.Min(a.Least, b.Least), Math.Max(a.Most, b.Most)))];
+
+        public override double Bow(IReadOnlyList<LineMeasure> measures, double step) => Math.Max(one.Bow(measures, step), other.Bow(measures, step));
     }
 }
 
@@ -25,6 +30,10 @@ public sealed class BandDoubt(Func<double, double> band) : LineDoubt
 {
     /// <inheritdoc/>
     public override LineRange[] Bound(IReadOnlyList<LineMeasure> measures) => [.. measures.Select(Range)];
+
+    /// <inheritdoc/>
+    /// <remarks>The band says nothing of how a line runs between two places; it holds at either and between them.</remarks>
+    public override double Bow(IReadOnlyList<LineMeasure> measures, double step) => 0;
 
     private LineRange Range(LineMeasure measure)
     {
@@ -61,7 +70,7 @@ public sealed class AdmissibleDoubt : LineDoubt
     /// <inheritdoc/>
     public override LineRange[] Bound(IReadOnlyList<LineMeasure> measures)
     {
-        LineMeasure[] moved = [.. measures.Select(m => new LineMeasure([.. m.At.Select(s => At(chainages, s, 1))], m.Weights))];
+        LineMeasure[] moved = [.. measures.Select(OnMiddle)];
         var ranges = lines.Bound(moved);
         for (int i = 0; i < ranges.Length; i++)
         {
@@ -72,8 +81,37 @@ public sealed class AdmissibleDoubt : LineDoubt
         return ranges;
     }
 
-    /// <summary>A measure in the chainage of the set's middle line.</summary>
-    internal LineMeasure OnMiddle(LineMeasure measure) => new([.. measure.At.Select(s => At(chainages, s, 1))], measure.Weights);
+    /// <inheritdoc/>
+    public override double Bow(IReadOnlyList<LineMeasure> measures, double step)
+    {
+        LineMeasure[] bows = [.. measures.Select(m => new LineMeasure(
+            [.. m.At.SelectMany(s => (double[])[s - (step / 2), s, s + (step / 2)])],
+            [.. m.Weights.SelectMany(w => (double[])[-w / 2, w, -w / 2])]))];
+        return Bound(bows).Select(b => Math.Max(Math.Abs(b.Least), Math.Abs(b.Most))).DefaultIfEmpty(0).Max();
+    }
+
+    /// <summary>
+    /// What would make the greatest value of a measure smaller: the reading that holds it most, and the place midway between two readings where one more, as good as they are
+    /// and as the middle line says, takes most off it.
+    /// </summary>
+    public ReadingAdvice Advise(LineMeasure measure)
+    {
+        var own = OnMiddle(measure);
+        var holding = lines.Holding(own);
+        double error = lines.Bands.Min(b => b.Error), rest = lines.Bound([own])[0].Most;
+        double[] read = [.. lines.Bands.Select(b => lines.Middle.Locate(b.Reading.Place).Chainage).Order()];
+        double reach = own.At.Max() - own.At.Min() + lines.Laying.LeastEase, middle = (own.At.Max() + own.At.Min()) / 2;
+        var best = read.Zip(read.Skip(1), (a, b) => (a + b) / 2).Where(s => Math.Abs(s - middle) < reach)
+            .Select(s => (At: s, Leaves: lines.MostWithOneMore(own, s, error)))
+            .DefaultIfEmpty((At: middle, Leaves: rest)).MinBy(c => c.Leaves);
+        double stated = chainages.Select((c, i) => (Off: Math.Abs(c - best.At), At: i * Spacing)).MinBy(p => p.Off).At;
+        double moved = measure.At.Zip(measure.Weights, (s, w) => w * At(offsets, s, 0)).Sum();
+        return new(holding.Count == 0 ? null : holding[0].Band.Reading, holding.Count == 0 ? 0 : Tenth * holding[0].Share, stated, best.Leaves + moved);
+    }
+
+    private const double Tenth = 0.1;
+
+    private LineMeasure OnMiddle(LineMeasure measure) => new([.. measure.At.Select(s => At(chainages, s, 1))], measure.Weights);
 
     // Beyond the ends the figures go on at a slope.
     private static double At(double[] figures, double s, double slope)

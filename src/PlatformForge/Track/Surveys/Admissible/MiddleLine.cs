@@ -44,11 +44,11 @@ internal sealed class MiddleLine
     {
         var search = new MiddleLine(rows);
         search.LeastShare();
-        if (search.t >= Room)
+        if (!(search.t < Room))
         {
-            double heaviest = search.load.Max(Math.Abs);
-            int[] odd = [.. Enumerable.Range(0, rows.Count).Where(i => rows.Reading(i) >= 0 && Math.Abs(search.load[i]) > Carries * heaviest).Select(rows.Reading).Distinct().Order()];
-            return new(search.x, search.t, odd);
+            int[] readings = [.. Enumerable.Range(0, rows.Count).Where(i => rows.Reading(i) >= 0)];
+            double heaviest = readings.Max(i => Math.Abs(search.load[i]));
+            return new(search.x, search.t, [.. readings.Where(i => !(Math.Abs(search.load[i]) < Carries * heaviest)).Select(rows.Reading).Distinct().Order()]);
         }
 
         double share = search.t;

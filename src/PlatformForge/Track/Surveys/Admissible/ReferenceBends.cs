@@ -41,6 +41,23 @@ internal static class ReferenceBends
         return [.. over.Zip(under, (a, b) => (a + b) / 2)];
     }
 
+    /// <summary>Draws curvatures that all but touch their bounds a little towards nil, so that every row has room; those of a middle line never do.</summary>
+    public static void KeepInside(double[] bends, double step, double bend, double rate)
+    {
+        double most = bends.Max(b => Math.Abs(b) / bend);
+        for (int j = 1; j < bends.Length; j++)
+        {
+            most = Math.Max(most, Math.Abs(bends[j] - bends[j - 1]) / (rate * step));
+        }
+
+        for (int j = 0; j < bends.Length && most > Nearest; j++)
+        {
+            bends[j] *= Nearest / most;
+        }
+    }
+
+    private const double Nearest = 0.9999;
+
     /// <summary>The line.</summary>
     public static Centreline Lay(string name, Point2 start, double heading, double[] bends, SplineGrid grid)
     {

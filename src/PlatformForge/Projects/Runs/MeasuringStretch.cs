@@ -1,0 +1,33 @@
+using PlatformForge.Clearance;
+using PlatformForge.Platforms;
+
+namespace PlatformForge.Projects.Runs;
+
+/// <summary>
+/// From where to where a track has to be known for a platform: along all of it, and for the length of the longest vehicle beyond both ends, since that swings out beside the platform
+/// while most of it stands elsewhere.
+/// </summary>
+/// <param name="Track">Name of the track.</param>
+/// <param name="Platform">Name of the platform.</param>
+/// <param name="From">First chainage, mm; below nil where the platform begins too near to chainage 0.</param>
+/// <param name="To">Last chainage, mm.</param>
+/// <param name="Vehicle">The longest vehicle that runs there.</param>
+/// <param name="Beyond">Its length, mm.</param>
+public sealed record MeasuringStretch(string Track, string Platform, double From, double To, string Vehicle, double Beyond)
+{
+    /// <summary>One for each platform, of the tracks that vehicles run on; ends at buffers need nothing beyond.</summary>
+    public static IReadOnlyList<MeasuringStretch> Of(ProjectSpec project) => [.. project.Platforms.Select(p => Of(project, p)).OfType<MeasuringStretch>()];
+
+    private static MeasuringStretch? Of(ProjectSpec project, PlatformSpec platform)
+    {
+        var track = project.Tracks.First(t => string.Equals(t.Name, platform.Face.Track, StringComparison.Ordinal));
+        Vehicle? longest = project.VehiclesOn(track).MaxBy(v => v.Length);
+        return longest is null ? null : new(
+            track.Name,
+            platform.Name,
+            platform.Face.From - (track.StartsAtBuffers ? 0 : longest.Length),
+            platform.Face.To + (track.EndsAtBuffers ? 0 : longest.Length),
+            longest.Name,
+            longest.Length);
+    }
+}

@@ -1,0 +1,34 @@
+using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Admissible;
+
+namespace PlatformForge.Track.Surveys;
+
+/// <summary>The set of flexible lines that a survey admits.</summary>
+internal static class FlexibleLines
+{
+    // Fewer readings leave a line free.
+    private const int Fewest = 4;
+
+    /// <summary>
+    /// The set, or null for versines, which fix no places, and for track that the user says is sectional. Readings that are named as misread or in doubt are left out, which makes the
+    /// set no smaller.
+    /// </summary>
+    public static AdmissibleLines? Of(Survey survey, SurveyedTrack track)
+    {
+        if (survey is not PlaceSurvey places || survey.Laying.As == LaidAs.Sectional)
+        {
+            return null;
+        }
+
+        var left = track.Outliers.Concat(track.Doubted).Select(r => r.Reading).ToHashSet();
+        ReadingBand[] bands = [.. track.Residuals
+            .Where(r => r.Reading is PlaceReading && !left.Contains(r.Reading))
+            .Select(r => new ReadingBand((PlaceReading)r.Reading, survey.RulerError * Share((PlaceReading)r.Reading, track.Line.At(r.Chainage).Tangent)))];
+        return bands.Length < Fewest ? null : AdmissibleLines.Of(survey.Laying, bands, track.Line);
+    }
+
+    // Square to the track, a figure read off a string is off by no more than the ruler; a point's x and y may both be, whose sum square to the track is the greater the more
+    // it runs askew to both. What a drawing's line is off by is square to it.
+    private static double Share(PlaceReading reading, Point2 tangent) =>
+        reading.Ordinate is null && reading.DrawnAt is null ? Math.Abs(tangent.X) + Math.Abs(tangent.Y) : 1;
+}
