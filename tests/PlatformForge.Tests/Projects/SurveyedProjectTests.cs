@@ -172,5 +172,39 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.Contains("PF1022", run.Error, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void How_much_to_measure_is_told_before_there_are_readings_and_is_what_the_check_demands()
+    {
+        string text = PresetShelf.Sample("pendlewick-string")!.Replace("survey/pendlewick-string.csv", "survey/not-yet.csv");
+        string file = folder.Write("up.toml", text);
+        var told = CliRun.Of("survey", file, "--how-much");
+        Assert.Equal(0, told.Exit);
+        Assert.Contains("from chainage 13 to 1262 mm", told.Out, StringComparison.Ordinal);
+        Assert.Contains("262 mm past each end", told.Out, StringComparison.Ordinal);
+
+        // One mm less is too little for the check, the figure itself is enough.
+        string halt = Samples.With(17, "face = { track = \"main\", side = \"left\", from = 228, to = 672 }");
+        Assert.DoesNotContain(DesignRun.Design(Samples.Sound(halt), RunWatch.None).Findings, f => f.Code is "PF4004" or "PF3020");
+        Assert.Contains(DesignRun.Design(Samples.Sound(halt.Replace("from = 228", "from = 227")), RunWatch.None).Findings, f => f.Code == "PF4004");
+        var stretch = Assert.Single(MeasuringStretch.Of(Samples.Sound(halt)));
+        Assert.Equal((0, 900, 228), (stretch.From, stretch.To, stretch.Beyond));
+    }
+
+    [Fact]
+    public void Saying_how_the_track_was_laid_makes_the_budget_of_a_string_as_small_as_a_careful_one()
+    {
+        var said = DesignRun.Design(Read(PresetShelf.Sample("pendlewick-string")!).Value!, RunWatch.None).Value!.Platforms[0].Budget;
+        Assert.InRange(said.Sum + said.Lines.Single(l => l.Name == "survey residual").AmountMm, 1.1, 2.0);
+
+        // Left out, the survey tells what naming it would give.
+        string unsaid = PresetShelf.Sample("pendlewick-string")!.Replace("laid = \"flexible\"", "laid = \"unknown\"");
+        var unknown = CliRun.Of("survey", folder.Write("up.toml", unsaid), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
+        Assert.True(unknown.GetProperty("if_flexible_mm").GetDouble() < unknown.GetProperty("reach_farther_at_most_mm").GetDouble());
+        var flexible = CliRun.Of("survey", folder.Write("up.toml", PresetShelf.Sample("pendlewick-string")!), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
+        Assert.Equal(unknown.GetProperty("if_flexible_mm").GetDouble(), flexible.GetProperty("reach_farther_at_most_mm").GetDouble(), 0.01);
+        Assert.True(flexible.GetProperty("one_more_leaves_mm").GetDouble() < flexible.GetProperty("reach_farther_at_most_mm").GetDouble());
+        Assert.StartsWith("survey/pendlewick-string.csv:", flexible.GetProperty("repeat").GetString(), StringComparison.Ordinal);
+    }
+
     private PlatformForge.Units.Outcome<ProjectSpec> Read(string text) => ProjectReader.ReadFile(folder.Write("halt.toml", text));
 }

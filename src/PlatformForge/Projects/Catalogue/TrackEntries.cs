@@ -57,5 +57,6 @@ internal static class TrackEntries
         new("PF2150", "A survey table goes beyond a limit of rows, columns or letters.", "Keep below the limit that the message names; docs/limits.md lists them.", Reasons.File),
         new("PF2160", "No line laid as the survey says meets every reading within its error.", "Read the places named again, or say how the track lies.", Reasons.Measured),
         new("PF2161", "Track that is said to be flexible shows a kink.", "Sight along the rails there; where there is a joint, leave laid out or say that it is sectional.", Reasons.Measured),
+        new("PF2162", "Readings of a survey are left out as misread, or in doubt; told in full by the survey command.", "Run the command survey, and take those readings again.", Reasons.Measured),
     ];
 }

@@ -24,12 +24,12 @@ public static class DesignRun
         var laid = LaidTrack.LayAll(project);
         if (laid.Value is not { } tracks)
         {
-            return Outcome.Fault<Dossier>([.. laid.Findings, .. Stated(project)]);
+            return Outcome.Fault<Dossier>([.. SurveyBrief.Of(laid.Findings), .. Stated(project)]);
         }
 
         var site = new PlatformSite(project.Layout.Scale, project.Layout.RailTop);
         var jobs = project.Platforms.Select(p => new PlatformJob(project, site, tracks, p)).ToArray();
-        var findings = new List<Finding>(laid.Findings);
+        var findings = new List<Finding>(SurveyBrief.Of(laid.Findings));
         findings.AddRange(jobs.SelectMany(j => j.Check()));
         if (findings.Exists(f => f.Severity == Severity.Error))
         {

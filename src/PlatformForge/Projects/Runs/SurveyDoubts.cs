@@ -1,6 +1,5 @@
 using PlatformForge.Clearance;
 using PlatformForge.Platforms;
-using PlatformForge.Projects.Keys;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
 
