@@ -47,10 +47,10 @@ public sealed class SurveyPipelineTests : IDisposable
 
             var face = platform.Plan.Spec.Face;
             var request = new EnvelopeRequest(platform.Plan.Chart, face.From, face.To, [truth]) { Play = platform.Budget.Play, StraightBeyondEnds = true };
-            double[] reach = EnvelopeSweeper.Sweep(request).Value!.Composite(face.Side).Reach;
+            var reach = EnvelopeSweeper.Sweep(request).Value!.Composite(face.Side);
             double range = SurveyDoubts.Of(request with { Runs = [truth with { Ride = laid[0].Chart.Ride }] }, laid).Max(d => d.On(face.Side).Max(r => r.Most - r.Least));
             var need = platform.Plan.Requirement;
-            Assert.All(Enumerable.Range(0, need.Stations.Length), i => Assert.InRange(need.Swept[i] - reach[Math.Min(i, reach.Length - 1)], -Fine, range + Fine));
+            Assert.All(Enumerable.Range(0, need.Stations.Length), i => Assert.InRange(need.Swept[i] - reach.At(need.Stations[i]), -Fine, range + Fine));
         }
 
         Assert.True(kept >= 0.99 * count, $"{kept} of {count}");

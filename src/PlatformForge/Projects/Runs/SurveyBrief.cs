@@ -1,3 +1,4 @@
+using PlatformForge.Track.Surveys;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -8,22 +9,19 @@ namespace PlatformForge.Projects.Runs;
 /// </summary>
 internal static class SurveyBrief
 {
-    // Findings that each tell of one reading.
-    private static readonly string[] OfReadings = ["PF2120", "PF2145"];
-
     /// <summary>The findings with those of single readings, of each survey, as one.</summary>
     public static IEnumerable<Finding> Of(IReadOnlyList<Finding> findings)
     {
         var told = new HashSet<string>(StringComparer.Ordinal);
         foreach (var finding in findings)
         {
-            if (!OfReadings.Contains(finding.Code, StringComparer.Ordinal))
+            if (!SurveyRemarks.IsOfOneReading(finding))
             {
                 yield return finding;
             }
             else if (told.Add(finding.Key))
             {
-                var all = findings.Where(f => f.Key == finding.Key && OfReadings.Contains(f.Code, StringComparer.Ordinal)).ToArray();
+                var all = findings.Where(f => f.Key == finding.Key && SurveyRemarks.IsOfOneReading(f)).ToArray();
                 yield return all.Length == 1 && finding.Severity == Severity.Note ? finding : Brief(finding, all);
             }
         }

@@ -8,6 +8,9 @@ namespace PlatformForge.Track.Surveys;
 /// <summary>What a fitted survey has to tell its user, most pressing first.</summary>
 internal static class SurveyRemarks
 {
+    /// <summary>Whether a finding tells of one reading, or counts those that it would be too many to tell of.</summary>
+    public static bool IsOfOneReading(Finding finding) => finding.Code is "PF2120" or "PF2145";
+
     // Outliers told one by one; the rest are counted.
     private const int OutliersTold = 20;
 
