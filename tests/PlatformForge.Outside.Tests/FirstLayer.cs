@@ -43,7 +43,8 @@ internal static class FirstLayer
         var toBed = section.ToLayout.Inverse();
         var sheet = new Raster(section.Size.X, section.Size.Y);
         double chamfer = plan.Spec.Coping.ArrisChamfer;
-        double a = section.From + (section.Number > 1 ? joint.EndTrim : 0), b = section.To - (section.Number < section.Count ? joint.EndTrim : 0);
+        double end = joint.EndTrim + joint.FaceRelief, mouth = plan.Spec.Deck.MouthChamfer;
+        double a = section.From + (section.Number > 1 ? end : 0), b = section.To - (section.Number < section.Count ? end : 0);
         sheet.Fill(Strip(a, b, s => plan.CopingFront.At(s) + chamfer, plan.Back.At));
         foreach (double groove in plan.Spec.Coping.JointDepth > 0 ? plan.CopingJoints : [])
         {
@@ -58,13 +59,13 @@ internal static class FirstLayer
 
         foreach (var hole in plan.PostHoles)
         {
-            sheet.Fill(Raster.Disc(Bed(hole.Chainage, hole.Reach), (hole.Diameter / 2 / Math.Cos(Math.PI / 12)) + 0.02), false);
+            sheet.Fill(Raster.Disc(Bed(hole.Chainage, hole.Reach), ((hole.Diameter / 2) + mouth) / Math.Cos(Math.PI / 12)), false);
         }
 
         foreach (var socket in plan.Sockets)
         {
             var (middle, along) = (plan.ToLayout(socket.Chainage, socket.Reach), plan.Chart.At(socket.Chainage).Tangent);
-            Point2 x = along * (socket.Along / 2), y = along.Left * (socket.Across / 2);
+            Point2 x = along * ((socket.Along / 2) + mouth), y = along.Left * ((socket.Across / 2) + mouth);
             sheet.Fill([.. new[] { middle - x - y, middle + x - y, middle + x + y, middle - x + y }.Select(p => Down(p, plan.TopAt(socket.Chainage, socket.Reach)))], false);
         }
 

@@ -98,7 +98,7 @@ internal static class SectionFindings
         "PF6021",
         key,
         Invariant($"The {what} {width:F2} mm wide, less than two lines of the nozzle ({least:F2} mm), and closes while it prints."),
-        Invariant($"Give {Math.Ceiling(size * 100) / 100:0.##} mm or more, print with a nozzle of {Math.Floor(nozzle * 100) / 100:0.##} mm, or drill it after printing.")).Curing(Math.Ceiling(size * 100) / 100);
+        Invariant($"Give {Math.Ceiling((size - Grain) * 100) / 100:0.##} mm or more, print with a nozzle of {Math.Floor(nozzle * 100) / 100:0.##} mm, or drill it after printing.")).Curing(Math.Ceiling((size - Grain) * 100) / 100);
 
     public static Finding EngravingLeftOut(string key, int section, double largest, double least) => Finding.Note(
         "PF6006",
