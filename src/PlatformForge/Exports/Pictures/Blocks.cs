@@ -60,12 +60,12 @@ internal static class Blocks
         for (int i = 0; i < Sides; i++)
         {
             int j = (i + 1) % Sides;
-            triangles.AddRange([i, Sides + j, j, i, Sides + i, Sides + j]);
+            triangles.AddRange([i, j, Sides + j, i, Sides + j, Sides + i]);
         }
 
         for (int i = 1; i + 1 < Sides; i++)
         {
-            triangles.AddRange([0, i, i + 1, Sides, Sides + i + 1, Sides + i]);
+            triangles.AddRange([0, i + 1, i, Sides, Sides + i, Sides + i + 1]);
         }
 
         return new([.. Face(-1), .. Face(1)], [.. triangles], []);
