@@ -4,18 +4,23 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope | survey]
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope | survey | designs --count N --seed FIRST --report FILE]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
 {
     EnvelopeRuns.Report();
-    return;
+    return 0;
+}
+
+if (args is ["designs", ..])
+{
+    return DesignRuns.Report(args[1..]);
 }
 
 if (args is ["survey"])
 {
     SurveyRuns.Report();
-    return;
+    return 0;
 }
 
 string? peers = args.FirstOrDefault() ?? Environment.GetEnvironmentVariable("PLATFORMFORGE_PEERS");
@@ -47,6 +52,7 @@ foreach (int count in new[] { 1, 2, 4, 8, 12 })
 
 EnvelopeRuns.Report();
 SurveyRuns.Report();
+return 0;
 
 void Write(int i)
 {

@@ -79,7 +79,7 @@ public static class PlatformPlanner
         }
 
         var slabs = SlabLayout.Of(spec, profile);
-        var vertices = new FacetLayout(request.Chart, spec.Face.Side, trace, spec.Deck.Width).Choose([.. slabs.Breaks.Concat(slabs.Joints).Distinct().Order()]);
+        var vertices = Vertices(request, slabs, trace);
         StatedReachRule.Check(request, trace, EdgeShaper.UniformReach(vertices), findings);
         FairingRule.Check(request, trace, findings);
         if (HasErrors(findings))
@@ -87,8 +87,7 @@ public static class PlatformPlanner
             return Outcome.Fault<PlatformPlan>(findings);
         }
 
-        double leastRadius = spec.Face.LeastRadius ?? request.Site.Scale.ToModel(FaceSpec.FullSizeLeastRadius);
-        PlanLine[] alternatives = [.. Enum.GetValues<EdgeStyle>().Select(style => new PlanLine(vertices.Stations, EdgeShaper.Shape(style, vertices, spec.Face, leastRadius, request.Chart)))];
+        PlanLine[] alternatives = [.. Enum.GetValues<EdgeStyle>().Select(style => Edge(request, vertices, style))];
         var lines = PlanLines.Of(spec, alternatives[(int)spec.Face.Edge]);
         var furniture = FurniturePlanner.Plan(request, profile, lines, slabs, trace, findings);
         if (HasErrors(findings))
@@ -142,6 +141,20 @@ public static class PlatformPlanner
     /// <summary>Whether a finding speaks of where a plan's ribs stand, so that <see cref="Divided"/> has its own in place of it.</summary>
     public static bool IsOfRibs(PlatformSpec spec, Finding finding) =>
         finding.Severity != Severity.Error && finding.Key.StartsWith($"{spec.Key}.ribs", StringComparison.Ordinal);
+
+    /// <summary>The long lines that a request without fault comes to, and what they were made for: for trying out a remedy.</summary>
+    internal static (PlanLines Lines, RequirementTrace Trace) LinesOf(PlatformRequest request)
+    {
+        var profile = RampRules.Profile(request.Spec, request.Site, []);
+        var trace = CopingRequirement.Trace(request, profile);
+        return (PlanLines.Of(request.Spec, Edge(request, Vertices(request, SlabLayout.Of(request.Spec, profile), trace), request.Spec.Face.Edge)), trace);
+    }
+
+    private static EdgeVertices Vertices(PlatformRequest request, SlabLayout slabs, RequirementTrace trace) =>
+        new FacetLayout(request.Chart, request.Spec.Face.Side, trace, request.Spec.Deck.Width).Choose([.. slabs.Breaks.Concat(slabs.Joints).Distinct().Order()]);
+
+    private static PlanLine Edge(PlatformRequest request, EdgeVertices vertices, EdgeStyle style) =>
+        new(vertices.Stations, EdgeShaper.Shape(style, vertices, request.Spec.Face, request.Spec.Face.LeastRadius ?? request.Site.Scale.ToModel(FaceSpec.FullSizeLeastRadius), request.Chart));
 
     // Allowances as large as the platform leave a gap that nobody could step over: a slip of unit or comma.
     private static void Allowance(PlatformRequest request, List<Finding> findings)

@@ -34,6 +34,9 @@ public sealed record ProjectSpec(
     /// <summary>Articulated sets and coupled units; their bodies are among <see cref="Vehicles"/>.</summary>
     public IReadOnlyList<VehicleSet> Sets { get; init; } = [];
 
+    /// <summary>Notes of what further bodies of sets take over from the first.</summary>
+    public IReadOnlyList<Finding> TakenOver { get; init; } = [];
+
     /// <summary>Vehicles that run on a track, with all bodies of sets.</summary>
     public IReadOnlyList<Vehicle> VehiclesOn(TrackEntry track) =>
         track.Vehicles is { } names ? [.. Vehicles.Where(v => names.Contains(v.SetName ?? v.Name, StringComparer.Ordinal))] : Vehicles;

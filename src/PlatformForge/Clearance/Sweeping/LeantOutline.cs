@@ -39,10 +39,14 @@ internal static class LeantOutline
     // what a cosine takes off is less farther in.
     private static double? Widest(VehiclePart part, LeanRange lean, (double Low, double High) window, int side)
     {
-        double[] places = [.. part.Outline.Select(p => side * p.Y)];
+        var ring = part.Outline;
+        double[] places = [.. Enumerable.Range(0, ring.Count).Where(i => Looks(ring, i, side) || Looks(ring, (i + ring.Count - 1) % ring.Count, side)).Select(i => side * ring[i].Y)];
         double?[] added = [.. places.Select(y => lean.Leftmost(y, (part.ZLow, part.ZHigh), window) - y)];
-        return added.Max() + ((places.Max() - places.Where((_, i) => added[i] is not null).DefaultIfEmpty(0).Min()) * (1 - Math.Cos(lean.Roll + lean.Cant)));
+        return added.Max() + ((places.Max() - places.Where((_, i) => added[i] is not null).DefaultIfEmpty(places.Max()).Min()) * (1 - Math.Cos(lean.Roll + lean.Cant)));
     }
+
+    // Whether the edge from a corner to the next looks to a side. One of a counter-clockwise ring that runs backward looks left.
+    private static bool Looks(IReadOnlyList<Point2> ring, int edge, int side) => side * (ring[edge].X - ring[(edge + 1) % ring.Count].X) > 0;
 
     private static List<Point2> Widened(IReadOnlyList<Point2> ring, Func<double, double> left, Func<double, double> right)
     {
@@ -50,7 +54,6 @@ internal static class LeantOutline
         var result = new List<Point2>(2 * ring.Count);
         for (int i = 0; i < ring.Count; i++)
         {
-            // An edge of a counter-clockwise ring that runs backward looks left.
             Point2 last = ring[(i + ring.Count - 1) % ring.Count], p = ring[i], next = ring[(i + 1) % ring.Count];
             int before = Math.Sign(last.X - p.X), after = Math.Sign(p.X - next.X);
             (before, after) = (before != 0 ? before : after, after != 0 ? after : before);

@@ -10,16 +10,25 @@ internal static class Dimensions
     private const double Overrun = 1.2;
     private const double Clear = 0.8;
 
+    // Shorter than any printer shows, sheet mm.
+    private const double Nil = 1e-6;
+
     /// <summary>A dimension between two points, its line shifted square to their join.</summary>
     /// <param name="sheet">Where to draw.</param>
     /// <param name="from">First point, sheet mm.</param>
     /// <param name="to">Second point.</param>
     /// <param name="shift">How far the line stands off, to the right of from→to as seen on the sheet; negative to the left.</param>
     /// <param name="text">What it says.</param>
+    /// <remarks>A length of nil, as of an overhang that there is not, has no direction and nothing to show: it is left out.</remarks>
     public static void Between(Sheet sheet, Point2 from, Point2 to, double shift, string text)
     {
         var join = to - from;
         double length = join.Length;
+        if (length < Nil)
+        {
+            return;
+        }
+
         var along = join * (1 / length);
         var out_ = along.Left * Math.Sign(shift == 0 ? 1 : shift); // y runs down, so Left turns right on the sheet
         var a = from + (out_ * Math.Abs(shift));

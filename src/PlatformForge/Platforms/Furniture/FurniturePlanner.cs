@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Rules;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Furniture;
@@ -103,7 +104,7 @@ internal static class FurniturePlanner
             }
         }
 
-        Back(request, lines, trace, findings);
+        BackRule.Check(request, lines, trace, findings);
     }
 
     // The inset, to a thousandth, at which something stands so much farther from the edge; null beyond the back.
@@ -111,34 +112,6 @@ internal static class FurniturePlanner
         place.Inset is not { } inset ? null
         : inset.From == InsetFrom.Edge ? Cure.Set(inset.Key, Math.Ceiling((inset.Mm + by) * 1000) / 1000)
         : inset.Mm - by >= 0 ? Cure.Set(inset.Key, Math.Floor((inset.Mm - by) * 1000) / 1000) : null;
-
-    private static void Back(PlatformRequest request, PlanLines lines, RequirementTrace trace, List<Finding> findings)
-    {
-        var (behind, vehicles) = Edges.CopingRequirement.Behind(request, trace);
-        double[] over = [.. trace.Stations.Select((s, i) => lines.Back.At(s) + request.Budget.Margin - behind[i])];
-        int worst = Array.IndexOf(over, over.Max());
-        if (over[worst] <= 0)
-        {
-            return;
-        }
-
-        var deck = request.Spec.Deck;
-        double width = deck.Width - over[worst], least = request.Spec.Coping.Width + LeastWidth;
-        string key = $"{request.Spec.Key}.deck.width";
-        double from = trace.Stations[Math.Max(0, Array.FindIndex(over, o => deck.Width - o < least))], to = trace.Stations[Math.Max(0, Array.FindLastIndex(over, o => deck.Width - o < least))];
-        findings.Add(width >= least
-            ? PlatformFindings.BackFouls(key, trace.Stations[worst], over[worst], vehicles[worst], width)
-            : PlatformFindings.NoRoomBehind(
-                key, trace.Stations[worst], over[worst], vehicles[worst], from, to, Shortened(request.Spec, from, to)));
-    }
-
-    // A platform that ends before a stretch, or begins after it, whichever leaves more.
-    private static Cure Shortened(PlatformSpec spec, double from, double to) => from - spec.Face.From >= spec.Face.To - to
-        ? Cure.Set($"{spec.Key}.face.to", Math.Floor(from) - 1)
-        : Cure.Set($"{spec.Key}.face.from", Math.Ceiling(to) + 1);
-
-    // Behind the coping a deck needs room for its back wall and a rib at least, mm.
-    private const double LeastWidth = 5;
 
     private static WhiteLineBand? Line(PlatformSpec spec, HeightProfile profile, PlanLines lines) =>
         spec.WhiteLine is { } line && profile.EndHead > profile.StartHead

@@ -38,5 +38,6 @@ internal static class ClearanceEntries
         new("PF3058", "Something stands nearer to the track than a published figure.", "Move it back.", Published),
         new("PF3059", "How many figures of a published rule are missed.", "Look at the findings beside it.", Reasons.Note),
         new("PF3060", "The coping's overhang misses a published figure.", "Give the overhang that the message names.", Published),
+        new("PF3070", "A body of a set takes figures over from the first body.", "Nothing is wrong; state them where they differ."),
     ];
 }

@@ -7,8 +7,9 @@ using static System.FormattableString;
 namespace PlatformForge.Projects.Keys;
 
 /// <summary>
-/// Puts the bodies of a set together: what a body leaves out is that of the first, a shared bogie is one and the same, and where it stands decides
-/// how far the body's middle lies ahead of midway between its pivots.
+/// Puts the bodies of a set together: a further body takes over from the first what it leaves out of its length, pivots, width, heights, bogie wheelbases, taper and sill. Ends
+/// that differ from one another, ahead, parts and trucks are each body's own. A shared bogie is one and the same, and where it stands decides how far the body's middle lies ahead of
+/// midway between its pivots.
 /// </summary>
 internal static class SetForm
 {
@@ -171,19 +172,55 @@ internal static class SetForm
 
     private static VehicleForm Filled(VehicleForm body, VehicleForm first, double shared)
     {
-        double own = Or(body.BogieWheelbase, first.BogieWheelbase);
-        bool shares = body.JoinedBy == BodyJointKind.SharedBogie;
+        double own = Or(body.BogieWheelbase, first.BogieWheelbase), width = Or(body.Width, first.Width);
+        bool shares = body.JoinedBy == BodyJointKind.SharedBogie, ends = TakesEnds(body, first);
         return body with
         {
             Length = Or(body.Length, first.Length),
-            Width = Or(body.Width, first.Width),
+            Width = width,
             Low = Or(body.Low, first.Low),
             High = Or(body.High, first.High),
             BogieWheelbase = shares ? shared : own,
-            TrailingBogieWheelbase = shares ? own : body.TrailingBogieWheelbase,
+            TrailingBogieWheelbase = shares ? own : body.TrailingBogieWheelbase ?? (double.IsFinite(body.BogieWheelbase) ? null : first.TrailingBogieWheelbase),
+            FrontTaper = ends ? first.FrontTaper : body.FrontTaper,
+            RearTaper = ends ? first.RearTaper : body.RearTaper,
             Sill = body.Sill ?? (first.Sill is { } s ? s with { From = null, To = null } : null),
         };
     }
+
+    // A taper of both ends alike is the set's; one of a single end is that body's own, as of a cab.
+    private static bool TakesEnds(VehicleForm body, VehicleForm first) =>
+        body.FrontTaper is null && body.RearTaper is null && first.FrontTaper is { } taper && ReferenceEquals(taper, first.RearTaper)
+        && taper.Width <= Or(body.Width, first.Width) && 2 * taper.Length <= Or(body.Length, first.Length);
+
+    /// <summary>Notes of what every further body of a set takes over from the first, with the figures.</summary>
+    public static IEnumerable<Finding> TakenOver(VehicleForm set)
+    {
+        var whole = set.Bodies.Count == 0 ? [] : Whole(set);
+        for (int i = 1; i < whole.Count; i++)
+        {
+            var (said, full) = (set.Bodies[i - 1], whole[i]);
+            bool shares = said.JoinedBy == BodyJointKind.SharedBogie, sharesBoth = shares && i + 1 < whole.Count && set.Bodies[i].JoinedBy == BodyJointKind.SharedBogie;
+            string[] taken =
+            [
+                .. Taken("length", said.Length, full.Length),
+                .. said.Hung || sharesBoth ? [] : Taken("pivots", said.Pivots, full.Pivots),
+                .. Taken("width", said.Width, full.Width),
+                .. Taken("low", said.Low, full.Low),
+                .. Taken("high", said.High, full.High),
+                .. said.Hung ? [] : Taken("bogie_wheelbase", said.BogieWheelbase, shares ? full.TrailingBogieWheelbase ?? 0 : full.BogieWheelbase),
+                .. !shares && said.TrailingBogieWheelbase is null && full.TrailingBogieWheelbase is { } trailing ? [Invariant($"trailing_bogie_wheelbase {trailing:0.###}")] : Array.Empty<string>(),
+                .. TakesEnds(said, set) ? [Invariant($"taper of {full.FrontTaper!.Length:0.###} to a width of {full.FrontTaper.Width:0.###}")] : Array.Empty<string>(),
+                .. said.Sill is null && full.Sill is { } sill ? [Invariant($"sill at {sill.Height:0.###}")] : Array.Empty<string>(),
+            ];
+            if (taken.Length > 0)
+            {
+                yield return Finding.Note("PF3070", Invariant($"{set.Key}.body[{i - 1}]"), Invariant($"'{full.Name}' takes over from the first body of its set, mm: {string.Join(", ", taken)}."));
+            }
+        }
+    }
+
+    private static string[] Taken(string name, double said, double full) => double.IsFinite(said) ? [] : [Invariant($"{name} {full:0.###}")];
 
     private static double Or(double stated, double otherwise) => double.IsFinite(stated) ? stated : otherwise;
 }

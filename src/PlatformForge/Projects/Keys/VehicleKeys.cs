@@ -63,7 +63,8 @@ internal static class VehicleKeys
             .Choice("joined_by", "What joins it to the body ahead: a bogie that both share, a coupling between bodies with bogies of their own, or a hinge where one of them is hung.", v => v.JoinedBy, (v, n) => v with { JoinedBy = n }, [("shared bogie", BodyJointKind.SharedBogie), ("coupling", BodyJointKind.Coupling), ("hinge", BodyJointKind.Hinge)], required: true)
             .Length("gap", NumberRange.From(0, 500), "Between its end and that of the body ahead, on straight track.", v => v.Gap, (v, n) => v with { Gap = n }, required: true),
         required: false,
-        wheelbase: "Distance between the end axles of its own bogies; of a body that shares the bogie ahead, those of the bogie behind.")
+        wheelbase: "Distance between the end axles of its own bogies; of a body that shares the bogie ahead, those of the bogie behind.",
+        ends: "left out, as of the first body's taper")
         .Flag("hung", "Whether it has no wheels and hangs on hinges at the bodies ahead and behind, midway in the gaps.", v => v.Hung, (v, n) => v with { Hung = n })
         .Table("gangway", "Bellows or corridor connection that fills the gap to the body ahead.", Gangway, v => v.Gangway, (v, n) => v with { Gangway = n })
         .Check((v, table, key, reading) => Proportions(v, table, key, reading));
@@ -74,10 +75,11 @@ internal static class VehicleKeys
             .Text("name", "What you call it; verdicts name it. With a preset of the shelf left out, it is called as there.", v => v.Name, (v, n) => v with { Name = n }, required: true)
             .Text("body_name", "What you call the first body of a set; left out, it is told by its number.", v => v.BodyName, (v, n) => v with { BodyName = n }),
         required: true,
-        wheelbase: "Distance between a bogie's end axles; 0 for a vehicle without bogies.")
+        wheelbase: "Distance between a bogie's end axles; 0 for a vehicle without bogies.",
+        ends: "left out, they are square")
         .Flag("either_way", "Whether it also runs the other way round.", v => v.EitherWay, (v, n) => v with { EitherWay = n })
         .Length("least_radius", NumberRange.Over0(1e6), "Tightest curve it can run.", v => v.LeastRadius, (v, n) => v with { LeastRadius = n })
-        .Tables("body", "The next body of an articulated set or of a coupled unit, behind the one before; what it leaves out is as of the first.", Body, (v, key) => v with { Key = key }, (v, n) => v with { Bodies = n })
+        .Tables("body", "The next body of an articulated set or of a coupled unit, behind the one before. What it leaves out of length, pivots, width, low, high, bogie_wheelbase, trailing_bogie_wheelbase, taper and sill is as of the first; front_taper, rear_taper, ahead, parts and trucks are its own.", Body, (v, key) => v with { Key = key }, (v, n) => v with { Bodies = n })
         .Check((v, table, key, reading) =>
         {
             Proportions(v, table, key, reading);
@@ -85,7 +87,7 @@ internal static class VehicleKeys
         });
 
     // The keys that a vehicle and a further body have in common.
-    private static KeyTable<VehicleForm> Shape(KeyTable<VehicleForm> keys, bool required, string wheelbase) => keys
+    private static KeyTable<VehicleForm> Shape(KeyTable<VehicleForm> keys, bool required, string wheelbase, string ends) => keys
         .Length("length", Base, "Length of the body, buffers left out.", v => v.Length, (v, n) => v with { Length = n }, required)
         .Length("pivots", Base, "Distance between the bogies' pivots; of a vehicle without bogies, between its end axles.", v => v.Pivots, (v, n) => v with { Pivots = n }, required)
         .Length("width", Size, "Width of the body over its widest place.", v => v.Width, (v, n) => v with { Width = n }, required)
@@ -95,7 +97,7 @@ internal static class VehicleKeys
         .Length("low", Height, "Underside of the body above rail top; 0 counts it right down to the rail.", v => v.Low, (v, n) => v with { Low = n })
         .Length("high", Height, "Top of the body above rail top.", v => v.High, (v, n) => v with { High = n })
         .Length("middle_axle_play", NumberRange.Over0(100), "Side play of the middle axle of three, each way; a curve that asks for more is told.", v => v.MiddleAxlePlay, (v, n) => v with { MiddleAxlePlay = n })
-        .Table("taper", "Ends that narrow, both alike; left out, they are square.", Taper, v => v.FrontTaper, (v, n) => v with { FrontTaper = n, RearTaper = n })
+        .Table("taper", $"Ends that narrow, both alike; {ends}.", Taper, v => v.FrontTaper, (v, n) => v with { FrontTaper = n, RearTaper = n })
         .Table("front_taper", "A front end that narrows and differs from the rear.", Taper, v => v.FrontTaper, (v, n) => v with { FrontTaper = n })
         .Table("rear_taper", "A rear end that narrows and differs from the front.", Taper, v => v.RearTaper, (v, n) => v with { RearTaper = n })
         .Table("leading_truck", "A truck that runs ahead of the axles that guide, with a pose of its own.", Truck, v => v.LeadingTruck, (v, n) => v with { LeadingTruck = n })

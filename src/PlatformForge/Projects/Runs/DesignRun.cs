@@ -29,7 +29,7 @@ public static class DesignRun
 
         var site = new PlatformSite(project.Layout.Scale, project.Layout.RailTop);
         var jobs = project.Platforms.Select(p => new PlatformJob(project, site, tracks, p)).ToArray();
-        var findings = new List<Finding>(SurveyBrief.Of(laid.Findings));
+        var findings = new List<Finding>([.. SurveyBrief.Of(laid.Findings), .. project.TakenOver]);
         findings.AddRange(jobs.SelectMany(j => j.Check()));
         if (findings.Exists(f => f.Severity == Severity.Error))
         {

@@ -1,0 +1,81 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using System.Globalization;
+using PlatformForge.Tests.Clearance.Motion;
+
+namespace PlatformForge.Benchmarks;
+
+/// <summary>
+/// Random designs against the tests' sweeper: never nearer than the budget, never farther than a fitted edge must be. Seeds follow one another from the first, so a fault is found
+/// again by its number.
+/// </summary>
+internal static class DesignRuns
+{
+    private const string Usage = "designs [--count N] [--seed FIRST] [--report FILE]";
+
+    /// <summary>Runs them and tells what came of it; 1 when a design is at fault.</summary>
+    public static int Report(string[] args)
+    {
+        int count = 1000, first = 1;
+        string? file = null;
+        for (int i = 0; i + 1 < args.Length; i += 2)
+        {
+            (count, first, file) = args[i] switch
+            {
+                "--count" => (int.Parse(args[i + 1], CultureInfo.InvariantCulture), first, file),
+                "--seed" => (count, int.Parse(args[i + 1], CultureInfo.InvariantCulture), file),
+                "--report" => (count, first, args[i + 1]),
+                _ => throw new ArgumentException(Usage),
+            };
+        }
+
+        if (count == 1)
+        {
+            Console.Write(One(RandomDesign.Of(first)));
+        }
+
+        var clock = Stopwatch.StartNew();
+        var trials = new ConcurrentBag<DesignTrial>();
+        Parallel.For(0, count, i => trials.Add(DesignTrial.Of(RandomDesign.Of(first + i))));
+        string report = Text([.. trials.OrderBy(t => t.Design.Seed)], first, clock.Elapsed);
+        Console.Write(report);
+        if (file is not null)
+        {
+            File.WriteAllText(file, report);
+        }
+
+        return trials.Any(t => t.IsTooNear || t.IsTooFar) ? 1 : 0;
+    }
+
+    // All of a design that a fault was found in.
+    private static string One(RandomDesign design)
+    {
+        DesignTrial.Of(design, out var plan);
+        string[] stock = [.. design.Runs.SelectMany(r => r.Vehicles).Select(v => FormattableString.Invariant($"{v.Name}: pivots {v.PivotCentres:F2} wheelbases {v.LeadingWheelbase:F2} {v.TrailingWheelbase:F2} ahead {v.LeadingPivotAhead:F2} {v.TrailingPivotAhead:F2}; {string.Join("; ", v.Parts.Select(p => FormattableString.Invariant($"{p.Name} {p.Carrier} {p.ZLow:F3} to {p.ZHigh:F3} {string.Join(" ", p.Outline.Select(c => FormattableString.Invariant($"({c.X:F2},{c.Y:F2})")))}")))}"))];
+        string governs = plan is null ? "" : string.Join(", ", plan.Requirement.GoverningVehicle.Zip(plan.Requirement.GoverningPart, plan.Requirement.AtWall ?? []).GroupBy(g => g).Select(g => FormattableString.Invariant($"{plan.Requirement.Called(g.Key.First)} {g.Key.Second} {(g.Key.Third ? "at the wall" : "")} x{g.Count()}")));
+        return FormattableString.Invariant($"{design.Spec.Face}\n{design.Spec.Coping}\nheight {design.Spec.Height} ramp {design.Spec.StartRamp}\n{design.Budget.Play}\nmargin {design.Budget.Margin}\n{string.Join("\n", stock)}\ngoverns: {governs}\n");
+    }
+
+    private static string Text(DesignTrial[] trials, int first, TimeSpan time)
+    {
+        var lines = new List<string>();
+        void Say(FormattableString line) => lines.Add(FormattableString.Invariant(line));
+        DesignTrial[] planned = [.. trials.Where(t => double.IsFinite(t.Spare)).OrderBy(t => t.Spare)], fitted = [.. planned.Where(t => t.Design.Spec.Face.Edge == Platforms.EdgeStyle.Fitted)];
+        Say($"{trials.Length} designs from seed {first}: {planned.Length} planned, {trials.Length - planned.Length} refused, {time.TotalSeconds:F0} s ({Process.GetCurrentProcess().TotalProcessorTime.TotalSeconds:F0} s of processor time)");
+        Say($"refused: {string.Join(", ", trials.Where(t => !double.IsFinite(t.Spare)).GroupBy(t => t.Refused ?? "nothing comes").OrderByDescending(g => g.Count()).Select(g => $"{g.Key} {g.Count()}"))}");
+        if (planned.Length > 0)
+        {
+            Say($"least over the budget: {planned[0].Spare:F4} mm (design {planned[0].Design.Seed}); allowed {-DesignTrial.Rounding:F3}");
+        }
+
+        if (fitted.Length > 0)
+        {
+            Say($"fitted edges, over the budget at their nearest place: half within {fitted[fitted.Length / 2].Spare:F4} mm, 99 of 100 within {fitted[(int)(fitted.Length * 0.99)].Spare:F4}, most {fitted[^1].Spare:F4} (design {fitted[^1].Design.Seed}); allowed {DesignTrial.Generous:F3}");
+        }
+
+        DesignTrial[] near = [.. planned.Where(t => t.IsTooNear)], far = [.. planned.Where(t => t.IsTooFar).OrderByDescending(t => t.Spare)];
+        Say($"too near: {near.Length}; too far: {far.Length}");
+        lines.AddRange(near.Concat(far).Take(40).Select(t => FormattableString.Invariant($"  design {t.Design.Seed}: {t.Spare:F4} mm; {t.Nearest}")));
+        return string.Join('\n', lines) + "\n";
+    }
+}

@@ -1,0 +1,64 @@
+using PlatformForge.Clearance;
+using PlatformForge.Platforms;
+using PlatformForge.Track.Charts;
+
+namespace PlatformForge.Tests.Clearance.Motion;
+
+/// <summary>What a random design came to: how far off the nearest of its vehicles' true motion stays, over what the budget asks for.</summary>
+/// <param name="Design">The design.</param>
+/// <param name="Refused">Why it was refused, by the code of a finding; null where it was planned.</param>
+/// <param name="Spare">Least distance found less the budget, mm; not a number where nothing comes.</param>
+/// <param name="Nearest">How that came about.</param>
+internal sealed record DesignTrial(RandomDesign Design, string? Refused, double Spare, Nearest? Nearest)
+{
+    /// <summary>Never nearer than the budget by more than this, mm: what files and plans are rounded to, and the envelope's own rounding.</summary>
+    public const double Rounding = 0.003;
+
+    /// <summary>A fitted edge is never farther off than it must be by more than this at its nearest place, mm.</summary>
+    public const double Generous = 0.03;
+
+    public bool IsTooNear => Spare < -Rounding;
+
+    public bool IsTooFar => Design.Spec.Face.Edge == EdgeStyle.Fitted && Spare > Generous;
+
+    public static DesignTrial Of(RandomDesign design) => Of(design, out _);
+
+    public static DesignTrial Of(RandomDesign design, out PlatformPlan? plan)
+    {
+        plan = null;
+        var chart = KinkRounder.Chart(design.Runs[0].Ride).Line;
+        var (spec, face) = (design.Spec, design.Spec.Face);
+        var swept = EnvelopeSweeper.Sweep(new(chart, face.From, face.To, design.Runs) { Play = design.Budget.Play, Edge = HeldHeights.Edge(spec) });
+        if (swept.Value is not { } envelope)
+        {
+            return new(design, swept.Findings[0].Code, double.NaN, null);
+        }
+
+        var planned = PlatformPlanner.Plan(new(spec, RandomDesign.Site, chart, envelope, design.Budget) { StartsAtBuffers = design.Runs[0].StartsAtBuffers });
+        plan = planned.Value;
+        if (plan is null)
+        {
+            return new(design, planned.Findings.First(f => f.Severity == Units.Severity.Error).Code, double.NaN, null);
+        }
+
+        var walls = new PlatformFace(plan);
+        Nearest? nearest = null;
+        foreach (var run in design.Runs)
+        {
+            var track = new OwnTrack(run.Ride);
+            var search = new MotionSearch(track, walls, new Random(design.Seed));
+
+            // Other tracks lie a few millimetres aside: chainages there differ by little.
+            double slack = ReferenceEquals(run, design.Runs[0]) ? 2 : 60;
+            foreach (var part in run.Vehicles.SelectMany(v => MovingPart.Of(v, design.Budget.Play)))
+            {
+                if (search.Of(part, face.From - slack, face.To + slack, run.StartsAtBuffers) is { } near && !(near.Distance >= nearest?.Distance))
+                {
+                    nearest = near;
+                }
+            }
+        }
+
+        return new(design, null, nearest is null ? double.NaN : nearest.Distance - design.Budget.Margin, nearest);
+    }
+}

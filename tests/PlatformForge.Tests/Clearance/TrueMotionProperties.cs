@@ -1,0 +1,19 @@
+using FsCheck.Xunit;
+using PlatformForge.Tests.Clearance.Motion;
+using Xunit;
+
+namespace PlatformForge.Tests.Clearance;
+
+/// <summary>
+/// Random designs held against vehicles that a sweeper of another making really moves: every wheelset off by itself, bodies on their pivots, leaning on their springs and with the track.
+/// The same trial runs on any number of designs in the benchmarks.
+/// </summary>
+public class TrueMotionProperties
+{
+    [Property(MaxTest = 40)]
+    public void A_platform_stands_neither_nearer_than_the_budget_nor_farther_than_it_must(int seed)
+    {
+        var trial = DesignTrial.Of(RandomDesign.Of(seed));
+        Assert.False(trial.IsTooNear || trial.IsTooFar, FormattableString.Invariant($"design {seed}: {trial.Spare:F4} mm over the budget; {trial.Nearest}"));
+    }
+}
