@@ -41,12 +41,26 @@ internal sealed record DesignTrial(RandomDesign Design, string? Refused, double 
             return new(design, planned.Findings.First(f => f.Severity == Units.Severity.Error).Code, double.NaN, null);
         }
 
-        var walls = new PlatformFace(plan);
+        var nearest = Search(design, new PlatformFace(plan), new Random(design.Seed));
+        for (int again = 1; again <= More && nearest is not null && nearest.Distance - design.Budget.Margin > Generous; again++)
+        {
+            // Chance did not find the place yet, or it is really too far off.
+            nearest = Search(design, new PlatformFace(plan), new Random(design.Seed + again)) is { } other && other.Distance < nearest.Distance ? other : nearest;
+        }
+
+        return new(design, null, nearest is null ? double.NaN : nearest.Distance - design.Budget.Margin, nearest);
+    }
+
+    private const int More = 12;
+
+    private static Nearest? Search(RandomDesign design, PlatformFace walls, Random random)
+    {
+        var face = design.Spec.Face;
         Nearest? nearest = null;
         foreach (var run in design.Runs)
         {
             var track = new OwnTrack(run.Ride);
-            var search = new MotionSearch(track, walls, new Random(design.Seed));
+            var search = new MotionSearch(track, walls, random);
 
             // Other tracks lie a few millimetres aside: chainages there differ by little.
             double slack = ReferenceEquals(run, design.Runs[0]) ? 2 : 60;
@@ -59,6 +73,6 @@ internal sealed record DesignTrial(RandomDesign Design, string? Refused, double 
             }
         }
 
-        return new(design, null, nearest is null ? double.NaN : nearest.Distance - design.Budget.Margin, nearest);
+        return nearest;
     }
 }

@@ -1,4 +1,5 @@
 using PlatformForge.Platforms;
+using PlatformForge.Track;
 
 namespace PlatformForge.Tests.Clearance.Motion;
 
@@ -19,7 +20,7 @@ internal sealed class PlatformFace
         (thickness, gap, over) = (plan.Spec.Coping.Thickness, plan.Spec.Face.VerticalGap, plan.Spec.Face.BodiesPassOver);
 
         // Chainage increases along the line; the track lies to the right of a platform on the left.
-        trackSide = plan.Side == Track.Side.Left ? -1 : 1;
+        trackSide = plan.Side == Side.Left ? -1 : 1;
     }
 
     /// <summary>Heights above rail top between which the level coping lies, mm.</summary>
