@@ -81,12 +81,27 @@ internal sealed class MotionSearch(OwnTrack track, PlatformFace face, Random ran
 
     private static double Figure(in Off off, int figure) => figure switch
     {
-        0 => off.LeadFront, 1 => off.LeadRear, 2 => off.TrailFront, 3 => off.TrailRear, 4 => off.LeadPivot, 5 => off.TrailPivot, 6 => off.Roll, 7 => off.Cant, _ => off.Height,
+        0 => off.LeadFront,
+        1 => off.LeadRear,
+        2 => off.TrailFront,
+        3 => off.TrailRear,
+        4 => off.LeadPivot,
+        5 => off.TrailPivot,
+        6 => off.Roll,
+        7 => off.Cant,
+        _ => off.Height,
     };
 
     private static Off With(Off off, int figure, double value) => figure switch
     {
-        0 => off with { LeadFront = value }, 1 => off with { LeadRear = value }, 2 => off with { TrailFront = value }, 3 => off with { TrailRear = value },
-        4 => off with { LeadPivot = value }, 5 => off with { TrailPivot = value }, 6 => off with { Roll = value }, 7 => off with { Cant = value }, _ => off with { Height = value },
+        0 => off with { LeadFront = value },
+        1 => off with { LeadRear = value },
+        2 => off with { TrailFront = value },
+        3 => off with { TrailRear = value },
+        4 => off with { LeadPivot = value },
+        5 => off with { TrailPivot = value },
+        6 => off with { Roll = value },
+        7 => off with { Cant = value },
+        _ => off with { Height = value },
     };
 }
