@@ -34,7 +34,7 @@ internal static class BuildCommand
         var force = command.Option("--force", "Write even beside and over files that this program did not write.", CommandOptionType.NoValue);
         var plain = command.Option("--no-pictures", "Leave out the shaded pictures, which take most of the time.", CommandOptionType.NoValue);
         var bare = command.Option("--bare-pictures", "Pictures of what is printed and of the tracks alone, without fence, boards, buildings and vehicles.", CommandOptionType.NoValue);
-        var cross = command.Option("--cross-section <chainage>", "Chainage in mm at which a cross-section is drawn too, with the governing vehicle's outline. Repeatable.", CommandOptionType.MultipleValue);
+        var cross = command.Option("--cross-section <chainage>", "Chainage, in mm or with its unit, at which a cross-section is drawn too, with the governing vehicle's outline. Repeatable.", CommandOptionType.MultipleValue);
         var measured = command.Option("--as-built <file>", "Gaps measured on the finished layout: where the edge stands and what is left goes into the report and a table.", CommandOptionType.SingleValue);
         command.OnExecute(() => session.Finish("build", show => ChosenSections.Read(CrossSection, cross.Values, out var chainages) is { } fault
             ? fault

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PlatformForge.Projects;
+using PlatformForge.Projects.Keys;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -11,11 +12,16 @@ internal static class ChosenSections
     /// <summary>Reads the chainages; returns the fault in them, or null.</summary>
     public static CommandResult? Read(string option, IReadOnlyList<string?> values, out IReadOnlyList<double> chainages)
     {
-        var read = values.Select(v => double.TryParse(v, NumberStyles.Float, CultureInfo.InvariantCulture, out double s) && double.IsFinite(s) ? s : double.NaN).ToArray();
+        double[] read = [.. values.Select(Chainage)];
         chainages = read;
         int wrong = Array.FindIndex(read, double.IsNaN);
-        return wrong < 0 ? null : Fault(option, $"\"{values[wrong]}\" is no chainage.", "Give a number of mm along the track, such as 640 or 640.5.");
+        return wrong < 0 ? null : Fault(option, $"\"{values[wrong]}\" is no chainage.", "Give a number of mm along the track of the model, such as 640 or 640.5, or a length with its unit, such as \"12 in\".");
     }
+
+    // mm, or a length of the model with its unit; not a number where it is neither. What is full size is no place on a model.
+    private static double Chainage(string? text) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double mm) && double.IsFinite(mm) ? mm
+        : LengthText.Read(text ?? "", new ModelScale(double.NaN)) ?? double.NaN;
 
     /// <summary>The fault of a chainage that no platform of the project reaches, or null.</summary>
     public static CommandResult? Beyond(string option, ProjectSpec project, IReadOnlyList<double> chainages)

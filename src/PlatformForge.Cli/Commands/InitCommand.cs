@@ -14,6 +14,7 @@ internal static class InitCommand
         Examples:
           platformforge init                            write platform.toml here, every key with a comment
           platformforge init my-halt.toml
+          platformforge init --scale 1:148              the same with the defaults of another scale
           platformforge init --sample pendlewick        a worked example: a curved platform and five vehicles
           platformforge init --vehicle my-coach.toml    a form for a vehicle of your own: what to measure, and where
         """;
@@ -25,16 +26,29 @@ internal static class InitCommand
         var file = command.Argument("file", "Name of the new file; platform.toml when left out.");
         var sample = command.Option("-s|--sample <name>", $"A worked example instead: {string.Join(" or ", PresetShelf.SampleNames)}.", CommandOptionType.SingleValue);
         var vehicle = command.Option("--vehicle", "A form for a vehicle instead, to be named as a preset or given to --with-vehicle.", CommandOptionType.NoValue);
+        var scale = command.Option("--scale <name>", "Scale of the new file, as 'platformforge presets scales' lists it; 4mm when left out.", CommandOptionType.SingleValue);
         var force = command.Option("--force", "Replace a file that is there.", CommandOptionType.NoValue);
-        command.OnExecute(() => session.Finish("init", _ => vehicle.HasValue() && sample.HasValue()
+        command.OnExecute(() => session.Finish("init", _ => scale.HasValue() && (vehicle.HasValue() || sample.HasValue())
+            ? Fault("PF1017", FaultKind.Input, $"{(sample.HasValue() ? "A sample has a scale" : "A form for a vehicle has no scale")} of its own.", "Leave --scale out.") with { ExitCode = ExitCodes.Usage }
+            : vehicle.HasValue() && sample.HasValue()
             ? Fault("PF1017", FaultKind.Input, "--vehicle and --sample ask for two different files.", "Give one of them.") with { ExitCode = ExitCodes.Usage }
-            : vehicle.HasValue() ? WriteVehicle(file.Value ?? "vehicle.toml", force.HasValue()) : Write(file.Value, sample.Value(), force.HasValue())));
+            : vehicle.HasValue() ? WriteVehicle(file.Value ?? "vehicle.toml", force.HasValue()) : Write(file.Value, sample.Value(), scale.Value(), force.HasValue())));
     });
 
-    private static CommandResult Write(string? file, string? sample, bool force)
+    private static CommandResult Write(string? file, string? sample, string? scale, bool force)
     {
+        var meant = scale is null ? [] : PresetShelf.Scales(scale);
+        if (scale is not null && meant.Count != 1)
+        {
+            string said = scale.Length > 40 ? scale[..40] + "…" : scale;
+            var fault = meant.Count == 0
+                ? Fault("PF1011", FaultKind.Input, $"There is no scale \"{said}\".", "See: platformforge presets scales")
+                : Fault("PF1089", FaultKind.Input, ScaleWords.Ambiguous(said, meant), ScaleWords.Choose(meant));
+            return fault with { ExitCode = ExitCodes.Usage };
+        }
+
         string path = file ?? (sample is null ? "platform.toml" : sample.ToLowerInvariant() + ".toml");
-        string? text = sample is null ? StartingFile.Write() : PresetShelf.Sample(sample);
+        string? text = sample is null ? StartingFile.Write(meant.Count > 0 ? meant[0] : null) : PresetShelf.Sample(sample);
         if (text is null)
         {
             return Fault("PF1011", FaultKind.Input, $"There is no sample \"{sample}\".", $"Known: {string.Join(", ", PresetShelf.SampleNames)}.") with { ExitCode = ExitCodes.Usage };

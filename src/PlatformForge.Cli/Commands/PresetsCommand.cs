@@ -66,6 +66,7 @@ internal static class PresetsCommand
         foreach (var preset in presets)
         {
             string others = preset.OtherNames.Count == 0 ? "" : $"  (also {string.Join(", ", preset.OtherNames)})";
+            others += preset.SharedNames.Count == 0 ? "" : $"  (one of those called {string.Join(", ", preset.SharedNames)})";
             o.WriteLine($"  {preset.Name.PadRight(width)}  {preset.Title}{others}");
             if (withSources)
             {

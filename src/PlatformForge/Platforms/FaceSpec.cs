@@ -59,5 +59,5 @@ public sealed record FaceSpec(string Track, Side Side, double From, double To, E
 /// <summary>A sloping end of a platform. Exactly one of length and gradient is set.</summary>
 /// <param name="Length">Length along the track, mm.</param>
 /// <param name="Gradient">n of 1 in n.</param>
-/// <param name="FootHeight">Height of the ramp's foot above rail top, mm; negative below it.</param>
-public sealed record RampSpec(double? Length = null, double? Gradient = null, double FootHeight = 0);
+/// <param name="FootHeight">Height of the ramp's foot above rail top, mm, negative below it; null is rail top, or as low as the deck goes over the baseboard.</param>
+public sealed record RampSpec(double? Length = null, double? Gradient = null, double? FootHeight = null);

@@ -41,6 +41,7 @@ public static class PlatformPlanner
             return findings;
         }
 
+        spec = RampRules.Settled(spec, site);
         var longest = vehicles.MaxBy(v => v.Length);
         PlatformRules.Face(spec, chart, longest?.Name ?? "", longest?.Length ?? 0, startsAtBuffers, endsAtBuffers, findings);
         PlatformRules.Body(spec, site, findings);
@@ -55,6 +56,14 @@ public static class PlatformPlanner
     /// </summary>
     public static Outcome<PlatformPlan> Plan(PlatformRequest request)
     {
+        var outcome = Planned(request with { Spec = RampRules.Settled(request.Spec, request.Site) }, out var shaped);
+        return shaped is not null && RampRules.Raised(request.Spec, shaped) is { } raised ? Planned(request with { Spec = raised }, out _) : outcome;
+    }
+
+    // Shaped: the plan, if it came so far, with whatever fault is left in it.
+    private static Outcome<PlatformPlan> Planned(PlatformRequest request, out PlatformPlan? shaped)
+    {
+        shaped = null;
         var (spec, envelope) = (request.Spec, request.Envelope);
         var vehicles = envelope.Parts.Where(p => p.Run == 0).Select(p => p.Vehicle).Distinct();
         var findings = Check(spec, request.Site, request.Chart, vehicles, request.StartsAtBuffers, request.EndsAtBuffers).ToList();
@@ -121,6 +130,7 @@ public static class PlatformPlanner
             Gaps = GapMeasurer.Measure(request, profile, alternatives),
         };
         plan = plan with { Surface = HingedDeck.Uncut(plan) };
+        shaped = plan;
         RampRules.Feet(plan, findings);
         return HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
     }

@@ -8,6 +8,26 @@ namespace PlatformForge.Tests.Platforms;
 
 public class RampTests
 {
+    [Theory]
+    [InlineData(1, 1.5, 0.5)]
+    [InlineData(0, 1.5, 1.5)]
+    [InlineData(8, 1.5, 0)]
+    public void A_foot_that_nobody_stated_is_at_rail_top_or_as_low_as_the_deck_goes(double railTop, double deck, double foot)
+    {
+        var request = Bench.Straight(s => s with { Height = 12, StartRamp = new(Gradient: 8), Deck = s.Deck with { Thickness = deck } });
+        var plan = Bench.Plan(request with { Site = request.Site with { RailTop = railTop } });
+        Assert.Equal(railTop + foot, plan.Profile.StartFoot, 1e-9);
+        Assert.Equal((12 - foot) * 8, plan.Profile.StartHead - plan.Profile.From, 1e-9);
+    }
+
+    [FsCheck.Xunit.Property(MaxTest = 15)]
+    public void A_foot_that_nobody_stated_is_never_refused(int seed)
+    {
+        var random = new Random(seed);
+        var request = Bench.Request(seed, EdgeStyle.Fitted, s => s with { StartRamp = new(Gradient: 8), EndRamp = new(Gradient: 8), Deck = s.Deck with { Crossfall = random.Next(2) * 60 } });
+        Bench.Plan(request with { Site = request.Site with { RailTop = random.NextDouble() * 3 } });
+    }
+
     [Fact]
     public void Twelve_millimetres_at_one_in_eight_take_ninety_six()
     {
@@ -80,7 +100,7 @@ public class RampTests
     public void On_a_curve_the_foot_stays_over_the_baseboard_at_the_back_too()
     {
         // A ramp is one plane, so on the outside of a curve it goes on falling towards the back; rails 2 mm over the baseboard leave too little there.
-        var request = new PlatformRequest(Pendlewick.Platform(), Pendlewick.Site with { RailTop = 3 }, Pendlewick.Track, Bench.Envelope(Pendlewick.Track, Side.Right, _ => 22), Pendlewick.Budget);
+        var request = new PlatformRequest(Pendlewick.Platform() with { StartRamp = new(Gradient: 8, FootHeight: 0), EndRamp = new(Gradient: 8, FootHeight: 0) }, Pendlewick.Site with { RailTop = 3 }, Pendlewick.Track, Bench.Envelope(Pendlewick.Track, Side.Right, _ => 22), Pendlewick.Budget);
         var outcome = PlatformPlanner.Plan(request);
         var finding = Assert.Single(outcome.Findings, f => f.Code == "PF4006");
         Assert.Equal("platform[0].ramps.end.foot_height", finding.Key);

@@ -22,7 +22,22 @@ internal static class RampRules
         return new(face.From, face.From + start, face.To - end, face.To, level - Fall(spec, spec.StartRamp), level, level - Fall(spec, spec.EndRamp));
     }
 
-    private static double Fall(PlatformSpec spec, RampSpec? ramp) => ramp is null ? 0 : spec.Height - ramp.FootHeight;
+    private static double Fall(PlatformSpec spec, RampSpec? ramp) => ramp is null ? 0 : spec.Height - (ramp.FootHeight ?? 0);
+
+    /// <summary>The platform with feet for its ramps that have none stated: at rail top, or where the deck is just over the baseboard if that is higher.</summary>
+    public static PlatformSpec Settled(PlatformSpec spec, PlatformSite site)
+    {
+        double lowest = Lowest(spec, site);
+        RampSpec? Footed(RampSpec? ramp) => ramp is { FootHeight: null } ? ramp with { FootHeight = lowest > 0 && double.IsFinite(lowest) ? lowest : 0 } : ramp;
+        return spec with { StartRamp = Footed(spec.StartRamp), EndRamp = Footed(spec.EndRamp) };
+    }
+
+    // Lowest foot above rail top, mm.
+    private static double Lowest(PlatformSpec spec, PlatformSite site)
+    {
+        double drop = spec.Deck.Crossfall > 0 ? spec.Deck.Width / spec.Deck.Crossfall : 0;
+        return Math.Max(spec.Deck.Thickness + drop, spec.Coping.Thickness) - site.RailTop;
+    }
 
     private static double Length(PlatformSpec spec, PlatformSite site, RampSpec? ramp, string key, List<Finding> findings)
     {
@@ -37,11 +52,10 @@ internal static class RampRules
             return 0;
         }
 
-        double fall = Fall(spec, ramp), drop = spec.Deck.Crossfall > 0 ? spec.Deck.Width / spec.Deck.Crossfall : 0;
-        double lowest = Math.Max(spec.Deck.Thickness + drop, spec.Coping.Thickness) - site.RailTop;
-        if (!(fall > 0) || ramp.FootHeight < lowest)
+        double fall = Fall(spec, ramp), lowest = Lowest(spec, site);
+        if (!(fall > 0) || (ramp.FootHeight ?? 0) < lowest)
         {
-            findings.Add(PlatformFindings.RampFoot($"{key}.foot_height", ramp.FootHeight, lowest, spec.Height));
+            findings.Add(PlatformFindings.RampFoot($"{key}.foot_height", ramp.FootHeight ?? 0, lowest, spec.Height));
             return 0;
         }
 
@@ -66,13 +80,34 @@ internal static class RampRules
                 continue;
             }
 
-            double lack = plan.Spec.Deck.Thickness - plan.TopAt(s, plan.Back.At(s));
+            double lack = Lack(plan, s), foot = ramp.FootHeight ?? 0;
             if (lack > 0)
             {
-                findings.Add(PlatformFindings.RampFoot($"{plan.Spec.Key}.ramps.{name}.foot_height", ramp.FootHeight, ramp.FootHeight + lack, plan.Spec.Height));
+                findings.Add(PlatformFindings.RampFoot($"{plan.Spec.Key}.ramps.{name}.foot_height", foot, foot + lack, plan.Spec.Height));
             }
         }
     }
+
+    /// <summary>A platform whose feet that nobody stated are raised by what they lack at the back; null where they lack nothing.</summary>
+    /// <param name="asked">The platform as asked for.</param>
+    /// <param name="plan">The same with settled feet, planned.</param>
+    public static PlatformSpec? Raised(PlatformSpec asked, PlatformPlan plan)
+    {
+        RampSpec? Footed(RampSpec? ramp, RampSpec? settled, double s) =>
+            ramp is { FootHeight: null } && Lack(plan, s) is > 0 and var lack ? settled! with { FootHeight = settled.FootHeight + lack + Clear } : settled;
+        var raised = plan.Spec with
+        {
+            StartRamp = Footed(asked.StartRamp, plan.Spec.StartRamp, plan.Profile.From),
+            EndRamp = Footed(asked.EndRamp, plan.Spec.EndRamp, plan.Profile.To),
+        };
+        return raised == plan.Spec ? null : raised;
+    }
+
+    // What the deck at the back of a ramp's foot would lie below the baseboard, mm.
+    private static double Lack(PlatformPlan plan, double end) => plan.Spec.Deck.Thickness - plan.TopAt(end, plan.Back.At(end));
+
+    // A foot that is raised changes the ramp's length, and so a little what it lacks, mm.
+    private const double Clear = 0.05;
 
     // Relative rounding of a gradient worked out from a length.
     private const double Rounding = 1e-9;

@@ -44,7 +44,7 @@ internal static class ValueRules
         {
             range($"{key}.length", "ramp length", ramp.Length ?? 1, 0.1, 1e4);
             range($"{key}.gradient", "gradient, as n of 1 in n,", ramp.Gradient ?? 1, 1, 100);
-            range($"{key}.foot_height", "height of the ramp's foot", ramp.FootHeight, -100, 200);
+            range($"{key}.foot_height", "height of the ramp's foot", ramp.FootHeight ?? 0, -100, 200);
         }
     }
 

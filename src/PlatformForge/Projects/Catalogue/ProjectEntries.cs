@@ -34,6 +34,7 @@ internal static class ProjectEntries
         new("PF1040", "A file is empty, or a pipe or a device.", "Name a plain file with something in it.", Reasons.File),
         new("PF1041", "A project file goes beyond a limit of depth, count or length.", "Keep below the limit that the message names; docs/limits.md lists them.", "What to leave out is the user's to choose."),
         new("PF1042", "A key that was closed in brackets is given again under a heading.", "Write all of it in one of the two places.", "Which of the two is meant is the user's to say."),
+        new("PF1089", "A scale is called by a name or a ratio that several have.", "Give the name of one of them.", "Which of them is meant is the user's to say.", "In a project and in an option it is the same name."),
         new("PF1070", "A code is asked for that no finding has.", "Take one that the command findings lists.", Reasons.Option),
         new("PF1071", "A key or a heading stands in a file twice.", "Keep one of the two, or write a heading with double brackets where there may be several.", "Which of the two is meant is the user's to say."),
     ];

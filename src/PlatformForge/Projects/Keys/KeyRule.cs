@@ -1,3 +1,4 @@
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Projects.Keys;
@@ -17,6 +18,9 @@ public abstract record KeyRule(string Name, string Says)
 
     /// <summary>Whether <see cref="Default"/> is the one for 4 mm to the foot and other scales have theirs.</summary>
     public bool DefaultFollowsScale { get; init; }
+
+    /// <summary>The same for a scale; null when there is none for any.</summary>
+    public Func<ModelScale, string?>? DefaultAt { get; init; }
 
     /// <summary>What is wanted, as it ends the sentence "Give …".</summary>
     public abstract string Wanted { get; }

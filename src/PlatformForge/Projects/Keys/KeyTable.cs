@@ -186,7 +186,12 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
         where TRule : KeyRule
     {
         string? shown = rule.Required ? null : write(get(defaults(Shown)));
-        return rule with { Default = shown, DefaultFollowsScale = shown is not null && shown != write(get(defaults(Other))) };
+        return rule with
+        {
+            Default = shown,
+            DefaultFollowsScale = shown is not null && shown != write(get(defaults(Other))),
+            DefaultAt = rule.Required ? null : scale => write(get(defaults(scale))),
+        };
     }
 
     private static string ShortNumber(double value) => Math.Round(value, 4).ToString(System.Globalization.CultureInfo.InvariantCulture);

@@ -37,7 +37,7 @@ internal static class PlatformKeys
     private static readonly KeyTable<RampSpec> Ramp = new KeyTable<RampSpec>(_ => new())
         .Number("gradient", NumberRange.From(1, 100), "", "Slope, 1 in this.", r => r.Gradient, (r, v) => r with { Gradient = v })
         .Length("length", NumberRange.Over0(1e4), "Length along the track, in place of the gradient.", r => r.Length, (r, v) => r with { Length = v })
-        .Length("foot", NumberRange.From(-100, 200), "Height of the ramp's foot above rail top; below it is negative.", r => r.FootHeight, (r, v) => r with { FootHeight = v })
+        .Length("foot", NumberRange.From(-100, 200), "Height of the ramp's foot above rail top, negative below it; left out, 0, or as low as the deck allows.", r => r.FootHeight, (r, v) => r with { FootHeight = v })
         .Check((r, table, key, reading) =>
         {
             if ((r.Length is null) == (r.Gradient is null))

@@ -40,9 +40,16 @@ internal sealed class PresetLaying(KeyReading reading, Func<string, string, KeyR
             return readFile(name, key, reading) is { } file ? own.Over(PresetShelf.Body(file)) : own;
         }
 
-        if (PresetShelf.Find(kind, name) is { } preset)
+        var meant = kind == PresetKind.Scales ? PresetShelf.Scales(name) : [];
+        if (meant.Count > 1)
         {
-            var whole = own.Over(preset.Tree);
+            reading.Fault("PF1089", key, place, ScaleWords.Ambiguous(name, meant), ScaleWords.Choose(meant));
+            return own;
+        }
+
+        if ((kind != PresetKind.Scales ? PresetShelf.Find(kind, name) : meant.Count > 0 ? meant[0] : null) is { } preset)
+        {
+            var whole = kind == PresetKind.Scales ? own.With(new("scale", place, new TreeText(place, preset.Name))).Over(preset.Tree) : own.Over(preset.Tree);
             return kind == PresetKind.Vehicles && own.Find("name") is null ? whole.With(new("name", place, new TreeText(place, preset.Spoken))) : whole;
         }
 

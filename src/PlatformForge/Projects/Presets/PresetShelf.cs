@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Reflection;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
@@ -12,6 +13,9 @@ namespace PlatformForge.Projects.Presets;
 /// <param name="OtherNames">Names that mean the same.</param>
 public sealed record Preset(PresetKind Kind, string Name, string Title, string Source, IReadOnlyList<string> OtherNames)
 {
+    /// <summary>Names that others of the kind go by too, so that one of them alone says nothing.</summary>
+    public IReadOnlyList<string> SharedNames { get; init; } = [];
+
     internal TreeTable Tree { get; init; } = new(default, []);
 
     /// <summary>Its figures that have a source of their own beside them; empty where one source stands for all.</summary>
@@ -44,6 +48,34 @@ public static class PresetShelf
     public static Preset? Find(PresetKind kind, string name) =>
         Of(kind).FirstOrDefault(p => p.OtherNames.Prepend(p.Name).Contains(name, StringComparer.OrdinalIgnoreCase));
 
+    /// <summary>
+    /// The scales that a text may mean, as lists and reports print them: by name, title or other name, with or without spaces, by a ratio such as 1:148,
+    /// or by a name that several share.
+    /// </summary>
+    public static IReadOnlyList<Preset> Scales(string text)
+    {
+        string asked = text.Replace(" ", "", StringComparison.Ordinal);
+        bool Is(string name) => string.Equals(name.Replace(" ", "", StringComparison.Ordinal), asked, StringComparison.OrdinalIgnoreCase);
+        var all = Of(PresetKind.Scales);
+        Preset[] named = [.. all.Where(p => Is(p.Name) || Is(p.Title) || p.OtherNames.Any(Is))], shared = [.. all.Where(p => p.SharedNames.Any(Is))];
+        return named.Length > 0 ? named : shared.Length > 0 ? shared : OfRatio(asked, all);
+    }
+
+    // Of the very ratio where there is one, else of one that is rounded to the digits given.
+    private static Preset[] OfRatio(string asked, IReadOnlyList<Preset> all)
+    {
+        if (!(asked.StartsWith("1:", StringComparison.Ordinal) || asked.StartsWith("1/", StringComparison.Ordinal))
+            || !double.TryParse(asked[2..], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double ratio))
+        {
+            return [];
+        }
+
+        int digits = Math.Min(10, asked.Contains('.', StringComparison.Ordinal) ? asked.Length - 1 - asked.IndexOf('.', StringComparison.Ordinal) : 0);
+        double RatioOf(Preset p) => (p.Tree.Find("ratio")?.Value as TreeNumber)?.Value ?? double.NaN;
+        Preset[] exact = [.. all.Where(p => RatioOf(p) == ratio)];
+        return exact.Length > 0 ? exact : [.. all.Where(p => Math.Round(RatioOf(p), digits) == ratio)];
+    }
+
     /// <summary>Sample projects.</summary>
     public static IReadOnlyList<string> SampleNames =>
         [.. Files(PresetKind.Samples).Select(NameOf)];
@@ -74,8 +106,8 @@ public static class PresetShelf
                 throw new BrokenInvariantException($"Projects: the preset {file} that comes with the program can't be read: {(read.Findings is [var first, ..] ? first.Message : "it has no [preset] table")}");
             }
 
-            var others = (head.Find("other_names")?.Value as TreeList)?.Items.OfType<TreeText>().Select(t => t.Value).ToArray() ?? [];
-            return new Preset(kind, NameOf(file), head.TextOf("title") ?? "", head.TextOf("source") ?? "", others) { Tree = Body(read.Value), Figures = PresetFigure.Of(TextOf(file)) };
+            string[] Names(string key) => (head.Find(key)?.Value as TreeList)?.Items.OfType<TreeText>().Select(t => t.Value).ToArray() ?? [];
+            return new Preset(kind, NameOf(file), head.TextOf("title") ?? "", head.TextOf("source") ?? "", Names("other_names")) { SharedNames = Names("shared_names"), Tree = Body(read.Value), Figures = PresetFigure.Of(TextOf(file)) };
         })];
 
     private static IEnumerable<string> Files(PresetKind kind)

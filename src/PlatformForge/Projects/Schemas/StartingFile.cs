@@ -1,5 +1,6 @@
 using System.Text;
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Presets;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Schemas;
@@ -136,6 +137,8 @@ public static class StartingFile
         ("platform.baseboard_joints", "[720]"),
         ("platform.face.reach", "24"),
         ("platform.face.least_radius", "1000"),
+        ("platform.ramps.start.foot", "0"),
+        ("platform.ramps.end.foot", "0"),
         ("platform.ramps.start.length", "96"),
         ("platform.ramps.end.length", "96"),
         ("platform.ribs.depth", "6"),
@@ -157,9 +160,13 @@ public static class StartingFile
         ("sections.longest", "200"),
     ];
 
-    /// <summary>The file's text.</summary>
-    public static string Write()
+    private static readonly Preset FourMm = PresetShelf.Find(PresetKind.Scales, "4mm") ?? throw new BrokenInvariantException("Projects: the scale of 4 mm to the foot is missing.");
+
+    /// <summary>The file's text, with the defaults and examples of a scale; of 4 mm to the foot where none is named.</summary>
+    /// <param name="scale">One of the presets of scales.</param>
+    public static string Write(Preset? scale = null)
     {
+        var sheet = new ScaledExamples(scale ?? FourMm);
         var text = new StringBuilder();
         text.Append("""
             # A platform project. Lines that begin with # are comments; take the # away to state what follows it.
@@ -170,7 +177,7 @@ public static class StartingFile
             """.ReplaceLineEndings("\n"));
         foreach (var key in ProjectKeys.Root.Keys)
         {
-            Section(text, key, key.Name, key.Name, live: true);
+            Section(text, sheet, key, key.Name, key.Name, live: true);
         }
 
         return text.ToString();
@@ -188,7 +195,7 @@ public static class StartingFile
         return ((string[])[path, body, truck]).Select(p => Suggested.FirstOrDefault(f => f.Key == p).Value).FirstOrDefault(v => v is not null);
     }
 
-    private static void Section(StringBuilder text, KeyRule rule, string header, string path, bool live)
+    private static void Section(StringBuilder text, ScaledExamples sheet, KeyRule rule, string header, string path, bool live)
     {
         var (keys, list) = rule switch
         {
@@ -200,12 +207,12 @@ public static class StartingFile
         text.Append("\n# ").Append(rule.Says).Append('\n').Append(live ? "" : "# ").Append(list ? $"[[{header}]]" : $"[{header}]").Append('\n');
         foreach (var key in keys.Where(k => !IsSection(k, path)))
         {
-            Line(text, key, path + "." + key.Name, live);
+            Line(text, sheet, key, path + "." + key.Name, live);
         }
 
         foreach (var key in keys.Where(k => IsSection(k, path)))
         {
-            Section(text, key, header + "." + key.Name, path + "." + key.Name, live);
+            Section(text, sheet, key, header + "." + key.Name, path + "." + key.Name, live);
         }
     }
 
@@ -213,10 +220,10 @@ public static class StartingFile
     private static bool IsSection(KeyRule rule, string path) =>
         rule is TableRule or ListRule { Item: TableRule } && !Filled.Any(f => f.Key == path + "." + rule.Name);
 
-    private static void Line(StringBuilder text, KeyRule rule, string path, bool live)
+    private static void Line(StringBuilder text, ScaledExamples sheet, KeyRule rule, string path, bool live)
     {
         string? filled = Filled.FirstOrDefault(f => f.Key == path).Value;
-        string statement = (live && filled is not null ? "" : "# ") + rule.Name + " = " + (filled ?? rule.Default ?? Suggestion(path) ?? throw new BrokenInvariantException($"Projects: the starting file has no example for {path}."));
+        string statement = (live && filled is not null ? "" : "# ") + rule.Name + " = " + (sheet.Of(rule, path, filled) ?? rule.DefaultAt?.Invoke(sheet.Scale) ?? rule.Default ?? sheet.Of(rule, path, Suggestion(path)) ?? throw new BrokenInvariantException($"Projects: the starting file has no example for {path}."));
         if (statement.Contains('\n', StringComparison.Ordinal))
         {
             text.Append("# ").Append(rule.Says).Append('\n').Append(statement).Append('\n');
