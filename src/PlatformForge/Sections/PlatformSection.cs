@@ -90,6 +90,12 @@ public sealed record Bore(double Chainage, Point3 Mouth, Point3 Inward, double D
 /// <param name="WidestBridge">Widest such gap, mm.</param>
 public sealed record OverhangReport(double Unsupported, double Bridged, double WidestBridge)
 {
+    /// <summary>Area of the largest place with nothing under it, mm².</summary>
+    public double Largest { get; init; }
+
+    /// <summary>Its middle, file coordinates.</summary>
+    public Point3 LargestAt { get; init; }
+
     /// <summary>How far the farthest part of the deck that counts as lying on the bed stands off it, mm: a crossfall on a curve is not quite a plane.</summary>
     public double Lift { get; init; }
 }

@@ -115,12 +115,40 @@ internal static class SectionFindings
     // More letters than this are not listed.
     private const int MostLetters = 8;
 
-    public static Finding Unsupported(string key, int section, double area)
+    /// <param name="key">Key of the sections.</param>
+    /// <param name="section">Its number.</param>
+    /// <param name="area">All of it, mm².</param>
+    /// <param name="largest">The largest patch, mm², and the chainage of its middle.</param>
+    /// <param name="pose">How the section stands.</param>
+    /// <param name="cut">What is told of cuts that let the section lie flat; null where it does so as it is.</param>
+    public static Finding Unsupported(string key, int section, double area, (double Area, double Chainage) largest, string pose, (string Words, Cure? Cure)? cut)
     {
-        string message = Invariant($"Section {section} has {area:F1} mm² flatter than 45 degrees with nothing under it in its print pose.");
+        string message = Invariant($"Section {section} has {area:F1} mm² flatter than 45 degrees with nothing under it as it prints, {pose}; the largest place, {largest.Area:F1} mm², is about chainage {largest.Chainage:F0} mm.");
         return area < WorthSupport
             ? Finding.Note("PF6007", key + ".pose", message, "So small a place droops a little and needs no support.")
-            : Finding.Warning("PF6007", key + ".pose", message, "Let the slicer put supports there, or allow a cut at the ramp's head.");
+            : Finding.Warning("PF6007", key + ".pose", message, cut is { } told ? told.Words : "Let the slicer put supports there.").Curing(cut?.Cure);
+    }
+
+    /// <param name="key">Key of the deck's width.</param>
+    /// <param name="width">The width, mm.</param>
+    /// <param name="count">Sections.</param>
+    /// <param name="longest">The longest of them, mm.</param>
+    /// <param name="bed">Sides of the bed, mm.</param>
+    /// <param name="wanted">Half as many.</param>
+    /// <param name="narrow">Greatest width that takes no more than those, mm; null when none does.</param>
+    /// <param name="larger">Sides of the least bed of the same shape that does; null when none does.</param>
+    public static Finding WiderThanBed(string key, double width, int count, double longest, (double Across, double Deep) bed, int wanted, double? narrow, (double Across, double Deep)? larger)
+    {
+        string cures = string.Join(", or ", new[]
+        {
+            narrow is { } w ? Invariant($"a width of {w:0.#} mm or less") : "",
+            larger is { } b ? Invariant($"a bed of {b.Across:0.#} by {b.Deep:0.#} mm or more") : "",
+        }.Where(c => c.Length > 0));
+        return Finding.Warning(
+            "PF6040",
+            key,
+            Invariant($"The platform is {width:0.#} mm wide, and so lies across the bed of {bed.Across:0.#} by {bed.Deep:0.#} mm: that makes {count} sections of {longest:F1} mm at most, shorter than wide."),
+            cures.Length > 0 ? Invariant($"Tried: {cures} takes {wanted} or fewer.") : "").Curing(narrow is { } value ? Cure.Set(key, value) with { Tried = true } : null);
     }
 
     // A square of 2 mm: less than that is not worth a support. Common practice, no source.
@@ -132,11 +160,15 @@ internal static class SectionFindings
         Invariant($"Section {section} is {length / width:F1} times as long as it is wide ({length:F0} by {width:F0} mm) and may warp."),
         Invariant($"Print it with a brim of {SectionShaper.SlenderBrim:0.#} mm or more."));
 
-    public static Finding FlatCutMissing(string key, int section, double head) => Finding.Note(
+    /// <param name="key">Key of the sections.</param>
+    /// <param name="section">Its number.</param>
+    /// <param name="upright">How it stands.</param>
+    /// <param name="cut">What is told of cuts that let it lie flat.</param>
+    public static Finding FlatCutMissing(string key, int section, bool upright, (string Words, Cure? Cure) cut) => Finding.Note(
         "PF6009",
         key,
-        Invariant($"Section {section} holds part of a ramp and part of the level deck, so it prints upright."),
-        Invariant($"It would lie flat if the platform could be cut at the ramp's head at {head:F1} mm."));
+        Invariant($"Section {section} holds part of a ramp and part of the level deck, so {(upright ? "it prints upright" : "it lies on the one and the other stands off the bed")}."),
+        cut.Words).Curing(cut.Cure);
 
     /// <summary>A deck on a curve whose planes leave the coping's height or the fall asked by more than is allowed.</summary>
     /// <param name="key">Key of the platform.</param>

@@ -48,6 +48,11 @@ public static class SectionMaker
 
         var divided = PlatformPlanner.Divided(plan, ends[1..^1]);
         findings.AddRange(divided.Findings);
+        if (WideRule.Check(chart, printer, spec, ends) is { } wide)
+        {
+            findings.Add(wide);
+        }
+
         var sections = Shape(new(divided.Value!), printer, spec, ends, joints, findings);
         var set = new SectionSet(
             plan.Spec.Name, sections, PlatePacker.Pack(sections, printer), ends[1..^1], Dowels(spec.Joint, joints), PrintEstimate.Sum(sections.Select(s => s.Estimate), printer))

@@ -150,6 +150,22 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         }
     }
 
+    // The chainage of a place on a section, by halves.
+    private double ChainageOf(Point3 place, double from, double to)
+    {
+        for (int i = 0; i < ChainageHalvings; i++)
+        {
+            double middle = (from + to) / 2;
+            bool beyond = Point2.Dot(new Point2(place.X, place.Y) - chart.CrossLine(middle).Origin, chart.Forward(middle)) > 0;
+            (from, to) = beyond ? (middle, to) : (from, middle);
+        }
+
+        return (from + to) / 2;
+    }
+
+    // Of a section's length, less than a tenth of a millimetre is left.
+    private const int ChainageHalvings = 14;
+
     private List<Finding> Remarks(PlatformSection section, Engraving engraving, double from, double to)
     {
         var findings = new List<Finding>();
@@ -165,11 +181,11 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
                 printer, (from, to), (1, 1), (section.Size.X, section.Size.Y), -2 * room, section.Length + (2 * room), section.Size.Y + (2 * room)));
         }
 
-        var profile = chart.Plan.Profile;
+        (string, Cure?)? cut = null;
         if (spec.Pose != PrintPose.Upright && outline.Shape(from, to) == SectionShape.Mixed)
         {
-            double head = profile.StartHead > from && profile.StartHead < to ? profile.StartHead : profile.EndHead;
-            findings.Add(SectionFindings.FlatCutMissing(spec.Key, section.Number, head));
+            cut = new HeadCuts(chart, printer, spec).For(from, to);
+            findings.Add(SectionFindings.FlatCutMissing(spec.Key, section.Number, section.Pose == PrintPose.Upright, cut.Value));
         }
 
         if (spec.Engrave && engraving.Removed.Count == 0)
@@ -184,7 +200,9 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
 
         if (section.Overhangs.Unsupported > OverhangMeter.Worth)
         {
-            findings.Add(SectionFindings.Unsupported(spec.Key, section.Number, section.Overhangs.Unsupported));
+            var hangs = section.Overhangs;
+            double at = ChainageOf(section.ToLayout.Apply(hangs.LargestAt), from, to);
+            findings.Add(SectionFindings.Unsupported(spec.Key, section.Number, hangs.Unsupported, (hangs.Largest, at), section.PoseInWords, cut));
         }
 
         double width = OverhangMeter.LeastWidth(section.Hull);

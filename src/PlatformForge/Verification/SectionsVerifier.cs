@@ -27,7 +27,8 @@ public static class SectionsVerifier
         var soundness = MeshSoundness.Of(section.Mesh);
         var faults = MeshRule.Check(section.File == section.Name ? section.Name : Invariant($"{section.Name} in '{section.File}'"), soundness, byIndex: false).ToArray();
         var (low, high) = section.Mesh.Box();
-        var figures = new SectionVerdict(section.Name, section.File, section.Mesh.TriangleCount, soundness.Volume, high - low, faults.Length == 0, WallRule.Thinnest(section.Mesh));
+        var thinnest = WallRule.Thinnest(section.Mesh);
+        var figures = new SectionVerdict(section.Name, section.File, section.Mesh.TriangleCount, soundness.Volume, high - low, faults.Length == 0, thinnest?.Thickness) { ThinnestAt = thinnest?.At };
         findings.AddRange(faults);
         findings.AddRange(printer is null ? [] : WallRule.Check(figures, printer));
         return figures;

@@ -91,4 +91,8 @@ public sealed record VehicleVerdict(string Vehicle, string Track, Nearness? Clos
 /// <param name="Size">Extent along the axes of the print, mm.</param>
 /// <param name="Sound">Whether the mesh is closed, oriented and free of degenerate triangles.</param>
 /// <param name="ThinnestWall">Least thickness in mm found of upright walls; null when none was measured.</param>
-public sealed record SectionVerdict(string Section, string File, int Triangles, double Volume, Point3 Size, bool Sound, double? ThinnestWall);
+public sealed record SectionVerdict(string Section, string File, int Triangles, double Volume, Point3 Size, bool Sound, double? ThinnestWall)
+{
+    /// <summary>Where that is, in the coordinates of its file, mm.</summary>
+    public Point3? ThinnestAt { get; init; }
+}

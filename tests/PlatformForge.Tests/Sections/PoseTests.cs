@@ -29,8 +29,51 @@ public class PoseTests
         var outcome = SectionMaker.Make(plan with { CutCandidates = [] }, Workbench.Printer, new());
         var section = Assert.Single(outcome.Value!.Sections);
         Assert.Equal(PrintPose.Upright, section.Pose);
-        Assert.Contains(outcome.Findings, f => f.Code == "PF6009" && f.Message.Contains("upright", StringComparison.Ordinal) && f.Remedy.Contains("260.0 mm", StringComparison.Ordinal));
+        Assert.Contains(outcome.Findings, f => f.Code == "PF6009" && f.Message.Contains("upright", StringComparison.Ordinal) && f.Remedy.Contains("260 mm", StringComparison.Ordinal));
         Assert.Contains(outcome.Findings, f => f.Code == "PF6007" && f.Severity == Severity.Warning);
+    }
+
+    [Fact]
+    public void A_piece_that_is_part_ramp_part_level_offers_cuts_that_let_it_lie_flat()
+    {
+        // So short that it goes on the bed as one piece, which costs fewer pieces than two cuts.
+        static PlatformForge.Platforms.PlatformPlan Planned(double[] cuts) => Workbench.Straight(180, change: s => s with { StartRamp = new(Length: 60), EndRamp = new(Length: 60), ForcedCuts = cuts });
+        var outcome = SectionMaker.Make(Planned([]), Workbench.Printer, new());
+        var finding = Assert.Single(outcome.Findings, f => f.Code == "PF6009");
+        Assert.Equal(("platform[0].forced_cuts", "[260, 320]"), (finding.Cure!.Key, finding.Cure.Value));
+        Assert.Contains("[260, 320]", finding.Remedy, StringComparison.Ordinal);
+        Assert.Contains("chainage", Assert.Single(outcome.Findings, f => f.Code == "PF6007").Message, StringComparison.Ordinal);
+
+        var mended = SectionMaker.Make(Planned([260, 320]), Workbench.Printer, new());
+        Assert.DoesNotContain(mended.Findings, f => f.Code is "PF6007" or "PF6009");
+        Assert.All(mended.Value!.Sections, s => Assert.Equal(PrintPose.DeckDown, s.Pose));
+    }
+
+    [Fact]
+    public void A_piece_that_stands_deck_down_by_order_is_not_told_to_stand_upright()
+    {
+        var plan = Workbench.Straight(150, change: s => s with { StartRamp = new(Length: 60) });
+        var outcome = SectionMaker.Make(plan with { CutCandidates = [] }, Workbench.Printer, new() { Pose = PrintPose.DeckDown });
+        Assert.DoesNotContain("upright", Assert.Single(outcome.Findings, f => f.Code == "PF6009").Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_platform_wider_than_its_bed_is_told_which_width_and_which_bed_would_halve_its_sections()
+    {
+        var printer = PrinterSpec.Oblong(220, 220, 250);
+        static PlatformForge.Platforms.PlatformPlan Wide(double width) => Workbench.Straight(600, change: s => s with { Deck = s.Deck with { Width = width }, Coping = s.Coping with { SlabLength = 12 } });
+        var outcome = SectionMaker.Make(Wide(235), printer, new());
+        var finding = Assert.Single(outcome.Findings, f => f.Code == "PF6040");
+        int count = outcome.Value!.Sections.Count;
+        Assert.Contains($"that makes {count} sections", finding.Message, StringComparison.Ordinal);
+        double width = double.Parse(finding.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.InRange(width, 60, 234);
+        Assert.InRange(Workbench.Made(Wide(width), printer, new()).Sections.Count, 1, (count + 1) / 2);
+        Assert.True(Workbench.Made(Wide(width + 1), printer, new()).Sections.Count > (count + 1) / 2);
+
+        string[] bed = finding.Remedy.Split("a bed of ")[1].Split(' ');
+        double side = double.Parse(bed[0], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.InRange(Workbench.Made(Wide(235), PrinterSpec.Oblong(side, side, 250), new()).Sections.Count, 1, (count + 1) / 2);
     }
 
     [Fact]

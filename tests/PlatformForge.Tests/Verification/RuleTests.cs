@@ -57,7 +57,7 @@ public class RuleTests
     [Fact]
     public void The_thinnest_wall_of_a_box_is_its_least_side()
     {
-        Assert.Equal(0.7, WallRule.Thinnest(HandSolids.Box(0.7, 30, 20))!.Value, 1e-9);
+        Assert.Equal(0.7, WallRule.Thinnest(HandSolids.Box(0.7, 30, 20))!.Value.Thickness, 1e-9);
     }
 
     [Fact]
@@ -67,7 +67,7 @@ public class RuleTests
         var one = HandSolids.Box(2, 30, 20);
         var other = HandSolids.Box(1.2, 30, 20);
         var mesh = new Mesh([.. one.Vertices, .. other.Vertices.Select(v => v + new Point3(2.3, 0, 0))], [.. one.Triangles, .. other.Triangles.Select(i => i + 8)], []);
-        Assert.Equal(1.2, WallRule.Thinnest(mesh)!.Value, 1e-9);
+        Assert.Equal(1.2, WallRule.Thinnest(mesh)!.Value.Thickness, 1e-9);
     }
 
     [Fact]
@@ -78,7 +78,7 @@ public class RuleTests
         var block = HandSolids.Box(2, 30, 2);
         var wedge = block.Vertices.Select(v => new Point3(v.Z == 0 ? Math.Min(v.X, 0.01) : v.X, v.Y, v.Z) + new Point3(10, 0, 6));
         var mesh = new Mesh([.. wall.Vertices, .. wedge], [.. wall.Triangles, .. block.Triangles.Select(i => i + 8)], []);
-        Assert.InRange(WallRule.Thinnest(mesh)!.Value, 0.8, 2);
+        Assert.InRange(WallRule.Thinnest(mesh)!.Value.Thickness, 0.8, 2);
     }
 
     [Theory]

@@ -35,7 +35,8 @@ internal static class OverhangMeter
 
         var across = HalfEdges.Opposites(mesh);
         var seen = new bool[mesh.TriangleCount];
-        double unsupported = 0, bridged = 0, widest = 0;
+        double unsupported = 0, bridged = 0, widest = 0, largest = 0;
+        Point3 largestAt = default;
         for (int i = 0; i < mesh.TriangleCount; i++)
         {
             if (!hanging[i] || seen[i])
@@ -43,7 +44,7 @@ internal static class OverhangMeter
                 continue;
             }
 
-            var (area, standing, span) = Grow(i);
+            var (area, standing, span, middle) = Grow(i);
             if (span <= nozzle)
             {
                 continue;
@@ -57,20 +58,23 @@ internal static class OverhangMeter
             else
             {
                 unsupported += area;
+                (largest, largestAt) = area > largest ? (area, middle) : (largest, largestAt);
             }
         }
 
-        return new(unsupported, bridged, widest) { Lift = Lift(mesh, faces, layer) };
+        return new(unsupported, bridged, widest) { Lift = Lift(mesh, faces, layer), Largest = largest, LargestAt = largestAt };
 
-        (double Area, double Standing, double Span) Grow(int first)
+        (double Area, double Standing, double Span, Point3 Middle) Grow(int first)
         {
             double area = 0, border = 0, standing = 0;
+            Point3 middle = default;
             var corners = new List<Point2>();
             var open = new Stack<int>([first]);
             seen[first] = true;
             while (open.TryPop(out int t))
             {
                 area += faces[t].Area;
+                middle += (mesh.Vertices[mesh.Triangles[3 * t]] + mesh.Vertices[mesh.Triangles[(3 * t) + 1]] + mesh.Vertices[mesh.Triangles[(3 * t) + 2]]) * (faces[t].Area / 3);
                 for (int k = 0; k < 3; k++)
                 {
                     var a = mesh.Vertices[mesh.Triangles[(3 * t) + k]];
@@ -94,7 +98,7 @@ internal static class OverhangMeter
                 }
             }
 
-            return (area, border > 0 ? standing / border : 1, LeastWidth(ConvexRing.Hull(corners)));
+            return (area, border > 0 ? standing / border : 1, LeastWidth(ConvexRing.Hull(corners)), middle * (1 / area));
         }
     }
 

@@ -7,8 +7,8 @@ namespace PlatformForge.Verification.Rules;
 
 /// <summary>
 /// Upright walls are thick enough for the nozzle. The print is cut level at a few heights; from the middle of each
-/// edge of the cut the way through the material to a face turned the other way is measured. What is thin there but not a little nearer to
-/// the middle is the lip of a chamfer and no wall.
+/// edge of the cut the way through the material to a face turned the other way is measured. What is thin there but not, at the same place, a little nearer
+/// to the middle is the lip of a chamfer, or a slope that the cut grazes (the roof of a bore, the foot of a ramp on its slope), and no wall.
 /// </summary>
 internal static class WallRule
 {
@@ -30,31 +30,40 @@ internal static class WallRule
     // Every long edge of a cut is held against every other; sections have some hundreds.
     private const int MostEdges = 10_000;
 
-    /// <summary>Least thickness found in a mesh in print coordinates, mm; null when no wall was met, not a number when a level cut has more edges
+    // Two cuts meet the same wall within this of one another in plan, mm.
+    private const double SamePlace = 1;
+
+    /// <summary>Least thickness found in a mesh in print coordinates, mm, and where; null when no wall was met, not a number when a level cut has more edges
     /// than are held against one another.</summary>
-    public static double? Thinnest(Mesh mesh)
+    public static (double Thickness, Point3 At)? Thinnest(Mesh mesh)
     {
         var (low, high) = mesh.Box();
-        double least = double.PositiveInfinity;
+        (double Thickness, Point3 At)? least = null;
         foreach (double level in Levels)
         {
             double height = low.Z + (level * (high.Z - low.Z)) + OffLevel, second = height + (level < 0.6 ? Lasting : -Lasting);
-            double here = ThinnestAt(mesh, height);
-            if (double.IsNaN(here))
+            if (WallsAt(mesh, height) is not { } walls || WallsAt(mesh, second) is not { } lasting)
             {
-                return here;
+                return (double.NaN, default);
             }
 
-            least = here < least ? Math.Min(least, Math.Max(here, ThinnestAt(mesh, second))) : least;
+            foreach (var wall in walls.OrderBy(w => w.Thickness).TakeWhile(w => least is not { } found || w.Thickness < found.Thickness))
+            {
+                double thickness = Math.Max(wall.Thickness, lasting.Where(o => o.Beside(wall)).Select(o => o.Thickness).DefaultIfEmpty(double.PositiveInfinity).Min());
+                if (double.IsFinite(thickness) && (least is not { } known || thickness < known.Thickness))
+                {
+                    least = (thickness, new(wall.Middle.X, wall.Middle.Y, height));
+                }
+            }
         }
 
-        return double.IsFinite(least) ? least : null;
+        return least;
     }
 
-    private static double ThinnestAt(Mesh mesh, double level)
+    private static Wall[]? WallsAt(Mesh mesh, double level)
     {
         var cut = Cut(mesh, level);
-        return cut.Count > MostEdges ? double.NaN : cut.Where(e => (e.B - e.A).Length >= ShortestEdge).Select(e => Through(e, cut)).DefaultIfEmpty(double.PositiveInfinity).Min();
+        return cut.Count > MostEdges ? null : [.. cut.Where(e => (e.B - e.A).Length >= ShortestEdge).Select(e => new Wall(Through(e, cut), e)).Where(w => double.IsFinite(w.Thickness))];
     }
 
     public static IEnumerable<Finding> Check(SectionVerdict section, PrinterSpec printer)
@@ -66,7 +75,7 @@ internal static class WallRule
 
         if (section.ThinnestWall is { } wall && printer.Nozzle > 0 && wall < printer.LeastWall - OffLevel)
         {
-            yield return Finding.Warning("PF8016", "", Invariant($"{section.Section} has a wall of {wall:F2} mm; two lines of a {printer.Nozzle:F2} mm nozzle take {printer.LeastWall:F2} mm."), "Make the thin wall thicker in the project, or print it with a finer nozzle.");
+            yield return Finding.Warning("PF8016", "", Invariant($"{section.Section} has a wall of {wall:F2} mm; two lines of a {printer.Nozzle:F2} mm nozzle take {printer.LeastWall:F2} mm.{Place(section.ThinnestAt)}"), "Make the thin wall thicker in the project, or print it with a finer nozzle.");
         }
     }
 
@@ -127,5 +136,23 @@ internal static class WallRule
         return facing < Opposed ? nearest : double.PositiveInfinity;
     }
 
+    private static string Place(Point3? at) => at is { } p ? Invariant($" It is at x {p.X:F1}, y {p.Y:F1} as it lies on the bed, {p.Z:F1} mm above it.") : "";
+
     private readonly record struct Edge(Point2 A, Point2 B);
+
+    // A way through the material from the middle of an edge.
+    private readonly record struct Wall(double Thickness, Edge Side)
+    {
+        public Point2 Middle => (Side.A + Side.B) * 0.5;
+
+        // The other's middle lies along this side, on the same line and turned the same way.
+        public bool Beside(Wall other)
+        {
+            double length = (Side.B - Side.A).Length;
+            var along = (Side.B - Side.A) * (1 / length);
+            double far = Point2.Dot(along, other.Middle - Side.A);
+            return Math.Abs(Point2.Cross(along, other.Middle - Side.A)) <= SamePlace && far >= -SamePlace && far <= length + SamePlace
+                && Point2.Dot(along, other.Side.B - other.Side.A) > 0;
+        }
+    }
 }

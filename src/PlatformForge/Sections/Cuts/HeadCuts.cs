@@ -1,0 +1,69 @@
+using PlatformForge.Platforms;
+using PlatformForge.Sections.Joints;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Sections.Cuts;
+
+/// <summary>What a section that holds part of a ramp and part of the level deck can be told: which cuts let it lie flat, tried, or what is in their way.</summary>
+internal sealed class HeadCuts(FacetedPlan chart, PrinterSpec printer, SectionSpec spec)
+{
+    // A chainage that is meant to be a ramp's head is one within this, mm.
+    private const double Same = 1e-9;
+
+    /// <summary>What is told of a section.</summary>
+    /// <param name="from">Its start, mm.</param>
+    /// <param name="to">Its end, mm.</param>
+    public (string Words, Cure? Cure) For(double from, double to)
+    {
+        var profile = chart.Plan.Profile;
+        double[] heads = [.. new[] { profile.StartHead, profile.EndHead }.Where(h => h > from && h < to)];
+        string at = string.Join(" and ", heads.Select(h => Invariant($"{h:0.##}"))), key = $"{chart.Plan.Spec.Key}.forced_cuts";
+        if (heads.Select(InTheWay).FirstOrDefault(w => w.Length > 0) is { } way)
+        {
+            return (Invariant($"Cut at the ramp's head at {at} mm it would lie flat, but {way}."), null);
+        }
+
+        if (Fault(heads) is { } fault)
+        {
+            return (Invariant($"A cut at the ramp's head at {at} mm was tried, and does not do: {fault}"), null);
+        }
+
+        double[] cuts = [.. chart.Plan.Spec.ForcedCuts.Concat(heads).Order()];
+        string value = Invariant($"[{string.Join(", ", cuts.Select(c => Invariant($"{c:0.######}")))}]");
+        return ($"Cut at the ramp's head it lies flat: cuts = {value} was tried and works.", new Cure(CureAct.Set, key, value) { Tried = true });
+    }
+
+    // What the plan or the clearance of cuts keeps a head from being a place for a cut.
+    private string InTheWay(double head)
+    {
+        var plan = chart.Plan;
+        if (plan.CutCandidates.Any(c => Math.Abs(c.Chainage - head) < Same))
+        {
+            return "";
+        }
+
+        var near = plan.Sockets.Select(s => (s.Name, s.Chainage)).Concat(plan.PostHoles.Select(h => (h.Name, h.Chainage))).OrderBy(n => Math.Abs(n.Chainage - head)).FirstOrDefault();
+        return near.Name is null || Math.Abs(near.Chainage - head) > Beside ? "no place for a cut is there" : Invariant($"the {near.Name} at {near.Chainage:0.#} mm is in the way: move it");
+    }
+
+    // Furniture farther from a head than this, mm, is not in its way.
+    private const double Beside = 60;
+
+    // What is wrong with the platform cut at the heads as at stated cuts; null where nothing is.
+    private string? Fault(double[] heads)
+    {
+        var plan = chart.Plan with { CutCandidates = [.. chart.Plan.CutCandidates.Select(c => heads.Any(h => Math.Abs(c.Chainage - h) < Same) && !c.IsStated ? c with { Rank = CutRank.Forced } : c)] };
+        var chosen = new CutChooser(new FacetedPlan(plan), printer, spec).Choose();
+        if (chosen.Value is not { } ends)
+        {
+            return chosen.Findings[0].Message;
+        }
+
+        CutJoint?[] joints = [null, .. ends[1..^1].Select(c => new CutJoint(JointPlace.At(chart, c, spec.Joint), !plan.CutCandidates.Any(p => p.Chainage == c && p.Rank == CutRank.Baseboard))), null];
+        return joints.OfType<CutJoint>().Where(j => j.Dowels).SelectMany(j => JointRule.Check(j.Place, spec.Joint, printer))
+            .Concat(Enumerable.Range(1, ends.Length - 1).SelectMany(i => JointRule.CheckRoom(chart, (ends[i - 1], joints[i - 1]), (ends[i], joints[i]), spec.Joint, printer)))
+            .FirstOrDefault(f => f.Severity == Severity.Error)?.Message;
+    }
+}
