@@ -1,5 +1,4 @@
 using PlatformForge.Clearance;
-using PlatformForge.Geometry;
 using PlatformForge.Track;
 using Xunit;
 
