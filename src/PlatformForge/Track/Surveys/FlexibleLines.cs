@@ -24,7 +24,14 @@ internal static class FlexibleLines
         ReadingBand[] bands = [.. track.Residuals
             .Where(r => r.Reading is PlaceReading && !left.Contains(r.Reading))
             .Select(r => new ReadingBand((PlaceReading)r.Reading, survey.RulerError * Share((PlaceReading)r.Reading, track.Line.At(r.Chainage).Tangent)))];
-        return bands.Length < Fewest ? null : AdmissibleLines.Of(survey.Laying, bands, track.Line);
+        if (bands.Length < Fewest)
+        {
+            return null;
+        }
+
+        // A middle that was not found bounds nothing.
+        var set = AdmissibleLines.Of(survey.Laying, bands, track.Line);
+        return set.IsSettled || set.IsEmpty ? set : null;
     }
 
     // Square to the track, a figure read off a string is off by no more than the ruler; a point's x and y may both be, whose sum square to the track is the greater the more

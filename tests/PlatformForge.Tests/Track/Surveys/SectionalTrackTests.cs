@@ -13,8 +13,8 @@ namespace PlatformForge.Tests.Track.Surveys;
 /// </summary>
 public class SectionalTrackTests
 {
-    private const int Pieces = 6;
-    private static readonly int Surveys = Simulations.Of(16, 40);
+    // A rate of 95 in 100 is not told by fewer kinks than these surveys have.
+    private const int Surveys = 40, Pieces = 6;
     private const double Piece = 170, Degree = Math.PI / 180;
 
     [Theory]

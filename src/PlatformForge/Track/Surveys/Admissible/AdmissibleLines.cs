@@ -15,13 +15,19 @@ public sealed class AdmissibleLines
 
     // Nodes are so many to the length over which a curve comes and goes; the line goes on for such a length beyond the first and last reading.
     private const double NodesInEase = 10;
-    private const int MostRounds = 25, EnoughRounds = 6;
+    private const int MostRounds = 60, EnoughRounds = 6;
 
     // A line is moved by no more than this part of an ease at once: farther away, offsets no longer add up.
     private const double MostMove = 0.2;
 
     // The middle is found when it moves by less than this, mm.
     private const double Settled = 1e-4;
+
+    // Where no line meets all readings, the one that comes nearest need be found no nearer than this, mm; before that, readings contradict the place it is looked for from, not one another.
+    private const double NearEnough = 0.5;
+
+    // Readings this part of an ease apart make the line through them that the middle is looked for from where the stated one leads nowhere.
+    private const double Thinned = 0.25;
 
     // Programs stop when they are so near to their greatest value, mm.
     private const double ProgramGap = 1e-3;
@@ -64,7 +70,22 @@ public sealed class AdmissibleLines
     /// <param name="start">A line near them; any that the readings can be located on. The set does not depend on it.</param>
     public static AdmissibleLines Of(Laying laying, IReadOnlyList<ReadingBand> bands, Centreline start)
     {
-        // Nodes are counted from the first reading on the middle line itself.
+        var set = Counting(laying, bands, start);
+        if (set.IsSettled && !set.IsEmpty)
+        {
+            return set;
+        }
+
+        var other = Counting(laying, bands, Through(laying, bands, start));
+        return (other.IsSettled, -other.LeastShare).CompareTo((set.IsSettled, -set.LeastShare)) > 0 ? other : set;
+    }
+
+    /// <summary>Whether the middle was found: the figures stand.</summary>
+    internal bool IsSettled { get; private init; }
+
+    // Nodes are counted from the first reading on the middle line itself.
+    private static AdmissibleLines Counting(Laying laying, IReadOnlyList<ReadingBand> bands, Centreline start)
+    {
         var set = About(laying, bands, start);
         for (int again = 0; again < MostAgain && !set.IsEmpty && !set.IsCounted; again++)
         {
@@ -72,6 +93,22 @@ public sealed class AdmissibleLines
         }
 
         return set;
+    }
+
+    // Straight from reading to reading, in the order in which they lie along a line.
+    private static Centreline Through(Laying laying, IReadOnlyList<ReadingBand> bands, Centreline start)
+    {
+        var along = bands.Select(b => b.Reading.Place).OrderBy(p => start.Locate(p).Chainage).ToArray();
+        var kept = new List<Point2> { along[0] };
+        foreach (var place in along)
+        {
+            if ((place - kept[^1]).Length > Thinned * laying.LeastEase)
+            {
+                kept.Add(place);
+            }
+        }
+
+        return kept.Count < 2 ? start : new(start.Name, [.. kept.Zip(kept.Skip(1), (a, b) => new CentrelineElement(a, Math.Atan2(b.Y - a.Y, b.X - a.X), (b - a).Length, 0, 0))]);
     }
 
     // How often nodes are counted anew, and how far from where they belong, mm, they may begin.
@@ -103,10 +140,10 @@ public sealed class AdmissibleLines
             double moved = Move(found.Figures, nodes, bends, ref point, ref heading);
             ReferenceBends.KeepInside(bends, step, BandRows.Bend(laying), BandRows.Rate(laying));
 
-            // Where no line meets all readings, the one that comes nearest is not worth many rounds.
-            if (moved < Settled || round == MostRounds || (found.AtOdds.Length > 0 && round >= EnoughRounds))
+            bool settled = moved < Settled || (found.AtOdds.Length > 0 && round >= EnoughRounds && moved < NearEnough);
+            if (settled || round == MostRounds)
             {
-                return new(laying, bands, line, bends, read, nodes, found.LeastShare, found.AtOdds);
+                return new(laying, bands, line, bends, read, nodes, found.LeastShare, found.AtOdds) { IsSettled = settled };
             }
         }
     }
