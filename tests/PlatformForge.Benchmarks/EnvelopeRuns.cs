@@ -15,6 +15,9 @@ internal static class EnvelopeRuns
         Coach("van", 84, 40, 32.5, 0),
     ];
 
+    /// <summary>The five vehicles.</summary>
+    public static IReadOnlyList<Vehicle> Vehicles => Fleet;
+
     // Three bodies on four bogies, one of the five being a set.
     private static readonly Vehicle[] WithTriplet = [.. Fleet[1..], Body("first", 168, 105.5, -81), Body("middle", 214, 104, -104), Body("last", 168, 81, -105.5)];
 

@@ -4,7 +4,7 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope | survey | designs --count N --seed FIRST --report FILE]
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope | survey | doubt | honesty | designs --count N --seed FIRST --report FILE]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
 {
@@ -15,6 +15,18 @@ if (args is ["envelope"])
 if (args is ["designs", ..])
 {
     return DesignRuns.Report(args[1..]);
+}
+
+if (args is ["doubt"])
+{
+    DoubtRuns.Report();
+    return 0;
+}
+
+if (args is ["honesty"])
+{
+    HonestyRuns.Report();
+    return 0;
 }
 
 if (args is ["survey"])
@@ -52,6 +64,7 @@ foreach (int count in new[] { 1, 2, 4, 8, 12 })
 
 EnvelopeRuns.Report();
 SurveyRuns.Report();
+DoubtRuns.Report();
 return 0;
 
 void Write(int i)
