@@ -33,7 +33,7 @@ public sealed class AdmissibleLines
     private const double ProgramGap = 1e-3;
 
     // Measures are worked together over stretches of this many eases, with so many eases of line on either side: readings farther away tell nothing more there.
-    private const double StretchInEases = 4, MarginInEases = 2;
+    private const double StretchInEases = 1, MarginInEases = 2;
 
     private readonly double[] reference;
     private readonly BandPlace[] places;
@@ -151,6 +151,11 @@ public sealed class AdmissibleLines
     /// <summary>Least and greatest value of every measure; chainages are those of <see cref="Middle"/>.</summary>
     public LineRange[] Bound(IReadOnlyList<LineMeasure> measures)
     {
+        if (measures.Count == 0)
+        {
+            return [];
+        }
+
         var ranges = new LineRange[measures.Count];
         var batches = Enumerable.Range(0, measures.Count)
             .GroupBy(i => StretchOf(measures[i]))

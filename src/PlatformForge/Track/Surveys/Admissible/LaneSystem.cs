@@ -10,7 +10,7 @@ internal sealed class LaneSystem(int size)
 {
     private const int Bands = SplineGrid.Span;
 
-    // Row i holds the entries (i, i), (i, i−1), (i, i−2), (i, i−3): of the matrix, then of its factors.
+    // Row i holds the entries (i, i), (i, i−1), (i, i−2), (i, i−3): of the matrix; then of its factors, with one over D in the place of D.
     private readonly Vector<double>[] entries = new Vector<double>[size * Bands];
 
     public void Clear() => Array.Clear(entries);
@@ -31,44 +31,34 @@ internal sealed class LaneSystem(int size)
 
     public void Factorise()
     {
+        // A row's factors, and those of the two rows before it.
+        Vector<double> before1 = default, before2 = default, twice1 = default;
+        Vector<double> inverse1 = default, inverse2 = default, inverse3 = default;
         for (int i = 0; i < size; i++)
         {
-            for (int d = Math.Min(Bands - 1, i); d >= 1; d--)
-            {
-                int j = i - d;
-                var sum = entries[(i * Bands) + d];
-                for (int k = Math.Max(0, i - (Bands - 1)); k < j; k++)
-                {
-                    sum -= entries[(i * Bands) + i - k] * entries[(j * Bands) + j - k] * entries[k * Bands];
-                }
-
-                entries[(i * Bands) + d] = sum / entries[j * Bands];
-            }
-
-            var diagonal = entries[i * Bands];
-            for (int d = 1; d <= Math.Min(Bands - 1, i); d++)
-            {
-                var l = entries[(i * Bands) + d];
-                diagonal -= l * l * entries[(i - d) * Bands];
-            }
-
-            entries[i * Bands] = Vector.Max(diagonal, new Vector<double>(Least));
+            var at = entries.AsSpan(i * Bands, Bands);
+            Vector<double> by3 = at[3], by2 = at[2] - (by3 * twice1), by1 = at[1] - (by3 * before2) - (by2 * before1);
+            var (l1, l2, l3) = (by1 * inverse1, by2 * inverse2, by3 * inverse3);
+            var inverse = Vector<double>.One / Vector.Max(at[0] - (l1 * by1) - (l2 * by2) - (l3 * by3), new Vector<double>(Least));
+            (at[0], at[1], at[2], at[3]) = (inverse, l1, l2, l3);
+            (twice1, before1, before2) = (before1, l1, l2);
+            (inverse3, inverse2, inverse1) = (inverse2, inverse1, inverse);
         }
     }
 
     public void Solve(Span<Vector<double>> b)
     {
+        Vector<double> one = default, two = default, three = default;
         for (int i = 0; i < size; i++)
         {
-            for (int d = 1; d <= Math.Min(Bands - 1, i); d++)
-            {
-                b[i] -= entries[(i * Bands) + d] * b[i - d];
-            }
+            var at = entries.AsSpan(i * Bands, Bands);
+            b[i] -= (at[1] * one) + (at[2] * two) + (at[3] * three);
+            (three, two, one) = (two, one, b[i]);
         }
 
         for (int i = size - 1; i >= 0; i--)
         {
-            b[i] /= entries[i * Bands];
+            b[i] *= entries[i * Bands];
             for (int d = 1; d <= Math.Min(Bands - 1, size - 1 - i); d++)
             {
                 b[i] -= entries[((i + d) * Bands) + d] * b[i + d];

@@ -51,6 +51,9 @@ public sealed class AdmissibleDoubt : LineDoubt
     private readonly AdmissibleLines lines;
     private readonly double[] chainages, offsets;
 
+    // How far the offset at every so many steps may bow over one step.
+    private readonly Dictionary<(int Cell, double Step), double> bows = [];
+
     /// <param name="lines">The set; not empty.</param>
     /// <param name="stated">The line that measures are told along.</param>
     public AdmissibleDoubt(AdmissibleLines lines, Centreline stated)
@@ -82,12 +85,22 @@ public sealed class AdmissibleDoubt : LineDoubt
     }
 
     /// <inheritdoc/>
+    /// <remarks>A measure bows by no more than its offsets do, each times its weight; those are bounded once for all that stands on the line.</remarks>
     public override double Bow(IReadOnlyList<LineMeasure> measures, double step)
     {
-        LineMeasure[] bows = [.. measures.Select(m => new LineMeasure(
-            [.. m.At.SelectMany(s => (double[])[s - (step / 2), s, s + (step / 2)])],
-            [.. m.Weights.SelectMany(w => (double[])[-w / 2, w, -w / 2])]))];
-        return Bound(bows).Select(b => Math.Max(Math.Abs(b.Least), Math.Abs(b.Most))).DefaultIfEmpty(0).Max();
+        int[] cells = [.. measures.SelectMany(m => m.At).SelectMany(s => (int[])[(int)Math.Floor(s / step), (int)Math.Floor(s / step) + 1]).Distinct()];
+        lock (bows)
+        {
+            (int Cell, LineMeasure Bow)[] missing = [.. cells.Where(c => !bows.ContainsKey((c, step)))
+                .Select(c => (c, new LineMeasure([(c - 0.5) * step, c * step, (c + 0.5) * step], [-0.5, 1, -0.5])))];
+            foreach (var (own, range) in missing.Zip(Bound([.. missing.Select(m => m.Bow)])))
+            {
+                bows[(own.Cell, step)] = Math.Max(Math.Abs(range.Least), Math.Abs(range.Most));
+            }
+
+            double At(double s) => Math.Max(bows[((int)Math.Floor(s / step), step)], bows[((int)Math.Floor(s / step) + 1, step)]);
+            return measures.Select(m => m.At.Zip(m.Weights, (s, w) => Math.Abs(w) * At(s)).Sum()).DefaultIfEmpty(0).Max();
+        }
     }
 
     /// <summary>
