@@ -77,7 +77,7 @@ public static class OutputFiles
             string shown = choice.Furnished ? "As seen beside the track. Track, vehicles and what stands on the platform are shown, not printed." : "As seen beside the track. The track is shown, not printed.";
             yield return (FileNames.Picture(name), () => PngWriter.ToBytes(TitleStrip.Under(PlatformPictures.Finished(dossier, platform, choice.PictureWidth, furnished: choice.Furnished), Invariant($"{dossier.Project}: {platform.Name}"), shown, scale)));
             yield return (FileNames.PictureFromBelow(name), () => PngWriter.ToBytes(TitleStrip.Under(
-                PlatformPictures.FromBelow(platform, choice.PictureWidth), Invariant($"{dossier.Project}: {platform.Name}, from below"), "The sections drawn apart, with ribs, dowel bores and what is engraved underneath.", scale)));
+                PlatformPictures.FromBelow(platform, choice.PictureWidth), Invariant($"{dossier.Project}: {platform.Name}, from below"), "The sections drawn apart, with ribs, joints and what is engraved underneath.", scale)));
         }
 
         if (choice.Drawings)

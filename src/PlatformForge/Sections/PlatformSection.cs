@@ -43,6 +43,9 @@ public sealed record PlatformSection(
     /// <summary>Dowel bores in its two end faces, layout frame.</summary>
     public IReadOnlyList<Bore> Bores { get; init; } = [];
 
+    /// <summary>Outlines of the pockets for plates under its two ends, layout frame, mm.</summary>
+    public IReadOnlyList<IReadOnlyList<Point2>> Pockets { get; init; } = [];
+
     /// <summary>Width of the brim advised, mm; 0 where it needs none.</summary>
     public double Brim { get; init; }
 

@@ -43,6 +43,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
             platform, number, count, from, to, solid, toLayout, volumes, pose, hull, size, PrintForecast.Of(onBed, solid.ColumnVolume, printer), overhangs)
         {
             Bores = [.. joints.SelectMany(j => j.Bores)],
+            Pockets = [.. joints.SelectMany(j => j.Pockets)],
             Brim = to - from > Slender * OverhangMeter.LeastWidth(hull) ? SlenderBrim : 0,
         };
         return (section, Remarks(section, engraving, from, to));

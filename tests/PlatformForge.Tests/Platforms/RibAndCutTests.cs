@@ -70,6 +70,33 @@ public class RibAndCutTests
         Assert.All(plan.Ribs.Where(r => r.Kind == RibKind.EndWall), w => Assert.Null(w.Depth));
     }
 
+    [Fact]
+    public void Ribs_keep_off_end_walls_where_one_there_would_not_keep_the_pitch()
+    {
+        // Holes from 206 to 246 part the first stretch by more than the pitch, whatever stands before them.
+        var plan = Bench.Plan(Bench.Straight(s => Holed(s, 206, 246)));
+        double[] middles = Middles(plan);
+        Assert.All(middles, m => Assert.InRange(m, 200 + 5 + (plan.Spec.Ribs.Thickness / 2), 800 - 5 - (plan.Spec.Ribs.Thickness / 2)));
+        Assert.InRange(plan.RibPitch.Greatest, 48, 49);
+    }
+
+    [Fact]
+    public void A_rib_stands_beside_an_end_wall_where_that_keeps_the_pitch()
+    {
+        // The free places next to the holes lie less than the pitch apart, and the farther one lies beyond it from the wall.
+        var plan = Bench.Plan(Bench.Straight(s => Holed(s, 206, 230)));
+        Assert.InRange(Middles(plan)[0], 202, 205);
+        Assert.InRange(plan.RibPitch.Greatest, 0, 30 + 1e-6);
+    }
+
+    private static PlatformSpec Holed(PlatformSpec s, int from, int to) => s with
+    {
+        Ribs = s.Ribs with { Pitch = 30 },
+        Holes = [.. Enumerable.Range(0, ((to - from) / 4) + 1).Select(i => new HoleSpec(from + (4 * i), 12 + (8 * (i % 2))) { Diameter = 4 })],
+    };
+
+    private static double[] Middles(PlatformPlan plan) => [.. plan.Ribs.Where(r => r.Kind == RibKind.Transverse).Select(r => (r.From + r.To) / 2).Order()];
+
     [Property(MaxTest = 15)]
     public void A_rib_across_is_at_least_as_thick_in_the_layout_as_stated(int seed)
     {

@@ -1,6 +1,9 @@
 using FsCheck.Xunit;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Projects;
+using PlatformForge.Projects.Presets;
+using PlatformForge.Projects.Runs;
 using PlatformForge.Sections;
 using PlatformForge.Tests.Platforms;
 using Xunit;
@@ -42,9 +45,10 @@ public class RibsAndFenceFound
     [Fact]
     public void On_the_demo_curve_ribs_are_found_as_the_plan_says_and_as_few_as_the_pitch_allows()
     {
-        foreach (double pitch in new double[] { 30, 35 })
+        // With slabs of 20 mm, ribs by whole slabs would be 20 apart under a pitch of 35.
+        foreach (var (pitch, slab) in new[] { (30.0, 12.0), (35, 20) })
         {
-            var plan = Workbench.PendlewickAs(s => s with { Ribs = s.Ribs with { Pitch = pitch }, Sockets = [], Fence = null });
+            var plan = Workbench.PendlewickAs(s => s with { Coping = s.Coping with { SlabLength = slab }, Ribs = s.Ribs with { Pitch = pitch }, Sockets = [], Fence = null });
             var set = Workbench.Made(plan, Workbench.Printer, new());
             foreach (var section in set.Sections)
             {
@@ -53,6 +57,19 @@ public class RibsAndFenceFound
                 Assert.InRange(gaps.Max() - gaps.Min(), 0, 5 * Exact);
                 Assert.Equal(Math.Ceiling(gaps.Sum() / pitch), gaps.Length);
             }
+        }
+    }
+
+    [Fact]
+    public void Under_quillhavens_station_building_ribs_are_within_their_pitch()
+    {
+        var read = ProjectReader.Read(PresetShelf.Sample("quillhaven")!, "quillhaven.toml");
+        var platform = Assert.Single(DesignRun.Design(read.Value!, RunWatch.None).Value!.Platforms);
+        double asked = platform.Plan.Spec.Ribs.Pitch, building = platform.Plan.Sockets.Max(k => k.Along);
+        Assert.True(building > 2 * asked, "a seat that ribs have to stand under");
+        foreach (var section in platform.Sections.Sections)
+        {
+            Assert.All(Gaps(platform.Plan, section, new(section), back: true), g => Assert.InRange(g, 5, asked + Exact));
         }
     }
 

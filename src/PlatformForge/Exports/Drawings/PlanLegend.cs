@@ -37,6 +37,11 @@ internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool
             yield return ("cut between sections", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Cut));
         }
 
+        if (platform.Sections.Sections.Any(p => p.Pockets.Count > 0))
+        {
+            yield return ("pocket for a plate, below", (s, x, y) => s.Box(x + 1, y - 1, 5, 2, null, PlanParts.Pocket));
+        }
+
         if (plan.WhiteLine is not null)
         {
             yield return ("white line", (s, x, y) => s.Box(x, y - 0.6, 7, 1.2, new(HouseStyle.White), new(0.08, HouseStyle.Quiet)));

@@ -20,6 +20,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
     internal static readonly Pen ElementJoint = new(0.3, HouseStyle.Accent);
 
+    internal static readonly Pen Pocket = HouseStyle.Hidden with { Colour = HouseStyle.Accent };
+
     private readonly PlatformPlan plan = platform.Plan;
 
     // Vehicles that stand beyond the platform's ends have track under them.
@@ -127,6 +129,11 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         foreach (var rib in plan.Ribs)
         {
             Strip(sheet, view, rib.Near, rib.Far, rib.From, rib.To, null, HouseStyle.Hidden with { Width = 0.1 });
+        }
+
+        foreach (var pocket in platform.Sections.Sections.SelectMany(s => s.Pockets))
+        {
+            sheet.Area(pocket.Select(view.Of), null, Pocket);
         }
 
         if (plan.WhiteLine is { } line)

@@ -50,6 +50,11 @@ internal sealed class PlatePiece
         sheet.Area(Line(plan.WallFace).Concat(Line(plan.WallBack).Reverse()), wall, HouseStyle.Thin);
         sheet.Area(Line(plan.BackWallFace).Concat(Line(plan.Back).Reverse()), wall, HouseStyle.Thin);
         Ribs(sheet, wall, HouseStyle.Thin);
+        foreach (var pocket in section.Pockets)
+        {
+            sheet.Area(pocket.Select(p => OnBed(p, 0)), new(HouseStyle.White), HouseStyle.Thin);
+        }
+
         sheet.Lines(Line(plan.CopingBack), Under);
     }
 
@@ -90,8 +95,12 @@ internal sealed class PlatePiece
 
     private Point2 Place(double s, double t)
     {
-        var p = plan.ToLayout(s, t);
-        var q = toBed.Apply(new(p.X, p.Y, plan.TopAt(s, t)));
+        return OnBed(plan.ToLayout(s, t), plan.TopAt(s, t));
+    }
+
+    private Point2 OnBed(Point2 p, double z)
+    {
+        var q = toBed.Apply(new(p.X, p.Y, z));
         return of(new(q.X, q.Y));
     }
 }

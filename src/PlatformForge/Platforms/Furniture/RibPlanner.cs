@@ -19,6 +19,9 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, Centreline 
     // A rib less than this off an even division, mm, did not step aside.
     private const double Aside = 0.05;
 
+    // Between a cut or an end, where a wall stands, and a rib's face, mm: nearer, wall and rib are built twice.
+    private const double OffWalls = 5;
+
     // Kept beside furniture on top of half a rib, mm: far more than rounding.
     private const double Hair = 0.002;
 
@@ -80,8 +83,7 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, Centreline 
     private double[] Divide(LineLength length, double from, double to, IReadOnlyList<Keepout> keepouts)
     {
         double a = length.To(from), b = length.To(to), pitch = spec.Ribs.Pitch;
-        var blocked = Blocked(length, from, to, keepouts);
-        double[] row = EvenRow.Divide(a, b, pitch, Free(a, b, blocked));
+        var (row, blocked) = Row(length, from, to, keepouts);
         double[] ends = [a, .. row, b];
         for (int i = 0; i + 1 < ends.Length; i++)
         {
@@ -105,6 +107,28 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, Centreline 
         return Array.ConvertAll(row, length.At);
     }
 
+    // Ribs keep off walls, unless one beside a wall keeps a stretch within the pitch.
+    private (double[] Row, List<(double Low, double High, string[] Names)> Blocked) Row(LineLength length, double from, double to, IReadOnlyList<Keepout> keepouts)
+    {
+        double thick = Along((from + to) / 2, spec.Ribs.Thickness), least = 2 * thick;
+        double wanted = Math.Max(least, Math.Max(Along(from, OffWalls), Along(to, OffWalls)) + (thick / 2));
+        var (off, near) = (Kept(wanted), Kept(least));
+        return Beyond(near.Row) < Beyond(off.Row) ? near : off;
+
+        (double[] Row, List<(double Low, double High, string[] Names)> Blocked) Kept(double room)
+        {
+            var blocked = Blocked(length, from, to, room, keepouts);
+            double a = length.To(from), b = length.To(to);
+            return (EvenRow.Divide(a, b, spec.Ribs.Pitch, Free(a, b, blocked)), blocked);
+        }
+
+        int Beyond(double[] row)
+        {
+            double[] ends = [length.To(from), .. row, length.To(to)];
+            return ends.Zip(ends.Skip(1), (low, high) => high - low).Count(gap => gap > spec.Ribs.Pitch + Grain);
+        }
+    }
+
     private static List<(double Low, double High)> Free(double a, double b, List<(double Low, double High, string[] Names)> blocked)
     {
         var free = new List<(double, double)>();
@@ -123,9 +147,8 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, Centreline 
     }
 
     // Stretches where no rib's middle may stand, in lengths, merged and in order. Sockets that leave no place within a pitch are stood under.
-    private List<(double Low, double High, string[] Names)> Blocked(LineLength length, double from, double to, IReadOnlyList<Keepout> keepouts)
+    private List<(double Low, double High, string[] Names)> Blocked(LineLength length, double from, double to, double room, IReadOnlyList<Keepout> keepouts)
     {
-        double room = Along((from + to) / 2, spec.Ribs.Thickness);
         var taken = keepouts.Where(k => !k.RibsPass && k.To > from && k.From < to).ToArray();
         var merged = Merged(taken);
         var narrow = merged.SelectMany(m => m.High - m.Low > spec.Ribs.Pitch ? m.All.Where(k => !k.Floored) : m.All);
@@ -134,9 +157,9 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, Centreline 
         // Beside a wall there is no place for a rib either.
         return
         [
-            (start, length.To(Math.Min(to, from + (2 * room))), [Neighbour]),
+            (start, length.To(Math.Min(to, from + room)), [Neighbour]),
             .. Merged([.. narrow]).Select(m => (Math.Max(start, m.Low), Math.Min(end, m.High), m.All.Select(k => k.Name).Distinct().ToArray())),
-            (length.To(Math.Max(from, to - (2 * room))), end, [Neighbour]),
+            (length.To(Math.Max(from, to - room)), end, [Neighbour]),
         ];
 
         List<(double Low, double High, List<Keepout> All)> Merged(IReadOnlyList<Keepout> places)

@@ -13,6 +13,7 @@ internal sealed class JointBlocks
     private readonly double leastWall;
     private readonly List<(Point2[] Ring, HeightPlane Top)> bosses = [];
     private readonly List<ColumnBlock> pockets = [];
+    private readonly List<Point2[]> pocketOutlines = [];
     private readonly Point2 inward;
     private readonly double face;
 
@@ -39,6 +40,7 @@ internal sealed class JointBlocks
             {
                 var mouth = middle + (inward * spec.EndTrim);
                 pockets.Add(PlateBlocks.Cut(mouth, inward, spec));
+                pocketOutlines.Add(PlateBlocks.Ring(mouth, inward, 0, spec.BoreDepth, spec.PocketWidth / 2));
                 AddBoss(place, mouth, (spec.PocketWidth / 2) + leastWall);
             }
 
@@ -59,6 +61,9 @@ internal sealed class JointBlocks
     public double To { get; }
 
     public IReadOnlyList<Bore> Bores { get; } = [];
+
+    /// <summary>Outlines of its pockets for plates, layout frame, mm.</summary>
+    public IReadOnlyList<Point2[]> Pockets => pocketOutlines;
 
     /// <summary>Volume of its bores and their mouths, mm³.</summary>
     public double BoreVolume => Bores.Sum(b => BoreBlocks.Volume(b, spec.MouthChamfer)) + (pockets.Count * PlateBlocks.Volume(spec));
