@@ -31,11 +31,13 @@ internal static class EnvelopeRuns
         }
 
         Line("10 m, four and a triplet", 10, WithTriplet, "-");
+        Line("10 m, five, wheelsets loose", 10, Fleet, "-", new(0.25));
+        Line("10 m, five, all play and lean", 10, Fleet, "-", new(0.25, 0.1, Math.PI / 180, 6) { Cant = 0.012 });
     }
 
-    private static void Line(string what, int metres, Vehicle[] fleet, string limit)
+    private static void Line(string what, int metres, Vehicle[] fleet, string limit, RunningPlay? play = null)
     {
-        var request = Request(metres * 1000, fleet);
+        var request = Request(metres * 1000, fleet) with { Play = play ?? RunningPlay.None };
         var envelope = EnvelopeSweeper.Sweep(request).Value!;
         var timing = Timing.Of(() => EnvelopeSweeper.Sweep(request), Math.Max(9, 200 / metres));
         long before = GC.GetTotalAllocatedBytes(precise: true);

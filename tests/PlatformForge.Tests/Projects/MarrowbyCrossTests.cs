@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Reports;
@@ -93,6 +95,21 @@ public sealed class MarrowbyCrossTests : IDisposable
         Assert.Equal("PF4022", fault.Code);
         Assert.Contains("another track", fault.Message, StringComparison.Ordinal);
         Assert.Contains("56.", fault.Remedy, StringComparison.Ordinal);
+    }
+
+    /// <summary>The figure in the words is tried as the user would: it takes the finding away, and a tenth of a millimetre more does not.</summary>
+    [Theory]
+    [InlineData(58)]
+    [InlineData(63.3)]
+    [InlineData(70)]
+    [InlineData(77.7)]
+    public void The_width_that_is_offered_before_another_track_works_and_not_much_more_does(double asked)
+    {
+        Outcome<Dossier> With(double width) => Design(Sample.Replace("width = 52", FormattableString.Invariant($"width = {width:R}"), StringComparison.Ordinal));
+        var fault = Assert.Single(With(asked).Findings, f => f.Code == "PF4022");
+        double offered = double.Parse(Regex.Match(fault.Remedy, @"width of (\d+(\.\d+)?) mm").Groups[1].Value, CultureInfo.InvariantCulture);
+        Assert.DoesNotContain(With(offered).Findings, f => f.Severity == Severity.Error);
+        Assert.Contains(With(offered + 0.1).Findings, f => f.Code == "PF4022");
     }
 
     [Fact]

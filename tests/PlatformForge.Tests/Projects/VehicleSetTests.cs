@@ -88,6 +88,27 @@ public class VehicleSetTests
         }
     }
 
+    private const string Leading = "bogie_wheelbase = 34\ntrailing_bogie_wheelbase = 28\nlow = 10\nhigh = 50\nahead = 3\nsill = { height = 13 }\ntaper = { length = 6, width = 30 }\n[[vehicle.body]]\njoined_by = \"coupling\"\ngap = 6\n";
+
+    /// <summary>What is told to be taken over is what the body has: stating it changes nothing, and then nothing is told any more.</summary>
+    [Fact]
+    public void A_body_that_leaves_figures_out_is_told_with_all_that_it_takes_over_and_stating_them_changes_nothing()
+    {
+        const string All = "length = 228\npivots = 162\nwidth = 34\nlow = 10\nhigh = 50\nbogie_wheelbase = 34\ntrailing_bogie_wheelbase = 28\ntaper = { length = 6, width = 30 }\nsill = { height = 13 }\n";
+        string[] Told(string more) => [.. DesignRun.Design(Samples.Sound(Samples.With(12, "width = 34\n" + more)), RunWatch.None).Findings.Where(f => f.Code == "PF3070").Select(f => f.Message)];
+        Assert.Equal(
+            ["'coach, body 2 of 2' takes over from the first body of its set, mm: length 228, pivots 162, width 34, low 10, high 50, bogie_wheelbase 34, trailing_bogie_wheelbase 28, taper of 6 to a width of 30, sill at 13."],
+            Told(Leading));
+        Assert.Empty(Told(Leading + All));
+        var (left, stated) = (Bodies(Leading)[1], Bodies(Leading + All)[1]);
+        Assert.Equal((left.PivotCentres, left.LeadingWheelbase, left.TrailingWheelbase), (stated.PivotCentres, stated.LeadingWheelbase, stated.TrailingWheelbase));
+        Assert.Equal(left.Parts.SelectMany(p => p.Outline), stated.Parts.SelectMany(p => p.Outline));
+
+        // What lies to one end is the body's own: the first stands 3 mm ahead of its pivots, the second does not.
+        Assert.Equal(0, left.Parts[0].Outline.Sum(p => p.X), 1e-9);
+        Assert.NotEqual(0, Bodies(Leading)[0].Parts[0].Outline.Sum(p => p.X), 1e-9);
+    }
+
     [Fact]
     public void A_set_given_for_a_finished_platform_is_tried_with_all_its_bodies() =>
         Assert.Equal(3, VehicleReader.Read("articulated-triplet", new ModelScale(76.2)).Value!.Count);
