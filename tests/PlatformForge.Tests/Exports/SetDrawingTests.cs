@@ -55,7 +55,14 @@ public class SetDrawingTests
         Assert.Equal(2, trucks.Length);
         Assert.All(Platform.Plan.Requirement.Vehicles.Except(trucks), v => Assert.Equal(2, words.Split(v).Length));
         Assert.All(trucks, t => Assert.DoesNotContain(t, words, StringComparison.Ordinal));
-        Assert.Matches(@"inside these: .*two-car unit, rear car\.", words.ReplaceLineEndings(" "));
+
+        // Whoever has no line of its own is named among those whose reach lies inside the others', and nobody else is.
+        const string Inside = "inside these: ";
+        string told = words.ReplaceLineEndings(" "), inside = told[(told.IndexOf(Inside, StringComparison.Ordinal) + Inside.Length)..];
+        Assert.Contains(Inside, told, StringComparison.Ordinal);
+        bool HasALine(string v) => told.Contains(v + ", governs here", StringComparison.Ordinal) || told.Contains(v + ", its reach", StringComparison.Ordinal);
+        Assert.All(Platform.Plan.Requirement.Vehicles.Except(trucks), v => Assert.NotEqual(HasALine(v), inside.Contains(v, StringComparison.Ordinal)));
+        Assert.Contains(Platform.Plan.Requirement.Vehicles.Except(trucks), v => !HasALine(v));
     }
 
     [Fact]

@@ -34,13 +34,13 @@ internal static class UprightFindings
     /// <param name="what">The part that governs most.</param>
     /// <param name="top">Greatest height above rail top to which it rises, mm.</param>
     /// <param name="share">Share of the edge's length along which the wall governs, 0 to 1.</param>
-    /// <param name="farther">How much farther away the coping stands at most for the wall's sake, mm.</param>
+    /// <param name="farther">How much farther away the coping stands at most for the wall's sake, mm; infinite where nothing reaches the coping's own height.</param>
     /// <param name="overhang">The overhang with which it would not; null where the coping is too narrow for that.</param>
     public static Finding WallGoverns(string key, string what, double top, double share, double farther, double? overhang) =>
         Finding.Note(
             "PF4090",
             key,
-            Invariant($"Along {share * 100:0} % of the edge it is the wall under the coping that has to stand clear, of the {what}, which stays under the coping ({top:0.##} mm above rail top at most): that keeps the coping up to {farther:0.00} mm farther away than what reaches its own height would."),
+            Invariant($"Along {share * 100:0} % of the edge it is the wall under the coping that has to stand clear, of the {what}, which stays under the coping ({top:0.##} mm above rail top at most): {(double.IsFinite(farther) ? Invariant($"that keeps the coping up to {farther:0.00} mm farther away than what reaches its own height would") : "nothing reaches the coping's own height")}."),
             overhang is { } enough ? Invariant($"With an overhang of {Up(enough)} mm the coping alone governs.") : "");
 
     private static bool Leans(double level, double leaning) => level - leaning > Told;
