@@ -139,7 +139,7 @@ internal static class BruteSweep
         }
     }
 
-    // Ways are bent where an axle stands on a kink. A straight join across that is wrong by a quarter of the step times the turn and the lever of the corner, 0.0075 mm for a truck's frames at
+    // Ways are bent where an axle stands on a kink. A straight join across that is wrong by a quarter of the step times the turn and the lever of the corner, some 0.003 mm for a truck's frames at
     // 15 mrad, so poses close in on it from both sides.
     private static void OntoKinks(Centreline ride, Stand place, (double At, (Frame Body, Frame Lead, Frame Trail) Frames) low, (double At, (Frame Body, Frame Lead, Frame Trail) Frames) high, Action<(Frame Body, Frame Lead, Frame Trail)> show)
     {
