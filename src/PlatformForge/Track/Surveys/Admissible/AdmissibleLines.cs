@@ -23,6 +23,9 @@ public sealed class AdmissibleLines
     // The middle is found when it moves by less than this, mm.
     private const double Settled = 1e-4;
 
+    // Where readings lie close, which of them tell changes with the place they are looked at from, and the middle may sway by less than this, mm, for ever: bounds about either place are the same.
+    private const double Swaying = 0.02;
+
     // Where no line meets all readings, the one that comes nearest need be found no nearer than this, mm; before that, readings contradict the place it is looked for from, not one another.
     private const double NearEnough = 0.5;
 
@@ -140,7 +143,7 @@ public sealed class AdmissibleLines
             double moved = Move(found.Figures, nodes, bends, ref point, ref heading);
             ReferenceBends.KeepInside(bends, step, BandRows.Bend(laying), BandRows.Rate(laying));
 
-            bool settled = moved < Settled || (found.AtOdds.Length > 0 && round >= EnoughRounds && moved < NearEnough);
+            bool settled = moved < Settled || (round >= EnoughRounds && moved < (found.AtOdds.Length > 0 ? NearEnough : Swaying));
             if (settled || round == MostRounds)
             {
                 return new(laying, bands, line, bends, read, nodes, found.LeastShare, found.AtOdds) { IsSettled = settled };

@@ -38,6 +38,17 @@ public class AdmissibleLinesTests
     [InlineData(127)]
     public void Curves_that_turn_far_are_found_from_the_string(int seed) => Assert.True(Where_the_search_began_makes_no_difference(seed, close: true));
 
+    /// <summary>Readings so close that most of them tell nothing have a middle too.</summary>
+    [Theory]
+    [InlineData(2)]
+    [InlineData(0.5)]
+    public void A_middle_is_found_among_readings_that_lie_close(double spacing)
+    {
+        var line = MadeUpSurvey.Track(new Random(11));
+        var set = Set(MadeUpSurvey.Bands(MadeUpSurvey.String(line, new Random(12), spacing, 0.25, MadeUpSurvey.Flexible)), line);
+        Assert.True(set.IsSettled && !set.IsEmpty);
+    }
+
     /// <summary>The set is one thing, whatever line it was looked for from.</summary>
     [Property(MaxTest = 16)]
     public bool Where_the_search_began_makes_no_difference(int seed, bool close)
