@@ -70,7 +70,7 @@ public sealed class MarrowbyCrossTests : IDisposable
         var rows = GapsByStyle.Of(platform.Plan);
         int at = Enumerable.Range(0, rows.Chainage.Count).MinBy(i => Math.Abs(rows.Chainage[i] - s));
         Assert.Equal(("long coach", "loop"), (rows.GoverningVehicle[at], rows.GoverningTrack[at]));
-        Assert.Equal("up", rows.GoverningTrack[0]);
+        Assert.Contains("up", rows.GoverningTrack);
 
         // The long coach stands on the cross-section: filled from its far side to as far as the requirement says.
         var section = CrossSectionDrawing.Draw(dossier, platform, s);
@@ -82,9 +82,10 @@ public sealed class MarrowbyCrossTests : IDisposable
         Assert.Contains(Coach, Words(TightDrawing.Draw(dossier, platform)));
         Assert.Contains(Coach, Words(GapDrawing.Draw(dossier, platform)));
 
-        // It comes nearest where it governs, and leaves there what the budget asks.
+        // It comes nearest where it governs, and leaves there what the budget asks, beside what the track's drawing leaves uncertain.
         var place = Assert.Single(platform.Tightest, t => t.Pose.OtherTrack == "loop");
-        Assert.Equal(platform.Budget.Margin, place.Left, 0.03);
+        double doubt = EdgeAccount.At(platform.Plan, place.Chainage).Allowances.Where(a => a.Name.Contains("survey", StringComparison.Ordinal)).Sum(a => a.Mm);
+        Assert.Equal(platform.Budget.Margin + doubt, place.Left, 0.03);
         Assert.InRange(place.Chainage, 650, 945);
     }
 

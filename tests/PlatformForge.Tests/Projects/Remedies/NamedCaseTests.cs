@@ -19,7 +19,7 @@ public class NamedCaseTests
 
     [Theory]
     [InlineData("platform[0].deck.thickness=50")]
-    [InlineData("platform[0].deck.thickness=19.9", "platform[0].ramps={ end = { gradient = 8 } }")]
+    [InlineData("platform[0].deck.thickness=19.9", "platform[0].ramps={ end = { gradient = 8, foot_height = 0 } }")]
     [InlineData("platform[0].ramps={ end = { length = 60, foot = 14 } }")]
     [InlineData("platform[0].ramps={ end = { length = 60, foot = -9 } }")]
     [InlineData("platform[0].ramps={ end = { length = 60, foot = 190 } }")]
