@@ -9,7 +9,7 @@ namespace PlatformForge.Verification.Distances;
 /// </summary>
 internal sealed class SegmentTree
 {
-    private const int Leaf = 4;
+    private const int Leaf = 8;
 
     // Deeper than this, halves are taken by count, which ends within 31 more.
     private const int UnevenDepth = 30;
@@ -19,19 +19,18 @@ internal sealed class SegmentTree
     private const double Indifference = 1e-7;
 
     private readonly PlanSegment[] segments;
-    private readonly List<Oblong> growing = [];
     private readonly Oblong[] oblongs;
 
     public SegmentTree(PlanSegment[] segments)
     {
         this.segments = segments;
+        var growing = new List<Oblong>(segments.Length / 2);
         if (segments.Length > 0)
         {
-            Grow(0, segments.Length, 0);
+            Grow(growing, 0, segments.Length, 0);
         }
 
         oblongs = [.. growing];
-        growing.Clear();
     }
 
     public int Count => segments.Length;
@@ -94,7 +93,7 @@ internal sealed class SegmentTree
 
     private static Point2 Turn(in CarrierPose pose, Point2 v) => new(Point2.Dot(pose.Forward, v), Point2.Cross(pose.Forward, v));
 
-    private int Grow(int from, int to, int depth)
+    private int Grow(List<Oblong> growing, int from, int to, int depth)
     {
         var oblong = Around(from, to);
         int me = growing.Count;
@@ -102,7 +101,7 @@ internal sealed class SegmentTree
         if (to - from > Leaf)
         {
             int middle = depth < UnevenDepth ? Part(oblong) : (from + to) / 2;
-            int first = Grow(from, middle, depth + 1), second = Grow(middle, to, depth + 1);
+            int first = Grow(growing, from, middle, depth + 1), second = Grow(growing, middle, to, depth + 1);
             growing[me] = oblong with { First = first, Second = second };
         }
 

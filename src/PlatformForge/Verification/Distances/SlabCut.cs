@@ -15,14 +15,22 @@ internal readonly record struct Slab(double Low, double High)
     /// <summary>Most corners that a triangle has after both faces have cut it.</summary>
     public const int MostCorners = 5;
 
+    /// <summary>The slab without what lies above everything: it cuts the same out of what rises to no more than a height.</summary>
+    public Slab Below(double top) => High > top ? this with { High = top } : this;
+
+    /// <summary>Whether a height lies in the slab.</summary>
+    public bool Holds(double z) => z > Low + ClearanceRule.Rounding && z <= High;
+
+    /// <summary>Whether nothing of a triangle with corners at these heights lies in the slab. Files round heights.</summary>
+    public bool Misses(double a, double b, double c) => Math.Max(a, Math.Max(b, c)) <= Low + ClearanceRule.Rounding || Math.Min(a, Math.Min(b, c)) > High;
+
     /// <summary>
     /// The corners of what a triangle leaves in the slab, in order: none, or up to <see cref="MostCorners"/>; a triangle that
     /// only touches the upper face leaves a point or an edge.
     /// </summary>
     public int Cut(Point3 a, Point3 b, Point3 c, Span<Point3> corners)
     {
-        // Files round heights.
-        if (Math.Max(a.Z, Math.Max(b.Z, c.Z)) <= Low + ClearanceRule.Rounding || Math.Min(a.Z, Math.Min(b.Z, c.Z)) > High)
+        if (Misses(a.Z, b.Z, c.Z))
         {
             return 0;
         }

@@ -88,7 +88,8 @@ internal sealed class TrackSearch
         {
             var vehicle = stock.Vehicles[i / 2];
             bool backwards = i % 2 == 1;
-            if ((!backwards || vehicle.EitherWayRound) && PoseRun.Of(stock.Ride, vehicle, backwards, from, to) is { } standing && PoseRun.Loose(stock.Ride, vehicle, facts.Play, backwards, from, to) is { } loose)
+            if ((!backwards || vehicle.EitherWayRound) && PoseRun.Of(stock.Ride, vehicle, backwards, from, to) is { } standing
+                && (PoseRun.IsAllOf(vehicle, facts.Play) ? [standing] : PoseRun.Loose(stock.Ride, vehicle, facts.Play, backwards, from, to)) is { } loose)
             {
                 runs[i] = new(standing, loose);
             }
@@ -99,7 +100,19 @@ internal sealed class TrackSearch
     private Dictionary<Slab, SegmentTree> Trees(VehicleRuns?[] runs, HeldOutline[] outlines)
     {
         double halfWidth = runs.OfType<VehicleRuns>().Select(r => HalfWidth(r.True)).DefaultIfEmpty(0).Max();
-        return outlines.Select(o => o.Slab).Distinct().ToDictionary(s => s, s => BandEdges.Of(placed, s, field, halfWidth));
+        double[][] away = [.. placed.Select(m => Array.ConvertAll(m.Vertices, v => field.Distance(new(v.X, v.Y))))];
+
+        // Most bands reach above all that was printed: they hold the same edges, and one tree serves them.
+        double top = placed.SelectMany(m => m.Vertices).Select(v => v.Z).DefaultIfEmpty(0).Max();
+        var trees = new Dictionary<Slab, SegmentTree>();
+        foreach (var slab in outlines.Select(o => o.Slab).Distinct())
+        {
+            var cut = slab.Below(top);
+            trees.TryAdd(cut, trees.GetValueOrDefault(cut) ?? BandEdges.Of(placed, away, cut, field, halfWidth));
+            trees.TryAdd(slab, trees[cut]);
+        }
+
+        return trees;
     }
 
     // How far the vehicle reaches from the track's middle at some of its poses; the rest is within the field's roughness.
@@ -127,6 +140,12 @@ internal sealed class TrackSearch
             closest = Less(closest, new(Least(runs.True, part, part.Bare, trees, 0, closest?.Near), runs.True, part, part.Bare));
         }
 
+        if (closest is not null && IsOneWay(runs, parts, trees))
+        {
+            var found = closest with { Near = closest.Near is { } near ? near with { Clearance = near.Clearance - facts.Asked } : null };
+            return found.Near is null ? default : (Along(closest, trees, 0), Along(found, trees, facts.Asked));
+        }
+
         for (int way = 0; way < loose.Length; way++)
         {
             foreach (var part in loose[way])
@@ -140,6 +159,10 @@ internal sealed class TrackSearch
 
         return (closest is null ? null : Along(closest, trees, 0), tightest is null ? null : Along(tightest, trees, facts.Asked));
     }
+
+    // Without play it stands true in its only way. Where the bands hold the same edges too, nothing else comes out than for the bare vehicle.
+    private static bool IsOneWay(VehicleRuns runs, HeldPart[] parts, Dictionary<Slab, SegmentTree> trees) => ReferenceEquals(runs.Loose[0], runs.True)
+        && parts.All(p => p.Loose is [var only] && only.Outline == p.Bare.Outline && trees[only.Slab] == trees[p.Bare.Slab]);
 
     // What came nearest, and what it was measured with.
     private sealed record Found(Nearness? Near, PoseRun Run, HeldPart Part, HeldOutline Held);

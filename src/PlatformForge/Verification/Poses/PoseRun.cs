@@ -29,6 +29,10 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
     public static PoseRun? Of(Centreline ride, Vehicle vehicle, bool backwards, double from, double to) =>
         Of(ride, backwards ? WayRound.Turned(vehicle) : vehicle, backwards, default, 0, 0, from, to);
 
+    /// <summary>Whether a vehicle has no play, and nothing on it moves but with its body: then standing true is its only way.</summary>
+    public static bool IsAllOf(Vehicle vehicle, RunningPlay play) =>
+        vehicle.Parts.Count > 0 && vehicle.Parts.All(p => p.Carrier == PartCarrier.Body) && AxlesOff.Ways(vehicle, play) is [{ Lead.IsOff: false, Trail.IsOff: false }];
+
     /// <summary>Every way in which a vehicle is pressed aside by its play, carrier by carrier; null when the axles find no place in one.</summary>
     public static IReadOnlyList<PoseRun>? Loose(Centreline ride, Vehicle vehicle, RunningPlay play, bool backwards, double from, double to)
     {
