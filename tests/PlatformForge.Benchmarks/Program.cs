@@ -4,7 +4,8 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope | survey | doubt | honesty | designs --count N --seed FIRST --report FILE]
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope | survey | doubt | honesty | scale FOLDER
+//     | hostile [SEED [COUNT]] | designs --count N --seed FIRST --report FILE]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
 {
@@ -15,6 +16,18 @@ if (args is ["envelope"])
 if (args is ["designs", ..])
 {
     return DesignRuns.Report(args[1..]);
+}
+
+if (args is ["hostile", ..])
+{
+    int seed = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 1, count = args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 1000;
+    return HostileRuns.Report(seed, count) == 0 ? 0 : 1;
+}
+
+if (args is ["scale", var folder])
+{
+    ScaleProjects.Write(folder);
+    return 0;
 }
 
 if (args is ["doubt"])
