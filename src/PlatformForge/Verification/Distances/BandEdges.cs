@@ -4,7 +4,7 @@ namespace PlatformForge.Verification.Distances;
 
 /// <summary>Gathers the edges in plan of everything that stands in a height band and near enough to a track.</summary>
 /// <remarks>
-/// An edge that two triangles share, and edges one above the other up an upright face, are one in plan: one of each is kept, which is a fifth of them.
+/// An edge that two triangles share is kept once.
 /// </remarks>
 internal sealed class BandEdges
 {
@@ -16,7 +16,7 @@ internal sealed class BandEdges
     private readonly double reach;
     private readonly List<PlanSegment> kept = [];
     private readonly List<double> distances = [];
-    private readonly HashSet<(Point2 Low, Point2 High)> known = [];
+    private readonly HashSet<(Point3 Low, Point3 High)> known = [];
     private double nearest = double.PositiveInfinity;
 
     private BandEdges(Slab slab, RideField field, double halfWidth) => (this.slab, this.field, reach) = (slab, field, halfWidth + (2 * RideField.Roughness) + Piece);
@@ -97,12 +97,12 @@ internal sealed class BandEdges
 
     private static Point2 Middle(Point3 a, Point3 b) => new((a.X + b.X) / 2, (a.Y + b.Y) / 2);
 
-    private static (Point2 Low, Point2 High) Key(Point2 a, Point2 b) => a.X < b.X || (a.X == b.X && a.Y < b.Y) ? (a, b) : (b, a);
+    private static (Point3 Low, Point3 High) Key(Point3 a, Point3 b) => (a.X, a.Y, a.Z).CompareTo((b.X, b.Y, b.Z)) < 0 ? (a, b) : (b, a);
 
     private void Add(Point3 a, Point3 b, int section)
     {
         // An edge that is too far off as a whole is not taken to pieces.
-        if (field.Distance(Middle(a, b)) - ((b - a).Length / 2) > Keep || !known.Add(Key(Plan(a), Plan(b))))
+        if (field.Distance(Middle(a, b)) - ((b - a).Length / 2) > Keep || !known.Add(Key(a, b)))
         {
             return;
         }
