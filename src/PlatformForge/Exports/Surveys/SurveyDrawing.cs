@@ -14,6 +14,9 @@ public static class SurveyDrawing
     private const double PlotLeft = 28, PlotWidth = 276, ColumnLeft = 322;
     private const double PlanTop = 30, PlanHeight = 84, MissTop = 124, MissHeight = 58, BendTop = 192, BendHeight = 46;
 
+    // Share of the track's length by which the plots go on at either end, so that no reading's mark lies on the frame.
+    private const double BeyondEnds = 0.015;
+
     /// <summary>Draws a survey.</summary>
     /// <param name="track">The survey.</param>
     /// <param name="origin">Up to three short lines on whose survey it is and what drew it.</param>
@@ -24,10 +27,10 @@ public static class SurveyDrawing
         var plan = new SurveyPlan(track, PlotLeft, PlanTop, PlotWidth, PlanHeight);
         sheet.Text(Invariant($"Readings are drawn {plan.Exaggeration} times as far from the line as they are. Chainage runs along the line from its first reading."), new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         plan.DrawOn(sheet);
-        double length = track.Line.Length;
-        new MissPlot(track, new(PlotLeft, MissTop, PlotWidth, MissHeight, 0, length, -MissPlot.Range(track), MissPlot.Range(track))).DrawOn(sheet);
+        double length = track.Line.Length, beyond = length * BeyondEnds;
+        new MissPlot(track, new(PlotLeft, MissTop, PlotWidth, MissHeight, -beyond, length + beyond, -MissPlot.Range(track), MissPlot.Range(track))).DrawOn(sheet);
         var (low, high) = BendPlot.Range(track);
-        new BendPlot(track, new(PlotLeft, BendTop, PlotWidth, BendHeight, 0, length, low, high)).DrawOn(sheet);
+        new BendPlot(track, new(PlotLeft, BendTop, PlotWidth, BendHeight, -beyond, length + beyond, low, high)).DrawOn(sheet);
         new SurveyColumn(track, ColumnLeft, PlanTop, Width - TitleBlock.Inset - ColumnLeft).DrawOn(sheet);
         TitleBlock.Draw(sheet, track.Line.Name, "Survey of the track", Invariant($"Plan about 1:{1 / plan.Scale:0.#} of the model; plots as figured"), Notes(track), origin);
         return sheet;
