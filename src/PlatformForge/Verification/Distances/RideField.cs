@@ -1,9 +1,10 @@
+using System.Collections.Concurrent;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 
 namespace PlatformForge.Verification.Distances;
 
-/// <summary>Rough distance in plan to a track, quick for many points near one another.</summary>
+/// <summary>Rough distance in plan to a track, quick for many points near one another. May be asked from several threads: what a cell holds depends on nothing but the track.</summary>
 internal sealed class RideField
 {
     private const double Cell = 8;
@@ -12,7 +13,7 @@ internal sealed class RideField
     private readonly double[] chainages;
     private readonly (Point2 Middle, double Radius)[] blocks; // circles around samples in a row
     private readonly int block;
-    private readonly Dictionary<(int X, int Y), (double Distance, int Nearest)> cells = [];
+    private readonly ConcurrentDictionary<(int X, int Y), (double Distance, int Nearest)> cells = new();
 
     // What a bound by circles may be off by, of rounding, mm.
     private const double Slack = 1e-6;
@@ -41,7 +42,7 @@ internal sealed class RideField
         if (!cells.TryGetValue(key, out var found))
         {
             var middle = new Point2((key.Item1 + 0.5) * Cell, (key.Item2 + 0.5) * Cell);
-            cells.Add(key, found = Nearest(middle));
+            found = cells.GetOrAdd(key, Nearest(middle));
         }
 
         return found;
