@@ -5,10 +5,9 @@ using PlatformForge.Track;
 namespace PlatformForge.Platforms;
 
 /// <summary>
-/// A side platform worked out, in plan coordinates: chainage s along the track it faces, and reach t, the distance from the
-/// centreline on the platform's side (layout offset = side × t). All lengths in mm. All lines share <see cref="Stations"/> and are
-/// straight in the layout between the mapped points of neighbouring stations; so drawn, the coping front stays clear of what is required.
-/// Heights are over the baseboard.
+/// A platform worked out: a plan for each of its faces, and the body between them. What belongs to a track is told by the face on it, in that track's chainage
+/// and reach; the body, and what stands on and under its deck, in those of the first face, whose chart is the spine. All lengths in mm. All lines of the body
+/// are straight in the layout between the mapped points of neighbouring stations. Heights are over the baseboard.
 /// </summary>
 public sealed record PlatformPlan
 {
@@ -17,36 +16,59 @@ public sealed record PlatformPlan
 
     public required PlatformSite Site { get; init; }
 
-    /// <summary>The centreline that carries the plan coordinates.</summary>
-    public required Centreline Chart { get; init; }
+    /// <summary>The faces in the order asked; one at least.</summary>
+    public required IReadOnlyList<FacePlan> Faces { get; init; }
 
-    public Side Side => Spec.Face.Side;
+    /// <summary>What lies between them.</summary>
+    public required BodyPlan Body { get; init; }
 
-    /// <summary>Facet stations: chainages in mm from the platform's start to its end, with every coping joint and ramp head among them.</summary>
-    public required double[] Stations { get; init; }
+    /// <summary>The face that a figure belongs to where nothing says which.</summary>
+    public FacePlan First => Faces[0];
 
-    /// <summary>Front edge of the coping, the nearest line to the track.</summary>
-    public required PlanLine CopingFront { get; init; }
+    /// <inheritdoc cref="FacePlan.Chart"/>
+    public Centreline Chart => First.Chart;
 
-    public required PlanLine CopingBack { get; init; }
+    /// <inheritdoc cref="FacePlan.Side"/>
+    public Side Side => First.Side;
 
-    /// <summary>Face of the front wall towards the track.</summary>
-    public required PlanLine WallFace { get; init; }
+    /// <inheritdoc cref="BodyPlan.Stations"/>
+    public double[] Stations => Body.Stations;
 
-    /// <summary>Inner face of the front wall.</summary>
-    public required PlanLine WallBack { get; init; }
+    /// <inheritdoc cref="BodyPlan.CopingFront"/>
+    public PlanLine CopingFront => Body.CopingFront;
 
-    /// <summary>Inner face of the back wall.</summary>
-    public required PlanLine BackWallFace { get; init; }
+    /// <inheritdoc cref="BodyPlan.CopingBack"/>
+    public PlanLine CopingBack => Body.CopingBack;
 
-    /// <summary>Outer face of the back wall, the platform's back edge.</summary>
-    public required PlanLine Back { get; init; }
+    /// <inheritdoc cref="BodyPlan.WallFace"/>
+    public PlanLine WallFace => Body.WallFace;
 
-    /// <summary>Height of the coping's top along the platform.</summary>
-    public required HeightProfile Profile { get; init; }
+    /// <inheritdoc cref="BodyPlan.WallBack"/>
+    public PlanLine WallBack => Body.WallBack;
 
-    /// <summary>Chainages of joints between coping slabs, the ends not included.</summary>
-    public required double[] CopingJoints { get; init; }
+    /// <inheritdoc cref="BodyPlan.BackWallFace"/>
+    public PlanLine BackWallFace => Body.BackWallFace;
+
+    /// <inheritdoc cref="BodyPlan.Back"/>
+    public PlanLine Back => Body.Back;
+
+    /// <inheritdoc cref="FacePlan.Profile"/>
+    public HeightProfile Profile => First.Profile;
+
+    /// <inheritdoc cref="FacePlan.CopingJoints"/>
+    public double[] CopingJoints => First.CopingJoints;
+
+    /// <inheritdoc cref="FacePlan.WhiteLine"/>
+    public WhiteLineBand? WhiteLine => First.WhiteLine;
+
+    /// <inheritdoc cref="FacePlan.Requirement"/>
+    public RequirementTrace Requirement => First.Requirement;
+
+    /// <inheritdoc cref="FacePlan.Alternatives"/>
+    public IReadOnlyList<PlanLine> Alternatives => First.Alternatives;
+
+    /// <inheritdoc cref="FacePlan.Gaps"/>
+    public GapTable Gaps => First.Gaps;
 
     /// <summary>Walls and stiffeners under the deck, in order of kind and chainage: of the whole platform with its stated cuts, or, after
     /// <see cref="PlatformPlanner.Divided"/>, between all its cuts.</summary>
@@ -63,18 +85,8 @@ public sealed record PlatformPlan
     /// <summary>The fence whose posts those are; null where there is none.</summary>
     public PlanFence? Fence { get; init; }
 
-    public required WhiteLineBand? WhiteLine { get; init; }
-
     /// <summary>Places for cuts in order of chainage, each clear of sockets and holes; ribs make room for the cuts that are chosen.</summary>
     public required IReadOnlyList<CutCandidate> CutCandidates { get; init; }
-
-    /// <summary>What the vehicles need of the coping.</summary>
-    public required RequirementTrace Requirement { get; init; }
-
-    /// <summary>Coping fronts of all three styles, on the same stations, indexed by <see cref="EdgeStyle"/>.</summary>
-    public required IReadOnlyList<PlanLine> Alternatives { get; init; }
-
-    public required GapTable Gaps { get; init; }
 
     /// <summary>The walking surface, coping included, as planes that meet in lines across the platform; in sections at their ends.</summary>
     public DeckSurface Surface { get; init; } = DeckSurface.None;
@@ -86,9 +98,9 @@ public sealed record PlatformPlan
     /// </summary>
     public double TopAt(double chainage, double reach) => Surface.At(chainage).At(ToLayout(chainage, reach));
 
-    /// <summary>Name of the track that a vehicle of the requirement, by index, runs on.</summary>
-    public string TrackOf(int vehicle) => Requirement.OtherTrack(vehicle) is { Length: > 0 } other ? other : Spec.Face.Track;
+    /// <inheritdoc cref="FacePlan.TrackOf"/>
+    public string TrackOf(int vehicle) => First.TrackOf(vehicle);
 
-    /// <summary>The place in the layout frame of a place in plan coordinates.</summary>
-    public Point2 ToLayout(double chainage, double reach) => Chart.PointAt(chainage, (int)Side * reach);
+    /// <summary>The place in the layout frame of a place in the spine's coordinates.</summary>
+    public Point2 ToLayout(double chainage, double reach) => First.ToLayout(chainage, reach);
 }

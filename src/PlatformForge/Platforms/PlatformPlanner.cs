@@ -104,30 +104,34 @@ public static class PlatformPlanner
             return Outcome.Fault<PlatformPlan>(findings);
         }
 
-        var plan = new PlatformPlan
+        var face = new FacePlan
         {
-            Spec = spec,
-            Site = request.Site,
+            Spec = spec.Face,
             Chart = request.Chart,
             Stations = vertices.Stations,
             CopingFront = lines.CopingFront,
             CopingBack = lines.CopingBack,
             WallFace = lines.WallFace,
             WallBack = lines.WallBack,
-            BackWallFace = lines.BackWallFace,
-            Back = lines.Back,
             Profile = profile,
             CopingJoints = spec.Coping.SlabLength > 0 ? slabs.Joints : [],
+            WhiteLine = furniture.Line,
+            Requirement = trace with { Allowances = AllowanceCosts.Of(request, profile, trace) },
+            Alternatives = alternatives,
+            Gaps = GapMeasurer.Measure(request, profile, alternatives),
+        };
+        var plan = new PlatformPlan
+        {
+            Spec = spec,
+            Site = request.Site,
+            Faces = [face],
+            Body = lines.Body,
             Ribs = furniture.Ribs.Ribs,
             RibPitch = furniture.Ribs.Pitch,
             Sockets = furniture.Sockets,
             PostHoles = furniture.Posts,
             Fence = furniture.Fence,
-            WhiteLine = furniture.Line,
             CutCandidates = furniture.Cuts,
-            Requirement = trace with { Allowances = AllowanceCosts.Of(request, profile, trace) },
-            Alternatives = alternatives,
-            Gaps = GapMeasurer.Measure(request, profile, alternatives),
         };
         plan = plan with { Surface = HingedDeck.Uncut(plan) };
         shaped = plan;

@@ -75,28 +75,41 @@ internal static class HandDossier
         var rows = from style in Enum.GetValues<EdgeStyle>()
                    from k in (int[])[0, 1]
                    select new GapRow(style, vehicles[k].Name, 1.1 + (0.4 * (int)style), 300, 2.2 + (0.5 * (int)style), 4.1 + (0.5 * (int)style), 700, 3, 76.2);
-        var plan = new PlatformPlan
+        var face = new FacePlan
         {
-            Spec = spec,
-            Site = new(new(76.2), RailTop),
+            Spec = spec.Face,
             Chart = line,
             Stations = stations,
             CopingFront = fitted,
             CopingBack = fitted.Shifted(7.9),
             WallFace = fitted.Shifted(1),
             WallBack = fitted.Shifted(1 + Wall),
-            BackWallFace = fitted.Shifted(62 - Wall),
-            Back = fitted.Shifted(62),
             Profile = profile,
             CopingJoints = joints,
-            Ribs = [.. Enumerable.Range(1, 23).Select(i => new PlanRib(RibKind.Transverse, From + (i * 30.5) - 0.6, From + (i * 30.5) + 0.6, fitted.Shifted(2.6), fitted.Shifted(60.4), null)), new PlanRib(RibKind.Longitudinal, From, To, fitted.Shifted(31), fitted.Shifted(32.2), null)],
-            Sockets = [new("running-in board", 420, 62, 1.7, 1.7, 4, 1.2), new("running-in board", 448, 62, 1.7, 1.7, 4, 1.2)],
-            PostHoles = [.. Enumerable.Range(0, 23).Select(i => new PlanHole("fence", From + 4 + (i * 32.8), fitted.At(From + 4 + (i * 32.8)) + 59.5, 1.2, null))],
             WhiteLine = new(From + Ramp, To - Ramp, fitted.Shifted(0.8), fitted.Shifted(1.8), 0),
-            CutCandidates = [.. joints.Select(j => new CutCandidate(j, CutRank.Joint))],
             Requirement = new(fine, swept, budget.Margin, [.. fine.Select(Governs)], [.. fine.Select(s => Governs(s) == 0 ? "body" : "cylinders")], [.. vehicles.Select(v => v.Name)]),
             Alternatives = [fitted, faired, uniform],
             Gaps = new([.. rows], traces),
+        };
+        var plan = new PlatformPlan
+        {
+            Spec = spec,
+            Site = new(new(76.2), RailTop),
+            Faces = [face],
+            Body = new()
+            {
+                Stations = stations,
+                CopingFront = fitted,
+                CopingBack = fitted.Shifted(7.9),
+                WallFace = fitted.Shifted(1),
+                WallBack = fitted.Shifted(1 + Wall),
+                BackWallFace = fitted.Shifted(62 - Wall),
+                Back = fitted.Shifted(62),
+            },
+            Ribs = [.. Enumerable.Range(1, 23).Select(i => new PlanRib(RibKind.Transverse, From + (i * 30.5) - 0.6, From + (i * 30.5) + 0.6, fitted.Shifted(2.6), fitted.Shifted(60.4), null)), new PlanRib(RibKind.Longitudinal, From, To, fitted.Shifted(31), fitted.Shifted(32.2), null)],
+            Sockets = [new("running-in board", 420, 62, 1.7, 1.7, 4, 1.2), new("running-in board", 448, 62, 1.7, 1.7, 4, 1.2)],
+            PostHoles = [.. Enumerable.Range(0, 23).Select(i => new PlanHole("fence", From + 4 + (i * 32.8), fitted.At(From + 4 + (i * 32.8)) + 59.5, 1.2, null))],
+            CutCandidates = [.. joints.Select(j => new CutCandidate(j, CutRank.Joint))],
         };
         plan = plan with { Surface = HingedDeck.Uncut(plan) };
         var parts = vehicles.SelectMany((v, k) => v.Parts.Select(p =>

@@ -14,4 +14,16 @@ internal sealed record PlanLines(PlanLine CopingFront, PlanLine CopingBack, Plan
             front.Shifted(width - spec.Walls.BackThickness),
             front.Shifted(width));
     }
+
+    /// <summary>The same as a body on a spine.</summary>
+    public BodyPlan Body => new()
+    {
+        Stations = CopingFront.Stations,
+        CopingFront = CopingFront,
+        CopingBack = CopingBack,
+        WallFace = WallFace,
+        WallBack = WallBack,
+        BackWallFace = BackWallFace,
+        Back = Back,
+    };
 }

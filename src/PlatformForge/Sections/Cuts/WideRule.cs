@@ -43,8 +43,11 @@ internal static class WideRule
         return new(plan with
         {
             Spec = plan.Spec with { Deck = plan.Spec.Deck with { Width = width } },
-            Back = plan.CopingFront.Shifted(width),
-            BackWallFace = plan.CopingFront.Shifted(width - plan.Spec.Walls.BackThickness),
+            Body = plan.Body with
+            {
+                Back = plan.CopingFront.Shifted(width),
+                BackWallFace = plan.CopingFront.Shifted(width - plan.Spec.Walls.BackThickness),
+            },
         });
     }
 
