@@ -1,3 +1,5 @@
+using PlatformForge.Track;
+
 namespace PlatformForge.Clearance;
 
 /// <summary>
@@ -14,6 +16,15 @@ public sealed record PartReach(int Run, Vehicle Vehicle, VehiclePart Part, doubl
 {
     /// <summary>Name of the track the vehicle runs on.</summary>
     public string Track { get; init; } = "";
+
+    /// <summary>Whether it runs on the first track of the request, the one that the platform faces.</summary>
+    public bool IsFaced => Run == 0;
+
+    /// <summary>Name of the track the vehicle runs on where that is another than the faced one; empty where it is that.</summary>
+    public string OtherTrack => IsFaced ? "" : Track;
+
+    /// <summary>Reach towards a side of the chart line at each station, mm.</summary>
+    public double[] Towards(Side side) => side.Of(Left, Right);
 
     /// <summary>Lowest height above rail top while it stands upright, mm.</summary>
     public double ZLow => Part.ZLow;

@@ -113,7 +113,7 @@ public static class PoseFinder
             Point2 a = carrier.Apply(part.Outline[i]) - station.Position, b = carrier.Apply(part.Outline[(i + 1) % part.Outline.Count]) - station.Position;
             if (StationCut.Offset(a, b, station) is { } offset)
             {
-                reach = Math.Max(reach, (int)side * offset);
+                reach = Math.Max(reach, side.Reach(offset));
             }
         }
 

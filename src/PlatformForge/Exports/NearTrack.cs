@@ -1,4 +1,5 @@
 using PlatformForge.Platforms;
+using PlatformForge.Track;
 
 namespace PlatformForge.Exports;
 
@@ -26,7 +27,7 @@ public sealed record NearTrack(string Track, bool Behind, double Chainage, doubl
         for (double u = 0; u <= ride.Length; u += Step)
         {
             var (chainage, offset) = plan.Chart.Locate(ride.PointAt(u));
-            double reach = (int)plan.Side * offset;
+            double reach = plan.Side.Reach(offset);
             if (chainage < plan.Spec.Face.From || chainage > plan.Spec.Face.To || Math.Abs(offset) < Own)
             {
                 continue;

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -79,7 +80,7 @@ public static class PlatformNeighbours
                 }
 
                 var at = plan.Chart.Locate(place, Guess(plan, place));
-                double reach = (int)plan.Side * at.Offset, depth = plan.Back.At(at.Chainage) - reach, width = reach - plan.CopingFront.At(at.Chainage);
+                double reach = plan.Side.Reach(at.Offset), depth = plan.Back.At(at.Chainage) - reach, width = reach - plan.CopingFront.At(at.Chainage);
                 found = found is null ? new(at.Chainage, depth, width, at.Chainage, at.Chainage) : new(
                     depth > found.Depth ? at.Chainage : found.Chainage, Math.Max(depth, found.Depth), Math.Min(width, found.Width), Math.Min(found.From, at.Chainage), Math.Max(found.To, at.Chainage));
             }

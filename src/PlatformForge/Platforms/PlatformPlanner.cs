@@ -65,7 +65,7 @@ public static class PlatformPlanner
     {
         shaped = null;
         var (spec, envelope) = (request.Spec, request.Envelope);
-        var vehicles = envelope.Parts.Where(p => p.Run == 0).Select(p => p.Vehicle).Distinct();
+        var vehicles = envelope.Parts.Where(p => p.IsFaced).Select(p => p.Vehicle).Distinct();
         var findings = Check(spec, request.Site, request.Chart, vehicles, request.StartsAtBuffers, request.EndsAtBuffers).ToList();
         if (!HasErrors(findings))
         {
@@ -205,7 +205,7 @@ public static class PlatformPlanner
                 return;
             }
 
-            double curvature = (int)spec.Face.Side * request.Chart.CurvatureAt(trace.Stations[i]);
+            double curvature = spec.Face.Side.Bend(request.Chart.CurvatureAt(trace.Stations[i]));
             if (1 - (curvature * (most + spec.Deck.Width)) < least)
             {
                 (least, at, reach) = (1 - (curvature * (most + spec.Deck.Width)), trace.Stations[i], 1 / curvature);
@@ -226,7 +226,7 @@ public static class PlatformPlanner
         foreach (double s in trace.Stations.Where((_, i) => double.IsNegativeInfinity(trace.Swept[i])))
         {
             int at = (int)Math.Round((s - envelope.From) / envelope.Spacing);
-            if (envelope.Parts.Where(p => p.Run == 0 && double.IsFinite((face.Side == Side.Left ? p.Left : p.Right)[at])).MinBy(p => p.Lowest) is { } lowest)
+            if (envelope.Parts.Where(p => p.IsFaced && double.IsFinite(p.Towards(face.Side)[at])).MinBy(p => p.Lowest) is { } lowest)
             {
                 places.Add((lowest.Lowest - (profile.At(s) - request.Site.RailTop) + LeastOver, s, lowest));
             }

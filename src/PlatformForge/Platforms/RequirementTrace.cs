@@ -51,7 +51,7 @@ public sealed record RequirementTrace(double[] Stations, double[] Swept, double 
     }
 
     /// <summary>Index of the vehicle whose part it is.</summary>
-    public int IndexOf(PartReach part) => IndexOf(part.Vehicle.Name, part.Run == 0 ? "" : part.Track);
+    public int IndexOf(PartReach part) => IndexOf(part.Vehicle.Name, part.OtherTrack);
 
     /// <summary>Least reach of the coping at a station by index, mm.</summary>
     public double Required(int station) => Kept?[station] ?? Swept[station] + Budget;

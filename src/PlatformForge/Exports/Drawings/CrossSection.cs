@@ -42,8 +42,8 @@ internal sealed class CrossSection
 
         // Of other tracks only the vehicle that governs: the rest do not decide anything here.
         parts = [.. platform.Envelope.Parts
-            .Select(p => (p, Near: plan.Side == Side.Left ? p.Left[station] : p.Right[station], Far: plan.Side == Side.Left ? p.Right[station] : p.Left[station], Vehicle: ToldAs(p)))
-            .Where(p => double.IsFinite(p.Near) && double.IsFinite(p.Far) && (p.p.Run == 0 || p.Vehicle == Governing))];
+            .Select(p => (p, Near: p.Towards(plan.Side)[station], Far: p.Towards(plan.Side.Opposite())[station], Vehicle: ToldAs(p)))
+            .Where(p => double.IsFinite(p.Near) && double.IsFinite(p.Far) && (p.p.IsFaced || p.Vehicle == Governing))];
         standing = Standing(plan.Requirement.GoverningPart[at]);
         others = [.. dossier.Tracks.Where(t => t.Ride.Name != plan.Spec.Face.Track).Select(t => TrackCrossing.At(t.Ride, plan, s)).OfType<TrackCrossing>().Where(c => (Math.Abs(c.Reach) > Own || c.Name == plan.Requirement.OtherTrack(Governing)) && c.Reach > -dossier.Scale.ToModel(Before) && c.Reach < back + dossier.Scale.ToModel(Behind))];
         Spare = front - plan.Requirement.Swept[at];
@@ -99,7 +99,7 @@ internal sealed class CrossSection
     private int ToldAs(PartReach part)
     {
         int own = plan.Requirement.IndexOf(part);
-        return part.Vehicle.TruckOf is { } engine && own != Governing && plan.Requirement.IndexOf(engine, part.Run == 0 ? "" : part.Track) is var at and >= 0 ? at : own;
+        return part.Vehicle.TruckOf is { } engine && own != Governing && plan.Requirement.IndexOf(engine, part.OtherTrack) is var at and >= 0 ? at : own;
     }
 
     // The largest scale at which the section has room beside a column on the left, and where its origin lies then.
@@ -127,7 +127,7 @@ internal sealed class CrossSection
         {
             double[] offsets = [.. Enumerable.Range(0, placed.Ring.Count)
                 .Select(i => StationCut.Offset(placed.Ring[i] - frame.Position, placed.Ring[(i + 1) % placed.Ring.Count] - frame.Position, frame))
-                .OfType<double>().Select(d => (int)plan.Side * d)];
+                .OfType<double>().Select(d => plan.Side.Reach(d))];
             if (offsets.Length > 1)
             {
                 cut.Add((offsets.Min(), offsets.Max(), dossier.RailTop + placed.Part.ZLow, dossier.RailTop + placed.Part.ZHigh));

@@ -46,7 +46,7 @@ internal sealed class GapKey(Dossier dossier, PlatformDossier platform, double l
     // Whether a vehicle's reach or its doors are in the plots: one that stays far from the edge has no line there.
     private bool Shows(int vehicle) =>
         need.GoverningVehicle.Contains(vehicle) || platform.Plan.Gaps.Traces.Any(t => need.IndexOf(t.Vehicle) == vehicle)
-        || platform.Envelope.Parts.Any(p => p.Run == 0 && need.IndexOf(p) == vehicle && (platform.Plan.Side == Track.Side.Left ? p.Left : p.Right).Any(r => double.IsFinite(r) && r > leastReach));
+        || platform.Envelope.Parts.Any(p => p.IsFaced && need.IndexOf(p) == vehicle && p.Towards(platform.Plan.Side).Any(r => double.IsFinite(r) && r > leastReach));
 
     private double Budget(Sheet sheet, double left, double top, double width)
     {

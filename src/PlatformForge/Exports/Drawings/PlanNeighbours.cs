@@ -23,7 +23,7 @@ internal sealed class PlanNeighbours(Dossier dossier, PlatformPlan plan, double 
         from i in Enumerable.Range(0, (int)Math.Ceiling(ride.Length / Facet) + 1)
         let point = ride.PointAt(Math.Min(ride.Length, i * Facet), dossier.Gauge / 2)
         let place = plan.Chart.Locate(point)
-        where place.Chainage > plan.Spec.Face.From && place.Chainage < plan.Spec.Face.To && (int)plan.Side * place.Offset is var reach && reach > plan.Back.At(place.Chainage) && reach < plan.Back.At(place.Chainage) + CloseBehind
+        where place.Chainage > plan.Spec.Face.From && place.Chainage < plan.Spec.Face.To && plan.Side.Reach(place.Offset) is var reach && reach > plan.Back.At(place.Chainage) && reach < plan.Back.At(place.Chainage) + CloseBehind
         select point;
 
     /// <summary>Whether there is any in the drawing.</summary>

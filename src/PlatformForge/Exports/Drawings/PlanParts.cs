@@ -31,7 +31,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
     private double To => Math.Min(plan.Chart.Length, standing.Select(s => s + UnderEnds).Append(plan.Spec.Face.To + beyond).Max());
 
-    private int Away => (int)plan.Side;
+    private int Away => (int)plan.Side.Outward(1);
 
     /// <summary>Points that must fall on the paper.</summary>
     public IEnumerable<Point2> Extent()
@@ -76,7 +76,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     {
         var line = platform.Envelope.Composite(side);
         return Enumerable.Range(0, line.Count).Where(i => i % 4 == 0 || i == line.Count - 1).Where(i => double.IsFinite(line.Reach[i]))
-            .Select(i => plan.Chart.PointAt(line.ChainageOf(i), (int)side * line.Reach[i]));
+            .Select(i => plan.Chart.PointAt(line.ChainageOf(i), side.Outward(line.Reach[i])));
     }
 
     private void Swept(Sheet sheet, PlanView view)
@@ -244,7 +244,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
     private void Chainages(Sheet sheet, PlanView view, Labels labels)
     {
-        var line = platform.Envelope.Composite(plan.Side == Side.Left ? Side.Right : Side.Left);
+        var line = platform.Envelope.Composite(plan.Side.Opposite());
         double Clear(double s) => Math.Max(SleeperLength / dossier.Scale.Ratio / 2, line.At(s) is var r && double.IsFinite(r) ? r : 0);
         for (double s = Math.Ceiling(From / ChainageTick) * ChainageTick; s <= To; s += ChainageTick)
         {

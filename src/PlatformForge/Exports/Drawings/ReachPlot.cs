@@ -175,14 +175,14 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
     /// <summary>Farthest reach of one vehicle over all its parts, on the faced track.</summary>
     private Point2[] OwnReach(int vehicle)
     {
-        var parts = platform.Envelope.Parts.Where(p => p.Run == 0 && need.IndexOf(p) == vehicle).ToArray();
+        var parts = platform.Envelope.Parts.Where(p => p.IsFaced && need.IndexOf(p) == vehicle).ToArray();
         if (parts.Length == 0)
         {
             return [];
         }
 
         return [.. Enumerable.Range(0, platform.Envelope.Count)
-            .Select(i => (S: platform.Envelope.From + (i * platform.Envelope.Spacing), T: parts.Max(p => plan.Side == Track.Side.Left ? p.Left[i] : p.Right[i])))
+            .Select(i => (S: platform.Envelope.From + (i * platform.Envelope.Spacing), T: parts.Max(p => p.Towards(plan.Side)[i])))
             .Where(p => p.S >= frame.LeastX && p.S <= frame.MostX && p.T > frame.LeastY)
             .Select(p => frame.Of(p.S, p.T))];
     }

@@ -111,7 +111,7 @@ internal sealed class TightPanel
     private Point2[] Reached()
     {
         var envelope = platform.Envelope;
-        var own = envelope.Parts.Where(p => plan.Requirement.IndexOf(p) == plan.Requirement.IndexOf(place.Pose.Vehicle.Name, place.Pose.OtherTrack)).Select(p => plan.Side == Track.Side.Left ? p.Left : p.Right).ToArray();
+        var own = envelope.Parts.Where(p => plan.Requirement.IndexOf(p) == plan.Requirement.IndexOf(place.Pose.Vehicle.Name, place.Pose.OtherTrack)).Select(p => p.Towards(plan.Side)).ToArray();
         return [.. Enumerable.Range(0, envelope.Count).Select(i => (S: envelope.From + (i * envelope.Spacing), Reach: own.Max(r => r[i]))).Where(p => p.S >= from && p.S <= to && double.IsFinite(p.Reach) && (place.Pose.OtherTrack.Length == 0 || p.Reach < plan.CopingFront.At(p.S))).Select(p => plan.ToLayout(p.S, p.Reach))];
     }
 

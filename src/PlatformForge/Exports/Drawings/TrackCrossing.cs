@@ -36,7 +36,7 @@ internal sealed record TrackCrossing(string Name, double Reach, double Cosine)
 
             if (Math.Abs(along) < Closeness)
             {
-                return u < 0 || u > ride.Length ? null : new(ride.Name, (int)plan.Side * Point2.Cross(frame.Tangent, at.Position - frame.Position), Math.Abs(cosine));
+                return u < 0 || u > ride.Length ? null : new(ride.Name, plan.Side.Reach(Point2.Cross(frame.Tangent, at.Position - frame.Position)), Math.Abs(cosine));
             }
 
             u -= along / cosine;

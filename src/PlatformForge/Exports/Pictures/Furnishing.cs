@@ -1,6 +1,7 @@
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Track;
 
 namespace PlatformForge.Exports.Pictures;
 
@@ -126,7 +127,7 @@ internal sealed class Furnishing(PlatformPlan plan, double ratio)
     {
         var p = On(socket.Chainage, socket.Reach);
         var frame = plan.Chart.At(socket.Chainage);
-        var back = frame.Tangent.Left * (int)plan.Side;
+        var back = plan.Side.Outward(frame.Tangent);
         var ring = Blocks.Square(Flat(p), frame.Tangent, socket.Along, socket.Across);
         yield return Body([Blocks.Prism(ring, p.Z + M(380), p.Z + M(450)), Blocks.Prism(Blocks.Square(Flat(p), frame.Tangent, socket.Along * 0.85, socket.Across * 0.5), p.Z, p.Z + M(380))], Timber);
         yield return Body([Blocks.Prism(Blocks.Square(Flat(p) + (back * (socket.Across * 0.45)), frame.Tangent, socket.Along, socket.Across * 0.14), p.Z + M(450), p.Z + M(900))], Timber);
@@ -136,7 +137,7 @@ internal sealed class Furnishing(PlatformPlan plan, double ratio)
     {
         var p = On(socket.Chainage, socket.Reach);
         var frame = plan.Chart.At(socket.Chainage);
-        var towards = frame.Tangent.Left * -(int)plan.Side;
+        var towards = plan.Side.Opposite().Outward(frame.Tangent);
         double low = p.Z - socket.Depth, eaves = p.Z + M(2800);
         yield return Body([Blocks.Prism(Blocks.Square(Flat(p), frame.Tangent, socket.Along * 0.98, socket.Across * 0.96), low, eaves)], Stone);
         yield return Body([Blocks.Loft(Blocks.Square(Flat(p), frame.Tangent, socket.Along * 1.05, socket.Across * 1.25), eaves, Blocks.Square(Flat(p), frame.Tangent, socket.Along * 0.95, socket.Across * 0.06), eaves + (socket.Across * 0.42))], Slate);

@@ -68,7 +68,7 @@ public static class PlatformPictures
         var (from, to) = (plan.Spec.Face.From, plan.Spec.Face.To);
         var join = plan.ToLayout(to, plan.CopingFront.At(to)) - plan.ToLayout(from, plan.CopingFront.At(from));
         var chord = join * (1 / join.Length);
-        var away = chord.Left * (plan.Side == Side.Left ? 1 : -1);
+        var away = plan.Side.Outward(chord);
         return (new(chord.X, chord.Y, 0), new(away.X, away.Y, 0));
     }
 

@@ -1,5 +1,4 @@
 using PlatformForge.Clearance;
-using PlatformForge.Track;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -33,8 +32,8 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
         var face = plan.Spec.Face;
         Finding[] beyond = [.. readings.Where(r => !(r.Chainage >= face.From && r.Chainage <= face.To)).Select(r => At(r, Finding.Error(
             "PF4082", plan.Spec.Key, Invariant($"Chainage {r.Chainage:0.#} mm lies beyond the platform {plan.Spec.Name}."), Invariant($"It goes from {face.From:0.#} to {face.To:0.#} mm."))))];
-        Finding[] strange = [.. readings.Where(r => r.Vehicle is { } name && !envelope.Parts.Any(p => p.Run == 0 && string.Equals(p.Vehicle.Name, name, StringComparison.Ordinal))).Select(r => At(r, Finding.Error(
-            "PF4083", plan.Spec.Key, $"No vehicle \"{r.Vehicle}\" runs past the platform {plan.Spec.Name}.", "Known: " + string.Join(", ", envelope.Parts.Where(p => p.Run == 0).Select(p => $"\"{p.Vehicle.Name}\"").Distinct()) + ". Leave the field empty for a gap measured from the running edge.")))];
+        Finding[] strange = [.. readings.Where(r => r.Vehicle is { } name && !envelope.Parts.Any(p => p.IsFaced && string.Equals(p.Vehicle.Name, name, StringComparison.Ordinal))).Select(r => At(r, Finding.Error(
+            "PF4083", plan.Spec.Key, $"No vehicle \"{r.Vehicle}\" runs past the platform {plan.Spec.Name}.", "Known: " + string.Join(", ", envelope.Parts.Where(p => p.IsFaced).Select(p => $"\"{p.Vehicle.Name}\"").Distinct()) + ". Leave the field empty for a gap measured from the running edge.")))];
         if (beyond.Length + strange.Length > 0)
         {
             return Outcome.Fault<AsBuiltEdge>([.. beyond, .. strange]);
@@ -67,9 +66,9 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
         int station = Math.Clamp((int)Math.Round((chainage - envelope.From) / envelope.Spacing), 0, envelope.Count - 1);
         var heights = HeldHeights.At(plan.Spec, plan.Profile.At(chainage) - plan.Site.RailTop);
         var most = new List<(string Vehicle, string Part, double Reach)>();
-        foreach (var part in envelope.Parts.Where(p => p.Run == 0))
+        foreach (var part in envelope.Parts.Where(p => p.IsFaced))
         {
-            double reach = heights.Counted(part, plan.Side == Side.Left ? part.Left[station] : part.Right[station]);
+            double reach = heights.Counted(part, part.Towards(plan.Side)[station]);
             int known = most.FindIndex(m => string.Equals(m.Vehicle, part.Vehicle.Name, StringComparison.Ordinal));
             if (double.IsFinite(reach) && known < 0)
             {

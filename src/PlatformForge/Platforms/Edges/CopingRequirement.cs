@@ -38,7 +38,7 @@ internal static class CopingRequirement
         var heights = Heights(request, profile, stations);
         for (int part = 0; part < envelope.Parts.Count; part++)
         {
-            if (envelope.Parts[part].Run == 0)
+            if (envelope.Parts[part].IsFaced)
             {
                 Raise(swept, parts, envelope.Parts[part], part, first, face.Side, (i, reach) => heights[i].Counted(envelope.Parts[part], reach));
             }
@@ -49,18 +49,18 @@ internal static class CopingRequirement
         for (int part = 0; part < envelope.Parts.Count; part++)
         {
             var other = envelope.Parts[part];
-            if (other.Run != 0)
+            if (!other.IsFaced)
             {
                 var (near, far) = Sides(other, face.Side);
                 Raise(swept, parts, other, part, first, face.Side, (i, reach) => Middle(far[first + i], near[first + i]) < own[i] + halfPlatform ? heights[i].Counted(other, reach) : double.NegativeInfinity);
             }
         }
 
-        envelope.KeepGoverning(swept, parts, (part, i) => envelope.Parts[part].Run == 0 ? heights[i].Counted(envelope.Parts[part], Own(envelope.Parts[part], face.Side)[first + i]) : double.NegativeInfinity);
+        envelope.KeepGoverning(swept, parts, (part, i) => envelope.Parts[part].IsFaced ? heights[i].Counted(envelope.Parts[part], envelope.Parts[part].Towards(face.Side)[first + i]) : double.NegativeInfinity);
         return Named(envelope, stations, swept, parts, request.Budget.Margin) with
         {
             AtWall = [.. parts.Select((part, i) => part >= 0 && heights[i].StaysUnder(envelope.Parts[part]))],
-            Kept = BudgetDisc.Roll(stations, swept, request.Budget.Margin, s => (int)face.Side * request.Chart.CurvatureAt(s)),
+            Kept = BudgetDisc.Roll(stations, swept, request.Budget.Margin, s => face.Side.Bend(request.Chart.CurvatureAt(s))),
         };
     }
 
@@ -76,7 +76,7 @@ internal static class CopingRequirement
         var vehicles = new string[nearest.Length];
         Array.Fill(nearest, double.PositiveInfinity);
         Array.Fill(vehicles, "");
-        foreach (var other in envelope.Parts.Where(p => p.Run != 0))
+        foreach (var other in envelope.Parts.Where(p => !p.IsFaced))
         {
             var (near, far) = Sides(other, face.Side);
             for (int i = 0; i < nearest.Length; i++)
@@ -119,11 +119,9 @@ internal static class CopingRequirement
         return heights;
     }
 
-    private static double[] Own(PartReach part, Side side) => side == Side.Left ? part.Left : part.Right;
-
     private static void Raise(double[] swept, int[] parts, PartReach reach, int part, int first, Side side, Func<int, double, double> counted)
     {
-        double[] own = Own(reach, side);
+        double[] own = reach.Towards(side);
         for (int i = 0; i < swept.Length; i++)
         {
             if (own[first + i] > swept[i] && counted(i, own[first + i]) is var least && least > swept[i])
@@ -134,23 +132,23 @@ internal static class CopingRequirement
     }
 
     private static (double[] Near, double[] Far) Sides(PartReach part, Side side) =>
-        side == Side.Left ? (part.Right, part.Left) : (part.Left, part.Right);
+        (part.Towards(side.Opposite()), part.Towards(side));
 
     // A part lies between −near and far on the platform's side.
     private static double Middle(double far, double near) => (far - near) / 2;
 
     private static RequirementTrace Named(SweptEnvelope envelope, double[] stations, double[] swept, int[] parts, double margin)
     {
-        var vehicles = envelope.Parts.Select(p => (p.Run, p.Track, p.Vehicle.Name)).Distinct().ToList();
+        var vehicles = envelope.Parts.Select(p => (p.Run, p.OtherTrack, p.Vehicle.Name)).Distinct().ToList();
         var governing = new int[parts.Length];
         var names = new string[parts.Length];
         for (int i = 0; i < parts.Length; i++)
         {
             var part = parts[i] < 0 ? null : envelope.Parts[parts[i]];
-            governing[i] = part is null ? -1 : vehicles.IndexOf((part.Run, part.Track, part.Vehicle.Name));
+            governing[i] = part is null ? -1 : vehicles.IndexOf((part.Run, part.OtherTrack, part.Vehicle.Name));
             names[i] = part?.Part.Name ?? "";
         }
 
-        return new(stations, swept, margin, governing, names, [.. vehicles.Select(v => v.Name)]) { OtherTracks = [.. vehicles.Select(v => v.Run == 0 ? "" : v.Track)] };
+        return new(stations, swept, margin, governing, names, [.. vehicles.Select(v => v.Name)]) { OtherTracks = [.. vehicles.Select(v => v.OtherTrack)] };
     }
 }

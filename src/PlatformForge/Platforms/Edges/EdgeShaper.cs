@@ -97,8 +97,8 @@ internal static class EdgeShaper
     /// </summary>
     private static (double Least, double Greatest) Bends(Centreline chart, double before, double at, double after, FaceSpec face, double leastRadius, double reach)
     {
-        double curvature = (int)face.Side * chart.CurvatureAt(at), slope = 1 / face.Taper;
-        double first = (int)face.Side * chart.CurvatureAt(before), last = (int)face.Side * chart.CurvatureAt(after);
+        double curvature = face.Side.Bend(chart.CurvatureAt(at)), slope = 1 / face.Taper;
+        double first = face.Side.Bend(chart.CurvatureAt(before)), last = face.Side.Bend(chart.CurvatureAt(after));
         double low = Math.Min(curvature, Math.Min(first, last)), high = Math.Max(curvature, Math.Max(first, last));
         double growth = (high - low) / (after - before), stretch = 1 - (curvature * reach);
         double slanted = slope * ((growth * reach) + (2 * Math.Abs(curvature) * slope)) / (stretch * stretch * stretch);

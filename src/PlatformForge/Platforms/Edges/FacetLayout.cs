@@ -74,7 +74,7 @@ internal sealed class FacetLayout(Centreline chart, Side side, RequirementTrace 
         foreach (double s in Samples(a, b))
         {
             double curvature = Math.Abs(chart.CurvatureAt(s)), near = RequiredAt(s);
-            double outer = 1 - ((int)side * chart.CurvatureAt(s) * near), back = 1 - ((int)side * chart.CurvatureAt(s) * (near + width));
+            double outer = 1 - (side.Bend(chart.CurvatureAt(s)) * near), back = 1 - (side.Bend(chart.CurvatureAt(s)) * (near + width));
             most = Math.Max(most, curvature * Math.Max(outer, back));
         }
 
@@ -123,7 +123,7 @@ internal sealed class FacetLayout(Centreline chart, Side side, RequirementTrace 
         foreach (double s in Samples(from, to))
         {
             double curvature = chart.CurvatureAt(s);
-            if ((int)side * curvature < 0)
+            if (side.Bend(curvature) < 0)
             {
                 bulge = Math.Max(bulge, Math.Abs(curvature) * (1 + (Math.Abs(curvature) * Math.Max(r0, r1))));
             }

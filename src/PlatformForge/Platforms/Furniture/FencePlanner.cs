@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Furniture;
@@ -173,5 +174,5 @@ internal sealed class FencePlanner(PlatformRequest request, FenceSpec fence, Pla
 
     private double Distance(double a, double b) => (Place(b) - Place(a)).Length;
 
-    private Point2 Place(double s) => request.Chart.PointAt(s, (int)spec.Face.Side * (lines.Back.At(s) - fence.Inset));
+    private Point2 Place(double s) => request.Chart.PointAt(s, spec.Face.Side.Outward(lines.Back.At(s) - fence.Inset));
 }

@@ -81,7 +81,7 @@ internal static class SocketPlanner
 
     /// <summary>Length in the layout at a reach for a millimetre of chainage.</summary>
     public static double Stretch(Centreline chart, Side side, double chainage, double reach) =>
-        1 - ((int)side * chart.CurvatureAt(chainage) * reach);
+        1 - (side.Bend(chart.CurvatureAt(chainage)) * reach);
 
     /// <summary>Material in mm round and under a hole of a depth: none where the deck alone is deep enough, or the hole goes right through.</summary>
     public static double Boss(PlatformSpec spec, double? depth) => depth > spec.Deck.Thickness - LeastLand ? BossWall : 0;

@@ -40,7 +40,7 @@ internal static class FairingRule
         double sharpest = 0, at = request.Spec.Face.From;
         for (int i = 0; i < trace.Stations.Length; i++)
         {
-            double curvature = (int)request.Spec.Face.Side * request.Chart.CurvatureAt(trace.Stations[i]);
+            double curvature = request.Spec.Face.Side.Bend(request.Chart.CurvatureAt(trace.Stations[i]));
             double bend = Math.Abs(curvature / (1 - (curvature * trace.Required(i))));
             (sharpest, at) = bend > sharpest ? (bend, trace.Stations[i]) : (sharpest, at);
         }

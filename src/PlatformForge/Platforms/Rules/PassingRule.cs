@@ -15,7 +15,7 @@ internal static class PassingRule
         var (spec, face) = (request.Spec, request.Spec.Face);
 
         // Where parts that lean are told apart by height, their lowest piece has the underside.
-        PartReach[] parts = [.. request.Envelope.Parts.Where(p => p.Run == 0).GroupBy(p => (p.Vehicle, p.Part.Name, p.Part.Outline)).Select(g => g.MinBy(p => p.Lowest)!)];
+        PartReach[] parts = [.. request.Envelope.Parts.Where(p => p.IsFaced).GroupBy(p => (p.Vehicle, p.Part.Name, p.Part.Outline)).Select(g => g.MinBy(p => p.Lowest)!)];
         if (!face.BodiesPassOver || parts.Length == 0)
         {
             return;

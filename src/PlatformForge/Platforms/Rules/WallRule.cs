@@ -1,5 +1,3 @@
-using PlatformForge.Clearance;
-using PlatformForge.Track;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Rules;
@@ -28,7 +26,7 @@ internal static class WallRule
             }
 
             var heights = HeldHeights.At(spec, profile.At(trace.Stations[i]) - request.Site.RailTop);
-            double coping = request.Envelope.Parts.Where(p => p.Run == 0 && !heights.StaysUnder(p)).Select(p => heights.Counted(p, Own(p, spec.Face.Side)[first + i])).DefaultIfEmpty(double.NegativeInfinity).Max();
+            double coping = request.Envelope.Parts.Where(p => p.IsFaced && !heights.StaysUnder(p)).Select(p => heights.Counted(p, p.Towards(spec.Face.Side)[first + i])).DefaultIfEmpty(double.NegativeInfinity).Max();
             double more = trace.Swept[i] - coping;
             behind = Math.Max(behind, more);
             if (more > farther)
@@ -39,12 +37,10 @@ internal static class WallRule
 
         if (worst >= 0)
         {
-            var part = request.Envelope.Parts.Where(p => HeldHeights.At(spec, profile.At(trace.Stations[worst]) - request.Site.RailTop).StaysUnder(p)).MaxBy(p => Own(p, spec.Face.Side)[first + worst])!;
+            var part = request.Envelope.Parts.Where(p => HeldHeights.At(spec, profile.At(trace.Stations[worst]) - request.Site.RailTop).StaysUnder(p)).MaxBy(p => p.Towards(spec.Face.Side)[first + worst])!;
             double overhang = spec.Coping.Overhang + behind;
             bool fits = overhang <= spec.Coping.Width - spec.Walls.FrontThickness;
             findings.Add(UprightFindings.WallGoverns($"{spec.Key}.coping.overhang", $"{part.Part.Name} of {part.Vehicle.Name}", part.Highest, (double)atWall.Count(w => w) / atWall.Length, farther, fits ? overhang : null));
         }
     }
-
-    private static double[] Own(PartReach part, Side side) => side == Side.Left ? part.Left : part.Right;
 }

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track;
 
 namespace PlatformForge.Platforms.Surfaces;
 
@@ -90,5 +91,5 @@ internal static class HingedDeck
 internal readonly record struct HingeLine(double Chainage, Point2 Front, Point2 Away)
 {
     public static HingeLine At(PlatformPlan plan, double chainage) =>
-        new(chainage, plan.ToLayout(chainage, plan.CopingFront.At(chainage)), plan.Chart.At(chainage).Tangent.Left * (int)plan.Side);
+        new(chainage, plan.ToLayout(chainage, plan.CopingFront.At(chainage)), plan.Side.Outward(plan.Chart.At(chainage).Tangent));
 }

@@ -1,6 +1,7 @@
 using PlatformForge.Clearance.Rules;
 using PlatformForge.Platforms;
 using PlatformForge.Projects.Keys;
+using PlatformForge.Track;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -26,9 +27,8 @@ public static class PublishedRules
     public static RuleSubject Subject(LayoutSpec layout, PlatformPlan plan)
     {
         var profile = plan.Profile;
-        int side = (int)plan.Side;
         return new(layout.Scale, layout.Gauge, plan.Spec.Height, [.. plan.Requirement.Stations.Where(s => s >= profile.From && s <= profile.To)
-            .Select(s => new EdgePlace(s, plan.CopingFront.At(s), side * plan.Chart.At(s).Curvature))])
+            .Select(s => new EdgePlace(s, plan.CopingFront.At(s), plan.Side.Bend(plan.Chart.At(s).Curvature)))])
         {
             Width = plan.Stations.Min(s => plan.Back.At(s) - plan.CopingFront.At(s)),
             RampGradient = Gradient(profile),
@@ -41,7 +41,7 @@ public static class PublishedRules
         StandingThing Thing(string name, double s, double near)
         {
             double edge = plan.CopingFront.At(s);
-            return new(name, new(s, edge, side * plan.Chart.At(s).Curvature), near - edge);
+            return new(name, new(s, edge, plan.Side.Bend(plan.Chart.At(s).Curvature)), near - edge);
         }
     }
 

@@ -13,7 +13,7 @@ internal static class TightPlaces
     {
         var places = new List<TightPlace>();
         var need = plan.Requirement;
-        foreach (var parts in envelope.Parts.Where(p => p.Run == 0 || need.GoverningVehicle.Contains(need.IndexOf(p))).GroupBy(p => (p.Run, p.Vehicle)))
+        foreach (var parts in envelope.Parts.Where(p => p.IsFaced || need.GoverningVehicle.Contains(need.IndexOf(p))).GroupBy(p => (p.Run, p.Vehicle)))
         {
             (PartReach? Part, double[] Left) tightest = (null, [double.PositiveInfinity]);
             foreach (var part in parts)
@@ -27,8 +27,8 @@ internal static class TightPlaces
             double at = envelope.From + (station * envelope.Spacing);
             if (tightest.Part is { } near && PoseFinder.Farthest(request.Runs[near.Run], request.Chart, near.Vehicle, near.Part, plan.Side, at) is { } pose)
             {
-                double reach = Counted(plan, near, at, (plan.Side == Side.Left ? near.Left : near.Right)[station]);
-                places.Add(new(pose with { OtherTrack = near.Run == 0 ? "" : near.Track }, near.Part.Name, at, reach, plan.CopingFront.At(at) - reach)
+                double reach = Counted(plan, near, at, near.Towards(plan.Side)[station]);
+                places.Add(new(pose with { OtherTrack = near.OtherTrack }, near.Part.Name, at, reach, plan.CopingFront.At(at) - reach)
                 {
                     Stretch = (envelope.From + (first * envelope.Spacing), envelope.From + (last * envelope.Spacing)),
                 });
@@ -41,11 +41,11 @@ internal static class TightPlaces
     // From a part's reach to the coping at every station; without end where it does not count.
     private static double[] Left(SweptEnvelope envelope, PlatformPlan plan, PartReach part)
     {
-        double[] reach = plan.Side == Side.Left ? part.Left : part.Right, left = new double[reach.Length];
+        double[] reach = part.Towards(plan.Side), left = new double[reach.Length];
         for (int i = 0; i < reach.Length; i++)
         {
             double s = envelope.From + (i * envelope.Spacing);
-            left[i] = double.IsFinite(reach[i]) && Within(plan, s) && (part.Run == 0 || Governs(plan.Requirement, part, s)) ? plan.CopingFront.At(s) - Counted(plan, part, s, reach[i]) : double.PositiveInfinity;
+            left[i] = double.IsFinite(reach[i]) && Within(plan, s) && (part.IsFaced || Governs(plan.Requirement, part, s)) ? plan.CopingFront.At(s) - Counted(plan, part, s, reach[i]) : double.PositiveInfinity;
 
             // Of places as tight as one another the level part tells more than a ramp, whose foot lies under most vehicles.
             left[i] += s < plan.Profile.StartHead || s > plan.Profile.EndHead ? OnRamp : 0;

@@ -1,6 +1,7 @@
 using System.Text;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Track;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -141,7 +142,7 @@ internal sealed class Engraving
     private (double Width, double Height) Room(Patch patch)
     {
         double middle = (patch.From + patch.To) / 2;
-        double curvature = chart.Plan.Chart.At(middle).Curvature * (int)chart.Plan.Side; // positive where the platform is inside the curve
+        double curvature = chart.Plan.Side.Bend(chart.Plan.Chart.At(middle).Curvature); // positive where the platform is inside the curve
         double shrink = Math.Min(1 - (curvature * patch.Near), 1 - (curvature * patch.Far));
         double length = patch.Length * shrink;
         return (length, patch.Width - (Math.Abs(curvature) * length * length / 8));

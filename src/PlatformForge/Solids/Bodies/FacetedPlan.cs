@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Track;
 
 namespace PlatformForge.Solids.Bodies;
 
@@ -18,7 +19,7 @@ public sealed class FacetedPlan
         Plan = plan;
         Stations = plan.Stations;
         centre = Array.ConvertAll(Stations, s => plan.ToLayout(s, 0));
-        across = Array.ConvertAll(Stations, s => plan.Chart.At(s).Tangent.Left * (int)plan.Side);
+        across = Array.ConvertAll(Stations, s => plan.Side.Outward(plan.Chart.At(s).Tangent));
     }
 
     public PlatformPlan Plan { get; }
@@ -89,7 +90,7 @@ public sealed class FacetedPlan
     public Point2 Forward(double chainage)
     {
         var direction = CrossLine(chainage).Across;
-        return direction.Left * (-(int)Plan.Side / direction.Length);
+        return direction.Left * (Plan.Side.Outward(-1) / direction.Length);
     }
 
     private static Point2 Between(Point2 a, Point2 b, double share) => a + ((b - a) * share);

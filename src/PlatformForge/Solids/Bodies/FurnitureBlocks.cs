@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Track;
 
 namespace PlatformForge.Solids.Bodies;
 
@@ -49,7 +50,7 @@ internal static class FurnitureBlocks
     // The part of a ring beyond a reach, or before it, told at a chainage.
     private static Point2[] Behind(PlatformPlan plan, Point2[] ring, double chainage, double reach, bool towardsBack)
     {
-        var along = plan.Chart.At(chainage).Tangent * ((plan.Side == Track.Side.Left) == towardsBack ? 1 : -1);
+        var along = plan.Chart.At(chainage).Tangent * plan.Side.Outward(towardsBack ? 1 : -1);
         var on = plan.ToLayout(chainage, reach);
         return ring.Length == 0 ? ring : ConvexRing.LeftOf(ring, on, on + along);
     }
