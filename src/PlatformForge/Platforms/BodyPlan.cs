@@ -23,6 +23,54 @@ public sealed record BodyPlan
     /// <summary>Inner face of the wall on the far side: of the back wall, or of the second face's.</summary>
     public required PlanLine BackWallFace { get; init; }
 
+    /// <summary>Outer face of the wall on the far side, where the deck ends: the platform's back, or the face of the second face's wall towards its track.</summary>
+    public required PlanLine FarWallFace { get; init; }
+
+    /// <summary>Inner edge of the second face's coping; null where the far side is a back.</summary>
+    public PlanLine? FarCopingBack { get; init; }
+
     /// <summary>The platform's far edge: the outer face of its back wall, or the coping front of its second face.</summary>
     public required PlanLine Back { get; init; }
+
+    /// <summary>White lines of all faces.</summary>
+    public IReadOnlyList<WhiteLineBand> Lines { get; init; } = [];
+
+    /// <summary>What the walking surface is made of, in the order in which it is laid: the deck from wall to wall, then a coping for each face.</summary>
+    public IReadOnlyList<PlanStrip> Top => FarCopingBack is { } far
+        ? [new(StripRole.Deck, WallFace, FarWallFace), new(StripRole.Coping, CopingFront, CopingBack), new(StripRole.Coping, far, Back)]
+        : [new(StripRole.Deck, WallFace, FarWallFace), new(StripRole.Coping, CopingFront, CopingBack)];
+
+    /// <summary>What stands on the baseboard along the platform, near to far.</summary>
+    public IReadOnlyList<PlanStrip> Standing => [new(StripRole.Wall, WallFace, WallBack), new(StripRole.Wall, BackWallFace, FarWallFace)];
+
+    /// <summary>Edges of copings with their arrises, each with the direction in reach that leads into the platform.</summary>
+    public IReadOnlyList<(PlanLine Edge, int Inward)> Arrises => FarCopingBack is null ? [(CopingFront, 1)] : [(CopingFront, 1), (Back, -1)];
+
+    /// <summary>How wide the platform is at a chainage of the spine, edge to edge square to the spine, mm.</summary>
+    public double WidthAt(double chainage) => Back.At(chainage) - CopingFront.At(chainage);
+
+    /// <summary>The farthest reach at which something of a size may stand on the deck behind the near coping and before what is on the far side.</summary>
+    /// <param name="chainage">Chainage on the spine, mm.</param>
+    /// <param name="land">Material kept between it and the outside, mm.</param>
+    public double Farthest(double chainage, double land) =>
+        FarCopingBack is { } far ? Math.Min(far.At(chainage), FarWallFace.At(chainage) - land) : Back.At(chainage) - land;
 }
+
+/// <summary>What a strip of a body is.</summary>
+public enum StripRole
+{
+    /// <summary>The floor.</summary>
+    Deck,
+
+    /// <summary>The slabs along an edge.</summary>
+    Coping,
+
+    /// <summary>Stands between baseboard and deck.</summary>
+    Wall,
+}
+
+/// <summary>What lies between two boundaries of a body.</summary>
+/// <param name="Role">What it is.</param>
+/// <param name="Near">Its boundary towards the first face's track.</param>
+/// <param name="Far">Its other boundary.</param>
+public sealed record PlanStrip(StripRole Role, PlanLine Near, PlanLine Far);

@@ -42,6 +42,15 @@ public sealed record FaceSpec(string Track, Side Side, double From, double To, E
     /// <summary>Whether the sides of bodies may pass over the coping. False holds coping and deck to every part at all heights.</summary>
     public bool BodiesPassOver { get; init; }
 
+    /// <summary>Key of this face in its platform's table of the project file, for findings.</summary>
+    public string Key { get; init; } = "face";
+
+    /// <summary>Air in mm wanted between this edge and the vehicle that comes nearest, where it is another than the layout's; null takes the layout's.</summary>
+    public double? Running { get; init; }
+
+    /// <summary>The white line along this edge, where it is another than the platform's; null takes the platform's.</summary>
+    public WhiteLineSpec? WhiteLine { get; init; }
+
     /// <summary>Vertical gap in mm left over what stays under the coping, and under what passes over it. Default 1.</summary>
     public double VerticalGap { get; init; } = 1;
 

@@ -16,6 +16,22 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     /// <summary>Key of this platform in the project file, for findings.</summary>
     public string Key { get; init; } = "platform[0]";
 
+    /// <summary>A second face on the platform's other side, which makes it an island; null where the platform has a back. Its ends lie straight across from those of
+    /// <see cref="Face"/>, whatever they say, and ramps, cuts and the deck's width follow from the first face.</summary>
+    public FaceSpec? OtherFace { get; init; }
+
+    /// <summary>All faces in the order of the project file.</summary>
+    public IReadOnlyList<FaceSpec> Faces => OtherFace is { } other ? [Face, other] : [Face];
+
+    /// <summary>Whether it has faces on both sides.</summary>
+    public bool IsIsland => OtherFace is not null;
+
+    /// <summary>Key of the face that is worked on in the project file, for findings.</summary>
+    public string FaceKey => $"{Key}.{Face.Key}";
+
+    /// <summary>The white line along the face that is worked on.</summary>
+    public WhiteLineSpec? EdgeLine => Face.WhiteLine ?? WhiteLine;
+
     /// <summary>Height of the coping's top above rail top. Default 915/76.2 = 12.008.</summary>
     public double Height { get; init; } = FullSizeHeight / 76.2;
 

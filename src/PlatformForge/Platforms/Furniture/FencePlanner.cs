@@ -8,7 +8,7 @@ namespace PlatformForge.Platforms.Furniture;
 /// Sets fence posts. Gates are as wide as asked at the fence itself; each run between ends and gates has a post at both ends and is divided by
 /// <see cref="FenceRun"/>.
 /// </summary>
-internal sealed class FencePlanner(PlatformRequest request, FenceSpec fence, PlanLines lines, HeightProfile profile, SlabLayout slabs, List<Finding> findings)
+internal sealed class FencePlanner(PlatformRequest request, FenceSpec fence, BodyPlan lines, HeightProfile profile, SlabLayout slabs, List<Finding> findings)
 {
     // Widths are found to far below this, mm.
     private const double Grain = 1e-9;

@@ -4,14 +4,16 @@ using PlatformForge.Units;
 namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>What stands on and under a deck.</summary>
-internal sealed record PlannedFurniture(IReadOnlyList<PlanSocket> Sockets, IReadOnlyList<PlanHole> Posts, PlanFence? Fence, PlannedRibs Ribs, IReadOnlyList<CutCandidate> Cuts, WhiteLineBand? Line);
+internal sealed record PlannedFurniture(IReadOnlyList<PlanSocket> Sockets, IReadOnlyList<PlanHole> Posts, PlanFence? Fence, PlannedRibs Ribs, IReadOnlyList<CutCandidate> Cuts);
 
 /// <summary>Plans furniture first, then the cuts that keep off it and the ribs that divide what is left.</summary>
 internal static class FurniturePlanner
 {
-    public static PlannedFurniture Plan(PlatformRequest request, HeightProfile profile, PlanLines lines, SlabLayout slabs, RequirementTrace trace, List<Finding> findings)
+    /// <summary>What stands on a body, told along its first face.</summary>
+    public static PlannedFurniture Plan(PlatformRequest request, FacePlan face, BodyPlan lines, List<Finding> findings)
     {
-        var (spec, chart) = (request.Spec, request.Chart);
+        var (spec, chart, profile, trace) = (request.Spec, request.Chart, face.Profile, face.Requirement);
+        var slabs = SlabLayout.Of(spec, profile);
         var sockets = SocketPlanner.Plan(spec, request.Site, lines, profile, findings);
         var fence = spec.Fence is { } asked ? new FencePlanner(request, asked, lines, profile, slabs, findings).Plan() : null;
         var posts = fence?.Posts ?? [];
@@ -21,7 +23,7 @@ internal static class FurniturePlanner
         Fouls(request, lines, trace, places, findings);
         var ribs = new RibPlanner(spec, lines, chart, [.. spec.StatedCuts], findings).Plan(places);
         var cuts = CutPlanner.Plan(spec, profile, slabs, ribs.Ribs, places, findings);
-        return new([.. sockets.Select(s => s.Socket)], [.. posts, .. single.Select(h => h.Hole)], fence, ribs, cuts, Line(spec, profile, lines));
+        return new([.. sockets.Select(s => s.Socket)], [.. posts, .. single.Select(h => h.Hole)], fence, ribs, cuts);
     }
 
     /// <summary>The ribs of a plan that is cut into sections.</summary>
@@ -33,7 +35,7 @@ internal static class FurniturePlanner
             .. plan.Sockets.Select(s => SocketPlanner.Keepout(s, "", chart, spec.Face.Side)),
             .. plan.PostHoles.Select(h => HolePlanner.Keepout(h, "", chart, spec)),
         ];
-        return new RibPlanner(spec, PlanLines.Of(spec, plan.CopingFront), chart, cuts, findings).Plan(places);
+        return new RibPlanner(spec, plan.Body, chart, cuts, findings).Plan(places);
     }
 
     private static List<Keepout> Places(PlatformRequest request, IReadOnlyList<(PlanSocket Socket, string Key)> sockets, IReadOnlyList<PlanHole> posts, IReadOnlyList<(PlanHole Hole, string Key)> single)
@@ -87,7 +89,7 @@ internal static class FurniturePlanner
     }
 
     // What stands on the deck is held to vehicles at all heights, whatever may pass over the coping; the back to what runs behind it.
-    private static void Fouls(PlatformRequest request, PlanLines lines, RequirementTrace trace, List<Keepout> places, List<Finding> findings)
+    private static void Fouls(PlatformRequest request, BodyPlan lines, RequirementTrace trace, List<Keepout> places, List<Finding> findings)
     {
         double[] full = Edges.CopingRequirement.FullHeight(request, trace);
         double spacing = trace.Stations[1] - trace.Stations[0], margin = request.Budget.Margin;
@@ -104,7 +106,11 @@ internal static class FurniturePlanner
             }
         }
 
-        BackRule.Check(request, lines, trace, findings);
+        // What runs past a second face is that face's matter.
+        if (!request.Spec.IsIsland)
+        {
+            BackRule.Check(request, lines, trace, findings);
+        }
     }
 
     // The inset, to a thousandth, at which something stands so much farther from the edge; null beyond the back.
@@ -112,9 +118,4 @@ internal static class FurniturePlanner
         place.Inset is not { } inset ? null
         : inset.From == InsetFrom.Edge ? Cure.Set(inset.Key, Math.Ceiling((inset.Mm + by) * 1000) / 1000)
         : inset.Mm - by >= 0 ? Cure.Set(inset.Key, Math.Floor((inset.Mm - by) * 1000) / 1000) : null;
-
-    private static WhiteLineBand? Line(PlatformSpec spec, HeightProfile profile, PlanLines lines) =>
-        spec.WhiteLine is { } line && profile.EndHead > profile.StartHead
-            ? new(profile.StartHead, profile.EndHead, lines.CopingFront.Shifted(line.Inset), lines.CopingFront.Shifted(line.Inset + line.Width), line.GrooveDepth)
-            : null;
 }

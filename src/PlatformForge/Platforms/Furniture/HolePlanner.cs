@@ -13,7 +13,7 @@ internal static class HolePlanner
     private const double Grain = 1e-9;
 
     /// <summary>Holes with their keys; those that fall off the ends are left out.</summary>
-    public static IReadOnlyList<(PlanHole Hole, string Key)> Plan(PlatformSpec spec, PlatformSite site, PlanLines lines, HeightProfile profile, List<Finding> findings)
+    public static IReadOnlyList<(PlanHole Hole, string Key)> Plan(PlatformSpec spec, PlatformSite site, BodyPlan lines, HeightProfile profile, List<Finding> findings)
     {
         var holes = new List<(PlanHole, string)>();
         for (int i = 0; i < spec.Holes.Count; i++)
@@ -29,7 +29,7 @@ internal static class HolePlanner
 
             bool fromBack = hole.From == InsetFrom.Back;
             double front = lines.CopingFront.At(s), back = lines.Back.At(s), reach = fromBack ? back - hole.Inset : front + hole.Inset;
-            double nearest = Math.Max(lines.CopingBack.At(s) + (diameter / 2), lines.WallFace.At(s) + land), farthest = back - land;
+            double nearest = Math.Max(lines.CopingBack.At(s) + (diameter / 2), lines.WallFace.At(s) + land), farthest = lines.FarCopingBack is null ? back - land : Math.Min(lines.Farthest(s, 0) - (diameter / 2), lines.FarWallFace.At(s) - land);
             if (nearest > farthest + Grain)
             {
                 findings.Add(PlatformFindings.DeckTooNarrowFor(key, hole.Name, spec.Deck.Width, Rules.LeastDeck.ForHole(spec, hole), $"{spec.Key}.deck.width"));
@@ -54,7 +54,7 @@ internal static class HolePlanner
     }
 
     /// <summary>Tells of holes with bosses whose floors would lie below the baseboard, by the one with least room.</summary>
-    public static void TooDeep(string key, IReadOnlyList<PlanHole> holes, PlatformSpec spec, PlatformSite site, PlanLines lines, HeightProfile profile, List<Finding> findings)
+    public static void TooDeep(string key, IReadOnlyList<PlanHole> holes, PlatformSpec spec, PlatformSite site, BodyPlan lines, HeightProfile profile, List<Finding> findings)
     {
         double Floor(PlanHole h) => profile.At(h.Chainage) - SocketPlanner.Fall(spec, lines, h.Chainage, h.Reach) - h.Depth!.Value - h.BossWall;
         if (holes.Where(h => h.BossWall > 0).MinBy(Floor) is { } lowest && Floor(lowest) is var floor and < 0)

@@ -1,29 +1,23 @@
 namespace PlatformForge.Platforms.Furniture;
 
-/// <summary>The long lines of a platform, all parallel to its coping front.</summary>
-internal sealed record PlanLines(PlanLine CopingFront, PlanLine CopingBack, PlanLine WallFace, PlanLine WallBack, PlanLine BackWallFace, PlanLine Back)
+/// <summary>The long lines of a side platform, all parallel to its coping front.</summary>
+internal static class PlanLines
 {
-    public static PlanLines Of(PlatformSpec spec, PlanLine front)
+    /// <summary>The body between a coping front and a back at the deck's width.</summary>
+    public static BodyPlan Of(PlatformSpec spec, PlanLine front)
     {
         double face = spec.Coping.Overhang, width = spec.Deck.Width;
-        return new(
-            front,
-            front.Shifted(spec.Coping.Width),
-            front.Shifted(face),
-            front.Shifted(face + spec.Walls.FrontThickness),
-            front.Shifted(width - spec.Walls.BackThickness),
-            front.Shifted(width));
+        var back = front.Shifted(width);
+        return new()
+        {
+            Stations = front.Stations,
+            CopingFront = front,
+            CopingBack = front.Shifted(spec.Coping.Width),
+            WallFace = front.Shifted(face),
+            WallBack = front.Shifted(face + spec.Walls.FrontThickness),
+            BackWallFace = front.Shifted(width - spec.Walls.BackThickness),
+            FarWallFace = back,
+            Back = back,
+        };
     }
-
-    /// <summary>The same as a body on a spine.</summary>
-    public BodyPlan Body => new()
-    {
-        Stations = CopingFront.Stations,
-        CopingFront = CopingFront,
-        CopingBack = CopingBack,
-        WallFace = WallFace,
-        WallBack = WallBack,
-        BackWallFace = BackWallFace,
-        Back = Back,
-    };
 }

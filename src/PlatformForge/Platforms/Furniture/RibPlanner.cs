@@ -11,7 +11,7 @@ internal sealed record PlannedRibs(IReadOnlyList<PlanRib> Ribs, RibPitch Pitch);
 /// the pitch allows; they step aside from holes, and from sockets where that keeps the pitch, else they stand under them. Distances are true ones where
 /// the platform is longest, at its front wall or its back. Ribs along step aside square to the track.
 /// </summary>
-internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, Centreline chart, IReadOnlyList<double> cuts, List<Finding> findings)
+internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline chart, IReadOnlyList<double> cuts, List<Finding> findings)
 {
     // What a rib makes room for when it is not furniture.
     private const string Neighbour = "another rib or wall";
@@ -185,7 +185,9 @@ internal sealed class RibPlanner(PlatformSpec spec, PlanLines lines, Centreline 
 
     private IEnumerable<PlanRib> Lengthwise(IReadOnlyList<Keepout> keepouts)
     {
-        double inner = spec.Deck.Width - spec.Coping.Overhang - spec.Walls.FrontThickness - spec.Walls.BackThickness;
+        double inner = spec.IsIsland
+            ? lines.Stations.Min(s => lines.BackWallFace.At(s) - lines.WallBack.At(s))
+            : spec.Deck.Width - spec.Coping.Overhang - spec.Walls.FrontThickness - spec.Walls.BackThickness;
         double half = spec.Ribs.LongitudinalThickness / 2, from = face.From + Along(face.From, spec.Walls.EndThickness), to = face.To - Along(face.To, spec.Walls.EndThickness);
 
         // Places are told from the inner face of the front wall, which all lines are parallel to.

@@ -17,7 +17,7 @@ internal static class SocketPlanner
     private const double Grain = 1e-9;
 
     /// <summary>Sockets with their keys; those that fall off the ends are left out.</summary>
-    public static IReadOnlyList<(PlanSocket Socket, string Key)> Plan(PlatformSpec spec, PlatformSite site, PlanLines lines, HeightProfile profile, List<Finding> findings)
+    public static IReadOnlyList<(PlanSocket Socket, string Key)> Plan(PlatformSpec spec, PlatformSite site, BodyPlan lines, HeightProfile profile, List<Finding> findings)
     {
         var sockets = new List<(PlanSocket, string)>();
         for (int i = 0; i < spec.Sockets.Count; i++)
@@ -35,7 +35,7 @@ internal static class SocketPlanner
             }
 
             double reach = socket.From == InsetFrom.Back ? lines.Back.At(s) - socket.Inset : lines.CopingFront.At(s) + socket.Inset;
-            double nearest = Math.Max(lines.CopingBack.At(s), lines.WallFace.At(s) + land) + (across / 2), farthest = lines.Back.At(s) - land - (across / 2);
+            double nearest = Math.Max(lines.CopingBack.At(s), lines.WallFace.At(s) + land) + (across / 2), farthest = lines.Farthest(s, land) - (across / 2);
             double Inset(double t) => socket.From == InsetFrom.Back ? lines.Back.At(s) - t : t - lines.CopingFront.At(s);
             bool fromBack = socket.From == InsetFrom.Back;
             if (nearest > farthest + Grain)
@@ -87,6 +87,6 @@ internal static class SocketPlanner
     public static double Boss(PlatformSpec spec, double? depth) => depth > spec.Deck.Thickness - LeastLand ? BossWall : 0;
 
     /// <summary>How far in mm the deck lies below the coping's top at a place.</summary>
-    public static double Fall(PlatformSpec spec, PlanLines lines, double s, double reach) =>
+    public static double Fall(PlatformSpec spec, BodyPlan lines, double s, double reach) =>
         spec.Deck.Crossfall > 0 ? (reach - lines.CopingFront.At(s)) / spec.Deck.Crossfall : 0;
 }

@@ -1,5 +1,4 @@
 using PlatformForge.Platforms.Edges;
-using PlatformForge.Platforms.Furniture;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Rules;
@@ -14,7 +13,7 @@ internal static class BackRule
     private const double Grid = 0.001;
     private const int Tries = 8;
 
-    public static void Check(PlatformRequest request, PlanLines lines, RequirementTrace trace, List<Finding> findings)
+    public static void Check(PlatformRequest request, BodyPlan lines, RequirementTrace trace, List<Finding> findings)
     {
         var (over, vehicles) = Over(request, lines, trace);
         int worst = Array.IndexOf(over, over.Max());
@@ -38,7 +37,7 @@ internal static class BackRule
         : Cure.Set($"{spec.Key}.face.from", Math.Ceiling(to) + 1);
 
     // By how much the back reaches into what runs behind it, per station, mm.
-    private static (double[] Over, string[] Vehicles) Over(PlatformRequest request, PlanLines lines, RequirementTrace trace)
+    private static (double[] Over, string[] Vehicles) Over(PlatformRequest request, BodyPlan lines, RequirementTrace trace)
     {
         var (behind, vehicles) = CopingRequirement.Behind(request, trace);
         return ([.. trace.Stations.Select((s, i) => lines.Back.At(s) + request.Budget.Margin - behind[i])], vehicles);
@@ -56,7 +55,7 @@ internal static class BackRule
             }
 
             var narrower = request with { Spec = request.Spec with { Deck = request.Spec.Deck with { Width = width } } };
-            var (lines, trace) = PlatformPlanner.LinesOf(narrower);
+            var (lines, trace) = FacePlanner.LinesOf(narrower);
             double lack = Over(narrower, lines, trace).Over.Max();
             if (lack <= 0)
             {

@@ -19,14 +19,14 @@ internal static class FairingRule
         bool statedRadius = face.LeastRadius is { } radius && radius != usualRadius, faired = face.Edge == EdgeStyle.Faired;
         if (faired && statedRadius && Sharpest(request, trace) is var (sharpest, at) && sharpest < face.LeastRadius * (1 - Sharper))
         {
-            findings.Add(PlatformFindings.RadiusNotKept($"{spec.Key}.face", face.LeastRadius!.Value, at, sharpest));
+            findings.Add(PlatformFindings.RadiusNotKept(spec.FaceKey, face.LeastRadius!.Value, at, sharpest));
         }
 
         void Idle(bool idle, string name, string because)
         {
             if (idle)
             {
-                findings.Add(PlatformFindings.WithoutEffect($"{spec.Key}.face", name, because));
+                findings.Add(PlatformFindings.WithoutEffect(spec.FaceKey, name, because));
             }
         }
 

@@ -26,23 +26,23 @@ internal static class PassingRule
         bool counts = !HeldHeights.At(spec, lowest).PassesOver(highest);
         if (counts && highest.Lowest <= spec.Height)
         {
-            findings.Add(UprightFindings.AllReachLow($"{spec.Key}.face.bodies_pass_over", Named(highest), highest.ZLow, highest.Lowest, spec.Height));
+            findings.Add(UprightFindings.AllReachLow($"{spec.FaceKey}.bodies_pass_over", Named(highest), highest.ZLow, highest.Lowest, spec.Height));
         }
         else if (counts)
         {
-            findings.Add(UprightFindings.NothingPassesOver($"{spec.Key}.face.vertical_gap", face.VerticalGap, Named(highest), highest.ZLow - spec.Height, highest.Lowest - spec.Height));
+            findings.Add(UprightFindings.NothingPassesOver($"{spec.FaceKey}.vertical_gap", face.VerticalGap, Named(highest), highest.ZLow - spec.Height, highest.Lowest - spec.Height));
         }
         else
         {
             var level = HeldHeights.At(spec, spec.Height);
             foreach (var part in parts.Where(p => p.ZLow > spec.Height && !level.PassesOver(p)))
             {
-                findings.Add(UprightFindings.HeldOff($"{spec.Key}.face.vertical_gap", Named(part), part.ZLow - spec.Height, part.Lowest - spec.Height, face.VerticalGap));
+                findings.Add(UprightFindings.HeldOff($"{spec.FaceKey}.vertical_gap", Named(part), part.ZLow - spec.Height, part.Lowest - spec.Height, face.VerticalGap));
             }
 
             if (parts.Where(level.PassesOver).MinBy(p => p.Lowest) is { } over && over.Lowest < over.ZLow)
             {
-                findings.Add(UprightFindings.PassesOver($"{spec.Key}.face.vertical_gap", Named(over), over.ZLow - spec.Height, over.Lowest - spec.Height));
+                findings.Add(UprightFindings.PassesOver($"{spec.FaceKey}.vertical_gap", Named(over), over.ZLow - spec.Height, over.Lowest - spec.Height));
             }
         }
     }

@@ -21,7 +21,7 @@ internal static class PlatformRules
     public static void Face(PlatformSpec spec, Centreline chart, string vehicle, double longest, bool startsAtBuffers, bool endsAtBuffers, List<Finding> findings)
     {
         var face = spec.Face;
-        string from = $"{spec.Key}.face.from", to = $"{spec.Key}.face.to";
+        string from = $"{spec.FaceKey}.from", to = $"{spec.FaceKey}.to";
         if (face.To - face.From < ShortestPlatform)
         {
             findings.Add(PlatformFindings.FaceReversed(to, face.From, face.To, ShortestPlatform));

@@ -38,6 +38,6 @@ internal static class StatedReachRule
             : Invariant($"{who}, which leaves {Digits(reach - swept, least - reach)} mm where {Digits(trace.Required(worst) - swept, least - reach)} mm are to be kept")
                 + (least - trace.Required(worst) > Grain ? Invariant($" and {Digits(least - trace.Required(worst), least - reach)} mm more for the edge's straight facets, which cut inside the curve") : "");
         double from = trace.Stations[lacking.Length > 0 ? lacking[0] : worst], to = trace.Stations[lacking.Length > 0 ? lacking[^1] : worst];
-        findings.Add(PlatformFindings.StatedReach($"{request.Spec.Key}.face.reach", reach, need, least, from, to));
+        findings.Add(PlatformFindings.StatedReach($"{request.Spec.FaceKey}.reach", reach, need, least, from, to));
     }
 }

@@ -27,7 +27,7 @@ internal static class WideRule
             return null;
         }
 
-        double? narrow = Nearest(width - Step, chart.Plan.Spec.Coping.Width + Step, -Step, w => Fewest(Narrowed(chart, w), printer, spec, wanted));
+        double? narrow = chart.Plan.Spec.IsIsland ? null : Nearest(width - Step, chart.Plan.Spec.Coping.Width + Step, -Step, w => Fewest(Narrowed(chart, w), printer, spec, wanted));
         double? bed = Nearest(Step, MostBed, Step, more => Fewest(chart, Larger(printer, more), spec, wanted));
         double across = printer.Bed.Max(p => p.X) - printer.Bed.Min(p => p.X), deep = printer.Bed.Max(p => p.Y) - printer.Bed.Min(p => p.Y);
         return SectionFindings.WiderThanBed(
@@ -46,6 +46,7 @@ internal static class WideRule
             Body = plan.Body with
             {
                 Back = plan.CopingFront.Shifted(width),
+                FarWallFace = plan.CopingFront.Shifted(width),
                 BackWallFace = plan.CopingFront.Shifted(width - plan.Spec.Walls.BackThickness),
             },
         });

@@ -75,7 +75,7 @@ internal sealed class JointBlocks
     public IEnumerable<ColumnBlock> Added()
     {
         var blocks = new List<ColumnBlock>();
-        WallBlocks.Fill(chart, top, chart.Plan.WallFace, chart.Plan.Back, From, To, blocks);
+        WallBlocks.Fill(chart, top, chart.Plan.WallFace, chart.Plan.Body.FarWallFace, From, To, blocks);
         double half = chart.Plan.Spec.Deck.Thickness / 2;
         return blocks.Concat(bosses.Select(b => Layer.Added(b.Ring, Layer.Baseboard, b.Top.Raised(-half), Paint.Wall)));
     }
@@ -94,7 +94,7 @@ internal sealed class JointBlocks
     public IEnumerable<ColumnBlock> Filling(BodyBlocks standing)
     {
         double deck = chart.Plan.Spec.Deck.Thickness;
-        foreach (var piece in top.Cover(chart.Plan.WallFace, chart.Plan.Back, From, To))
+        foreach (var piece in top.Cover(chart.Plan.WallFace, chart.Plan.Body.FarWallFace, From, To))
         {
             yield return Layer.Added(piece.Ring, Layer.Baseboard, piece.Top.Raised(-deck), Paint.Wall);
         }

@@ -68,7 +68,8 @@ internal readonly record struct Patch(double From, double To, double Near, doubl
             near = Most(rib.Far, start, end);
         }
 
-        yield return Free(plan, new(start, end, near, Least(plan.BackWallFace, start, end)));
+        double far = Least(plan.BackWallFace, start, end);
+        yield return Free(plan, new(start, end, near, stepped && plan.Body.FarCopingBack is { } coping ? Math.Min(far, Least(coping, start, end)) : far));
     }
 
     private static Patch Free(PlatformPlan plan, Patch patch)

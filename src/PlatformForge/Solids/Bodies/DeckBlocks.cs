@@ -16,17 +16,16 @@ internal static class DeckBlocks
     {
         var plan = chart.Plan;
         double deck = plan.Spec.Deck.Thickness, coping = plan.Spec.Coping.Thickness;
-        foreach (var piece in top.Cover(plan.WallFace, plan.Back, from, to))
+        foreach (var strip in plan.Body.Top)
         {
-            blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-deck), piece.Top, Paint.Deck));
+            var (thick, paint) = strip.Role == StripRole.Coping ? (coping, Paint.Coping) : (deck, Paint.Deck);
+            foreach (var piece in top.Cover(strip.Near, strip.Far, from, to))
+            {
+                blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-thick), piece.Top, paint));
+            }
         }
 
-        foreach (var piece in top.Cover(plan.CopingFront, plan.CopingBack, from, to))
-        {
-            blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-coping), piece.Top, Paint.Coping));
-        }
-
-        if (plan.WhiteLine is { GrooveDepth: <= 0 } line)
+        foreach (var line in plan.Body.Lines.Where(l => l.GrooveDepth <= 0))
         {
             foreach (var piece in top.Cover(line.Near, line.Far, Math.Max(from, line.From), Math.Min(to, line.To)))
             {
@@ -38,7 +37,7 @@ internal static class DeckBlocks
     public static void Remove(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
     {
         var plan = chart.Plan;
-        if (plan.WhiteLine is { GrooveDepth: > 0 } line)
+        foreach (var line in plan.Body.Lines.Where(l => l.GrooveDepth > 0))
         {
             foreach (var piece in top.Cover(line.Near, line.Far, Math.Max(from, line.From), Math.Min(to, line.To)))
             {
@@ -47,7 +46,11 @@ internal static class DeckBlocks
         }
 
         Joints(chart, top, from, to, blocks);
-        Arris(chart, top, from, to, blocks);
+        FarJointBlocks.Remove(chart, from, to, Overshoot, blocks);
+        foreach (var (edge, inward) in plan.Body.Arrises)
+        {
+            Arris(chart, top, edge, inward, from, to, blocks);
+        }
     }
 
     // Grooves between coping slabs. A groove at a cut is halved by it.
@@ -71,8 +74,8 @@ internal static class DeckBlocks
         }
     }
 
-    // The chamfer of the front upper arris: facet by facet, one plane through the chamfer's two edges, or two where those are not parallel.
-    private static void Arris(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
+    // The chamfer of a coping's upper arris: facet by facet, one plane through the chamfer's two edges, or two where those are not parallel.
+    private static void Arris(FacetedPlan chart, TopSurface top, PlanLine edge, int inward, double from, double to, List<ColumnBlock> blocks)
     {
         var plan = chart.Plan;
         double size = plan.Spec.Coping.ArrisChamfer;
@@ -81,7 +84,7 @@ internal static class DeckBlocks
             return;
         }
 
-        var inner = plan.CopingFront.Shifted(size);
+        var inner = edge.Shifted(inward * size);
         var chainages = chart.Chainages(from, to);
         for (int i = 0; i + 1 < chainages.Length; i++)
         {
@@ -93,7 +96,7 @@ internal static class DeckBlocks
                 return new(p.X, p.Y, along.At(p) - drop);
             }
 
-            Point3 front0 = Place(plan.CopingFront, a, size), front1 = Place(plan.CopingFront, b, size), inner0 = Place(inner, a, 0), inner1 = Place(inner, b, 0);
+            Point3 front0 = Place(edge, a, size), front1 = Place(edge, b, size), inner0 = Place(inner, a, 0), inner1 = Place(inner, b, 0);
             var slope = HeightPlane.Through(front0, front1, inner1);
             if (Math.Abs(slope.At(new(inner0.X, inner0.Y)) - inner0.Z) < TopSurface.PlaneAgreement)
             {
@@ -108,7 +111,7 @@ internal static class DeckBlocks
             void Cut(HeightPlane lower, params Point3[] corners)
             {
                 var ring = Array.ConvertAll(corners, p => new Point2(p.X, p.Y));
-                blocks.Add(Layer.Removed(chart.RunsLeft ? ring : ConvexRing.Reversed(ring), lower, along.Raised(Layer.Above), Paint.Coping));
+                blocks.Add(Layer.Removed(chart.RunsLeft == inward > 0 ? ring : ConvexRing.Reversed(ring), lower, along.Raised(Layer.Above), Paint.Coping));
             }
         }
     }

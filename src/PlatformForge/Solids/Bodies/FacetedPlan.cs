@@ -13,14 +13,22 @@ public sealed class FacetedPlan
 {
     private readonly Point2[] centre;
     private readonly Point2[] across;
+    private readonly Side side;
 
     public FacetedPlan(PlatformPlan plan)
+        : this(plan, plan.First, plan.Stations)
     {
-        Plan = plan;
-        Stations = plan.Stations;
-        centre = Array.ConvertAll(Stations, s => plan.ToLayout(s, 0));
-        across = Array.ConvertAll(Stations, s => plan.Side.Outward(plan.Chart.At(s).Tangent));
     }
+
+    private FacetedPlan(PlatformPlan plan, FacePlan face, double[] stations)
+    {
+        (Plan, Stations, side) = (plan, stations, face.Side);
+        centre = Array.ConvertAll(Stations, s => face.ToLayout(s, 0));
+        across = Array.ConvertAll(Stations, s => face.Side.Outward(face.Chart.At(s).Tangent));
+    }
+
+    /// <summary>A face of a plan by its own facets, for what is square to its own edge.</summary>
+    public static FacetedPlan OfFace(PlatformPlan plan, FacePlan face) => new(plan, face, face.Stations);
 
     public PlatformPlan Plan { get; }
 
@@ -28,7 +36,7 @@ public sealed class FacetedPlan
     public double[] Stations { get; }
 
     /// <summary>Whether rings that run forward along the track side and back along the far side are counter-clockwise.</summary>
-    public bool RunsLeft => Plan.Side == Track.Side.Left;
+    public bool RunsLeft => side == Side.Left;
 
     /// <summary>Index of the facet that holds a chainage, 0 to the number of stations less two; at a station the later one.</summary>
     public int FacetAt(double chainage)
@@ -86,11 +94,24 @@ public sealed class FacetedPlan
         return ring;
     }
 
+    /// <summary>The part of a convex counter-clockwise ring between the lines across at two chainages; empty where nothing of it lies there.</summary>
+    public Point2[] Within(Point2[] ring, double from, double to)
+    {
+        foreach (var (s, before) in new[] { (from, false), (to, true) })
+        {
+            var origin = CrossLine(s).Origin;
+            var ahead = Forward(s).Left * (before ? 1 : -1);
+            ring = ring.Length == 0 ? ring : ConvexRing.LeftOf(ring, origin, origin + ahead);
+        }
+
+        return ring;
+    }
+
     /// <summary>Unit direction of increasing chainage, square to the cross line at a chainage.</summary>
     public Point2 Forward(double chainage)
     {
         var direction = CrossLine(chainage).Across;
-        return direction.Left * (Plan.Side.Outward(-1) / direction.Length);
+        return direction.Left * (side.Outward(-1) / direction.Length);
     }
 
     private static Point2 Between(Point2 a, Point2 b, double share) => a + ((b - a) * share);

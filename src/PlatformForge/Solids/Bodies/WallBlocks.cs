@@ -14,16 +14,19 @@ internal static class WallBlocks
     public static void Add(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
     {
         var plan = chart.Plan;
-        Fill(chart, top, plan.WallFace, plan.WallBack, from, to, blocks);
-        Fill(chart, top, plan.BackWallFace, plan.Back, from, to, blocks);
+        foreach (var strip in plan.Body.Standing)
+        {
+            Fill(chart, top, strip.Near, strip.Far, from, to, blocks);
+        }
+
         foreach (var rib in plan.Ribs)
         {
             Fill(chart, top, rib.Near, rib.Far, Math.Max(from, rib.From), Math.Min(to, rib.To), blocks, rib.Depth);
         }
 
         var (startToe, endToe) = Toes(plan);
-        Fill(chart, top, plan.WallFace, plan.Back, from, Math.Min(to, startToe), blocks);
-        Fill(chart, top, plan.WallFace, plan.Back, Math.Max(from, endToe), to, blocks);
+        Fill(chart, top, plan.WallFace, plan.Body.FarWallFace, from, Math.Min(to, startToe), blocks);
+        Fill(chart, top, plan.WallFace, plan.Body.FarWallFace, Math.Max(from, endToe), to, blocks);
     }
 
     /// <summary>

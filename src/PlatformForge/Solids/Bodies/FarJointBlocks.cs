@@ -1,0 +1,50 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Solids.Bodies;
+
+/// <summary>
+/// Grooves between the coping slabs of further faces: square to their own edge, so that on the spine they lie askew. Each is one block a facet, parted where the
+/// walking surface bends.
+/// </summary>
+internal static class FarJointBlocks
+{
+    public static void Remove(FacetedPlan chart, double from, double to, double overshoot, List<ColumnBlock> blocks)
+    {
+        var plan = chart.Plan;
+        var (half, depth) = (plan.Spec.Coping.JointWidth / 2, plan.Spec.Coping.JointDepth);
+        if (depth <= 0 || half <= 0)
+        {
+            return;
+        }
+
+        foreach (var face in plan.Faces.Skip(1))
+        {
+            var own = FacetedPlan.OfFace(plan, face);
+            var beyond = face.CopingFront.Shifted(-overshoot);
+            foreach (double joint in face.CopingJoints)
+            {
+                double[] ends = own.Chainages(joint - half, joint + half);
+                for (int i = 0; i + 1 < ends.Length; i++)
+                {
+                    Cut(chart, own.Ring(beyond, face.CopingBack, [ends[i], ends[i + 1]]), from, to, depth, blocks);
+                }
+            }
+        }
+    }
+
+    // A groove through a cut is halved by it, as those of the first face are; what lies beyond the section takes nothing there.
+    private static void Cut(FacetedPlan chart, Point2[] groove, double from, double to, double depth, List<ColumnBlock> blocks)
+    {
+        var surface = chart.Plan.Surface;
+        double[] ends = [from, .. surface.Breaks.Where(s => s > from && s < to), to];
+        for (int i = 0; i + 1 < ends.Length; i++)
+        {
+            var ring = chart.Within(groove, ends[i], ends[i + 1]);
+            if (ring.Length > 0)
+            {
+                var plane = surface.At((ends[i] + ends[i + 1]) / 2);
+                blocks.Add(Layer.Removed(ring, plane.Raised(-depth), plane.Raised(Layer.Above), Paint.Coping));
+            }
+        }
+    }
+}
