@@ -22,6 +22,8 @@ internal static class CommandLine
     /// 6 cannot write, 130 interrupted.</returns>
     public static int Run(string[] args, Terminal terminal, CancellationToken cancel = default)
     {
+        var times = StageTimes.IfAsked();
+        times?.Mark("reading the command line");
         if (!HasFolder())
         {
             terminal.Error.WriteLine("The folder that this was started in is no longer there.");
@@ -40,7 +42,7 @@ internal static class CommandLine
         };
         app.HelpOption("-h|--help", inherited: true);
         app.VersionOption("--version", PlatformForge.Projects.ProgramVersion.Text);
-        var session = new Session(app, args, terminal, cancel);
+        var session = new Session(app, args, terminal, cancel, times);
         InitCommand.Add(app, session);
         CheckCommand.Add(app, session);
         SurveyCommand.Add(app, session);
@@ -61,7 +63,9 @@ internal static class CommandLine
             app.ShowHelp(usePager: false);
             return ExitCodes.Usage;
         });
-        return Execute(app, args, session, () => console.Release(terminal.Out));
+        int exit = Execute(app, args, session, () => console.Release(terminal.Out));
+        times?.Tell(terminal.Error);
+        return exit;
     }
 
     private static bool HasFolder()

@@ -13,10 +13,12 @@ internal sealed class Session
     private readonly CommandOption json, quiet, verbose, noColour, strict;
     private readonly CancellationToken cancel;
     private readonly WritingGate gate = new();
+    private readonly StageTimes? times;
     private string command = "";
 
-    public Session(CommandLineApplication app, string[] args, Terminal terminal, CancellationToken cancel)
+    public Session(CommandLineApplication app, string[] args, Terminal terminal, CancellationToken cancel, StageTimes? times = null)
     {
+        this.times = times;
         this.args = args;
         this.terminal = terminal;
         this.cancel = cancel;
@@ -42,8 +44,10 @@ internal sealed class Session
     public int Finish(string name, Func<StageShow, CommandResult> work)
     {
         command = name;
-        var result = StageShow.Run(terminal, silent: quiet.HasValue() || json.HasValue(), Colour, show => LeavableWork.Run(() => work(show), gate, cancel));
+        times?.Mark("reading the project");
+        var result = StageShow.Run(terminal, silent: quiet.HasValue() || json.HasValue(), Colour, times, show => LeavableWork.Run(() => work(show), gate, cancel));
         int exit = result.ExitCode ?? ExitCodes.Of(result.Findings, strict.HasValue());
+        times?.Mark("telling the results");
         try
         {
             Show(name, result, exit);

@@ -13,7 +13,14 @@ internal sealed class StageShow
     /// <summary>A stage begins.</summary>
     public void Begin(string stage) => show(stage);
 
-    public static CommandResult Run(Terminal terminal, bool silent, bool colour, Func<StageShow, CommandResult> work)
+    public static CommandResult Run(Terminal terminal, bool silent, bool colour, StageTimes? times, Func<StageShow, CommandResult> work) =>
+        Run(terminal, silent, colour, times is null ? work : show => work(new(stage =>
+        {
+            times.Mark(stage);
+            show.Begin(stage);
+        })));
+
+    private static CommandResult Run(Terminal terminal, bool silent, bool colour, Func<StageShow, CommandResult> work)
     {
         if (silent)
         {
