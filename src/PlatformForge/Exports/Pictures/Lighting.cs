@@ -15,7 +15,7 @@ internal sealed class Lighting
     private const double SunCells = 2.5;
 
     private readonly ShadowMap sun;
-    private readonly ShadowMap[] sky;
+    private readonly SkyLight sky;
     private readonly Point3 pole;
 
     /// <param name="bodies">What stands in the light.</param>
@@ -31,7 +31,7 @@ internal sealed class Lighting
         Parallel.For(0, maps.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
             maps[i] = i == SkyLights ? new(bodies, sunward, level, SunCells * pixels) : new(bodies, SkyDirection(i), level, SkyCells * pixels));
         sun = maps[SkyLights];
-        sky = maps[..SkyLights];
+        sky = new(maps[..SkyLights]);
     }
 
     /// <summary>Light on a surface of unit normal, about 0 to 1.5.</summary>
@@ -56,18 +56,7 @@ internal sealed class Lighting
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double Open(Point3 point, Point3 normal)
     {
-        double seen = 0, all = 0;
-        foreach (var light in sky)
-        {
-            double facing = Point3.Dot(normal, light.Toward);
-            if (facing <= 0)
-            {
-                continue;
-            }
-
-            all += facing;
-            seen += light.Sees(point, normal) ? facing : 0;
-        }
+        var (seen, all) = sky.Seen(point, normal);
 
         // What faces away from the sky still gets some light from all around.
         double lean = 0.5 + (0.5 * Point3.Dot(normal, pole));

@@ -48,9 +48,11 @@ internal sealed class PictureMaker
     private readonly Lighting lighting;
     private readonly int width;
     private readonly int height;
-    private readonly List<(Point3[] On, SceneBody Body, int First)> placed = [];
+    private readonly List<(Point3[] On, SceneBody Body, int First, StripBins Bins)> placed = [];
+    private readonly Surface[] surfaces; // a triangle each
     private readonly InkLine[] ink;
     private readonly Haze haze;
+    private readonly StripBins lines;
 
     private PictureMaker(Scene scene, int width, int threads)
     {
@@ -74,35 +76,49 @@ internal sealed class PictureMaker
         int first = 0;
         foreach (var body in scene.Bodies)
         {
-            placed.Add((Array.ConvertAll(body.Mesh.Vertices, view.Project), body, first));
+            Point3[] on = Array.ConvertAll(body.Mesh.Vertices, view.Project);
+            placed.Add((on, body, first, StripBins.Of(body.Mesh.TriangleCount, Strips, StripRows * Fine, i => Extent(on, body.Mesh, 3 * i))));
             first += body.Mesh.TriangleCount;
         }
 
+        surfaces = new Surface[first];
+        foreach (var (_, body, at, _) in placed)
+        {
+            LinearColour[] colours = [.. body.Colours.Select(LinearColour.Of)];
+            for (int i = 0; i < body.Mesh.TriangleCount; i++)
+            {
+                surfaces[at + i] = new(View.Unit(SharpEdges.Normal(body.Mesh, i)), colours[body.PaintOf(i)], body.Grain);
+            }
+        }
+
         ink = [.. scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view)).Select(l => new InkLine(view.Project(l.From), view.Project(l.To)))];
+        lines = StripBins.Of(ink.Length, Strips, StripRows * Fine, i => (Math.Min(ink[i].From.Y, ink[i].To.Y) - (InkWidth * Fine), Math.Max(ink[i].From.Y, ink[i].To.Y) + (InkWidth * Fine)));
         lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, width * height, threads);
         haze = new(view, scene.Framed);
     }
 
     public static PixelImage Draw(Scene scene, int width, int threads = -1) => new PictureMaker(scene, width, threads).Draw(threads);
 
+    private int Strips => (height + StripRows - 1) / StripRows;
+
     private PixelImage Draw(int threads)
     {
         var pixels = new byte[3 * width * height];
-        Parallel.For(0, (height + StripRows - 1) / StripRows, new ParallelOptions { MaxDegreeOfParallelism = threads }, strip =>
+        Parallel.For(0, Strips, new ParallelOptions { MaxDegreeOfParallelism = threads }, strip =>
         {
             int top = strip * StripRows, rows = Math.Min(StripRows, height - top);
             var raster = new Raster(width * Fine, top * Fine, rows * Fine);
-            foreach (var (on, body, first) in placed)
+            foreach (var (on, body, first, bins) in placed)
             {
-                var triangles = body.Mesh.Triangles;
-                for (int i = 0; i < triangles.Length; i += 3)
+                foreach (int i in bins.On(strip))
                 {
-                    Fill(raster, on, body.Mesh, i, first + (i / 3));
+                    Fill(raster, on, body.Mesh, 3 * i, first + i);
                 }
             }
 
-            foreach (var line in ink)
+            foreach (int i in lines.On(strip))
             {
+                var line = ink[i];
                 raster.Ink(line.From, line.To, InkWidth * Fine, view.DepthOf(InkBias, (line.From.Z + line.To.Z) / 2));
             }
 
@@ -130,7 +146,7 @@ internal sealed class PictureMaker
             int at = (((y - top) * Fine) + j) * width * Fine;
             for (int i = 0; i < Fine; i++)
             {
-                int sample = at + (x * Fine) + i, what = raster.Shown[sample], kind = shown[..kinds].IndexOf(what);
+                int sample = at + (x * Fine) + i, what = raster.Shown[sample], kind = kinds > 0 && shown[kinds - 1] == what ? kinds - 1 : shown[..kinds].IndexOf(what);
                 inked += raster.Inked[sample] ? 1 : 0;
                 if (kind < 0)
                 {
@@ -167,28 +183,33 @@ internal sealed class PictureMaker
                 : paper;
         }
 
-        int body = placed.Count - 1;
-        while (placed[body].First > what)
-        {
-            body--;
-        }
-
-        var mesh = placed[body].Body.Mesh;
-        int triangle = what - placed[body].First;
-        var normal = View.Unit(SharpEdges.Normal(mesh, triangle));
+        ref readonly var surface = ref surfaces[what];
         var point = view.Unproject(x, y, depth);
-        var shown = placed[body].Body;
-        return haze.Over((LinearColour.Of(shown.ColourOf(triangle)) * (lighting.At(point, normal) * Wash.At(point, shown.Grain))).Bent(), point);
+        return haze.Over((surface.Colour * (lighting.At(point, surface.Normal) * Wash.At(point, surface.Grain))).Bent(), point);
     }
+
+    // What a triangle is to the light.
+    private readonly record struct Surface(Point3 Normal, LinearColour Colour, double Grain);
 
     // How much of their darkness shadows keep on the paper that is the ground.
     private const double GroundShade = 0.62;
+
+    // The rows that a triangle takes; NaN where it reaches behind the eye.
+    private (double Top, double Bottom) Extent(Point3[] on, Mesh mesh, int corner)
+    {
+        int a = mesh.Triangles[corner], b = mesh.Triangles[corner + 1], c = mesh.Triangles[corner + 2];
+        return IsAhead(mesh.Vertices[a], mesh.Vertices[b], mesh.Vertices[c])
+            ? (Math.Min(on[a].Y, Math.Min(on[b].Y, on[c].Y)), Math.Max(on[a].Y, Math.Max(on[b].Y, on[c].Y)))
+            : (double.NaN, double.NaN);
+    }
+
+    private bool IsAhead(Point3 a, Point3 b, Point3 c) => view.Eye is null || (view.Ahead(a) >= View.Near && view.Ahead(b) >= View.Near && view.Ahead(c) >= View.Near);
 
     // A triangle that reaches behind the eye is cut off before it.
     private void Fill(Raster raster, Point3[] on, Mesh mesh, int corner, int what)
     {
         int a = mesh.Triangles[corner], b = mesh.Triangles[corner + 1], c = mesh.Triangles[corner + 2];
-        if (view.Eye is null || (view.Ahead(mesh.Vertices[a]) >= View.Near && view.Ahead(mesh.Vertices[b]) >= View.Near && view.Ahead(mesh.Vertices[c]) >= View.Near))
+        if (IsAhead(mesh.Vertices[a], mesh.Vertices[b], mesh.Vertices[c]))
         {
             raster.Fill(on[a], on[b], on[c], what);
             return;

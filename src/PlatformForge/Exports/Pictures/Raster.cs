@@ -4,17 +4,21 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Exports.Pictures;
 
 /// <summary>
-/// A strip of samples, each holding the nearest depth and what lies there. Samples sit at whole numbers and a half of the sheet.
+/// A strip of samples, each holding the nearest depth and, where wanted, what lies there. Samples sit at whole numbers and a half of the sheet.
 /// </summary>
-internal sealed class Raster(int width, int top, int rows)
+/// <param name="width">Samples of a row.</param>
+/// <param name="top">First row.</param>
+/// <param name="rows">How many rows.</param>
+/// <param name="shows">Whether it is kept what lies at a sample; a light asks for depths alone.</param>
+internal sealed class Raster(int width, int top, int rows, bool shows = true)
 {
     public const int Nothing = -1;
 
     public float[] Depth { get; } = Filled(width * rows, float.NegativeInfinity);
 
-    public int[] Shown { get; } = Filled(width * rows, Nothing);
+    public int[] Shown { get; } = shows ? Filled(width * rows, Nothing) : [];
 
-    public bool[] Inked { get; } = new bool[width * rows];
+    public bool[] Inked { get; } = shows ? new bool[width * rows] : [];
 
     /// <summary>Draws a triangle of sheet points with the depth as their third number; those that turn away are left out.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -42,13 +46,36 @@ internal sealed class Raster(int width, int top, int rows)
             int from = Math.Max(x0, First(left)), to = Math.Min(x1, Last(right));
             int at = ((y - top) * width) + from;
             double depth = a.Z + (slopeX * (from + 0.5 - a.X)) + (slopeY * (py - a.Y));
-            for (int x = from; x <= to; x++, at++, depth += slopeX)
+            if (from <= to)
             {
-                if (depth > Depth[at])
+                Nearer(Depth.AsSpan(at, to - from + 1), shows ? Shown.AsSpan(at, to - from + 1) : default, depth, slopeX, what);
+            }
+        }
+    }
+
+    // Along a row: what is nearer takes the place of what was there.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static void Nearer(Span<float> depths, Span<int> shown, double depth, double slope, int what)
+    {
+        if (shown.IsEmpty)
+        {
+            for (int i = 0; i < depths.Length; i++, depth += slope)
+            {
+                if (depth > depths[i])
                 {
-                    Depth[at] = (float)depth;
-                    Shown[at] = what;
+                    depths[i] = (float)depth;
                 }
+            }
+
+            return;
+        }
+
+        for (int i = 0; i < depths.Length; i++, depth += slope)
+        {
+            if (depth > depths[i])
+            {
+                depths[i] = (float)depth;
+                shown[i] = what;
             }
         }
     }

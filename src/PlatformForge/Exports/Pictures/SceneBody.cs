@@ -11,7 +11,8 @@ internal sealed record SceneBody(Mesh Mesh, IReadOnlyList<Rgb> Colours, bool Out
     /// <summary>How uneven its colour is, as a share: a wash is never flat.</summary>
     public double Grain { get; init; } = 0.05;
 
-    public Rgb ColourOf(int triangle) => Colours[Mesh.Paints.Length == 0 ? 0 : Mesh.Paints[triangle]];
+    /// <summary>Index of the colour of a triangle.</summary>
+    public int PaintOf(int triangle) => Mesh.Paints.Length == 0 ? 0 : Mesh.Paints[triangle];
 }
 
 /// <summary>A line of ink in space, mm.</summary>

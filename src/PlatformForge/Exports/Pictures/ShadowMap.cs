@@ -26,7 +26,7 @@ internal sealed class ShadowMap
         view = plain.Enlarged(1 / cell, -left / cell, -top / cell);
         (width, height) = ((int)Math.Ceiling((right - left) / cell), (int)Math.Ceiling((bottom - top) / cell));
         bias = 1.5 * cell;
-        var raster = new Raster(width, 0, height);
+        var raster = new Raster(width, 0, height, shows: false);
         foreach (var body in bodies)
         {
             var on = Array.ConvertAll(body.Mesh.Vertices, view.Project);
@@ -43,14 +43,15 @@ internal sealed class ShadowMap
     /// <summary>Unit direction to the light.</summary>
     public Point3 Toward { get; }
 
-    /// <summary>Whether the light sees a point, lifted off its surface by a little more than a cell.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public bool Sees(Point3 point, Point3 normal)
-    {
-        var p = view.Project(point + (normal * bias));
-        int x = (int)Math.Floor(p.X), y = (int)Math.Floor(p.Y);
-        return x < 0 || y < 0 || x >= width || y >= height || p.Z + bias >= depth[(y * width) + x];
-    }
+    /// <summary>How its grid lies, for those that ask many lights at once.</summary>
+    public View View => view;
+
+    /// <summary>How far a point is lifted off its surface before it is looked for, mm: a little more than a cell.</summary>
+    public double Bias => bias;
+
+    /// <summary>Whether the light sees what lies at a place of its grid at a depth.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public bool Sees(double floorX, double floorY, double z) => Lit((int)floorX, (int)floorY, z + bias);
 
     /// <summary>Share of the light that reaches a point, smoothed over three by three cells.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -59,19 +60,19 @@ internal sealed class ShadowMap
         var p = view.Project(point + (normal * bias));
         double px = p.X - 0.5, py = p.Y - 0.5;
         int x = (int)Math.Floor(px), y = (int)Math.Floor(py);
-        double u = px - x, v = py - y, sum = 0;
-        for (int j = -1; j <= 2; j++)
+        double u = px - x, v = py - y, sum = 0, z = p.Z + bias;
+        ReadOnlySpan<double> across = [1 - u, 1, 1, u], down = [1 - v, 1, 1, v];
+        for (int j = 0; j < down.Length; j++)
         {
-            double wy = j == -1 ? 1 - v : j == 2 ? v : 1;
-            for (int i = -1; i <= 2; i++)
+            for (int i = 0; i < across.Length; i++)
             {
-                double wx = i == -1 ? 1 - u : i == 2 ? u : 1;
-                sum += wx * wy * Lit(x + i, y + j, p.Z);
+                sum += Lit(x + i - 1, y + j - 1, z) ? across[i] * down[j] : 0;
             }
         }
 
         return sum / 9;
     }
 
-    private int Lit(int x, int y, double z) => x < 0 || y < 0 || x >= width || y >= height || z + bias >= depth[(y * width) + x] ? 1 : 0;
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private bool Lit(int x, int y, double z) => (uint)x >= (uint)width || (uint)y >= (uint)height || z >= depth[(y * width) + x];
 }

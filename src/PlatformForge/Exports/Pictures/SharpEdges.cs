@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Geometry.Meshes;
 
 namespace PlatformForge.Exports.Pictures;
 
@@ -11,16 +12,11 @@ internal static class SharpEdges
     public static IEnumerable<InkLine> Of(Mesh mesh, View view)
     {
         var triangles = mesh.Triangles;
-        var firsts = new Dictionary<(int, int), int>(triangles.Length);
+        int[] opposites = HalfEdges.Opposites(mesh);
         for (int i = 0; i < triangles.Length; i++)
         {
-            firsts[(triangles[i], triangles[Next(i)])] = i / 3;
-        }
-
-        for (int i = 0; i < triangles.Length; i++)
-        {
-            int a = triangles[i], b = triangles[Next(i)];
-            if (a < b && firsts.TryGetValue((b, a), out int other) && view.Ahead(mesh.Vertices[a]) > View.Near && view.Ahead(mesh.Vertices[b]) > View.Near && Shows(mesh, i / 3, other, view.TowardFrom(mesh.Vertices[a])))
+            int a = triangles[i], b = triangles[HalfEdges.Next(i)], other = opposites[i] / 3;
+            if (a < b && opposites[i] != i && view.Ahead(mesh.Vertices[a]) > View.Near && view.Ahead(mesh.Vertices[b]) > View.Near && Shows(mesh, i / 3, other, view.TowardFrom(mesh.Vertices[a])))
             {
                 yield return new(mesh.Vertices[a], mesh.Vertices[b]);
             }
@@ -39,6 +35,4 @@ internal static class SharpEdges
         var a = mesh.Vertices[mesh.Triangles[3 * triangle]];
         return Point3.Cross(mesh.Vertices[mesh.Triangles[(3 * triangle) + 1]] - a, mesh.Vertices[mesh.Triangles[(3 * triangle) + 2]] - a);
     }
-
-    private static int Next(int corner) => corner - (corner % 3) + ((corner + 1) % 3);
 }
