@@ -1,8 +1,8 @@
 using System.Globalization;
 using PlatformForge.Benchmarks;
 using PlatformForge.Exports.Stl;
-using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
+using PlatformForge.Tests.Meshes;
 
 // dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope | survey | doubt | honesty | scale FOLDER
 //     | hostile [SEED [COUNT]] | designs --count N --seed FIRST --report FILE]

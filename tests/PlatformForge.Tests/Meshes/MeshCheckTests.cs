@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Geometry.Meshes;
 using Xunit;
 
 namespace PlatformForge.Tests.Meshes;

@@ -1,10 +1,10 @@
 using PlatformForge.Geometry;
-using PlatformForge.Geometry.Meshes;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Tests.Meshes;
 using Xunit;
 
 namespace PlatformForge.Tests.Sections;

@@ -1,6 +1,5 @@
 using FsCheck.Xunit;
 using PlatformForge.Exports.Stl;
-using PlatformForge.Geometry.Meshes;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;

@@ -1,10 +1,10 @@
 using FsCheck;
 using FsCheck.Xunit;
 using PlatformForge.Geometry;
-using PlatformForge.Geometry.Meshes;
 using PlatformForge.Platforms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Platforms;
 using PlatformForge.Tests.Sections;
 using Xunit;

@@ -1,8 +1,8 @@
 using PlatformForge.Geometry;
-using PlatformForge.Geometry.Meshes;
 using PlatformForge.Platforms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using Xunit;

@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Geometry.Overlays;
 using PlatformForge.Solids;
 
 namespace PlatformForge.Tests.Solids.Kernel;
@@ -25,7 +24,7 @@ internal static class CellOracle
             }
         }
 
-        return PlanOverlay.Cells(lines).Sum(cell => cell.Area * Height(blocks, cell.Inside, cell.Centroid));
+        return PlanCells.Of(lines).Sum(cell => cell.Area * Height(blocks, cell.Inside, cell.Centroid));
     }
 
     private static IEnumerable<Point2[]> Crossing(HeightPlane a, HeightPlane b)

@@ -1,8 +1,8 @@
 using System.Globalization;
 using FsCheck.Xunit;
 using PlatformForge.Geometry;
-using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
+using PlatformForge.Tests.Meshes;
 using PlatformForge.Units;
 using Xunit;
 

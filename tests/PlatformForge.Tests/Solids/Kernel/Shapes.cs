@@ -1,6 +1,6 @@
 using PlatformForge.Geometry;
-using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
+using PlatformForge.Tests.Meshes;
 using Xunit;
 
 namespace PlatformForge.Tests.Solids.Kernel;

@@ -1,4 +1,4 @@
-namespace PlatformForge.Geometry.Meshes;
+namespace PlatformForge.Tests.Meshes;
 
 /// <summary>What <see cref="MeshCheck"/> found.</summary>
 /// <param name="OpenEdges">Directed edges that do not have exactly one opposite.</param>

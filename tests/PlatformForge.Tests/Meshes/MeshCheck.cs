@@ -1,4 +1,6 @@
-namespace PlatformForge.Geometry.Meshes;
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Tests.Meshes;
 
 /// <summary>
 /// Inspects an indexed mesh from its indices and coordinates alone, knowing nothing of how it was made: linear in its size.
