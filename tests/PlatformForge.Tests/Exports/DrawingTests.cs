@@ -89,6 +89,39 @@ public class DrawingTests
         Assert.Equal(-90, view.AngleOf(new(-4, 3)), 9); // left of the direction is up the sheet
     }
 
+    /// <summary>A scale bar is a ruler: each of its figures stands where a length of so many mm ends on paper at the scale that the sheet states.</summary>
+    [Theory]
+    [InlineData(Side.Left)]
+    [InlineData(Side.Right)]
+    public void The_scale_bar_of_the_plan_measures_what_the_stated_scale_says(Side side)
+    {
+        var sheet = Draw("plan", side);
+        var words = sheet.Items.OfType<SheetText>().ToArray();
+        double reduction = double.Parse(words.Single(t => t.Text.StartsWith("Scale 1:", StringComparison.Ordinal)).Text[8..].Split(',')[0], CultureInfo.InvariantCulture);
+        var unit = words.Single(t => t.Text == "mm of the model");
+        var figures = words.Where(t => Math.Abs(t.At.Y - unit.At.Y) < 4 && t.At.X < unit.At.X && t.Text.All(char.IsAsciiDigit)).OrderBy(t => t.At.X).ToArray();
+        Assert.Equal(3, figures.Length);
+        Assert.Equal("0", figures[0].Text);
+        Assert.All(figures, f => Assert.Equal(double.Parse(f.Text, CultureInfo.InvariantCulture) / reduction, f.At.X - figures[0].At.X, 1e-9));
+
+        // Its fields lie end to end from the first figure to the last, a quarter of the whole each.
+        var fields = sheet.Items.OfType<SheetPath>().Where(p => p.Closed && p.Points.Count == 4 && p.Points.All(q => q.Y >= figures[0].At.Y && q.Y <= figures[0].At.Y + 3 && q.X <= figures[2].At.X + 1e-9 && q.X >= figures[0].At.X - 1e-9)).ToArray();
+        Assert.Equal(4, fields.Length);
+        double quarter = (figures[2].At.X - figures[0].At.X) / 4;
+        Assert.All(fields.Select((f, i) => (f, i)), x => Assert.Equal((figures[0].At.X + (x.i * quarter), figures[0].At.X + ((x.i + 1) * quarter)), (x.f.Points.Min(p => p.X), x.f.Points.Max(p => p.X)), Near));
+    }
+
+    private static bool Near((double A, double B) one, (double A, double B) other) => Math.Abs(one.A - other.A) < 1e-9 && Math.Abs(one.B - other.B) < 1e-9;
+
+    /// <summary>The scale that a plan states is the one it is drawn to: the coping's ends are as far apart on paper as on the layout, over the scale.</summary>
+    [Fact]
+    public void The_stated_scale_is_the_one_that_things_are_drawn_to()
+    {
+        var view = PlanView.Of([new(0, 0), new(730, 100)], new(1, 0), 14, 20, 380);
+        double reduction = double.Parse(view.Scale[2..], CultureInfo.InvariantCulture);
+        Assert.Equal(500 / reduction, (view.Of(new(600, 50)) - view.Of(new(100, 50))).Length, 1e-9);
+    }
+
     [Fact]
     public void Clipping_keeps_the_area_that_lies_in_the_box()
     {

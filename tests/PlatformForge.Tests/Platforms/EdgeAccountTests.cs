@@ -30,6 +30,26 @@ public class EdgeAccountTests
         }
     }
 
+    /// <summary>On straight track a coach without play has its sills at half its width, 17 mm, so that a coping at a reach leaves that less 17, whatever its style.</summary>
+    [Theory]
+    [InlineData("fitted")]
+    [InlineData("faired")]
+    [InlineData("uniform")]
+    public void Every_style_is_told_the_gap_that_its_own_edge_leaves(string built)
+    {
+        string text = Samples.Small.Replace("[{ straight = 900 }]", "[{ straight = 620 }, { curve = 700, length = 300, hand = \"right\" }, { straight = 300 }]")
+            .Replace("width = 34\n", "width = 34\nsill = { height = 13 }\n").Replace("to = 540 }", $"to = 800, edge = \"{built}\" }}");
+        var account = EdgeAccount.At(DesignRun.Design(Samples.Sound(text), RunWatch.None).Value!.Platforms[0].Plan, 400);
+        Assert.All(account.Styles, style =>
+        {
+            var gap = Assert.Single(style.Gaps);
+            Assert.Equal(style.Reach - 17, gap.Nearest, 0.011);
+            Assert.Equal(style.Reach - 17, gap.Farthest, 0.011);
+        });
+        Assert.True(account.Styles.Single(s => s.Style == EdgeStyle.Uniform).Reach > account.Styles.Single(s => s.Style == EdgeStyle.Fitted).Reach + 1);
+        Assert.Equal(built, account.Styles.Single(s => s.Chosen).Style.ToString().ToLowerInvariant());
+    }
+
     [Fact]
     public void What_play_costs_is_what_a_design_without_it_would_save()
     {

@@ -19,6 +19,24 @@ public class BedTests
     }
 
     [Fact]
+    public void An_oblong_bed_has_its_front_left_corner_at_the_origin() =>
+        Assert.Equal([new(0, 0), new(220, 0), new(220, 180), new(0, 180)], PrinterSpec.Oblong(220, 180, 250).Bed);
+
+    [Fact]
+    public void Pieces_lie_where_the_bed_is()
+    {
+        // A square as large as the bed less its margins lies nowhere but within them, wherever the bed lies: at the origin or with its middle there.
+        Point2[] square = [new(7, 3), new(207, 3), new(207, 203), new(7, 203)];
+        foreach (var corner in new Point2[] { new(0, 0), new(-110, -110), new(35, 12) })
+        {
+            Point2[] ring = [.. PrinterSpec.Oblong(220, 220, 1).Bed.Select(p => p + corner)];
+            var room = new BedRoom(ring, 10);
+            Assert.Equal(0, room.At(square, 0), 1e-6);
+            Assert.All(room.Shifts(square, 0), s => Assert.Equal(0, (corner + new Point2(10, 10) - square[0] - s).Length, 1e-5));
+        }
+    }
+
+    [Fact]
     public void A_hexagonal_bed_takes_what_its_sides_leave()
     {
         // Inscribed circle of a regular hexagon of side a: a√3/2; a many-sided disc of that radius just fits.

@@ -103,6 +103,25 @@ public class FactTests
         Assert.Equal(390, OverhangMeter.Measure(mesh, 0.2, 0.4, 8).Unsupported, 6);
     }
 
+    /// <summary>Printing guides put the limit of what holds itself at "about 45 degrees" from the upright (common practice); a chamfer of 45 that lies on a slope of 2 is let through.</summary>
+    [Theory]
+    [InlineData(20, false)]
+    [InlineData(40, false)]
+    [InlineData(45, false)]
+    [InlineData(46.5, false)]
+    [InlineData(47.5, true)]
+    [InlineData(55, true)]
+    [InlineData(80, true)]
+    public void A_face_that_leans_out_hangs_when_it_is_flatter_than_about_45_degrees(double degrees, bool hangs)
+    {
+        // A bar whose side leans out over the bed by so much from the upright, 6 high and 30 long: the leaning face is 6 over the cosine wide.
+        double lean = Math.Tan(degrees * Math.PI / 180);
+        ColumnBlock[] blocks = [new([new(0, 0), new(10, 0), new(10, 30), new(0, 30)], new(0), new(7), BlockAction.Add, Paint.Wall),
+            new([new(10, 0), new(10 + (6 * lean), 0), new(10 + (6 * lean), 30), new(10, 30)], new(-10 / lean, 1 / lean), new(7), BlockAction.Add, Paint.Wall)];
+        var report = OverhangMeter.Measure(SolidRaiser.Raise(blocks).Mesh, 0.2, 0.4, 1);
+        Assert.Equal(hangs ? 30 * 6 / Math.Cos(degrees * Math.PI / 180) : 0, report.Unsupported + report.Bridged, 30 * 1e-4); // the grid of plans is 1/32768 mm
+    }
+
     [Fact]
     public void Every_letter_and_figure_has_a_drawing_of_its_own()
     {

@@ -35,7 +35,11 @@ public class PlateTests
     {
         // Two strips of 100 by 204 side by side with 4 between them fill a bed of 204.
         var sections = new[] { Piece(1, 204, 100), Piece(2, 204, 100) };
-        Assert.Single(PlatePacker.Pack(sections, Workbench.Printer));
+        var plate = Assert.Single(PlatePacker.Pack(sections, Workbench.Printer));
+
+        // They lie from margin to margin of a bed of 220 whose corner is the origin.
+        Point2[] corners = [.. plate.Sections.SelectMany(Outline)];
+        Assert.Equal((8, 212, 8, 212), (Math.Round(corners.Min(p => p.X), 4), Math.Round(corners.Max(p => p.X), 4), Math.Round(corners.Min(p => p.Y), 4), Math.Round(corners.Max(p => p.Y), 4)));
         Assert.Equal(2, PlatePacker.Pack(sections, Workbench.Printer with { Spacing = 4.1 }).Count);
         Assert.Equal(5, PlatePacker.Pack([.. sections, Piece(3, 150, 150), Piece(4, 150, 150), Piece(5, 150, 150), Piece(6, 150, 150)], Workbench.Printer).Count);
     }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using PlatformForge.Clearance;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
@@ -32,6 +33,25 @@ public class FolderVerifierTests
         Assert.Equal(Folders.Radius + Folders.Reach - corner - versine, verdict.Closest!.Clearance, 2e-3);
         Assert.All(verdict.Sections, s => Assert.True(s.Sound));
         Assert.Equal(3, verdict.Sections.Count);
+    }
+
+    /// <summary>Without play what is left of the budget is the clearance less what the budget asks for: 1 running and 0.2 for the print.</summary>
+    [Fact]
+    public void What_is_left_of_the_budget_is_the_clearance_less_what_the_budget_asks()
+    {
+        var verdict = FolderVerifier.Verify((new Folders { Budget = ClearanceBudget.Of(1, print: 0.2) }).Make());
+        Assert.Equal(verdict.Closest!.Clearance - 1.2, verdict.Tightest!.Clearance, 1e-6);
+    }
+
+    [Theory]
+    [InlineData(0.01, true)]
+    [InlineData(-0.01, false)]
+    public void A_budget_that_asks_for_more_than_there_is_is_broken(double spare, bool kept)
+    {
+        double there = FolderVerifier.Verify((new Folders { Budget = ClearanceBudget.Of(1) }).Make()).Closest!.Clearance;
+        var verdict = FolderVerifier.Verify((new Folders { Budget = ClearanceBudget.Of(there - 0.5 - spare, print: 0.5) }).Make());
+        Assert.Equal(kept, verdict.Passed);
+        Assert.Equal(kept ? [] : ["PF8021"], verdict.Findings.Select(f => f.Code));
     }
 
     [Fact]
