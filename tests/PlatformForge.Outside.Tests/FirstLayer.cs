@@ -57,16 +57,18 @@ internal static class FirstLayer
             sheet.Fill(Strip(Math.Max(a, line.From), Math.Max(a, Math.Min(b, line.To)), line.Near.At, line.Far.At), false);
         }
 
-        foreach (var hole in plan.PostHoles)
+        foreach (var open in plan.Openings)
         {
-            sheet.Fill(Raster.Disc(Bed(hole.Chainage, hole.Reach), ((hole.Diameter / 2) + mouth) / Math.Cos(Math.PI / 12)), false);
-        }
+            var (s, t) = (open.Middle.Chainage, open.Middle.Reach);
+            if (open.IsRound)
+            {
+                sheet.Fill(Raster.Disc(Bed(s, t), ((open.Across / 2) + mouth) / Math.Cos(Math.PI / 12)), false);
+                continue;
+            }
 
-        foreach (var socket in plan.Sockets)
-        {
-            var (middle, along) = (plan.ToLayout(socket.Chainage, socket.Reach), plan.Chart.At(socket.Chainage).Tangent);
-            Point2 x = along * ((socket.Along / 2) + mouth), y = along.Left * ((socket.Across / 2) + mouth);
-            sheet.Fill([.. new[] { middle - x - y, middle + x - y, middle + x + y, middle - x + y }.Select(p => Down(p, plan.TopAt(socket.Chainage, socket.Reach)))], false);
+            var (middle, along) = (plan.ToLayout(s, t), plan.Chart.At(s).Tangent);
+            Point2 x = along * ((open.Along / 2) + mouth), y = along.Left * ((open.Across / 2) + mouth);
+            sheet.Fill([.. new[] { middle - x - y, middle + x - y, middle + x + y, middle - x + y }.Select(p => Down(p, plan.TopAt(s, t)))], false);
         }
 
         return sheet;

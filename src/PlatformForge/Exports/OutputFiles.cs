@@ -14,7 +14,7 @@ public sealed record OutputChoice
     /// <summary>Pictures, and the small ones inside 3MF files.</summary>
     public bool Pictures { get; init; } = true;
 
-    /// <summary>Whether pictures show what is not printed: fence, boards, buildings, vehicles.</summary>
+    /// <summary>Whether pictures show what is not printed: what stands on the platform, and vehicles.</summary>
     public bool Furnished { get; init; } = true;
 
     /// <summary>Drawings.</summary>
@@ -109,9 +109,9 @@ public static class OutputFiles
             yield return (Invariant($"tables/{name}-as-built.csv"), () => PlatformTables.AsBuilt(measured));
         }
 
-        if (platform.Plan.Fence is not null)
+        foreach (var (table, make) in FeatureTables.Of(platform.Plan))
         {
-            yield return (Invariant($"tables/{name}-fence.csv"), () => FenceTable.Of(platform.Plan));
+            yield return (Invariant($"tables/{name}-{table}.csv"), make);
         }
 
         yield return (Invariant($"tables/{name}-sections.csv"), () => PlatformTables.Sections(platform));

@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Units;
 using static System.FormattableString;
 

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Features;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Track;
 
@@ -77,15 +78,16 @@ public sealed record PlatformPlan
     /// <summary>How far apart the ribs across are.</summary>
     public RibPitch RibPitch { get; init; } = new(0, 0, 0, 0, 0, 0);
 
-    public required IReadOnlyList<PlanSocket> Sockets { get; init; }
+    /// <summary>What stands on it and is let into it, in the order asked; placed by the first face.</summary>
+    public IReadOnlyList<PlannedFeature> Features { get; init; } = [];
 
-    /// <summary>Holes of the fence's posts, then single ones for lamps and the like.</summary>
-    public required IReadOnlyList<PlanHole> PostHoles { get; init; }
+    /// <summary>All that is open in the walking surface.</summary>
+    public IEnumerable<Opening> Openings => Features.SelectMany(f => f.Openings);
 
-    /// <summary>The fence whose posts those are; null where there is none.</summary>
-    public PlanFence? Fence { get; init; }
+    /// <summary>All places that something stays off.</summary>
+    public IEnumerable<Keepout> Keepouts => Features.SelectMany(f => f.Keepouts);
 
-    /// <summary>Places for cuts in order of chainage, each clear of sockets and holes; ribs make room for the cuts that are chosen.</summary>
+    /// <summary>Places for cuts in order of chainage, each clear of what keeps cuts off; ribs make room for the cuts that are chosen.</summary>
     public required IReadOnlyList<CutCandidate> CutCandidates { get; init; }
 
     /// <summary>The walking surface, coping included, as planes that meet in lines across the platform; in sections at their ends.</summary>

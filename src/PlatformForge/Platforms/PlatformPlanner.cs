@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Platforms.Features;
 using PlatformForge.Platforms.Furniture;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Surfaces;
@@ -36,7 +37,7 @@ public static class PlatformPlanner
         var longest = vehicles.MaxBy(v => v.Length);
         PlatformRules.Face(spec, chart, longest?.Name ?? "", longest?.Length ?? 0, startsAtBuffers, endsAtBuffers, findings);
         PlatformRules.Body(spec, site, findings);
-        PlatformRules.ClearWidth(spec, site, findings);
+        findings.AddRange(FeaturePlanner.Keyed(spec).SelectMany(f => f.Feature.Early(spec, site, f.Key)));
         RampRules.Profile(spec, site, findings);
         return findings;
     }
@@ -96,9 +97,7 @@ public static class PlatformPlanner
         Body = body with { Lines = body.Lines.Count > 0 ? body.Lines : [.. faces.Take(1).Select(f => f.WhiteLine).OfType<WhiteLineBand>()] },
         Ribs = furniture.Ribs.Ribs,
         RibPitch = furniture.Ribs.Pitch,
-        Sockets = furniture.Sockets,
-        PostHoles = furniture.Posts,
-        Fence = furniture.Fence,
+        Features = furniture.Features,
         CutCandidates = furniture.Cuts,
     };
 
@@ -112,7 +111,7 @@ public static class PlatformPlanner
     {
         var findings = new List<Finding>();
         var ribs = FurniturePlanner.Divided(plan, cuts, findings);
-        return Outcome.Of(plan with { Ribs = ribs.Ribs, RibPitch = ribs.Pitch }, findings);
+        return Outcome.Of(plan with { Ribs = ribs.Ribs, RibPitch = ribs.Pitch, Features = FeaturePlanner.AmongRibs(plan, ribs.Ribs, cuts, findings) }, findings);
     }
 
     /// <summary>Whether a finding speaks of where a plan's ribs stand, so that <see cref="Divided"/> has its own in place of it.</summary>

@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms;
@@ -58,6 +60,9 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     public FenceSpec? Fence { get; init; }
 
     public WhiteLineSpec? WhiteLine { get; init; }
+
+    /// <summary>All that stands on it and is let into it.</summary>
+    public IReadOnlyList<FeatureSpec> Features => [.. Sockets, .. Fence is { } fence ? [fence] : (FeatureSpec[])[], .. Holes];
 
     /// <summary>Chainages at which the platform must be cut; a coping joint is put there, and dowels hold the sections in line as at any cut.</summary>
     public IReadOnlyList<double> ForcedCuts { get; init; } = [];

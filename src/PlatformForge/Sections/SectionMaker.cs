@@ -30,7 +30,7 @@ public static class SectionMaker
         plan = plan with { Surface = HingedDeck.Of(plan, ends) };
         var chart = new FacetedPlan(plan);
         findings.AddRange(JointRule.CheckWalls(plan.Spec, spec.Joint, printer));
-        findings.AddRange(HoleRule.Check(plan.Spec, printer));
+        findings.AddRange(HoleRule.Check(plan, printer));
         var joints = new CutJoint?[ends.Length];
         for (int i = 1; i < ends.Length - 1; i++)
         {

@@ -109,8 +109,7 @@ internal static class HandDossier
                 Lines = [new(From + Ramp, To - Ramp, fitted.Shifted(0.8), fitted.Shifted(1.8), 0)],
             },
             Ribs = [.. Enumerable.Range(1, 23).Select(i => new PlanRib(RibKind.Transverse, From + (i * 30.5) - 0.6, From + (i * 30.5) + 0.6, fitted.Shifted(2.6), fitted.Shifted(60.4), null)), new PlanRib(RibKind.Longitudinal, From, To, fitted.Shifted(31), fitted.Shifted(32.2), null)],
-            Sockets = [new("running-in board", 420, 62, 1.7, 1.7, 4, 1.2), new("running-in board", 448, 62, 1.7, 1.7, 4, 1.2)],
-            PostHoles = [.. Enumerable.Range(0, 23).Select(i => new PlanHole("fence", From + 4 + (i * 32.8), fitted.At(From + 4 + (i * 32.8)) + 59.5, 1.2, null))],
+            Features = [.. new[] { 420.0, 448 }.Select(s => Board(line, side, s)), Posts(fitted)],
             CutCandidates = [.. joints.Select(j => new CutCandidate(j, CutRank.Joint))],
         };
         plan = plan with { Surface = HingedDeck.Uncut(plan) };
@@ -120,6 +119,28 @@ internal static class HandDossier
             return new PartReach(0, v, p, own, own);
         })).ToArray();
         return new(plan, new(From, 1, fine.Length, parts, 0.01), budget, Sections(plan, cuts));
+    }
+
+    private static PlannedFeature Board(Centreline line, Side side, double s)
+    {
+        var place = new PlanPlace(s, 62);
+        Point2 middle = line.PointAt(s, side.Outward(62)), x = line.At(s).Tangent * 0.85, y = x.Left;
+        return new("running-in board", FormattableString.Invariant($"platform[0].sockets[{s}]"))
+        {
+            Openings = [new("running-in board", place, 1.7, 1.7, false, 4, 1.2)],
+            Marks = [new AreaMark("socket", place, [middle - x - y, middle + x - y, middle + x + y, middle - x + y], 1.7, 1.7) { Label = "running-in board" }],
+            SetOuts = [new(s, "running-in board")],
+        };
+    }
+
+    private static PlannedFeature Posts(PlanLine fitted)
+    {
+        PlanPlace[] posts = [.. Enumerable.Range(0, 23).Select(i => new PlanPlace(From + 4 + (i * 32.8), fitted.At(From + 4 + (i * 32.8)) + 59.5))];
+        return new("fence", "platform[0].fence")
+        {
+            Openings = [.. posts.Select(p => new Opening("fence", p, 1.2, 1.2, true, null, 0))],
+            Marks = [.. posts.Select(p => new CircleMark("post hole", p, 1.2))],
+        };
     }
 
     private static SectionSet Sections(PlatformPlan plan, double[] cuts)

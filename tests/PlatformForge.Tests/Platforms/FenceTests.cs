@@ -47,7 +47,7 @@ public class FenceTests
         request = request with { Spec = request.Spec with { Fence = new() { Pitch = pitch, Panels = FencePanels.Whole, Odd = odd, Gaps = [new(gap, gap + 40)] } } };
         var outcome = PlatformPlanner.Plan(request);
         var fence = outcome.Value!.Fence!;
-        double[] lengths = [.. fence.Posts.Zip(fence.Posts.Skip(1), (a, b) => (At(outcome.Value, b.Chainage) - At(outcome.Value, a.Chainage)).Length)];
+        double[] lengths = [.. fence.Posts.Zip(fence.Posts.Skip(1), (a, b) => (At(outcome.Value!, b.Chainage) - At(outcome.Value!, a.Chainage)).Length)];
         Assert.Equal(lengths.Length, fence.Bays.Count);
         Assert.All(fence.Bays, (b, i) => Assert.Equal(lengths[i], b.Length, 1e-9));
         Assert.All(fence.Bays.Where(b => b.Kind == FenceBayKind.Panel), b => Assert.Equal(pitch, b.Length, 0.011));
@@ -73,7 +73,7 @@ public class FenceTests
         Assert.Contains(outcome.Findings, f => f.Code == "PF4102" && f.Severity == Severity.Note);
         Assert.Contains(outcome.Value.CutCandidates, c => c.Rank == CutRank.RampHead);
         Assert.Equal(14, outcome.Value.Fence!.Bays.Count(b => b.Kind == FenceBayKind.Panel));
-        Assert.Equal(32, Assert.Single(outcome.Value.Fence.Bays, b => b.Kind == FenceBayKind.Odd).Length, 1e-6);
+        Assert.Equal(32, Assert.Single(outcome.Value.Fence!.Bays, b => b.Kind == FenceBayKind.Odd).Length, 1e-6);
     }
 
     [Fact]

@@ -102,9 +102,9 @@ public class RibsAndFenceFound
         Assert.Equal(posts.Length, found.Count);
         Assert.All(found, f => Assert.Equal(pin + 0.2, f.Diameter, 0.01));
         double[] lengths = [.. posts.Zip(posts.Skip(1), (a, b) => (b - a).Length)];
-        Assert.All(plan.Fence.Bays, (b, i) => Assert.Equal(b.Length, lengths[i], 0.01));
-        Assert.All(plan.Fence.Bays, (b, i) => Assert.True(b.Kind != FenceBayKind.Panel || Math.Abs(lengths[i] - pitch) < 0.02, $"{b} {lengths[i]}"));
-        Assert.Equal(wide, lengths[plan.Fence.Bays.ToList().FindIndex(b => b.Kind == FenceBayKind.Gate)], 0.01);
+        Assert.All(plan.Fence!.Bays, (b, i) => Assert.Equal(b.Length, lengths[i], 0.01));
+        Assert.All(plan.Fence!.Bays, (b, i) => Assert.True(b.Kind != FenceBayKind.Panel || Math.Abs(lengths[i] - pitch) < 0.02, $"{b} {lengths[i]}"));
+        Assert.Equal(wide, lengths[plan.Fence!.Bays.ToList().FindIndex(b => b.Kind == FenceBayKind.Gate)], 0.01);
     }
 
     // Inside a facet of a sharp transition a chainage of the solid lies so far beside the track's own, mm, at the reach of a wide platform's back.

@@ -47,24 +47,9 @@ internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool
             yield return ("white line", (s, x, y) => s.Box(x, y - 0.6, 7, 1.2, new(HouseStyle.White), new(0.08, HouseStyle.Quiet)));
         }
 
-        if (plan.PostHoles.Count > 0)
+        foreach (var key in new PlanMarks(plan, []).Keys())
         {
-            yield return ("post hole", (s, x, y) => s.Circle(new(x + 5.5, y), 0.7, new(HouseStyle.White), HouseStyle.Thin));
-        }
-
-        if (PlanFurniture.Panels(plan).Any())
-        {
-            yield return ("fence", (s, x, y) => s.Line(new(x, y), new(x + 7, y), PlanFurniture.Fence));
-        }
-
-        if (PlanFurniture.Gates(plan).Any())
-        {
-            yield return ("gate", (s, x, y) => PlanFurniture.Gate(s, new(x + 0.5, y + 1.2), new(x + 6, y + 1.2), new(0, -1)));
-        }
-
-        if (plan.Sockets.Count > 0)
-        {
-            yield return ("socket", (s, x, y) => s.Box(x + 4.8, y - 0.7, 1.4, 1.4, new(HouseStyle.Ink)));
+            yield return key;
         }
 
         if (otherTracks)

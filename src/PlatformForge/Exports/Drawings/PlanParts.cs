@@ -55,11 +55,11 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         neighbours.DrawOn(sheet, view, top, bottom);
         TrackLines(sheet, view);
         Body(sheet, view);
-        var furniture = new PlanFurniture(plan, platform.Sections.Cuts);
-        furniture.DrawOn(sheet, view);
+        var marks = new PlanMarks(plan, platform.Sections.Cuts);
+        marks.DrawOn(sheet, view);
         Vehicles(sheet, view, labels);
         Sections(sheet, view, labels, [.. neighbours.Rails(view, top, bottom)]);
-        furniture.Name(sheet, view, labels);
+        marks.Name(sheet, view, labels);
         Ramps(view, labels);
         Chainages(sheet, view, labels);
         Elements(sheet, view, labels);

@@ -30,7 +30,7 @@ public static class PlatformPictures
         var stage = new Stage(dossier, platform);
         var bodies = platform.Sections.Sections.Select(s => new SceneBody(s.Solid.Mesh, Paints))
             .Concat(stage.Tracks())
-            .Concat(furnished ? new Furnishing(platform.Plan, dossier.Scale.Ratio).Bodies().Concat(stage.Vehicles()) : [])
+            .Concat(furnished ? new Furnishing(platform.Plan).Bodies().Concat(stage.Vehicles()) : [])
             .ToArray();
         var (chord, away) = Axes(platform);
         var (eye, toward) = stage.Eye(chord, away);

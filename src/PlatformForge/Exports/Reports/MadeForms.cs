@@ -1,4 +1,5 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
 
 namespace PlatformForge.Exports.Reports;
 
@@ -8,13 +9,21 @@ public sealed record RibReport(double Asked, int Count, double Least, double Gre
     internal static RibReport Of(RibPitch r) => new(r.Asked, r.Count, r.Least, r.Greatest, r.From, r.To);
 }
 
-/// <summary>A fence: chainages of its posts and, from each to the next, what stands there.</summary>
-public sealed record FenceReport(double Pitch, FencePanels Panels, double PinDiameter, double HoleDiameter, double? HoleDepth, IReadOnlyList<double> Posts, IReadOnlyList<FenceBayReport> Bays)
+/// <summary>Something that stands on the platform or is let into it: where it is, what it takes, and what was asked and found of it.</summary>
+public sealed record FeatureReport(string Name, string Key, IReadOnlyList<OpenPlaceReport> Openings, IReadOnlyList<PartReport> Parts, IReadOnlyList<FoundReport> Made)
 {
-    internal static FenceReport? Of(PlatformPlan plan) => plan is { Fence: { } fence, Spec.Fence: { } asked }
-        ? new(asked.Pitch, asked.Panels, asked.PinDiameter, asked.PinDiameter + asked.Fit, asked.Depth, [.. fence.Posts.Select(p => p.Chainage)], [.. fence.Bays.Select(b => new FenceBayReport(b.Kind, b.Length, b.Asked))])
-        : null;
+    internal static FeatureReport Of(PlannedFeature f) => new(f.Name, f.Key, [.. f.Openings.Select(OpenPlaceReport.Of)], [.. f.Parts.Select(p => new PartReport(p.What, p.Count, p.Diameter, p.Length))],
+        [.. f.Made.Select(m => new FoundReport(m.What, m.Asked, m.Found, m.Count))]);
 }
 
-/// <summary>What stands between two posts, its length straight from middle to middle, and the length asked for, mm.</summary>
-public sealed record FenceBayReport(FenceBayKind Kind, double Length, double? Asked);
+/// <summary>An opening in the deck: its middle, its sizes with what was added so that the thing goes in, and its depth where it has a floor, all mm.</summary>
+public sealed record OpenPlaceReport(string Name, double Chainage, double Reach, double Along, double Across, bool Round, double? Depth)
+{
+    internal static OpenPlaceReport Of(Opening o) => new(o.Name, o.Middle.Chainage, o.Middle.Reach, o.Along, o.Across, o.IsRound, o.Depth);
+}
+
+/// <summary>What is bought or cut for a feature, mm.</summary>
+public sealed record PartReport(string What, int Count, double? Diameter, double? Length);
+
+/// <summary>What was asked and what was found.</summary>
+public sealed record FoundReport(string What, string Asked, string Found, int Count);

@@ -28,7 +28,7 @@ public sealed record PlatformReport(
     string Name, FaceReport Face, double Height, double DeckWidth, double LeastReach, double LargestReach, double EnvelopeError,
     BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest, IReadOnlyList<NearTrackReport> OtherTracks, IReadOnlyList<GapReport> Gaps,
     Tables.LimitForm SteppingLimit, AsBuiltReport? AsBuilt,
-    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels, EstimateReport Estimate, string EstimateBasis, PrintReport Print, RibReport Ribs, FenceReport? Fence)
+    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels, EstimateReport Estimate, string EstimateBasis, PrintReport Print, RibReport Ribs, IReadOnlyList<FeatureReport> Features)
 {
     internal static PlatformReport Of(PlatformDossier platform, Dossier dossier)
     {
@@ -53,7 +53,7 @@ public sealed record PlatformReport(
             PrintEstimate.Basis,
             PrintReport.Of(dossier.Printer),
             RibReport.Of(plan.RibPitch),
-            FenceReport.Of(plan));
+            [.. plan.Features.Select(FeatureReport.Of)]);
     }
 }
 

@@ -226,7 +226,7 @@ internal sealed class ReportText(Dossier dossier)
         var rows = MadeText.Rows(plan);
         if (rows.Count > 0)
         {
-            Heading("Ribs and fence, asked and found");
+            Heading("Ribs and features, asked and found");
             Table(MadeText.Headings, rows);
         }
     }

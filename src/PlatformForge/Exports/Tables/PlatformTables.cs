@@ -69,17 +69,15 @@ public static class PlatformTables
             csv.Row(d.What, N(d.Count, 0), N(d.Diameter, 2), N(d.Length, 1), N(d.Count * d.Length, 1));
         }
 
-        if (platform.Plan is { Fence: { } fence, Spec.Fence: { } asked })
+        foreach (var line in platform.Plan.Features.SelectMany(f => f.Parts).GroupBy(p => p with { Count = 0 }).Select(g => g.Key with { Count = g.Sum(p => p.Count) }))
         {
-            csv.Row("fence post", N(fence.Posts.Count, 0), N(asked.PinDiameter, 2), "", "");
-            foreach (var (kind, length, count) in fence.Parts)
-            {
-                csv.Row(FenceTable.Called(kind), N(count, 0), "", N(length, 2), N(count * length, 2));
-            }
+            csv.Row(line.What, N(line.Count, 0), Of(line.Diameter), Of(line.Length), Of(line.Count * line.Length));
         }
 
         return csv.ToBytes();
     }
+
+    private static string Of(double? mm) => mm is { } value ? N(value, 2) : "";
 
     private static string N(double value, int digits) => double.IsFinite(value) ? Drawings.Figures.Fixed(value, digits) : "";
 }

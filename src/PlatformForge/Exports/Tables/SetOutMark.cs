@@ -6,7 +6,7 @@ internal sealed record SetOutMark(double Chainage, string Note)
     // Marks nearer to one another than this, mm, are one.
     private const double Same = 0.05;
 
-    /// <summary>Ends, ramp heads, cuts, sockets, the fence's ends and gates, single holes: rising, those at one place told together.</summary>
+    /// <summary>Ends, ramp heads, cuts, and what features say: rising, those at one place told together.</summary>
     public static IEnumerable<SetOutMark> Of(PlatformDossier platform)
     {
         var plan = platform.Plan;
@@ -14,21 +14,7 @@ internal sealed record SetOutMark(double Chainage, string Note)
         var marks = new List<SetOutMark> { new(profile.From, "start"), new(profile.To, "end") };
         marks.AddRange(new[] { profile.StartHead, profile.EndHead }.Where(h => h > profile.From && h < profile.To).Select(h => new SetOutMark(h, "ramp head")));
         marks.AddRange(platform.Sections.Cuts.Select((c, i) => new SetOutMark(c, FormattableString.Invariant($"cut {i + 1}/{i + 2}"))));
-        marks.AddRange(plan.Sockets.Select(s => new SetOutMark(s.Chainage, s.Name)));
-        string? last = null;
-        var holes = plan.PostHoles.OrderBy(h => h.Name, StringComparer.Ordinal).ThenBy(h => h.Chainage).ToArray();
-        for (int i = 0; i < holes.Length; i++)
-        {
-            // Of a row of posts the first and the last, and those beside a gate, where a panel is missing.
-            bool first = holes[i].Name != last, ends = i + 1 == holes.Length || holes[i + 1].Name != holes[i].Name;
-            if (first || ends)
-            {
-                marks.Add(new(holes[i].Chainage, first && ends ? holes[i].Name : holes[i].Name + (first ? " (first)" : " (last)")));
-            }
-
-            last = holes[i].Name;
-        }
-
+        marks.AddRange(plan.Features.SelectMany(f => f.SetOuts).Select(p => new SetOutMark(p.Chainage, p.Note)));
         return Together(marks.OrderBy(m => m.Chainage));
     }
 

@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Features;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Furniture;
@@ -5,8 +6,8 @@ namespace PlatformForge.Platforms.Furniture;
 /// <summary>Finds the coping joints at which a platform may be cut. Ribs across are set when the cuts are chosen, so none is in the way.</summary>
 internal static class CutPlanner
 {
-    /// <summary>Distance in mm that a cut keeps from furniture and end walls: room for the wall and the dowels that a joint brings.</summary>
-    public const double Clear = 3;
+    /// <summary>Distance in mm that a cut keeps from end walls.</summary>
+    public const double Clear = Keepout.UsualCutClear;
 
     // A chainage that is meant to be a joint is one within this, mm.
     private const double Same = 1e-9;

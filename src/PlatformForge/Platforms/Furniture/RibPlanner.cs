@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Features;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -149,9 +150,9 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
     // Stretches where no rib's middle may stand, in lengths, merged and in order. Sockets that leave no place within a pitch are stood under.
     private List<(double Low, double High, string[] Names)> Blocked(LineLength length, double from, double to, double room, IReadOnlyList<Keepout> keepouts)
     {
-        var taken = keepouts.Where(k => !k.RibsPass && k.To > from && k.From < to).ToArray();
+        var taken = keepouts.Where(k => k.Holds(KeptOff.RibsAcross) && k.To > from && k.From < to).ToArray();
         var merged = Merged(taken);
-        var narrow = merged.SelectMany(m => m.High - m.Low > spec.Ribs.Pitch ? m.All.Where(k => !k.Floored) : m.All);
+        var narrow = merged.SelectMany(m => m.High - m.Low > spec.Ribs.Pitch ? m.All.Where(k => !k.IsFloored) : m.All);
         double start = length.To(from), end = length.To(to);
 
         // Beside a wall there is no place for a rib either.
@@ -191,7 +192,7 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
         double half = spec.Ribs.LongitudinalThickness / 2, from = face.From + Along(face.From, spec.Walls.EndThickness), to = face.To - Along(face.To, spec.Walls.EndThickness);
 
         // Places are told from the inner face of the front wall, which all lines are parallel to.
-        var taken = keepouts.Where(k => !k.RibsPass).Select(k => (Low: k.Near - WallBack(k, Math.Max), High: k.Far - WallBack(k, Math.Min), k.Name)).ToList();
+        var taken = keepouts.Where(k => k.Holds(KeptOff.RibsAlong)).Select(k => (Low: k.Near - WallBack(k, Math.Max), High: k.Far - WallBack(k, Math.Min), k.Name)).ToList();
         double below = 0;
         for (int i = 1; i <= spec.Ribs.LongitudinalCount; i++)
         {
@@ -223,7 +224,7 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
     {
         double middle = (a + b) / 2;
         return (b - a) * Math.Max(
-            SocketPlanner.Stretch(chart, face.Side, middle, lines.WallFace.At(middle)), SocketPlanner.Stretch(chart, face.Side, middle, lines.Back.At(middle)));
+            FeatureSite.Stretch(chart, face.Side, middle, lines.WallFace.At(middle)), FeatureSite.Stretch(chart, face.Side, middle, lines.Back.At(middle)));
     }
 
     // Chainage from a piece of furniture to the middle of the nearest rib, whose half is largest where the track bends most.
@@ -239,8 +240,8 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
         double least = double.PositiveInfinity;
         foreach (double place in new[] { s - thickness, s, s + thickness })
         {
-            least = Math.Min(least, SocketPlanner.Stretch(chart, face.Side, place, lines.WallFace.At(place)));
-            least = Math.Min(least, SocketPlanner.Stretch(chart, face.Side, place, lines.Back.At(place)));
+            least = Math.Min(least, FeatureSite.Stretch(chart, face.Side, place, lines.WallFace.At(place)));
+            least = Math.Min(least, FeatureSite.Stretch(chart, face.Side, place, lines.Back.At(place)));
         }
 
         return thickness / least;

@@ -104,37 +104,6 @@ internal static class PlatformRules
         }
     }
 
-    /// <summary>Warns where what stands on a platform leaves less than 6 ft to the edge.</summary>
-    public static void ClearWidth(PlatformSpec spec, PlatformSite site, List<Finding> findings)
-    {
-        double least = site.Scale.ToModel(LeastClear), width = spec.Deck.Width;
-        if (spec.Fence is { } fence && width - fence.Inset - (fence.PinDiameter / 2) is var clear && clear < least - Grain)
-        {
-            findings.Add(PlatformFindings.ClearWidth($"{spec.Key}.fence.inset", "fence", clear, least, (width - least - (fence.PinDiameter / 2), false)));
-        }
-
-        for (int i = 0; i < spec.Sockets.Count; i++)
-        {
-            var socket = spec.Sockets[i];
-            Stands(PlatformFindings.Indexed(spec.Key, "sockets", i), socket.Name, socket.Inset, socket.From, socket.Across / 2);
-        }
-
-        for (int i = 0; i < spec.Holes.Count; i++)
-        {
-            var hole = spec.Holes[i];
-            Stands(PlatformFindings.Indexed(spec.Key, "holes", i), hole.Name, hole.Inset, hole.From, hole.Diameter / 2);
-        }
-
-        void Stands(string key, string name, double inset, InsetFrom from, double half)
-        {
-            double free = (from == InsetFrom.Back ? width - inset : inset) - half;
-            if (free < least - Grain)
-            {
-                findings.Add(PlatformFindings.ClearWidth($"{key}.inset", name, free, least, from == InsetFrom.Back ? (width - least - half, false) : (least + half, true)));
-            }
-        }
-    }
-
     // To the thousandth that is shown.
     private static double Floor(double value) => Math.Floor(value * 1000) / 1000;
 

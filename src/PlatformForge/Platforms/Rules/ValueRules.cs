@@ -6,7 +6,7 @@ namespace PlatformForge.Platforms.Rules;
 internal static class ValueRules
 {
     // Chainages end where a track may, mm.
-    private const double Far = 1e6;
+    internal const double Far = 1e6;
 
     public static void Check(PlatformSpec spec, PlatformSite site, List<Finding> findings)
     {
@@ -73,27 +73,10 @@ internal static class ValueRules
 
     private static void Fittings(PlatformSpec spec, Action<string, string, double, double, double> range)
     {
-        for (int i = 0; i < spec.Sockets.Count; i++)
+        foreach (var (feature, key) in Features.FeaturePlanner.Keyed(spec))
         {
-            var socket = spec.Sockets[i];
-            string key = PlatformFindings.Indexed("", "sockets", i)[1..];
-            range($"{key}.chainage", "chainage", socket.Chainage, -Far, Far);
-            range($"{key}.inset", "inset", socket.Inset, 0, 2000);
-            range($"{key}.along", "size along the edge", socket.Along, 0.2, 1000);
-            range($"{key}.across", "size square to the edge", socket.Across, 0.2, 1000);
-            range($"{key}.depth", "depth", socket.Depth, 0.2, 300);
-            range($"{key}.fit", "fit allowance", socket.Fit, 0, 5);
-        }
-
-        for (int i = 0; i < spec.Holes.Count; i++)
-        {
-            var hole = spec.Holes[i];
-            string key = PlatformFindings.Indexed("", "holes", i)[1..];
-            range($"{key}.chainage", "chainage", hole.Chainage, -Far, Far);
-            range($"{key}.inset", "inset", hole.Inset, 0, 2000);
-            range($"{key}.diameter", "diameter", hole.Diameter, 0.2, 50);
-            range($"{key}.fit", "fit allowance", hole.Fit, 0, 5);
-            range($"{key}.depth", "depth", hole.Depth ?? 1, 0.2, 300);
+            string under = key[(spec.Key.Length + 1)..];
+            feature.Figures((figure, what, value, least, most) => range($"{under}.{figure}", what, value, least, most));
         }
 
         for (int i = 0; i < spec.ForcedCuts.Count; i++)
@@ -111,31 +94,6 @@ internal static class ValueRules
             range("white_line.inset", "inset", line.Inset, 0, 200);
             range("white_line.width", "width", line.Width, 0.1, 50);
             range("white_line.groove_depth", "groove depth", line.GrooveDepth, 0, 10);
-        }
-
-        Fence(spec.Fence, range);
-    }
-
-    private static void Fence(FenceSpec? fence, Action<string, string, double, double, double> range)
-    {
-        if (fence is null)
-        {
-            return;
-        }
-
-        range("fence.inset", "inset", fence.Inset, 0, 500);
-        range("fence.pitch", "pitch", fence.Pitch, 1, 1000);
-        range("fence.pin_diameter", "pin diameter", fence.PinDiameter, 0.2, 50);
-        range("fence.fit", "fit allowance", fence.Fit, 0, 5);
-        range("fence.depth", "depth", fence.Depth ?? 1, 0.2, 300);
-        range("fence.from", "first chainage", fence.From ?? 0, -Far, Far);
-        range("fence.to", "last chainage", fence.To ?? 0, -Far, Far);
-        range("fence.end_inset", "inset from the ends", fence.EndInset, 0, 500);
-        for (int i = 0; i < fence.Gaps.Count; i++)
-        {
-            string key = PlatformFindings.Indexed("fence", "gaps", i);
-            range($"{key}.from", "first chainage", fence.Gaps[i].From, -Far, Far);
-            range($"{key}.to", "last chainage", fence.Gaps[i].To, -Far, Far);
         }
     }
 }

@@ -1,4 +1,6 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Features.Kinds;
 
 namespace PlatformForge.Projects.Keys;
 

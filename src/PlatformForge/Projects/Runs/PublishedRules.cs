@@ -34,7 +34,7 @@ public static class PublishedRules
             RampGradient = Gradient(profile),
             Crossfall = plan.Spec.Deck.Crossfall > 0 ? 1 / plan.Spec.Deck.Crossfall : 0,
             Overhang = plan.Spec.Coping.Overhang,
-            Standing = [.. plan.Sockets.Select(t => Thing(t.Name, t.Chainage, t.Reach - (t.Across / 2))), .. plan.PostHoles.Select(h => Thing(h.Name, h.Chainage, h.Reach - (h.Diameter / 2)))],
+            Standing = [.. plan.Openings.Select(o => Thing(o.Name, o.Middle.Chainage, o.Middle.Reach - (o.Across / 2)))],
             Key = plan.Spec.Key,
         };
 

@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Joints;
 using PlatformForge.Solids.Bodies;
@@ -125,8 +126,7 @@ internal sealed class CutChooser
     {
         var plan = chart.Plan;
         double keep = spec.CutClearance;
-        return !plan.Sockets.Any(s => Math.Abs(s.Chainage - cut) < (s.Along / 2) + s.BossWall + keep)
-            && !plan.PostHoles.Any(h => Math.Abs(h.Chainage - cut) < (h.Diameter / 2) + Math.Max(h.BossWall, keep));
+        return !plan.Keepouts.Any(k => k.Holds(KeptOff.Cuts) && Math.Max(0, keep - k.CutInto) is var clear && cut > k.From - clear && cut < k.To + clear);
     }
 
     // The piece that is worst in each way is told, with how many are too large: they have one cause, and what mends the worst mends all.

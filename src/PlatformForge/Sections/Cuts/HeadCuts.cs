@@ -1,4 +1,5 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
 using PlatformForge.Sections.Joints;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Units;
@@ -44,8 +45,8 @@ internal sealed class HeadCuts(FacetedPlan chart, PrinterSpec printer, SectionSp
             return "";
         }
 
-        var near = plan.Sockets.Select(s => (s.Name, s.Chainage)).Concat(plan.PostHoles.Select(h => (h.Name, h.Chainage))).OrderBy(n => Math.Abs(n.Chainage - head)).FirstOrDefault();
-        return near.Name is null || Math.Abs(near.Chainage - head) > Beside ? "no place for a cut is there" : Invariant($"the {near.Name} at {near.Chainage:0.#} mm is in the way: move it");
+        var near = plan.Keepouts.Where(k => k.Holds(KeptOff.Cuts)).MinBy(k => Math.Abs(k.Middle - head));
+        return near is null || Math.Abs(near.Middle - head) > Beside ? "no place for a cut is there" : Invariant($"the {near.Name} at {near.Middle:0.#} mm is in the way: move it");
     }
 
     // Furniture farther from a head than this, mm, is not in its way.

@@ -1,10 +1,9 @@
 using PlatformForge.Platforms;
 using PlatformForge.Units;
-using static System.FormattableString;
 
 namespace PlatformForge.Sections.Joints;
 
-/// <summary>Upright holes and sockets that the nozzle leaves open.</summary>
+/// <summary>Openings in the walking surface that the nozzle leaves open.</summary>
 internal static class HoleRule
 {
     /// <summary>Least width of an opening in widths of the nozzle: narrower ones close while they are printed. Common practice, no source.</summary>
@@ -13,18 +12,11 @@ internal static class HoleRule
     /// <summary>An opening of exactly the least width is wide enough, however its figure was rounded, mm.</summary>
     private const double Rounding = 1e-9;
 
-    public static IEnumerable<Finding> Check(PlatformSpec platform, PrinterSpec printer)
+    public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer)
     {
         double least = LeastLines * printer.Nozzle;
-        var openings = new List<(string Key, string What, double Size, double Fit)>();
-        if (platform.Fence is { } fence)
-        {
-            openings.Add(("fence.pin_diameter", "holes of the fence's posts are", fence.PinDiameter, fence.Fit));
-        }
-
-        openings.AddRange(platform.Holes.Select((h, i) => (Invariant($"holes[{i}].diameter"), $"hole for '{h.Name}' is", h.Diameter, h.Fit)));
-        openings.AddRange(platform.Sockets.Select((s, i) => (Invariant($"sockets[{i}].{(s.Along < s.Across ? "along" : "across")}"), $"socket for '{s.Name}' is", Math.Min(s.Along, s.Across), s.Fit)));
-        return openings.Where(o => o.Size + o.Fit < least - Rounding)
-            .Select(o => SectionFindings.OpeningTooNarrow($"{platform.Key}.{o.Key}", o.What, o.Size + o.Fit, least, least - o.Fit, (o.Size + o.Fit) / LeastLines));
+        return plan.Openings.DistinctBy(o => o.Narrowest.Key).Where(o => Math.Min(o.Along, o.Across) < least - Rounding)
+            .Select(o => (Size: Math.Min(o.Along, o.Across), o.Narrowest))
+            .Select(o => SectionFindings.OpeningTooNarrow(o.Narrowest.Key, o.Narrowest.Told, o.Size, least, least - o.Narrowest.Fit, o.Size / LeastLines));
     }
 }

@@ -1,4 +1,5 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
 using PlatformForge.Solids.Bodies;
 
 namespace PlatformForge.Sections.Marks;
@@ -74,16 +75,9 @@ internal readonly record struct Patch(double From, double To, double Near, doubl
 
     private static Patch Free(PlatformPlan plan, Patch patch)
     {
-        foreach (var s in plan.Sockets)
+        foreach (var k in plan.Keepouts.Where(k => k.Holds(KeptOff.Lettering)))
         {
-            double along = (s.Along / 2) + s.BossWall + Border, across = (s.Across / 2) + s.BossWall + Border;
-            patch = patch.Beside(new(s.Chainage - along, s.Chainage + along, s.Reach - across, s.Reach + across));
-        }
-
-        foreach (var h in plan.PostHoles)
-        {
-            double r = (h.Diameter / 2) + h.BossWall + Border;
-            patch = patch.Beside(new(h.Chainage - r, h.Chainage + r, h.Reach - r, h.Reach + r));
+            patch = patch.Beside(new(k.From - Border, k.To + Border, k.Near - Border, k.Far + Border));
         }
 
         return new(patch.From + Border, patch.To - Border, patch.Near + Border, patch.Far - Border);

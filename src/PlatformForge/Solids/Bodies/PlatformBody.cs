@@ -1,4 +1,5 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
 
 namespace PlatformForge.Solids.Bodies;
 
@@ -17,12 +18,11 @@ public static class PlatformBody
         var top = new TopSurface(chart);
         List<ColumnBlock> added = [], removed = [];
         WallBlocks.Add(chart, top, from, to, added);
-        FurnitureBlocks.AddBosses(chart, top, from, to, added);
-        FurnitureBlocks.AddHoleBosses(chart, top, from, to, added);
+        FeatureBlocks.Add(chart, top, from, to, PrismOrder.UnderDeck, added);
         DeckBlocks.Add(chart, top, from, to, added);
+        FeatureBlocks.Add(chart, top, from, to, PrismOrder.OnDeck, added);
         DeckBlocks.Remove(chart, top, from, to, removed);
-        FurnitureBlocks.Remove(chart, top, from, to, removed);
-        MouthBlocks.Remove(chart, top, from, to, removed);
+        FeatureBlocks.Remove(chart, top, from, to, removed);
         WallBlocks.RemoveBelowBaseboard(chart, from, to, removed);
         return new(added, removed);
     }

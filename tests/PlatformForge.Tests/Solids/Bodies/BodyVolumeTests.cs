@@ -86,7 +86,7 @@ public class BodyVolumeTests
         Assert.InRange(holes, 5, 20);
 
         // Area of a regular polygon around a circle: n r² tan(π/n). The mouth widens by 0.3 over its upper 0.3 mm: a frustum.
-        double k = FurnitureBlocks.HoleSides * Math.Tan(Math.PI / FurnitureBlocks.HoleSides), area = k * 0.6 * 0.6, mouth = k * 0.3 / 3 * ((0.6 * 0.6) + (0.6 * 0.9) + (0.9 * 0.9));
+        double k = FeatureSite.HoleSides * Math.Tan(Math.PI / FeatureSite.HoleSides), area = k * 0.6 * 0.6, mouth = k * 0.3 / 3 * ((0.6 * 0.6) + (0.6 * 0.9) + (0.9 * 0.9));
         Agree(Shell - (holes * ((area * (Deck - 0.3)) + mouth)), Volume(plan), OffGrid);
     }
 
@@ -97,7 +97,7 @@ public class BodyVolumeTests
         foreach (var hole in plan.PostHoles)
         {
             var middle = plan.ToLayout(hole.Chainage, hole.Reach);
-            var ring = FurnitureBlocks.Round(plan, hole);
+            var ring = plan.Features.SelectMany(f => f.Prisms).Single(p => p.Middle == new PlanPlace(hole.Chainage, hole.Reach)).Ring;
             for (int i = 0; i < ring.Length; i++)
             {
                 var side = ring[(i + 1) % ring.Length] - ring[i];

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Furniture;
 
-namespace PlatformForge.Platforms.Furniture;
+namespace PlatformForge.Platforms.Features.Kinds;
 
 /// <summary>
 /// Divides a run of fence between two posts, measured at the fence itself and not along the track: evenly, or by whole panels of the pitch and an odd
@@ -16,7 +17,7 @@ namespace PlatformForge.Platforms.Furniture;
 internal sealed class FenceRun(FenceSpec fence, double hole, double land, Func<double, Point2> place, IReadOnlyList<double> cuts, IReadOnlyList<double> joints)
 {
     // A post keeps this far from a cut, mm: what a cut keeps of its own, and what sections may ask for on top.
-    private const double ClearOfCuts = CutPlanner.Clear + 2;
+    private const double ClearOfCuts = Keepout.UsualCutClear + 2;
 
     // Posts that leave this share of the joints are well placed.
     private const double FreeShare = 0.3;
@@ -136,7 +137,7 @@ internal sealed class FenceRun(FenceSpec fence, double hole, double land, Func<d
     private bool LeavesJoints(double[] posts)
     {
         double[] own = [.. joints.Where(j => j > posts[0] && j < posts[^1])];
-        return own.Count(j => posts.All(p => Math.Abs(p - j) > (hole / 2) + CutPlanner.Clear)) >= own.Length * FreeShare;
+        return own.Count(j => posts.All(p => Math.Abs(p - j) > (hole / 2) + Keepout.UsualCutClear)) >= own.Length * FreeShare;
     }
 
     private bool ClearsCuts(double[] posts) =>

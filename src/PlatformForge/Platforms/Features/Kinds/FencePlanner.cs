@@ -1,14 +1,13 @@
 using PlatformForge.Geometry;
-using PlatformForge.Track;
 using PlatformForge.Units;
 
-namespace PlatformForge.Platforms.Furniture;
+namespace PlatformForge.Platforms.Features.Kinds;
 
 /// <summary>
 /// Sets fence posts. Gates are as wide as asked at the fence itself; each run between ends and gates has a post at both ends and is divided by
 /// <see cref="FenceRun"/>.
 /// </summary>
-internal sealed class FencePlanner(PlatformRequest request, FenceSpec fence, BodyPlan lines, HeightProfile profile, SlabLayout slabs, List<Finding> findings)
+internal sealed class FencePlanner(FeatureSite site, FenceSpec fence)
 {
     // Widths are found to far below this, mm.
     private const double Grain = 1e-9;
@@ -16,10 +15,15 @@ internal sealed class FencePlanner(PlatformRequest request, FenceSpec fence, Bod
     // A width halved so often is far below the plan grid.
     private const int Halvings = 60;
 
-    private readonly PlatformSpec spec = request.Spec;
-    private readonly string key = $"{request.Spec.Key}.fence";
+    private readonly PlatformSpec spec = site.Spec;
+    private readonly List<Finding> findings = [];
+    private readonly string key = site.Key;
     private readonly double hole = fence.PinDiameter + fence.Fit;
 
+    /// <summary>What was found out of the way.</summary>
+    public IReadOnlyList<Finding> Findings => findings;
+
+    /// <summary>Its posts and what stands between them; null where it has no place.</summary>
     public PlanFence? Plan()
     {
         double first = fence.From ?? spec.Face.From + fence.EndInset, last = fence.To ?? spec.Face.To - fence.EndInset;
@@ -44,8 +48,8 @@ internal sealed class FencePlanner(PlatformRequest request, FenceSpec fence, Bod
             from = i < gates.Length ? gates[i].To : last;
         }
 
-        PlanHole[] holes = [.. posts.Select(s => new PlanHole("fence post", s, lines.Back.At(s) - fence.Inset, hole, fence.Depth, SocketPlanner.Boss(spec, fence.Depth)))];
-        HolePlanner.TooDeep($"{key}.depth", holes, spec, request.Site, lines, profile, findings);
+        RoundHole[] holes = [.. posts.Select(s => new RoundHole("fence post", new(s, site.Lines.Back.At(s) - fence.Inset), hole, fence.Depth, FeatureSite.Boss(spec, fence.Depth)))];
+        findings.AddRange(RoundHole.TooDeep($"{key}.depth", holes, site));
         return new(holes, bays);
     }
 
@@ -58,7 +62,7 @@ internal sealed class FencePlanner(PlatformRequest request, FenceSpec fence, Bod
             return;
         }
 
-        var run = new FenceRun(fence, hole, Math.Max(SocketPlanner.LeastLand, SocketPlanner.Boss(spec, fence.Depth)), Place, slabs.Breaks[1..^1], slabs.Joints);
+        var run = new FenceRun(fence, hole, Math.Max(FeatureSite.LeastLand, FeatureSite.Boss(spec, fence.Depth)), Place, site.Slabs.Breaks[1..^1], site.Slabs.Joints);
         var (places, odd) = fence.Panels == FencePanels.Even ? (run.Even(from, to), []) : Whole(run, from, to, startsAtGate, endsAtGate);
         posts.AddRange(places);
         for (int i = 0; i + 1 < places.Length; i++)
@@ -129,7 +133,7 @@ internal sealed class FencePlanner(PlatformRequest request, FenceSpec fence, Bod
     private bool Fits(double first, double last, (double From, double To)[] gates)
     {
         int faults = findings.Count;
-        double margin = SocketPlanner.LeastLand + (hole / 2);
+        double margin = FeatureSite.LeastLand + (hole / 2);
         double least = spec.Face.From + margin, most = spec.Face.To - margin;
         if (first < least || last > most)
         {
@@ -174,5 +178,5 @@ internal sealed class FencePlanner(PlatformRequest request, FenceSpec fence, Bod
 
     private double Distance(double a, double b) => (Place(b) - Place(a)).Length;
 
-    private Point2 Place(double s) => request.Chart.PointAt(s, spec.Face.Side.Outward(lines.Back.At(s) - fence.Inset));
+    private Point2 Place(double s) => site.ToLayout(new(s, site.Lines.Back.At(s) - fence.Inset));
 }

@@ -1,58 +1,7 @@
 using PlatformForge.Units;
+using static System.FormattableString;
 
-namespace PlatformForge.Platforms;
-
-/// <summary>From which edge of the platform an inset is measured.</summary>
-public enum InsetFrom
-{
-    Back,
-    Edge,
-}
-
-/// <summary>
-/// A rectangular recess in the deck: a socket for a post, such as one of a running-in board, or, wide and shallow, the seat of a building (its fit
-/// is then the bedding gap). Lengths in mm.
-/// </summary>
-/// <param name="Chainage">Middle of the socket.</param>
-/// <param name="Inset">From the edge or the back to the middle of the socket, square to the edge.</param>
-/// <param name="From">What the inset is measured from.</param>
-public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = InsetFrom.Back)
-{
-    /// <summary>Size of the post along the edge.</summary>
-    public double Along { get; init; } = 1.5;
-
-    /// <summary>Size of the post square to the edge.</summary>
-    public double Across { get; init; } = 1.5;
-
-    /// <summary>Depth below the deck's top. Where less than two printed lines of deck would be left under it, the socket stands in a boss.</summary>
-    public double Depth { get; init; } = 4;
-
-    /// <summary>Added to both sizes of the post so that it goes in.</summary>
-    public double Fit { get; init; } = 0.2;
-
-    /// <summary>What stands in it, for reports.</summary>
-    public string Name { get; init; } = "running-in board";
-}
-
-/// <summary>A round upright hole of its own: for a lamp, a canopy's post, a fixing screw. Lengths in mm.</summary>
-/// <param name="Chainage">Middle of the hole.</param>
-/// <param name="Inset">From the edge or the back to the middle of the hole, square to the edge.</param>
-/// <param name="From">What the inset is measured from.</param>
-public sealed record HoleSpec(double Chainage, double Inset, InsetFrom From = InsetFrom.Back)
-{
-    /// <summary>Diameter of what goes in. Default 1, a lamp's rod in 4 mm scale (common practice).</summary>
-    public double Diameter { get; init; } = 1;
-
-    /// <summary>Added to the diameter.</summary>
-    public double Fit { get; init; } = 0.2;
-
-    /// <summary>Depth below the deck's top; null goes right through the deck, so that wires can be led below it. Deeper than the deck
-    /// leaves room for, the hole stands in a boss.</summary>
-    public double? Depth { get; init; }
-
-    /// <summary>What stands in it, for reports.</summary>
-    public string Name { get; init; } = "lamp";
-}
+namespace PlatformForge.Platforms.Features.Kinds;
 
 /// <summary>
 /// A gate or steps: no fence between two posts. On a straight track these stand at the two chainages; on a curve, where the fence is longer or shorter
@@ -90,7 +39,7 @@ public enum OddPanel
 }
 
 /// <summary>A row of post holes along the back. Lengths in mm.</summary>
-public sealed record FenceSpec
+public sealed record FenceSpec : FeatureSpec
 {
     /// <summary>From the platform's back to the middles of the posts. Default 2.5.</summary>
     public double Inset { get; init; } = 2.5;
@@ -124,22 +73,39 @@ public sealed record FenceSpec
     /// <summary>Places for gates and steps, in order of chainage.</summary>
     public IReadOnlyList<FenceGapSpec> Gaps { get; init; } = [];
 
+    public override string Word => "fence";
+
+    public override bool IsSingle => true;
+
+    internal override void Figures(FigureRange range)
+    {
+        range("inset", "inset", Inset, 0, 500);
+        range("pitch", "pitch", Pitch, 1, 1000);
+        range("pin_diameter", "pin diameter", PinDiameter, FigureRanges.Thinnest, FigureRanges.ThickestPost);
+        range("fit", "fit allowance", Fit, 0, FigureRanges.LoosestFit);
+        range("depth", "depth", Depth ?? 1, FigureRanges.Thinnest, FigureRanges.Deepest);
+        range("from", "first chainage", From ?? 0, -FigureRanges.Far, FigureRanges.Far);
+        range("to", "last chainage", To ?? 0, -FigureRanges.Far, FigureRanges.Far);
+        range("end_inset", "inset from the ends", EndInset, 0, 500);
+        for (int i = 0; i < Gaps.Count; i++)
+        {
+            range(Invariant($"gaps[{i}].from"), "first chainage", Gaps[i].From, -FigureRanges.Far, FigureRanges.Far);
+            range(Invariant($"gaps[{i}].to"), "last chainage", Gaps[i].To, -FigureRanges.Far, FigureRanges.Far);
+        }
+    }
+
+    internal override (double Width, string What)? LeastDeck(PlatformSpec spec) => (spec.Coping.Width + Inset + ((PinDiameter + Fit) / 2), "coping and fence");
+
+    internal override IEnumerable<Finding> Early(PlatformSpec spec, PlatformSite site, string key) =>
+        Insets.ClearWidth(spec, site, key, "fence", (Inset, InsetFrom.Back), PinDiameter / 2);
+
+    internal override PlannedFeature Plan(FeatureSite site)
+    {
+        var planner = new FencePlanner(site, this);
+        var fence = planner.Plan();
+        return fence is null ? new("fence", site.Key) { Findings = planner.Findings } : FenceWords.Of(this, fence, site) with { Findings = planner.Findings };
+    }
+
     /// <summary>The defaults for a scale: panels of 8 ft.</summary>
     public static FenceSpec For(ModelScale scale) => new() { Pitch = scale.ToModel(8 * FullSize.Foot) };
-}
-
-/// <summary>The white line along the edge; it stops at the ramp tops. Lengths in mm.</summary>
-public sealed record WhiteLineSpec
-{
-    /// <summary>From the coping's front edge to the line's near side. Default 0.8.</summary>
-    public double Inset { get; init; } = 0.8;
-
-    /// <summary>Default 1.</summary>
-    public double Width { get; init; } = 1;
-
-    /// <summary>Depth of a shallow groove to paint in; 0 makes none and leaves colour only.</summary>
-    public double GrooveDepth { get; init; }
-
-    /// <summary>The defaults for a scale: 3 in wide.</summary>
-    public static WhiteLineSpec For(ModelScale scale) => new() { Width = scale.ToModel(76.2) };
 }

@@ -1,0 +1,38 @@
+namespace PlatformForge.Platforms.Features.Kinds;
+
+/// <summary>What stands between two posts of a fence.</summary>
+internal enum FenceBayKind
+{
+    /// <summary>One panel of several alike.</summary>
+    Panel,
+
+    /// <summary>A panel of another length than the whole ones, to be cut to it.</summary>
+    Odd,
+
+    /// <summary>A gate or steps.</summary>
+    Gate,
+}
+
+/// <summary>From one post to the next.</summary>
+/// <param name="Kind">What stands there.</param>
+/// <param name="Length">Straight from middle to middle of the two posts, mm: what a panel measures.</param>
+/// <param name="Asked">The length asked for: pitch, or a gate's width, mm; null for an odd panel.</param>
+internal sealed record FenceBay(FenceBayKind Kind, double Length, double? Asked);
+
+/// <summary>A fence as planned.</summary>
+/// <param name="Posts">Holes of its posts by increasing chainage.</param>
+/// <param name="Bays">What stands between each and the next: one fewer than posts.</param>
+internal sealed record PlanFence(IReadOnlyList<RoundHole> Posts, IReadOnlyList<FenceBay> Bays)
+{
+    // Lengths that are told alike, to a hundredth of a millimetre, are one kind of panel.
+    private const int ToldDigits = 2;
+
+    /// <summary>Least and greatest distance between posts other than at gates, mm; nil where there is none.</summary>
+    public (double Least, double Greatest) Found => Panels is { Count: > 0 } all ? (all.Min(b => b.Length), all.Max(b => b.Length)) : (0, 0);
+
+    /// <summary>Panels and gates of one kind and length, in order of kind and falling length, with how many there are.</summary>
+    public IReadOnlyList<(FenceBayKind Kind, double Length, int Count)> Parts =>
+        [.. Bays.GroupBy(b => (b.Kind, Length: Math.Round(b.Length, ToldDigits))).OrderBy(g => g.Key.Kind).ThenByDescending(g => g.Key.Length).Select(g => (g.Key.Kind, g.Key.Length, g.Count()))];
+
+    private List<FenceBay> Panels => [.. Bays.Where(b => b.Kind != FenceBayKind.Gate)];
+}

@@ -1,0 +1,19 @@
+using PlatformForge.Units;
+
+namespace PlatformForge.Platforms;
+
+/// <summary>The white line along the edge; it stops at the ramp tops. Lengths in mm.</summary>
+public sealed record WhiteLineSpec
+{
+    /// <summary>From the coping's front edge to the line's near side. Default 0.8.</summary>
+    public double Inset { get; init; } = 0.8;
+
+    /// <summary>Default 1.</summary>
+    public double Width { get; init; } = 1;
+
+    /// <summary>Depth of a shallow groove to paint in; 0 makes none and leaves colour only.</summary>
+    public double GrooveDepth { get; init; }
+
+    /// <summary>The defaults for a scale: 3 in wide.</summary>
+    public static WhiteLineSpec For(ModelScale scale) => new() { Width = scale.ToModel(76.2) };
+}
