@@ -36,13 +36,13 @@ public class FileFormTests
         { typeof(BudgetLine), typeof(DesignBudgetLine), [] },
         { typeof(RunningPlay), typeof(DesignPlayForm), [] },
 
-        // How the edge was shaped is not what it is held to.
-        { typeof(FaceSpec), typeof(DesignFaceForm), ["Edge", "LeastRadius", "Taper", "Reach"] },
+        // How the edge was shaped, and where in the project file it was asked for, is not what it is held to.
+        { typeof(FaceSpec), typeof(DesignFaceForm), ["Key", "Edge", "LeastRadius", "Taper", "Reach"] },
 
         // Only bed, height, margin and nozzle are held against what was printed.
         { typeof(PrinterSpec), typeof(DesignPrinterForm), ["Name", "Layer", "FirstLayer", "Walls", "SolidLayers", "Infill", "Pace", "Speeds", "Spacing", "LongestBridge", "Filament", "Key"] },
         { typeof(PrintSpeeds), typeof(SpeedsReport), [] },
-        { typeof(FaceSpec), typeof(FaceReport), [] },
+        { typeof(FaceSpec), typeof(FaceReport), ["Key"] },
         { typeof(BudgetLine), typeof(BudgetLineReport), [] },
         { typeof(JointOpening), typeof(JointReport), [] },
         { typeof(BodyJoint), typeof(JointKindReport), [] },
