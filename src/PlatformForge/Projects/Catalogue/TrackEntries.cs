@@ -58,5 +58,7 @@ internal static class TrackEntries
         new("PF2160", "No line laid as the survey says meets every reading within its error.", "Read the places named again, or say how the track lies.", Reasons.Measured),
         new("PF2161", "Track that is said to be flexible shows a kink.", "Sight along the rails there; where there is a joint, leave laid out or say that it is sectional.", Reasons.Measured),
         new("PF2162", "Readings of a survey are left out as misread, or in doubt; told in full by the survey command.", "Run the command survey, and take those readings again.", Reasons.Measured),
+        new("PF2190", "One reading may be misread: a line that is simpler without it lies outside of all flexible ones.", "Read this place again, and one on either side of it.", Reasons.Measured),
+        new("PF2191", "A line with a kink meets the readings of track that is said to be flexible nearly as well.", "Sight along the rails there and measure closer; where there is a joint, leave laid out.", Reasons.Measured),
     ];
 }

@@ -9,7 +9,7 @@ namespace PlatformForge.Track.Surveys;
 internal static class SurveyRemarks
 {
     /// <summary>Whether a finding tells of one reading, or counts those that it would be too many to tell of.</summary>
-    public static bool IsOfOneReading(Finding finding) => finding.Code is "PF2120" or "PF2145";
+    public static bool IsOfOneReading(Finding finding) => finding.Code is "PF2120" or "PF2145" or "PF2190";
 
     // Outliers told one by one; the rest are counted.
     private const int OutliersTold = 20;
@@ -40,6 +40,11 @@ internal static class SurveyRemarks
         if (survey.Laying.As == LaidAs.Flexible && AgainstFlexible(survey, track) is { } against)
         {
             yield return against;
+        }
+
+        if (track.Outside is { } outside)
+        {
+            yield return Beyond(survey, outside);
         }
 
         foreach (var doubted in track.Doubted)
@@ -108,6 +113,27 @@ internal static class SurveyRemarks
             Invariant($"The track is said to be flexible, without kinks; yet the readings show {(track.ClearKinks.Count() == 1 ? "one" : Invariant($"{track.ClearKinks.Count()}, the sharpest"))} of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° near chainage {kink.Chainage:0}. What is uncertain is reckoned as for laid = \"unknown\"."),
             "Sight along the rails there and read the places about it again; where there is a joint, say laid = \"sectional\" or leave laid out.",
             FaultKind.Input);
+    }
+
+    private static Finding Beyond(Survey survey, OutsideLine line)
+    {
+        string where = Invariant($"would lie up to {line.By:0.0#} mm outside of all lines laid as flexible track is, near chainage {line.At:0}. The readings cannot tell; the platform keeps clear of flexible lines only.");
+        return line switch
+        {
+            { Misread: { } read } => RunRule.At(read.Reading, Finding.Warning(
+                "PF2190",
+                survey.Key,
+                Invariant($"{What(read)} may be misread: without it a simpler line meets all others, for which {Wanted(read)} would fit, and which {where}"),
+                "Read this place again, and one on either side of it between the readings.",
+                FaultKind.Input)),
+            { Kink: { } kink } => Finding.Warning(
+                "PF2191",
+                survey.Key + ".laid",
+                Invariant($"A line with a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° near chainage {kink.Chainage:0} meets the readings nearly as well as one laid as flexible track is, and {where}"),
+                Invariant($"Sight along the rails there, and read places about chainage {kink.Chainage:0} between the readings; where there is a joint, leave laid out."),
+                FaultKind.Input),
+            _ => throw new BrokenInvariantException("Track: a line outside of flexible ones has neither kink nor misreading."),
+        };
     }
 
     private static Finding Misread(string key, ReadingResidual outlier) => Finding.Warning(

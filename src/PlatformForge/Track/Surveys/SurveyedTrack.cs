@@ -47,6 +47,9 @@ public sealed record SurveyedTrack(
     /// <summary>Whether the readings contradict that the track was laid as flexible track is.</summary>
     public bool ContradictsFlexible => Flexible is { IsEmpty: true } || ClearKinks.Any();
 
+    /// <summary>A line that the readings do not speak against and that lies outside of what flexible track allows; null where none is met, or the track was not said to be flexible.</summary>
+    public OutsideLine? Outside { get; init; }
+
     /// <summary>Whether the bound on the line is that of flexible track.</summary>
     public bool IsBoundAsFlexible => Laying.As == LaidAs.Flexible && Flexible is not null && !ContradictsFlexible;
 

@@ -69,6 +69,7 @@ public static class TrackSurveyor
         };
         var unbounded = track;
         track = track with { Laying = survey.Laying, FlexibleSet = new(() => FlexibleLines.Of(survey, unbounded)) };
+        track = track with { Outside = OutsideLine.Of(survey, track, found.Others) };
         return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered, best.Profile.Knotted, sharpest));
     }
 

@@ -11,6 +11,9 @@ internal sealed record FittedShapes(IReadOnlyList<ExactFit> Fits, IReadOnlyList<
     /// <summary>The part of the closing chord that is left out as misread; null where none is.</summary>
     public FitTarget? Closing { get; init; }
 
+    /// <summary>Lines with a reading less, or with a kink, that are nearly as likely as the first, likeliest first; looked for when asked.</summary>
+    public Func<IReadOnlyList<OtherLine>> Others { get; init; } = () => [];
+
     // Fits this much dearer than the first have no weight left.
     private const double WorthKeeping = 12;
 

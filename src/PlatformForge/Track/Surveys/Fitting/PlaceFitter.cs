@@ -48,6 +48,7 @@ internal static class PlaceFitter
             (located, found) = (again, finer);
         }
 
+        var shapes = found;
         found = SmoothSearch.Unless(found, located.Observations, located.Length, placed: true);
 
         double spacing = located.Length / (located.Observations.Count - 1);
@@ -68,12 +69,16 @@ internal static class PlaceFitter
         }
 
         int[] Readings(IEnumerable<int> observations) => located.Single ? [.. observations.Select(i => located.Observations[i].Reading)] : [];
+        IReadOnlyList<OtherLine> Others() => !located.Single ? [] :
+            [.. OtherShapes.Beside(shapes, located.Observations, located.Length).Select(f => new OtherLine(Exact(f).Line, Readings(Enumerable.Range(0, f.LeftOut.Length).Where(i => f.LeftOut[i] && !kept[0].LeftOut[i]))))];
+
         return FittedShapes.Of(
             kept,
             Exact,
             Readings(Enumerable.Range(0, located.Observations.Count).Where(i => kept[0].LeftOut[i])),
             Readings(doubted),
-            without is null ? null : Exact(without));
+            without is null ? null : Exact(without)) with
+        { Others = Others };
     }
 
     private static (Located Located, IReadOnlyList<ProfileFit> Found) Search(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Centreline reference, double sigma)

@@ -77,6 +77,16 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     /// <summary>The same from a fit that is known to be near the best.</summary>
     public IReadOnlyList<ProfileFit> Improve(CurvatureProfile first, bool[] leftOut) => Kept(Descend(Meet(first, leftOut)));
 
+    /// <summary>The cheapest fit that a search without kinks finds when some readings are left out.</summary>
+    public ProfileFit Without(bool[] leftOut)
+    {
+        kinksTried = false;
+        return Descend(Simplest(leftOut));
+    }
+
+    /// <summary>The cheapest fit that a search finds from one curve with a kink.</summary>
+    public ProfileFit WithKink(double at, bool[] leftOut) => Descend(Meet(ProfileMoves.AddKink(One(false), at), leftOut));
+
     private IReadOnlyList<ProfileFit> Kept(ProfileFit best) =>
         [best, .. met.Where(f => f != best && f.Cost < best.Cost + WorthKeeping).OrderBy(f => f.Cost)];
 
