@@ -5,36 +5,29 @@ namespace PlatformForge.Units;
 /// <summary>Keeps a list of findings readable: the first of each kind are told, the rest of it are counted.</summary>
 public static class FindingTally
 {
+    /// <summary>Which of the findings are told one by one: the first <see cref="InputLimits.MessagesOfAKind"/> of each code and severity.</summary>
+    public static IReadOnlyList<bool> Told(IReadOnlyList<Finding> findings)
+    {
+        var counts = new Dictionary<(string, Severity), int>();
+        return [.. findings.Select(f => (counts[(f.Code, f.Severity)] = counts.GetValueOrDefault((f.Code, f.Severity)) + 1) <= InputLimits.MessagesOfAKind)];
+    }
+
     /// <summary>
-    /// The findings in their order; of those of one code and severity beyond <see cref="InputLimits.MessagesOfAKind"/> only their number, in
-    /// one finding of the same kind right behind the last that is told.
+    /// The findings in their order; of those of one code and severity that are not told one by one only their number, in one finding of the
+    /// same kind right behind the last that is told.
     /// </summary>
     public static IReadOnlyList<Finding> Shortened(IReadOnlyList<Finding> findings)
     {
-        if (findings.Count <= InputLimits.MessagesOfAKind)
+        var told = Told(findings);
+        var more = Enumerable.Range(0, findings.Count).Where(i => !told[i]).CountBy(i => (findings[i].Code, findings[i].Severity)).ToDictionary(c => c.Key, c => c.Value);
+        if (more.Count == 0)
         {
             return findings;
         }
 
-        var counts = findings.CountBy(f => (f.Code, f.Severity)).ToDictionary(c => c.Key, c => c.Value);
-        var told = new Dictionary<(string, Severity), int>();
-        var kept = new List<Finding>();
-        foreach (var finding in findings)
-        {
-            var kind = (finding.Code, finding.Severity);
-            int number = told[kind] = told.GetValueOrDefault(kind) + 1;
-            if (number <= InputLimits.MessagesOfAKind)
-            {
-                kept.Add(finding);
-            }
-
-            if (number == InputLimits.MessagesOfAKind && counts[kind] > number)
-            {
-                kept.Add(More(finding, counts[kind] - number));
-            }
-        }
-
-        return kept;
+        int[] kept = [.. Enumerable.Range(0, findings.Count).Where(i => told[i])];
+        var last = kept.GroupBy(i => (findings[i].Code, findings[i].Severity)).Where(g => more.ContainsKey(g.Key)).ToDictionary(g => g.Last(), g => more[g.Key]);
+        return [.. kept.SelectMany(i => last.TryGetValue(i, out int count) ? [findings[i], More(findings[i], count)] : new[] { findings[i] })];
     }
 
     /// <summary>The finding that stands for so many more of the kind of another.</summary>

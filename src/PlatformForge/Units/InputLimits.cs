@@ -80,8 +80,8 @@ public static class InputLimits
     /// <summary>XML elements inside one another in a 3MF.</summary>
     public const int ModelElementsDeep = 64;
 
-    /// <summary>Largest coordinate of a mesh or a motion, mm.</summary>
-    public const double MeshCoordinate = 1e4;
+    /// <summary>Largest coordinate of a mesh, and farthest that a motion carries it, mm: the plates of a long platform lie side by side.</summary>
+    public const double MeshCoordinate = 1e4, MotionCoordinate = 1e6;
 
     /// <summary>Sides of a section's triangles put end to end, mm: what is measured piece by piece.</summary>
     public const double MeshSides = 2e7;
@@ -127,6 +127,7 @@ public static class InputLimits
         ("", "length of the model after unpacking", Bytes(ModelBytes)),
         ("", "triangles, groups taken apart", Count(ModelTriangles)),
         ("", "coordinate, mm", Count(MeshCoordinate)),
+        ("", "motion, mm, of a 3MF file or a manifest", Count(MotionCoordinate)),
         ("", "parts of the archive", Count(ModelParts)),
         ("", "objects and members of groups", Count(ModelObjects)),
         ("", "things on a plate", Count(ModelItems)),

@@ -3,6 +3,7 @@ using FsCheck.Fluent;
 using FsCheck.Xunit;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
+using PlatformForge.Projects.Remedies;
 using PlatformForge.Units;
 using Xunit;
 
@@ -72,6 +73,17 @@ public class TomlBoundsTests
         return told.Count(f => f.Severity == Severity.Warning) == 1
             && errors == Math.Min(count, InputLimits.MessagesOfAKind) + (beyond > 0 ? 1 : 0)
             && (beyond == 0 || told.Any(f => f.Message.StartsWith($"{beyond} more", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Only_errors_that_are_told_one_by_one_have_their_remedies_tried()
+    {
+        const int Keys = 3000;
+        var source = new ProjectSource(string.Concat(Enumerable.Range(0, Keys).Select(i => $"key{i} = 1\n")), "x.toml");
+        var told = CureTrial.Of(source, source.Read([]).Findings, TrialLimits.Usual with { Time = TimeSpan.FromHours(1) }).Where(f => f.Code == "PF1006").ToArray();
+        Assert.Equal(Keys, told.Length);
+        Assert.Equal(InputLimits.MessagesOfAKind, told.Count(f => f.Cure!.Tried));
+        Assert.All(told.Take(InputLimits.MessagesOfAKind), f => Assert.True(f.Cure!.Tried));
     }
 
     [Fact]

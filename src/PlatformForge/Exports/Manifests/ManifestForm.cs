@@ -37,7 +37,7 @@ public static class ManifestForm
             return Fault(name, Invariant($"lists {manifest.Files.Count} files, over the limit of {InputLimits.FolderFiles}"));
         }
 
-        if (manifest.Sections.FirstOrDefault(s => !(s.ToLayout.Apply(default).Length <= InputLimits.MeshCoordinate * 100)) is { } far)
+        if (manifest.Sections.FirstOrDefault(s => !(s.ToLayout.Apply(default).Length <= InputLimits.MotionCoordinate)) is { } far)
         {
             return Fault(name, Invariant($"puts '{far.Name}' farther off than any layout reaches"));
         }

@@ -1,5 +1,6 @@
 using System.Xml;
 using PlatformForge.Geometry;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.ThreeMf;
@@ -54,7 +55,7 @@ internal sealed class ThreeMfMeshReader(ThreeMfModelReader model, XmlReader xml,
             if (child != "vertex" || !ThreeMfNumber.TryParse(xml.GetAttribute("x"), out double x)
                 || !ThreeMfNumber.TryParse(xml.GetAttribute("y"), out double y) || !ThreeMfNumber.TryParse(xml.GetAttribute("z"), out double z))
             {
-                throw new ThreeMfFault(Invariant($"vertex {vertices.Count} is not three numbers of at most {ThreeMfNumber.Greatest:0}"));
+                throw new ThreeMfFault(Invariant($"vertex {vertices.Count} is not three numbers of at most {InputLimits.MeshCoordinate:0}"));
             }
 
             model.CountCorner();

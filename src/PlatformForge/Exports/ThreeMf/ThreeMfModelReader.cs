@@ -301,13 +301,13 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
         bool good = words.Length == m.Length;
         for (int i = 0; i < m.Length && good; i++)
         {
-            good = ThreeMfNumber.TryParse(words[i], out m[i]);
+            good = ThreeMfNumber.TryParse(words[i], out m[i], InputLimits.MotionCoordinate);
         }
 
         AffineMotion motion = new(new(m[0], m[1], m[2]), new(m[3], m[4], m[5]), new(m[6], m[7], m[8]), new(m[9], m[10], m[11]));
         return good && motion.Determinant != 0
             ? motion
-            : throw new ThreeMfFault("a transform is not twelve numbers, or flattens what it moves");
+            : throw new ThreeMfFault(Invariant($"a transform is not twelve numbers of at most {InputLimits.MotionCoordinate:0}, or flattens what it moves"));
     }
 
     /// <summary>Counts another corner or triangle of a mesh of the model.</summary>

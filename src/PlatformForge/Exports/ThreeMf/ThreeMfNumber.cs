@@ -9,16 +9,14 @@ namespace PlatformForge.Exports.ThreeMf;
 /// </summary>
 internal static class ThreeMfNumber
 {
-    /// <summary>Coordinates beyond this are refused.</summary>
-    public const double Greatest = InputLimits.MeshCoordinate;
-
-    public static bool TryParse(ReadOnlySpan<char> text, out double value)
+    /// <summary>Reads a number of no more than a greatest amount; a corner's coordinate unless told otherwise.</summary>
+    public static bool TryParse(ReadOnlySpan<char> text, out double value, double greatest = InputLimits.MeshCoordinate)
     {
         text = text.Trim(" \t\r\n");
         value = 0;
         return IsNumber(text)
             && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
-            && Math.Abs(value) <= Greatest;
+            && Math.Abs(value) <= greatest;
     }
 
     public static bool TryIndex(string? text, out int value)

@@ -150,9 +150,13 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
     public T Read(T record, TreeTable table, string key, KeyReading reading)
     {
         int before = reading.Findings.Count;
+        var meant = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var entry in table.Entries.Where(e => keys.TrueForAll(k => k.Rule.Name != e.Name)))
         {
-            UnknownKey.Report(entry, key, Rules, reading);
+            if (UnknownKey.Report(entry, key, Rules, reading) is { } near)
+            {
+                meant.TryAdd(near, entry.Name);
+            }
         }
 
         foreach (var (rule, apply) in keys)
@@ -164,7 +168,7 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
             }
             else if (rule.Required)
             {
-                reading.Fault("PF1009", inner, table.Place, $"{(key.Length == 0 ? "The file" : key)} has no {rule.Name}: {rule.Says}", $"Add {rule.Name}, {rule.Wanted}.", Misspelt(table, rule, key));
+                reading.Fault("PF1009", inner, table.Place, $"{(key.Length == 0 ? "The file" : key)} has no {rule.Name}: {rule.Says}", $"Add {rule.Name}, {rule.Wanted}.", Misspelt(meant, rule, key));
             }
         }
 
@@ -176,11 +180,9 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
         return record;
     }
 
-    // The key that was meant for one that is missing.
-    private Cure? Misspelt(TreeTable table, KeyRule missing, string key) =>
-        table.Entries.FirstOrDefault(e => keys.TrueForAll(k => k.Rule.Name != e.Name) && NearestName.Of(e.Name, Rules.Select(r => r.Name)) == missing.Name) is { } meant
-            ? Cure.Rename(key.Length == 0 ? meant.Name : $"{key}.{meant.Name}", missing.Name)
-            : null;
+    // The first key that was meant for one that is missing.
+    private static Cure? Misspelt(Dictionary<string, string> meant, KeyRule missing, string key) =>
+        meant.TryGetValue(missing.Name, out string? written) ? Cure.Rename(key.Length == 0 ? written : $"{key}.{written}", missing.Name) : null;
 
     private TRule WithDefault<TRule, TValue>(TRule rule, Func<T, TValue> get, Func<TValue, string?> write)
         where TRule : KeyRule

@@ -6,7 +6,9 @@ namespace PlatformForge.Projects.Keys;
 /// <summary>What is said of a key that means nothing where it stands.</summary>
 internal static class UnknownKey
 {
-    public static void Report(TreeEntry entry, string table, IReadOnlyList<KeyRule> known, KeyReading reading)
+    /// <summary>Tells of it.</summary>
+    /// <returns>The key of the table that was most likely meant; null when none was.</returns>
+    public static string? Report(TreeEntry entry, string table, IReadOnlyList<KeyRule> known, KeyReading reading)
     {
         string key = table.Length == 0 ? entry.Name : table + "." + entry.Name;
         string where = table.Length == 0 ? "the " + reading.What.Name : table;
@@ -16,6 +18,7 @@ internal static class UnknownKey
             : known.OfType<TableRule>().FirstOrDefault(t => t.Keys.Any(k => k.Name == entry.Name)) is { } home ? $"It belongs under {(table.Length == 0 ? "" : table + ".")}{home.Name}."
             : "Known here: " + string.Join(", ", known.Select(k => k.Name)) + ".";
         reading.Fault("PF1006", key, entry.Place, message, remedy, near is not null ? Cure.Rename(key, near) : Cure.LeaveOut(key));
+        return near;
     }
 
     private static string Shortened(string name) => name.Length > 40 ? name[..40] + "…" : name;

@@ -8,7 +8,8 @@ namespace PlatformForge.Projects.Remedies;
 
 /// <summary>
 /// Tries remedies before they are printed. Each error gets the first change that makes it go without bringing an error that was
-/// not there; where what its room offers does not do that, the sentence is replaced by one that is true.
+/// not there; where what its room offers does not do that, the sentence is replaced by one that is true. Errors that are only counted
+/// when they are told (<see cref="FindingTally"/>) are not tried: nobody would read of it.
 /// </summary>
 public static class CureTrial
 {
@@ -27,7 +28,8 @@ public static class CureTrial
         var bench = new TrialBench(source, limits ?? TrialLimits.Usual, cancel);
         var taken = new List<Cure>();
         var told = findings.ToArray();
-        foreach (int i in Enumerable.Range(0, told.Length).Where(i => IsTried(told[i])).OrderBy(i => told[i].Cure?.Act != CureAct.Rename))
+        var read = FindingTally.Told(findings);
+        foreach (int i in Enumerable.Range(0, told.Length).Where(i => read[i] && IsTried(told[i])).OrderBy(i => told[i].Cure?.Act != CureAct.Rename))
         {
             // A misspelt key is set right before one is added for what it meant.
             told[i] = One(told[i], tree, bench, taken);

@@ -17,7 +17,7 @@ public sealed record TrialLimits(int RunsPerFinding, int Runs, TimeSpan Time)
 /// <summary>Reads a project with cures and designs it, writing nothing; the same cures are run once.</summary>
 internal sealed class TrialBench(ProjectSource source, TrialLimits limits, CancellationToken cancel)
 {
-    private readonly Dictionary<string, (string Code, string Key)[]> known = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, IReadOnlySet<(string Code, string Key)>> known = new(StringComparer.Ordinal);
     private readonly Stopwatch watch = Stopwatch.StartNew();
     private int runs, most;
 
@@ -30,7 +30,7 @@ internal sealed class TrialBench(ProjectSource source, TrialLimits limits, Cance
     public void Begin() => most = runs + limits.RunsPerFinding;
 
     /// <summary>Codes and keys of the errors that are left with the cures; null when the limits are reached.</summary>
-    public (string Code, string Key)[]? Errors(IReadOnlyList<Cure> cures)
+    public IReadOnlySet<(string Code, string Key)>? Errors(IReadOnlyList<Cure> cures)
     {
         string name = string.Join('\n', cures.Select(c => $"{c.Act} {c.Key} {c.Value}"));
         if (known.TryGetValue(name, out var errors))
@@ -47,6 +47,6 @@ internal sealed class TrialBench(ProjectSource source, TrialLimits limits, Cance
         cancel.ThrowIfCancellationRequested();
         var read = source.Read(cures);
         var findings = read.Value is { } project ? DesignRun.Design(project, new RunWatch(_ => { }, cancel)).Findings : read.Findings;
-        return known[name] = [.. findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Code, f.Key))];
+        return known[name] = findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Code, f.Key)).ToHashSet();
     }
 }
