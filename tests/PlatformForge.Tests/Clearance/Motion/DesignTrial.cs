@@ -19,7 +19,18 @@ internal sealed record DesignTrial(RandomDesign Design, string? Refused, double 
 
     public bool IsTooNear => Spare < -Rounding;
 
-    public bool IsTooFar => Design.Spec.Face.Edge == EdgeStyle.Fitted && Spare > Generous;
+    public bool IsTooFar => Design.Spec.Face.Edge == EdgeStyle.Fitted && Spare > Generous + Tapering;
+
+    // Of a body that leans beside a coping all of a side is put as far out as the place of it that comes out most, and a cosine takes less off a narrow end than off the widest place: the
+    // sweep's own bound, on the safe side, mm.
+    private double Tapering
+    {
+        get
+        {
+            double most = Design.Runs.SelectMany(r => r.Vehicles).SelectMany(v => v.Parts).Select(p => p.Outline.Select(c => Math.Abs(c.Y)).ToArray()).Max(y => y.Max() - y.Min());
+            return most * (1 - Math.Cos(Design.Budget.Play.Roll + Design.Budget.Play.Cant));
+        }
+    }
 
     public static DesignTrial Of(RandomDesign design) => Of(design, out _);
 
@@ -51,7 +62,7 @@ internal sealed record DesignTrial(RandomDesign Design, string? Refused, double 
         return new(design, null, nearest is null ? double.NaN : nearest.Distance - design.Budget.Margin, nearest);
     }
 
-    private const int More = 12;
+    private const int More = 60;
 
     private static Nearest? Search(RandomDesign design, PlatformFace walls, Random random)
     {

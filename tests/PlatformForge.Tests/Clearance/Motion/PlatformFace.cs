@@ -8,6 +8,9 @@ namespace PlatformForge.Tests.Clearance.Motion;
 /// </summary>
 internal sealed class PlatformFace
 {
+    // Squares of distances that differ by less, mm², are one corner seen from both its sides.
+    private const double Alike = 1e-9;
+
     private readonly (double X, double Y, double Top)[] coping, wall;
     private readonly double thickness, gap;
     private readonly bool over;
@@ -49,10 +52,11 @@ internal sealed class PlatformFace
         return least;
     }
 
-    // Signed distance to the open line, positive on the track's side, and the line's height there.
+    // Signed distance to the open line, positive on the track's side, and the line's height there. At a corner of the line both its sides are as near; the one that
+    // the place lies more across tells on which side of the line it is, however sharp the corner.
     private (double, double) FromLine((double X, double Y, double Top)[] line, double x, double y)
     {
-        double best = double.PositiveInfinity, height = 0, sign = 1;
+        double best = double.PositiveInfinity, height = 0, sign = 1, most = 0;
         for (int i = 0; i + 1 < line.Length; i++)
         {
             var (ax, ay, az) = line[i];
@@ -61,10 +65,11 @@ internal sealed class PlatformFace
             bool beyond = (i == 0 && t < 0) || (i + 2 == line.Length && t > 1);
             t = Math.Clamp(t, 0, 1);
             double dx = x - ax - (t * ux), dy = y - ay - (t * uy), square = (dx * dx) + (dy * dy);
-            if (square < best)
+            double across = trackSide * ((ux * dy) - (uy * dx)) / Math.Sqrt((ux * ux) + (uy * uy));
+            if (square < best - Alike || (square < best + Alike && Math.Abs(across) > most))
             {
-                (best, height) = (square, az + (t * (bz - az)));
-                sign = beyond || (trackSide * ((ux * dy) - (uy * dx))) >= 0 ? 1 : -1;
+                (best, height, most) = (square, az + (t * (bz - az)), Math.Abs(across));
+                sign = beyond || across >= 0 ? 1 : -1;
             }
         }
 
