@@ -36,8 +36,9 @@ public static class SillSurvey
         Array.Fill(least, double.NaN);
         var sill = vehicle.Sill!;
         Run(ride, table, vehicle, (vehicle.LeadingWheelbase, vehicle.TrailingWheelbase), (sill.FromX, sill.ToX), side, greatest, least);
-        if (vehicle.EitherWayRound)
+        if (vehicle.EitherWayRound && !(vehicle.LeadingWheelbase == vehicle.TrailingWheelbase && sill.FromX == -sill.ToX))
         {
+            // A vehicle with equal ends was there already.
             Run(ride, table, vehicle, (vehicle.TrailingWheelbase, vehicle.LeadingWheelbase), (-sill.ToX, -sill.FromX), side, greatest, least);
         }
 

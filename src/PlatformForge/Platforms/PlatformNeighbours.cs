@@ -19,10 +19,16 @@ public static class PlatformNeighbours
     {
         var findings = new List<Finding>();
         Point2[][] outlines = [.. plans.Select(Outline)];
+        var boxes = Array.ConvertAll(outlines, Box);
         for (int i = 0; i < plans.Count; i++)
         {
             for (int j = i + 1; j < plans.Count; j++)
             {
+                if (!Meet(boxes[i], boxes[j]))
+                {
+                    continue;
+                }
+
                 var first = Intrusion.Of(plans[i], outlines[i], outlines[j]);
                 var second = Intrusion.Of(plans[j], outlines[j], outlines[i]);
                 if ((first ?? second) is { } told)
@@ -65,6 +71,11 @@ public static class PlatformNeighbours
         return [.. Along(plan.CopingFront), .. Along(plan.Back).Reverse()];
     }
 
+    private static (Point2 Low, Point2 High) Box(Point2[] ring) => (new(ring.Min(p => p.X), ring.Min(p => p.Y)), new(ring.Max(p => p.X), ring.Max(p => p.Y)));
+
+    private static bool Meet((Point2 Low, Point2 High) a, (Point2 Low, Point2 High) b) =>
+        a.Low.X < b.High.X && b.Low.X < a.High.X && a.Low.Y < b.High.Y && b.Low.Y < a.High.Y;
+
     /// <summary>Where another outline lies inside a plan, in the plan's coordinates.</summary>
     private sealed record Intrusion(double Chainage, double Depth, double Width, double From, double To)
     {
@@ -90,8 +101,6 @@ public static class PlatformNeighbours
 
         private static double Guess(PlatformPlan plan, Point2 place) =>
             plan.Stations.MinBy(s => (plan.ToLayout(s, plan.CopingFront.At(s)) - place).Length);
-
-        private static (Point2 Low, Point2 High) Box(Point2[] ring) => (new(ring.Min(p => p.X), ring.Min(p => p.Y)), new(ring.Max(p => p.X), ring.Max(p => p.Y)));
 
         private static IEnumerable<Point2> Places(Point2[] ring)
         {

@@ -45,7 +45,8 @@ public static class FolderVerifier
 
         var plates = ReadPlates(manifest, folder, findings);
         var sections = ReadSections(manifest, folder, findings);
-        SectionVerdict[] figures = [.. sections.Select(s => SectionsVerifier.Measure(s, design?.Printer, findings))];
+        var (figures, faults) = SectionsVerifier.Measured(sections, design?.Printer);
+        findings.AddRange(faults);
         findings.AddRange(new PlateRule(manifest, Solids(sections)).Check(plates, design?.Printer));
         List<string> open = [.. manifest.Sections.Where(s => sections.All(r => r.File != s.Stl)).Select(s => Invariant($"{s.Name}, which could not be read")), .. Unlisted(folder, findings)];
         if (design is null)

@@ -15,23 +15,28 @@ public static class SectionsVerifier
     /// </summary>
     public static Verdict Verify(IReadOnlyList<WrittenSection> sections, DesignFacts facts, CancellationToken cancel = default)
     {
-        var findings = new List<Finding>();
-        SectionVerdict[] figures = [.. sections.Select(s => Measure(s, facts.Printer, findings))];
+        var (figures, findings) = Measured(sections, facts.Printer);
         var held = Hold(sections, facts, cancel);
         return held with { Sections = figures, Findings = [.. findings, .. held.Findings] };
     }
 
-    /// <summary>A section by itself: its figures, and what is wrong with its mesh and, where a printer is given, its walls.</summary>
-    internal static SectionVerdict Measure(WrittenSection section, PrinterSpec? printer, List<Finding> findings)
+    /// <summary>Sections by themselves: their figures, and what is wrong with their meshes and, where a printer is given, their walls; in their order.</summary>
+    internal static (SectionVerdict[] Figures, IReadOnlyList<Finding> Findings) Measured(IReadOnlyList<WrittenSection> sections, PrinterSpec? printer)
+    {
+        var figures = new SectionVerdict[sections.Count];
+        var findings = new IReadOnlyList<Finding>[sections.Count];
+        Parallel.For(0, sections.Count, i => (figures[i], findings[i]) = Measure(sections[i], printer));
+        return (figures, [.. findings.SelectMany(f => f)]);
+    }
+
+    private static (SectionVerdict Figures, IReadOnlyList<Finding> Findings) Measure(WrittenSection section, PrinterSpec? printer)
     {
         var soundness = MeshSoundness.Of(section.Mesh);
         var faults = MeshRule.Check(section.File == section.Name ? section.Name : Invariant($"{section.Name} in '{section.File}'"), soundness, byIndex: false).ToArray();
         var (low, high) = section.Mesh.Box();
         var thinnest = WallRule.Thinnest(section.Mesh);
         var figures = new SectionVerdict(section.Name, section.File, section.Mesh.TriangleCount, soundness.Volume, high - low, faults.Length == 0, thinnest?.Thickness) { ThinnestAt = thinnest?.At };
-        findings.AddRange(faults);
-        findings.AddRange(printer is null ? [] : WallRule.Check(figures, printer));
-        return figures;
+        return (figures, [.. faults, .. printer is null ? [] : WallRule.Check(figures, printer)]);
     }
 
     /// <summary>Where the sections stand, and what comes near them. Without sections there is nothing to come near to.</summary>

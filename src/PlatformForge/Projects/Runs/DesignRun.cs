@@ -49,12 +49,9 @@ public static class DesignRun
             }
 
             watch.Stage(stage.Name);
-            foreach (var job in jobs)
-            {
-                watch.Cancel.ThrowIfCancellationRequested();
-                findings.AddRange(stage.Work(job));
-            }
-
+            var told = new Finding[jobs.Length][];
+            Parallel.For(0, jobs.Length, new ParallelOptions { CancellationToken = watch.Cancel }, i => told[i] = [.. stage.Work(jobs[i])]);
+            findings.AddRange(told.SelectMany(t => t));
             findings.AddRange(stage.Together());
         }
 

@@ -14,8 +14,8 @@ public static class TrialVerdict
     /// <param name="cancel">Gives up.</param>
     public static Verdict Of(Dossier dossier, IReadOnlyList<Vehicle>? extra = null, CancellationToken cancel = default)
     {
-        var verdicts = dossier.Platforms.Select(p => SectionsVerifier.Verify(
-            [.. p.Sections.Sections.Select(s => new WrittenSection(p.Name, s.Name, s.Name, s.PrintMesh(), s.ToLayout))], Facts(dossier, p, extra ?? []), cancel)).ToArray();
+        var verdicts = new Verdict[dossier.Platforms.Count];
+        Parallel.For(0, verdicts.Length, new ParallelOptions { CancellationToken = cancel }, i => verdicts[i] = One(dossier, dossier.Platforms[i], extra ?? [], cancel));
         return new(
             Least(verdicts.Select(v => v.Closest)),
             Least(verdicts.Select(v => v.Tightest)),
@@ -27,6 +27,9 @@ public static class TrialVerdict
             NotHeld = dossier.Tracks.All(t => t.Vehicles.Count == 0) && extra is null or [] ? ["anything: there is no vehicle"] : [],
         };
     }
+
+    private static Verdict One(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra, CancellationToken cancel) => SectionsVerifier.Verify(
+        [.. platform.Sections.Sections.Select(s => new WrittenSection(platform.Name, s.Name, s.Name, s.PrintMesh(), s.ToLayout))], Facts(dossier, platform, extra), cancel);
 
     // The design's own vehicles were held to their limits before they were swept.
     private static IEnumerable<Finding> Limits(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra)

@@ -55,7 +55,7 @@ internal sealed class TrackSearch
         for (int v = 0; v < verdicts.Length; v++)
         {
             int ahead = 2 * v, back = ahead + 1;
-            bool stands = runs[ahead] is { True.Poses.Length: > 0 } && (runs[back] is { True.Poses.Length: > 0 } || !stock.Vehicles[v].EitherWayRound);
+            bool stands = runs[ahead] is { True.Poses.Length: > 0 } && (runs[back] is { True.Poses.Length: > 0 } || !RunsTurned(stock.Vehicles[v]));
             verdicts[v] = stands
                 ? new(stock.Vehicles[v].Name, stock.Ride.Name, Less(found[ahead].Closest, found[back].Closest), Less(found[ahead].Tightest, found[back].Tightest)) { Key = stock.Vehicles[v].Key }
                 : null;
@@ -80,6 +80,9 @@ internal sealed class TrackSearch
         return (from - RideField.Roughness, to + RideField.Roughness);
     }
 
+    // A vehicle that looks the same turned end for end is tried one way round.
+    private static bool RunsTurned(Vehicle vehicle) => vehicle.EitherWayRound && !WayRound.IsAlike(vehicle);
+
     // Two for each vehicle: as drawn and turned; null where there is no pose to be had or none to be made.
     private VehicleRuns?[] Runs(double from, double to)
     {
@@ -88,7 +91,7 @@ internal sealed class TrackSearch
         {
             var vehicle = stock.Vehicles[i / 2];
             bool backwards = i % 2 == 1;
-            if ((!backwards || vehicle.EitherWayRound) && PoseRun.Of(stock.Ride, vehicle, backwards, from, to) is { } standing
+            if ((!backwards || RunsTurned(vehicle)) && PoseRun.Of(stock.Ride, vehicle, backwards, from, to) is { } standing
                 && (PoseRun.IsAllOf(vehicle, facts.Play) ? [standing] : PoseRun.Loose(stock.Ride, vehicle, facts.Play, backwards, from, to)) is { } loose)
             {
                 runs[i] = new(standing, loose);
