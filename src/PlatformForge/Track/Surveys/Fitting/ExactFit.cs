@@ -9,10 +9,8 @@ namespace PlatformForge.Track.Surveys.Fitting;
 /// </summary>
 internal sealed class ExactFit
 {
-    private const int MostRounds = 12;
     private const double Settled = 1e-9;
-    private const double FirstDamping = 1e-6;
-    private const double MostDamping = 1e3;
+    private static readonly Damping Damped = new(First: 1e-6, Least: 1e-6, Most: 1e3, Rounds: 12);
 
     // Steps for differences, by kind of figure: each moves the far end of a track by a small part of a millimetre.
     private const double OffsetStep = 1e-3, TurnStep = 1e-6, CurvatureStep = 1e-9, ChainageStep = 1e-2, SquareStep = 1;
@@ -50,42 +48,37 @@ internal sealed class ExactFit
     public static ExactFit Polish(string name, CurvatureProfile first, Point2 start, double heading, IReadOnlyList<FitTarget> targets, bool[] leftOut)
     {
         var fit = new ExactFit(name, first, start, heading, targets, leftOut);
-        double damping = FirstDamping;
-        for (int round = 0; round < MostRounds && fit.Profile.Freedom > 0; round++)
+        if (fit.Profile.Freedom == 0)
         {
-            var equations = fit.Equations();
-            double before = fit.SquareSum;
-            double[] figures = fit.Profile.Figures();
-            while (damping < MostDamping)
-            {
-                double[] step = equations.Step(damping);
-                var profile = fit.Profile.With([.. figures.Zip(step, (f, d) => f + d)]);
-                if (profile.Curvatures.Any(k => !(Math.Abs(k) * profile.Length < MostTurning)))
-                {
-                    // A wild step: the line would wind up on itself, and laying it would take all memory.
-                    damping *= 10;
-                    continue;
-                }
-
-                var line = fit.Lay(profile);
-                double sum = fit.Sum(line);
-                if (sum < before)
-                {
-                    (fit.Profile, fit.Line, fit.SquareSum) = (profile, line, sum);
-                    damping = Math.Max(damping / 10, FirstDamping);
-                    break;
-                }
-
-                damping *= 10;
-            }
-
-            if (before - fit.SquareSum <= Settled * (1 + before))
-            {
-                break;
-            }
+            return fit;
         }
 
+        var ((profile, line), sum) = DampedDescent.From(
+            (fit.Profile, fit.Line),
+            fit.SquareSum,
+            Damped,
+            shape =>
+            {
+                (fit.Profile, fit.Line) = shape;
+                return fit.Equations();
+            },
+            (shape, step) => fit.Stepped(shape.Profile, step),
+            before => Settled * (1 + before));
+        (fit.Profile, fit.Line, fit.SquareSum) = (profile, line, sum);
         return fit;
+    }
+
+    // A wild step would wind the line up on itself, and laying it would take all memory.
+    private ((CurvatureProfile Profile, Centreline Line) Shape, double Sum) Stepped(CurvatureProfile from, double[] step)
+    {
+        var profile = from.With([.. from.Figures().Zip(step, (f, d) => f + d)]);
+        if (profile.Curvatures.Any(k => !(Math.Abs(k) * profile.Length < MostTurning)))
+        {
+            return ((profile, Line), double.PositiveInfinity);
+        }
+
+        var line = Lay(profile);
+        return ((profile, line), Sum(line));
     }
 
     /// <summary>

@@ -31,9 +31,7 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
     // A stretch of fewer spacings than this, and shorter than so many mm, is hardly a curve or a straight of its own (common practice, no source).
     private const double ShortStretch = 3, ShortLength = 100;
 
-    private const double FirstDamping = 1e-4;
-    private const double LeastDamping = 1e-7;
-    private const double MostDamping = 1e4;
+    private static readonly Damping Damped = new(First: 1e-4, Least: 1e-7, Most: 1e4, MostRounds);
 
     /// <summary>
     /// What the fit costs: the sum of squares plus a price for every free figure, after Schwarz (1978), ln n each. A place that
@@ -130,54 +128,47 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
     /// <param name="bound">Cost to beat; a shape far from it after some rounds is given up as it is.</param>
     public static ProfileFit Polish(CurvatureProfile first, bool[] leftOut, IReadOnlyList<Observation> observations, double bound = double.PositiveInfinity)
     {
-        var profile = first.With(first.Figures());
-        double sum = Sum(profile, leftOut, observations), damping = FirstDamping, price = Price(profile, leftOut);
-        int count = profile.Freedom;
+        var start = first.With(first.Figures());
+        double sum = Sum(start, leftOut, observations), price = Price(start, leftOut);
+        int count = start.Freedom;
         if (count == 0)
         {
-            return new(profile, leftOut, sum);
+            return new(start, leftOut, sum);
         }
 
         double[] row = new double[count];
-        for (int round = 0; round < MostRounds && !(round >= PatientRounds && sum + price > bound + Hopeless); round++)
-        {
-            var equations = new NormalEquations(count);
-            for (int i = 0; i < leftOut.Length; i++)
+        var (profile, least) = DampedDescent.From(
+            start,
+            sum,
+            Damped,
+            shape =>
             {
-                if (!leftOut[i])
+                var equations = new NormalEquations(count);
+                for (int i = 0; i < leftOut.Length; i++)
                 {
-                    observations[i].Gradient(profile, row);
-                    equations.Add(row, observations[i].Residual(profile));
+                    if (!leftOut[i])
+                    {
+                        observations[i].Gradient(shape, row);
+                        equations.Add(row, observations[i].Residual(shape));
+                    }
                 }
-            }
 
-            double before = sum;
-            double[] figures = profile.Figures();
-            for (; damping < MostDamping; damping *= 10)
+                return equations;
+            },
+            (shape, step) =>
             {
-                double[] next = equations.Step(damping);
+                double[] figures = shape.Figures();
                 for (int f = 0; f < count; f++)
                 {
-                    next[f] += figures[f];
+                    step[f] += figures[f];
                 }
 
-                var tried = profile.With(next);
-                double triedSum = Sum(tried, leftOut, observations);
-                if (triedSum < sum)
-                {
-                    (profile, sum) = (tried, triedSum);
-                    damping = Math.Max(damping / 10, LeastDamping);
-                    break;
-                }
-            }
-
-            if (before - sum <= Settled)
-            {
-                break;
-            }
-        }
-
-        return new(profile, leftOut, sum);
+                var tried = shape.With(step);
+                return (tried, Sum(tried, leftOut, observations));
+            },
+            _ => Settled,
+            (round, before) => round >= PatientRounds && before + price > bound + Hopeless);
+        return new(profile, leftOut, least);
     }
 
     private static double Sum(CurvatureProfile profile, bool[] leftOut, IReadOnlyList<Observation> observations)
