@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Rules;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Units;
@@ -36,7 +37,7 @@ public class PublishedRulesTests
             + "deck = { width = 60, crossfall = 80 }\nramps = { end = { gradient = 9 } }\n";
         var project = Samples.Sound(text);
         var plan = DesignRun.Design(project, RunWatch.None).Value!.Platforms[0].Plan;
-        var subject = PublishedRules.Subject(project.Layout, plan);
+        var subject = PublishedRules.Subject(project.Layout.Gauge, plan);
         Assert.Equal(60, subject.Width!.Value, 1e-9);
         Assert.Equal(1.0 / 9, subject.RampGradient!.Value, 1e-9);
         Assert.Equal(1.0 / 80, subject.Crossfall, 1e-12);

@@ -1,4 +1,5 @@
 using PlatformForge.Units;
+using static System.FormattableString;
 
 namespace PlatformForge.Clearance.Rules;
 
@@ -42,4 +43,15 @@ public sealed class NationalRules
 
     /// <summary>Warnings for every clause a platform misses.</summary>
     public IReadOnlyList<Finding> Hold(RuleSubject subject) => [.. clauses.Select(c => c.Hold(subject)).OfType<Finding>()];
+
+    /// <summary>The same, and a note that says how many published figures the platform was held to.</summary>
+    public IReadOnlyList<Finding> HoldAndCount(RuleSubject subject)
+    {
+        var missed = Hold(subject);
+        return
+        [
+            .. missed,
+            Finding.Note("PF3059", subject.Key, Invariant($"Held to {Title}: {missed.Count} of {Sources.Count()} published figures are missed. Figures that do not speak of such a platform are not counted as missed.")),
+        ];
+    }
 }

@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Exports;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Rules;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Runs;
@@ -61,7 +62,7 @@ public static class DesignRun
         }
 
         PlatformDossier[] platforms = [.. jobs.Select(j => j.Dossier())];
-        findings.AddRange(platforms.SelectMany(p => PublishedRules.Hold(project.Layout, p.Plan)));
+        findings.AddRange(platforms.SelectMany(p => PublishedRules.Hold(project.Layout.Rules, project.Layout.Gauge, p.Plan)));
         return Outcome.Of(Dossier(project, tracks, platforms, findings), findings);
     }
 

@@ -2,6 +2,7 @@ using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Exports;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Accounts;
 using PlatformForge.Sections;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Units;

@@ -1,33 +1,24 @@
 using PlatformForge.Clearance.Rules;
-using PlatformForge.Platforms;
-using PlatformForge.Projects.Keys;
 using PlatformForge.Track;
 using PlatformForge.Units;
-using static System.FormattableString;
 
-namespace PlatformForge.Projects.Runs;
+namespace PlatformForge.Platforms.Rules;
 
 /// <summary>Holds finished plans to the published rules a project names. Its findings are warnings and one note, never errors.</summary>
 public static class PublishedRules
 {
     /// <summary>A warning for every published figure that a plan misses, then a note that says how many it was held to.</summary>
-    public static IReadOnlyList<Finding> Hold(LayoutSpec layout, PlatformPlan plan)
-    {
-        if (NationalRules.Find(layout.Rules) is not { } rules)
-        {
-            return [];
-        }
-
-        var missed = rules.Hold(Subject(layout, plan));
-        int all = rules.Sources.Count();
-        return [.. missed, Finding.Note("PF3059", plan.Spec.Key, Invariant($"Held to {rules.Title}: {missed.Count} of {all} published figures are missed. Figures that do not speak of such a platform are not counted as missed."))];
-    }
+    /// <param name="name">Name of the set of rules; empty where a project names none.</param>
+    /// <param name="gauge">Gauge of the model, mm.</param>
+    /// <param name="plan">The finished plan.</param>
+    public static IReadOnlyList<Finding> Hold(string name, double gauge, PlatformPlan plan) =>
+        NationalRules.Find(name) is { } rules ? rules.HoldAndCount(Subject(gauge, plan)) : [];
 
     /// <summary>A plan as published rules look at it.</summary>
-    public static RuleSubject Subject(LayoutSpec layout, PlatformPlan plan)
+    public static RuleSubject Subject(double gauge, PlatformPlan plan)
     {
         var profile = plan.Profile;
-        return new(layout.Scale, layout.Gauge, plan.Spec.Height, [.. plan.Requirement.Stations.Where(s => s >= profile.From && s <= profile.To)
+        return new(plan.Site.Scale, gauge, plan.Spec.Height, [.. plan.Requirement.Stations.Where(s => s >= profile.From && s <= profile.To)
             .Select(s => new EdgePlace(s, plan.CopingFront.At(s), plan.Side.Bend(plan.Chart.At(s).Curvature)))])
         {
             Width = plan.Stations.Min(s => plan.Back.At(s) - plan.CopingFront.At(s)),

@@ -1,10 +1,9 @@
 using PlatformForge.Clearance;
-using PlatformForge.Exports;
 using PlatformForge.Platforms;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
-namespace PlatformForge.Projects.Runs;
+namespace PlatformForge.Exports;
 
 /// <summary>Finds where each vehicle of the faced track, and those of other tracks that govern the edge anywhere, come nearest to the coping, and how they stand there.</summary>
 internal static class TightPlaces

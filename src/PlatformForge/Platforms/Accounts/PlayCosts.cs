@@ -1,7 +1,6 @@
 using PlatformForge.Clearance;
-using PlatformForge.Platforms;
 
-namespace PlatformForge.Projects.Runs;
+namespace PlatformForge.Platforms.Accounts;
 
 /// <summary>Sweeps again with less play, so that it can be told what each play costs at each chainage.</summary>
 internal static class PlayCosts
