@@ -1,3 +1,5 @@
+using PlatformForge.Units;
+
 namespace PlatformForge.Clearance;
 
 /// <summary>
@@ -11,7 +13,7 @@ namespace PlatformForge.Clearance;
 internal readonly record struct LeanRange(double Roll, double Cant, double Centre)
 {
     // Angles and heights that differ by less are equal, radians or mm.
-    private const double Grain = 1e-9;
+    private const double Grain = Tolerances.Rounding;
 
     /// <summary>Whether nothing leans.</summary>
     public bool IsUpright => Roll == 0 && Cant == 0;

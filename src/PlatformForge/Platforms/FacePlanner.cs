@@ -16,7 +16,7 @@ internal static class FacePlanner
     private const double LeastStretch = 0.2;
 
     // A width given back as a remedy is taken although its stretch rounds below the least.
-    private const double Rounding = 1e-9;
+    private const double Rounding = Tolerances.Rounding;
 
     /// <summary>The face, or null with the faults among the findings.</summary>
     /// <param name="request">The platform, its spec's first face being the one that is planned.</param>

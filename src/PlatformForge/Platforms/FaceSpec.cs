@@ -1,4 +1,5 @@
 using PlatformForge.Track;
+using PlatformForge.Units;
 
 namespace PlatformForge.Platforms;
 
@@ -55,7 +56,7 @@ public sealed record FaceSpec(string Track, Side Side, double From, double To, E
     public double VerticalGap { get; init; } = 1;
 
     // Sums of stated heights differ by less than this, mm, where they are meant to be equal.
-    private const double Grain = 1e-9;
+    private const double Grain = Tolerances.Rounding;
 
     /// <summary>
     /// Height in mm, from the same zero as the coping's, below which the underside of a part has to be for the coping to be held to the part. One that is

@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Units;
 
 namespace PlatformForge.Platforms;
 
@@ -12,7 +13,7 @@ namespace PlatformForge.Platforms;
 public readonly record struct HeldHeights(double Above, double Below, double Overhang)
 {
     // Sums of stated heights differ by less than this, mm, where they are meant to be equal.
-    private const double Grain = 1e-9;
+    private const double Grain = Tolerances.Rounding;
 
     // More than heights are rounded by, mm, and less than anybody is told.
     private const double Told = 1e-6;

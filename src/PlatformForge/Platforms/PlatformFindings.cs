@@ -219,5 +219,5 @@ internal static class PlatformFindings
     private static string Down(double value) => Floored(value).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture);
 
     // Rounding of sums, mm: keeps 3.2 from becoming 3.201.
-    private const double Grain = 1e-9;
+    private const double Grain = Tolerances.Rounding;
 }

@@ -43,7 +43,7 @@ internal static class SectionFindings
     private const double LeastDowel = 0.5;
 
     // Rounding of sums, mm.
-    private const double Grain = 1e-9;
+    private const double Grain = Tolerances.Rounding;
 
     // Pieces smaller than this, mm, are no help to anybody.
     private const double LeastPiece = 5;

@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track;
+using PlatformForge.Units;
 
 namespace PlatformForge.Clearance.Sets;
 
@@ -13,7 +14,7 @@ public static class SetSolver
     // The next body follows the coupling at nearly the same pace, so each round takes off two digits or more.
     private const int Rounds = 40;
 
-    private const double Closeness = 1e-9;
+    private const double Closeness = Tolerances.CentrelinePosition;
 
     /// <summary>
     /// Places a set.

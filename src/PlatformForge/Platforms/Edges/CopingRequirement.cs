@@ -100,7 +100,7 @@ internal static class CopingRequirement
     }
 
     // Shares of a station's spacing below this are rounding.
-    private const double Rounding = 1e-9;
+    private const double Rounding = Tolerances.Rounding;
 
     /// <summary>
     /// Heights that meet the edge, per station. Where they change along a ramp, a station takes those of its neighbours too, so that a part counts on all of a stretch in which

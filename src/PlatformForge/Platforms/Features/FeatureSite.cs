@@ -2,6 +2,7 @@ using PlatformForge.Geometry;
 using PlatformForge.Platforms.Edges;
 using PlatformForge.Platforms.Furniture;
 using PlatformForge.Track;
+using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Features;
 
@@ -22,7 +23,7 @@ internal sealed record FeatureSite(PlatformSpec Spec, PlatformSite Ground, Centr
     public const double LeastLand = 0.8;
 
     /// <summary>Sums of stated lengths that differ by less than this, mm, are equal.</summary>
-    public const double Grain = 1e-9;
+    public const double Grain = Tolerances.Rounding;
 
     /// <summary>Sides of the polygon drawn around a round upright hole.</summary>
     public const int HoleSides = 12;

@@ -10,7 +10,7 @@ internal static class CutPlanner
     public const double Clear = Keepout.UsualCutClear;
 
     // A chainage that is meant to be a joint is one within this, mm.
-    private const double Same = 1e-9;
+    private const double Same = Tolerances.Rounding;
 
     public static IReadOnlyList<CutCandidate> Plan(PlatformSpec spec, HeightProfile profile, SlabLayout slabs, IReadOnlyList<PlanRib> walls, IReadOnlyList<Keepout> keepouts, List<Finding> findings)
     {

@@ -1,3 +1,5 @@
+using PlatformForge.Units;
+
 namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>
@@ -14,7 +16,7 @@ internal static class EvenRow
     private const int Halvings = 40;
 
     // Sums of lengths that differ by less than this, mm, are equal.
-    private const double Grain = 1e-9;
+    private const double Grain = Tolerances.Rounding;
 
     /// <summary>The places in order; where nothing is free within a pitch, the next free place beyond, so that a distance is greater than the pitch.</summary>
     /// <param name="from">Start of the line, which carries as a place does.</param>

@@ -1,3 +1,5 @@
+using PlatformForge.Units;
+
 namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>Finds the nearest chainage at which something stands clear of everything else.</summary>
@@ -7,7 +9,7 @@ internal static class FreePlace
     private const double Unit = 10;
 
     // Sums of stated lengths that differ by less than this, mm, are equal.
-    private const double Grain = 1e-9;
+    private const double Grain = Tolerances.Rounding;
 
     /// <summary>The chainage, in tenths of a mm; null when nothing is free.</summary>
     /// <param name="wanted">Where it stands, mm.</param>

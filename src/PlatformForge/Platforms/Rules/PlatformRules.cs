@@ -111,5 +111,5 @@ internal static class PlatformRules
     public const double LeastFloor = 0.4;
 
     // Sums of stated lengths that differ by less than this, mm, are equal.
-    private const double Grain = 1e-9;
+    private const double Grain = Tolerances.Rounding;
 }

@@ -110,5 +110,5 @@ internal static class RampRules
     private const double Clear = 0.05;
 
     // Relative rounding of a gradient worked out from a length.
-    private const double Rounding = 1e-9;
+    private const double Rounding = Tolerances.Rounding;
 }

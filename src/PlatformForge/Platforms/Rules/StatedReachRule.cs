@@ -7,7 +7,7 @@ namespace PlatformForge.Platforms.Rules;
 internal static class StatedReachRule
 {
     // Stated lengths that differ by less than this, mm, are equal.
-    private const double Grain = 1e-9;
+    private const double Grain = Tolerances.Rounding;
 
     // A lack below this, mm, is not told.
     private const double Told = 0.005;

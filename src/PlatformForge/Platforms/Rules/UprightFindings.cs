@@ -55,5 +55,5 @@ internal static class UprightFindings
     private static string Down(double value) => (Math.Floor((value + Grain) * 1000) / 1000).ToString("0.###", CultureInfo.InvariantCulture);
 
     // Rounding of sums, and what is not worth telling, mm.
-    private const double Grain = 1e-9, Told = 0.0005;
+    private const double Grain = Tolerances.Rounding, Told = 0.0005;
 }

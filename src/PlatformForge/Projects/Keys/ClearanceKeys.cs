@@ -69,7 +69,7 @@ internal static class ClearanceKeys
     private const double MostPlay = 10;
 
     // Rounding of quotients, mm.
-    private const double Grain = 1e-9;
+    private const double Grain = Tolerances.Rounding;
 
     private static readonly NumberRange Small = NumberRange.From(0, 50);
 

@@ -11,7 +11,7 @@ namespace PlatformForge.Sections.Cuts;
 internal sealed class HeadCuts(FacetedPlan chart, PrinterSpec printer, SectionSpec spec)
 {
     // A chainage that is meant to be a ramp's head is one within this, mm.
-    private const double Same = 1e-9;
+    private const double Same = Tolerances.Rounding;
 
     /// <summary>What is told of a section.</summary>
     /// <param name="from">Its start, mm.</param>

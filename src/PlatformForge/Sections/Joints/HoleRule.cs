@@ -10,7 +10,7 @@ internal static class HoleRule
     public const double LeastLines = 2;
 
     /// <summary>An opening of exactly the least width is wide enough, however its figure was rounded, mm.</summary>
-    private const double Rounding = 1e-9;
+    private const double Rounding = Tolerances.Rounding;
 
     public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer)
     {

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Units;
 
 namespace PlatformForge.Sections.Joints;
 
@@ -11,7 +12,7 @@ namespace PlatformForge.Sections.Joints;
 internal static class JointRoom
 {
     /// <summary>Room that is just enough is enough, however its figure was rounded, mm; far below the plan grid.</summary>
-    private const double Rounding = 1e-9;
+    private const double Rounding = Tolerances.Rounding;
 
     public static bool IsEnough(double room, double needed) => room >= needed - Rounding;
 

@@ -87,5 +87,5 @@ internal static class JointRule
     }
 
     /// <summary>A wall of exactly two lines is thick enough, however its figure was rounded, mm.</summary>
-    private const double Rounding = 1e-9;
+    private const double Rounding = Tolerances.Rounding;
 }

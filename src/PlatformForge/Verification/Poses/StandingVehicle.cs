@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
+using PlatformForge.Units;
 
 namespace PlatformForge.Verification.Poses;
 
@@ -14,7 +15,7 @@ namespace PlatformForge.Verification.Poses;
 internal sealed class StandingVehicle(Centreline ride, Vehicle vehicle, AxlesOff off = default)
 {
     // Axles lie on the track and bogies at their distance to within this, mm.
-    private const double Closeness = 1e-9;
+    private const double Closeness = Tolerances.CentrelinePosition;
     private const int MostRounds = 60;
 
     // A line beside a kinked one is broken at the kink, by the kink's turn times the distance beside: there an axle finds no place to the last digit. Kinks turn by less than this.

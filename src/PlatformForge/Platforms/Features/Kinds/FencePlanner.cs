@@ -10,7 +10,7 @@ namespace PlatformForge.Platforms.Features.Kinds;
 internal sealed class FencePlanner(FeatureSite site, FenceSpec fence)
 {
     // Widths are found to far below this, mm.
-    private const double Grain = 1e-9;
+    private const double Grain = Tolerances.Rounding;
 
     // A width halved so often is far below the plan grid.
     private const int Halvings = 60;
