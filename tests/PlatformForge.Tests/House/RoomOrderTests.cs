@@ -9,7 +9,7 @@ namespace PlatformForge.Tests.House;
 /// <summary>A room uses only the rooms before it: the promise that keeps the pipeline readable.</summary>
 public class RoomOrderTests
 {
-    private static readonly string[] Rooms =
+    internal static readonly string[] Rooms =
         ["Units", "Geometry", "Track", "Clearance", "Platforms", "Solids", "Sections", "Exports", "Verification", "Projects"];
 
     private static readonly System.Reflection.Assembly Library = typeof(PlatformForge.Units.Finding).Assembly;
