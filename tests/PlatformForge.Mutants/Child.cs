@@ -12,11 +12,30 @@ internal static class Child
     /// <summary>Number of no mutant, for a run that notes which ones it comes past.</summary>
     public const int Noting = -2;
 
+    private static readonly TimeSpan Asleep = TimeSpan.FromMinutes(15);
+
     private const int MostBytes = 0x60000000;
+
+    /// <summary>Exit code of a run that took more processor than it was given: a mutant that loops without end.</summary>
+    public const int TookTooLong = 11;
+
+    private const string Given = "PLATFORMFORGE_SECONDS";
 
     /// <summary>What the process itself does.</summary>
     public static int Run(string[] types)
     {
+        double given = double.Parse(Environment.GetEnvironmentVariable(Given) ?? "1e9", CultureInfo.InvariantCulture);
+        using var watch = new Timer(
+            _ =>
+            {
+                if (Environment.CpuUsage.TotalTime.TotalSeconds > given)
+                {
+                    Environment.Exit(TookTooLong);
+                }
+            },
+            null,
+            TimeSpan.FromSeconds(1),
+            TimeSpan.FromSeconds(1));
         CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
         using var run = new ClassRun();
         bool all = types.All(run.Pass);
@@ -31,9 +50,9 @@ internal static class Child
         return all ? 0 : TestFailed;
     }
 
-    /// <summary>Starts it and waits.</summary>
+    /// <summary>Starts it and waits. Seconds given are the processor's, so that a busy machine makes nothing look endless; what sleeps is stopped by the clock.</summary>
     /// <returns>Exit code (null when it was stopped at the limit) and what it said: of a run that passed also its seconds of processor and the mutants it came past.</returns>
-    public static (int? Exit, string[] Said) Start(string folder, int mutant, IEnumerable<string> types, TimeSpan limit)
+    public static (int? Exit, string[] Said) Start(string folder, int mutant, IEnumerable<string> types, double seconds)
     {
         var start = new ProcessStartInfo("dotnet") { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
         foreach (string argument in types.Prepend("child").Prepend(Path.Combine(folder, "PlatformForge.Mutants.dll")))
@@ -42,12 +61,13 @@ internal static class Child
         }
 
         start.Environment["PLATFORMFORGE_MUTANT"] = mutant.ToString(CultureInfo.InvariantCulture);
+        start.Environment[Given] = seconds.ToString(CultureInfo.InvariantCulture);
         start.Environment["DOTNET_GCHeapHardLimit"] = MostBytes.ToString("X", CultureInfo.InvariantCulture);
         start.Environment["DOTNET_DbgEnableMiniDump"] = "0";
         using var process = Process.Start(start)!;
         var said = process.StandardOutput.ReadToEndAsync();
         _ = process.StandardError.ReadToEndAsync();
-        bool ended = process.WaitForExit(limit);
+        bool ended = process.WaitForExit(Asleep);
         if (!ended)
         {
             process.Kill(entireProcessTree: true);

@@ -6,7 +6,7 @@ namespace PlatformForge.Mutants;
 /// <summary>The two parts of a trial: making the mutated library, and running tests against its mutants.</summary>
 internal static class Work
 {
-    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(5);
+    private const double Longest = 300; // seconds of processor for one class of tests
 
     /// <summary>Compiles the chosen mutants into a copy of the library that stands among copies of the tests.</summary>
     public static void Prepare(Asked asked, Trial trial)
@@ -55,7 +55,10 @@ internal static class Work
         });
         var reached = trial.Reached();
         var verdicts = trial.Verdicts();
-        var open = mutants.Where(m => !verdicts.TryGetValue(m.Id, out var v) || (asked.Wide && v.Verdict == "survived"));
+
+        // Room by room in turn, so that a run that is stopped has as many of each.
+        var inTurn = mutants.GroupBy(m => m.Room, StringComparer.Ordinal).SelectMany(room => room.Select((m, i) => (Mutant: m, Rank: i))).OrderBy(m => m.Rank).Select(m => m.Mutant);
+        var open = inTurn.Where(m => !verdicts.TryGetValue(m.Id, out var v) || (asked.Wide && v.Verdict == "survived"));
         Parallel.ForEach(open, parallel, mutant =>
         {
             if (!Late())
@@ -88,10 +91,10 @@ internal static class Work
             return;
         }
 
-        var limit = TimeSpan.FromSeconds(20 + (6 * types.Sum(t => t.Value.Seconds)));
+        double limit = 10 + (4 * types.Sum(t => t.Value.Seconds));
         var (exit, said) = Child.Start(asked.Folder, mutant.Id, types.Select(t => t.Key), limit);
         string verdict = exit == 0 ? (asked.Wide ? "survived everything" : "survived") : "killed";
-        trial.NoteVerdict(mutant.Id, verdict, exit switch { 0 => $"{types.Count} classes", null => "took too long", Child.TestFailed => said[0], _ => $"ended with {exit}" });
+        trial.NoteVerdict(mutant.Id, verdict, exit switch { 0 => $"{types.Count} classes", null or Child.TookTooLong => "took too long", Child.TestFailed => said[0], _ => $"ended with {exit}" });
     }
 
     private static string Library(string here)
