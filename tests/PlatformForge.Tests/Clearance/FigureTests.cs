@@ -138,8 +138,8 @@ public class FigureTests
     public void Sills_of_a_vehicle_that_runs_either_way_round_are_those_of_both_ways()
     {
         var track = DemoStock.Lay("up", new StraightSpec(500), new CurveSpec(500, Hand.Left, Length: 900));
-        var drawn = new Vehicle("v", 120, 20, 60, [VehiclePart.Box("body", PartCarrier.Body, -110, 70, 30, 1, 20)]) { Sill = new(15, 14, -100, 40) };
-        var turned = BruteSweep.TurnedRound(drawn) with { Sill = new(15, 14, -40, 100) };
+        var drawn = new Vehicle("v", 120, 60, 20, [VehiclePart.Box("body", PartCarrier.Body, -70, 110, 30, 1, 20)]) { Sill = new(15, 14, -40, 100) };
+        var turned = BruteSweep.TurnedRound(drawn) with { Sill = new(15, 14, -100, 40) };
         SillReach Of(Vehicle v, bool eitherWay) => Assert.Single(SillSurvey.Over(new(track, 420, 760, [new(track, [v with { EitherWayRound = eitherWay }])]), Side.Right));
         SillReach both = Of(drawn, true), one = Of(drawn, false), other = Of(turned, false);
         Assert.All(Enumerable.Range(0, both.Greatest.Length), i => Assert.Equal(Math.Max(one.Greatest[i], other.Greatest[i]), both.Greatest[i], 1e-6));
