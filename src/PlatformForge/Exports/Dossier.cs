@@ -39,6 +39,9 @@ public sealed record Dossier
     /// <summary>The platforms in the project's order; at least one.</summary>
     public required IReadOnlyList<PlatformDossier> Platforms { get; init; }
 
+    /// <summary>What holding the design against its vehicles came to, in a line; empty where that was not done.</summary>
+    public string VerdictLine { get; init; } = "";
+
     /// <summary>Warnings and notes gathered on the way.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 

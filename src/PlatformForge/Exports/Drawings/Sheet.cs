@@ -16,6 +16,20 @@ public sealed class Sheet(double width, double height, string title)
     /// <summary>Height of the paper, mm.</summary>
     public double Height { get; } = height;
 
+    /// <summary>
+    /// By how much the sheet is drawn larger than it is meant, across and down, to make up for a printer that draws smaller or larger than it should; 1 and 1 as a rule.
+    /// </summary>
+    public Point2 Stretch { get; init; } = new(1, 1);
+
+    /// <summary>Width of the page it is drawn on, mm.</summary>
+    public double PaperWidth => Width * Stretch.X;
+
+    /// <summary>Height of the page it is drawn on, mm.</summary>
+    public double PaperHeight => Height * Stretch.Y;
+
+    /// <summary>Whether it has a ground of its own colour on a screen; what is printed to be laid on something has none.</summary>
+    public bool HasGround { get; init; } = true;
+
     /// <summary>What the drawing shows, for lists and screen readers.</summary>
     public string Title { get; } = title;
 

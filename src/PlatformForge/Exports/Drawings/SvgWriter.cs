@@ -33,12 +33,24 @@ public static class SvgWriter
         return memory.ToArray();
     }
 
-    private static void Head(Utf8Text text, Sheet sheet) => text
-        .Raw("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\""u8).Thousandths(sheet.Width)
-        .Raw("mm\" height=\""u8).Thousandths(sheet.Height).Raw("mm\" viewBox=\"0 0 "u8).Thousandths(sheet.Width).Raw(" "u8).Thousandths(sheet.Height)
-        .Raw("\" role=\"img\">\n<title>"u8).Escaped(sheet.Title).Raw("</title>\n<desc>"u8).Escaped(sheet.Description)
-        .Raw("</desc>\n<g font-family=\"Helvetica, Arial, 'Liberation Sans', sans-serif\" stroke-linecap=\"round\" stroke-linejoin=\"round\" fill=\"none\">\n<rect width=\""u8)
-        .Thousandths(sheet.Width).Raw("\" height=\""u8).Thousandths(sheet.Height).Raw("\" fill=\""u8).Escaped(HouseStyle.Paper.Hex).Raw("\"/>\n"u8);
+    private static void Head(Utf8Text text, Sheet sheet)
+    {
+        text
+            .Raw("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\""u8).Thousandths(sheet.PaperWidth)
+            .Raw("mm\" height=\""u8).Thousandths(sheet.PaperHeight).Raw("mm\" viewBox=\"0 0 "u8).Thousandths(sheet.PaperWidth).Raw(" "u8).Thousandths(sheet.PaperHeight)
+            .Raw("\" role=\"img\">\n<title>"u8).Escaped(sheet.Title).Raw("</title>\n<desc>"u8).Escaped(sheet.Description)
+            .Raw("</desc>\n<g font-family=\"Helvetica, Arial, 'Liberation Sans', sans-serif\" stroke-linecap=\"round\" stroke-linejoin=\"round\" fill=\"none\""u8);
+        if (sheet.Stretch != new Point2(1, 1))
+        {
+            text.Raw(" transform=\"scale("u8).Ratio(sheet.Stretch.X).Raw(" "u8).Ratio(sheet.Stretch.Y).Raw(")\""u8);
+        }
+
+        text.Raw(">\n"u8);
+        if (sheet.HasGround)
+        {
+            text.Raw("<rect width=\""u8).Thousandths(sheet.Width).Raw("\" height=\""u8).Thousandths(sheet.Height).Raw("\" fill=\""u8).Escaped(HouseStyle.Paper.Hex).Raw("\"/>\n"u8);
+        }
+    }
 
     /// <summary>Defines those stripes that the sheet uses, each colour once, in order of first use.</summary>
     private static void Patterns(Utf8Text text, Sheet sheet)

@@ -1,0 +1,103 @@
+using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.Pdf;
+using PlatformForge.Geometry;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Paper;
+
+/// <summary>The full-size sheets of one platform.</summary>
+/// <param name="Platform">Its name.</param>
+/// <param name="Key">The key to them.</param>
+/// <param name="Sheets">The sheets in order.</param>
+/// <param name="Places">Where each lies on the layout.</param>
+public sealed record PlatformPaper(string Platform, Sheet Key, IReadOnlyList<Sheet> Sheets, IReadOnlyList<SheetPlace> Places);
+
+/// <summary>Where a sheet lies on the layout: the place of its top left corner, and the direction that runs to the right on it; mm, before any correction for a printer.</summary>
+/// <param name="Number">Number of the sheet.</param>
+/// <param name="Corner">x and y of the paper's top left corner.</param>
+/// <param name="Along">Unit direction to the right.</param>
+/// <param name="Joins">Names of the joins it shows.</param>
+public sealed record SheetPlace(int Number, Point2 Corner, Point2 Along, IReadOnlyList<string> Joins);
+
+/// <summary>Front door of the room: full-size sheets of every platform on the paper that is asked for.</summary>
+public static class PaperSet
+{
+    /// <summary>Most sheets a platform may take: more is a slip in the size of the paper.</summary>
+    public const int MostSheets = 400;
+
+    /// <summary>The folder that the files lie in.</summary>
+    public const string Folder = "paper";
+
+    /// <summary>Why sheets cannot be made on this paper; empty when they can. Told before anything long is done.</summary>
+    public static IReadOnlyList<Finding> Objections(PaperSpec paper) => PaperRule.Check(paper);
+
+    /// <summary>The sheets of a platform, or the finding that they would be too many.</summary>
+    public static Outcome<PlatformPaper> Of(Dossier dossier, PlatformDossier platform, PaperSpec paper)
+    {
+        if (PaperRule.Check(paper) is { Count: > 0 } faults)
+        {
+            return Outcome.Fault<PlatformPaper>(faults);
+        }
+
+        var figures = PlanFigures.Of(dossier, platform);
+        var index = new FigureIndex(figures);
+        bool lying = paper.Turn == PaperTurn.Lying;
+        if (paper.Turn == PaperTurn.Automatic)
+        {
+            // Chosen without the correction, so that a corrected print lies as the one that was measured.
+            int upright = Tiles(figures, index, paper, SheetRoom.Of(paper, false, new(1, 1)))?.Count ?? int.MaxValue;
+            lying = (Tiles(figures, index, paper, SheetRoom.Of(paper, true, new(1, 1)))?.Count ?? int.MaxValue) <= upright;
+        }
+
+        var room = SheetRoom.Of(paper, lying, paper.Stretch);
+        if (Tiles(figures, index, paper, room) is not { } tiles)
+        {
+            return Outcome.Fault<PlatformPaper>(PaperRule.TooMany(paper, platform.Name));
+        }
+
+        var origin = new SheetOrigin(
+            Invariant($"{dossier.Project}, 1:{Figures.Short(dossier.Scale.Ratio)}, gauge {Figures.Short(dossier.Gauge)} mm. PlatformForge {dossier.Version}, input {dossier.InputHash[..Math.Min(12, dossier.InputHash.Length)]}."),
+            dossier.VerdictLine);
+        var draw = new PlanSheet(figures, index, paper, room, origin);
+        return Outcome.Of(
+            new PlatformPaper(
+                platform.Name,
+                new KeySheet(figures, paper, room, origin).Draw(tiles),
+                [.. tiles.Select(t => draw.Draw(t, tiles.Count))],
+                [.. tiles.Select(t => new SheetPlace(t.Number, t.Frame.ToLayout(default), t.Frame.Along, [.. t.Joins.Select(j => j.Name)]))]),
+            []);
+    }
+
+    /// <summary>The files of all platforms: one PDF a platform, each sheet as SVG, and a list of where the sheets lie.</summary>
+    public static Outcome<IReadOnlyList<OutputFile>> Files(Dossier dossier, PaperSpec paper)
+    {
+        var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
+        var sets = dossier.Platforms.AsParallel().AsOrdered().Select(p => Of(dossier, p, paper)).ToArray();
+        if (sets.SelectMany(s => s.Findings).ToArray() is { Length: > 0 } faults)
+        {
+            return Outcome.Fault<IReadOnlyList<OutputFile>>(faults);
+        }
+
+        return Outcome.Of<IReadOnlyList<OutputFile>>([.. sets.Zip(names, (set, name) => Files(dossier, paper, set.Value!, name)).SelectMany(f => f)]);
+    }
+
+    private static IEnumerable<OutputFile> Files(Dossier dossier, PaperSpec paper, PlatformPaper set, string name)
+    {
+        var book = new PdfBook(Invariant($"{dossier.Project}: {set.Platform}, full size"), "PlatformForge " + dossier.Version, [new(set.Platform, set.Platform, [set.Key, .. set.Sheets]) { FirstLabel = "key" }]) { IsTrueSize = true };
+        yield return new(Invariant($"{Folder}/{name}.pdf"), PdfWriter.ToBytes(book));
+        yield return new(Invariant($"{Folder}/{name}-key.svg"), SvgWriter.ToBytes(set.Key));
+        for (int i = 0; i < set.Sheets.Count; i++)
+        {
+            yield return new(Invariant($"{Folder}/{name}-{i + 1:D2}.svg"), SvgWriter.ToBytes(set.Sheets[i]));
+        }
+
+        yield return new(Invariant($"{Folder}/{name}.json"), JsonForms.ToBytes(PaperDocument.Of(paper, set)));
+    }
+
+    private static IReadOnlyList<SheetTile>? Tiles(FullSizeFigures figures, FigureIndex index, PaperSpec paper, SheetRoom room) =>
+        !room.IsLarge ? null
+        : paper.Layout == PaperLayout.Track ? new TrackTiling(figures, room, paper.Overlap).Tiles(MostSheets)
+        : new PageTiling(figures, index, room, paper.Overlap).Tiles(MostSheets);
+}

@@ -1,0 +1,323 @@
+using PlatformForge.Clearance;
+using PlatformForge.Exports.Drawings;
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Track;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Paper;
+
+/// <summary>
+/// Reads a platform through and through and tells it as full-size figures. The only part of the room that knows how platforms are planned.
+/// </summary>
+internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
+{
+    private const double Beyond = 60; // mm of track shown past either end
+    private const double FacetVersine = 0.002, LongestFacet = 20; // mm: how far a rail's curve leaves its facets, and how long these are at most
+    private const double SleeperPitch = 760, SleeperLength = 2590, SleeperWidth = 254; // full size, mm, from memory: where sleepers lie is not known, so their ends are a guide only
+    private const double Tick = 10, LongTick = 50; // mm of chainage
+    private const double Behind = 14, Before = 5; // mm of paper beyond the platform's back, for names, and beyond what the vehicles sweep
+    private const double AreaPiece = 20; // mm of coping in one area
+    private const double OtherTrackWithin = 60, OtherTrackNamed = 150; // mm: farther tracks are left out; how often others are named
+    private const double Own = 0.5; // mm: nearer to the platform's own track than this a line is that track
+    private const double SamePlace = 0.001; // mm
+
+    private readonly PlatformPlan plan = platform.Plan;
+    private readonly Centreline chart = platform.Plan.Chart;
+    private readonly Centreline ride = platform.Ride ?? platform.Plan.Chart;
+    private readonly ReachLine away = platform.Envelope.Composite(platform.Plan.Side == PlatformForge.Track.Side.Left ? PlatformForge.Track.Side.Right : PlatformForge.Track.Side.Left);
+    private readonly ReachLine towards = platform.Envelope.Composite(platform.Plan.Side);
+    private readonly List<FigureLine> lines = [];
+    private readonly List<FigureMark> marks = [];
+    private readonly List<FigureWords> words = [];
+
+    private double From => plan.Spec.Face.From;
+
+    private double To => plan.Spec.Face.To;
+
+    private (double From, double To) Range => (Math.Max(0, From - Beyond), Math.Min(chart.Length, To + Beyond));
+
+    private int Side => (int)plan.Side;
+
+    private double HalfSleeper => dossier.Scale.ToModel(SleeperLength) / 2;
+
+    public static FullSizeFigures Of(Dossier dossier, PlatformDossier platform) => new PlanFigures(dossier, platform).Read();
+
+    private FullSizeFigures Read()
+    {
+        Body();
+        Rails();
+        OtherTracks();
+        Swept();
+        Divisions();
+        Fittings();
+        Chainages();
+        return new()
+        {
+            Name = platform.Name,
+            Lines = [.. lines.OrderBy(l => l.Kind)],
+            Marks = marks,
+            Words = words,
+            Range = Range,
+            PlaceOf = (s, d) => chart.PointAt(s, d),
+            Across = Across,
+        };
+    }
+
+    // Offsets that the sheets have to hold: what is swept and the sleepers on one side, the back with room for names on the other.
+    private (double Least, double Greatest) Across(double s)
+    {
+        double near = Math.Max(HalfSleeper, Finite(away.At(s))) + Before;
+        double far = Math.Max(HalfSleeper, Finite(towards.At(s))) + Before;
+        far = s < From || s > To ? far : Math.Max(far, plan.Back.At(s) + Behind);
+        return Side > 0 ? (-near, far) : (-far, near);
+    }
+
+    private static double Finite(double reach) => double.IsFinite(reach) ? reach : 0;
+
+    private void Line(FullSizeLine kind, IEnumerable<Point2> points) => lines.Add(new(kind, [.. points]));
+
+    private void Area(FullSizeLine kind, IEnumerable<Point2> ring) => lines.Add(new(kind, [.. ring], IsArea: true));
+
+    private IEnumerable<Point2> Along(PlanLine line, double from, double to) =>
+        plan.Stations.Where(s => s > from && s < to).Prepend(from).Append(to).Select(s => plan.ToLayout(s, line.At(s)));
+
+    private void Body()
+    {
+        int pieces = Math.Max(1, (int)Math.Ceiling((To - From) / AreaPiece));
+        for (int i = 0; i < pieces; i++)
+        {
+            double a = From + ((To - From) * i / pieces), b = From + ((To - From) * (i + 1) / pieces);
+            Area(FullSizeLine.Coping, Along(plan.CopingFront, a, b).Concat(Along(plan.CopingBack, a, b).Reverse()));
+        }
+
+        Point2[] front = [.. Along(plan.CopingFront, From, To)], back = [.. Along(plan.Back, From, To)];
+        Line(FullSizeLine.CopingEdge, front);
+        Line(FullSizeLine.PlatformEnd, [front[0], back[0]]);
+        Line(FullSizeLine.PlatformEnd, [front[^1], back[^1]]);
+        Line(FullSizeLine.BackEdge, back);
+        Line(FullSizeLine.WallFoot, Along(plan.WallFace, From, To));
+        Line(FullSizeLine.CopingBack, Along(plan.CopingBack, From, To));
+        foreach (double joint in plan.CopingJoints)
+        {
+            Line(FullSizeLine.SlabJoint, [plan.ToLayout(joint, plan.CopingFront.At(joint)), plan.ToLayout(joint, plan.CopingBack.At(joint))]);
+        }
+
+        if (plan.WhiteLine is { } white)
+        {
+            Line(FullSizeLine.WhiteLine, Along(white.Near, white.From, white.To));
+            Line(FullSizeLine.WhiteLine, Along(white.Far, white.From, white.To));
+        }
+    }
+
+    private void Rails()
+    {
+        double half = dossier.Gauge / 2, start = ride.Locate(chart.PointAt(Range.From), Range.From).Chainage, end = ride.Locate(chart.PointAt(Range.To), Range.To).Chainage;
+        double[] stations = [.. Steps(ride, start, end)];
+        foreach (double side in (double[])[1, -1])
+        {
+            Line(FullSizeLine.Rail, stations.Select(s => ride.PointAt(s, side * half)));
+            Line(FullSizeLine.Rail, stations.Select(s => ride.PointAt(s, side * (half + dossier.RailHead))));
+        }
+
+        Line(FullSizeLine.Middle, stations.Select(s => ride.PointAt(s)));
+        double pitch = dossier.Scale.ToModel(SleeperPitch), width = dossier.Scale.ToModel(SleeperWidth) / 2, depth = (HalfSleeper - half) / 3;
+        for (double s = start + (pitch / 2); s < end - width; s += pitch)
+        {
+            foreach (double side in (double[])[1, -1])
+            {
+                double outer = side * HalfSleeper, inner = side * (HalfSleeper - depth);
+                Line(FullSizeLine.SleeperEnd, [ride.PointAt(s - width, inner), ride.PointAt(s - width, outer), ride.PointAt(s + width, outer), ride.PointAt(s + width, inner)]);
+            }
+        }
+    }
+
+    // Chainages of a line's facets: as long as leaves the line by no more than is drawn.
+    private static IEnumerable<double> Steps(Centreline line, double from, double to)
+    {
+        for (double s = from; s < to;)
+        {
+            yield return s;
+            double bend = Math.Max(Math.Abs(line.At(s).Curvature), Math.Abs(line.At(Math.Min(to, s + LongestFacet)).Curvature));
+            s += Math.Clamp(Math.Sqrt(8 * FacetVersine / bend), 0.5, LongestFacet);
+        }
+
+        yield return to;
+    }
+
+    private void OtherTracks()
+    {
+        foreach (var other in dossier.Tracks.Select(t => t.Ride).Where(r => r.Name != plan.Spec.Face.Track))
+        {
+            double? guess = null;
+            double least = -Range.To;
+            var near = Steps(other, 0, other.Length).Where(u =>
+            {
+                var at = other.PointAt(u);
+                var place = guess is { } g ? chart.Locate(at, g) : chart.Locate(at);
+                guess = place.Chainage;
+                var (low, high) = Across(place.Chainage);
+                return place.Chainage > Range.From && place.Chainage < Range.To && place.Offset > low - OtherTrackWithin && place.Offset < high + OtherTrackWithin && Math.Abs(place.Offset) > Own;
+            }).ToArray();
+            for (int i = 0; i + 1 < near.Length; i++)
+            {
+                if (near[i + 1] - near[i] > LongestFacet + 1e-9)
+                {
+                    continue;
+                }
+
+                foreach (double rail in (double[])[dossier.Gauge / 2, -dossier.Gauge / 2])
+                {
+                    Line(FullSizeLine.OtherRail, [other.PointAt(near[i], rail), other.PointAt(near[i + 1], rail)]);
+                }
+
+                if (near[i] > least)
+                {
+                    var at = other.At(near[i]);
+                    words.Add(new(Invariant($"track '{other.Name}'"), at.Position, at.Tangent, default, FigureType.Small));
+                    least = near[i] + OtherTrackNamed;
+                }
+            }
+        }
+    }
+
+    private void Swept()
+    {
+        foreach (var line in (ReachLine[])[away, towards])
+        {
+            var run = new List<Point2>();
+            for (int i = 0; i <= line.Count; i++)
+            {
+                if (i < line.Count && double.IsFinite(line.Reach[i]) && line.ChainageOf(i) >= Range.From && line.ChainageOf(i) <= Range.To)
+                {
+                    run.Add(chart.PointAt(line.ChainageOf(i), (int)line.Side * line.Reach[i]));
+                }
+                else if (run.Count > 0)
+                {
+                    Line(FullSizeLine.Swept, run);
+                    run.Clear();
+                }
+            }
+        }
+    }
+
+    // Cuts, joints of the baseboard, ramp heads, and the numbers of the sections.
+    private void Divisions()
+    {
+        var cuts = platform.Sections.Cuts;
+        for (int i = 0; i < cuts.Count; i++)
+        {
+            double s = cuts[i];
+            var across = Back(s) - Front(s);
+            var outward = across * (1 / across.Length);
+            bool baseboard = plan.Spec.BaseboardJoints.Any(j => Math.Abs(j - s) < SamePlace);
+            var (low, high) = Across(s);
+            Line(FullSizeLine.Cut, [Front(s) - (outward * 2), Back(s) + (outward * 4)]);
+            if (baseboard)
+            {
+                Line(FullSizeLine.BaseboardJoint, [chart.PointAt(s, low), chart.PointAt(s, high)]);
+            }
+
+            words.Add(new(Invariant($"{i + 1} | {i + 2}"), Back(s), chart.At(s).Tangent, outward, FigureType.Strong) { Off = [6.5, 10] });
+            words.Add(new(Invariant($"{(baseboard ? "baseboard joint, " : "")}cut at {s:0.0}"), Back(s), chart.At(s).Tangent, outward, FigureType.Small) { Off = [10, 13] });
+        }
+
+        foreach (double head in ((double[])[plan.Profile.StartHead, plan.Profile.EndHead]).Where(h => h > From && h < To))
+        {
+            Line(FullSizeLine.RampHead, [Front(head), Back(head)]);
+            words.Add(new("ramp head", OnDeck(head, 0.5), Outward(head), default, FigureType.Small));
+        }
+
+        foreach (var section in platform.Sections.Sections)
+        {
+            double middle = (section.From + section.To) / 2, arrow = Math.Min(8, section.Length / 4);
+            var along = chart.At(middle).Tangent;
+            words.Add(new(Invariant($"section {section.Number} of {section.Count}"), OnDeck(middle, 0.4), along, default, FigureType.Large));
+            Point2 tip = OnDeck(middle, 0.6) + (along * arrow), tail = OnDeck(middle, 0.6) - (along * arrow);
+            Line(FullSizeLine.Arrow, [tail, tip]);
+            Line(FullSizeLine.Arrow, [tip - (along * 2) + along.Left, tip, tip - (along * 2) - along.Left]);
+        }
+    }
+
+    private void Fittings()
+    {
+        foreach (var (a, b) in PlanFurniture.Panels(plan))
+        {
+            Line(FullSizeLine.Fence, [plan.ToLayout(a.Chainage, a.Reach), plan.ToLayout(b.Chainage, b.Reach)]);
+        }
+
+        foreach (var (a, b) in PlanFurniture.Gates(plan))
+        {
+            double s = (a.Chainage + b.Chainage) / 2, t = (a.Reach + b.Reach) / 2;
+            Named(Invariant($"gate {(plan.ToLayout(b.Chainage, b.Reach) - plan.ToLayout(a.Chainage, a.Reach)).Length:0.0} wide"), s, t);
+        }
+
+        foreach (var socket in plan.Sockets)
+        {
+            var frame = chart.At(socket.Chainage);
+            var middle = plan.ToLayout(socket.Chainage, socket.Reach);
+            Point2 along = frame.Tangent * (socket.Along / 2), across = frame.Tangent.Left * (socket.Across / 2);
+            Point2[] ring = [middle - along - across, middle + along - across, middle + along + across, middle - along + across];
+            Line(FullSizeLine.Fitting, [.. ring, ring[0]]);
+            marks.Add(new(middle, 0));
+            Named(Invariant($"{socket.Name}, {socket.Along:0.##} x {socket.Across:0.##}"), socket.Chainage, socket.Reach);
+        }
+
+        int post = 0;
+        foreach (var hole in plan.PostHoles)
+        {
+            var at = plan.ToLayout(hole.Chainage, hole.Reach);
+            marks.Add(new(at, hole.Diameter));
+            if (plan.Fence?.Posts.Contains(hole) == true)
+            {
+                // The first says what the numbers are.
+                post++;
+                words.Add(new(post == 1 ? Invariant($"1: {hole.Name}, Ø {hole.Diameter:0.##}") : Invariant($"{post}"), at, chart.At(hole.Chainage).Tangent, Outward(hole.Chainage), FigureType.Small) { Off = [-3, 3] });
+            }
+            else
+            {
+                Named(Invariant($"{hole.Name}, Ø {hole.Diameter:0.##}"), hole.Chainage, hole.Reach);
+            }
+        }
+    }
+
+    private void Chainages()
+    {
+        double half = dossier.Gauge / 2;
+        for (double k = Math.Ceiling(Range.From / Tick); k * Tick <= Range.To; k++)
+        {
+            double s = k * Tick;
+            bool isLong = Math.Abs(Math.IEEERemainder(s, LongTick)) < SamePlace;
+            Line(FullSizeLine.Tick, [chart.PointAt(s), chart.PointAt(s, Side * half * (isLong ? 0.6 : 0.25))]);
+            if (isLong)
+            {
+                words.Add(new(Invariant($"{s:0}"), chart.PointAt(s), chart.At(s).Tangent, chart.At(s).Tangent.Left * -Side, FigureType.Small) { Off = [half / 2] });
+            }
+        }
+
+        for (int i = 1; i < chart.Elements.Count; i++)
+        {
+            double s = chart.StartOf(i);
+            if (s > Range.From && s < Range.To)
+            {
+                Line(FullSizeLine.ElementJoint, [chart.PointAt(s, half + 2), chart.PointAt(s, -half - 2)]);
+                words.Add(new(Invariant($"{PlanParts.Say(chart.Elements[i - 1])} | {PlanParts.Say(chart.Elements[i])}"), chart.PointAt(s), chart.At(s).Tangent, chart.At(s).Tangent.Left * -Side, FigureType.Small) { Off = [HalfSleeper - 1, HalfSleeper + 3] });
+            }
+        }
+    }
+
+    // Behind the platform first, then on the deck.
+    private void Named(string name, double s, double t)
+    {
+        double toBack = plan.Back.At(s) - t;
+        words.Add(new(name, plan.ToLayout(s, t), chart.At(s).Tangent, Outward(s), FigureType.Plain) { Off = [toBack + 4, toBack + 7.5, toBack + 11, -5, -8.5, -12], IsLed = true });
+    }
+
+    private Point2 Front(double s) => plan.ToLayout(s, plan.CopingFront.At(s));
+
+    private Point2 Back(double s) => plan.ToLayout(s, plan.Back.At(s));
+
+    private Point2 Outward(double s) => chart.At(s).Tangent.Left * Side;
+
+    private Point2 OnDeck(double s, double share) => Front(s) + ((Back(s) - Front(s)) * share);
+}

@@ -1,0 +1,112 @@
+using System.Text;
+using PlatformForge.Exports.Drawings;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Pdf;
+
+/// <summary>
+/// Writes sheets as one PDF (ISO 32000-1): a page a sheet, as large as the sheet, with outline and page labels. Same sheets, same bytes: the file holds no
+/// time and no number drawn by lot. No file of a face is in it, see <see cref="PdfLetters"/>.
+/// </summary>
+public static class PdfWriter
+{
+    public static byte[] ToBytes(PdfBook book)
+    {
+        var objects = new PdfObjects();
+        int catalog = objects.Reserve(), pages = objects.Reserve();
+        int[] faces = [Face(objects, "Helvetica", bold: false), Face(objects, "Helvetica-Bold", bold: true)];
+        var sheets = book.Chapters.SelectMany(c => c.Sheets).ToArray();
+        int[] leaves = [.. sheets.Select(s => Page(objects, s, pages, faces))];
+        objects.Put(pages, Invariant($"<< /Type /Pages /Count {leaves.Length} /Kids [{References(leaves)}] >>"));
+        int outline = Outline(objects, book, leaves);
+        string scaling = book.IsTrueSize ? " /PrintScaling /None" : "";
+        objects.Put(catalog, Invariant($"<< /Type /Catalog /Pages {pages} 0 R /Outlines {outline} 0 R /PageMode /UseOutlines /PageLabels << /Nums [{Labels(book)}] >> /Lang (en-GB) /ViewerPreferences << /DisplayDocTitle true{scaling} >> >>"));
+        int info = objects.Add($"<< /Title {PdfObjects.Text(book.Title)} /Producer {PdfObjects.Text(book.Producer)} >>");
+        return objects.ToBytes(catalog, info);
+    }
+
+    private static int Face(PdfObjects objects, string name, bool bold) => objects.Add(Invariant(
+        $"<< /Type /Font /Subtype /Type1 /BaseFont /{name} /Encoding /WinAnsiEncoding /FirstChar {PdfLetters.First} /LastChar {PdfLetters.Last} /Widths [{string.Join(' ', Enumerable.Range(PdfLetters.First, PdfLetters.Last - PdfLetters.First + 1).Select(c => PdfLetters.Width(c, bold)))}] >>"));
+
+    private static int Page(PdfObjects objects, Sheet sheet, int pages, int[] faces)
+    {
+        var content = new PdfContent(sheet);
+        int stream = objects.AddStream("", content.ToBytes());
+        string width = Written(t => t.Length(PdfContent.PointsPerMm * sheet.PaperWidth)), height = Written(t => t.Length(PdfContent.PointsPerMm * sheet.PaperHeight));
+        string states = string.Concat(content.Opacities.Select((o, i) => Invariant($"/G{i} << /ca {o:0.###} >> ")));
+        string patterns = string.Concat(content.Patterns.Select((p, i) => Invariant($"/P{i} {Stripes(objects, sheet, p.Colour, p.Pattern)} 0 R ")));
+        string box = $"[0 0 {width} {height}]";
+        return objects.Add(Invariant($"<< /Type /Page /Parent {pages} 0 R /MediaBox {box} /CropBox {box} /TrimBox {box} /Contents {stream} 0 R /Resources << /Font << /F1 {faces[0]} 0 R /F2 {faces[1]} 0 R >> /ExtGState << {states}>> /Pattern << {patterns}>> >> >>"));
+    }
+
+    // A pattern lies in the page's own space, whatever matrix is in force where it is used.
+    private static int Stripes(PdfObjects objects, Sheet sheet, Rgb colour, Pattern pattern)
+    {
+        string strokes = Written(t =>
+        {
+            PdfContent.Colour(t, colour).Raw(" RG 1 J "u8).Thousandths(pattern == Pattern.Dots ? 0.8 : 0.35).Raw(" w "u8);
+            foreach (var (from, to) in PdfContent.Stripes(pattern))
+            {
+                t.Thousandths(from.X).Raw(" "u8).Thousandths(from.Y).Raw(" m "u8).Thousandths(to.X).Raw(" "u8).Thousandths(to.Y).Raw(" l "u8);
+            }
+
+            t.Raw("S"u8);
+        });
+        string matrix = Written(t => PdfContent.Matrix(t, sheet));
+        return objects.AddStream($"/Type /Pattern /PatternType 1 /PaintType 1 /TilingType 1 /BBox [0 0 3 3] /XStep 3 /YStep 3 /Resources << >> /Matrix [{matrix}] ", Encoding.ASCII.GetBytes(strokes));
+    }
+
+    private static int Outline(PdfObjects objects, PdfBook book, int[] leaves)
+    {
+        int root = objects.Reserve(), at = 0;
+        int[] chapters = [.. book.Chapters.Select(_ => objects.Reserve())];
+        for (int i = 0; i < chapters.Length; i++)
+        {
+            var sheets = book.Chapters[i].Sheets;
+            int[] lines = [.. sheets.Select(_ => objects.Reserve())];
+            objects.Put(chapters[i], Line(book.Chapters[i].Title, root, leaves[at], chapters, i) + Invariant($" /First {lines[0]} 0 R /Last {lines[^1]} 0 R /Count {lines.Length} >>"));
+            for (int k = 0; k < lines.Length; k++)
+            {
+                objects.Put(lines[k], Line(sheets[k].Title, chapters[i], leaves[at + k], lines, k) + " >>");
+            }
+
+            at += sheets.Count;
+        }
+
+        objects.Put(root, Invariant($"<< /Type /Outlines /First {chapters[0]} 0 R /Last {chapters[^1]} 0 R /Count {chapters.Length + leaves.Length} >>"));
+        return root;
+    }
+
+    private static string Line(string title, int parent, int page, int[] row, int at) =>
+        Invariant($"<< /Title {PdfObjects.Text(title)} /Parent {parent} 0 R /Dest [{page} 0 R /Fit]")
+        + (at > 0 ? Invariant($" /Prev {row[at - 1]} 0 R") : "") + (at + 1 < row.Length ? Invariant($" /Next {row[at + 1]} 0 R") : "");
+
+    private static string Labels(PdfBook book)
+    {
+        var labels = new StringBuilder();
+        int at = 0;
+        foreach (var chapter in book.Chapters)
+        {
+            string label = PdfObjects.Text(chapter.Label + " ");
+            labels.Append(chapter.FirstLabel is { } first
+                ? Invariant($"{at} << /P {PdfObjects.Text(chapter.Label + " " + first)} >> ") + (chapter.Sheets.Count > 1 ? Invariant($"{at + 1} << /P {label} /S /D >> ") : "")
+                : Invariant($"{at} << /P {label} /S /D >> "));
+            at += chapter.Sheets.Count;
+        }
+
+        return labels.ToString();
+    }
+
+    private static string References(IEnumerable<int> numbers) => string.Join(' ', numbers.Select(n => Invariant($"{n} 0 R")));
+
+    private static string Written(Action<Utf8Text> write)
+    {
+        using var memory = new MemoryStream();
+        using (var text = new Utf8Text(memory))
+        {
+            write(text);
+        }
+
+        return Encoding.ASCII.GetString(memory.ToArray());
+    }
+}
