@@ -47,6 +47,7 @@ internal static class CommandLine
         CheckCommand.Add(app, session);
         SurveyCommand.Add(app, session);
         BuildCommand.Add(app, session);
+        PaperCommand.Add(app, session);
         CompareCommand.Add(app, session);
         VerifyCommand.Add(app, session);
         PresetsCommand.Add(app, session);

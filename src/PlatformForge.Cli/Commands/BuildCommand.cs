@@ -3,6 +3,7 @@ using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Platforms.AsBuilt;
+using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Runs;
 using static System.FormattableString;
 
@@ -17,6 +18,8 @@ internal static class BuildCommand
           platformforge build my-halt.toml                                     into the folder my-halt beside the file
           platformforge build my-halt.toml -o out/halt --set platform[0].ramps.end.length=120
           platformforge build my-halt.toml --cross-section 420 --cross-section 640    drawn at these chainages too
+          platformforge build my-halt.toml --sets prints,tables                only these, for a quick tweak
+          platformforge build my-halt.toml --sets all                          full-size paper too
           platformforge build my-halt.toml --as-built gaps.csv                 with what was measured on the layout in the report
         """;
 
@@ -35,15 +38,26 @@ internal static class BuildCommand
         var plain = command.Option("--no-pictures", "Leave out the shaded pictures, which take most of the time.", CommandOptionType.NoValue);
         var bare = command.Option("--bare-pictures", "Pictures of what is printed and of the tracks alone, without fence, boards, buildings and vehicles.", CommandOptionType.NoValue);
         var cross = command.Option("--cross-section <chainage>", "Chainage, in mm or with its unit, at which a cross-section is drawn too, with the governing vehicle's outline. Repeatable.", CommandOptionType.MultipleValue);
+        var sets = command.Option("--sets <names>", $"Which sets of files to make, with commas between: {string.Join(", ", OutputSets.Names)}; {OutputSets.Usual} when left out. Only these are then in the folder.", CommandOptionType.SingleValue);
         var measured = command.Option("--as-built <file>", "Gaps measured on the finished layout: where the edge stands and what is left goes into the report and a table.", CommandOptionType.SingleValue);
         command.OnExecute(() => session.Finish("build", show => ChosenSections.Read(CrossSection, cross.Values, out var chainages) is { } fault
             ? fault
-            : Build(project, folder.Value(), force.HasValue(), new OutputChoice { Pictures = !plain.HasValue(), Furnished = !bare.HasValue(), CrossSections = chainages }, measured.Value(), session.Watch(show))));
+            : OutputSets.Read(sets.Value(), new OutputChoice { Furnished = !bare.HasValue(), CrossSections = chainages }, out var choice) is { } unknown
+            ? unknown
+            : Build(project, folder.Value(), force.HasValue(), choice with { Pictures = choice.Pictures && !plain.HasValue() }, measured.Value(), session.Watch(show))));
     });
 
-    private static CommandResult Build(ProjectArguments arguments, string? folder, bool force, OutputChoice choice, string? measured, RunWatch watch)
+    /// <summary>Runs a build and tells what it came to.</summary>
+    /// <param name="arguments">The project.</param>
+    /// <param name="folder">Folder to write; null takes one beside the project file.</param>
+    /// <param name="force">Write even over files of somebody else.</param>
+    /// <param name="choice">What is wanted.</param>
+    /// <param name="measured">File of gaps measured on the layout; null when there is none.</param>
+    /// <param name="watch">Who watches.</param>
+    /// <param name="more">Values in place of the project's.</param>
+    internal static CommandResult Build(ProjectArguments arguments, string? folder, bool force, OutputChoice choice, string? measured, RunWatch watch, IReadOnlyList<Override>? more = null)
     {
-        var read = arguments.Read();
+        var read = arguments.Read(more);
         if (read.Value is not { } project)
         {
             return arguments.Refused(read.Findings, watch);
@@ -54,7 +68,7 @@ internal static class BuildCommand
             return beyond;
         }
 
-        folder ??= Path.Combine(Path.GetDirectoryName(arguments.File) ?? "", FileNames.Plain(Path.GetFileNameWithoutExtension(arguments.File)));
+        folder ??= Path.Combine(Path.GetDirectoryName(arguments.File) ?? "", FileNames.Plain(Path.GetFileNameWithoutExtension(arguments.File)) + OutputSets.Suffix(choice));
         var built = BuildRun.Build(project, folder, force, watch, choice, measured);
         return built.Value is { } report
             ? new([.. read.Findings, .. built.Findings]) { Plain = o => Plain(o, report), Json = j => Json(j, report), InPlace = $"The files are in place all the same, in {report.Folder.Folder}." }
@@ -79,7 +93,7 @@ internal static class BuildCommand
 
         o.WriteLine(Invariant($"Wrote {report.Folder.Written.Count} files into {report.Folder.Folder}; {report.Folder.Unchanged.Count} were unchanged, {report.Folder.Removed.Count} removed."));
         VerdictText.Vehicles(o, report.Verdict);
-        o.WriteLine(VerdictText.Line(report.Verdict, report.Dossier.Platforms.Select(p => p.AsBuilt).OfType<AsBuiltEdge>()));
+        o.WriteLine(VerdictLine.Of(report.Verdict, report.Dossier.Platforms.Select(p => p.AsBuilt).OfType<AsBuiltEdge>()));
         foreach (string caution in Cautions.Lines.Take(CautionsShown))
         {
             o.WriteLine(caution);

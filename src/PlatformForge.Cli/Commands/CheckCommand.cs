@@ -104,7 +104,7 @@ internal static class CheckCommand
         }
 
         VerdictText.Vehicles(o, verdict);
-        o.WriteLine(VerdictText.Line(verdict, edges));
+        o.WriteLine(VerdictLine.Of(verdict, edges));
         foreach (var edge in edges)
         {
             AsBuiltText.Plain(o, edge, dossier.Gauge);

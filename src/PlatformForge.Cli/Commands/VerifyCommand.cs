@@ -47,7 +47,7 @@ internal static class VerifyCommand
             Plain = o =>
             {
                 VerdictText.Vehicles(o, verdict);
-                o.WriteLine(PlainLine.Of(VerdictText.Line(verdict)));
+                o.WriteLine(PlainLine.Of(VerdictLine.Of(verdict)));
             },
             Json = j => VerdictText.Json(j, verdict),
         };

@@ -1,6 +1,7 @@
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Painting;
 using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.Pdf;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Exports.Tables;
@@ -11,6 +12,15 @@ namespace PlatformForge.Exports;
 /// <summary>What of a run is wanted as files.</summary>
 public sealed record OutputChoice
 {
+    /// <summary>STL and 3MF files: without them a folder holds nothing that could be verified.</summary>
+    public bool Prints { get; init; } = true;
+
+    /// <summary>Tables.</summary>
+    public bool Tables { get; init; } = true;
+
+    /// <summary>Full-size sheets on paper.</summary>
+    public bool Paper { get; init; }
+
     /// <summary>Pictures, and the small ones inside 3MF files.</summary>
     public bool Pictures { get; init; } = true;
 
@@ -52,9 +62,16 @@ public static class OutputFiles
         for (int i = 0; i < names.Count; i++)
         {
             var meshes = new PrintMeshes(dossier.Platforms[i].Sections);
-            work.AddRange(new PlateFiles(dossier, dossier.Platforms[i], names[i], meshes, choice.Pictures).Work());
-            work.AddRange(Sheets(dossier, dossier.Platforms[i], names[i], choice));
-            sections.AddRange(Listed(dossier.Platforms[i], names[i]));
+            work.AddRange(choice.Prints ? new PlateFiles(dossier, dossier.Platforms[i], names[i], meshes, choice.Pictures).Work() : []);
+            work.AddRange(Shown(dossier, dossier.Platforms[i], names[i], choice));
+            sections.AddRange(choice.Prints ? Listed(dossier.Platforms[i], names[i]) : []);
+        }
+
+        if (choice.Drawings)
+        {
+            var books = dossier.Platforms.Select((p, i) => (p.Name, Sheets: PlatformDrawings.Of(dossier, p, names[i], choice.CrossSections))).ToArray();
+            work.AddRange(books.SelectMany(b => b.Sheets).Select(s => (s.Path, (Func<byte[]>)(() => SvgWriter.ToBytes(s.Sheet.Value)))));
+            work.Add((PlatformDrawings.BookName, () => PlatformDrawings.Bound(dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
         }
 
         work.Add((DesignCopy.FileName, () => DesignForm.ToBytes(DesignCopy.Of(dossier))));
@@ -69,7 +86,7 @@ public static class OutputFiles
         return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []), [.. files.OrderBy(f => f.Path, StringComparer.Ordinal)]);
     }
 
-    private static IEnumerable<(string Path, Func<byte[]> Make)> Sheets(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)
+    private static IEnumerable<(string Path, Func<byte[]> Make)> Shown(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)
     {
         if (choice.Pictures)
         {
@@ -80,23 +97,9 @@ public static class OutputFiles
                 PlatformPictures.FromBelow(platform, choice.PictureWidth), Invariant($"{dossier.Project}: {platform.Name}, from below"), "The sections drawn apart, with ribs, joints and what is engraved underneath.", scale)));
         }
 
-        if (choice.Drawings)
+        if (!choice.Tables)
         {
-            yield return (Invariant($"drawings/{name}-plan.svg"), () => SvgWriter.ToBytes(PlanDrawing.Draw(dossier, platform)));
-            yield return (Invariant($"drawings/{name}-gaps.svg"), () => SvgWriter.ToBytes(GapDrawing.Draw(dossier, platform)));
-            yield return (Invariant($"drawings/{name}-gaps-by-style.svg"), () => SvgWriter.ToBytes(GapStylesDrawing.Draw(dossier, platform)));
-            if (platform.Tightest.Count > 0)
-            {
-                yield return (Invariant($"drawings/{name}-tightest.svg"), () => SvgWriter.ToBytes(TightDrawing.Draw(dossier, platform)));
-            }
-
-            yield return (Invariant($"drawings/{name}-cross-section.svg"), () => SvgWriter.ToBytes(CrossSectionDrawing.Draw(dossier, platform, CrossSectionDrawing.Telling(platform.Plan))));
-            foreach (double s in choice.CrossSections.Where(s => s >= platform.Plan.Spec.Face.From && s <= platform.Plan.Spec.Face.To).Distinct().Order())
-            {
-                yield return (Invariant($"drawings/{name}-cross-section-{s:0.###}.svg"), () => SvgWriter.ToBytes(CrossSectionDrawing.Draw(dossier, platform, s)));
-            }
-
-            yield return (Invariant($"drawings/{name}-plates.svg"), () => SvgWriter.ToBytes(PlateDrawing.Draw(dossier, platform)));
+            yield break;
         }
 
         yield return (Invariant($"tables/{name}-setting-out.csv"), () => SettingOut.Table(dossier, platform, choice.SettingOutStep));

@@ -70,7 +70,7 @@ public static class ProjectReader
                 draft.Platforms,
                 draft.Printer,
                 draft.Sections with { Joint = draft.Joint })
-            { Sets = [.. draft.Vehicles.Select(v => v.ToSet(vehicles)).OfType<VehicleSet>()], TakenOver = [.. draft.Vehicles.SelectMany(SetForm.TakenOver)], Places = places, InputHash = TreeForm.Hash(root, texts) },
+            { Sets = [.. draft.Vehicles.Select(v => v.ToSet(vehicles)).OfType<VehicleSet>()], TakenOver = [.. draft.Vehicles.SelectMany(SetForm.TakenOver)], Paper = draft.Paper, Places = places, InputHash = TreeForm.Hash(root, texts) },
             reading.Findings);
     }
 

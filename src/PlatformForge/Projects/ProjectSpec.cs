@@ -1,5 +1,6 @@
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
+using PlatformForge.Exports.Paper;
 using PlatformForge.Platforms;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
@@ -33,6 +34,9 @@ public sealed record ProjectSpec(
 
     /// <summary>Articulated sets and coupled units; their bodies are among <see cref="Vehicles"/>.</summary>
     public IReadOnlyList<VehicleSet> Sets { get; init; } = [];
+
+    /// <summary>The paper of full-size sheets.</summary>
+    public PaperSpec Paper { get; init; } = new();
 
     /// <summary>Notes of what further bodies of sets take over from the first.</summary>
     public IReadOnlyList<Finding> TakenOver { get; init; } = [];

@@ -116,9 +116,9 @@ public static class OutputFolder
         Func<IReadOnlyList<OutputFile>, IReadOnlyList<Finding>>? approve,
         CancellationToken cancel)
     {
-        var listed = files.Select(f => new ManifestFile(f.Path, f.Bytes.Length, HashOf(f.Bytes))).OrderBy(f => f.Path, StringComparer.Ordinal).ToArray();
-        var hashes = listed.ToDictionary(f => f.Path, f => f.Sha256, StringComparer.Ordinal);
-        var list = new OutputFile(Manifest.FileName, ManifestForm.ToBytes(manifest with { Files = listed }));
+        var full = Listing(manifest, files);
+        var hashes = full.Files.ToDictionary(f => f.Path, f => f.Sha256, StringComparer.Ordinal);
+        var list = new OutputFile(Manifest.FileName, ManifestForm.ToBytes(full));
         var changed = files.Where(f => present.HashOf(f.Path) != hashes[f.Path]).ToList();
         if (present.HashOf(list.Path) != HashOf(list.Bytes))
         {
@@ -152,6 +152,10 @@ public static class OutputFolder
             new FolderReport(folder, written, [.. hashes.Keys.Append(Manifest.FileName).Except(written).Order(StringComparer.Ordinal)], [.. stale.Order(StringComparer.Ordinal)]),
             findings);
     }
+
+    /// <summary>The manifest with its list of files filled in.</summary>
+    internal static Manifest Listing(Manifest manifest, IEnumerable<OutputFile> files) =>
+        manifest with { Files = [.. files.Select(f => new ManifestFile(f.Path, f.Bytes.Length, HashOf(f.Bytes))).OrderBy(f => f.Path, StringComparer.Ordinal)] };
 
     internal static string HashOf(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 

@@ -18,7 +18,7 @@ internal static class PaperLooks
         [FullSizeLine.Rail] = ("rail head: running edge and outer face", new(0.18, HouseStyle.Ink), null),
         [FullSizeLine.Middle] = ("middle of the track", new(0.1, HouseStyle.Quiet, 6, 1.2, 0.8, 1.2), null),
         [FullSizeLine.Tick] = ("", new(0.13, HouseStyle.Ink), null),
-        [FullSizeLine.Swept] = ("swept by all vehicles, with their play", new(0.25, HouseStyle.Swept, 2.4, 0.9), null),
+        [FullSizeLine.Swept] = ("swept by all vehicles", new(0.25, HouseStyle.Swept, 2.4, 0.9), null),
         [FullSizeLine.SlabJoint] = ("joint of coping slabs", new(0.1, HouseStyle.Quiet), null),
         [FullSizeLine.CopingBack] = ("coping's back", new(0.13, HouseStyle.Ink), null),
         [FullSizeLine.WhiteLine] = ("white line", new(0.1, HouseStyle.Hair), null),

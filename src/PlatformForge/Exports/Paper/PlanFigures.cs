@@ -272,7 +272,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             {
                 // The first says what the numbers are.
                 post++;
-                words.Add(new(post == 1 ? Invariant($"1: {hole.Name}, Ø {hole.Diameter:0.##}") : Invariant($"{post}"), at, chart.At(hole.Chainage).Tangent, Outward(hole.Chainage), FigureType.Small) { Off = [-3, 3] });
+                words.Add(new(post == 1 ? Invariant($"1: {hole.Name}, Ø {hole.Diameter:0.##}") : Invariant($"{post}"), at, chart.At(hole.Chainage).Tangent, Outward(hole.Chainage), FigureType.Small) { Off = [-4, -5, 4, 5] });
             }
             else
             {

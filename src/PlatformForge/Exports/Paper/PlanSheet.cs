@@ -7,7 +7,7 @@ namespace PlatformForge.Exports.Paper;
 /// <summary>Draws one full-size sheet: what lies in its window, how it joins its neighbours, the bars, and whose it is.</summary>
 internal sealed class PlanSheet(FullSizeFigures figures, FigureIndex index, PaperSpec paper, SheetRoom room, SheetOrigin origin)
 {
-    private const double CrossArm = 4; // mm
+    private const double CrossArm = 4, CrossedAside = 13; // mm: from a cross to its ends, and to the middle of its figures
 
     public Sheet Draw(SheetTile tile, int count)
     {
@@ -95,7 +95,7 @@ internal sealed class PlanSheet(FullSizeFigures figures, FigureIndex index, Pape
                 {
                     Cross(sheet, at);
                     words.Keep(at, CrossArm);
-                    words.Put(Invariant($"{cross.X:0.0}, {cross.Y:0.0}"), HouseStyle.Small, 0, new(at.X + 8.5, at.Y + 2.4), new(at.X - 8.5, at.Y + 2.4), new(at.X + 8.5, at.Y - 2.4), new(at.X - 8.5, at.Y - 2.4));
+                    words.Put(Invariant($"{cross.X:0.0}, {cross.Y:0.0}"), HouseStyle.Small, 0, ((Point2[])[new(CrossedAside, -3), new(-CrossedAside, -3), new(CrossedAside, 3), new(-CrossedAside, 3)]).Select(d => at + d));
                 }
             }
 

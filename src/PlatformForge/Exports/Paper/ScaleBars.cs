@@ -36,7 +36,9 @@ internal static class ScaleBars
         }
 
         sheet.Text(Invariant($"100 mm {which}: measure between the ticks"), At(50, 3.4), Bold, TextAnchor.Middle, angle);
-        sheet.Text("0", At(0.6, 3.4 - 2), Words, TextAnchor.Start, angle);
+        sheet.Text("0", At(0.6, 1.4), Words, TextAnchor.Start, angle);
+        sheet.Text("100", At(PaperSpec.BarLength - 0.6, 1.4), Words, TextAnchor.End, angle);
+        sheet.Text("0", At(0.6, -2.8), Words, TextAnchor.Start, angle);
         sheet.Text("4 in", At((Inches / 2) + 6, -3.4), Words, TextAnchor.Middle, angle);
     }
 }

@@ -4,7 +4,7 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Exports.Pdf;
 
 /// <summary>A sheet as the operators of a page: everything in mm with y down, as the sheet has it, under one matrix that leads to points with y up.</summary>
-internal sealed class PdfContent
+internal sealed class PdfContent : IDisposable
 {
     /// <summary>Points of an inch over its millimetres.</summary>
     public const double PointsPerMm = 72 / 25.4;
@@ -58,6 +58,12 @@ internal sealed class PdfContent
     /// <summary>Writes a colour's three shares.</summary>
     public static Utf8Text Colour(Utf8Text text, Rgb colour) =>
         text.Thousandths(colour.R / 255.0).Raw(" "u8).Thousandths(colour.G / 255.0).Raw(" "u8).Thousandths(colour.B / 255.0);
+
+    public void Dispose()
+    {
+        text.Dispose();
+        stream.Dispose();
+    }
 
     private void Matrix() => Matrix(text, sheet);
 

@@ -38,12 +38,13 @@ internal static class PdfLetters
 
     private const string Bare = "AAAAAA CEEEEIIII NOOOOO OUUUUY  aaaaaa ceeeeiiii nooooo ouuuuy y";
 
-    private static readonly Dictionary<char, short> Own = new()
-    {
-        ['€'] = 556, ['‚'] = 222, ['ƒ'] = 556, ['„'] = 333, ['…'] = 1000, ['†'] = 556, ['‡'] = 556, ['ˆ'] = 333, ['‰'] = 1000, ['Š'] = 667, ['‹'] = 333, ['Œ'] = 1000,
-        ['Ž'] = 611, ['‘'] = 222, ['’'] = 222, ['“'] = 333, ['”'] = 333, ['•'] = 350, ['–'] = 556, ['—'] = 1000, ['˜'] = 333, ['™'] = 1000, ['š'] = 500, ['›'] = 333,
-        ['œ'] = 944, ['ž'] = 500, ['Ÿ'] = 667, ['Æ'] = 1000, ['æ'] = 889, ['Ð'] = 722, ['ð'] = 556, ['×'] = 584, ['÷'] = 584, ['Þ'] = 667, ['þ'] = 556, ['ß'] = 611, ['Ø'] = 778, ['ø'] = 611,
-    };
+    private const string Own = "€‚ƒ„…†‡ˆ‰Š‹ŒŽ‘’“”•–—˜™š›œžŸÆæÐð×÷ÞþßØø";
+
+    private static readonly short[] OwnWidths =
+    [
+        556, 222, 556, 333, 1000, 556, 556, 333, 1000, 667, 333, 1000, 611, 222, 222, 333, 333, 350, 556, 1000, 333, 1000, 500, 333, 944, 500, 667,
+        1000, 889, 722, 556, 584, 584, 667, 556, 611, 778, 611,
+    ];
 
     /// <summary>The words in bytes: letters that the faces lack are written in plain ones where there is a usual way, and as question marks where there is none.</summary>
     public static byte[] Of(string text)
@@ -82,8 +83,8 @@ internal static class PdfLetters
         var face = bold ? Bold : Plain;
         char letter = code is >= 0x80 and < 0xA0 ? Page80[code - 0x80] : (char)code;
         char bare = code >= 0xC0 ? Bare[code - 0xC0] : ' ';
-        return code is >= ' ' and <= '~' ? face[code - ' ']
-            : Own.TryGetValue(letter, out short own) ? own
+        return letter is >= ' ' and <= '~' && code < 0x80 ? face[code - ' ']
+            : Own.IndexOf(letter, StringComparison.Ordinal) is >= 0 and var own ? OwnWidths[own]
             : code is >= 0xA0 and < 0xC0 ? Signs[code - 0xA0]
             : bare != ' ' ? face[bare - ' ']
             : face[0];

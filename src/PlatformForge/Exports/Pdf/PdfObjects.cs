@@ -10,7 +10,7 @@ namespace PlatformForge.Exports.Pdf;
 /// The objects of a PDF file (ISO 32000-1, 7.5) as they are written one after another, and the table of where they lie. No clock and no chance: what
 /// identifies the file is a hash of what is in it.
 /// </summary>
-internal sealed class PdfObjects
+internal sealed class PdfObjects : IDisposable
 {
     private readonly MemoryStream file = new();
     private readonly List<long> places = [];
@@ -75,6 +75,8 @@ internal sealed class PdfObjects
 
     /// <summary>A text for outlines, labels and titles, in any script.</summary>
     public static string Text(string text) => "<FEFF" + Convert.ToHexString(Encoding.BigEndianUnicode.GetBytes(text)) + ">";
+
+    public void Dispose() => file.Dispose();
 
     private void Begin(int number)
     {

@@ -12,7 +12,7 @@ public static class PdfWriter
 {
     public static byte[] ToBytes(PdfBook book)
     {
-        var objects = new PdfObjects();
+        using var objects = new PdfObjects();
         int catalog = objects.Reserve(), pages = objects.Reserve();
         int[] faces = [Face(objects, "Helvetica", bold: false), Face(objects, "Helvetica-Bold", bold: true)];
         var sheets = book.Chapters.SelectMany(c => c.Sheets).ToArray();
@@ -30,7 +30,7 @@ public static class PdfWriter
 
     private static int Page(PdfObjects objects, Sheet sheet, int pages, int[] faces)
     {
-        var content = new PdfContent(sheet);
+        using var content = new PdfContent(sheet);
         int stream = objects.AddStream("", content.ToBytes());
         string width = Written(t => t.Length(PdfContent.PointsPerMm * sheet.PaperWidth)), height = Written(t => t.Length(PdfContent.PointsPerMm * sheet.PaperHeight));
         string states = string.Concat(content.Opacities.Select((o, i) => Invariant($"/G{i} << /ca {o:0.###} >> ")));

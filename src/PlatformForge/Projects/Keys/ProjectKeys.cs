@@ -1,3 +1,4 @@
+using PlatformForge.Exports.Paper;
 using PlatformForge.Platforms;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Sections;
@@ -23,6 +24,8 @@ internal sealed record ProjectDraft
     public JointSpec Joint { get; init; } = new();
 
     public SectionSpec Sections { get; init; } = new();
+
+    public PaperSpec Paper { get; init; } = new();
 }
 
 /// <summary>The key model: every key that a project file may have.</summary>
@@ -38,7 +41,8 @@ internal static class ProjectKeys
         .Tables("platform", "A platform.", PlatformKeys.Table, (p, key) => p with { Key = key }, (p, v) => p with { Platforms = v }, least: 1)
         .Table("printer", "The printer that the sections have to fit.", PrinterKeys.Printer, p => p.Printer, (p, v) => p with { Printer = v })
         .Table("joint", "How two sections are held in line.", PrinterKeys.Joint, p => p.Joint, (p, v) => p with { Joint = v })
-        .Table("sections", "How platforms are cut into sections.", PrinterKeys.Sections, p => p.Sections, (p, v) => p with { Sections = v });
+        .Table("sections", "How platforms are cut into sections.", PrinterKeys.Sections, p => p.Sections, (p, v) => p with { Sections = v })
+        .Table("paper", "Full-size sheets to lay on the layout.", PaperKeys.Table, p => p.Paper, (p, v) => p with { Paper = v });
 
     /// <summary>The whole model as one table.</summary>
     public static TableRule Root => Table.AsRule("", "A platform project.");

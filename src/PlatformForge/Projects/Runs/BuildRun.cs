@@ -1,5 +1,7 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Folders;
+using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.Paper;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Units;
 using PlatformForge.Verification;
@@ -29,6 +31,11 @@ public static class BuildRun
     /// layout is told, and does not keep the files from being written.</param>
     public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch, OutputChoice? choice = null, string? measured = null)
     {
+        if (choice?.Paper == true && PaperSet.Objections(project.Paper) is { Count: > 0 } faults)
+        {
+            return Outcome.Fault<BuildReport>(project.Placed(faults));
+        }
+
         // A folder that can't be written is told before the long work, not after it.
         if (watch.Gate.Through(() => OutputFolder.Objections(folder, force)) is { Count: > 0 } objections)
         {
@@ -48,9 +55,25 @@ public static class BuildRun
         }
 
         dossier = dossier with { Platforms = [.. dossier.Platforms.Select(p => p with { AsBuilt = edges.FirstOrDefault(e => e.Platform == p.Name) })] };
+        choice ??= new();
         watch.Stage("drawing and writing the files");
-        var (manifest, files) = OutputFiles.Of(dossier, choice, cancel: watch.Cancel);
-        Verdict? verdict = null;
+        var (manifest, made) = OutputFiles.Of(dossier, choice, cancel: watch.Cancel);
+        watch.Stage("holding what was made against the vehicles");
+        var verdict = choice.Prints ? FolderVerifier.Verify(new WrittenFolder([.. made, new(Manifest.FileName, ManifestForm.ToBytes(OutputFolder.Listing(manifest, made)))]), cancel: watch.Cancel) : TrialVerdict.Of(dossier, cancel: watch.Cancel);
+        if (!verdict.Passed)
+        {
+            return Outcome.Fault<BuildReport>([.. design.Findings, .. project.Placed(verdict.Findings)]);
+        }
+
+        // What tells of the verdict is made once it is known.
+        dossier = dossier with { VerdictLine = VerdictLine.Of(verdict, edges) };
+        var sheets = choice.Paper ? PaperSet.Files(dossier, project.Paper) : Outcome.Of<IReadOnlyList<OutputFile>>([]);
+        if (sheets.Value is not { } paper)
+        {
+            return Outcome.Fault<BuildReport>([.. design.Findings, .. project.Placed(sheets.Findings)]);
+        }
+
+        OutputFile[] files = [.. made, .. paper];
         var written = watch.Gate.Through(() => OutputFolder.Write(
             folder,
             manifest,
@@ -58,13 +81,20 @@ public static class BuildRun
             force,
             readBack =>
             {
-                watch.Stage("reading the files back and holding them against the vehicles");
-                verdict = FolderVerifier.Verify(new WrittenFolder(readBack), cancel: watch.Cancel);
+                // The verdict is on these very bytes, or it is made anew on what is there instead.
+                watch.Stage("reading the files back");
+                verdict = IsAsMade(files, readBack) ? verdict : FolderVerifier.Verify(new WrittenFolder(readBack), cancel: watch.Cancel);
                 return project.Placed(verdict.Findings);
             },
             watch.Cancel));
-        return written.Value is { } report && verdict is { } passed
-            ? Outcome.Of(new BuildReport(dossier, passed, report, Reprint.Of(manifest, report)), [.. design.Findings, .. project.Placed(built.Findings), .. written.Findings])
+        return written.Value is { } report
+            ? Outcome.Of(new BuildReport(dossier, verdict, report, Reprint.Of(manifest, report)), [.. design.Findings, .. project.Placed(built.Findings), .. written.Findings])
             : Outcome.Fault<BuildReport>([.. design.Findings, .. written.Findings]);
+    }
+
+    private static bool IsAsMade(IReadOnlyList<OutputFile> made, IReadOnlyList<OutputFile> readBack)
+    {
+        var back = readBack.ToDictionary(f => f.Path, f => f.Bytes, StringComparer.Ordinal);
+        return made.All(f => back.TryGetValue(f.Path, out byte[]? bytes) && bytes.AsSpan().SequenceEqual(f.Bytes));
     }
 }

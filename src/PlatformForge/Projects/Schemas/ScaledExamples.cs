@@ -14,7 +14,7 @@ internal sealed class ScaledExamples(Preset preset)
     private const double Told = 76.2;
 
     // What is printed or kept by hand is as large in every scale.
-    private static readonly string[] Unscaled = ["clearance.", "printer.", "sections.", "joint."];
+    private static readonly string[] Unscaled = ["clearance.", "printer.", "sections.", "joint.", "paper."];
 
     private static readonly Regex AlignmentLength = new(@"(?<key>straight|transition|to_radius|curve) = (?<mm>[0-9.]+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture);
 
