@@ -17,6 +17,7 @@ internal enum FullSizeLine
     WhiteLine,
     RampHead,
     Fence,
+    Below,
     Fitting,
     WallFoot,
     BackEdge,

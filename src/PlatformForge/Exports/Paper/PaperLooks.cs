@@ -24,6 +24,7 @@ internal static class PaperLooks
         [FullSizeLine.WhiteLine] = ("white line", new(0.1, HouseStyle.Hair), null),
         [FullSizeLine.RampHead] = ("ramp head", new(0.18, HouseStyle.Ink, 4, 1), null),
         [FullSizeLine.Fence] = ("fence", new(0.13, HouseStyle.Quiet, 1, 0.8), null),
+        [FullSizeLine.Below] = ("below the deck", new(0.13, HouseStyle.Quiet, 1.4, 0.8), null),
         [FullSizeLine.Fitting] = ("socket or seat", new(0.15, HouseStyle.Ink), null),
         [FullSizeLine.WallFoot] = ("wall's foot, on the baseboard", new(0.2, HouseStyle.Ink, 1.6, 0.8), null),
         [FullSizeLine.BackEdge] = ("back edge and back wall's foot", new(0.3, HouseStyle.Ink), null),

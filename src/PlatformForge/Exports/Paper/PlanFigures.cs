@@ -2,6 +2,7 @@ using PlatformForge.Clearance;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
 using PlatformForge.Track;
 using static System.FormattableString;
 
@@ -241,43 +242,51 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
 
     private void Fittings()
     {
-        foreach (var (a, b) in PlanFurniture.Panels(plan))
+        foreach (var feature in plan.Features)
         {
-            Line(FullSizeLine.Fence, [plan.ToLayout(a.Chainage, a.Reach), plan.ToLayout(b.Chainage, b.Reach)]);
-        }
-
-        foreach (var (a, b) in PlanFurniture.Gates(plan))
-        {
-            double s = (a.Chainage + b.Chainage) / 2, t = (a.Reach + b.Reach) / 2;
-            Named(Invariant($"gate {(plan.ToLayout(b.Chainage, b.Reach) - plan.ToLayout(a.Chainage, a.Reach)).Length:0.0} wide"), s, t);
-        }
-
-        foreach (var socket in plan.Sockets)
-        {
-            var frame = chart.At(socket.Chainage);
-            var middle = plan.ToLayout(socket.Chainage, socket.Reach);
-            Point2 along = frame.Tangent * (socket.Along / 2), across = frame.Tangent.Left * (socket.Across / 2);
-            Point2[] ring = [middle - along - across, middle + along - across, middle + along + across, middle - along + across];
-            Line(FullSizeLine.Fitting, [.. ring, ring[0]]);
-            marks.Add(new(middle, 0));
-            Named(Invariant($"{socket.Name}, {socket.Along:0.##} x {socket.Across:0.##}"), socket.Chainage, socket.Reach);
-        }
-
-        int post = 0;
-        foreach (var hole in plan.PostHoles)
-        {
-            var at = plan.ToLayout(hole.Chainage, hole.Reach);
-            marks.Add(new(at, hole.Diameter));
-            if (plan.Fence?.Posts.Contains(hole) == true)
+            // Of a row of holes each has its number, and the first says what they are; a way through at either side makes no new row.
+            bool isRow = feature.Marks.OfType<CircleMark>().Skip(2).Any();
+            int hole = 0;
+            foreach (var mark in feature.Marks)
             {
-                // The first says what the numbers are.
-                post++;
-                words.Add(new(post == 1 ? Invariant($"1: {hole.Name}, Ø {hole.Diameter:0.##}") : Invariant($"{post}"), at, chart.At(hole.Chainage).Tangent, Outward(hole.Chainage), FigureType.Small) { Off = [-4, -5, 4, 5] });
+                switch (mark)
+                {
+                    case CircleMark circle:
+                        Hole(feature, circle, isRow ? ++hole : 0);
+                        break;
+                    case AreaMark area:
+                        Line(FullSizeLine.Fitting, [.. area.Ring, area.Ring[0]]);
+                        marks.Add(new(Place(area.Middle), 0));
+                        Named(Invariant($"{area.Label ?? feature.Name}, {area.Along:0.##} x {area.Across:0.##}"), area.Middle);
+                        break;
+                    case HiddenMark hidden:
+                        Line(FullSizeLine.Below, [.. hidden.Ring, hidden.Ring[0]]);
+                        break;
+                    case LineMark line:
+                        Line(FullSizeLine.Fence, [Place(line.From), Place(line.To)]);
+                        break;
+                    case LeafMark leaf:
+                        Named(leaf.Label ?? leaf.Legend, new((leaf.From.Chainage + leaf.To.Chainage) / 2, (leaf.From.Reach + leaf.To.Reach) / 2));
+                        break;
+                    default:
+                        throw new ArgumentOutOfRangeException(mark.GetType().Name);
+                }
             }
-            else
-            {
-                Named(Invariant($"{hole.Name}, Ø {hole.Diameter:0.##}"), hole.Chainage, hole.Reach);
-            }
+        }
+    }
+
+    private void Hole(PlannedFeature feature, CircleMark circle, int number)
+    {
+        marks.Add(new(Place(circle.Middle), circle.Diameter));
+        string name = Invariant($"{feature.Name}, Ø {circle.Diameter:0.##}");
+        if (number > 0)
+        {
+            double s = circle.Middle.Chainage;
+            words.Add(new(number == 1 ? "1: " + name : Invariant($"{number}"), Place(circle.Middle), chart.At(s).Tangent, Outward(s), FigureType.Small) { Off = [-4, -5, 4, 5] });
+        }
+        else
+        {
+            Named(circle.Label is { } label ? Invariant($"{label}, Ø {circle.Diameter:0.##}") : name, circle.Middle);
         }
     }
 
@@ -307,11 +316,13 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
     }
 
     // Behind the platform first, then on the deck.
-    private void Named(string name, double s, double t)
+    private void Named(string name, PlanPlace at)
     {
-        double toBack = plan.Back.At(s) - t;
-        words.Add(new(name, plan.ToLayout(s, t), chart.At(s).Tangent, Outward(s), FigureType.Plain) { Off = [toBack + 4, toBack + 7.5, toBack + 11, -5, -8.5, -12], IsLed = true });
+        double s = at.Chainage, toBack = plan.Back.At(s) - at.Reach;
+        words.Add(new(name, Place(at), chart.At(s).Tangent, Outward(s), FigureType.Plain) { Off = [toBack + 4, toBack + 7.5, toBack + 11, -5, -8.5, -12], IsLed = true });
     }
+
+    private Point2 Place(PlanPlace at) => plan.ToLayout(at.Chainage, at.Reach);
 
     private Point2 Front(double s) => plan.ToLayout(s, plan.CopingFront.At(s));
 

@@ -26,7 +26,7 @@ internal static class ExportEntries
         new("PF7320", "The report cannot be read.", "Build the folder again.", Reasons.Rebuilt),
         new("PF7401", "The manifest cannot be read.", "Build the folder again.", Reasons.Rebuilt),
         new("PF7402", "The design copy cannot be read.", "Build the folder again.", Reasons.Rebuilt),
-        new("PF7440", "The margins leave too little of the paper for full-size sheets.", "Give smaller margins or larger paper."),
+        new("PF7440", "The margins leave too little of the paper for full-size sheets.", "Give smaller margins or larger paper.", OneThing: "Smaller margins are offered where they are enough, larger paper where they are not."),
         new("PF7441", "What is given for a bar of 100 mm is no measurement of one.", "Measure both bars of a sheet printed at 100 % and without a correction, in mm.", Reasons.Measured, "Given by a key or by an option, it is the same slip."),
         new("PF7442", "Full-size sheets overlap by so much that little is left of each.", "Give a smaller overlap."),
         new("PF7443", "A platform would take more full-size sheets than anybody joins.", "Give larger paper."),
