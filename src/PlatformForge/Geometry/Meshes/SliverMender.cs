@@ -20,42 +20,44 @@ public static class SliverMender
     public static Mesh AsFloats(Mesh mesh)
     {
         var rounded = mesh with { Vertices = Array.ConvertAll(mesh.Vertices, v => new Point3((float)v.X, (float)v.Y, (float)v.Z)) };
-        for (int round = 0; round < Rounds && HasSlivers(rounded); round++)
+        var slivers = Slivers(rounded);
+        if (slivers.Count == 0)
         {
-            var next = new SliverRound(rounded).Mend();
-            if (next is null)
-            {
-                break;
-            }
-
-            rounded = next;
+            return rounded;
         }
 
-        return rounded;
+        var surgery = new SliverSurgery(rounded);
+        for (int round = 0; round < Rounds && slivers.Count > 0 && surgery.Mend(slivers); round++)
+        {
+        }
+
+        return surgery.Result();
     }
 
-    /// <summary>Whether three corners are too near to one line.</summary>
+    /// <summary>Whether three corners are too near to one line: whether twice their area is less than the longest side times the least height.</summary>
     internal static bool IsSliver(Point3 a, Point3 b, Point3 c)
     {
-        double longest = Math.Max((b - a).Length, Math.Max((c - b).Length, (a - c).Length));
-        return Point3.Cross(b - a, c - a).Length < longest * Math.Max(Flat, FlatShare * longest);
+        Point3 ab = b - a, ac = c - a, bc = c - b, cross = Point3.Cross(ab, ac);
+        double longest = Math.Max(Point3.Dot(ab, ab), Math.Max(Point3.Dot(ac, ac), Point3.Dot(bc, bc)));
+        return Point3.Dot(cross, cross) < longest * Math.Max(Flat * Flat, FlatShare * FlatShare * longest);
     }
 
     /// <summary>Height of a triangle over its longest side, mm.</summary>
     internal static double Height(Point3 a, Point3 b, Point3 c) =>
         Point3.Cross(b - a, c - a).Length / Math.Max(double.Epsilon, Math.Max((b - a).Length, Math.Max((c - b).Length, (a - c).Length)));
 
-    private static bool HasSlivers(Mesh mesh)
+    private static List<int> Slivers(Mesh mesh)
     {
+        var found = new List<int>();
         var (v, t) = (mesh.Vertices, mesh.Triangles);
         for (int i = 0; i < t.Length; i += 3)
         {
             if (IsSliver(v[t[i]], v[t[i + 1]], v[t[i + 2]]))
             {
-                return true;
+                found.Add(i / 3);
             }
         }
 
-        return false;
+        return found;
     }
 }

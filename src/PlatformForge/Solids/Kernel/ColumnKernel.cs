@@ -73,15 +73,14 @@ internal sealed class ColumnKernel(BlockTable blocks)
 
     private Solid Mesh(PlanFaces faces, FaceColumns columns, NodeLevels levels)
     {
-        var triangles = new GrowingArray<LevelTriangle>(8 * faces.EdgeCount);
-        double columnVolume = new SurfaceMesher(faces, columns, levels, triangles).Mesh() * Tolerances.GridStep * Tolerances.GridStep;
-        new WallMesher(faces, columns, levels, triangles).Mesh();
-        var mesh = ManifoldStitcher.Stitch(triangles.Span, Places(faces.Plan, levels));
-        triangles.GiveBack();
-        double volume = mesh.Volume();
+        var store = new PolygonStore(4 * faces.EdgeCount);
+        new SolidMesher(faces, columns, levels, store).Mesh();
+        var mesh = ManifoldStitcher.Stitch(store, Places(faces.Plan, levels));
+        double volume = mesh.Volume(), columnVolume = PolygonVolume.Of(store, faces.Plan, levels);
+        store.GiveBack();
         if (Math.Abs(volume - columnVolume) > KernelLimits.VolumeAgreement * Math.Abs(columnVolume))
         {
-            throw new BrokenInvariantException($"Solids: the mesh encloses {volume:R} mm³ and its columns {columnVolume:R} mm³ (law 3).");
+            throw new BrokenInvariantException($"Solids: the mesh encloses {volume:R} mm³ and its polygons {columnVolume:R} mm³ (law 3).");
         }
 
         return new(mesh, columnVolume);

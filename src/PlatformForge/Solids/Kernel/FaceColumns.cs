@@ -7,7 +7,32 @@ namespace PlatformForge.Solids.Kernel;
 /// <param name="Below">Paint of the material under it plus one, nought for air.</param>
 /// <param name="Above">Paint of the material over it plus one, nought for air.</param>
 /// <param name="Shown">Paint of the surface where one side is air.</param>
-internal readonly record struct ColumnBoundary(int Plane, byte Below, byte Above, byte Shown);
+internal readonly record struct ColumnBoundary(int Plane, byte Below, byte Above, byte Shown)
+{
+    /// <summary>Whether it parts material from air; otherwise only the paint changes.</summary>
+    public bool IsSurface => (Below == 0) != (Above == 0);
+
+    /// <summary>Whether two surfaces on either side of an edge, of the same levels there, are one.</summary>
+    public bool RunsOnAs(in ColumnBoundary other) => Plane == other.Plane && Below == 0 == (other.Below == 0) && Shown == other.Shown;
+
+    public static bool AreSame(ReadOnlySpan<ColumnBoundary> a, ReadOnlySpan<ColumnBoundary> b)
+    {
+        if (a.Length != b.Length)
+        {
+            return false;
+        }
+
+        for (int i = 0; i < a.Length; i++)
+        {
+            if (a[i].Plane != b[i].Plane || a[i].Below != b[i].Below || a[i].Above != b[i].Above || a[i].Shown != b[i].Shown)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+}
 
 /// <summary>For every face the blocks that cover it, found by walking from face to face, and the boundaries of its column.</summary>
 internal sealed class FaceColumns
@@ -38,6 +63,11 @@ internal sealed class FaceColumns
 
     /// <summary>How many boundaries each face has; an even number where no paint changes inside.</summary>
     public int[] Count { get; }
+
+    /// <summary>How many boundaries there are in all; they are numbered from Start[face] for each face.</summary>
+    public int Total => boundaries.Count;
+
+    public ref readonly ColumnBoundary At(int boundary) => ref boundaries[boundary];
 
     public ReadOnlySpan<ColumnBoundary> Of(int face) => boundaries.Span.Slice(Start[face], Count[face]);
 

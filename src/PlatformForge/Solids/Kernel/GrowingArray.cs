@@ -18,6 +18,9 @@ internal sealed class GrowingArray<T>(int capacity)
 
     public Span<T> Span => items.AsSpan(0, Count);
 
+    /// <summary>The memory itself, good until something is added.</summary>
+    public T[] Items => items;
+
     public ref T this[int index] => ref items[index];
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

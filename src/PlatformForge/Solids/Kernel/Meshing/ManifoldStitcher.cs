@@ -6,31 +6,53 @@ using PlatformForge.Units;
 namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
-/// Turns triangles between levels into a 2-manifold: pairs every directed edge with its opposite and gives each fan of triangles
-/// around a level a vertex of its own. Where the solid only touches itself along an edge or at a point, the fans are apart and the
-/// vertex is doubled.
+/// Turns polygons between levels into a 2-manifold: pairs every directed side with its opposite and gives each fan of polygons around a
+/// level a vertex of its own. Where the solid only touches itself along an edge or at a point, the fans are apart and the vertex is
+/// doubled. A polygon's triangles meet one another inside it, so with its sides paired the mesh is closed.
 /// </summary>
 internal sealed class ManifoldStitcher
 {
-    private readonly int[] corner, twin, start, member, other;
+    private readonly PolygonStore store;
     private readonly Point3[] places;
+    private readonly int[] level, next, last, twin, start, member;
     private readonly int count;
-    private readonly GrowingArray<(int Forward, int Backward)> tangles = new(4);
+    private readonly List<(int Forward, int Backward)> tangles = [];
+    private Dictionary<(int From, int To), int>? sides;
 
-    private ManifoldStitcher(ReadOnlySpan<LevelTriangle> triangles, Point3[] places)
+    private ManifoldStitcher(PolygonStore store, Point3[] places)
     {
-        this.places = places;
-        count = 3 * triangles.Length;
-        corner = ArrayPool<int>.Shared.Rent(count);
+        (this.store, this.places, count) = (store, places, store.Count);
+        (level, next, last) = (store.Level.Items, store.Next.Items, store.Last.Items);
         start = ArrayPool<int>.Shared.Rent(places.Length + 2);
+        twin = ArrayPool<int>.Shared.Rent(count);
+        member = ArrayPool<int>.Shared.Rent(count);
         start.AsSpan(0, places.Length + 2).Clear();
-        for (int t = 0, h = 0; t < triangles.Length; t++, h += 3)
+        twin.AsSpan(0, count).Fill(-1);
+    }
+
+    /// <summary>The finished mesh; fails if a directed side has no opposite.</summary>
+    public static Mesh Stitch(PolygonStore store, Point3[] places)
+    {
+        var stitcher = new ManifoldStitcher(store, places);
+        stitcher.Sort();
+        for (int level = 0; level < places.Length; level++)
         {
-            var (a, b, c, _) = triangles[t];
-            (corner[h], corner[h + 1], corner[h + 2]) = (a, b, c);
-            start[Math.Min(a, b) + 2]++;
-            start[Math.Min(b, c) + 2]++;
-            start[Math.Min(c, a) + 2]++;
+            stitcher.Pair(level);
+        }
+
+        var mesh = stitcher.Build();
+        ArrayPool<int>.Shared.Return(stitcher.start);
+        ArrayPool<int>.Shared.Return(stitcher.twin);
+        ArrayPool<int>.Shared.Return(stitcher.member);
+        return mesh;
+    }
+
+    /// <summary>Sides by the lower of their two levels.</summary>
+    private void Sort()
+    {
+        for (int c = 0; c < count; c++)
+        {
+            start[Math.Min(level[c], level[next[c]]) + 2]++;
         }
 
         for (int i = 2; i < places.Length + 2; i++)
@@ -38,134 +60,115 @@ internal sealed class ManifoldStitcher
             start[i] += start[i - 1];
         }
 
-        twin = ArrayPool<int>.Shared.Rent(count);
-        member = ArrayPool<int>.Shared.Rent(count);
-        other = ArrayPool<int>.Shared.Rent(count);
-        for (int h = 0; h < count; h += 3)
+        for (int c = 0; c < count; c++)
         {
-            Enter(h, corner[h], corner[h + 1]);
-            Enter(h + 1, corner[h + 1], corner[h + 2]);
-            Enter(h + 2, corner[h + 2], corner[h]);
+            member[start[Math.Min(level[c], level[next[c]]) + 1]++] = c;
         }
     }
 
-    /// <summary>The finished mesh; fails if a directed edge has no opposite.</summary>
-    public static Mesh Stitch(ReadOnlySpan<LevelTriangle> triangles, Point3[] places)
+    private int Higher(int side) => Math.Max(level[side], level[next[side]]);
+
+    /// <summary>Pairs the sides between a level and higher ones.</summary>
+    private void Pair(int low)
     {
-        var stitcher = new ManifoldStitcher(triangles, places);
-        for (int level = 0; level < places.Length; level++)
-        {
-            stitcher.Pair(level);
-        }
-
-        var paints = new byte[triangles.Length];
-        for (int t = 0; t < paints.Length; t++)
-        {
-            paints[t] = triangles[t].Paint;
-        }
-
-        var mesh = stitcher.Build(paints);
-        foreach (int[] lent in new[] { stitcher.corner, stitcher.start, stitcher.twin, stitcher.member, stitcher.other })
-        {
-            ArrayPool<int>.Shared.Return(lent);
-        }
-
-        return mesh;
-    }
-
-    private static int Backward(int h) => h % 3 == 0 ? h + 2 : h - 1;
-
-    private void Enter(int h, int from, int to)
-    {
-        int at = start[Math.Min(from, to) + 1]++;
-        member[at] = h;
-        other[at] = Math.Max(from, to);
-        twin[h] = -1;
-    }
-
-    /// <summary>Pairs the half-edges between a level and higher ones.</summary>
-    private void Pair(int level)
-    {
-        int first = start[level], end = start[level + 1];
+        int first = start[low], end = start[low + 1];
         for (int i = first; i < end; i++)
         {
-            int h = member[i];
-            if (twin[h] >= 0)
+            int c = member[i];
+            if (twin[c] >= 0)
             {
                 continue;
             }
 
-            int found = -1, meeting = 1;
+            int high = Higher(c), found = -1, meeting = 1;
             for (int j = i + 1; j < end; j++) // those before it that meet the same level are paired
             {
-                if (other[j] == other[i])
+                if (Higher(member[j]) == high)
                 {
                     found = member[j];
                     meeting++;
                 }
             }
 
-            if (meeting == 2 && corner[found] != corner[h])
+            if (meeting == 2 && level[found] != level[c])
             {
-                (twin[h], twin[found]) = (found, h);
+                (twin[c], twin[found]) = (found, c);
             }
             else
             {
-                PairMany(level, other[i], first, end);
+                PairMany(low, high, first, end);
             }
         }
     }
 
     /// <summary>
-    /// Around an edge where more than two triangles meet, material lies between a triangle that has the edge backwards and the
+    /// Around an edge where more than two polygons meet, material lies between a polygon that has the edge backwards and the
     /// next counter-clockwise one that has it forwards: these two are paired, which parts the solids that touch.
     /// </summary>
     private void PairMany(int low, int high, int first, int end)
     {
-        var meeting = new List<(double Angle, int Half)>();
+        var meeting = new List<(double Angle, int Side)>();
         Point3 foot = places[low], axis = places[high] - foot, square = Square(axis), third = Point3.Cross(axis, square);
         double length = axis.Length * axis.Length;
         for (int i = first; i < end; i++)
         {
-            if (other[i] == high)
+            if (Higher(member[i]) == high)
             {
-                int h = member[i];
-                var p = places[corner[Backward(h)]] - foot;
-                meeting.Add((Math.Atan2(Point3.Dot(p, third) * axis.Length, Point3.Dot(p, square) * length), h));
+                var p = places[level[Opposite(member[i])]] - foot;
+                meeting.Add((Math.Atan2(Point3.Dot(p, third) * axis.Length, Point3.Dot(p, square) * length), member[i]));
             }
         }
 
         meeting.Sort();
-        int meetingCount = meeting.Count, balance = meeting.Sum(m => corner[m.Half] == low ? 1 : -1);
+        int meetingCount = meeting.Count, balance = meeting.Sum(m => level[m.Side] == low ? 1 : -1);
         if (balance != 0)
         {
             throw new BrokenInvariantException(
-                $"Solids: the {meetingCount} triangles along the edge from {foot} to {places[high]} mm do not close (law 1: every directed edge has one opposite).");
+                $"Solids: the {meetingCount} polygons along the edge from {foot} to {places[high]} mm do not close (law 1: every directed edge has one opposite).");
         }
 
         // Like brackets: a backward one opens material, a forward one closes it.
         var open = new Stack<int>();
         for (int i = 0; i < 2 * meetingCount; i++)
         {
-            int h = meeting[i % meetingCount].Half;
-            if (twin[h] >= 0)
+            int c = meeting[i % meetingCount].Side;
+            if (twin[c] >= 0)
             {
                 continue;
             }
 
-            if (corner[h] != low)
+            if (level[c] != low)
             {
                 if (i < meetingCount)
                 {
-                    open.Push(h);
+                    open.Push(c);
                 }
             }
             else if (open.TryPop(out int opener))
             {
-                (twin[h], twin[opener]) = (opener, h);
-                tangles.Add((h, opener));
+                (twin[c], twin[opener]) = (opener, c);
+                tangles.Add((SideOf(c), SideOf(opener)));
             }
         }
+    }
+
+    /// <summary>The third corner of the triangle that has a side.</summary>
+    private int Opposite(int side) => store.Triangle[SideOf(side) is var at && at % 3 == 0 ? at + 2 : at - 1];
+
+    /// <summary>Where a side begins in the list of triangles.</summary>
+    private int SideOf(int side)
+    {
+        if (sides is null)
+        {
+            var triangles = store.Triangle.Span;
+            sides = new(triangles.Length);
+            for (int at = 0; at < triangles.Length; at++)
+            {
+                sides[(triangles[at], triangles[at % 3 == 2 ? at - 2 : at + 1])] = at;
+            }
+        }
+
+        return sides[(side, next[side])];
     }
 
     /// <summary>A direction square to an axis, of the axis' length.</summary>
@@ -178,28 +181,35 @@ internal sealed class ManifoldStitcher
         return square * (axis.Length / square.Length);
     }
 
-    private Mesh Build(byte[] paints)
+    private Mesh Build()
     {
-        var indices = GC.AllocateUninitializedArray<int>(count);
-        Array.Fill(indices, -1);
-        var vertices = new GrowingArray<Point3>(places.Length);
-        for (int h = 0; h < count; h++)
+        int[] vertexOf = member; // no longer needed as it was
+        vertexOf.AsSpan(0, count).Fill(-1);
+        var vertices = new GrowingArray<Point3>(count);
+        for (int c = 0; c < count; c++)
         {
-            if (indices[h] >= 0)
+            if (vertexOf[c] >= 0)
             {
                 continue;
             }
 
-            for (int turn = h; indices[turn] < 0; turn = twin[Backward(turn)])
+            for (int turn = c; vertexOf[turn] < 0; turn = twin[last[turn]])
             {
-                indices[turn] = vertices.Count;
+                vertexOf[turn] = vertices.Count;
             }
 
-            vertices.Add(places[corner[h]]);
+            vertices.Add(places[level[c]]);
         }
 
-        var mesh = new Mesh(vertices.Span.ToArray(), indices, paints);
+        var triangles = store.Triangle.Span;
+        var indices = GC.AllocateUninitializedArray<int>(triangles.Length);
+        for (int i = 0; i < indices.Length; i++)
+        {
+            indices[i] = vertexOf[triangles[i]];
+        }
+
+        var mesh = new Mesh(vertices.Span.ToArray(), indices, store.Paint.Span.ToArray());
         vertices.GiveBack();
-        return tangles.Count == 0 ? mesh : TangledEdges.Part(mesh, tangles.Span);
+        return tangles.Count == 0 ? mesh : TangledEdges.Part(mesh, tangles.ToArray());
     }
 }

@@ -19,6 +19,11 @@ internal sealed class NodedPlan
 
     public required int[] Toggle { get; init; }
 
+    /// <summary>The straight line that each edge is part of: the longest where outlines run along one another.</summary>
+    public required int[] Line { get; init; }
+
+    public required double[] LineLength { get; init; }
+
     public int NodeCount => U.Length;
 
     public int EdgeCount => From.Length;

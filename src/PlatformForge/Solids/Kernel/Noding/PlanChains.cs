@@ -55,6 +55,8 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
     {
         var (u, v, rank) = Rank();
         int[] from = new int[edges.Count], to = new int[edges.Count], toggleStart = new int[edges.Count + 1];
+        var line = new int[edges.Count];
+        var lineLength = new double[edges.Count];
         var toggle = new GrowingArray<int>(2 * edges.Count);
         for (int e = 0; e < edges.Count; e++)
         {
@@ -63,7 +65,13 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
             int start = toggle.Count;
             for (int p = firstParent[e]; p >= 0; p = parents[p].Next)
             {
-                for (int t = segments[parents[p].Segment].FirstToggle; t >= 0; t = toggles[t].Next)
+                ref readonly var segment = ref segments[parents[p].Segment];
+                if (segment.LineLength >= lineLength[e])
+                {
+                    (line[e], lineLength[e]) = (segment.Line, segment.LineLength);
+                }
+
+                for (int t = segment.FirstToggle; t >= 0; t = toggles[t].Next)
                 {
                     toggle.Add(toggles[t].Block);
                 }
@@ -73,7 +81,7 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
             toggleStart[e + 1] = toggle.Count;
         }
 
-        var plan = new NodedPlan { U = u, V = v, From = from, To = to, ToggleStart = toggleStart, Toggle = toggle.Span.ToArray() };
+        var plan = new NodedPlan { U = u, V = v, From = from, To = to, ToggleStart = toggleStart, Toggle = toggle.Span.ToArray(), Line = line, LineLength = lineLength };
         toggle.GiveBack();
         edges.GiveBack();
         firstParent.GiveBack();

@@ -63,6 +63,7 @@ internal sealed class PlanNoder(int expected)
         int a = plan.From[edge], b = plan.To[edge];
         int from = nodes.Enter(plan.U[a], plan.V[a]), to = nodes.Enter(plan.U[b], plan.V[b]);
         int segment = Segment(plan.U[a], plan.V[a], plan.U[b], plan.V[b], from, to);
+        (segments[segment].Line, segments[segment].LineLength) = (plan.Line[edge], plan.LineLength[edge]);
         foreach (int block in plan.Toggles(edge))
         {
             AddToggle(segment, block);
@@ -94,7 +95,7 @@ internal sealed class PlanNoder(int expected)
         int segment = known.Enter(Math.Min(from, to), Math.Max(from, to), out bool isNew);
         if (isNew)
         {
-            segments.Add(new(fromU, fromV, toU, toV, from, to));
+            segments.Add(new(fromU, fromV, toU, toV, from, to, segments.Count));
         }
 
         return segment;

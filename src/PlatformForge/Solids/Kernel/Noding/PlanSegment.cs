@@ -6,14 +6,19 @@ internal struct PlanSegment
     public double StartU, StartV, AheadU, AheadV, LowU, LowV, HighU, HighV, Touch, Reach;
     public int From, To, FirstToggle;
 
-    public PlanSegment(double startU, double startV, double endU, double endV, int from, int to)
+    /// <summary>The straight line it is part of, and that line's length in steps: its own, or in a plan noded anew that of the segment it came from.</summary>
+    public int Line;
+    public double LineLength;
+
+    public PlanSegment(double startU, double startV, double endU, double endV, int from, int to, int line)
     {
         (StartU, StartV, AheadU, AheadV) = (startU, startV, endU - startU, endV - startV);
         (LowU, HighU) = startU < endU ? (startU, endU) : (endU, startU);
         (LowV, HighV) = startV < endV ? (startV, endV) : (endV, startV);
-        Touch = KernelLimits.Touch * Math.Sqrt((AheadU * AheadU) + (AheadV * AheadV));
+        LineLength = Math.Sqrt((AheadU * AheadU) + (AheadV * AheadV));
+        Touch = KernelLimits.Touch * LineLength;
         Reach = KernelLimits.PixelReach * (Math.Abs(AheadU) + Math.Abs(AheadV));
-        (From, To, FirstToggle) = (from, to, -1);
+        (From, To, FirstToggle, Line) = (from, to, -1, line);
     }
 
     /// <summary>The distance of a point from the line, times the segment's length; positive on the left.</summary>

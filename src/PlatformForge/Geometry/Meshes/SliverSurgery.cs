@@ -1,7 +1,7 @@
 namespace PlatformForge.Geometry.Meshes;
 
-/// <summary>One pass over a mesh: slivers that do not touch one another are mended, the rest is left to the next pass.</summary>
-internal sealed class SliverRound
+/// <summary>Mends slivers one after another. What it costs goes by the number of slivers: the mesh around them is looked at, no other part.</summary>
+internal sealed class SliverSurgery
 {
     /// <summary>Cosine of the angle by which a good triangle may turn: what is moved is far smaller than what is seen.</summary>
     private const double Turn = 0.9;
@@ -15,56 +15,88 @@ internal sealed class SliverRound
     /// <summary>A neighbour lower than this, mm, may be what keeps a sliver from being turned.</summary>
     private const double Thin = 0.02;
 
+    private readonly Mesh mesh;
     private readonly Point3[] vertices;
     private readonly int[] corners;
     private readonly byte[] paints;
-    private readonly int[] first;
-    private readonly int[] around;
-    private readonly bool[] touched;
+    private readonly VertexFans fans;
     private readonly bool[] gone;
+    private readonly List<int> touched = [];
+    private bool any;
 
-    public SliverRound(Mesh mesh)
+    public SliverSurgery(Mesh mesh)
     {
+        this.mesh = mesh;
         (vertices, corners, paints) = (mesh.Vertices, [.. mesh.Triangles], [.. mesh.Paints]);
-        (touched, gone) = (new bool[vertices.Length], new bool[mesh.TriangleCount]);
-
-        // Triangles round every vertex, one after another.
-        first = new int[vertices.Length + 1];
-        foreach (int v in corners)
-        {
-            first[v + 1]++;
-        }
-
-        for (int v = 0; v < vertices.Length; v++)
-        {
-            first[v + 1] += first[v];
-        }
-
-        int[] next = [.. first];
-        around = new int[corners.Length];
-        for (int i = 0; i < corners.Length; i++)
-        {
-            around[next[corners[i]]++] = i / 3;
-        }
+        fans = new(vertices.Length, corners);
+        gone = new bool[mesh.TriangleCount];
     }
 
-    /// <summary>The mended mesh; null when nothing could be done.</summary>
-    public Mesh? Mend()
+    /// <summary>One round over slivers, which are replaced by those that are left; false when nothing could be done.</summary>
+    public bool Mend(List<int> slivers)
     {
-        int[] slivers = [.. Enumerable.Range(0, gone.Length).Where(IsSliver)];
-        bool mended = Each(t => Close(t) || TurnOver(t, Longest(t))) || Each(MakeRoom);
-        return mended ? Compact() : null;
+        touched.Clear();
+        bool mended = Each(slivers, t => Close(t) || TurnOver(t, Longest(t))) || Each(slivers, MakeRoom);
+        int[] candidates = [.. slivers, .. touched];
+        slivers.Clear();
+        slivers.AddRange(candidates.Where(t => !gone[t] && IsSliver(t)).Distinct().Order());
+        any |= mended;
+        return mended;
+    }
 
-        bool Each(Func<int, bool> way)
+    /// <summary>The mended mesh.</summary>
+    public Mesh Result()
+    {
+        if (!any)
         {
-            bool done = false;
-            foreach (int t in slivers)
+            return mesh;
+        }
+
+        int[] number = new int[vertices.Length];
+        Array.Fill(number, -1);
+        int[] left = new int[corners.Length];
+        byte[] shown = new byte[paints.Length];
+        var kept = new Point3[vertices.Length];
+        int triangles = 0, points = 0;
+        for (int t = 0; t < gone.Length; t++)
+        {
+            if (gone[t])
             {
-                done |= !gone[t] && !Touched(t) && way(t);
+                continue;
             }
 
-            return done;
+            for (int k = 0; k < 3; k++)
+            {
+                int v = corners[(3 * t) + k];
+                if (number[v] < 0)
+                {
+                    number[v] = points;
+                    kept[points++] = vertices[v];
+                }
+
+                left[(3 * triangles) + k] = number[v];
+            }
+
+            if (paints.Length > 0)
+            {
+                shown[triangles] = paints[t];
+            }
+
+            triangles++;
         }
+
+        return new(kept[..points], left[..(3 * triangles)], paints.Length > 0 ? shown[..triangles] : []);
+    }
+
+    private bool Each(List<int> slivers, Func<int, bool> way)
+    {
+        bool done = false;
+        foreach (int t in slivers)
+        {
+            done |= !gone[t] && IsSliver(t) && way(t);
+        }
+
+        return done;
     }
 
     private bool IsSliver(int t) => SliverMender.IsSliver(Corner(t, 0), Corner(t, 1), Corner(t, 2));
@@ -73,37 +105,37 @@ internal sealed class SliverRound
 
     private int Index(int t, int k) => corners[(3 * t) + (k % 3)];
 
-    private bool Touched(int t) => touched[Index(t, 0)] || touched[Index(t, 1)] || touched[Index(t, 2)];
-
     private double Side(int t, int k) => (Corner(t, k + 1) - Corner(t, k)).Length;
 
     private int Longest(int t) => Enumerable.Range(0, 3).MaxBy(k => Side(t, k));
-
-    private ReadOnlySpan<int> Around(int v) => around.AsSpan(first[v], first[v + 1] - first[v]);
 
     // Side a-b of triangle a, b, p becomes p-q, q being the far corner of the neighbour.
     private bool TurnOver(int t, int side)
     {
         int a = Index(t, side), b = Index(t, side + 1), p = Index(t, side + 2), other = Across(t, a, b);
-        if (other < 0 || Touched(other))
+        if (other < 0)
         {
             return false;
         }
 
         int at = Enumerable.Range(0, 3).First(k => Index(other, k) == b && Index(other, k + 1) == a), q = Index(other, at + 2);
-        if (p == q || Joined(p, q) || !Stands(t, other, vertices[p], vertices[a], vertices[q]) || !Stands(t, other, vertices[q], vertices[b], vertices[p]))
+        if (p == q || Neighbours(p).Contains(q) || !Stands(t, other, vertices[p], vertices[a], vertices[q]) || !Stands(t, other, vertices[q], vertices[b], vertices[p]))
         {
             return false;
         }
 
         Set(t, p, a, q);
         Set(other, q, b, p);
+        fans.Remove(b, t);
+        fans.Remove(a, other);
+        fans.Add(q, t);
+        fans.Add(p, other);
         if (paints.Length > 0)
         {
             paints[t] = paints[other];
         }
 
-        Touch(a, b, p, q);
+        touched.AddRange([t, other]);
         return true;
     }
 
@@ -120,40 +152,55 @@ internal sealed class SliverRound
 
     private bool Merge(int t, int keep, int drop)
     {
-        int p = Enumerable.Range(0, 3).Select(k => Index(t, k)).First(v => v != keep && v != drop), other = Across(t, keep, drop) is >= 0 and var one ? one : Across(t, drop, keep);
-        if (other < 0 || Neighbours(drop).Any(v => touched[v]) || Neighbours(keep).Any(v => touched[v]))
+        int p = Third(t, keep, drop), other = Across(t, keep, drop) is >= 0 and var one ? one : Across(t, drop, keep);
+        if (other < 0)
         {
             return false;
         }
 
-        int q = Enumerable.Range(0, 3).Select(k => Index(other, k)).First(v => v != keep && v != drop);
+        int q = Third(other, keep, drop);
         var common = Neighbours(keep).Intersect(Neighbours(drop)).ToArray();
         if (p == q || common.Length != 2 || !common.Contains(p) || !common.Contains(q))
         {
             return false; // the surface would touch itself
         }
 
-        foreach (int n in Around(drop).ToArray().Where(n => n != t && n != other))
+        int[] moved = [.. fans.Of(drop).ToArray().Where(n => n != t && n != other)];
+        foreach (int n in moved)
         {
-            Point3[] moved = [.. Enumerable.Range(0, 3).Select(k => vertices[Index(n, k) == drop ? keep : Index(n, k)])];
-            if (!IsSliver(n) && (SliverMender.IsSliver(moved[0], moved[1], moved[2]) || !LooksAs(n, moved[0], moved[1], moved[2])))
+            Point3[] place = [.. Enumerable.Range(0, 3).Select(k => vertices[Index(n, k) == drop ? keep : Index(n, k)])];
+            if (!IsSliver(n) && (SliverMender.IsSliver(place[0], place[1], place[2]) || !LooksAs(n, place[0], place[1], place[2])))
             {
                 return false;
             }
         }
 
-        int[] near = [.. Neighbours(keep), .. Neighbours(drop)];
-        foreach (int n in Around(drop))
+        foreach (int n in moved)
         {
             for (int k = 0; k < 3; k++)
             {
                 corners[(3 * n) + k] = corners[(3 * n) + k] == drop ? keep : corners[(3 * n) + k];
             }
+
+            fans.Remove(drop, n);
+            fans.Add(keep, n);
         }
 
-        (gone[t], gone[other]) = (true, true);
-        Touch([keep, drop, .. near]);
+        Drop(t);
+        Drop(other);
+        touched.AddRange(moved);
         return true;
+    }
+
+    private int Third(int t, int a, int b) => Enumerable.Range(0, 3).Select(k => Index(t, k)).First(v => v != a && v != b);
+
+    private void Drop(int t)
+    {
+        gone[t] = true;
+        for (int k = 0; k < 3; k++)
+        {
+            fans.Remove(Index(t, k), t);
+        }
     }
 
     // A new triangle will do when it looks as the neighbour did and is no sliver, or a much better one that another turn mends.
@@ -169,7 +216,7 @@ internal sealed class SliverRound
 
     private int Across(int t, int a, int b)
     {
-        foreach (int n in Around(a))
+        foreach (int n in fans.Of(a))
         {
             for (int k = 0; k < 3 && n != t; k++)
             {
@@ -183,12 +230,10 @@ internal sealed class SliverRound
         return -1;
     }
 
-    private bool Joined(int p, int q) => Neighbours(p).Contains(q);
-
     private HashSet<int> Neighbours(int v)
     {
         var found = new HashSet<int>();
-        foreach (int n in Around(v))
+        foreach (int n in fans.Of(v))
         {
             for (int k = 0; k < 3; k++)
             {
@@ -203,42 +248,4 @@ internal sealed class SliverRound
     }
 
     private void Set(int t, int a, int b, int c) => (corners[3 * t], corners[(3 * t) + 1], corners[(3 * t) + 2]) = (a, b, c);
-
-    private void Touch(params IEnumerable<int> all)
-    {
-        foreach (int v in all)
-        {
-            touched[v] = true;
-        }
-    }
-
-    private Mesh Compact()
-    {
-        var number = new int[vertices.Length];
-        Array.Fill(number, -1);
-        var kept = new List<Point3>();
-        var left = new List<int>();
-        var shown = new List<byte>();
-        for (int t = 0; t < gone.Length; t++)
-        {
-            for (int k = 0; k < 3 && !gone[t]; k++)
-            {
-                int v = Index(t, k);
-                if (number[v] < 0)
-                {
-                    number[v] = kept.Count;
-                    kept.Add(vertices[v]);
-                }
-
-                left.Add(number[v]);
-            }
-
-            if (!gone[t] && paints.Length > 0)
-            {
-                shown.Add(paints[t]);
-            }
-        }
-
-        return new([.. kept], [.. left], [.. shown]);
-    }
 }

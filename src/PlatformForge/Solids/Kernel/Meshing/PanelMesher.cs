@@ -1,0 +1,116 @@
+using PlatformForge.Solids.Kernel.Noding;
+
+namespace PlatformForge.Solids.Kernel.Meshing;
+
+/// <summary>Meshes panels of wall. Unrolled, a panel is monotone along its line: a foot and a top between two uprights.</summary>
+internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreases creases, WallPanels panels, PolygonStore store)
+{
+    /// <summary>Steps of height in a millimetre: fine enough to keep levels apart, coarse enough for exact areas in 64 bits.</summary>
+    private const double HeightSteps = 1 << 17;
+
+    private readonly MonotonePolygon polygon = new();
+    private readonly GrowingArray<int> top = new(64), ring = new(64);
+
+    /// <summary>Meshes all panels.</summary>
+    public void Mesh()
+    {
+        var strips = panels.Strips;
+        for (int s = 0; s < strips.Length; s++)
+        {
+            if (panels.Begins(s))
+            {
+                Panel(strips, s);
+            }
+        }
+
+        polygon.GiveBack();
+        top.GiveBack();
+        ring.GiveBack();
+    }
+
+    private void Panel(ReadOnlySpan<WallStrip> strips, int first)
+    {
+        ring.Clear();
+        top.Clear();
+        ref readonly var strip = ref strips[first];
+        var (facesRight, paint) = (strip.FacesRight, strip.Paint);
+        ring.Add(strip.NearLow);
+        for (int level = panels.After(strip.NearLow); level <= strip.NearHigh; level = panels.After(level))
+        {
+            top.Add(level); // up the near end
+        }
+
+        int s = first;
+        for (; panels.Next(s) >= 0; s = panels.Next(s))
+        {
+            AddIfNeeded(ring, strips[s].FarLow);
+            AddIfNeeded(top, strips[s].FarHigh);
+        }
+
+        ring.Add(strips[s].FarLow);
+        for (int level = panels.After(strips[s].FarLow); level <= strips[s].FarHigh; level = panels.After(level))
+        {
+            ring.Add(level); // up the far end, whose last is the top's end
+        }
+
+        for (int i = top.Count - 1; i >= 0; i--)
+        {
+            ring.Add(top[i]);
+        }
+
+        Emit(facesRight, paint);
+    }
+
+    private void AddIfNeeded(GrowingArray<int> chain, int level)
+    {
+        if (creases.Needs(level))
+        {
+            chain.Add(level);
+        }
+    }
+
+    private void Emit(bool facesRight, byte paint)
+    {
+        var corners = ring.Span;
+        int start = store.Count, n = corners.Length;
+        for (int i = 0; i < n; i++)
+        {
+            store.Add(corners[facesRight ? i : n - 1 - i]);
+        }
+
+        store.Close(start);
+        if (n == 4 && levels.NodeOf(corners[0]) == levels.NodeOf(corners[3]) && levels.NodeOf(corners[1]) == levels.NodeOf(corners[2]))
+        {
+            store.AddTriangle(start, start + 1, start + 2, paint);
+            store.AddTriangle(start, start + 2, start + 3, paint);
+            return;
+        }
+
+        Lay(corners);
+        polygon.Cut();
+        foreach (var (a, b, c) in polygon.Triangles.Span)
+        {
+            if (facesRight)
+            {
+                store.AddTriangle(start + a, start + b, start + c, paint);
+            }
+            else
+            {
+                store.AddTriangle(start + n - 1 - a, start + n - 1 - c, start + n - 1 - b, paint);
+            }
+        }
+    }
+
+    /// <summary>Unrolls a panel: along its line, and up.</summary>
+    private void Lay(ReadOnlySpan<int> corners)
+    {
+        int origin = levels.NodeOf(corners[0]);
+        polygon.Clear();
+        for (int i = 0; i < corners.Length; i++)
+        {
+            int node = levels.NodeOf(corners[i]);
+            long along = Math.Abs((long)faces.Plan.U[node] - faces.Plan.U[origin]) + Math.Abs((long)faces.Plan.V[node] - faces.Plan.V[origin]);
+            polygon.Add(along, (long)Math.Round(levels.Height(corners[i]) * HeightSteps));
+        }
+    }
+}

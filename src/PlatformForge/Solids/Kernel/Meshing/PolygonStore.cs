@@ -1,0 +1,72 @@
+namespace PlatformForge.Solids.Kernel.Meshing;
+
+/// <summary>
+/// The solid's surface as flat polygons between levels: corners in loops, counter-clockwise from outside, and the triangles that each
+/// polygon was cut into, which have its corners as theirs.
+/// </summary>
+internal sealed class PolygonStore(int corners)
+{
+    public GrowingArray<int> Level { get; } = new(corners);
+
+    /// <summary>The corner that follows along a loop, and the one before.</summary>
+    public GrowingArray<int> Next { get; } = new(corners);
+
+    public GrowingArray<int> Last { get; } = new(corners);
+
+    /// <summary>Three corners a triangle.</summary>
+    public GrowingArray<int> Triangle { get; } = new(6 * corners);
+
+    public GrowingArray<byte> Paint { get; } = new(2 * corners);
+
+    public int Count => Level.Count;
+
+    public void Add(int level)
+    {
+        int at = Level.Count;
+        Level.Add(level);
+        Next.Add(at + 1);
+        Last.Add(at - 1);
+    }
+
+    /// <summary>Closes the corners from one on into a loop.</summary>
+    public void Close(int from)
+    {
+        Next[Count - 1] = from;
+        Last[from] = Count - 1;
+    }
+
+    /// <summary>Turns the loops from one corner on the other way round.</summary>
+    public void Reverse(int from)
+    {
+        for (int corner = from; corner < Count; corner++)
+        {
+            (Next[corner], Last[corner]) = (Last[corner], Next[corner]);
+        }
+    }
+
+    public void AddTriangle(int a, int b, int c, byte paint)
+    {
+        Triangle.Add(a);
+        Triangle.Add(b);
+        Triangle.Add(c);
+        Paint.Add(paint);
+    }
+
+    public void Clear()
+    {
+        Level.Clear();
+        Next.Clear();
+        Last.Clear();
+        Triangle.Clear();
+        Paint.Clear();
+    }
+
+    public void GiveBack()
+    {
+        Level.GiveBack();
+        Next.GiveBack();
+        Last.GiveBack();
+        Triangle.GiveBack();
+        Paint.GiveBack();
+    }
+}

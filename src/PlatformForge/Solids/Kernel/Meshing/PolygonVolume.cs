@@ -1,0 +1,32 @@
+using PlatformForge.Solids.Kernel.Noding;
+using PlatformForge.Units;
+
+namespace PlatformForge.Solids.Kernel.Meshing;
+
+/// <summary>
+/// What polygons enclose, by columns: each triangle's area in plan, exact in grid steps, times its mean height; tops count up, bottoms down.
+/// Walls add nothing but where a straight foot or top left out nodes that the grid had moved off it.
+/// </summary>
+internal static class PolygonVolume
+{
+    /// <summary>Volume in mm³.</summary>
+    public static double Of(PolygonStore store, NodedPlan plan, NodeLevels levels)
+    {
+        double volume = 0, lost = 0;
+        var triangles = store.Triangle.Span;
+        for (int i = 0; i < triangles.Length; i += 3)
+        {
+            int a = store.Level[triangles[i]], b = store.Level[triangles[i + 1]], c = store.Level[triangles[i + 2]];
+            int na = levels.NodeOf(a), nb = levels.NodeOf(b), nc = levels.NodeOf(c);
+            if (na == nb || nb == nc || nc == na)
+            {
+                continue; // upright
+            }
+
+            double term = (plan.Turn(na, nb, nc) * (levels.Height(a) + levels.Height(b) + levels.Height(c)) / 6) - lost, sum = volume + term;
+            (lost, volume) = (sum - volume - term, sum);
+        }
+
+        return volume * Tolerances.GridStep * Tolerances.GridStep;
+    }
+}

@@ -1,0 +1,164 @@
+using System.Buffers;
+using PlatformForge.Solids.Kernel.Noding;
+
+namespace PlatformForge.Solids.Kernel.Meshing;
+
+/// <summary>
+/// Climbs the columns on both sides of every edge of the plan at once. Where a surface runs on over the edge its two halves are linked;
+/// where just one side is material there is a strip of wall; everything else that meets there makes a crease.
+/// </summary>
+internal sealed class SurfaceSeams
+{
+    private readonly PlanFaces faces;
+    private readonly FaceColumns columns;
+    private readonly NodeLevels levels;
+    private readonly LevelCreases creases;
+    private readonly int[] link, parent;
+
+    public SurfaceSeams(PlanFaces faces, FaceColumns columns, NodeLevels levels, LevelCreases creases)
+    {
+        (this.faces, this.columns, this.levels, this.creases) = (faces, columns, levels, creases);
+        link = ArrayPool<int>.Shared.Rent(levels.Corner.Length);
+        parent = ArrayPool<int>.Shared.Rent(columns.Total);
+        Strips = new(2 * faces.EdgeCount);
+        link.AsSpan(0, levels.Corner.Length).Fill(-1);
+        for (int i = 0; i < columns.Total; i++)
+        {
+            parent[i] = i;
+        }
+
+        for (int edge = 0; edge < faces.EdgeCount; edge++)
+        {
+            Visit(edge);
+        }
+    }
+
+    public GrowingArray<WallStrip> Strips { get; }
+
+    /// <summary>
+    /// For a corner (half-edge and boundary of its face's column, as numbered by the levels) the corner that starts the same edge's other
+    /// half in the same surface, or −1 where the surface ends at the edge.
+    /// </summary>
+    public int Across(int corner) => link[corner];
+
+    /// <summary>The surface that a column's boundary is part of, named by one of its boundaries.</summary>
+    public int Surface(int boundary)
+    {
+        while (parent[boundary] != boundary)
+        {
+            boundary = parent[boundary] = parent[parent[boundary]];
+        }
+
+        return boundary;
+    }
+
+    public void GiveBack()
+    {
+        ArrayPool<int>.Shared.Return(link);
+        ArrayPool<int>.Shared.Return(parent);
+        Strips.GiveBack();
+    }
+
+    private void Visit(int edge)
+    {
+        int h = 2 * edge, twin = h + 1;
+        var left = columns.Of(faces.Face[h]);
+        var right = columns.Of(faces.Face[twin]);
+        if (left.IsEmpty && right.IsEmpty)
+        {
+            return;
+        }
+
+        if (ColumnBoundary.AreSame(left, right))
+        {
+            for (int k = 0; k < left.Length; k++)
+            {
+                if (left[k].IsSurface)
+                {
+                    Join(h, k, k);
+                }
+            }
+
+            return;
+        }
+
+        new Climb(this, edge, left, right).Run();
+    }
+
+    private void Join(int h, int k, int m)
+    {
+        int here = levels.CornerStart[h] + k, there = levels.CornerStart[h + 1] + m;
+        (link[here], link[there]) = (there, here);
+        int a = Surface(columns.Start[faces.Face[h]] + k), b = Surface(columns.Start[faces.Face[h + 1]] + m);
+        if (a != b)
+        {
+            parent[Math.Max(a, b)] = Math.Min(a, b);
+        }
+    }
+
+    /// <summary>One edge, from below upwards, a pair of levels at a time.</summary>
+    private ref struct Climb(SurfaceSeams seams, int edge, ReadOnlySpan<ColumnBoundary> left, ReadOnlySpan<ColumnBoundary> right)
+    {
+        private readonly ReadOnlySpan<ColumnBoundary> left = left, right = right;
+        private readonly ReadOnlySpan<int> leftNear = seams.levels.Of(2 * edge), leftFar = seams.levels.Of(seams.faces.Next[2 * edge]);
+        private readonly ReadOnlySpan<int> rightNear = seams.levels.Of(seams.faces.Next[(2 * edge) + 1]), rightFar = seams.levels.Of((2 * edge) + 1);
+        private byte onLeft, onRight;
+        private bool standing, facesRight;
+        private byte paint;
+        private int lowNear, lowFar;
+
+        public void Run()
+        {
+            int i = 0, j = 0;
+            while (i < left.Length || j < right.Length)
+            {
+                bool fromLeft = j == right.Length
+                    || (i < left.Length && (leftNear[i] < rightNear[j] || (leftNear[i] == rightNear[j] && leftFar[i] <= rightFar[j])));
+                var (near, far) = fromLeft ? (leftNear[i], leftFar[i]) : (rightNear[j], rightFar[j]);
+                int onL = 0, onR = 0, k = -1, m = -1;
+                for (; i < left.Length && leftNear[i] == near && leftFar[i] == far; i++)
+                {
+                    (onL, k) = left[i].IsSurface ? (onL + 1, i) : (onL, k);
+                    onLeft = left[i].Above;
+                }
+
+                for (; j < right.Length && rightNear[j] == near && rightFar[j] == far; j++)
+                {
+                    (onR, m) = right[j].IsSurface ? (onR + 1, j) : (onR, m);
+                    onRight = right[j].Above;
+                }
+
+                if (onL == 1 && onR == 1 && left[k].RunsOnAs(right[m]))
+                {
+                    seams.Join(2 * edge, k, m);
+                }
+                else if (Pass(near, far) || onL + onR > 0)
+                {
+                    int line = seams.faces.Plan.Line[edge] + 1;
+                    seams.creases.Leave(near, line);
+                    seams.creases.Leave(far, -line);
+                }
+            }
+        }
+
+        /// <summary>Ends the strip below and begins the one above, unless they are one; tells whether anything ended or began.</summary>
+        private bool Pass(int near, int far)
+        {
+            bool wall = (onLeft == 0) != (onRight == 0), right = onLeft != 0;
+            byte shown = (byte)((right ? onLeft : onRight) - 1);
+            if (standing && wall && right == facesRight && shown == paint)
+            {
+                return false;
+            }
+
+            bool ended = standing;
+            if (standing)
+            {
+                seams.Strips.Add(new(edge, lowNear, near, lowFar, far, facesRight, paint));
+            }
+
+            (standing, facesRight, paint, lowNear, lowFar) = (wall, right, shown, near, far);
+            return ended || wall;
+        }
+    }
+}

@@ -1,0 +1,184 @@
+using System.Buffers;
+using PlatformForge.Solids.Kernel.Noding;
+
+namespace PlatformForge.Solids.Kernel.Meshing;
+
+/// <summary>
+/// Makes panels of strips of wall: strips that follow one another along a straight line, of one height where they meet and with nothing
+/// else at that joint, are one panel. Strips are first parted at the levels where others end beside them, so that bands run through.
+/// </summary>
+internal sealed class WallPanels
+{
+    private readonly PlanFaces faces;
+    private readonly NodeLevels levels;
+    private readonly LevelCreases creases;
+    private readonly GrowingArray<WallStrip> strips;
+    private readonly bool[] ends;
+    private readonly int[] next;
+    private readonly bool[] follows;
+
+    public WallPanels(PlanFaces faces, NodeLevels levels, LevelCreases creases, ReadOnlySpan<WallStrip> whole)
+    {
+        (this.faces, this.levels, this.creases) = (faces, levels, creases);
+        strips = new(2 * whole.Length);
+        ends = ArrayPool<bool>.Shared.Rent(levels.Count + 1);
+        ends.AsSpan(0, levels.Count + 1).Clear();
+        foreach (ref readonly var s in whole)
+        {
+            ends[s.NearLow] = ends[s.NearHigh] = ends[s.FarLow] = ends[s.FarHigh] = true;
+        }
+
+        foreach (ref readonly var s in whole)
+        {
+            Part(s);
+        }
+
+        next = ArrayPool<int>.Shared.Rent(strips.Count);
+        follows = ArrayPool<bool>.Shared.Rent(strips.Count);
+        next.AsSpan(0, strips.Count).Fill(-1);
+        follows.AsSpan(0, strips.Count).Clear();
+        Link();
+        for (int s = 0; s < strips.Count; s++)
+        {
+            NeedEnds(s);
+        }
+    }
+
+    public ReadOnlySpan<WallStrip> Strips => strips.Span;
+
+    /// <summary>Whether a strip begins a panel.</summary>
+    public bool Begins(int strip) => !follows[strip];
+
+    /// <summary>The strip that goes on with a panel, or −1.</summary>
+    public int Next(int strip) => next[strip];
+
+    /// <summary>The next level over another one at the same node at which a strip ends; at the greatest the number of levels.</summary>
+    public int After(int level)
+    {
+        do
+        {
+            level++;
+        }
+        while (level < levels.Count && !ends[level]);
+        return level;
+    }
+
+    public void GiveBack()
+    {
+        strips.GiveBack();
+        ArrayPool<bool>.Shared.Return(ends);
+        ArrayPool<int>.Shared.Return(next);
+        ArrayPool<bool>.Shared.Return(follows);
+    }
+
+    /// <summary>Parts a strip along lines between levels at both of its ends at which other strips end: all of them in order, or those of one height.</summary>
+    private void Part(in WallStrip strip)
+    {
+        int near = After(strip.NearLow), far = After(strip.FarLow);
+        if (near >= strip.NearHigh || far >= strip.FarHigh)
+        {
+            strips.Add(strip);
+            return;
+        }
+
+        bool all = Between(strip.NearLow, strip.NearHigh) == Between(strip.FarLow, strip.FarHigh);
+        int lowNear = strip.NearLow, lowFar = strip.FarLow;
+        while (near < strip.NearHigh && far < strip.FarHigh)
+        {
+            double rise = levels.Height(far) - levels.Height(near);
+            if (all || Math.Abs(rise) <= KernelLimits.SameLevel)
+            {
+                strips.Add(strip with { NearLow = lowNear, FarLow = lowFar, NearHigh = near, FarHigh = far });
+                creases.Need(near);
+                creases.Need(far);
+                (lowNear, lowFar) = (near, far);
+                (near, far) = (After(near), After(far));
+            }
+            else if (rise > 0)
+            {
+                near = After(near);
+            }
+            else
+            {
+                far = After(far);
+            }
+        }
+
+        strips.Add(strip with { NearLow = lowNear, FarLow = lowFar });
+    }
+
+    private int Between(int low, int high)
+    {
+        int count = 0;
+        for (int level = After(low); level < high; level = After(level))
+        {
+            count++;
+        }
+
+        return count;
+    }
+
+    /// <summary>Joins strips over the upright joints at which just these two meet.</summary>
+    private void Link()
+    {
+        int[] meeting = ArrayPool<int>.Shared.Rent(levels.Count + 1), first = ArrayPool<int>.Shared.Rent(levels.Count + 1);
+        meeting.AsSpan(0, levels.Count + 1).Clear();
+        for (int s = 0; s < strips.Count; s++)
+        {
+            ref var strip = ref strips[s];
+            Enter(strip.NearLow, strip.NearHigh, s, meeting, first);
+            Enter(strip.FarLow, strip.FarHigh, ~s, meeting, first);
+        }
+
+        for (int s = 0; s < strips.Count; s++)
+        {
+            ref var strip = ref strips[s];
+            int low = strip.FarLow, other = meeting[low] == 2 && strip.FarHigh > low && After(low) == strip.FarHigh ? first[low] ^ ~s : -1;
+            if (other >= 0 && other != s && IsOneWith(strip, strips[other]))
+            {
+                next[s] = other;
+                follows[other] = true;
+            }
+        }
+
+        ArrayPool<int>.Shared.Return(meeting);
+        ArrayPool<int>.Shared.Return(first);
+    }
+
+    /// <summary>Counts the strips along each piece of a joint, and keeps their numbers combined: of two either gives the other.</summary>
+    private void Enter(int low, int high, int strip, int[] meeting, int[] first)
+    {
+        for (int level = low; level < high; level = After(level))
+        {
+            first[level] = meeting[level]++ == 0 ? strip : first[level] ^ strip;
+        }
+    }
+
+    private bool IsOneWith(in WallStrip strip, in WallStrip other) =>
+        other.NearLow == strip.FarLow && other.NearHigh == strip.FarHigh && strip.ShowsAs(other) && faces.Plan.Line[strip.Edge] == faces.Plan.Line[other.Edge];
+
+    /// <summary>A panel's end has all its corners, and those at which others end beside it.</summary>
+    private void NeedEnds(int s)
+    {
+        ref var strip = ref strips[s];
+        if (!follows[s])
+        {
+            NeedAll(strip.NearLow, strip.NearHigh);
+        }
+
+        if (next[s] < 0)
+        {
+            NeedAll(strip.FarLow, strip.FarHigh);
+        }
+    }
+
+    private void NeedAll(int low, int high)
+    {
+        for (int level = low; level < high; level = After(level))
+        {
+            creases.Need(level);
+        }
+
+        creases.Need(high);
+    }
+}
