@@ -92,9 +92,9 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
 
     private SectionVolumes Volumes(BodyBlocks body, JointBlocks[] joints, Engraving engraving, double from, double to, double a, double b)
     {
-        double plain = SolidRaiser.Raise(PlatformBody.Blocks(chart, from, to).All).ColumnVolume;
-        double trim = (a > from ? SolidRaiser.Raise(PlatformBody.Blocks(chart, from, a).All).ColumnVolume : 0)
-            + (b < to ? SolidRaiser.Raise(PlatformBody.Blocks(chart, b, to).All).ColumnVolume : 0);
+        double plain = SolidRaiser.Volume(PlatformBody.Blocks(chart, from, to).All);
+        double trim = (a > from ? SolidRaiser.Volume(PlatformBody.Blocks(chart, from, a).All) : 0)
+            + (b < to ? SolidRaiser.Volume(PlatformBody.Blocks(chart, b, to).All) : 0);
         double walls = joints.Sum(j => VolumeOf(Touching([.. j.Filling(body)])));
         double letters = engraving.Removed.Count > 0 ? VolumeOf(engraving.Removed.Select(Within)) : 0;
         return new(plain, trim, walls, joints.Sum(j => j.BoreVolume), letters);
@@ -125,8 +125,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
 
     private static double VolumeOf(IEnumerable<ColumnBlock> blocks)
     {
-        var all = blocks.ToArray();
-        return all.Length == 0 ? 0 : SolidRaiser.Raise(all).ColumnVolume;
+        return SolidRaiser.Volume([.. blocks]);
     }
 
     private (RigidTransform ToLayout, Point2[] Hull, Point3 Size) OnBed(Mesh mesh, RigidTransform turn)

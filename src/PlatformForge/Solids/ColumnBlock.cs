@@ -31,6 +31,13 @@ public enum Paint : byte
 public sealed record ColumnBlock(Point2[] Outline, HeightPlane Lower, HeightPlane Upper, BlockAction Action, Paint Paint);
 
 /// <summary>
-/// A finished solid: a closed, oriented 2-manifold mesh and the volume that its columns have, in mm³, to hold the mesh against.
+/// A finished solid: a closed, oriented 2-manifold mesh and the volume that its columns have, in mm³.
 /// </summary>
-public sealed record Solid(Mesh Mesh, double ColumnVolume);
+/// <param name="Mesh">The surface.</param>
+/// <param name="ColumnVolume">By arithmetic over the plan's faces, exact for the plan on its grid.</param>
+public sealed record Solid(Mesh Mesh, double ColumnVolume)
+{
+    /// <summary>What the surface encloses, mm³, by the exact areas in plan of its own triangles: to hold the mesh against. It differs from the columns' volume by what
+    /// straight walls take or give where the grid moved nodes off them, less than a grid step of wall.</summary>
+    public double MeshVolume { get; init; }
+}

@@ -18,4 +18,14 @@ public static class SolidRaiser
         var table = new BlockTable(blocks);
         return table.Count == 0 ? new(new([], [], []), 0) : new ColumnKernel(table).Raise();
     }
+
+    /// <summary>
+    /// The volume of what would stand, mm³, as in <see cref="Solid.ColumnVolume"/>, at half the cost: nothing is meshed.
+    /// </summary>
+    public static double Volume(IReadOnlyList<ColumnBlock> blocks)
+    {
+        ArgumentNullException.ThrowIfNull(blocks);
+        var table = new BlockTable(blocks);
+        return table.Count == 0 ? 0 : new ColumnKernel(table).Volume();
+    }
 }

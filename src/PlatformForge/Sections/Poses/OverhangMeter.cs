@@ -16,6 +16,15 @@ internal static class OverhangMeter
     /// <summary>Share of a patch's border that must have a wall under it for the patch to be a bridge.</summary>
     private const double StandingShare = 0.5;
 
+    /// <summary>Triangles that a wall is followed over.</summary>
+    private const int WallSteps = 32;
+
+    /// <summary>A place this far outside a triangle, mm, still is on it.</summary>
+    private const double Coplanar = 1e-4;
+
+    /// <summary>Cosine of the angle between triangles of one wall, at most.</summary>
+    private const double SamePlane = 0.999;
+
     /// <summary>Least unsupported area worth telling, mm²: a nozzle's width square.</summary>
     public const double Worth = 0.2;
 
@@ -64,6 +73,43 @@ internal static class OverhangMeter
 
         return new(unsupported, bridged, widest) { Lift = Lift(mesh, faces, layer), Largest = largest, LargestAt = largestAt };
 
+        // Whether there is wall under the middle of a side by half a layer, however the wall is cut: walks from triangle to triangle in its plane.
+        bool GoesDown(int t, Point3 middle)
+        {
+            var normal = faces[t].Normal;
+            double flat = 1 - (normal.Z * normal.Z);
+            if (flat < 1 - SamePlane)
+            {
+                return false;
+            }
+
+            var place = middle + (new Point3(normal.X * normal.Z, normal.Y * normal.Z, -flat) * (layer / (2 * flat)));
+            for (int step = 0; step < WallSteps; step++)
+            {
+                int side = -1;
+                double outside = -Coplanar;
+                for (int k = 0; k < 3; k++)
+                {
+                    Point3 a = mesh.Vertices[mesh.Triangles[(3 * t) + k]], b = mesh.Vertices[mesh.Triangles[(3 * t) + ((k + 1) % 3)]];
+                    double inside = Point3.Dot(Point3.Cross(b - a, place - a), normal) / (b - a).Length;
+                    (side, outside) = inside < outside ? (k, inside) : (side, outside);
+                }
+
+                if (side < 0)
+                {
+                    return true;
+                }
+
+                t = across[(3 * t) + side] / 3;
+                if (Point3.Dot(faces[t].Normal, normal) < SamePlane)
+                {
+                    return false;
+                }
+            }
+
+            return false;
+        }
+
         (double Area, double Standing, double Span, Point3 Middle) Grow(int first)
         {
             double area = 0, border = 0, standing = 0;
@@ -94,7 +140,7 @@ internal static class OverhangMeter
 
                     double length = (b - a).Length;
                     border += length;
-                    standing += faces[other].Low < Math.Min(a.Z, b.Z) - (layer / 2) ? length : 0;
+                    standing += GoesDown(other, (a + b) * 0.5) ? length : 0;
                 }
             }
 
@@ -127,13 +173,16 @@ internal static class OverhangMeter
         return hull.Count < 3 ? 0 : least;
     }
 
-    private readonly record struct Face(double Area, double Slope, double Low, double High);
+    private readonly record struct Face(double Area, Point3 Normal, double Low, double High)
+    {
+        public double Slope => Normal.Z;
+    }
 
     private static Face FaceOf(Mesh mesh, int t)
     {
         Point3 a = mesh.Vertices[mesh.Triangles[3 * t]], b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
         var normal = Point3.Cross(b - a, c - a);
         double size = normal.Length;
-        return new(size / 2, size > 0 ? normal.Z / size : 0, Math.Min(a.Z, Math.Min(b.Z, c.Z)), Math.Max(a.Z, Math.Max(b.Z, c.Z)));
+        return new(size / 2, size > 0 ? normal * (1 / size) : default, Math.Min(a.Z, Math.Min(b.Z, c.Z)), Math.Max(a.Z, Math.Max(b.Z, c.Z)));
     }
 }

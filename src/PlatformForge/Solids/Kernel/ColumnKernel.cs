@@ -38,6 +38,16 @@ internal sealed class ColumnKernel(BlockTable blocks)
         throw new BrokenInvariantException($"Solids: surfaces still cross along an edge after {KernelLimits.GreatestRounds} rounds (law 2: the order of surfaces is constant).");
     }
 
+    /// <summary>The volume alone, mm³, without levels, mesh or checks of it.</summary>
+    public double Volume()
+    {
+        var faces = Subdivide();
+        var columns = new FaceColumns(blocks, faces);
+        double volume = ColumnVolume.Of(blocks, faces, columns);
+        columns.GiveBack();
+        return volume;
+    }
+
     private PlanFaces Subdivide()
     {
         var noder = new PlanNoder(blocks.U.Length);
@@ -76,14 +86,20 @@ internal sealed class ColumnKernel(BlockTable blocks)
         var store = new PolygonStore(4 * faces.EdgeCount);
         new SolidMesher(faces, columns, levels, store).Mesh();
         var mesh = ManifoldStitcher.Stitch(store, Places(faces.Plan, levels));
-        double volume = mesh.Volume(), columnVolume = PolygonVolume.Of(store, faces.Plan, levels);
+        var (enclosed, over) = PolygonVolume.Of(store, faces.Plan, levels);
+        double volume = mesh.Volume(), columnVolume = ColumnVolume.Of(blocks, faces, columns);
         store.GiveBack();
-        if (Math.Abs(volume - columnVolume) > KernelLimits.VolumeAgreement * Math.Abs(columnVolume))
+        if (Math.Abs(volume - enclosed) > KernelLimits.VolumeAgreement * Math.Abs(enclosed))
         {
-            throw new BrokenInvariantException($"Solids: the mesh encloses {volume:R} mm³ and its polygons {columnVolume:R} mm³ (law 3).");
+            throw new BrokenInvariantException($"Solids: the mesh encloses {volume:R} mm³ and its polygons {enclosed:R} mm³ (law 3).");
         }
 
-        return new(mesh, columnVolume);
+        if (Math.Abs(enclosed - columnVolume) > (KernelLimits.Straightened * columnVolume) + (KernelLimits.SameLevel * over))
+        {
+            throw new BrokenInvariantException($"Solids: the polygons enclose {enclosed:R} mm³ and the columns {columnVolume:R} mm³ (law 3).");
+        }
+
+        return new(mesh, columnVolume) { MeshVolume = enclosed };
     }
 
     private Point3[] Places(NodedPlan plan, NodeLevels levels)

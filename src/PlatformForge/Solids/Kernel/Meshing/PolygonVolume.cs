@@ -9,10 +9,10 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 /// </summary>
 internal static class PolygonVolume
 {
-    /// <summary>Volume in mm³.</summary>
-    public static double Of(PolygonStore store, NodedPlan plan, NodeLevels levels)
+    /// <summary>Volume in mm³, and the area in plan of all tops and bottoms in mm².</summary>
+    public static (double Volume, double Area) Of(PolygonStore store, NodedPlan plan, NodeLevels levels)
     {
-        double volume = 0, lost = 0;
+        double volume = 0, lost = 0, area = 0;
         var triangles = store.Triangle.Span;
         for (int i = 0; i < triangles.Length; i += 3)
         {
@@ -23,10 +23,13 @@ internal static class PolygonVolume
                 continue; // upright
             }
 
-            double term = (plan.Turn(na, nb, nc) * (levels.Height(a) + levels.Height(b) + levels.Height(c)) / 6) - lost, sum = volume + term;
+            double turn = plan.Turn(na, nb, nc);
+            area += Math.Abs(turn);
+            double term = (turn * (levels.Height(a) + levels.Height(b) + levels.Height(c)) / 6) - lost, sum = volume + term;
             (lost, volume) = (sum - volume - term, sum);
         }
 
-        return volume * Tolerances.GridStep * Tolerances.GridStep;
+        const double square = Tolerances.GridStep * Tolerances.GridStep;
+        return (volume * square, area * square / 2);
     }
 }
