@@ -28,7 +28,15 @@ public enum Paint : byte
 /// <param name="Upper">Upper surface.</param>
 /// <param name="Action">Add or remove.</param>
 /// <param name="Paint">What the surfaces that this block leaves behind show.</param>
-public sealed record ColumnBlock(Point2[] Outline, HeightPlane Lower, HeightPlane Upper, BlockAction Action, Paint Paint);
+public sealed record ColumnBlock(Point2[] Outline, HeightPlane Lower, HeightPlane Upper, BlockAction Action, Paint Paint)
+{
+    /// <summary>
+    /// Names of the wall faces that the outline makes, one for each of its sides, from corner i to the next; null where a side's is not named, empty where
+    /// none is. A name is for all wall of the block's paint along the side: whatever is cut into it later keeps it. Sides with one name that follow one
+    /// another make one face, however often it bends.
+    /// </summary>
+    public IReadOnlyList<string?> WallFaces { get; init; } = [];
+}
 
 /// <summary>
 /// A finished solid: a closed, oriented 2-manifold mesh and the volume that its columns have, in mm³.

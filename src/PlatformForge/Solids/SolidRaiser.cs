@@ -1,5 +1,6 @@
 using PlatformForge.Solids.Kernel;
 using PlatformForge.Solids.Kernel.Noding;
+using PlatformForge.Solids.Reliefs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Solids;
@@ -12,11 +13,13 @@ public static class SolidRaiser
     /// the mesh is not closed, oriented, free of degenerate triangles and of the columns' volume. Nothing standing gives an
     /// empty mesh.
     /// </summary>
-    public static Solid Raise(IReadOnlyList<ColumnBlock> blocks)
+    /// <param name="blocks">Blocks in order.</param>
+    /// <param name="reliefs">What takes the place of named wall faces, by name; their volume is part of the solid's.</param>
+    public static Solid Raise(IReadOnlyList<ColumnBlock> blocks, IReadOnlyDictionary<string, IWallRelief>? reliefs = null)
     {
         ArgumentNullException.ThrowIfNull(blocks);
         var table = new BlockTable(blocks);
-        return table.Count == 0 ? new(new([], [], []), 0) : new ColumnKernel(table).Raise();
+        return table.Count == 0 ? new(new([], [], []), 0) : new ColumnKernel(table, reliefs).Raise();
     }
 
     /// <summary>

@@ -1,6 +1,8 @@
+using System.Runtime.InteropServices;
 using PlatformForge.Geometry;
 using PlatformForge.Solids.Kernel.Meshing;
 using PlatformForge.Solids.Kernel.Noding;
+using PlatformForge.Solids.Reliefs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Solids.Kernel;
@@ -9,7 +11,7 @@ namespace PlatformForge.Solids.Kernel;
 /// From blocks to a solid: node all outlines into one plan, find the column over each of its faces, then mesh tops, bottoms and
 /// walls between shared levels.
 /// </summary>
-internal sealed class ColumnKernel(BlockTable blocks)
+internal sealed class ColumnKernel(BlockTable blocks, IReadOnlyDictionary<string, IWallRelief>? reliefs = null)
 {
     private readonly GrowingArray<(double U, double V)> extraPoints = new(4);
 
@@ -84,12 +86,14 @@ internal sealed class ColumnKernel(BlockTable blocks)
     private Solid Mesh(PlanFaces faces, FaceColumns columns, NodeLevels levels)
     {
         var store = new PolygonStore(4 * faces.EdgeCount);
-        new SolidMesher(faces, columns, levels, store).Mesh();
-        var mesh = ManifoldStitcher.Stitch(store, Places(faces.Plan, levels));
-        var (enclosed, over) = PolygonVolume.Of(store, faces.Plan, levels);
-        double volume = mesh.Volume(), columnVolume = ColumnVolume.Of(blocks, faces, columns);
+        var places = Places(faces.Plan, levels);
+        var relief = reliefs is { Count: > 0 } && blocks.FaceNames.Count > 0 ? new ReliefMesher(blocks, faces.Plan, levels, reliefs) : null;
+        var (enclosed, over) = new SolidMesher(faces, columns, levels, store).Mesh(places, relief);
+        var mesh = ManifoldStitcher.Stitch(store, CollectionsMarshal.AsSpan(places));
+        double volume = mesh.Volume(), columnVolume = ColumnVolume.Of(blocks, faces, columns) + (relief?.Volume ?? 0);
+        double taken = Tolerances.GridStep * (relief?.Area ?? 0); // nodes of a taken panel's border lie off its plane by half a step
         store.GiveBack();
-        if (Math.Abs(volume - enclosed) > KernelLimits.VolumeAgreement * Math.Abs(enclosed))
+        if (Math.Abs(volume - enclosed) > (KernelLimits.VolumeAgreement * Math.Abs(enclosed)) + taken)
         {
             throw new BrokenInvariantException($"Solids: the mesh encloses {volume:R} mm³ and its polygons {enclosed:R} mm³ (law 3).");
         }
@@ -102,14 +106,16 @@ internal sealed class ColumnKernel(BlockTable blocks)
         return new(mesh, columnVolume) { MeshVolume = enclosed };
     }
 
-    private Point3[] Places(NodedPlan plan, NodeLevels levels)
+    private List<Point3> Places(NodedPlan plan, NodeLevels levels)
     {
-        var places = new Point3[levels.Count];
-        for (int level = 0; level < places.Length; level++)
+        var places = new List<Point3>(levels.Count);
+        CollectionsMarshal.SetCount(places, levels.Count);
+        var span = CollectionsMarshal.AsSpan(places);
+        for (int level = 0; level < span.Length; level++)
         {
             int node = levels.NodeOf(level);
             var p = blocks.Frame.ToPlan(plan.U[node], plan.V[node]);
-            places[level] = new(p.X, p.Y, levels.Height(level));
+            span[level] = new(p.X, p.Y, levels.Height(level));
         }
 
         return places;

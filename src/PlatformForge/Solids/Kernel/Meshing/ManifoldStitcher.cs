@@ -31,9 +31,9 @@ internal sealed class ManifoldStitcher
     }
 
     /// <summary>The finished mesh; fails if a directed side has no opposite.</summary>
-    public static Mesh Stitch(PolygonStore store, Point3[] places)
+    public static Mesh Stitch(PolygonStore store, ReadOnlySpan<Point3> places)
     {
-        var stitcher = new ManifoldStitcher(store, places);
+        var stitcher = new ManifoldStitcher(store, places.ToArray());
         stitcher.Sort();
         for (int level = 0; level < places.Length; level++)
         {

@@ -3,7 +3,7 @@ using PlatformForge.Solids.Kernel.Noding;
 namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>Meshes panels of wall. Unrolled, a panel is monotone along its line: a foot and a top between two uprights.</summary>
-internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreases creases, WallPanels panels, PolygonStore store)
+internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreases creases, WallPanels panels, PolygonStore store, ReliefMesher? reliefs)
 {
     /// <summary>Steps of height in a millimetre: fine enough to keep levels apart, coarse enough for exact areas in 64 bits.</summary>
     private const double HeightSteps = 1 << 17;
@@ -58,7 +58,13 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
             ring.Add(top[i]);
         }
 
-        Emit(facesRight, paint);
+        if (reliefs?.Takes(strip.Face) == true)
+        {
+            reliefs.Add(new(first, s, strip.Face, facesRight, paint, facesRight ? ring.Span.ToArray() : [.. ring.Span.ToArray().Reverse()]));
+            return;
+        }
+
+        Emit(store, facesRight, paint);
     }
 
     private void AddIfNeeded(GrowingArray<int> chain, int level)
@@ -69,7 +75,7 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
         }
     }
 
-    private void Emit(bool facesRight, byte paint)
+    private void Emit(PolygonStore store, bool facesRight, byte paint)
     {
         var corners = ring.Span;
         int start = store.Count, n = corners.Length;
@@ -81,8 +87,7 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
         store.Close(start);
         if (n == 4 && levels.NodeOf(corners[0]) == levels.NodeOf(corners[3]) && levels.NodeOf(corners[1]) == levels.NodeOf(corners[2]))
         {
-            store.AddTriangle(start, start + 1, start + 2, paint);
-            store.AddTriangle(start, start + 2, start + 3, paint);
+            CutFour(start, facesRight, levels.Height(corners[3]) <= levels.Height(corners[2]), paint);
             return;
         }
 
@@ -99,6 +104,15 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
                 store.AddTriangle(start + n - 1 - a, start + n - 1 - c, start + n - 1 - b, paint);
             }
         }
+    }
+
+    /// <summary>From the far foot to the near top, or from the near foot to the far top where that is the lower one.</summary>
+    private void CutFour(int start, bool facesRight, bool nearTop, byte paint)
+    {
+        // Of a wall seen from the other side the corners come in the other order: far and near change places.
+        int apex = facesRight == nearTop ? 3 : 0, foot = facesRight ? 1 : 2, top = 3 - foot;
+        store.AddTriangle(start + apex, start + ((apex + foot) & 3), start + ((apex + foot + 1) & 3), paint);
+        store.AddTriangle(start + apex, start + ((apex + top) & 3), start + ((apex + top + 1) & 3), paint);
     }
 
     /// <summary>Unrolls a panel: along its line, and up.</summary>

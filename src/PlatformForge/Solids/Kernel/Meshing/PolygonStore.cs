@@ -35,21 +35,25 @@ internal sealed class PolygonStore(int corners)
         Last[from] = Count - 1;
     }
 
-    /// <summary>Turns the loops from one corner on the other way round.</summary>
-    public void Reverse(int from)
-    {
-        for (int corner = from; corner < Count; corner++)
-        {
-            (Next[corner], Last[corner]) = (Last[corner], Next[corner]);
-        }
-    }
-
     public void AddTriangle(int a, int b, int c, byte paint)
     {
         Triangle.Add(a);
         Triangle.Add(b);
         Triangle.Add(c);
         Paint.Add(paint);
+    }
+
+    /// <summary>A convex quadrangle.</summary>
+    public void AddQuad(int a, int b, int c, int d, byte paint)
+    {
+        int start = Count;
+        Add(a);
+        Add(b);
+        Add(c);
+        Add(d);
+        Close(start);
+        AddTriangle(start, start + 1, start + 2, paint);
+        AddTriangle(start, start + 2, start + 3, paint);
     }
 
     public void Clear()

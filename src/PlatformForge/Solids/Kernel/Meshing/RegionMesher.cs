@@ -27,7 +27,7 @@ internal sealed class RegionMesher
         (this.faces, this.columns, this.levels, this.creases, this.seams, this.store) = (faces, columns, levels, creases, seams, store);
         keeps = ArrayPool<bool>.Shared.Rent(columns.Total);
         keeps.AsSpan(0, columns.Total).Clear();
-        sweep = new(faces.Plan);
+        sweep = new();
         KeepFolded();
     }
 
@@ -251,7 +251,8 @@ internal sealed class RegionMesher
         {
             foreach (int level in border.Span.Slice(one.From, one.Count))
             {
-                sweep.Add(level, levels.NodeOf(level));
+                int node = levels.NodeOf(level);
+                sweep.Add(level, faces.Plan.U[node], faces.Plan.V[node]);
             }
 
             sweep.Close();

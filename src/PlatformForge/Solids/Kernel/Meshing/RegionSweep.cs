@@ -2,25 +2,28 @@ using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Solids.Kernel.Meshing;
 
-/// <summary>Cuts a surface with several borders, or one that turns back on itself, by a plane sweep over its own corners.</summary>
-internal sealed class RegionSweep(NodedPlan plan)
+/// <summary>Cuts a flat polygon with several borders, or one that turns back on itself, by a plane sweep over its own corners.</summary>
+internal sealed class RegionSweep
 {
-    private readonly GrowingArray<int> level = new(64), node = new(64), next = new(64);
+    private readonly GrowingArray<int> level = new(64), next = new(64);
+    private readonly GrowingArray<(int U, int V)> place = new(64);
     private int loopStart;
+
+    public int Count => level.Count;
 
     public void Clear()
     {
         level.Clear();
-        node.Clear();
+        place.Clear();
         next.Clear();
         loopStart = 0;
     }
 
-    /// <summary>Appends a corner to the loop; the surface lies on the loop's left in plan.</summary>
-    public void Add(int atLevel, int atNode)
+    /// <summary>Appends a corner to the loop; the polygon lies on the loop's left.</summary>
+    public void Add(int atLevel, int u, int v)
     {
         level.Add(atLevel);
-        node.Add(atNode);
+        place.Add((u, v));
         next.Add(next.Count + 1);
     }
 
@@ -33,10 +36,13 @@ internal sealed class RegionSweep(NodedPlan plan)
         }
     }
 
+    /// <summary>States which corner follows another along a border, for corners that come in any order.</summary>
+    public void Follow(int corner, int after) => next[corner] = after;
+
     /// <summary>Stores the polygon and its triangles; false, with nothing stored, where its borders touch or cross one another.</summary>
     public bool Cut(PolygonStore store, bool isBottom, byte shown)
     {
-        int n = node.Count;
+        int n = level.Count;
         if (n < 3)
         {
             return false;
@@ -46,7 +52,7 @@ internal sealed class RegionSweep(NodedPlan plan)
         for (int i = 0; i < n; i++)
         {
             rank[order[i]] = i;
-            if (i > 0 && node[order[i]] == node[order[i - 1]])
+            if (i > 0 && place[order[i]] == place[order[i - 1]])
             {
                 return false; // it touches itself here
             }
@@ -73,19 +79,21 @@ internal sealed class RegionSweep(NodedPlan plan)
     public void GiveBack()
     {
         level.GiveBack();
-        node.GiveBack();
+        place.GiveBack();
         next.GiveBack();
     }
 
     private int[] Order()
     {
-        var order = new int[node.Count];
+        const uint sign = 0x80000000;
+        int[] order = new int[level.Count];
+        var keys = new ulong[order.Length];
         for (int i = 0; i < order.Length; i++)
         {
             order[i] = i;
+            keys[i] = ((ulong)((uint)place[i].U ^ sign) << 32) | ((uint)place[i].V ^ sign);
         }
 
-        int[] keys = node.Span.ToArray();
         Array.Sort(keys, order);
         return order;
     }
@@ -96,12 +104,12 @@ internal sealed class RegionSweep(NodedPlan plan)
         int[] u = new int[n], v = new int[n], from = new int[n], to = new int[n];
         for (int i = 0; i < n; i++)
         {
-            (u[i], v[i]) = (plan.U[node[order[i]]], plan.V[node[order[i]]]);
+            (u[i], v[i]) = place[order[i]];
             int a = rank[i], b = rank[next[i]];
             (from[i], to[i]) = a < b ? (a, b) : (b, a);
         }
 
-        return new() { U = u, V = v, From = from, To = to, ToggleStart = new int[n + 1], Toggle = [], Line = [], LineLength = [] };
+        return new() { U = u, V = v, From = from, To = to, ToggleStart = new int[n + 1], Toggle = [], Line = [], LineLength = [], OnRight = [], OnLeft = [] };
     }
 
     /// <summary>Cuts the pieces on the surface's side of its borders; they follow one another over diagonals.</summary>
@@ -150,20 +158,17 @@ internal sealed class RegionSweep(NodedPlan plan)
 
     private void Emit(PolygonStore store, PlanFaces pieces, int[] order, GrowingArray<(int A, int B, int C)> triangles, bool isBottom, byte shown)
     {
-        int start = store.Count, n = order.Length, loop = start;
+        int start = store.Count, n = order.Length;
         for (int i = 0; i < n; i++)
         {
             store.Add(level[i]);
-            if (next[i] <= i)
-            {
-                store.Close(loop);
-                loop = store.Count;
-            }
         }
 
-        if (isBottom)
+        for (int i = 0; i < n; i++)
         {
-            store.Reverse(start);
+            var (from, to) = isBottom ? (next[i], i) : (i, next[i]);
+            store.Next[start + from] = start + to;
+            store.Last[start + to] = start + from;
         }
 
         foreach (var (a, b, c) in triangles.Span)

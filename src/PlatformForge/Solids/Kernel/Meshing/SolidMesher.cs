@@ -1,3 +1,4 @@
+using PlatformForge.Geometry;
 using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Solids.Kernel.Meshing;
@@ -5,7 +6,10 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 /// <summary>Tops, bottoms and walls as polygons that share their corners.</summary>
 internal sealed class SolidMesher(PlanFaces faces, FaceColumns columns, NodeLevels levels, PolygonStore store)
 {
-    public void Mesh()
+    /// <param name="places">Where the levels are; reliefs' vertices are added.</param>
+    /// <param name="reliefs">What takes the place of named wall faces; null for nothing.</param>
+    /// <returns>What the plain polygons enclose in mm³ with what reliefs add, and the area in mm² over which walls or levels may have moved.</returns>
+    public (double Volume, double Moved) Mesh(List<Point3> places, ReliefMesher? reliefs)
     {
         var creases = new LevelCreases(levels.Count);
         var seams = new SurfaceSeams(faces, columns, levels, creases);
@@ -16,10 +20,22 @@ internal sealed class SolidMesher(PlanFaces faces, FaceColumns columns, NodeLeve
             store.Clear();
         }
 
-        new PanelMesher(faces, levels, creases, panels, store).Mesh();
+        new PanelMesher(faces, levels, creases, panels, store, reliefs).Mesh();
+        var (volume, area) = PolygonVolume.Of(store, faces.Plan, levels);
+        if (reliefs is not null)
+        {
+            var plain = new PolygonStore(64);
+            reliefs.MeshPlain(plain);
+            volume += PolygonVolume.Of(plain, faces.Plan, levels).Volume;
+            plain.GiveBack();
+            reliefs.Mesh(panels, store, places);
+            volume += reliefs.Volume;
+        }
+
         regions.GiveBack();
         panels.GiveBack();
         seams.GiveBack();
         creases.GiveBack();
+        return (volume, area);
     }
 }

@@ -154,7 +154,9 @@ internal sealed class SurfaceSeams
             bool ended = standing;
             if (standing)
             {
-                seams.Strips.Add(new(edge, lowNear, near, lowFar, far, facesRight, paint));
+                var plan = seams.faces.Plan;
+                var name = facesRight ? plan.OnRight[edge] : plan.OnLeft[edge];
+                seams.Strips.Add(new(edge, lowNear, near, lowFar, far, facesRight, paint, name.Paint == paint ? name.Face : 0));
             }
 
             (standing, facesRight, paint, lowNear, lowFar) = (wall, right, shown, near, far);

@@ -16,6 +16,7 @@ internal sealed class WallPanels
     private readonly bool[] ends;
     private readonly int[] next;
     private readonly bool[] follows;
+    private readonly Dictionary<(int Strip, bool Far), int> folds = [];
 
     public WallPanels(PlanFaces faces, NodeLevels levels, LevelCreases creases, ReadOnlySpan<WallStrip> whole)
     {
@@ -62,6 +63,9 @@ internal sealed class WallPanels
         while (level < levels.Count && !ends[level]);
         return level;
     }
+
+    /// <summary>The strip of the same named face that goes on round a bend at one of a strip's ends, or −1.</summary>
+    public int Beyond(int strip, bool far) => folds.TryGetValue((strip, far), out int other) ? other : -1;
 
     public void GiveBack()
     {
@@ -141,8 +145,35 @@ internal sealed class WallPanels
             }
         }
 
+        for (int s = 0; s < strips.Count; s++)
+        {
+            if (strips[s].Face > 0)
+            {
+                Fold(s, false, meeting, first);
+                Fold(s, true, meeting, first);
+            }
+        }
+
         ArrayPool<int>.Shared.Return(meeting);
         ArrayPool<int>.Shared.Return(first);
+    }
+
+    /// <summary>Notes what a named face goes on with round a bend: a strip of its own, of the same height there, with nothing else at the joint.</summary>
+    private void Fold(int s, bool far, int[] meeting, int[] first)
+    {
+        ref var strip = ref strips[s];
+        var (low, high) = far ? (strip.FarLow, strip.FarHigh) : (strip.NearLow, strip.NearHigh);
+        if ((far ? next[s] >= 0 : follows[s]) || meeting[low] != 2 || high <= low || After(low) != high)
+        {
+            return;
+        }
+
+        int entry = first[low] ^ (far ? ~s : s), other = entry < 0 ? ~entry : entry;
+        bool rightEnd = far == strip.FacesRight, otherRightEnd = entry < 0 == strips[other].FacesRight;
+        if (strips[other].Face == strip.Face && strips[other].Paint == strip.Paint && rightEnd != otherRightEnd)
+        {
+            folds[(s, far)] = other;
+        }
     }
 
     /// <summary>Counts the strips along each piece of a joint, and keeps their numbers combined: of two either gives the other.</summary>

@@ -10,8 +10,9 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 /// <param name="FarHigh">Upper level at the far end.</param>
 /// <param name="FacesRight">Whether air is on the edge's right.</param>
 /// <param name="Paint">Paint of the material behind it.</param>
-internal readonly record struct WallStrip(int Edge, int NearLow, int NearHigh, int FarLow, int FarHigh, bool FacesRight, byte Paint)
+/// <param name="Face">Number of the named wall face that it is part of; nought for none.</param>
+internal readonly record struct WallStrip(int Edge, int NearLow, int NearHigh, int FarLow, int FarHigh, bool FacesRight, byte Paint, int Face)
 {
     /// <summary>Whether two strips along one line can be one panel.</summary>
-    public bool ShowsAs(in WallStrip other) => FacesRight == other.FacesRight && Paint == other.Paint;
+    public bool ShowsAs(in WallStrip other) => FacesRight == other.FacesRight && Paint == other.Paint && Face == other.Face;
 }

@@ -24,6 +24,7 @@ internal sealed class BlockTable
 
         U = new double[RingStart[Count]];
         V = new double[RingStart[Count]];
+        WallFace = new int[RingStart[Count]];
         Lower = new int[Count];
         Upper = new int[Count];
         Adds = new bool[Count];
@@ -39,6 +40,7 @@ internal sealed class BlockTable
             Lower[i] = Enter(block.Lower, known, planes);
             Upper[i] = Enter(block.Upper, known, planes);
             LayRing(i, block.Outline);
+            LayFaces(i, block.WallFaces);
         }
 
         Planes = planes.Span.ToArray();
@@ -54,6 +56,12 @@ internal sealed class BlockTable
     public double[] U { get; }
 
     public double[] V { get; }
+
+    /// <summary>Number of the named wall face that the side from each corner on makes; nought for none.</summary>
+    public int[] WallFace { get; }
+
+    /// <summary>Names of wall faces; number i is name i − 1.</summary>
+    public List<string> FaceNames { get; } = [];
 
     public int[] Lower { get; }
 
@@ -94,6 +102,24 @@ internal sealed class BlockTable
         }
 
         return id;
+    }
+
+    private void LayFaces(int block, IReadOnlyList<string?> names)
+    {
+        for (int i = 0; i < Math.Min(names.Count, RingStart[block + 1] - RingStart[block]); i++)
+        {
+            if (names[i] is { } name)
+            {
+                int known = FaceNames.IndexOf(name);
+                if (known < 0)
+                {
+                    FaceNames.Add(name);
+                    known = FaceNames.Count - 1;
+                }
+
+                WallFace[RingStart[block] + i] = known + 1;
+            }
+        }
     }
 
     private void LayRing(int block, Point2[] outline)

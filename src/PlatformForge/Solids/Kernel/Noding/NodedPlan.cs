@@ -24,6 +24,11 @@ internal sealed class NodedPlan
 
     public required double[] LineLength { get; init; }
 
+    /// <summary>The named wall faces that look to the right and left of each edge, seen from its lower node.</summary>
+    public required WallName[] OnRight { get; init; }
+
+    public required WallName[] OnLeft { get; init; }
+
     public int NodeCount => U.Length;
 
     public int EdgeCount => From.Length;

@@ -57,6 +57,7 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
         int[] from = new int[edges.Count], to = new int[edges.Count], toggleStart = new int[edges.Count + 1];
         var line = new int[edges.Count];
         var lineLength = new double[edges.Count];
+        WallName[] right = new WallName[edges.Count], left = new WallName[edges.Count];
         var toggle = new GrowingArray<int>(2 * edges.Count);
         for (int e = 0; e < edges.Count; e++)
         {
@@ -71,6 +72,14 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
                     (line[e], lineLength[e]) = (segment.Line, segment.LineLength);
                 }
 
+                if (segment.OnRight.Face + segment.OnLeft.Face > 0)
+                {
+                    // A straight segment's nodes are in the order of its ends.
+                    bool ahead = rank[segment.From] < rank[segment.To];
+                    var (onRight, onLeft) = ahead ? (segment.OnRight, segment.OnLeft) : (segment.OnLeft, segment.OnRight);
+                    (right[e], left[e]) = (onRight.Face > 0 ? onRight : right[e], onLeft.Face > 0 ? onLeft : left[e]);
+                }
+
                 for (int t = segment.FirstToggle; t >= 0; t = toggles[t].Next)
                 {
                     toggle.Add(toggles[t].Block);
@@ -81,7 +90,7 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
             toggleStart[e + 1] = toggle.Count;
         }
 
-        var plan = new NodedPlan { U = u, V = v, From = from, To = to, ToggleStart = toggleStart, Toggle = toggle.Span.ToArray(), Line = line, LineLength = lineLength };
+        var plan = new NodedPlan { U = u, V = v, From = from, To = to, ToggleStart = toggleStart, Toggle = toggle.Span.ToArray(), Line = line, LineLength = lineLength, OnRight = right, OnLeft = left };
         toggle.GiveBack();
         edges.GiveBack();
         firstParent.GiveBack();

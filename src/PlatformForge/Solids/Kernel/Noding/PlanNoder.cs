@@ -27,6 +27,7 @@ internal sealed class PlanNoder(int expected)
             if (segment >= 0)
             {
                 AddToggle(segment, block);
+                Name(segment, lastNode, blocks.WallFace[i == start ? end - 1 : i - 1], blocks.Adds[block], blocks.Paints[block]);
             }
 
             (lastU, lastV, lastNode) = (u, v, node);
@@ -63,7 +64,9 @@ internal sealed class PlanNoder(int expected)
         int a = plan.From[edge], b = plan.To[edge];
         int from = nodes.Enter(plan.U[a], plan.V[a]), to = nodes.Enter(plan.U[b], plan.V[b]);
         int segment = Segment(plan.U[a], plan.V[a], plan.U[b], plan.V[b], from, to);
-        (segments[segment].Line, segments[segment].LineLength) = (plan.Line[edge], plan.LineLength[edge]);
+        ref var s = ref segments[segment];
+        (s.Line, s.LineLength) = (plan.Line[edge], plan.LineLength[edge]);
+        (s.OnRight, s.OnLeft) = s.From == from ? (plan.OnRight[edge], plan.OnLeft[edge]) : (plan.OnLeft[edge], plan.OnRight[edge]);
         foreach (int block in plan.Toggles(edge))
         {
             AddToggle(segment, block);
@@ -99,6 +102,25 @@ internal sealed class PlanNoder(int expected)
         }
 
         return segment;
+    }
+
+    /// <summary>A block that is put in place has its walls look out of its ring, to the right of its sides; one that is taken out leaves walls that look in.</summary>
+    private void Name(int segment, int fromNode, int face, bool adds, byte paint)
+    {
+        if (face == 0)
+        {
+            return;
+        }
+
+        ref var s = ref segments[segment];
+        if ((s.From == fromNode) == adds)
+        {
+            s.OnRight = new(face, paint);
+        }
+        else
+        {
+            s.OnLeft = new(face, paint);
+        }
     }
 
     private void AddToggle(int segment, int block)

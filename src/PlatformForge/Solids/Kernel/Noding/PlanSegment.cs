@@ -10,6 +10,9 @@ internal struct PlanSegment
     public int Line;
     public double LineLength;
 
+    /// <summary>The named wall faces that look to its right and left, with the paint of what is behind them; see <see cref="WallName"/>.</summary>
+    public WallName OnRight, OnLeft;
+
     public PlanSegment(double startU, double startV, double endU, double endV, int from, int to, int line)
     {
         (StartU, StartV, AheadU, AheadV) = (startU, startV, endU - startU, endV - startV);

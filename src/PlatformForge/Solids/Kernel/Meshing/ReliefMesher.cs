@@ -1,0 +1,145 @@
+using PlatformForge.Geometry;
+using PlatformForge.Solids.Kernel.Noding;
+using PlatformForge.Solids.Reliefs;
+using PlatformForge.Units;
+
+namespace PlatformForge.Solids.Kernel.Meshing;
+
+/// <summary>
+/// Puts reliefs in the place of named wall faces' plain panels. A relief has the panel's border, vertex for vertex, so it closes with what is
+/// around it; what it stands out or is sunk is counted in closed form.
+/// </summary>
+internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels levels, IReadOnlyDictionary<string, IWallRelief> reliefs)
+{
+    private readonly List<FlatPanel> flats = [];
+
+    /// <summary>What reliefs add to plain walls, mm³.</summary>
+    public double Volume { get; private set; }
+
+    /// <summary>Area in mm² of the panels taken.</summary>
+    public double Area { get; private set; }
+
+    public bool Takes(int face) => face > 0 && reliefs.ContainsKey(blocks.FaceNames[face - 1]);
+
+    public void Add(FlatPanel panel) => flats.Add(panel);
+
+    /// <summary>The plain panels, for their volume.</summary>
+    public void MeshPlain(PolygonStore store)
+    {
+        var sweep = new RegionSweep();
+        foreach (var flat in flats)
+        {
+            var piece = Piece(flat, 0);
+            sweep.Clear();
+            for (int i = 0; i < flat.Corners.Length; i++)
+            {
+                sweep.Add(flat.Corners[i], piece.Along(i), piece.Up(i));
+            }
+
+            sweep.Close();
+            if (!sweep.Cut(store, isBottom: false, flat.Paint))
+            {
+                throw new BrokenInvariantException("Solids: a wall panel's border crosses itself.");
+            }
+        }
+
+        sweep.GiveBack();
+    }
+
+    /// <summary>Meshes all reliefs; places of new vertices follow those of the levels.</summary>
+    public void Mesh(WallPanels panels, PolygonStore store, List<Point3> places)
+    {
+        var flatOf = new Dictionary<int, int>();
+        for (int i = 0; i < flats.Count; i++)
+        {
+            flatOf[flats[i].First] = flatOf[flats[i].Last] = i;
+        }
+
+        var done = new bool[flats.Count];
+        for (int i = 0; i < flats.Count; i++)
+        {
+            if (!done[i])
+            {
+                Run(Chain(i, panels, flatOf, done), store, places);
+            }
+        }
+    }
+
+    /// <summary>All flat panels that go on from one another round bends, from left to right; a ring is opened at the given one's left end.</summary>
+    private List<FlatPanel> Chain(int start, WallPanels panels, Dictionary<int, int> flatOf, bool[] done)
+    {
+        int first = start;
+        while (Beyond(flats[first].LeftEnd) is >= 0 and var left && left != start)
+        {
+            first = left;
+        }
+
+        var chain = new List<FlatPanel>();
+        for (int at = first; at >= 0 && !done[at]; at = Beyond(flats[at].RightEnd))
+        {
+            done[at] = true;
+            chain.Add(flats[at]);
+        }
+
+        return chain;
+
+        int Beyond((int Strip, bool Far) end) => panels.Beyond(end.Strip, end.Far) is >= 0 and var strip ? flatOf.GetValueOrDefault(strip, -1) : -1;
+    }
+
+    private void Run(List<FlatPanel> chain, PolygonStore store, List<Point3> places)
+    {
+        var pieces = new List<ReliefPiece>();
+        foreach (var flat in chain)
+        {
+            pieces.Add(Piece(flat, pieces.Count == 0 ? 0 : pieces[^1].End));
+        }
+
+        string name = blocks.FaceNames[chain[0].Face - 1];
+        var panel = new WallPanel(name, Border(pieces), [0, .. pieces.Select(p => p.End)]);
+        var run = new ReliefRun(pieces, panel, store, places);
+        foreach (var field in reliefs[name].Fields(panel))
+        {
+            run.Enter(field);
+        }
+
+        run.Mesh();
+        Volume += run.Volume;
+        Area += pieces.Sum(p => (p.End - p.Start) * (p.Corners.Max(c => c.Place.Y) - p.Corners.Min(c => c.Place.Y)));
+    }
+
+    private ReliefPiece Piece(FlatPanel flat, double start)
+    {
+        var places = flat.Corners.Select(level => (Level: level, Plan: blocks.Frame.ToPlan(plan.U[levels.NodeOf(level)], plan.V[levels.NodeOf(level)]))).ToArray();
+
+        // The border begins with its foot at one end: the left one, or for a wall seen from the other side, whose corners came the other way round, the last corner's.
+        Point2 left = places[flat.FacesRight ? 0 : ^1].Plan, right = places.MaxBy(p => (p.Plan - left).Length).Plan;
+        double length = (right - left).Length;
+        if (!flat.FacesRight)
+        {
+            (left, right) = (right, left);
+        }
+
+        var ahead = (right - left) * (1 / length);
+        return new(left, right, start, flat.Paint, [.. places.Select(p => new ReliefCorner(p.Level, new(start + Point2.Dot(p.Plan - left, ahead), levels.Height(p.Level))))]);
+    }
+
+    /// <summary>The whole border counter-clockwise: feet from left to right, the right end, tops from right to left, the left end.</summary>
+    private static List<Point2> Border(List<ReliefPiece> pieces)
+    {
+        var feet = new List<Point2>();
+        var tops = new List<Point2>();
+        for (int i = 0; i < pieces.Count; i++)
+        {
+            var piece = pieces[i];
+            var foot = piece.Foot.Select(c => c.Place);
+            var rest = piece.AboveFoot.Select(c => c.Place).ToList();
+            feet.AddRange(i == 0 ? foot : foot.Skip(1));
+
+            // Between pieces, what stands over the right end's foot is the next one's to tell, and the left end's upright is not border.
+            var top = i + 1 < pieces.Count ? rest.Skip(1) : rest;
+            tops.InsertRange(0, top);
+        }
+
+        return [.. feet, .. tops];
+    }
+}

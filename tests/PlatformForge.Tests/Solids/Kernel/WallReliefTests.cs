@@ -1,0 +1,170 @@
+using FsCheck.Xunit;
+using PlatformForge.Geometry;
+using PlatformForge.Solids;
+using PlatformForge.Solids.Reliefs;
+using PlatformForge.Tests.Meshes;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Solids.Kernel;
+
+/// <summary>Reliefs in the place of named wall faces: closed with what is around them, and of a volume anyone can work out.</summary>
+public class WallReliefTests
+{
+    private const string Front = "front of face 1";
+
+    [Fact]
+    public void A_field_sunk_into_a_straight_wall_takes_its_box()
+    {
+        var block = Shapes.Box(0, 0, 40, 10, 0, 12) with { WallFaces = [Front, null, null, null] };
+        var (solid, report) = Raise([block], _ => [new(5, 15, 2, 8, -1.5)]);
+        Assert.Equal(4800 - (10 * 6 * 1.5), report.Volume, 1e-6);
+        Assert.Equal(solid.ColumnVolume, report.Volume, 1e-6);
+        Assert.Equal(16, solid.Mesh.Vertices.Length);
+    }
+
+    [Fact]
+    public void A_field_stands_out_of_the_side_that_is_named_and_no_other()
+    {
+        // The side from (40, 10) to (0, 10) looks towards +y; seen from outside its left end is at x = 40.
+        var block = Shapes.Box(0, 0, 40, 10, 0, 12) with { WallFaces = [null, null, "back", null] };
+        var (solid, report) = Raise([block], _ => [new(5, 15, 2, 8, 0.5)], "back");
+        Assert.Equal(4800 + (10 * 6 * 0.5), report.Volume, 1e-6);
+        var outermost = solid.Mesh.Vertices.Where(v => v.Y > 10).ToArray();
+        Assert.Equal(4, outermost.Length);
+        Assert.All(outermost, v => Assert.InRange(v.X, 25 - 1e-9, 35 + 1e-9));
+    }
+
+    [Fact]
+    public void A_panel_tells_its_border_vertex_for_vertex_and_its_folds()
+    {
+        WallPanel? seen = null;
+        Raise(Arc(3, 100, 0.3, _ => 12), panel => { seen = panel; return [new(1, 2, 1, 2, 0.1)]; });
+        Assert.Equal(Front, seen!.Face);
+        Assert.Equal(4, seen.Folds.Count);
+        double chord = 2 * 100 * Math.Sin(0.05);
+        Assert.Equal(3 * chord, seen.Length, 1e-4);
+        Assert.Equal(8, seen.Border.Count);
+        Assert.Equal((0, 12), seen.At(chord));
+    }
+
+    [Fact]
+    public void A_field_over_a_fold_is_mitred()
+    {
+        // Two facets that meet at a right angle, seen from outside the corner: the floor of a sunk band is shorter by its depth on either side.
+        ColumnBlock block = new([new(0, 0), new(20, 0), new(20, 20), new(0, 20)], new(0), new(10), BlockAction.Add, Paint.Wall) { WallFaces = [Front, Front, null, null] };
+        var (_, report) = Raise([block], _ => [new(15, 25, 2, 8, -1)]);
+        Assert.Equal(4000 - (6 * 1 * 2 * (5 + 4) / 2.0), report.Volume, 1e-6);
+    }
+
+    [Fact]
+    public void A_ring_of_one_name_is_opened_once()
+    {
+        var ring = Shapes.Polygon(8, new(0, 0), 20);
+        ColumnBlock block = new(ring, new(0), new(10), BlockAction.Add, Paint.Wall) { WallFaces = [.. Enumerable.Repeat(Front, 8)] };
+        int panels = 0;
+        Raise([block], panel => { panels++; return [new(1, panel.Length - 1, 2, 8, 0.3)]; });
+        Assert.Equal(1, panels);
+    }
+
+    [Fact]
+    public void What_is_built_against_a_face_parts_it_into_panels()
+    {
+        var wall = Shapes.Box(0, 0, 40, 10, 0, 12) with { WallFaces = [Front, null, null, null] };
+        int panels = 0;
+        Raise([wall, Shapes.Box(18, -5, 22, 1, 0, 12)], panel => { panels++; return [new(2, 5, 2, 8, -0.4)]; });
+        Assert.Equal(2, panels);
+    }
+
+    [Fact]
+    public void A_face_without_a_relief_stays_plain()
+    {
+        var block = Shapes.Box(0, 0, 40, 10, 0, 12) with { WallFaces = [Front, null, null, null] };
+        Assert.Equal(12, SolidRaiser.Raise([block]).Mesh.TriangleCount);
+    }
+
+    [Fact]
+    public void A_field_that_leaves_its_panel_is_refused()
+    {
+        var block = Shapes.Box(0, 0, 40, 10, 0, 12) with { WallFaces = [Front, null, null, null] };
+        Assert.Throws<ArgumentException>(() => Raise([block], _ => [new(35, 41, 2, 8, -1)]));
+        Assert.Throws<ArgumentException>(() => Raise([block], _ => [new(5, 15, 2, 8, -1), new(10, 20, 4, 6, -1)]));
+    }
+
+    [Property(MaxTest = 200)]
+    public void Random_reliefs_on_faceted_and_ramped_walls_are_sound_and_of_their_volume(int seed)
+    {
+        var random = new Random(seed);
+        int facets = 1 + random.Next(6);
+        double radius = 60 + (random.NextDouble() * 400), angle = facets * (0.01 + (random.NextDouble() * 0.1)), fall = random.Next(2) * random.NextDouble() * 6;
+        var blocks = Arc(facets, radius * (random.Next(2) == 0 ? 1 : -1), angle, part => 12 - (fall * part));
+        double plain = SolidRaiser.Raise(blocks).ColumnVolume, expected = 0;
+        var (solid, report) = Raise(blocks, panel =>
+        {
+            var fields = Pattern(panel, random).ToArray();
+            expected += fields.Sum(f => Closed(panel, f, radius, angle / facets));
+            return fields;
+        });
+        double moved = 2 * Tolerances.GridStep * 3 * angle * radius * 12;
+        Assert.InRange(solid.ColumnVolume - plain - expected, -moved, moved);
+        Assert.InRange(report.Volume - solid.ColumnVolume, -2 * moved, 2 * moved);
+        Assert.Equal(0, report.Genus);
+
+        double Closed(WallPanel panel, ReliefField f, double r, double turn)
+        {
+            // Each facet's stretch is a trapezium whose floor is longer or shorter by depth times tan of half the turn at each fold that it ends on.
+            int folds = panel.Folds.Skip(1).SkipLast(1).Count(s => s > f.From && s < f.To);
+            double way = blocks[0].WallFaces[0] is null ? -1 : 1;
+            return (f.High - f.Low) * f.Out * ((f.To - f.From) + (way * folds * f.Out * Math.Tan(turn / 2)));
+        }
+    }
+
+    /// <summary>Rows of rectangles, each a little apart from the next, all inside the panel.</summary>
+    private static IEnumerable<ReliefField> Pattern(WallPanel panel, Random random)
+    {
+        double s = 0.05 + random.NextDouble();
+        while (s < panel.Length - 0.5)
+        {
+            double end = Math.Min(s + 0.3 + (random.NextDouble() * 8), panel.Length - 0.1);
+            var places = new[] { s, end }.Concat(panel.Folds.Where(f => f > s && f < end)).Select(panel.At).ToArray();
+            double foot = places.Max(p => p.Foot) + 0.1, top = places.Min(p => p.Top) - 0.1, z = foot;
+            bool clear = panel.Folds.All(f => Math.Abs(f - s) > 0.3 && Math.Abs(f - end) > 0.3 || f == 0 || f == panel.Length);
+            while (clear && z < top - 0.2)
+            {
+                double high = Math.Min(top, z + 0.2 + (random.NextDouble() * 3));
+                yield return new(s, end, z, high, (random.NextDouble() < 0.5 ? -1 : 1) * (0.05 + (random.NextDouble() * 0.2)));
+                z = high + 0.05 + random.NextDouble();
+            }
+
+            s = end + 0.05 + random.NextDouble();
+        }
+    }
+
+    /// <summary>A wall 3 mm thick along an arc about the origin, its outer face named, or with a radius below nought its inner one; tops are told by the share of the way.</summary>
+    private static ColumnBlock[] Arc(int facets, double radius, double angle, Func<double, double> top)
+    {
+        double r = Math.Abs(radius), step = angle / facets;
+        return [.. Enumerable.Range(0, facets).Select(i =>
+        {
+            Point2 a = Point2.FromAngle(i * step), b = Point2.FromAngle((i + 1) * step);
+            var (outer, inner) = radius > 0 ? (r, r - 3) : (r + 3, r);
+            Point2[] ring = [a * outer, b * outer, b * inner, a * inner];
+            double from = top((double)i / facets), to = top((i + 1.0) / facets);
+            var upper = HeightPlane.Through(new(ring[0].X, ring[0].Y, from), new(ring[1].X, ring[1].Y, to), new(ring[3].X, ring[3].Y, from));
+            return new ColumnBlock(ring, new(0), upper, BlockAction.Add, Paint.Wall) { WallFaces = radius > 0 ? [Front, null, null, null] : [null, null, Front, null] };
+        })];
+    }
+
+    private static (Solid Solid, MeshReport Report) Raise(ColumnBlock[] blocks, Func<WallPanel, IEnumerable<ReliefField>> fields, string face = Front)
+    {
+        var solid = SolidRaiser.Raise(blocks, new Dictionary<string, IWallRelief> { [face] = new Given(fields) });
+        var report = MeshCheck.Inspect(solid.Mesh);
+        Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
+        return (solid, report);
+    }
+
+    private sealed class Given(Func<WallPanel, IEnumerable<ReliefField>> fields) : IWallRelief
+    {
+        public IEnumerable<ReliefField> Fields(WallPanel panel) => fields(panel);
+    }
+}
