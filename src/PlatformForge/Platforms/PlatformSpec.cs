@@ -51,18 +51,19 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
 
     public RibSpec Ribs { get; init; } = new();
 
-    /// <summary>Sockets for running-in boards and other posts, and seats of buildings.</summary>
-    public IReadOnlyList<SocketSpec> Sockets { get; init; } = [];
-
-    /// <summary>Single holes for lamps, posts and screws.</summary>
-    public IReadOnlyList<HoleSpec> Holes { get; init; } = [];
-
-    public FenceSpec? Fence { get; init; }
-
     public WhiteLineSpec? WhiteLine { get; init; }
 
-    /// <summary>All that stands on it and is let into it.</summary>
-    public IReadOnlyList<FeatureSpec> Features => [.. Sockets, .. Fence is { } fence ? [fence] : (FeatureSpec[])[], .. Holes];
+    /// <summary>All that stands on it and is let into it, those of one kind together in their order.</summary>
+    public IReadOnlyList<FeatureSpec> Features { get; init; } = [];
+
+    /// <summary>The sockets among its <see cref="Features"/>: a short way to state and to ask for them.</summary>
+    public IReadOnlyList<SocketSpec> Sockets { get => Of<SocketSpec>(); init => Features = Replaced(value); }
+
+    /// <summary>The fence among them; null for none.</summary>
+    public FenceSpec? Fence { get => Of<FenceSpec>().FirstOrDefault(); init => Features = Replaced<FenceSpec>(value is null ? [] : [value]); }
+
+    /// <summary>The single holes among them.</summary>
+    public IReadOnlyList<HoleSpec> Holes { get => Of<HoleSpec>(); init => Features = Replaced(value); }
 
     /// <summary>Chainages at which the platform must be cut; a coping joint is put there, and dowels hold the sections in line as at any cut.</summary>
     public IReadOnlyList<double> ForcedCuts { get; init; } = [];
@@ -73,6 +74,14 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     /// <summary>All cuts that are stated, of both kinds.</summary>
     public IEnumerable<double> StatedCuts => ForcedCuts.Concat(BaseboardJoints);
 
+    /// <summary>The features of a kind.</summary>
+    public IReadOnlyList<T> Of<T>()
+        where T : FeatureSpec => [.. Features.OfType<T>()];
+
+    /// <summary>The same platform with other features of a kind, after those of all other kinds.</summary>
+    public PlatformSpec With<T>(IReadOnlyList<T> features)
+        where T : FeatureSpec => this with { Features = Replaced(features) };
+
     /// <summary>A platform with the defaults of a scale.</summary>
     public static PlatformSpec For(ModelScale scale, string name, FaceSpec face) => new(name, face)
     {
@@ -80,4 +89,7 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
         Deck = DeckSpec.For(scale),
         Coping = CopingSpec.For(scale),
     };
+
+    private FeatureSpec[] Replaced<T>(IReadOnlyList<T> features)
+        where T : FeatureSpec => [.. Features.Where(f => f is not T), .. features];
 }

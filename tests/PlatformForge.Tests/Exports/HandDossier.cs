@@ -125,7 +125,7 @@ internal static class HandDossier
     {
         var place = new PlanPlace(s, 62);
         Point2 middle = line.PointAt(s, side.Outward(62)), x = line.At(s).Tangent * 0.85, y = x.Left;
-        return new("running-in board", FormattableString.Invariant($"platform[0].sockets[{s}]"))
+        return new("running-in board", FormattableString.Invariant($"platform[0].board[{s}]"))
         {
             Openings = [new("running-in board", place, 1.7, 1.7, false, 4, 1.2)],
             Marks = [new AreaMark("socket", place, [middle - x - y, middle + x - y, middle + x + y, middle - x + y], 1.7, 1.7) { Label = "running-in board" }],

@@ -37,15 +37,15 @@ public class BadInputTests
         ("ribs.thickness", (s, v) => s with { Ribs = s.Ribs with { Thickness = v } }),
         ("ribs.longitudinal_thickness", (s, v) => s with { Ribs = s.Ribs with { LongitudinalThickness = v } }),
         ("ribs.depth", (s, v) => s with { Ribs = s.Ribs with { Depth = v } }),
-        ("sockets[0].chainage", (s, v) => s with { Sockets = [new(v, 8)] }),
-        ("sockets[0].inset", (s, v) => s with { Sockets = [new(500, v)] }),
-        ("sockets[0].depth", (s, v) => s with { Sockets = [new(500, 8) { Depth = v }] }),
-        ("sockets[0].along", (s, v) => s with { Sockets = [new(500, 8) { Along = v }] }),
-        ("sockets[0].fit", (s, v) => s with { Sockets = [new(500, 8) { Fit = v }] }),
+        ("board[0].at", (s, v) => s with { Sockets = [new(v, 8)] }),
+        ("board[0].inset", (s, v) => s with { Sockets = [new(500, v)] }),
+        ("board[0].depth", (s, v) => s with { Sockets = [new(500, 8) { Depth = v }] }),
+        ("board[0].along", (s, v) => s with { Sockets = [new(500, 8) { Along = v }] }),
+        ("board[0].fit", (s, v) => s with { Sockets = [new(500, 8) { Fit = v }] }),
         ("fence.pitch", (s, v) => s with { Fence = new() { Pitch = v } }),
-        ("fence.pin_diameter", (s, v) => s with { Fence = new() { PinDiameter = v } }),
+        ("fence.pin", (s, v) => s with { Fence = new() { PinDiameter = v } }),
         ("fence.inset", (s, v) => s with { Fence = new() { Inset = v } }),
-        ("fence.gaps[0].from", (s, v) => s with { Fence = new() { Gaps = [new(v, 600)] } }),
+        ("fence.gap[0].from", (s, v) => s with { Fence = new() { Gaps = [new(v, 600)] } }),
         ("white_line.width", (s, v) => s with { WhiteLine = new() { Width = v } }),
         ("white_line.inset", (s, v) => s with { WhiteLine = new() { Inset = v } }),
         ("forced_cuts[0]", (s, v) => s with { ForcedCuts = [v] }),
@@ -86,8 +86,8 @@ public class BadInputTests
     [InlineData("coping.overhang", "PF4011")]
     [InlineData("coping.arris_chamfer", "PF4011")]
     [InlineData("ramps.start.foot_height", "PF4006")]
-    [InlineData("sockets[0].inset", "PF4030")]
-    [InlineData("sockets[1].inset", "PF4031")]
+    [InlineData("board[0].inset", "PF4030")]
+    [InlineData("board[1].inset", "PF4031")]
     public void Faults_are_told_with_key_figure_and_what_would_work(string key, string code)
     {
         PlatformSpec Spoil(PlatformSpec s) => key switch
@@ -97,7 +97,7 @@ public class BadInputTests
             "coping.overhang" => s with { Coping = s.Coping with { Overhang = 7 } },
             "coping.arris_chamfer" => s with { Coping = s.Coping with { ArrisChamfer = 1 } },
             "ramps.start.foot_height" => s with { StartRamp = new(Gradient: 8, FootHeight: -7.5) },
-            "sockets[0].inset" => s with { Sockets = [new(500, 2, InsetFrom.Edge)] },
+            "board[0].inset" => s with { Sockets = [new(500, 2, InsetFrom.Edge)] },
             _ => s with { Sockets = [new(400, 20), new(500, 0.5)] },
         };
         var outcome = PlatformPlanner.Plan(Bench.Straight(Spoil));
@@ -114,7 +114,7 @@ public class BadInputTests
             "coping.overhang" => s with { Coping = s.Coping with { Overhang = offered } },
             "coping.arris_chamfer" => s with { Coping = s.Coping with { ArrisChamfer = offered } },
             "ramps.start.foot_height" => s with { StartRamp = new(Gradient: 8, FootHeight: offered) },
-            "sockets[0].inset" => s with { Sockets = [new(500, offered, InsetFrom.Edge)] },
+            "board[0].inset" => s with { Sockets = [new(500, offered, InsetFrom.Edge)] },
             _ => s with { Sockets = [new(400, 20), new(500, offered)] },
         };
         Assert.DoesNotContain(PlatformPlanner.Plan(Bench.Straight(Mend)).Findings, f => f.Severity == Severity.Error);
@@ -130,7 +130,7 @@ public class BadInputTests
             Sockets = [new(500, double.PositiveInfinity), new(double.NaN, 3)],
         }));
         Assert.Equal(
-            ["platform[0].deck.thickness", "platform[0].height", "platform[0].sockets[0].inset", "platform[0].sockets[1].chainage"],
+            ["platform[0].board[0].inset", "platform[0].board[1].at", "platform[0].deck.thickness", "platform[0].height"],
             outcome.Findings.Select(f => f.Key).Order(StringComparer.Ordinal));
 
         var design = PlatformPlanner.Plan(Bench.Straight(s => s with { Deck = s.Deck with { Width = 7 }, StartRamp = new(), EndRamp = new(96, 8), Face = s.Face with { To = 980 } }));
@@ -174,7 +174,7 @@ public class BadInputTests
 
         // A little less than that still holds coping and walls, and the socket has no place: the same width is named.
         var narrow = Assert.Single(PlatformPlanner.Plan(Bench.Straight(s => With(s, 10.5) with { Fence = null, Holes = [] })).Findings, f => f.Severity == Severity.Error);
-        Assert.Equal(("PF4035", "platform[0].sockets[0]"), (narrow.Code, narrow.Key));
+        Assert.Equal(("PF4035", "platform[0].board[0]"), (narrow.Code, narrow.Key));
         Assert.Equal(offered, Offered(narrow));
     }
 

@@ -149,7 +149,7 @@ public class FenceTests
     public void Gaps_out_of_order_off_the_fence_or_too_small_are_errors(double from, double to)
     {
         var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Fence = new() { Gaps = [new(from, to)] } }));
-        Assert.Equal("platform[0].fence.gaps[0]", Assert.Single(outcome.Findings, f => f.Code == "PF4041").Key);
+        Assert.Equal("platform[0].fence.gap[0]", Assert.Single(outcome.Findings, f => f.Code == "PF4041").Key);
     }
 
     // Where the fence is at a chainage.

@@ -20,13 +20,13 @@ public class HoleAndSeatTests
     }
 
     [Theory]
-    [InlineData(201, 10, "PF4032", "chainage")]
+    [InlineData(201, 10, "PF4032", "at")]
     [InlineData(500, 1, "PF4031", "inset")]
     [InlineData(500, 44, "PF4030", "inset")]
     public void A_hole_off_the_platform_or_in_the_coping_is_an_error(double chainage, double inset, string code, string field)
     {
         var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Holes = [new(300, 10), new(chainage, inset)] }));
-        Assert.Equal((code, "platform[0].holes[1]." + field), outcome.Findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Code, f.Key)).Single());
+        Assert.Equal((code, "platform[0].hole[1]." + field), outcome.Findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Code, f.Key)).Single());
     }
 
     [Fact]
@@ -54,7 +54,7 @@ public class HoleAndSeatTests
     {
         var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Sockets = [new(500, 10) { Along = 92, Across = 34, Depth = 0.5 }] }));
         var finding = Assert.Single(outcome.Findings, f => f.Severity == Severity.Error);
-        Assert.Equal(("PF4031", "platform[0].sockets[0].inset"), (finding.Code, finding.Key));
+        Assert.Equal(("PF4031", "platform[0].board[0].inset"), (finding.Code, finding.Key));
         Assert.Contains("17.9 mm or more", finding.Remedy, StringComparison.Ordinal);
     }
 }

@@ -84,7 +84,7 @@ public class PassingOverTests
         // The coping's front may be at 18 and its back at 20, but a post needs 21.
         PlatformSpec Low(PlatformSpec s) => s with { Coping = s.Coping with { Width = 2, Overhang = 0 }, Sockets = [new(500, 2.9, InsetFrom.Edge)] };
         var finding = Assert.Single(PlatformPlanner.Plan(Request(true, Low)).Findings, f => f.Severity == Severity.Error);
-        Assert.Equal(("PF4023", "platform[0].sockets[0]"), (finding.Code, finding.Key));
+        Assert.Equal(("PF4023", "platform[0].board[0]"), (finding.Code, finding.Key));
     }
 
     /// <summary>A coping 1.2 thick with its top at 12 and a gap of 0.5 is met from 10.3 above rail top; what stays lower can only meet the wall, an overhang of 1 mm behind it.</summary>

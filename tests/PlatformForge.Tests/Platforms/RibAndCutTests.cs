@@ -143,7 +143,7 @@ public class RibAndCutTests
     {
         var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { ForcedCuts = [500], Sockets = [new(501, 10)] }));
         var finding = Assert.Single(outcome.Findings, f => f.Code == "PF4051");
-        Assert.Equal("platform[0].sockets[0]", finding.Key);
+        Assert.Equal("platform[0].board[0]", finding.Key);
         Assert.Equal(FaultKind.DesignRule, finding.Kind);
 
         double offered = double.Parse(finding.Remedy.Split(' ')[3], System.Globalization.CultureInfo.InvariantCulture);

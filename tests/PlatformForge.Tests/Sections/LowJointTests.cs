@@ -95,7 +95,7 @@ public class LowJointTests
         Assert.Equal(told, findings.Length == 1);
         if (told)
         {
-            Assert.Equal(("platform[0].fence.pin_diameter", Severity.Warning), (findings[0].Key, findings[0].Severity));
+            Assert.Equal(("platform[0].fence.pin", Severity.Warning), (findings[0].Key, findings[0].Severity));
             double offered = double.Parse(findings[0].Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
             Assert.Equal((2 * nozzle) - 0.2, offered, 9);
         }

@@ -56,6 +56,11 @@ internal sealed class PlanMarks(PlatformPlan plan, IReadOnlyList<double> cuts)
             labels.Keep(Math.Min(from.X, Math.Min(to.X, leaf.X)), Math.Min(from.Y, Math.Min(to.Y, leaf.Y)), Math.Max(from.X, Math.Max(to.X, leaf.X)), Math.Max(from.Y, Math.Max(to.Y, leaf.Y)));
         }
 
+        foreach (var ring in marks.OfType<HiddenMark>().Select(m => m.Ring.Select(view.Of).ToArray()))
+        {
+            labels.Keep(ring.Min(p => p.X), ring.Min(p => p.Y), ring.Max(p => p.X), ring.Max(p => p.Y));
+        }
+
         foreach (var mark in marks.OfType<AreaMark>().Where(m => IsRoomy(m, view)))
         {
             double angle = view.AngleOf(plan.Chart.At(mark.Middle.Chainage).Tangent);

@@ -43,12 +43,14 @@ internal static class FeaturePlanner
 
     private static void Overlaps(FaceSpec face, IReadOnlyList<Keepout> places, List<Finding> findings)
     {
+        // Two features that meet in several places are told once.
         var order = places.OrderBy(p => p.From).ToArray();
+        var told = new HashSet<(string, string)>();
         for (int i = 0; i < order.Length; i++)
         {
             for (int j = i + 1; j < order.Length && order[j].From < order[i].To; j++)
             {
-                if (order[i].Overlaps(order[j]) && order[i].Key != order[j].Key)
+                if (order[i].Overlaps(order[j]) && order[i].Key != order[j].Key && !(order[i].MayMeet && order[j].MayMeet) && told.Add((order[i].Key, order[j].Key)) && told.Add((order[j].Key, order[i].Key)))
                 {
                     findings.Add(PlatformFindings.Overlap(order[i].Key, order[i].Name, order[j].Name, order[j].From, Free(face, places, order[i], order[j])));
                 }

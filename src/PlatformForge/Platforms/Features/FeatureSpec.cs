@@ -37,6 +37,6 @@ public abstract record FeatureSpec
     /// <summary>Plans it: with what it is among, but without ribs, which keep off it.</summary>
     internal abstract PlannedFeature Plan(FeatureSite site);
 
-    /// <summary>The same once ribs stand; <paramref name="cuts"/> are null as long as they are not chosen.</summary>
-    internal virtual PlannedFeature AmongRibs(PlannedFeature planned, FeatureSite site, IReadOnlyList<PlanRib> ribs, IReadOnlyList<double>? cuts) => planned;
+    /// <summary>The same once its ribs stand between the cuts that were chosen; what may differ is what follows from them.</summary>
+    internal virtual PlannedFeature AmongRibs(PlannedFeature planned, FeatureSite site, IReadOnlyList<PlanRib> ribs, IReadOnlyList<double> cuts) => planned;
 }

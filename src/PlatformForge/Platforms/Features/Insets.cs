@@ -26,7 +26,7 @@ internal static class Insets
         double first = face.From + size.Land + size.Along, last = face.To - size.Land - size.Along;
         if (s < first || s > last)
         {
-            return (null, [PlatformFindings.OffTheEnds($"{key}.chainage", name, s, first, last, smaller)]);
+            return (null, [PlatformFindings.OffTheEnds($"{key}.at", name, s, first, last, smaller)]);
         }
 
         double reach = site.Reach(s, at.Inset, at.From), farthest = site.Lines.Farthest(s, size.Land) - size.Across;

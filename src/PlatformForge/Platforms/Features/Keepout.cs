@@ -55,6 +55,9 @@ public sealed record Keepout(string Name, string Key, double From, double To, do
     /// <summary>Key of its chainage; null when it is set by others of its row.</summary>
     public string? Place { get; init; }
 
+    /// <summary>Whether it may run into others of which the same is said, such as one channel for wires into another.</summary>
+    public bool MayMeet { get; init; }
+
     /// <summary>Chainage of its middle.</summary>
     public double Middle => (From + To) / 2;
 

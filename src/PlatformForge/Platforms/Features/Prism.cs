@@ -19,7 +19,8 @@ public enum Datum
 /// <param name="From">What it is told from.</param>
 /// <param name="Offset">Above it, mm; negative below.</param>
 /// <param name="IsLevel">Level, at the height told in the prism's middle; otherwise parallel to what it is told from.</param>
-public readonly record struct PrismEnd(Datum From, double Offset = 0, bool IsLevel = false)
+/// <param name="Tilt">Rise over what it is told from, per mm in the layout from the prism's middle: nothing for an end parallel to it.</param>
+public readonly record struct PrismEnd(Datum From, double Offset = 0, bool IsLevel = false, Point2 Tilt = default)
 {
     // Height in mm that is above everything let into a deck.
     private const double Above = 5;

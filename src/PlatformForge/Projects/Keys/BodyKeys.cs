@@ -33,4 +33,9 @@ internal static class BodyKeys
         .Number("lengthwise", NumberRange.From(0, 20), "", "How many ribs run along the platform.", r => r.LongitudinalCount, (r, v) => r with { LongitudinalCount = (int)v }, whole: true)
         .Length("lengthwise_thickness", Wall, "Thickness of a rib along the platform.", r => r.LongitudinalThickness, (r, v) => r with { LongitudinalThickness = v })
         .Length("depth", NumberRange.Over0(300), "Depth below the deck; left out, ribs reach down to the baseboard.", r => r.Depth, (r, v) => r with { Depth = v });
+
+    public static KeyTable<WhiteLineSpec> Line { get; } = new KeyTable<WhiteLineSpec>(WhiteLineSpec.For)
+        .Length("inset", NumberRange.From(0, 200), "From the coping's front edge to the line.", l => l.Inset, (l, v) => l with { Inset = v })
+        .Length("width", NumberRange.Over0(50), "Width of the line.", l => l.Width, (l, v) => l with { Width = v })
+        .Length("groove_depth", NumberRange.From(0, 10), "Depth of a groove to paint in; 0 makes none.", l => l.GrooveDepth, (l, v) => l with { GrooveDepth = v });
 }

@@ -16,6 +16,9 @@ public abstract record KeyRule(string Name, string Says)
     /// <summary>The value taken when the key is left out, as it would be written in the file; null when there is none.</summary>
     public string? Default { get; init; }
 
+    /// <summary>A value as it might be written in the file, for 4 mm to the foot; null where the default shows it.</summary>
+    public string? Example { get; init; }
+
     /// <summary>Whether <see cref="Default"/> is the one for 4 mm to the foot and other scales have theirs.</summary>
     public bool DefaultFollowsScale { get; init; }
 

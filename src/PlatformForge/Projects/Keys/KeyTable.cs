@@ -139,6 +139,13 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
         return this;
     }
 
+    /// <summary>Gives the last key a value that shows how it is written.</summary>
+    public KeyTable<T> Example(string example)
+    {
+        keys[^1] = (keys[^1].Rule with { Example = example }, keys[^1].Apply);
+        return this;
+    }
+
     /// <summary>A look at the whole table once its keys are read without fault.</summary>
     public KeyTable<T> Check(Action<T, TreeTable, string, KeyReading> check)
     {

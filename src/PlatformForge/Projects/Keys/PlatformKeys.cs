@@ -52,7 +52,7 @@ internal static class PlatformKeys
         .Table("start", "Ramp at the beginning.", Ramp, r => r.Start, (r, v) => r with { Start = v })
         .Table("end", "Ramp at the end.", Ramp, r => r.End, (r, v) => r with { End = v });
 
-    public static KeyTable<PlatformSpec> Table { get; } = new KeyTable<PlatformSpec>(scale => PlatformSpec.For(scale, "", Face.DefaultsAt(scale)))
+    public static KeyTable<PlatformSpec> Table { get; } = FeatureKeys.On(new KeyTable<PlatformSpec>(scale => PlatformSpec.For(scale, "", Face.DefaultsAt(scale)))
         .Text("name", "Name of the platform; it names the files.", p => p.Name, (p, v) => p with { Name = v }, required: true)
         .Text("kind", "Kind of platform.", _ => "side", (p, _) => p, false, "side")
         .Length("height", NumberRange.From(0.5, 300), "Height of the coping's top above rail top.", p => p.Height, (p, v) => p with { Height = v })
@@ -62,10 +62,7 @@ internal static class PlatformKeys
         .Table("coping", "The course of slabs along the edge.", BodyKeys.Coping, p => p.Coping, (p, v) => p with { Coping = v })
         .Table("wall", "Walls from baseboard to deck.", BodyKeys.Walls, p => p.Walls, (p, v) => p with { Walls = v })
         .Table("ribs", "Stiffeners under the deck.", BodyKeys.Ribs, p => p.Ribs, (p, v) => p with { Ribs = v })
-        .Table("line", "White line along the edge; left out, there is none.", FurnitureKeys.Line, p => p.WhiteLine, (p, v) => p with { WhiteLine = v })
-        .Table("fence", "Holes for the posts of a fence along the back; left out, there are none.", FurnitureKeys.Fence, p => p.Fence, (p, v) => p with { Fence = v })
-        .Tables("board", "A socket for a post of a running-in board or the like; wide and shallow, the seat of a building.", FurnitureKeys.Board, (b, _) => b, (p, v) => p with { Sockets = v })
-        .Tables("hole", "A round hole for a lamp, a canopy's post or a screw.", FurnitureKeys.Hole, (h, _) => h, (p, v) => p with { Holes = v })
+        .Table("line", "White line along the edge; left out, there is none.", BodyKeys.Line, p => p.WhiteLine, (p, v) => p with { WhiteLine = v }))
         .Numbers("cuts", NumberRange.Chainage, "mm", "Distances along the track at which it must be cut; dowels hold the sections in line as at any cut.", (p, v) => p with { ForcedCuts = v })
         .Numbers("baseboard_joints", NumberRange.Chainage, "mm", "Distances along the track of joints in the baseboard: it is cut there, and no dowel crosses.", (p, v) => p with { BaseboardJoints = v });
 }

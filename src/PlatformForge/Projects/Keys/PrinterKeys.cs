@@ -53,7 +53,7 @@ internal static class PrinterKeys
     public static KeyTable<SectionSpec> Sections { get; } = new KeyTable<SectionSpec>(_ => new())
         .Choice("pose", "How a section lies on the bed.", s => s.Pose, (s, v) => s with { Pose = v }, [("automatic", PrintPose.Automatic), ("deck-down", PrintPose.DeckDown), ("upright", PrintPose.Upright)])
         .Length("longest", NumberRange.From(10, 10000), "Longest section wanted; left out, the bed decides.", s => s.LongestSection, (s, v) => s with { LongestSection = v })
-        .Length("cut_clearance", NumberRange.From(0, 100), "Least distance from a cut to a socket, hole or rib.", s => s.CutClearance, (s, v) => s with { CutClearance = v })
+        .Length("cut_clearance", NumberRange.From(0, 100), "Least distance from a cut to an opening in the deck or a rib.", s => s.CutClearance, (s, v) => s with { CutClearance = v })
         .Flag("engrave", "Whether number, name and arrow are engraved underneath.", s => s.Engrave, (s, v) => s with { Engrave = v })
         .Length("engraving_depth", NumberRange.From(0.1, 5), "Depth of the engraving.", s => s.EngravingDepth, (s, v) => s with { EngravingDepth = v })
         .Length("engraving_height", NumberRange.From(2, 100), "Height of its letters.", s => s.EngravingHeight, (s, v) => s with { EngravingHeight = v });
@@ -66,7 +66,7 @@ internal static class PrinterKeys
             return new KeyTable<PrintSpeeds>(_ => new())
                 .Number("outer_wall", speed, "mm/s", "The outermost line of a wall.", s => s.OuterWall, (s, v) => s with { OuterWall = v })
                 .Number("wall", speed, "mm/s", "The lines behind it.", s => s.Wall, (s, v) => s with { Wall = v })
-                .Number("small_wall", speed, "mm/s", "Lines round holes and sockets.", s => s.SmallWall, (s, v) => s with { SmallWall = v })
+                .Number("small_wall", speed, "mm/s", "Lines round openings.", s => s.SmallWall, (s, v) => s with { SmallWall = v })
                 .Number("infill", speed, "mm/s", "Filling, solid or open.", s => s.Infill, (s, v) => s with { Infill = v })
                 .Number("bridge", speed, "mm/s", "Lines over open filling or air.", s => s.Bridge, (s, v) => s with { Bridge = v })
                 .Number("first_layer", speed, "mm/s", "Everything in the first layer.", s => s.FirstLayer, (s, v) => s with { FirstLayer = v })

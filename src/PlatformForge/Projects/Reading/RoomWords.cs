@@ -9,12 +9,6 @@ internal static class RoomWords
     /// <summary>Table that the word stands in (empty for any), the room's word, the file's word.</summary>
     private static readonly (string Home, string Word, string Key)[] Pairs =
     [
-        ("platform", "sockets", "board"),
-        ("board", "chainage", "at"),
-        ("platform", "holes", "hole"),
-        ("hole", "chainage", "at"),
-        ("fence", "gaps", "gap"),
-        ("fence", "pin_diameter", "pin"),
         ("platform", "white_line", "line"),
         ("platform", "forced_cuts", "cuts"),
         ("platform", "walls", "wall"),

@@ -28,7 +28,7 @@ internal static class KeyModel
 
     /// <summary>The value that the starting file shows for a key; null when there is none.</summary>
     public static string? ExampleOf(string key) =>
-        StartingFile.Example(string.Join('.', (KeyPath.Split(key) ?? []).Where(n => !IsIndex(n))));
+        RuleOf(key)?.Example ?? StartingFile.Example(string.Join('.', (KeyPath.Split(key) ?? []).Where(n => !IsIndex(n))));
 
     private static bool IsIndex(string name) => name.All(char.IsAsciiDigit);
 }

@@ -224,7 +224,7 @@ public static class StartingFile
     private static void Line(StringBuilder text, ScaledExamples sheet, KeyRule rule, string path, bool live)
     {
         string? filled = Filled.FirstOrDefault(f => f.Key == path).Value;
-        string statement = (live && filled is not null ? "" : "# ") + rule.Name + " = " + (sheet.Of(rule, path, filled) ?? rule.DefaultAt?.Invoke(sheet.Scale) ?? rule.Default ?? sheet.Of(rule, path, Suggestion(path)) ?? throw new BrokenInvariantException($"Projects: the starting file has no example for {path}."));
+        string statement = (live && filled is not null ? "" : "# ") + rule.Name + " = " + (sheet.Of(rule, path, filled) ?? rule.DefaultAt?.Invoke(sheet.Scale) ?? rule.Default ?? sheet.Of(rule, path, rule.Example ?? Suggestion(path)) ?? throw new BrokenInvariantException($"Projects: the starting file has no example for {path}."));
         if (statement.Contains('\n', StringComparison.Ordinal))
         {
             text.Append("# ").Append(rule.Says).Append('\n').Append(statement).Append('\n');

@@ -125,8 +125,11 @@ internal sealed class CutChooser
     private bool IsClear(double cut)
     {
         var plan = chart.Plan;
-        double keep = spec.CutClearance;
-        return !plan.Keepouts.Any(k => k.Holds(KeptOff.Cuts) && Math.Max(0, keep - k.CutInto) is var clear && cut > k.From - clear && cut < k.To + clear);
+        double joint = JointRoom.Depth(spec.Joint, printer, dowels: true);
+        return !plan.Keepouts.Any(k => k.Holds(KeptOff.Cuts) && Clear(k) is var clear && cut > k.From - clear && cut < k.To + clear);
+
+        // What joints keep off is left out of the end wall and the bosses that a joint brings, too.
+        double Clear(Keepout k) => Math.Max(k.Holds(KeptOff.Joints) ? joint : 0, spec.CutClearance - k.CutInto);
     }
 
     // The piece that is worst in each way is told, with how many are too large: they have one cause, and what mends the worst mends all.

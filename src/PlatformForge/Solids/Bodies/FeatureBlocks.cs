@@ -53,6 +53,13 @@ internal static class FeatureBlocks
     // An end as a plane: level at the height told in the prism's middle, or parallel to a plane of the walking surface, or to the baseboard.
     private static HeightPlane End(PlatformPlan plan, Prism prism, PrismEnd end, HeightPlane surface)
     {
+        if (end.Tilt != default)
+        {
+            var middle = plan.ToLayout(prism.Middle.Chainage, prism.Middle.Reach);
+            var plain = End(plan, prism, end with { Tilt = default }, surface);
+            return new(plain.Z - Point2.Dot(end.Tilt, middle), plain.X + end.Tilt.X, plain.Y + end.Tilt.Y);
+        }
+
         if (end.From == Datum.Baseboard)
         {
             return Layer.Baseboard.Raised(end.Offset);

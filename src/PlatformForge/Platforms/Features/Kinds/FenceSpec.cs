@@ -81,7 +81,7 @@ public sealed record FenceSpec : FeatureSpec
     {
         range("inset", "inset", Inset, 0, 500);
         range("pitch", "pitch", Pitch, 1, 1000);
-        range("pin_diameter", "pin diameter", PinDiameter, FigureRanges.Thinnest, FigureRanges.ThickestPost);
+        range("pin", "pin diameter", PinDiameter, FigureRanges.Thinnest, FigureRanges.ThickestPost);
         range("fit", "fit allowance", Fit, 0, FigureRanges.LoosestFit);
         range("depth", "depth", Depth ?? 1, FigureRanges.Thinnest, FigureRanges.Deepest);
         range("from", "first chainage", From ?? 0, -FigureRanges.Far, FigureRanges.Far);
@@ -89,8 +89,8 @@ public sealed record FenceSpec : FeatureSpec
         range("end_inset", "inset from the ends", EndInset, 0, 500);
         for (int i = 0; i < Gaps.Count; i++)
         {
-            range(Invariant($"gaps[{i}].from"), "first chainage", Gaps[i].From, -FigureRanges.Far, FigureRanges.Far);
-            range(Invariant($"gaps[{i}].to"), "last chainage", Gaps[i].To, -FigureRanges.Far, FigureRanges.Far);
+            range(Invariant($"gap[{i}].from"), "first chainage", Gaps[i].From, -FigureRanges.Far, FigureRanges.Far);
+            range(Invariant($"gap[{i}].to"), "last chainage", Gaps[i].To, -FigureRanges.Far, FigureRanges.Far);
         }
     }
 

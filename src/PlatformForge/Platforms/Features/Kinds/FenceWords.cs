@@ -11,7 +11,7 @@ internal static class FenceWords
     {
         Keepouts = [.. fence.Posts.Select(p => p.Keepout(site, $"{site.Key}.pitch"))],
         Prisms = [.. fence.Posts.SelectMany(p => p.Prisms(site))],
-        Openings = [.. fence.Posts.Select(p => p.Opening($"{site.Key}.pin_diameter", "holes of the fence's posts are", spec.Fit))],
+        Openings = [.. fence.Posts.Select(p => p.Opening($"{site.Key}.pin", "holes of the fence's posts are", spec.Fit))],
         Marks = [.. Marks(fence, site)],
         Stands = [.. fence.Posts.Select(p => p.Standing(site, $"{site.Key}.pitch") with { Inset = ($"{site.Key}.inset", spec.Inset, InsetFrom.Back) })],
         Shown = FenceLooks.Of(fence, site),

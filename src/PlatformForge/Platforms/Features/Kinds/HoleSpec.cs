@@ -22,11 +22,11 @@ public sealed record HoleSpec(double Chainage, double Inset, InsetFrom From = In
     /// <summary>What stands in it, for reports.</summary>
     public string Name { get; init; } = "lamp";
 
-    public override string Word => "holes";
+    public override string Word => "hole";
 
     internal override void Figures(FigureRange range)
     {
-        range("chainage", "chainage", Chainage, -FigureRanges.Far, FigureRanges.Far);
+        range("at", "chainage", Chainage, -FigureRanges.Far, FigureRanges.Far);
         range("inset", "inset", Inset, 0, FigureRanges.WidestDeck);
         range("diameter", "diameter", Diameter, FigureRanges.Thinnest, FigureRanges.ThickestPost);
         range("fit", "fit allowance", Fit, 0, FigureRanges.LoosestFit);
@@ -50,7 +50,7 @@ public sealed record HoleSpec(double Chainage, double Inset, InsetFrom From = In
         var hole = new RoundHole(Name, place, diameter, Depth, FeatureSite.Boss(site.Spec, Depth));
         return new(Name, site.Key)
         {
-            Keepouts = [hole.Keepout(site, site.Key) with { Place = site.Key + ".chainage" }],
+            Keepouts = [hole.Keepout(site, site.Key) with { Place = site.Key + ".at" }],
             Prisms = [.. hole.Prisms(site)],
             Openings = [hole.Opening($"{site.Key}.diameter", $"hole for '{Name}' is", Fit)],
             Marks = [new CircleMark("post hole", place, diameter) { Label = Name }],

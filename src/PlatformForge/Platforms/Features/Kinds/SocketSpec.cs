@@ -27,11 +27,11 @@ public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = 
     /// <summary>What stands in it, for reports.</summary>
     public string Name { get; init; } = "running-in board";
 
-    public override string Word => "sockets";
+    public override string Word => "board";
 
     internal override void Figures(FigureRange range)
     {
-        range("chainage", "chainage", Chainage, -FigureRanges.Far, FigureRanges.Far);
+        range("at", "chainage", Chainage, -FigureRanges.Far, FigureRanges.Far);
         range("inset", "inset", Inset, 0, FigureRanges.WidestDeck);
         range("along", "size along the edge", Along, FigureRanges.Thinnest, FigureRanges.LargestSeat);
         range("across", "size square to the edge", Across, FigureRanges.Thinnest, FigureRanges.LargestSeat);
@@ -65,7 +65,7 @@ public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = 
                     // Under one that ends within the deck ribs stand as anywhere.
                     By = KeptOff.Cuts | KeptOff.Lettering | KeptOff.Features | (boss > 0 ? KeptOff.Ribs : KeptOff.None),
                     IsFloored = true,
-                    Place = key + ".chainage",
+                    Place = key + ".at",
                 },
             ],
             Prisms = [.. Prisms(site, place, along, across, boss)],

@@ -1,0 +1,198 @@
+using PlatformForge.Geometry;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Platforms.Features.Kinds;
+
+/// <summary>An end of a platform.</summary>
+public enum PlatformEnd
+{
+    /// <summary>The one at the lower chainage.</summary>
+    Start,
+
+    /// <summary>The one at the higher chainage.</summary>
+    End,
+}
+
+/// <summary>
+/// A hole right through the deck for a lamp post, and a channel that leads its wires on: a groove in the deck's underside from the hole to the next rib across,
+/// and an opening through that rib into the hollow beyond. Lengths in mm.
+/// </summary>
+/// <param name="Chainage">Middle of the post.</param>
+/// <param name="Inset">From the edge or the back to the middle of the post, square to the edge.</param>
+/// <param name="From">What the inset is measured from.</param>
+public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = InsetFrom.Back) : FeatureSpec
+{
+    // A channel goes on so far beyond its rib's face, mm: more than facets and rounding take.
+    private const double Beyond = 0.5;
+
+    // Rise of an opening's roof, a little more than the 45 degrees that print without support.
+    private const double RoofSlope = 1.2;
+
+    // Kept from an end wall, mm.
+    private const double Aside = 1;
+
+    // Kept from a cut, mm: more than the usual joint goes into a section (half of a dowel of 12 mm, and a wall).
+    private const double JointClear = 8;
+
+    /// <summary>Diameter of the post's foot. Default 6 in at full size, 2 mm in 4 mm scale (common practice, no source: thick enough for two enamelled wires inside).</summary>
+    public double Diameter { get; init; } = 6 * FullSize.Foot / 12 / 76.2;
+
+    /// <summary>Added to the diameter.</summary>
+    public double Fit { get; init; } = 0.2;
+
+    /// <summary>Width of the channel, and its height below the deck in the middle of its opening through the rib; 0 makes none. Default 2: a small plug or a soldered joint goes through
+    /// (common practice, no source). It is for wires, so it does not scale.</summary>
+    public double Channel { get; init; } = 2;
+
+    /// <summary>End of the platform towards which the wires are led.</summary>
+    public PlatformEnd Towards { get; init; } = PlatformEnd.End;
+
+    /// <summary>What stands in it, for reports.</summary>
+    public string Name { get; init; } = "lamp";
+
+    public override string Word => "lamp";
+
+    private double Sign => Towards == PlatformEnd.End ? 1 : -1;
+
+    /// <summary>The defaults for a scale, without a place.</summary>
+    public static LampSpec For(ModelScale scale) => new(double.NaN, double.NaN) { Diameter = scale.ToModel(6 * FullSize.Foot / 12) };
+
+    internal override void Figures(FigureRange range)
+    {
+        range("at", "chainage", Chainage, -FigureRanges.Far, FigureRanges.Far);
+        range("inset", "inset", Inset, 0, FigureRanges.WidestDeck);
+        range("diameter", "diameter", Diameter, FigureRanges.Thinnest, FigureRanges.ThickestPost);
+        range("fit", "fit allowance", Fit, 0, FigureRanges.LoosestFit);
+        range("channel", "channel", Channel, 0, 20);
+    }
+
+    internal override (double Width, string What)? LeastDeck(PlatformSpec spec) =>
+        (Insets.LeastDeck(spec, (Inset, From), (Diameter + Fit) / 2, FeatureSite.LeastLand), Invariant($"coping, {Name} and inset"));
+
+    internal override IEnumerable<Finding> Early(PlatformSpec spec, PlatformSite site, string key) => Insets.ClearWidth(spec, site, key, Name, (Inset, From), Diameter / 2);
+
+    internal override PlannedFeature Plan(FeatureSite site)
+    {
+        double diameter = Diameter + Fit;
+        var (found, faults) = Insets.Placed(site, Name, (Chainage, Inset, From), (diameter / 2, diameter / 2, FeatureSite.LeastLand), LeastDeck(site.Spec)!.Value.Width);
+        if (found is not { } place)
+        {
+            return new(Name, site.Key) { Findings = faults };
+        }
+
+        var hole = new RoundHole(Name, place, diameter, null, 0);
+        var kept = hole.Keepout(site, site.Key) with { Place = site.Key + ".at" };
+        return new(Name, site.Key)
+        {
+            Keepouts = Leads(site.Spec) ? [kept, Reserved(site, place, Ahead(site, place, site.Spec.StatedCuts))] : [kept],
+            Prisms = [.. hole.Prisms(site)],
+            Openings = [hole.Opening($"{site.Key}.diameter", $"hole for '{Name}' is", Fit)],
+            Marks = [new CircleMark("lamp", place, diameter) { Label = Name }],
+            Stands = [hole.Standing(site, site.Key) with { Inset = ($"{site.Key}.inset", Inset, From) }],
+            Shown = LampLooks.Of(site, place),
+            Parts = [new($"{Name}, post", 1, Diameter)],
+            Made = [new(Name, Invariant($"{Math.Round(Diameter, 3):0.###}"), Invariant($"hole of {diameter:F2}, right through"), 1)],
+            SetOuts = [new(Chainage, Name)],
+            Findings = faults,
+        };
+    }
+
+    // The first rib across on the way is let through, if it stands before the next cut with room for what the joint there brings.
+    internal override PlannedFeature AmongRibs(PlannedFeature planned, FeatureSite site, IReadOnlyList<PlanRib> ribs, IReadOnlyList<double> cuts)
+    {
+        if (!Leads(site.Spec))
+        {
+            return planned;
+        }
+
+        var (place, hole) = (planned.Openings[0].Middle, planned.Keepouts[0]);
+        if (Through(site, place, ribs, cuts) is not { } to)
+        {
+            bool back = (this with { Towards = Other }).Through(site, place, ribs, cuts) is not null;
+            return planned with
+            {
+                Keepouts = [hole],
+                Findings = [.. planned.Findings, LampFindings.NoRibAhead(site.Key, Name, Chainage, Called(Towards), back ? Called(Other) : null)],
+            };
+        }
+
+        var ring = Ring(site, place, to);
+        var channel = Reserved(site, place, to);
+        return planned with
+        {
+            Keepouts = [hole, channel],
+            Prisms = [.. planned.Prisms, .. Cuts(site, place, to)],
+            Marks = [.. planned.Marks, new HiddenMark("channel for wires, below", place, ring)],
+            Made = [.. planned.Made, new($"{Name}, channel towards the {Called(Towards)}", Invariant($"{Channel:0.###}"), Invariant($"from chainage {Chainage:F1} to {to:F1}, through the rib there"), 1)],
+        };
+    }
+
+    // Chainage just beyond the next rib on the way; null where none stands before the cut or the end wall there.
+    private double? Through(FeatureSite site, PlanPlace place, IReadOnlyList<PlanRib> ribs, IReadOnlyList<double> cuts)
+    {
+        var reserved = Reserved(site, place, Ahead(site, place, cuts));
+        double limit = Sign > 0 ? reserved.To : reserved.From;
+        var next = ribs.Where(r => r.Kind == RibKind.Transverse && Sign * (r.From - Chainage) > 0).MinBy(r => Sign * r.From);
+        return next is not null && (Sign > 0 ? next.To : next.From) + (Sign * (Beyond / site.Stretch(place))) is var to && Sign * (limit - to) >= 0 ? to : null;
+    }
+
+    private PlatformEnd Other => Towards == PlatformEnd.End ? PlatformEnd.Start : PlatformEnd.End;
+
+    private static string Called(PlatformEnd end) => end == PlatformEnd.End ? "end" : "start";
+
+    private bool Leads(PlatformSpec spec) => Channel > 0 && spec.Ribs.Pitch > 0;
+
+    // As far as a channel may go towards its end: to the next cut, or to the platform's end wall.
+    private double Ahead(FeatureSite site, PlanPlace place, IEnumerable<double> cuts)
+    {
+        var (face, walls) = (site.Face, site.Spec.Walls);
+        double wall = (walls.EndThickness + Aside) / site.Stretch(place);
+        double last = Sign > 0 ? face.To - wall : face.From + wall;
+        return cuts.Where(c => Sign * (c - Chainage) > 0).Select(c => c - (Sign * JointClear)).Append(last).MinBy(c => Sign * c);
+    }
+
+    // Where a channel is, or may come to be: no farther than to the next rib, which stands within the pitch.
+    private Keepout Reserved(FeatureSite site, PlanPlace place, double limit)
+    {
+        double most = (site.Spec.Ribs.Pitch + site.Spec.Ribs.Thickness + Beyond) / Math.Min(site.Stretch(place), site.Stretch(place with { Reach = site.Lines.Back.At(Chainage) }));
+        double to = Sign > 0 ? Math.Min(limit, Chainage + most) : Math.Max(limit, Chainage - most), half = Channel / 2;
+        return new($"channel of the {Name}", site.Key, Math.Min(Chainage, to), Math.Max(Chainage, to), place.Reach - half, place.Reach + half)
+        {
+            By = KeptOff.Cuts | KeptOff.Joints | KeptOff.Lettering | KeptOff.Features | KeptOff.RibsAlong,
+            MayMeet = true,
+        };
+    }
+
+    // Up into the deck as far as leaves two printed lines of it; down through the rib by the channel's height in the middle, less to the sides: printed deck down,
+    // an opening with a pointed roof needs no support.
+    private IEnumerable<Prism> Cuts(FeatureSite site, PlanPlace place, double to)
+    {
+        double groove = Math.Clamp(site.Spec.Deck.Thickness - FeatureSite.LeastLand, 0, Channel);
+        var upper = new PrismEnd(Datum.DeckUnderside, groove);
+        foreach (double side in (double[])[1, -1])
+        {
+            Point2 a = site.ToLayout(place), b = site.ToLayout(place with { Chainage = to }), outwards = (b - a).Left * (side / (b - a).Length), off = outwards * (Channel / 2);
+            Point2[] ring = side > 0 ? [a, b, b + off, a + off] : [a, a + off, b + off, b];
+            yield return new(place, Math.Abs(to - Chainage) + Channel, ring, new(Datum.DeckUnderside, -Channel, false, outwards * RoofSlope), upper, PrismAct.Remove, PrismFace.Wall);
+        }
+    }
+
+    private Point2[] Ring(FeatureSite site, PlanPlace place, double to)
+    {
+        Point2 a = site.ToLayout(place), b = site.ToLayout(place with { Chainage = to }), along = (b - a) * (1 / (b - a).Length);
+        return FeatureSite.Oblong((a + b) * 0.5, along, (b - a).Length, Channel);
+    }
+}
+
+/// <summary>What is said of lamps alone.</summary>
+internal static class LampFindings
+{
+    public static Finding NoRibAhead(string key, string name, double chainage, string towards, string? other) =>
+        Finding.Warning(
+            "PF4150",
+            $"{key}.towards",
+            Invariant($"The wires of the {name} at chainage {chainage:0.#} mm are not led on towards the platform's {towards}: no rib across stands between it and the end wall of its section there."),
+            other is not null ? $"Say towards = \"{other}\", or move it." : "Move it, or say channel = 0 and lead its wires down through the baseboard.")
+            .Curing(other is not null ? Cure.Text($"{key}.towards", other) : Cure.Set($"{key}.channel", 0));
+}
