@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Sweeping;
 using PlatformForge.Track;
 using Xunit;
 
@@ -145,6 +146,39 @@ public class FigureTests
         Assert.All(Enumerable.Range(0, both.Greatest.Length), i => Assert.Equal(Math.Max(one.Greatest[i], other.Greatest[i]), both.Greatest[i], 1e-6));
         Assert.All(Enumerable.Range(0, both.Least.Length), i => Assert.Equal(Math.Min(one.Least[i], other.Least[i]), both.Least[i], 1e-6));
         Assert.Contains(Enumerable.Range(0, both.Greatest.Length), i => other.Greatest[i] > one.Greatest[i] + 0.05);
+    }
+
+    /// <summary>A transition of 200 mm to R 500 changes its curvature by 1/500 in 200 mm: 10⁻⁵ to the square millimetre.</summary>
+    [Fact]
+    public void How_much_a_line_bends_within_a_stretch_is_told_by_its_least_its_most_and_its_rate()
+    {
+        var line = DemoStock.Lay("up", new StraightSpec(300), new TransitionSpec(200, 500, Hand.Left), new CurveSpec(500, Hand.Left, Length: 100), new CurveSpec(400, Hand.Right, Length: 100));
+        void Is(double from, double to, double least, double most, double rate)
+        {
+            var span = CurvatureSpan.Over(line, from, to);
+            Assert.Equal(least, span.Least, 1e-12);
+            Assert.Equal(most, span.Most, 1e-12);
+            Assert.Equal(rate, span.Rate, 1e-15);
+            Assert.Equal(least == most && rate == 0, span.IsUniform);
+        }
+
+        Is(50, 250, 0, 0, 0);
+        Is(350, 450, 0.0005, 0.0015, 1e-5);
+        Is(250, 450, 0, 0.0015, 1e-5);
+        Is(510, 590, 0.002, 0.002, 0);
+        Is(550, 650, -0.0025, 0.002, 0);
+        Is(620, 750, -0.0025, 0, 0);
+        Is(-40, 100, 0, 0, 0);
+        var both = CurvatureSpan.Over(line, 350, 450).Join(CurvatureSpan.Over(line, 620, 650));
+        Assert.Equal((-0.0025, 0.0015), (Math.Round(both.Least, 9), Math.Round(both.Most, 9)));
+        Assert.Equal(1e-5, both.Rate, 1e-15);
+        Assert.Equal(0, both.KinkTurn);
+
+        var bent = new Centreline("bent", [new(default, 0, 500, 0, 0), new(new(500, 0), 0.05, 500, 0, 0)]);
+        Assert.Equal(0.05, CurvatureSpan.Over(bent, 400, 600).KinkTurn, 1e-12);
+        Assert.Equal(0, CurvatureSpan.Over(bent, 501, 600).KinkTurn);
+        Assert.Equal(0, CurvatureSpan.Over(bent, 400, 500).KinkTurn);
+        Assert.False(CurvatureSpan.Over(bent, 400, 600).IsUniform);
     }
 
     private static Vehicle Bare(double pivots) => new("engine", pivots, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -pivots, pivots, 30, 1, 20)]);

@@ -45,6 +45,24 @@ public class LeastClearanceTests
         Assert.Equal(middle - (width / 2) - (radius - Reach), inside.Closest!.Clearance, 1e-3);
     }
 
+    /// <summary>
+    /// A straight bar in one piece on the inside of a curve is nearest at its ends, which lie on its circle: nothing beyond them counts, and nothing between.
+    /// The body's middle sweeps a circle of √(R² − (a/2)²) − w/2.
+    /// </summary>
+    [Theory]
+    [InlineData(760, 600, 800)]
+    [InlineData(760, 640, 660)]
+    [InlineData(450, 500, 740)]
+    public void A_straight_bar_inside_a_curve_is_nearest_at_its_ends(double radius, double from, double to)
+    {
+        const double Reach = 30, Pivots = 97, Width = 18.6;
+        var track = Pieces.Curve(1500, radius);
+        var verdict = SectionsVerifier.Verify([Pieces.Section(Pieces.Bar(track, from, to, Reach, Reach + 10, 0, 20))], Pieces.Facts(track, Pieces.Coach(136, Pivots, Width)));
+        double middle = Math.Sqrt((radius * radius) - (Pivots * Pivots / 4));
+        Assert.Equal(middle - (Width / 2) - (radius - Reach), verdict.Closest!.Clearance, 1e-3);
+        Assert.Contains(new[] { from, to }, end => Math.Abs(end - verdict.Closest.Chainage) < 1);
+    }
+
     [Fact]
     public void A_bogie_draws_the_pivot_inside_the_curve_by_the_versine_of_its_wheelbase()
     {
