@@ -22,5 +22,5 @@ public class LineLengthTests
     public void There_are_no_more_long_lines_than_there_were() => Assert.InRange(Long.Value.Length, 0, LongerStill);
 
     [Fact]
-    public void No_line_is_longer_than_the_longest_was() => Assert.Empty(Long.Value.Where(l => l.Length > Longest));
+    public void No_line_is_longer_than_the_longest_was() => Assert.DoesNotContain(Long.Value, l => l.Length > Longest);
 }

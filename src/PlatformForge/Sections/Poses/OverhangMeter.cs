@@ -42,8 +42,8 @@ internal static class OverhangMeter
             hanging[i] = faces[i].Slope < Steepest && faces[i].High > layer;
         }
 
-        var across = HalfEdges.Opposites(mesh);
         var seen = new bool[mesh.TriangleCount];
+        var patches = new Patches(mesh, faces, hanging, seen, HalfEdges.Opposites(mesh), layer);
         double unsupported = 0, bridged = 0, widest = 0, largest = 0;
         Point3 largestAt = default;
         for (int i = 0; i < mesh.TriangleCount; i++)
@@ -53,7 +53,7 @@ internal static class OverhangMeter
                 continue;
             }
 
-            var (area, standing, span, middle) = Grow(i);
+            var (area, standing, span, middle) = patches.Grow(i);
             if (span <= nozzle)
             {
                 continue;
@@ -72,9 +72,13 @@ internal static class OverhangMeter
         }
 
         return new(unsupported, bridged, widest) { Lift = Lift(mesh, faces, layer), Largest = largest, LargestAt = largestAt };
+    }
 
-        // Whether there is wall under the middle of a side by half a layer, however the wall is cut: walks from triangle to triangle in its plane.
-        bool GoesDown(int t, Point3 middle)
+    /// <summary>Neighbouring hanging triangles, taken together.</summary>
+    private sealed class Patches(Mesh mesh, Face[] faces, bool[] hanging, bool[] seen, int[] across, double layer)
+    {
+        /// <summary>Whether there is wall under the middle of a side by half a layer, however the wall is cut: walks from triangle to triangle in its plane.</summary>
+        private bool GoesDown(int t, Point3 middle)
         {
             var normal = faces[t].Normal;
             double flat = 1 - (normal.Z * normal.Z);
@@ -110,7 +114,8 @@ internal static class OverhangMeter
             return false;
         }
 
-        (double Area, double Standing, double Span, Point3 Middle) Grow(int first)
+        /// <summary>The patch that hangs together from a triangle on: area in mm², share of its border that stands, least width and middle in mm.</summary>
+        public (double Area, double Standing, double Span, Point3 Middle) Grow(int first)
         {
             double area = 0, border = 0, standing = 0;
             Point3 middle = default;

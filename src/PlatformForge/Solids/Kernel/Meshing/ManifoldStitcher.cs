@@ -35,9 +35,9 @@ internal sealed class ManifoldStitcher
     {
         var stitcher = new ManifoldStitcher(store, places.ToArray());
         stitcher.Sort();
-        for (int level = 0; level < places.Length; level++)
+        for (int low = 0; low < places.Length; low++)
         {
-            stitcher.Pair(level);
+            stitcher.Pair(low);
         }
 
         var mesh = stitcher.Build();

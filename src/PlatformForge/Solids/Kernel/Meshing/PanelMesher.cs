@@ -110,9 +110,9 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
     private void CutFour(int start, bool facesRight, bool nearTop, byte paint)
     {
         // Of a wall seen from the other side the corners come in the other order: far and near change places.
-        int apex = facesRight == nearTop ? 3 : 0, foot = facesRight ? 1 : 2, top = 3 - foot;
-        store.AddTriangle(start + apex, start + ((apex + foot) & 3), start + ((apex + foot + 1) & 3), paint);
-        store.AddTriangle(start + apex, start + ((apex + top) & 3), start + ((apex + top + 1) & 3), paint);
+        int apex = facesRight == nearTop ? 3 : 0, lower = facesRight ? 1 : 2, upper = 3 - lower;
+        store.AddTriangle(start + apex, start + ((apex + lower) & 3), start + ((apex + lower + 1) & 3), paint);
+        store.AddTriangle(start + apex, start + ((apex + upper) & 3), start + ((apex + upper + 1) & 3), paint);
     }
 
     /// <summary>Unrolls a panel: along its line, and up.</summary>

@@ -1,6 +1,5 @@
 using PlatformForge.Geometry;
 using PlatformForge.Solids.Reliefs;
-using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Solids.Kernel.Meshing;

@@ -144,9 +144,9 @@ internal sealed class SurfaceSeams
         /// <summary>Ends the strip below and begins the one above, unless they are one; tells whether anything ended or began.</summary>
         private bool Pass(int near, int far)
         {
-            bool wall = (onLeft == 0) != (onRight == 0), right = onLeft != 0;
-            byte shown = (byte)((right ? onLeft : onRight) - 1);
-            if (standing && wall && right == facesRight && shown == paint)
+            bool wall = (onLeft == 0) != (onRight == 0), onRightSide = onLeft != 0;
+            byte shown = (byte)((onRightSide ? onLeft : onRight) - 1);
+            if (standing && wall && onRightSide == facesRight && shown == paint)
             {
                 return false;
             }
@@ -159,7 +159,7 @@ internal sealed class SurfaceSeams
                 seams.Strips.Add(new(edge, lowNear, near, lowFar, far, facesRight, paint, name.Paint == paint ? name.Face : 0));
             }
 
-            (standing, facesRight, paint, lowNear, lowFar) = (wall, right, shown, near, far);
+            (standing, facesRight, paint, lowNear, lowFar) = (wall, onRightSide, shown, near, far);
             return ended || wall;
         }
     }
