@@ -60,7 +60,7 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     public IReadOnlyList<SocketSpec> Sockets { get => Of<SocketSpec>(); init => Features = Replaced(value); }
 
     /// <summary>The fence among them; null for none.</summary>
-    public FenceSpec? Fence { get => Of<FenceSpec>().FirstOrDefault(); init => Features = Replaced<FenceSpec>(value is null ? [] : [value]); }
+    public FenceSpec? Fence { get => Of<FenceSpec>() is [var fence, ..] ? fence : null; init => Features = Replaced<FenceSpec>(value is null ? [] : [value]); }
 
     /// <summary>The single holes among them.</summary>
     public IReadOnlyList<HoleSpec> Holes { get => Of<HoleSpec>(); init => Features = Replaced(value); }

@@ -20,7 +20,7 @@ internal static class FeatureKeys
         where T : FeatureSpec => platform.Tables(name, says, table, (feature, _) => feature, (p, features) => p.With(features));
 
     private static KeyTable<PlatformSpec> One<T>(this KeyTable<PlatformSpec> platform, string name, string says, KeyTable<T> table)
-        where T : FeatureSpec => platform.Table(name, says, table, p => p.Of<T>().FirstOrDefault(), (p, feature) => p.With([feature]));
+        where T : FeatureSpec => platform.Table(name, says, table, p => p.Of<T>() is [var one, ..] ? one : null, (p, feature) => p.With([feature]));
 
     private static KeyTable<FenceSpec> Fence => new KeyTable<FenceSpec>(FenceSpec.For)
         .Length("inset", NumberRange.From(0, 500), "From the platform's back to the middles of the posts.", f => f.Inset, (f, v) => f with { Inset = v })
