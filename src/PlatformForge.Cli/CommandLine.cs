@@ -10,7 +10,7 @@ internal static class CommandLine
     private const string Examples = """
 
         Examples:
-          platformforge init my-halt.toml               write a commented project file to fill in
+          platformforge init my-halt.toml               write a short project file to fill in
           platformforge check my-halt.toml              is the design sound, and what comes nearest?
           platformforge build my-halt.toml -o my-halt   write sections, plates, drawings and the verdict
 

@@ -13,7 +13,7 @@ public class ProjectFileTests(WrittenSamples samples)
             var said = WrittenSamples.CommandLine("schema");
             Assert.Equal(0, said.Exit);
             File.WriteAllText(schema, said.Out);
-            Assert.Equal(0, WrittenSamples.CommandLine("init", start, "--quiet").Exit);
+            Assert.Equal(0, WrittenSamples.CommandLine("init", start, "--full", "--quiet").Exit);
             Assert.All(Written.Parse(Tool.Node("check-toml.mjs", [schema, start, .. samples.Names.Select(WrittenSamples.SampleFile)])), file =>
                 Assert.True(file.GetProperty("complaints").GetArrayLength() == 0, file.ToString()));
 

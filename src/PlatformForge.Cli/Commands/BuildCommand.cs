@@ -60,7 +60,7 @@ internal static class BuildCommand
         var read = arguments.Read(more);
         if (read.Value is not { } project)
         {
-            return arguments.Refused(read.Findings, watch);
+            return arguments.Refused(read.Findings, watch, more);
         }
 
         if (ChosenSections.Beyond(CrossSection, project, choice.CrossSections) is { } beyond)
@@ -72,7 +72,7 @@ internal static class BuildCommand
         var built = BuildRun.Build(project, folder, force, watch, choice, measured);
         return built.Value is { } report
             ? new([.. read.Findings, .. built.Findings]) { Plain = o => Plain(o, report), Json = j => Json(j, report), InPlace = $"The files are in place all the same, in {report.Folder.Folder}." }
-            : arguments.Refused(built.Findings, watch);
+            : arguments.Refused(built.Findings, watch, more);
     }
 
     private static void Plain(TextWriter o, BuildReport report)

@@ -12,30 +12,34 @@ internal static class InitCommand
     private const string Examples = """
 
         Examples:
-          platformforge init                            write platform.toml here, every key with a comment
-          platformforge init my-halt.toml
-          platformforge init --scale 1:148              the same with the defaults of another scale
+          platformforge init my-halt.toml               a short file to fill in, which builds as it is
+          platformforge init my-halt.toml --scale N --vehicle bogie-coach-57ft --bed 180x180 --track "300 left"
+          platformforge init my-halt.toml --full        every key there is, with a comment
           platformforge init --sample pendlewick        a worked example: a curved platform and five vehicles
-          platformforge init --vehicle my-coach.toml    a form for a vehicle of your own: what to measure, and where
+          platformforge init --form my-coach.toml       a form for a vehicle of your own: what to measure, and where
         """;
 
     public static void Add(CommandLineApplication app, Session session) => app.Command("init", command =>
     {
-        command.Description = "Write a commented project file to start from.";
+        command.Description = "Write a project file to start from: short, and building as it is.";
         command.ExtendedHelpText = Examples;
         var file = command.Argument("file", "Name of the new file; platform.toml when left out.");
         var sample = command.Option("-s|--sample <name>", $"A worked example instead: {string.Join(" or ", PresetShelf.SampleNames)}.", CommandOptionType.SingleValue);
-        var vehicle = command.Option("--vehicle", "A form for a vehicle instead, to be named as a preset or given to --with-vehicle.", CommandOptionType.NoValue);
+        var vehicle = command.Option("--form", "A form for a vehicle instead, to be named as a preset or given to --with-vehicle.", CommandOptionType.NoValue);
+        var full = command.Option("--full", "Every key there is, those with a default as comments.", CommandOptionType.NoValue);
+        var given = InitChoice.Add(command);
         var scale = command.Option("--scale <name>", "Scale of the new file, as 'platformforge presets scales' lists it; 4mm when left out.", CommandOptionType.SingleValue);
         var force = command.Option("--force", "Replace a file that is there.", CommandOptionType.NoValue);
-        command.OnExecute(() => session.Finish("init", _ => scale.HasValue() && (vehicle.HasValue() || sample.HasValue())
+        command.OnExecute(() => session.Finish("init", _ => given.IsAny && (vehicle.HasValue() || sample.HasValue() || full.HasValue())
+            ? Fault("PF1017", FaultKind.Input, "--vehicle, --bed and --track speak of a short file.", "Give them without --full, --form and --sample.") with { ExitCode = ExitCodes.Usage }
+            : scale.HasValue() && (vehicle.HasValue() || sample.HasValue())
             ? Fault("PF1017", FaultKind.Input, $"{(sample.HasValue() ? "A sample has a scale" : "A form for a vehicle has no scale")} of its own.", "Leave --scale out.") with { ExitCode = ExitCodes.Usage }
             : vehicle.HasValue() && sample.HasValue()
-            ? Fault("PF1017", FaultKind.Input, "--vehicle and --sample ask for two different files.", "Give one of them.") with { ExitCode = ExitCodes.Usage }
-            : vehicle.HasValue() ? WriteVehicle(file.Value ?? "vehicle.toml", force.HasValue()) : Write(file.Value, sample.Value(), scale.Value(), force.HasValue())));
+            ? Fault("PF1017", FaultKind.Input, "--form and --sample ask for two different files.", "Give one of them.") with { ExitCode = ExitCodes.Usage }
+            : vehicle.HasValue() ? WriteVehicle(file.Value ?? "vehicle.toml", force.HasValue()) : Write(file.Value, sample.Value(), scale.Value(), full.HasValue() ? null : given, force.HasValue())));
     });
 
-    private static CommandResult Write(string? file, string? sample, string? scale, bool force)
+    private static CommandResult Write(string? file, string? sample, string? scale, InitChoice? given, bool force)
     {
         var meant = scale is null ? [] : PresetShelf.Scales(scale);
         if (scale is not null && meant.Count != 1)
@@ -48,7 +52,14 @@ internal static class InitCommand
         }
 
         string path = file ?? (sample is null ? "platform.toml" : sample.ToLowerInvariant() + ".toml");
-        string? text = sample is null ? StartingFile.Write(meant.Count > 0 ? meant[0] : null) : PresetShelf.Sample(sample);
+        var chosen = meant.Count > 0 ? meant[0] : PresetShelf.Find(PresetKind.Scales, "4mm")!;
+        var first = sample is null && given is not null ? given.Read(chosen) : null;
+        if (first is { Value: null })
+        {
+            return new(first.Findings) { ExitCode = ExitCodes.Usage };
+        }
+
+        string? text = sample is not null ? PresetShelf.Sample(sample) : first?.Value is { } choice ? ShortFile.Write(choice) : StartingFile.Write(chosen);
         if (text is null)
         {
             return Fault("PF1011", FaultKind.Input, $"There is no sample \"{sample}\".", $"Known: {string.Join(", ", PresetShelf.SampleNames)}.") with { ExitCode = ExitCodes.Usage };

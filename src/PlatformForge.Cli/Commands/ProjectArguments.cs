@@ -32,8 +32,11 @@ internal sealed class ProjectArguments
     }
 
     /// <summary>What a run that was refused ends with: its findings, the remedies tried on this project.</summary>
-    public CommandResult Refused(IReadOnlyList<Finding> findings, RunWatch watch) =>
-        new(Overrides().Value is { } overrides && ProjectSource.OfFile(File, overrides) is { } source ? CureTrial.Of(source, findings, cancel: watch.Cancel) : findings);
+    /// <param name="findings">Its findings.</param>
+    /// <param name="watch">Who watches.</param>
+    /// <param name="more">Further values that it was read with.</param>
+    public CommandResult Refused(IReadOnlyList<Finding> findings, RunWatch watch, IReadOnlyList<Override>? more = null) =>
+        new(Overrides().Value is { } overrides && ProjectSource.OfFile(File, [.. overrides, .. more ?? []]) is { } source ? CureTrial.Of(source, findings, cancel: watch.Cancel) : findings);
 
     /// <summary>Reads the project with those values in it.</summary>
     /// <param name="more">Further values.</param>

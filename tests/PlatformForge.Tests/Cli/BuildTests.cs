@@ -160,7 +160,7 @@ public class BuildTests
         Assert.Contains("without bogies pivots is the wheelbase", With("van.toml", "length = 40\npivots = 60\nwidth = 30\n"), StringComparison.Ordinal);
         Assert.Contains("bogie pivot to bogie pivot", With("coach.toml", "length = 100\npivots = 160\nwidth = 30\nbogie_wheelbase = 20\n"), StringComparison.Ordinal);
         Assert.Contains("  error PF1014  high", With("flat.toml", "length = 100\npivots = 60\nwidth = 30\nlow = 20\nhigh = 10\n"), StringComparison.Ordinal);
-        Assert.Contains("platformforge init --vehicle", CliRun.Of("check", file, "--with-vehicle", folder["none.toml"]).Error, StringComparison.Ordinal);
+        Assert.Contains("platformforge init --form", CliRun.Of("check", file, "--with-vehicle", folder["none.toml"]).Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -10,5 +10,5 @@ public sealed record FileWords(string Name, string Start, string Example)
 
     public static FileWords Measured { get; } = new("table of measured gaps", "write a heading chainage,gap and a row for each gap measured into ", "gaps.csv");
 
-    public static FileWords Vehicle { get; } = new("vehicle file", "write its form with: platformforge init --vehicle ", "my-coach.toml");
+    public static FileWords Vehicle { get; } = new("vehicle file", "write its form with: platformforge init --form ", "my-coach.toml");
 }

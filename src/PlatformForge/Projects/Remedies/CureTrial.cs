@@ -52,7 +52,8 @@ public static class CureTrial
 
         if (!before.Contains((finding.Code, finding.Key)))
         {
-            return RemedyWords.MendedBy(finding, taken[^1]);
+            // What the design alone does not show, such as a fault of a command's own, cannot be tried.
+            return taken.Count > 0 ? RemedyWords.MendedBy(finding, taken[^1]) : finding;
         }
 
         (Cure Cure, (string Code, string Key) Next)? lesser = null;

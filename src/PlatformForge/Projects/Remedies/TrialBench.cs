@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using PlatformForge.Exports.Paper;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Units;
 
@@ -46,7 +47,7 @@ internal sealed class TrialBench(ProjectSource source, TrialLimits limits, Cance
         runs++;
         cancel.ThrowIfCancellationRequested();
         var read = source.Read(cures);
-        var findings = read.Value is { } project ? DesignRun.Design(project, new RunWatch(_ => { }, cancel)).Findings : read.Findings;
+        var findings = read.Value is { } project ? [.. PaperSet.Objections(project.Paper), .. DesignRun.Design(project, new RunWatch(_ => { }, cancel)).Findings] : read.Findings;
         return known[name] = findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Code, f.Key)).ToHashSet();
     }
 }

@@ -33,10 +33,12 @@ internal sealed class ScaledExamples(Preset preset)
         _ => example,
     };
 
-    // Rounded as a person would write it.
-    private string Scaled(string mm)
+    private string Scaled(string mm) => Length(double.Parse(mm, CultureInfo.InvariantCulture));
+
+    /// <summary>A length that is told for 4 mm to the foot, mm, at this scale: rounded as a person would write it.</summary>
+    public string Length(double mm)
     {
-        double length = double.Parse(mm, CultureInfo.InvariantCulture) * Told / Scale.Ratio;
+        double length = mm * Told / Scale.Ratio;
         double step = length switch { >= 100 => 5, >= 30 => 1, >= 5 => 0.5, >= 1 => 0.1, _ => 0.05 };
         return (Math.Round(length / step) * step).ToString("0.##", CultureInfo.InvariantCulture);
     }
