@@ -13,7 +13,7 @@ internal static class InitCommand
 
         Examples:
           platformforge init my-halt.toml               a short file to fill in, which builds as it is
-          platformforge init my-halt.toml --scale N --vehicle bogie-coach-57ft --bed 180x180 --track "300 left"
+          platformforge init my-halt.toml --scale 1:148 --vehicle bogie-coach-57ft --bed 180x180 --track "300 left"
           platformforge init my-halt.toml --full        every key there is, with a comment
           platformforge init --sample pendlewick        a worked example: a curved platform and five vehicles
           platformforge init --form my-coach.toml       a form for a vehicle of your own: what to measure, and where
