@@ -5,6 +5,7 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;
+using PlatformForge.Tests.Verification;
 using PlatformForge.Track.Surveys;
 
 namespace PlatformForge.Benchmarks;
@@ -28,7 +29,7 @@ internal static class HostileRuns
         try
         {
             Console.WriteLine($"hostile input: at most {MostSeconds} s of processor time, {MostMegabytes} MB, and no exit code 1");
-            int broken = Cases(folder).Sum(c => Run(c.Name, c.Arguments));
+            int broken = Cases(folder).Concat(Folders(folder)).Sum(c => Run(c.Name, c.Arguments));
             int thrown = Mutations(seed, count);
             Console.WriteLine($"{broken} cases broke the promise; {thrown} of {4 * count} mutations (seed {seed}) threw");
             return broken + thrown;
@@ -82,6 +83,27 @@ internal static class HostileRuns
         yield return Survey("a row of 19 MB", "points", ".csv", "x;y\n" + Repeat(";", 19_000_000));
     }
 
+    // Each spoilt copy is made when its turn comes and taken away after the next: some are large.
+    private static IEnumerable<(string Name, string[] Arguments)> Folders(string folder)
+    {
+        string built = Path.Combine(folder, "built"), copy = Path.Combine(folder, "copy"), project = Path.Combine(folder, "halt.toml");
+        File.WriteAllText(project, PresetShelf.Sample("straight-halt")!);
+        yield return ("build to be spoilt", ["build", "-q", project, "--output", built]);
+        foreach (var (name, spoil) in HostileFolders.Cases())
+        {
+            foreach (string file in Directory.EnumerateFiles(built, "*", SearchOption.AllDirectories))
+            {
+                string to = Path.Combine(copy, Path.GetRelativePath(built, file));
+                Directory.CreateDirectory(Path.GetDirectoryName(to)!);
+                File.Copy(file, to, overwrite: true);
+            }
+
+            spoil(copy);
+            yield return (name, ["verify", copy]);
+            Directory.Delete(copy, recursive: true);
+        }
+    }
+
     private static int Run(string name, string[] arguments)
     {
         string tool = Path.GetFullPath("src/PlatformForge.Cli/bin/Release/net10.0/PlatformForge.Cli.dll");
@@ -110,7 +132,7 @@ internal static class HostileRuns
         process.WaitForExit();
         int letters = told.Result.Sum(t => t.Length);
         bool holds = process.ExitCode is not (1 or > 127 or < 0) && seconds <= MostSeconds && most <= MostMegabytes && letters < 20_000;
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-34} exit {process.ExitCode,3} {seconds,6:F1} s {most,6:F0} MB {letters,7} letters  {(holds ? "" : "BROKEN")}"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-40} exit {process.ExitCode,3} {seconds,6:F1} s {most,6:F0} MB {letters,7} letters  {(holds ? "" : "BROKEN")}"));
         return holds ? 0 : 1;
     }
 

@@ -84,7 +84,7 @@ public static class InputLimits
     public const double MeshCoordinate = 1e4, MotionCoordinate = 1e6;
 
     /// <summary>Sides of a section's triangles put end to end, mm: what is measured piece by piece.</summary>
-    public const double MeshSides = 2e7;
+    public const double MeshSides = 5e6;
 
     /// <summary>JSON files of an output folder, bytes.</summary>
     public const int JsonBytes = 20 << 20;
@@ -94,6 +94,9 @@ public static class InputLimits
 
     /// <summary>Files of an output folder.</summary>
     public const int FolderFiles = 20_000;
+
+    /// <summary>Bytes of any file of an output folder.</summary>
+    public const int FileBytes = PackageBytes;
 
     /// <summary>Bytes of all files of an output folder that are read together.</summary>
     public const long FolderBytes = 2L << 30;
@@ -140,6 +143,7 @@ public static class InputLimits
         ("", "objects and lists inside one another", Count(JsonDepth)),
         ("", "values", Count(JsonValues)),
         ("output folder", "files", Count(FolderFiles)),
+        ("", "length of any file", Bytes(FileBytes)),
         ("", "length of all files that are read", Bytes(FolderBytes)),
         ("messages", "of one kind, told one by one", Count(MessagesOfAKind)),
     ];

@@ -82,6 +82,10 @@ public static class FolderReader
             {
                 refused[file.Path] = Invariant($"is not as it was written: {place.Length} bytes for {file.Bytes}");
             }
+            else if (place.Exists && file.Bytes > InputLimits.FileBytes)
+            {
+                refused[file.Path] = Invariant($"has {file.Bytes} bytes, over the limit of {InputLimits.Bytes(InputLimits.FileBytes)} for one file");
+            }
             else if (place.Exists)
             {
                 files.Add(new(file.Path, file.Bytes == 0 ? [] : File.ReadAllBytes(place.FullName)));
