@@ -24,7 +24,7 @@ internal static class CompareCommand
         command.ExtendedHelpText = Examples;
         var project = new ProjectArguments(command);
         var vary = command.Option("--vary <key_values>", "key=value,value,…: values to try for one key. Repeatable: every combination is tried.", CommandOptionType.MultipleValue).IsRequired(false, "Say what to vary, such as --vary platform[0].deck.thickness=1.5,2.");
-        command.OnExecute(() => session.Finish("compare", show => Compare(project, vary, session.Watch(show))));
+        command.OnExecute(() => session.Finish("compare", show => Compare(project, vary, session.Watch(show) with { Memory = new() })));
     });
 
     private static CommandResult Compare(ProjectArguments project, CommandOption vary, RunWatch watch)

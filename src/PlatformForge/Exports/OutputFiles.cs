@@ -5,6 +5,7 @@ using PlatformForge.Exports.Pdf;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Exports.Tables;
+using PlatformForge.Units.Memories;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports;
@@ -45,6 +46,12 @@ public sealed record OutputChoice
 /// <param name="Files">The files, by path.</param>
 public sealed record OutputSet(Manifest Manifest, IReadOnlyList<OutputFile> Files);
 
+/// <summary>What a drawing, a table or a picture is made from.</summary>
+/// <param name="Dossier">Everything known.</param>
+/// <param name="Platform">The platform it shows.</param>
+/// <param name="By">A figure of its own, such as the chainage of a cross-section; null where it has none.</param>
+internal sealed record SheetInput(Dossier Dossier, PlatformDossier Platform, object? By);
+
 /// <summary>Front door of the room: turns a dossier into files, in memory. See <see cref="Folders.OutputFolder"/> for writing them.</summary>
 public static class OutputFiles
 {
@@ -53,23 +60,27 @@ public static class OutputFiles
     /// <param name="choice">What is wanted; all of it when null.</param>
     /// <param name="progress">Told the path of each file when it is made.</param>
     /// <param name="cancel">Gives up between files.</param>
-    public static OutputSet Of(Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, CancellationToken cancel = default)
+    /// <param name="memory">What earlier runs drew; nothing when null.</param>
+    public static OutputSet Of(Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, CancellationToken cancel = default, Memory? memory = null)
     {
+        memory ??= Memory.None;
         choice ??= new();
+        // No sheet shows the findings, and drawings alone name the input: they are made anew only where something else has changed.
+        Dossier shown = dossier with { Findings = [] }, unnamed = shown with { InputHash = "" };
         var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
         var work = new List<(string Path, Func<byte[]> Make)>();
         var sections = new List<ManifestSection>();
         for (int i = 0; i < names.Count; i++)
         {
-            var meshes = new PrintMeshes(dossier.Platforms[i].Sections);
-            work.AddRange(choice.Prints ? new PlateFiles(dossier, dossier.Platforms[i], names[i], meshes, choice.Pictures).Work() : []);
-            work.AddRange(Shown(dossier, dossier.Platforms[i], names[i], choice));
+            var meshes = new PrintMeshes(dossier.Platforms[i].Sections, memory);
+            work.AddRange(choice.Prints ? new PlateFiles(unnamed, dossier.Platforms[i], names[i], meshes, choice.Pictures, memory, cancel).Work() : []);
+            work.AddRange(Shown(unnamed, dossier.Platforms[i], names[i], choice).Select(s => (s.Path, (Func<byte[]>)(() => memory.Of(s.Path, s.Input, s.Make, cancel)))));
             sections.AddRange(choice.Prints ? Listed(dossier.Platforms[i], names[i]) : []);
         }
 
         if (choice.Drawings)
         {
-            var books = dossier.Platforms.Select((p, i) => (p.Name, Sheets: PlatformDrawings.Of(dossier, p, names[i], choice.CrossSections))).ToArray();
+            var books = dossier.Platforms.Select((p, i) => (p.Name, Sheets: PlatformDrawings.Of(shown, p, names[i], choice.CrossSections, memory, cancel))).ToArray();
             work.AddRange(books.SelectMany(b => b.Sheets).Select(s => (s.Path, (Func<byte[]>)(() => SvgWriter.ToBytes(s.Sheet.Value)))));
             work.Add((PlatformDrawings.BookName, () => PlatformDrawings.Bound(dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
         }
@@ -86,15 +97,14 @@ public static class OutputFiles
         return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []), [.. files.OrderBy(f => f.Path, StringComparer.Ordinal)]);
     }
 
-    private static IEnumerable<(string Path, Func<byte[]> Make)> Shown(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)
+    private static IEnumerable<ShownFile> Shown(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)
     {
+        ShownFile Of(string path, Func<SheetInput, CancellationToken, byte[]> make, object? by = null) => new(path, new(dossier, platform, by), make);
         if (choice.Pictures)
         {
-            string scale = Invariant($"model of 1:{Figures.Short(dossier.Scale.Ratio)}");
-            string shown = choice.Furnished ? "As seen beside the track. Track, vehicles and what stands on the platform are shown, not printed." : "As seen beside the track. The track is shown, not printed.";
-            yield return (FileNames.Picture(name), () => PngWriter.ToBytes(TitleStrip.Under(PlatformPictures.Finished(dossier, platform, choice.PictureWidth, furnished: choice.Furnished), Invariant($"{dossier.Project}: {platform.Name}"), shown, scale)));
-            yield return (FileNames.PictureFromBelow(name), () => PngWriter.ToBytes(TitleStrip.Under(
-                PlatformPictures.FromBelow(platform, choice.PictureWidth), Invariant($"{dossier.Project}: {platform.Name}, from below"), "The sections drawn apart, with ribs, joints and what is engraved underneath.", scale)));
+            var look = new PictureLook(choice.PictureWidth, choice.Furnished);
+            yield return Of(FileNames.Picture(name), static (i, _) => Finished(i.Dossier, i.Platform, (PictureLook)i.By!), look);
+            yield return Of(FileNames.PictureFromBelow(name), static (i, _) => FromBelow(i.Dossier, i.Platform, (PictureLook)i.By!), look);
         }
 
         if (!choice.Tables)
@@ -102,24 +112,40 @@ public static class OutputFiles
             yield break;
         }
 
-        yield return (Invariant($"tables/{name}-setting-out.csv"), () => SettingOut.Table(dossier, platform, choice.SettingOutStep));
-        yield return (Invariant($"tables/{name}-chords.csv"), () => SettingOut.Chords(platform));
-        yield return (Invariant($"tables/{name}-gaps.csv"), () => PlatformTables.Gaps(platform));
-        yield return (Invariant($"tables/{name}-gaps-by-style.csv"), () => GapsByStyle.Of(platform.Plan).ToCsv());
-        yield return (Invariant($"tables/{name}-gaps.json"), () => GapsByStyle.Of(platform.Plan).ToJson());
-        if (platform.AsBuilt is { } measured)
+        yield return Of(Invariant($"tables/{name}-setting-out.csv"), static (i, _) => SettingOut.Table(i.Dossier, i.Platform, (double)i.By!), choice.SettingOutStep);
+        yield return Of(Invariant($"tables/{name}-chords.csv"), static (i, _) => SettingOut.Chords(i.Platform));
+        yield return Of(Invariant($"tables/{name}-gaps.csv"), static (i, _) => PlatformTables.Gaps(i.Platform));
+        yield return Of(Invariant($"tables/{name}-gaps-by-style.csv"), static (i, _) => GapsByStyle.Of(i.Platform.Plan).ToCsv());
+        yield return Of(Invariant($"tables/{name}-gaps.json"), static (i, _) => GapsByStyle.Of(i.Platform.Plan).ToJson());
+        if (platform.AsBuilt is not null)
         {
-            yield return (Invariant($"tables/{name}-as-built.csv"), () => PlatformTables.AsBuilt(measured));
+            yield return Of(Invariant($"tables/{name}-as-built.csv"), static (i, _) => PlatformTables.AsBuilt(i.Platform.AsBuilt!));
         }
 
         foreach (var (table, make) in FeatureTables.Of(platform.Plan))
         {
-            yield return (Invariant($"tables/{name}-{table}.csv"), make);
+            yield return Of(Invariant($"tables/{name}-{table}.csv"), static (i, _) => FeatureTables.Of(i.Platform.Plan).First(t => t.Name == (string)i.By!).Make(), table);
         }
 
-        yield return (Invariant($"tables/{name}-sections.csv"), () => PlatformTables.Sections(platform));
-        yield return (Invariant($"tables/{name}-cutting-list.csv"), () => PlatformTables.CuttingList(platform));
+        yield return Of(Invariant($"tables/{name}-sections.csv"), static (i, _) => PlatformTables.Sections(i.Platform));
+        yield return Of(Invariant($"tables/{name}-cutting-list.csv"), static (i, _) => PlatformTables.CuttingList(i.Platform));
     }
+
+    private static byte[] Finished(Dossier dossier, PlatformDossier platform, PictureLook look)
+    {
+        string note = look.Furnished ? "As seen beside the track. Track, vehicles and what stands on the platform are shown, not printed." : "As seen beside the track. The track is shown, not printed.";
+        var picture = PlatformPictures.Finished(dossier, platform, look.Width, furnished: look.Furnished);
+        return PngWriter.ToBytes(TitleStrip.Under(picture, Invariant($"{dossier.Project}: {platform.Name}"), note, ScaleOf(dossier)));
+    }
+
+    private static byte[] FromBelow(Dossier dossier, PlatformDossier platform, PictureLook look) => PngWriter.ToBytes(TitleStrip.Under(
+        PlatformPictures.FromBelow(platform, look.Width), Invariant($"{dossier.Project}: {platform.Name}, from below"), "The sections drawn apart, with ribs, joints and what is engraved underneath.", ScaleOf(dossier)));
+
+    private static string ScaleOf(Dossier dossier) => Invariant($"model of 1:{Figures.Short(dossier.Scale.Ratio)}");
+
+    private sealed record PictureLook(int Width, bool Furnished);
+
+    private sealed record ShownFile(string Path, SheetInput Input, Func<SheetInput, CancellationToken, byte[]> Make);
 
     private static IEnumerable<ManifestSection> Listed(PlatformDossier platform, string name) =>
         from section in platform.Sections.Sections

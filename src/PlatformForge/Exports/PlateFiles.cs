@@ -3,12 +3,13 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
+using PlatformForge.Units.Memories;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports;
 
 /// <summary>The files that go to a slicer: STL a section, 3MF a plate, 3MF of all plates side by side.</summary>
-internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, string name, PrintMeshes meshes, bool thumbnails)
+internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, string name, PrintMeshes meshes, bool thumbnails, Memory memory, CancellationToken cancel)
 {
     private const int ThumbnailWidth = 384; // pixels
     private const double PlatesApart = 20; // mm between beds in the file of all plates
@@ -24,11 +25,11 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
         foreach (var plate in set.Plates)
         {
             string title = Invariant($"{platform.Name}, plate {plate.Number} of {set.Plates.Count}");
-            yield return (FileNames.Plate(name, plate.Number), () => ThreeMfWriter.ToBytes(Package(title, [plate], () => PlatformPictures.OnBed(plate, ThumbnailWidth))));
+            yield return (FileNames.Plate(name, plate.Number), () => ThreeMfWriter.ToBytes(Package(title, [plate], () => memory.Of("picture of a plate", plate, static (p, _) => PlatformPictures.OnBed(p, ThumbnailWidth), cancel))));
         }
 
         yield return (FileNames.AllPlates(name), () => ThreeMfWriter.ToBytes(Package(
-            Invariant($"{platform.Name}, all {set.Plates.Count} plates"), set.Plates, () => PlatformPictures.Finished(dossier, platform, ThumbnailWidth))));
+            Invariant($"{platform.Name}, all {set.Plates.Count} plates"), set.Plates, () => memory.Of("small picture", new SheetInput(dossier, platform, ""), static (i, _) => PlatformPictures.Finished(i.Dossier, i.Platform, ThumbnailWidth), cancel))));
     }
 
     private ThreeMfModel Package(string title, IReadOnlyList<Plate> plates, Func<PixelImage> picture)

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
+using PlatformForge.Units.Memories;
 using static System.FormattableString;
 
 namespace PlatformForge.Sections;
@@ -59,7 +60,10 @@ public sealed record PlatformSection(
     public string PoseInWords => Pose != PrintPose.DeckDown ? "upright" : Math.Abs(ToLayout.Row2.Z) > LevelCosine ? "deck down" : "deck down, on its slope";
 
     /// <summary>The mesh in file coordinates, as 32-bit floats and without triangles too flat for these.</summary>
-    public Mesh PrintMesh() => SliverMender.AsFloats(Solid.Mesh.Moved(ToLayout.Inverse()));
+    /// <param name="memory">Where it is looked for first; nowhere when null.</param>
+    public Mesh PrintMesh(Memory? memory = null) => (memory ?? Memory.None).Of("print mesh", new PrintInput(Solid, ToLayout), static (i, _) => SliverMender.AsFloats(i.Solid.Mesh.Moved(i.ToLayout.Inverse())));
+
+    private sealed record PrintInput(Solid Solid, RigidTransform ToLayout);
 }
 
 /// <summary>

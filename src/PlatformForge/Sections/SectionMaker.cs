@@ -1,11 +1,14 @@
+using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Cuts;
 using PlatformForge.Sections.Joints;
 using PlatformForge.Sections.Plates;
+using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Units;
+using PlatformForge.Units.Memories;
 using static System.FormattableString;
 
 namespace PlatformForge.Sections;
@@ -17,13 +20,58 @@ public static class SectionMaker
     /// The sections of a platform, or every reason why it cannot be cut for this printer. Warnings and notes ride with the product.
     /// Sections are shaped side by side on all cores; the result does not depend on how many there are.
     /// </summary>
-    public static Outcome<SectionSet> Make(PlatformPlan plan, PrinterSpec printer, SectionSpec spec)
+    /// <param name="plan">The platform.</param>
+    /// <param name="printer">The printer.</param>
+    /// <param name="spec">How it is cut.</param>
+    /// <param name="memory">What earlier runs found out; nothing when null.</param>
+    /// <param name="cancel">Stops between two steps of a section.</param>
+    public static Outcome<SectionSet> Make(PlatformPlan plan, PrinterSpec printer, SectionSpec spec, Memory? memory = null, CancellationToken cancel = default)
+    {
+        var divided = Divide(plan, printer, spec);
+        if (divided.Value is not { } cut)
+        {
+            return Outcome.Fault<SectionSet>(divided.Findings);
+        }
+
+        var findings = divided.Findings.ToList();
+        var shaper = Shaper(cut, printer, spec, memory, cancel);
+        var accounts = Each(cut, i => shaper.Account(cut.Shape(shaper, i)), cancel);
+        findings.AddRange(accounts.SelectMany(s => s.Findings));
+        PlatformSection[] sections = [.. accounts.Select(s => s.Section)];
+        var set = new SectionSet(
+            plan.Spec.Name, sections, PlatePacker.Pack(sections, printer), cut.Ends[1..^1], Dowels(spec.Joint, cut.Joints), PrintEstimate.Sum(sections.Select(s => s.Estimate), printer))
+        {
+            Plan = cut.Chart.Plan,
+            CountReason = cut.Reason,
+        };
+        return findings.Any(f => f.Severity == Severity.Error) ? new(null, findings) : Outcome.Of(set, findings);
+    }
+
+    /// <summary>
+    /// The pieces alone, for whoever wants to see them at once: what a section weighs, how long it prints and what hangs free is not worked out, and what would be found on the
+    /// way is not told.
+    /// </summary>
+    /// <inheritdoc cref="Make" path="/param"/>
+    public static Outcome<IReadOnlyList<SectionPiece>> Shapes(PlatformPlan plan, PrinterSpec printer, SectionSpec spec, Memory? memory = null, CancellationToken cancel = default)
+    {
+        var divided = Divide(plan, printer, spec);
+        if (divided.Value is not { } cut)
+        {
+            return Outcome.Fault<IReadOnlyList<SectionPiece>>(divided.Findings);
+        }
+
+        var shaper = Shaper(cut, printer, spec, memory, cancel);
+        return new(Each(cut, i => cut.Shape(shaper, i), cancel).Select(s => new SectionPiece(s.Number, s.From, s.To, s.Form.Solid, s.Form.ToLayout, s.Form.Pose, s.Form.Size)).ToArray(), divided.Findings);
+    }
+
+    // Where a platform is cut, and everything that can be told before its sections are shaped.
+    private static Outcome<CutPlatform> Divide(PlatformPlan plan, PrinterSpec printer, SectionSpec spec)
     {
         var chooser = new CutChooser(new FacetedPlan(plan), printer, spec);
         var cuts = chooser.Choose();
         if (cuts.Value is not { } ends)
         {
-            return Outcome.Fault<SectionSet>(cuts.Findings);
+            return Outcome.Fault<CutPlatform>(cuts.Findings);
         }
 
         var findings = new List<Finding>(FlatRule.Check(plan, printer, spec, ends));
@@ -43,7 +91,7 @@ public static class SectionMaker
         findings.AddRange(Enumerable.Range(1, ends.Length - 1).SelectMany(i => JointRule.CheckRoom(chart, (ends[i - 1], joints[i - 1]), (ends[i], joints[i]), spec.Joint, printer)));
         if (findings.Any(f => f.Severity == Severity.Error))
         {
-            return Outcome.Fault<SectionSet>(findings);
+            return Outcome.Fault<CutPlatform>(findings);
         }
 
         var divided = PlatformPlanner.Divided(plan, ends[1..^1]);
@@ -53,27 +101,26 @@ public static class SectionMaker
             findings.Add(wide);
         }
 
-        var sections = Shape(new(divided.Value!), printer, spec, ends, joints, findings);
-        var set = new SectionSet(
-            plan.Spec.Name, sections, PlatePacker.Pack(sections, printer), ends[1..^1], Dowels(spec.Joint, joints), PrintEstimate.Sum(sections.Select(s => s.Estimate), printer))
-        {
-            Plan = divided.Value!,
-            CountReason = Reason(chooser, ends, printer),
-        };
-        return findings.Any(f => f.Severity == Severity.Error) ? new(null, findings) : Outcome.Of(set, findings);
+        return Outcome.Of(new CutPlatform(new(divided.Value!), ends, joints, Reason(chooser, ends, printer)), findings);
     }
 
-    private static PlatformSection[] Shape(
-        FacetedPlan chart, PrinterSpec printer, SectionSpec spec, double[] ends, CutJoint?[] joints, List<Finding> findings)
+    private static SectionShaper Shaper(CutPlatform cut, PrinterSpec printer, SectionSpec spec, Memory? memory, CancellationToken cancel)
     {
-        var plan = chart.Plan;
-        string shortName = spec.ShortName.Length > 0 ? spec.ShortName : plan.Spec.Name;
-        var shaper = new SectionShaper(chart, printer, spec, new BedShape(printer), plan.Spec.Name, shortName);
-        int count = ends.Length - 1;
-        var shaped = new (PlatformSection Section, IReadOnlyList<Finding> Findings)[count];
-        Parallel.For(0, count, i => shaped[i] = shaper.Shape(i + 1, count, joints[i], joints[i + 1], ends[i], ends[i + 1]));
-        findings.AddRange(shaped.SelectMany(s => s.Findings));
-        return [.. shaped.Select(s => s.Section)];
+        string name = cut.Chart.Plan.Spec.Name;
+        return new(cut.Chart, printer, spec, new BedShape(printer), name, spec.ShortName.Length > 0 ? spec.ShortName : name, memory ?? Memory.None, cancel);
+    }
+
+    // Sections side by side on all cores. A run that is stopped stops as that, whatever the threads met on the way.
+    private static T[] Each<T>(CutPlatform cut, Func<int, T> work, CancellationToken cancel)
+    {
+        var done = new T[cut.Ends.Length - 1];
+        Parallel.For(0, done.Length, new ParallelOptions { CancellationToken = cancel }, i => done[i] = work(i));
+        return done;
+    }
+
+    private sealed record CutPlatform(FacetedPlan Chart, double[] Ends, CutJoint?[] Joints, string Reason)
+    {
+        public ShapedSection Shape(SectionShaper shaper, int i) => shaper.Shape(i + 1, Ends.Length - 1, Joints[i], Joints[i + 1], Ends[i], Ends[i + 1]);
     }
 
     private static IReadOnlyList<DowelCut> Dowels(JointSpec joint, CutJoint?[] joints)
@@ -94,3 +141,13 @@ public static class SectionMaker
             : Invariant($"{bed}. The bed alone would allow {fewest}, but then a section would hold part of a ramp and part of the level deck and could not lie flat.");
     }
 }
+
+/// <summary>A printable piece, without an account of it.</summary>
+/// <param name="Number">Place in the row, from 1.</param>
+/// <param name="From">Lower cut or end, mm.</param>
+/// <param name="To">Upper cut or end, mm.</param>
+/// <param name="Solid">The piece, layout frame.</param>
+/// <param name="ToLayout">From file coordinates to the layout frame.</param>
+/// <param name="Pose">How it lies on the bed.</param>
+/// <param name="Size">Box on the bed, mm.</param>
+public sealed record SectionPiece(int Number, double From, double To, Solid Solid, RigidTransform ToLayout, PrintPose Pose, Point3 Size);

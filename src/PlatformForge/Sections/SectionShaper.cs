@@ -1,18 +1,21 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Cuts;
-using PlatformForge.Sections.Forecasts;
 using PlatformForge.Sections.Joints;
 using PlatformForge.Sections.Marks;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Units;
+using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Sections;
 
-/// <summary>Shapes one section: body between two cuts, joints, engraving, pose, facts. Sections know nothing of one another.</summary>
-internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, SectionSpec spec, BedShape bed, string platform, string shortName)
+/// <summary>
+/// Shapes one section: body between two cuts, joints, engraving, pose; and gives account of it: volumes, overhangs, forecast, remarks. Sections know nothing of one
+/// another. The blocks are laid anew in every run, which is quick; what is made of them is remembered by the blocks.
+/// </summary>
+internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, SectionSpec spec, BedShape bed, string platform, string shortName, Memory memory, CancellationToken cancel)
 {
     private readonly SectionOutline outline = new(chart, spec.Pose);
 
@@ -22,7 +25,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
     /// <param name="end">Cut at its upper end; null at the platform's end.</param>
     /// <param name="from">Lower end, mm.</param>
     /// <param name="to">Upper end, mm.</param>
-    public (PlatformSection Section, IReadOnlyList<Finding> Findings) Shape(int number, int count, CutJoint? start, CutJoint? end, double from, double to)
+    public ShapedSection Shape(int number, int count, CutJoint? start, CutJoint? end, double from, double to)
     {
         var joint = spec.Joint;
         double a = start is null ? from : from + joint.EndTrim, b = end is null ? to : to - joint.EndTrim;
@@ -31,22 +34,29 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         double markFrom = joints.Where(_ => start is not null).Take(1).Select(j => MarkLimit(j, true)).FirstOrDefault(a);
         double markTo = end is null ? b : MarkLimit(joints[^1], false);
         var engraving = Engraving.Of(chart, markFrom, markTo, number, count, shortName, spec, printer);
+        var form = memory.Of(
+            "section",
+            new SectionInput(
+                [.. body.Added, .. joints.SelectMany(j => j.Added()), .. body.Removed, .. joints.SelectMany(j => j.Removed()), .. joints.SelectMany(j => Relief(j, from, to)), .. engraving.Removed],
+                [.. outline.Surfaces(from, to)], outline.Along(from, to), spec.Pose, printer.Bed, printer.Margin, printer.Layer),
+            SectionForm.Of,
+            cancel);
+        return new(number, count, from, to, a, b, form, body, joints, engraving);
+    }
 
-        var solid = SolidRaiser.Raise([.. body.Added, .. joints.SelectMany(j => j.Added()), .. body.Removed, .. joints.SelectMany(j => j.Removed()), .. joints.SelectMany(j => Relief(j, from, to)), .. engraving.Removed]);
-        var volumes = Volumes(body, joints, engraving, from, to, a, b) with { Relief = ReliefVolume(joints, from, to) };
-        var along = outline.Along(from, to);
-        var (pose, turn) = PoseFinder.Find(solid.Mesh, outline.Surfaces(from, to), along, spec.Pose, printer.Layer);
-        var (toLayout, hull, size) = OnBed(solid.Mesh, turn);
-        var onBed = solid.Mesh.Moved(toLayout.Inverse());
-        var overhangs = OverhangMeter.Measure(onBed, printer.Layer, printer.Nozzle, printer.LongestBridge);
+    /// <summary>What there is to tell of a section once it is shaped; a picture does not wait for it.</summary>
+    public (PlatformSection Section, IReadOnlyList<Finding> Findings) Account(ShapedSection shaped)
+    {
+        var (form, joints, from, to) = (shaped.Form, shaped.Joints, shaped.From, shaped.To);
+        var account = memory.Of("account of a section", new AccountInput(form, Parts(shaped), printer), SectionAccount.Of, cancel);
         var section = new PlatformSection(
-            platform, number, count, from, to, solid, toLayout, volumes, pose, hull, size, PrintForecast.Of(onBed, solid.ColumnVolume, printer), overhangs)
+            platform, shaped.Number, shaped.Count, from, to, form.Solid, form.ToLayout, account.Volumes, form.Pose, form.Hull, form.Size, account.Estimate, account.Overhangs)
         {
             Bores = [.. joints.SelectMany(j => j.Bores)],
             Pockets = [.. joints.SelectMany(j => j.Pockets)],
-            Brim = to - from > Slender * OverhangMeter.LeastWidth(hull) ? SlenderBrim : 0,
+            Brim = to - from > Slender * OverhangMeter.LeastWidth(form.Hull) ? SlenderBrim : 0,
         };
-        return (section, Remarks(section, engraving, from, to));
+        return (section, Remarks(section, shaped.Engraving, from, to));
     }
 
     private IEnumerable<JointBlocks> Ends(CutJoint? start, CutJoint? end)
@@ -76,28 +86,30 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         return joint.Relief(!stands, !lies);
     }
 
-    // What the reliefs take, from slices of the ends with and without them.
-    private double ReliefVolume(JointBlocks[] joints, double from, double to)
+    // The blocks whose volumes tell how the section's comes about.
+    private VolumeParts Parts(ShapedSection shaped)
     {
-        double taken = 0;
+        var (joints, from, to) = (shaped.Joints, shaped.From, shaped.To);
+        var reliefs = new List<ReliefPart>();
         foreach (var joint in joints)
         {
+            // What a relief takes, from slices of the end with and without it.
             var slice = PlatformBody.Blocks(chart, joint.From, joint.To);
-            ColumnBlock[] whole = [.. slice.Added, .. joint.Added(), .. slice.Removed], relief = [.. Relief(joint, from, to)];
-            taken += relief.Length > 0 ? VolumeOf(whole) - VolumeOf([.. whole, .. relief]) : 0;
+            ColumnBlock[] relief = [.. Relief(joint, from, to)];
+            if (relief.Length > 0)
+            {
+                reliefs.Add(new([.. slice.Added, .. joint.Added(), .. slice.Removed], relief));
+            }
         }
 
-        return taken;
-    }
-
-    private SectionVolumes Volumes(BodyBlocks body, JointBlocks[] joints, Engraving engraving, double from, double to, double a, double b)
-    {
-        double plain = SolidRaiser.Volume(PlatformBody.Blocks(chart, from, to).All);
-        double trim = (a > from ? SolidRaiser.Volume(PlatformBody.Blocks(chart, from, a).All) : 0)
-            + (b < to ? SolidRaiser.Volume(PlatformBody.Blocks(chart, b, to).All) : 0);
-        double walls = joints.Sum(j => VolumeOf(Touching([.. j.Filling(body)])));
-        double letters = engraving.Removed.Count > 0 ? VolumeOf(engraving.Removed.Select(Within)) : 0;
-        return new(plain, trim, walls, joints.Sum(j => j.BoreVolume), letters);
+        return new(
+            [.. PlatformBody.Blocks(chart, from, to).All],
+            shaped.A > from ? [.. PlatformBody.Blocks(chart, from, shaped.A).All] : [],
+            shaped.B < to ? [.. PlatformBody.Blocks(chart, shaped.B, to).All] : [],
+            [.. joints.Select(j => Touching([.. j.Filling(shaped.Body)]).ToArray())],
+            [.. shaped.Engraving.Removed.Select(Within)],
+            reliefs,
+            joints.Sum(j => j.BoreVolume));
 
         // The part of a letter's cut that lies in the deck, as material.
         ColumnBlock Within(ColumnBlock cut) =>
@@ -121,33 +133,6 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         }
 
         return (low, high);
-    }
-
-    private static double VolumeOf(IEnumerable<ColumnBlock> blocks)
-    {
-        return SolidRaiser.Volume([.. blocks]);
-    }
-
-    private (RigidTransform ToLayout, Point2[] Hull, Point3 Size) OnBed(Mesh mesh, RigidTransform turn)
-    {
-        var hull = ConvexRing.Hull(mesh.Vertices.Select(v => Flat(turn, v)));
-        var motion = turn.Then(RigidTransform.AboutZ(bed.Best(hull).Turn));
-        Point3 low = new(double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity), high = low * -1;
-        foreach (var v in mesh.Vertices)
-        {
-            var p = motion.Apply(v);
-            low = new(Math.Min(low.X, p.X), Math.Min(low.Y, p.Y), Math.Min(low.Z, p.Z));
-            high = new(Math.Max(high.X, p.X), Math.Max(high.Y, p.Y), Math.Max(high.Z, p.Z));
-        }
-
-        motion = motion.Then(RigidTransform.Shift(-low.X, -low.Y, -low.Z));
-        return (motion.Inverse(), ConvexRing.Hull(mesh.Vertices.Select(v => Flat(motion, v))), high - low);
-
-        static Point2 Flat(RigidTransform move, Point3 v)
-        {
-            var p = move.Apply(v);
-            return new(p.X, p.Y);
-        }
     }
 
     // The chainage of a place on a section, by halves.
@@ -225,3 +210,17 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
 /// <param name="Place">Where its dowels sit.</param>
 /// <param name="Dowels">False at a joint in the baseboard, which no dowel crosses.</param>
 internal sealed record CutJoint(JointPlace Place, bool Dowels);
+
+/// <summary>A section shaped, with what its account is given from.</summary>
+/// <param name="Number">From 1.</param>
+/// <param name="Count">Sections of the platform.</param>
+/// <param name="From">Lower end before trim, mm.</param>
+/// <param name="To">Upper end before trim, mm.</param>
+/// <param name="A">Lower end after trim, mm.</param>
+/// <param name="B">Upper end after trim, mm.</param>
+/// <param name="Form">What it is.</param>
+/// <param name="Body">The body's blocks.</param>
+/// <param name="Joints">Its joints.</param>
+/// <param name="Engraving">Its lettering.</param>
+internal sealed record ShapedSection(
+    int Number, int Count, double From, double To, double A, double B, SectionForm Form, BodyBlocks Body, JointBlocks[] Joints, Engraving Engraving);

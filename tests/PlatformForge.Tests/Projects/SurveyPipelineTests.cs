@@ -48,7 +48,7 @@ public sealed class SurveyPipelineTests : IDisposable
             var face = platform.Plan.Spec.Face;
             var request = new EnvelopeRequest(platform.Plan.Chart, face.From, face.To, [truth]) { Play = platform.Budget.Play, StraightBeyondEnds = true };
             var reach = EnvelopeSweeper.Sweep(request).Value!.Composite(face.Side);
-            double range = SurveyDoubts.Of(request with { Runs = [truth with { Ride = laid[0].Chart.Ride }] }, laid).Max(d => d.On(face.Side).Max(r => r.Most - r.Least));
+            double range = SurveyDoubts.Of(request with { Runs = [truth with { Ride = laid[0].Chart.Ride }] }, [.. laid.Select(l => l.Survey)]).Max(d => d.On(face.Side).Max(r => r.Most - r.Least));
             var need = platform.Plan.Requirement;
             Assert.All(Enumerable.Range(0, need.Stations.Length), i => Assert.InRange(need.Swept[i] - reach.At(need.Stations[i]), -Fine, range + Fine));
         }

@@ -1,4 +1,5 @@
 using PlatformForge.Exports.Pdf;
+using PlatformForge.Units.Memories;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Drawings;
@@ -14,25 +15,28 @@ internal static class PlatformDrawings
     /// <param name="platform">The platform.</param>
     /// <param name="name">Its name for files.</param>
     /// <param name="crossSections">Chainages, mm, of further cross-sections.</param>
-    public static IReadOnlyList<(string Path, Lazy<Sheet> Sheet)> Of(Dossier dossier, PlatformDossier platform, string name, IReadOnlyList<double> crossSections)
+    /// <param name="memory">What earlier runs drew; nothing when null.</param>
+    /// <param name="cancel">Gives up.</param>
+    public static IReadOnlyList<(string Path, Lazy<Sheet> Sheet)> Of(Dossier dossier, PlatformDossier platform, string name, IReadOnlyList<double> crossSections, Memory? memory = null, CancellationToken cancel = default)
     {
+        memory ??= Memory.None;
         var all = new List<(string Path, Lazy<Sheet> Sheet)>();
-        void Add(string what, Func<Sheet> draw) => all.Add((Invariant($"drawings/{name}-{what}.svg"), new(draw)));
-        Add("plan", () => PlanDrawing.Draw(dossier, platform));
-        Add("gaps", () => GapDrawing.Draw(dossier, platform));
-        Add("gaps-by-style", () => GapStylesDrawing.Draw(dossier, platform));
+        void Add(string what, Func<SheetInput, CancellationToken, Sheet> draw, object? by = null) => all.Add((Invariant($"drawings/{name}-{what}.svg"), new(() => memory.Of("drawing: " + what, new SheetInput(dossier, platform, by), draw, cancel))));
+        Add("plan", static (i, _) => PlanDrawing.Draw(i.Dossier, i.Platform));
+        Add("gaps", static (i, _) => GapDrawing.Draw(i.Dossier, i.Platform));
+        Add("gaps-by-style", static (i, _) => GapStylesDrawing.Draw(i.Dossier, i.Platform));
         if (platform.Tightest.Count > 0)
         {
-            Add("tightest", () => TightDrawing.Draw(dossier, platform));
+            Add("tightest", static (i, _) => TightDrawing.Draw(i.Dossier, i.Platform));
         }
 
-        Add("cross-section", () => CrossSectionDrawing.Draw(dossier, platform, CrossSectionDrawing.Telling(platform.Plan)));
+        Add("cross-section", static (i, _) => CrossSectionDrawing.Draw(i.Dossier, i.Platform, CrossSectionDrawing.Telling(i.Platform.Plan)));
         foreach (double s in crossSections.Where(s => s >= platform.Plan.Spec.Face.From && s <= platform.Plan.Spec.Face.To).Distinct().Order())
         {
-            Add(Invariant($"cross-section-{s:0.###}"), () => CrossSectionDrawing.Draw(dossier, platform, s));
+            Add(Invariant($"cross-section-{s:0.###}"), static (i, _) => CrossSectionDrawing.Draw(i.Dossier, i.Platform, (double)i.By!), s);
         }
 
-        Add("plates", () => PlateDrawing.Draw(dossier, platform));
+        Add("plates", static (i, _) => PlateDrawing.Draw(i.Dossier, i.Platform));
         return all;
     }
 

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using PlatformForge.Exports.Paper;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Units;
+using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Projects.Remedies;
 
@@ -19,6 +20,7 @@ public sealed record TrialLimits(int RunsPerFinding, int Runs, TimeSpan Time)
 internal sealed class TrialBench(ProjectSource source, TrialLimits limits, CancellationToken cancel)
 {
     private readonly Dictionary<string, IReadOnlySet<(string Code, string Key)>> known = new(StringComparer.Ordinal);
+    private readonly Memory memory = new();
     private readonly Stopwatch watch = Stopwatch.StartNew();
     private int runs, most;
 
@@ -47,7 +49,7 @@ internal sealed class TrialBench(ProjectSource source, TrialLimits limits, Cance
         runs++;
         cancel.ThrowIfCancellationRequested();
         var read = source.Read(cures);
-        var findings = read.Value is { } project ? [.. PaperSet.Objections(project.Paper), .. DesignRun.Design(project, new RunWatch(_ => { }, cancel)).Findings] : read.Findings;
+        var findings = read.Value is { } project ? [.. PaperSet.Objections(project.Paper), .. DesignRun.Design(project, new RunWatch(_ => { }, cancel) { Memory = memory }).Findings] : read.Findings;
         return known[name] = findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Code, f.Key)).ToHashSet();
     }
 }

@@ -57,9 +57,9 @@ public static class BuildRun
         dossier = dossier with { Platforms = [.. dossier.Platforms.Select(p => p with { AsBuilt = edges.FirstOrDefault(e => e.Platform == p.Name) })] };
         choice ??= new();
         watch.Stage("drawing and writing the files");
-        var (manifest, made) = OutputFiles.Of(dossier, choice, cancel: watch.Cancel);
+        var (manifest, made) = OutputFiles.Of(dossier, choice, cancel: watch.Cancel, memory: watch.Memory);
         watch.Stage("holding what was made against the vehicles");
-        var verdict = choice.Prints ? FolderVerifier.Verify(new WrittenFolder([.. made, new(Manifest.FileName, ManifestForm.ToBytes(OutputFolder.Listing(manifest, made)))]), cancel: watch.Cancel) : TrialVerdict.Of(dossier, cancel: watch.Cancel);
+        var verdict = choice.Prints ? FolderVerifier.Verify(new WrittenFolder([.. made, new(Manifest.FileName, ManifestForm.ToBytes(OutputFolder.Listing(manifest, made)))]), cancel: watch.Cancel) : TrialVerdict.Of(dossier, cancel: watch.Cancel, memory: watch.Memory);
         if (!verdict.Passed)
         {
             return Outcome.Fault<BuildReport>([.. design.Findings, .. project.Placed(verdict.Findings)]);

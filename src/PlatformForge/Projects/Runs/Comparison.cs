@@ -59,7 +59,7 @@ public static class Comparison
             return new(values, null, design.Findings);
         }
 
-        var verdict = TrialVerdict.Of(dossier, cancel: watch.Cancel);
+        var verdict = TrialVerdict.Of(dossier, cancel: watch.Cancel, memory: watch.Memory);
         return new(values, DesignFigures.Of(dossier, verdict), [.. design.Findings, .. spec.Placed(verdict.Findings)]);
     }
 }

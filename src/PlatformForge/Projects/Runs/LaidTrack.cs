@@ -4,6 +4,7 @@ using PlatformForge.Track;
 using PlatformForge.Track.Charts;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Units;
+using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Projects.Runs;
 
@@ -14,18 +15,21 @@ public sealed record LaidTrack(TrackEntry Entry, TrackChart Chart)
     public SurveyedTrack? Survey { get; init; }
 
     /// <summary>Lays every track of a project; all their faults at once.</summary>
-    public static Outcome<IReadOnlyList<LaidTrack>> LayAll(ProjectSpec project)
+    /// <param name="project">The project.</param>
+    /// <param name="watch">Whose memory is asked, and who stops the work.</param>
+    public static Outcome<IReadOnlyList<LaidTrack>> LayAll(ProjectSpec project, RunWatch? watch = null)
     {
+        var (memory, cancel) = watch is null ? (Memory.None, default) : (watch.Memory, watch.Cancel);
         var tracks = new List<LaidTrack>();
         var findings = new List<Finding>();
         foreach (var entry in project.Tracks)
         {
-            var surveyed = entry.Survey is { } survey ? TrackSurveyor.Survey(survey) : null;
-            var laid = surveyed is null ? TrackLayer.Lay(entry.Alignment) : new(surveyed.Value?.Line, surveyed.Findings);
+            var surveyed = entry.Survey is { } survey ? memory.Of("survey", survey, static (s, _) => TrackSurveyor.Survey(s), cancel) : null;
+            var laid = surveyed is null ? memory.Of("track", entry.Alignment, static (a, _) => TrackLayer.Lay(a), cancel) : new(surveyed.Value?.Line, surveyed.Findings);
             findings.AddRange(laid.Findings);
             if (laid.Value is { } ride)
             {
-                tracks.Add(new(entry, KinkRounder.Chart(ride)) { Survey = surveyed?.Value });
+                tracks.Add(new(entry, memory.Of("chart", ride, static (r, _) => KinkRounder.Chart(r), cancel)) { Survey = surveyed?.Value });
             }
         }
 

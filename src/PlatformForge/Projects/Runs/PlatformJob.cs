@@ -4,6 +4,7 @@ using PlatformForge.Exports;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Accounts;
 using PlatformForge.Sections;
+using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Units;
 
@@ -19,14 +20,16 @@ internal sealed class PlatformJob
     private readonly EnvelopeRequest request;
     private readonly IReadOnlyList<LaidTrack> runs;
     private readonly (double From, double To) asked;
+    private readonly RunWatch watch;
     private ClearanceBudget budget;
     private SweptEnvelope? envelope, doubted;
     private PlatformPlan? plan;
     private SectionSet? sections;
     private IReadOnlyList<JointOpening> joints = [];
 
-    public PlatformJob(ProjectSpec project, PlatformSite site, IReadOnlyList<LaidTrack> tracks, PlatformSpec asked)
+    public PlatformJob(ProjectSpec project, PlatformSite site, IReadOnlyList<LaidTrack> tracks, PlatformSpec asked, RunWatch watch)
     {
+        this.watch = watch;
         this.asked = (asked.Face.From, asked.Face.To);
         (this.project, this.site) = (project, site);
         faced = tracks.First(t => string.Equals(t.Entry.Name, asked.Face.Track, StringComparison.Ordinal));
@@ -57,8 +60,8 @@ internal sealed class PlatformJob
 
     public IEnumerable<Finding> Sweep()
     {
-        var findings = Take(EnvelopeSweeper.Sweep(request), out envelope);
-        joints = envelope is null ? [] : JointSurvey.Over(request, spec.Face.Side);
+        var findings = Take(Remembered("sweep", request, static (r, _) => EnvelopeSweeper.Sweep(r)), out envelope);
+        joints = envelope is null ? [] : Remembered("joints of sets", new SideInput(request, spec.Face.Side), static (i, _) => JointSurvey.Over(i.Request, i.Side));
         if (envelope is not null)
         {
             Doubt(envelope);
@@ -73,36 +76,61 @@ internal sealed class PlatformJob
         doubted = swept;
         if (project.Clearance.Survey is null && runs.Any(r => r.Survey is not null))
         {
-            doubted = swept.With(SurveyDoubts.Of(request, runs));
+            doubted = Remembered("doubt", new DoubtInput(request, [.. runs.Select(r => r.Survey)], swept), static (i, _) => i.Swept.With(SurveyDoubts.Of(i.Request, i.Surveys)));
             budget = budget.WithSurveyed(doubted.BeyondOf(swept, spec.Face.Side));
         }
     }
 
     public IEnumerable<Finding> Plan() => Take(
-        PlatformPlanner.Plan(new(spec, site, faced.Chart.Line, doubted!, budget)
+        Remembered("plan", new PlatformRequest(spec, site, faced.Chart.Line, doubted!, budget)
         {
-            Sills = SillSurvey.Over(request, spec.Face.Side),
-            LessPlay = ReferenceEquals(doubted, envelope) ? PlayCosts.Steps(request) : [.. PlayCosts.Steps(request), new(ClearanceBudget.SurveyResidual, envelope!)],
+            Sills = Remembered("sills", new SideInput(request, spec.Face.Side), static (i, _) => SillSurvey.Over(i.Request, i.Side)),
+            LessPlay = ReferenceEquals(doubted, envelope) ? LessPlay() : [.. LessPlay(), new(ClearanceBudget.SurveyResidual, envelope!)],
             StartsAtBuffers = faced.Entry.StartsAtBuffers,
             EndsAtBuffers = faced.Entry.EndsAtBuffers,
-        }),
+        }, static (r, _) => PlatformPlanner.Plan(r)),
         out plan).Where(f => plan is null || !PlatformPlanner.IsOfRibs(spec, f));
 
     public IEnumerable<Finding> Cut()
     {
-        var findings = Take(SectionMaker.Make(plan!, project.Printer, project.Sections), out sections);
+        var findings = Take(SectionMaker.Make(plan!, project.Printer, project.Sections, watch.Memory, watch.Cancel), out sections);
         plan = sections?.Plan ?? plan;
         return findings;
     }
 
+    /// <summary>The pieces alone, in place of <see cref="Cut"/>.</summary>
+    public Outcome<IReadOnlyList<SectionPiece>> Shapes() => SectionMaker.Shapes(plan!, project.Printer, project.Sections, watch.Memory, watch.Cancel);
+
+    private IReadOnlyList<PlayStep> LessPlay() => Remembered("sweeps with less play", request, static (r, _) => PlayCosts.Steps(r));
+
+    private TAnswer Remembered<TInput, TAnswer>(string stage, TInput input, Func<TInput, CancellationToken, TAnswer> make)
+        where TInput : class
+        where TAnswer : class => watch.Memory.Of(stage, input, make, watch.Cancel);
+
+    private sealed record SideInput(EnvelopeRequest Request, Side Side);
+
+    private sealed record DoubtInput(EnvelopeRequest Request, IReadOnlyList<SurveyedTrack?> Surveys, SweptEnvelope Swept);
+
+    private sealed record PlaceInput(EnvelopeRequest Request, SweptEnvelope Envelope, PlatformPlan Plan);
+
+    private sealed record Places(IReadOnlyList<TightPlace> Tightest, IReadOnlyList<VehicleOutlinePose> Poses)
+    {
+        public static Places Of(PlaceInput input, CancellationToken cancel)
+        {
+            var tightest = TightPlaces.Of(input.Request, input.Envelope, input.Plan);
+            cancel.ThrowIfCancellationRequested();
+            return new(tightest, TightPlaces.Governing(input.Request, input.Envelope, input.Plan.Side, tightest));
+        }
+    }
+
     public PlatformDossier Dossier()
     {
-        var tightest = TightPlaces.Of(request, envelope!, plan!);
+        var places = Remembered("tight places", new PlaceInput(request, envelope!, plan!), Places.Of);
         return new(plan!, envelope!, budget, sections!)
         {
             Joints = joints,
-            Tightest = tightest,
-            Poses = TightPlaces.Governing(request, envelope!, spec.Face.Side, tightest),
+            Tightest = places.Tightest,
+            Poses = places.Poses,
             Ride = faced.Chart.Fillets.Count > 0 ? faced.Chart.Ride : null,
         };
     }

@@ -1,3 +1,5 @@
+using PlatformForge.Units.Memories;
+
 namespace PlatformForge.Projects.Runs;
 
 /// <summary>Who watches a run: told of every stage, and able to stop it between two.</summary>
@@ -10,6 +12,9 @@ public sealed record RunWatch(Action<string> Begin, CancellationToken Cancel)
 
     /// <summary>What the run goes through to write.</summary>
     public WritingGate Gate { get; init; } = new();
+
+    /// <summary>What earlier runs found out. A process that runs once remembers nothing.</summary>
+    public Memory Memory { get; init; } = Memory.None;
 
     /// <summary>A stage begins, unless the run is to stop.</summary>
     internal void Stage(string name)

@@ -10,9 +10,9 @@ public static class SurveyDoubts
 {
     /// <summary>The doubts of all parts that a request sweeps over surveyed tracks.</summary>
     /// <param name="request">What is swept.</param>
-    /// <param name="tracks">The tracks of its runs, in their order.</param>
-    internal static IReadOnlyList<PartDoubt> Of(EnvelopeRequest request, IReadOnlyList<LaidTrack> tracks) =>
-        [.. tracks.SelectMany((t, run) => t.Survey is { } survey && request.Runs[run].Vehicles.Count > 0 ? SurveyDoubt.Of(request, run, Beside(request, run, survey)) : [])];
+    /// <param name="surveys">The surveys of its runs, in their order; null where a track was stated.</param>
+    internal static IReadOnlyList<PartDoubt> Of(EnvelopeRequest request, IReadOnlyList<SurveyedTrack?> surveys) =>
+        [.. surveys.SelectMany((s, run) => s is { } survey && request.Runs[run].Vehicles.Count > 0 ? SurveyDoubt.Of(request, run, Beside(request, run, survey)) : [])];
 
     /// <summary>The surveyed track with a doubt for every platform that faces it.</summary>
     public static SurveyedTrack With(ProjectSpec project, LaidTrack track)

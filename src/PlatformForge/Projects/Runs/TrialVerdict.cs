@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Exports;
 using PlatformForge.Units;
+using PlatformForge.Units.Memories;
 using PlatformForge.Verification;
 
 namespace PlatformForge.Projects.Runs;
@@ -12,10 +13,12 @@ public static class TrialVerdict
     /// <param name="dossier">The design.</param>
     /// <param name="extra">Vehicles that the design did not know of: would they clear it?</param>
     /// <param name="cancel">Gives up.</param>
-    public static Verdict Of(Dossier dossier, IReadOnlyList<Vehicle>? extra = null, CancellationToken cancel = default)
+    /// <param name="memory">What earlier runs held against the trains; nothing when null.</param>
+    public static Verdict Of(Dossier dossier, IReadOnlyList<Vehicle>? extra = null, CancellationToken cancel = default, Memory? memory = null)
     {
+        memory ??= Memory.None;
         var verdicts = new Verdict[dossier.Platforms.Count];
-        Parallel.For(0, verdicts.Length, new ParallelOptions { CancellationToken = cancel }, i => verdicts[i] = One(dossier, dossier.Platforms[i], extra ?? [], cancel));
+        Parallel.For(0, verdicts.Length, new ParallelOptions { CancellationToken = cancel }, i => verdicts[i] = One(dossier, dossier.Platforms[i], extra ?? [], memory, cancel));
         return new(
             Least(verdicts.Select(v => v.Closest)),
             Least(verdicts.Select(v => v.Tightest)),
@@ -28,8 +31,13 @@ public static class TrialVerdict
         };
     }
 
-    private static Verdict One(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra, CancellationToken cancel) => SectionsVerifier.Verify(
-        [.. platform.Sections.Sections.Select(s => new WrittenSection(platform.Name, s.Name, s.Name, s.PrintMesh(), s.ToLayout))], Facts(dossier, platform, extra), cancel);
+    private static Verdict One(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra, Memory memory, CancellationToken cancel) => memory.Of(
+        "verdict",
+        new VerdictInput([.. platform.Sections.Sections.Select(s => new WrittenSection(platform.Name, s.Name, s.Name, s.PrintMesh(memory), s.ToLayout))], Facts(dossier, platform, extra)),
+        static (i, c) => SectionsVerifier.Verify(i.Sections, i.Facts, c),
+        cancel);
+
+    private sealed record VerdictInput(IReadOnlyList<WrittenSection> Sections, DesignFacts Facts);
 
     // The design's own vehicles were held to their limits before they were swept.
     private static IEnumerable<Finding> Limits(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra)

@@ -1,0 +1,58 @@
+using PlatformForge.Geometry;
+using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Poses;
+using PlatformForge.Solids;
+
+namespace PlatformForge.Sections;
+
+/// <summary>Everything that a section's form depends on.</summary>
+/// <param name="Blocks">Body, joints and lettering, in the kernel's order.</param>
+/// <param name="Surfaces">Planes of its walking surface.</param>
+/// <param name="Along">Long axis in plan.</param>
+/// <param name="Pose">What the user wants.</param>
+/// <param name="Bed">Outline of the bed, mm.</param>
+/// <param name="Margin">Kept free at the bed's edge, mm.</param>
+/// <param name="Layer">Layer height, mm.</param>
+internal sealed record SectionInput(ColumnBlock[] Blocks, HeightPlane[] Surfaces, Point2 Along, PrintPose Pose, IReadOnlyList<Point2> Bed, double Margin, double Layer);
+
+/// <summary>A section's form: the piece and how it lies on the bed.</summary>
+/// <param name="Solid">The piece, layout frame.</param>
+/// <param name="ToLayout">From file coordinates to the layout frame.</param>
+/// <param name="Pose">How it lies.</param>
+/// <param name="Hull">Convex outline in file coordinates, mm.</param>
+/// <param name="Size">Box in file coordinates, mm.</param>
+internal sealed record SectionForm(Solid Solid, RigidTransform ToLayout, PrintPose Pose, Point2[] Hull, Point3 Size)
+{
+    /// <summary>Raises the piece and lays it on the bed.</summary>
+    public static SectionForm Of(SectionInput input, CancellationToken cancel)
+    {
+        var solid = SolidRaiser.Raise(input.Blocks);
+        cancel.ThrowIfCancellationRequested();
+        var (pose, turn) = PoseFinder.Find(solid.Mesh, input.Surfaces, input.Along, input.Pose, input.Layer);
+        var bed = new BedShape(new PrinterSpec(input.Bed, 0) { Margin = input.Margin });
+        var (toLayout, hull, size) = OnBed(solid.Mesh, turn, bed);
+        return new(solid, toLayout, pose, hull, size);
+    }
+
+    private static (RigidTransform ToLayout, Point2[] Hull, Point3 Size) OnBed(Mesh mesh, RigidTransform turn, BedShape bed)
+    {
+        var hull = ConvexRing.Hull(mesh.Vertices.Select(v => Flat(turn, v)));
+        var motion = turn.Then(RigidTransform.AboutZ(bed.Best(hull).Turn));
+        Point3 low = new(double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity), high = low * -1;
+        foreach (var v in mesh.Vertices)
+        {
+            var p = motion.Apply(v);
+            low = new(Math.Min(low.X, p.X), Math.Min(low.Y, p.Y), Math.Min(low.Z, p.Z));
+            high = new(Math.Max(high.X, p.X), Math.Max(high.Y, p.Y), Math.Max(high.Z, p.Z));
+        }
+
+        motion = motion.Then(RigidTransform.Shift(-low.X, -low.Y, -low.Z));
+        return (motion.Inverse(), ConvexRing.Hull(mesh.Vertices.Select(v => Flat(motion, v))), high - low);
+
+        static Point2 Flat(RigidTransform move, Point3 v)
+        {
+            var p = move.Apply(v);
+            return new(p.X, p.Y);
+        }
+    }
+}

@@ -1,0 +1,155 @@
+using System.Globalization;
+using PlatformForge.Exports;
+using PlatformForge.Projects;
+using PlatformForge.Projects.Overrides;
+using PlatformForge.Projects.Runs;
+using PlatformForge.Units;
+using PlatformForge.Units.Memories;
+
+namespace PlatformForge.Tests.Memories;
+
+/// <summary>
+/// Somebody who turns figures of a project at random, back and forth, and stops runs at any moment. After each change the run with a memory is held, byte by byte, against
+/// one from nothing. Shared with the benchmarks, which do it for as long as is wanted.
+/// </summary>
+internal sealed class RandomEdits(string text, string? folder, int seed)
+{
+    private static readonly (string Key, double From, double To)[] Figures =
+    [
+        ("platform[0].ramps.end.length", 70, 140), ("platform[0].ramps.start.gradient", 6, 14), ("platform[0].deck.thickness", 1.2, 2.6), ("platform[0].deck.width", 50, 66),
+        ("platform[0].deck.crossfall", 60, 200), ("platform[0].height", 11, 13), ("platform[0].coping.slab_length", 9, 20), ("platform[0].coping.overhang", 0, 1.5),
+        ("platform[0].ribs.pitch", 24, 40), ("platform[0].face.from", 268, 290), ("platform[0].line.width", 0.6, 1.4), ("clearance.running", 0.5, 1.6), ("clearance.print", 0, 0.4),
+        ("platform[0].board[0].at", 570, 615), ("platform[0].board[0].depth", 3, 6), ("platform[0].fence.pitch", 26, 40), ("vehicle[0].width", 33, 35.5), ("layout.rail_top", 7, 9),
+        ("printer.margin", 5, 12), ("printer.layer", 0.15, 0.25), ("sections.end_wall", 2, 4),
+    ];
+
+    private static readonly (string Key, string[] Words)[] Choices =
+    [
+        ("platform[0].face.edge", ["fitted", "faired", "uniform"]), ("sections.engrave", ["true", "false"]), ("layout.name", ["Pendlewick", "Nether Pendle"]),
+    ];
+
+    private static readonly OutputChoice Plain = new() { Pictures = false };
+
+    private readonly Random random = new(seed);
+    private readonly Dictionary<string, string> set = new(StringComparer.Ordinal);
+    private readonly List<Dictionary<string, string>> earlier = [];
+
+    /// <summary>What is remembered across the changes.</summary>
+    public Memory Memory { get; } = new();
+
+    /// <summary>Runs that were stopped on the way.</summary>
+    public int Stopped { get; private set; }
+
+    /// <summary>Runs that came to a design.</summary>
+    public int Made { get; private set; }
+
+    /// <summary>One change and its runs.</summary>
+    /// <returns>What differs between a run with the memory and one from nothing; null where nothing does.</returns>
+    public string? Step()
+    {
+        string? turned = Turn();
+        var read = ProjectReader.Read(text, "halt.toml", folder, [.. set.Select(s => Override.Parse($"{s.Key}={s.Value}").Value!)]);
+        if (read.Value is not { } project)
+        {
+            // No key of this project, or a figure that goes with no other: not to be kept.
+            set.Remove(turned ?? "");
+            return null;
+        }
+
+        earlier.Add(new(set, StringComparer.Ordinal));
+        for (int i = random.Next(3); i > 0; i--)
+        {
+            StopSomewhere(project);
+        }
+
+        string now = string.Join(' ', set.Select(s => $"{s.Key}={s.Value}"));
+        var pieces = random.Next(3) == 0 ? DesignRun.Shapes(project, new(_ => { }, default) { Memory = Memory }) : null;
+        var known = DesignRun.Design(project, new(_ => { }, default) { Memory = Memory });
+        var anew = DesignRun.Design(project, RunWatch.None);
+        return Difference(known, anew, pieces?.Value) is { } difference ? $"{difference} after {now}" : null;
+    }
+
+    // The key that was turned; null where everything went back to how it was.
+    private string? Turn()
+    {
+        if (earlier.Count > 0 && random.Next(5) == 0)
+        {
+            // Back to where it was before.
+            set.Clear();
+            foreach (var (before, value) in earlier[random.Next(earlier.Count)])
+            {
+                set[before] = value;
+            }
+
+            return null;
+        }
+
+        if (random.Next(4) == 0)
+        {
+            var (choice, words) = Choices[random.Next(Choices.Length)];
+            set[choice] = words[random.Next(words.Length)];
+            return choice;
+        }
+
+        var (key, from, to) = Figures[random.Next(Figures.Length)];
+        set[key] = (from + (random.NextDouble() * (to - from))).ToString("R", CultureInfo.InvariantCulture);
+        return key;
+    }
+
+    // By a clock or at a stage: anywhere in the middle of a stage's work on several threads, too.
+    private void StopSomewhere(ProjectSpec project)
+    {
+        using var stop = new CancellationTokenSource();
+        int stage = random.Next(6);
+        if (stage > 3)
+        {
+            stop.CancelAfter(TimeSpan.FromMilliseconds(random.Next(60)));
+        }
+
+        var watch = new RunWatch(
+            _ =>
+            {
+                if (stage-- == 0)
+                {
+                    stop.Cancel();
+                }
+            },
+            stop.Token)
+        { Memory = Memory };
+        try
+        {
+            if (DesignRun.Design(project, watch).Value is { } dossier)
+            {
+                _ = OutputFiles.Of(dossier, Plain, cancel: stop.Token, memory: Memory);
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            Stopped++;
+        }
+    }
+
+    private string? Difference(Outcome<Dossier> known, Outcome<Dossier> anew, IReadOnlyList<PlatformPieces>? pieces)
+    {
+        if (!known.Findings.SequenceEqual(anew.Findings))
+        {
+            return $"findings differ: {string.Join("; ", known.Findings.Except(anew.Findings).Concat(anew.Findings.Except(known.Findings)).Select(f => $"{f.Code} {f.Message}"))}";
+        }
+
+        if (known.Value is not { } mine || anew.Value is not { } fresh)
+        {
+            return known.Value is null == anew.Value is null ? null : "only one of them made a design";
+        }
+
+        Made++;
+        if (pieces is not null && pieces.SelectMany(p => p.Pieces).Zip(fresh.Platforms.SelectMany(p => p.Sections.Sections)).FirstOrDefault(p => !p.First.Solid.Mesh.Vertices.SequenceEqual(p.Second.Solid.Mesh.Vertices)) is { First: { } odd })
+        {
+            return $"piece {odd.Number} by itself differs";
+        }
+
+        var (files, others) = (OutputFiles.Of(mine, Plain, memory: Memory).Files, OutputFiles.Of(fresh, Plain).Files);
+        return !files.Select(f => f.Path).SequenceEqual(others.Select(f => f.Path)) ? "other files"
+            : files.Zip(others).FirstOrDefault(f => !f.First.Bytes.AsSpan().SequenceEqual(f.Second.Bytes)) is { First: { } file } ? $"{file.Path} differs"
+            : null;
+    }
+}

@@ -1,0 +1,63 @@
+using FsCheck.Xunit;
+using PlatformForge.Projects.Presets;
+using PlatformForge.Projects.Runs;
+using PlatformForge.Tests.Projects;
+using PlatformForge.Units.Memories;
+using Xunit;
+
+namespace PlatformForge.Tests.Memories;
+
+/// <summary>A run with a memory gives what a run from nothing gives. Any number of changes on demand: the benchmark <c>session</c>.</summary>
+public class SessionLaws
+{
+    private const int Steps = 4;
+
+    [Property(MaxTest = 2)]
+    public void Figures_turned_at_random_and_runs_stopped_anywhere_leave_every_byte_as_from_nothing(int seed)
+    {
+        var edits = new RandomEdits(Samples.Pendlewick, null, seed);
+        for (int i = 0; i < Steps; i++)
+        {
+            Assert.Null(edits.Step());
+        }
+    }
+
+    [Fact]
+    public void A_set_of_bodies_and_several_tracks_are_known_again()
+    {
+        var edits = new RandomEdits(PresetShelf.Sample("pendlewick-sets")!, null, 4);
+        for (int i = 0; i < 20 && edits.Made < 2; i++)
+        {
+            Assert.Null(edits.Step());
+        }
+
+        Assert.Equal(2, edits.Made);
+    }
+
+    [Fact]
+    public void What_an_edit_does_not_touch_is_not_done_again()
+    {
+        var memory = new Memory();
+        var watch = new RunWatch(_ => { }, default) { Memory = memory };
+        int Made(string stage) => memory.Counts.GetValueOrDefault(stage).Made;
+        Assert.NotNull(DesignRun.Design(Samples.Sound(Samples.Pendlewick), watch).Value);
+        int sections = Made("section");
+        Assert.True(sections > 2);
+
+        // The same again.
+        Assert.NotNull(DesignRun.Design(Samples.Sound(Samples.Pendlewick), watch).Value);
+        Assert.All(memory.Counts, c => Assert.True(c.Value.Made == (c.Key is "section" or "account of a section" ? sections : 1), c.Key));
+
+        // A board's socket that moves by less than it is wide changes the section it stands in.
+        Assert.NotNull(DesignRun.Design(Samples.Sound(Samples.Pendlewick, "platform[0].board[0].depth=4.321"), watch).Value);
+        Assert.Equal((1, 1, 1, sections + 1), (Made("track"), Made("sweep"), Made("sweeps with less play"), Made("section")));
+
+        // The price of filament is on no picture of a piece.
+        Assert.NotNull(DesignRun.Shapes(Samples.Sound(Samples.Pendlewick, "printer.filament.price=31"), watch).Value);
+        Assert.Equal(sections + 1, Made("section"));
+
+        // More room beside the vehicles is another edge, and the same sweep.
+        Assert.NotNull(DesignRun.Design(Samples.Sound(Samples.Pendlewick, "clearance.running=1.2345"), watch).Value);
+        Assert.Equal((1, 1), (Made("track"), Made("sweep")));
+    }
+}
