@@ -16,7 +16,7 @@ internal enum FullSizeLine
     CopingBack,
     WhiteLine,
     RampHead,
-    Fence,
+    PostRow,
     Below,
     Fitting,
     WallFoot,
@@ -32,9 +32,9 @@ internal enum FullSizeLine
 /// <summary>A line, or the outline of an area, where it lies on the layout.</summary>
 internal sealed record FigureLine(FullSizeLine Kind, Point2[] Points, bool IsArea = false);
 
-/// <summary>A place to drill, or the middle of a socket.</summary>
+/// <summary>A place to drill, or the middle of a recess.</summary>
 /// <param name="At">Where.</param>
-/// <param name="Diameter">Of the hole, mm; 0 for a socket, whose outline is a line.</param>
+/// <param name="Diameter">Of the hole, mm; 0 for a recess, whose outline is a line.</param>
 internal sealed record FigureMark(Point2 At, double Diameter);
 
 /// <summary>How large words are.</summary>

@@ -263,7 +263,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
                         Line(FullSizeLine.Below, [.. hidden.Ring, hidden.Ring[0]]);
                         break;
                     case LineMark line:
-                        Line(FullSizeLine.Fence, [Place(line.From), Place(line.To)]);
+                        Line(FullSizeLine.PostRow, [Place(line.From), Place(line.To)]);
                         break;
                     case LeafMark leaf:
                         Named(leaf.Label ?? leaf.Legend, new((leaf.From.Chainage + leaf.To.Chainage) / 2, (leaf.From.Reach + leaf.To.Reach) / 2));
