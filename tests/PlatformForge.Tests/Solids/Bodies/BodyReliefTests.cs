@@ -1,0 +1,59 @@
+using PlatformForge.Platforms;
+using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Reliefs;
+using PlatformForge.Tests.Meshes;
+using PlatformForge.Tests.Sections;
+using PlatformForge.Track;
+using Xunit;
+
+namespace PlatformForge.Tests.Solids.Bodies;
+
+/// <summary>The walls of bodies by name: a band sunk into them takes what it should, straight, curved and on a ramp, on either side of the track.</summary>
+public class BodyReliefTests
+{
+    [Theory]
+    [InlineData(Side.Left, "front of face 1")]
+    [InlineData(Side.Right, "front of face 1")]
+    [InlineData(Side.Left, "back")]
+    [InlineData(Side.Right, "back")]
+    public void A_straight_platform_s_walls_have_names(Side side, string face)
+    {
+        var plan = Workbench.Straight(300, side, s => s with { StartRamp = new(Gradient: 8) });
+        var (taken, length) = Taken(plan, face);
+        Assert.InRange(length, 299.9, 300.1);
+        Assert.Equal(280 * 3 * 0.3, taken, 1e-3);
+    }
+
+    [Fact]
+    public void A_curved_platform_s_front_is_one_panel_along_its_facets()
+    {
+        var (taken, length) = Taken(Workbench.PendlewickPlan, WallNames.FrontOf(1));
+
+        // Mitred floors are longer or shorter by 0.3 mm times the angle that the wall turns through: less than 2 radians.
+        Assert.InRange(taken, ((length - 20) * 0.9) - (2 * 0.3 * 0.9), ((length - 20) * 0.9) + (2 * 0.3 * 0.9));
+    }
+
+    private static (double Taken, double Length) Taken(PlatformPlan plan, string face)
+    {
+        var blocks = PlatformBody.Blocks(plan).All;
+        var band = new Band();
+        var solid = SolidRaiser.Raise(blocks, new Dictionary<string, IWallRelief> { [face] = band });
+        var report = MeshCheck.Inspect(solid.Mesh);
+        Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
+        Assert.Equal(solid.MeshVolume, report.Volume, 1e-6 * report.Volume);
+        return (SolidRaiser.Volume(blocks) - solid.ColumnVolume, Assert.Single(band.Lengths));
+    }
+
+    /// <summary>A band 3 mm high and 0.3 deep, from 10 mm after one end to 10 mm before the other.</summary>
+    private sealed class Band : IWallRelief
+    {
+        public List<double> Lengths { get; } = [];
+
+        public IEnumerable<ReliefField> Fields(WallPanel panel)
+        {
+            Lengths.Add(panel.Length);
+            return [new(10, panel.Length - 10, 1, 4, -0.3)];
+        }
+    }
+}
