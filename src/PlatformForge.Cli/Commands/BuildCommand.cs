@@ -93,6 +93,7 @@ internal static class BuildCommand
 
         o.WriteLine(Invariant($"Wrote {report.Folder.Written.Count} files into {report.Folder.Folder}; {report.Folder.Unchanged.Count} were unchanged, {report.Folder.Removed.Count} removed."));
         VerdictText.Vehicles(o, report.Verdict);
+        VerdictText.Surveyed(o, report.Dossier.Platforms);
         o.WriteLine(VerdictLine.Of(report.Verdict, report.Dossier.Platforms.Select(p => p.AsBuilt).OfType<AsBuiltEdge>()));
         foreach (string caution in Cautions.Lines.Take(CautionsShown))
         {

@@ -104,6 +104,7 @@ internal static class CheckCommand
         }
 
         VerdictText.Vehicles(o, verdict);
+        VerdictText.Surveyed(o, dossier.Platforms);
         o.WriteLine(VerdictLine.Of(verdict, edges));
         foreach (var edge in edges)
         {

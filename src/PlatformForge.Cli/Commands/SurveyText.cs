@@ -55,7 +55,7 @@ internal static class SurveyText
 
     private static void Doubt(TextWriter o, SurveyedTrack track, ReachDoubt doubt)
     {
-        string basis = track.IsBoundAsFlexible ? "over all flexible lines that meet the readings" : "in 19 of 20 surveys";
+        string basis = track.IsBoundAsFlexible ? "over all flexible lines that meet the readings" : track.IsBoundAsSectional ? "over all lines of the stated pieces that meet the readings" : "in 19 of 20 surveys";
         o.WriteLine(Invariant($"  beside platform {doubt.Platform} it takes up to {doubt.Charged:0.00} mm of the gap: vehicles may reach so much farther than on this line, {basis}, and the edge keeps clear of that"));
         o.WriteLine(Invariant($"    most for {doubt.Vehicle}: {doubt.Most:0.00} mm at chainage {doubt.At:0}, {doubt.Median:0.00} or less along half of the platform; half of its range {doubt.Spread:0.00}"));
         if (doubt.IfFlexible is { } flexible)

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using PlatformForge.Cli.Terminals;
+using PlatformForge.Exports;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Verification;
 using static System.FormattableString;
@@ -20,6 +21,18 @@ internal static class VerdictText
             o.WriteLine(PlainLine.Of($"  {vehicle.Vehicle} on {vehicle.Track}: " + (vehicle.Closest is { } near
                 ? OfVehicle(near, vehicle.Tightest ?? near, verdict.Platforms > 1)
                 : "comes to the height of nothing printed" + (verdict.Platforms > 1 && vehicle.Platform.Length > 0 ? " of " + vehicle.Platform : ""))));
+        }
+    }
+
+    /// <summary>What a survey may still take of what is left, for each platform whose budget holds that.</summary>
+    public static void Surveyed(TextWriter o, IReadOnlyList<PlatformDossier> platforms)
+    {
+        foreach (var platform in platforms)
+        {
+            if (platform.Budget.SurveyedMost is { } most)
+            {
+                o.WriteLine(Invariant($"  on the true track up to {most:0.00} mm of what is left beside {platform.Plan.Spec.Name} may be gone: so much the survey leaves uncertain"));
+            }
         }
     }
 

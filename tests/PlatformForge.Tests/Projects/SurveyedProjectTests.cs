@@ -83,6 +83,23 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.True(finding.Line > 0 && finding.Remedy.Length > 0);
     }
 
+    /// <summary>What is said of pieces reaches the survey, and is refused where it means nothing.</summary>
+    [Fact]
+    public void Sectional_track_is_stated_with_its_radii_joints_and_kinks()
+    {
+        string sample = PresetShelf.Sample("pendlewick-string")!, laid = "laid = \"sectional\"\nradii = [760, 1500]\njoints = [168, 336]\ngreatest_kink = 1.5\n";
+        string At(string text) => string.Join('\n', sample.Split('\n').Where(l => !l.StartsWith("least_", StringComparison.Ordinal)).Select(l => l.StartsWith("laid = ", StringComparison.Ordinal) ? text : l));
+        var laying = Read(At(laid)).Value!.Tracks[0].Survey!.Laying;
+        Assert.Equal([760, 1500], laying.Radii);
+        Assert.Equal([168, 336], laying.Joints);
+        Assert.Equal(1.5 * Math.PI / 180, laying.GreatestKink, 12);
+        var idle = Read(At(laid.Replace("sectional", "flexible"))).Findings.Where(f => f.Code == "PF1013").Select(f => f.Key);
+        Assert.Equal(["track[0].survey.greatest_kink", "track[0].survey.joints", "track[0].survey.radii"], idle.Order());
+        Assert.Contains("PF2192", TrackFindings(At(laid.Replace("168, 336", "700"))));
+    }
+
+    private IEnumerable<string> TrackFindings(string text) => LaidTrack.LayAll(Read(text).Value!).Findings.Select(f => f.Code);
+
     [Fact]
     public void What_a_survey_leaves_open_is_told_without_asking()
     {

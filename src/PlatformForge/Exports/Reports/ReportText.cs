@@ -147,6 +147,10 @@ internal sealed class ReportText(Dossier dossier)
                 ])]);
         Line("");
         Line("A range of chainages is a stretch along which it comes as near everywhere.");
+        if (platform.Budget.SurveyedMost is { } surveyed)
+        {
+            Line($"What the survey leaves uncertain is not taken off what is left: on the true track up to {Figures.Fine(surveyed)} mm of it may be gone.");
+        }
     }
 
     private static string Track(PlatformDossier platform, TightPlace place) => place.Pose.OtherTrack.Length > 0 ? place.Pose.OtherTrack : platform.Plan.Spec.Face.Track;

@@ -60,5 +60,9 @@ internal static class TrackEntries
         new("PF2162", "Readings of a survey are left out as misread, or in doubt; told in full by the survey command.", "Run the command survey, and take those readings again.", Reasons.Measured),
         new("PF2190", "One reading may be misread: a line that is simpler without it lies outside of all flexible ones.", "Read this place again, and one on either side of it.", Reasons.Measured),
         new("PF2191", "A line with a kink meets the readings of track that is said to be flexible nearly as well.", "Sight along the rails there and measure closer; where there is a joint, leave laid out.", Reasons.Measured),
+        new("PF2192", "No line of pieces with the stated joints meets every reading within its error.", "Read the places named again; check joints, radii and greatest_kink.", Reasons.Measured),
+        new("PF2193", "A piece between stated joints has none of the stated radii.", "State its radius too, or a joint within it.", Reasons.Measured),
+        new("PF2194", "A kink is sharper than sectional track is said to have.", "Look at the joint; read the places about it again, or state the kink.", Reasons.Measured),
+        new("PF2195", "A curve of sectional track has none of the stated radii.", "State its radius too, or read the places there again.", Reasons.Measured),
     ];
 }

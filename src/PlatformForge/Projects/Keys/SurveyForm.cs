@@ -57,13 +57,20 @@ internal sealed record SurveyForm
 
     public double? LeastEase { get; init; }
 
+    public IReadOnlyList<double> Radii { get; init; } = [];
+
+    public IReadOnlyList<double> Joints { get; init; } = [];
+
+    /// <summary>Degrees.</summary>
+    public double? GreatestKink { get; init; }
+
     public IEnumerable<SurveySourceForm> Files => Also.Prepend(First);
 
     /// <summary>What the Track room surveys.</summary>
     public SurveySpec ToSpec(TrackEntry track, IReadOnlyList<string> texts, double gauge, ModelScale scale)
     {
         var usual = Laying.Usual(scale.Ratio, Laid);
-        return Spec(track, texts, gauge) with { Laying = usual with { LeastRadius = LeastRadius ?? usual.LeastRadius, LeastEase = LeastEase ?? usual.LeastEase } };
+        return Spec(track, texts, gauge) with { Laying = usual with { LeastRadius = LeastRadius ?? usual.LeastRadius, LeastEase = LeastEase ?? usual.LeastEase, Radii = Radii, Joints = Joints, GreatestKink = GreatestKink is { } kink ? kink * Math.PI / 180 : usual.GreatestKink } };
     }
 
     private SurveySpec Spec(TrackEntry track, IReadOnlyList<string> texts, double gauge)

@@ -58,6 +58,9 @@ internal static class SurveyKeys
         .Choice("laid", "How the track was laid: flexible (no kinks, curves come and go over a length), sectional (pieces with joints), or unknown. It bounds what the track can do between two readings.", s => s.Laid, (s, v) => s with { Laid = v }, [("unknown", LaidAs.Unknown), ("flexible", LaidAs.Flexible), ("sectional", LaidAs.Sectional)])
         .Length("least_radius", Length, "Least radius of the track where it was measured; left out, what is usual in the scale: 380 in 4 mm (common practice).", s => s.LeastRadius, (s, v) => s with { LeastRadius = v })
         .Length("least_ease", Length, "Flexible track: least length over which a curve of the least radius comes or goes; left out, what is usual in the scale: 200 in 4 mm (common practice).", s => s.LeastEase, (s, v) => s with { LeastEase = v })
+        .Numbers("radii", Length, "mm", "Sectional track: radii of its pieces, beside straights; left out, any from the least radius up.", (s, v) => s with { Radii = v })
+        .Number("greatest_kink", NumberRange.From(0.01, 15), "degrees", "Sectional track: greatest change of direction at a joint; left out, 2 (common practice).", s => s.GreatestKink, (s, v) => s with { GreatestKink = v })
+        .Numbers("joints", Along, "mm", "Sectional track: its joints, measured as the readings are: along the string, or along the track from the first point; left out, they are found as far as the readings show them.", (s, v) => s with { Joints = v })
         .Tables("also", "A further file of the same track, such as the other rail.", Also, (a, _) => a, (s, v) => s with { Also = v })
         .Check((s, table, key, reading) =>
         {
@@ -66,6 +69,7 @@ internal static class SurveyKeys
                 reading.Fault("PF1009", key + ".chord", table.Place, "The survey is of versines, but has no chord.", "Add chord, the length in mm that they were measured over, such as chord = 200.", Cure.Set(key + ".chord", 200));
             }
 
+            CheckLaid(s, table, key, reading);
             foreach (var (name, kinds) in OfKinds.Where(k => s.Kind.Length > 0 && !k.Kinds.Contains(s.Kind, StringComparer.Ordinal)))
             {
                 if (table.Find(name) is { } idle)
@@ -74,6 +78,27 @@ internal static class SurveyKeys
                 }
             }
         });
+
+    // What is said of pieces means nothing for other track, and joints nothing where no places are measured.
+    private static void CheckLaid(SurveyForm form, TreeTable table, string key, KeyReading reading)
+    {
+        foreach (string name in new[] { "radii", "greatest_kink", "joints" })
+        {
+            if (table.Find(name) is not { } idle)
+            {
+                continue;
+            }
+
+            if (form.Laid != LaidAs.Sectional)
+            {
+                reading.Fault("PF1013", $"{key}.{name}", idle.Place, $"{name} is about the pieces of sectional track, which this survey does not say was measured.", $"Add laid = \"sectional\", or leave {name} out.", Cure.Text(key + ".laid", "sectional"));
+            }
+            else if (form.Kind == "versines" && name == "joints")
+            {
+                reading.Fault("PF1013", $"{key}.{name}", idle.Place, "Versines tell no places, so that stated joints have none on the line.", "Leave joints out, or measure offsets from a string.", Cure.LeaveOut($"{key}.{name}"));
+            }
+        }
+    }
 
     // Nothing is guessed of what was measured: a rail has a side, its outer face a width.
     private static void CheckMeasured(SurveySourceForm form, TreeTable table, string key, KeyReading reading)

@@ -20,10 +20,7 @@ internal static class FlexibleLines
             return null;
         }
 
-        var left = track.Outliers.Concat(track.Doubted).Select(r => r.Reading).ToHashSet();
-        ReadingBand[] bands = [.. track.Residuals
-            .Where(r => r.Reading is PlaceReading && !left.Contains(r.Reading))
-            .Select(r => new ReadingBand((PlaceReading)r.Reading, survey.RulerError * Share((PlaceReading)r.Reading, track.Line.At(r.Chainage).Tangent)))];
+        ReadingBand[] bands = [.. Bands(survey, track).Select(b => b.Band)];
         if (bands.Length < Fewest)
         {
             return null;
@@ -32,6 +29,15 @@ internal static class FlexibleLines
         // A middle that was not found bounds nothing.
         var set = AdmissibleLines.Of(survey.Laying, bands, track.Line);
         return set.IsSettled || set.IsEmpty ? set : null;
+    }
+
+    /// <summary>Every place that is not named as misread or in doubt, as a condition on the line, with where it lies on the stated one.</summary>
+    internal static IEnumerable<(ReadingBand Band, ReadingResidual Residual)> Bands(Survey survey, SurveyedTrack track)
+    {
+        var left = track.Outliers.Concat(track.Doubted).Select(r => r.Reading).ToHashSet();
+        return track.Residuals
+            .Where(r => r.Reading is PlaceReading && !left.Contains(r.Reading))
+            .Select(r => (new ReadingBand((PlaceReading)r.Reading, survey.RulerError * Share((PlaceReading)r.Reading, track.Line.At(r.Chainage).Tangent)), r));
     }
 
     // Square to the track, a figure read off a string is off by no more than the ruler; a point's x and y may both be, whose sum square to the track is the greater the more

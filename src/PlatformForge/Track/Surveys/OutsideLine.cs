@@ -31,7 +31,7 @@ public sealed record OutsideLine(Centreline Line, double At, double By, Kink? Ki
 
         var flexible = track.Flexible!;
         var doubt = new AdmissibleDoubt(flexible, track.Line);
-        double[] places = [.. Enumerable.Range(1, Math.Max(0, (int)(track.Line.Length / Spacing) - 1)).Select(k => k * Spacing)];
+        double[] places = Places(track);
         double[] middle = [.. places.Select(s => Offset(flexible.Middle, track.Line, s))];
         foreach (var other in others().Where(o => o.LeftOut.Length > 0 || o.Line.Kinks.Count > 0))
         {
@@ -49,6 +49,21 @@ public sealed record OutsideLine(Centreline Line, double At, double By, Kink? Ki
 
         return null;
     }
+
+    // Between the readings that have so many beyond them at either end: what few readings tell of the ends is known to be loose, and no platform stands there.
+    private static double[] Places(SurveyedTrack track)
+    {
+        double[] read = [.. track.Residuals.Select(r => r.Chainage).Order()];
+        if (read.Length <= 2 * EndReadings)
+        {
+            return [];
+        }
+
+        double from = read[EndReadings], to = read[^(EndReadings + 1)];
+        return [.. Enumerable.Range(0, (int)((to - from) / Spacing) + 1).Select(k => from + (k * Spacing))];
+    }
+
+    private const int EndReadings = 2;
 
     private static bool IsPeak(int i, double[] offsets, double[] middle)
     {

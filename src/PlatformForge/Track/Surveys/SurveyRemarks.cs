@@ -42,6 +42,11 @@ internal static class SurveyRemarks
             yield return against;
         }
 
+        foreach (var finding in SectionalRemarks.Of(survey, track))
+        {
+            yield return finding;
+        }
+
         if (track.Outside is { } outside)
         {
             yield return Beyond(survey, outside);

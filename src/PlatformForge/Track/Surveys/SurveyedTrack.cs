@@ -53,7 +53,16 @@ public sealed record SurveyedTrack(
     /// <summary>Whether the bound on the line is that of flexible track.</summary>
     public bool IsBoundAsFlexible => Laying.As == LaidAs.Flexible && Flexible is not null && !ContradictsFlexible;
 
-    /// <summary>What the survey leaves uncertain of the line beside a platform: over all admissible lines where the track was laid flexible and the readings agree;
+    /// <summary>All lines of pieces between the joints that the user states; null where none are stated, or the track is not said to be sectional.</summary>
+    internal JointedLines? Sectional => SectionalSet?.Value;
+
+    /// <summary>The same, found when somebody asks.</summary>
+    internal Lazy<JointedLines?>? SectionalSet { get; init; }
+
+    /// <summary>Whether the bound on the line is that of pieces between stated joints.</summary>
+    public bool IsBoundAsSectional => Laying.As == LaidAs.Sectional && Sectional is { AtOdds.Length: 0, Strange.Count: 0 };
+
+    /// <summary>What the survey leaves uncertain of the line beside a platform: over all admissible lines where the track was laid flexible, or of pieces with stated joints, and the readings agree;
     /// otherwise by the bound that holds in 98 of 100 surveys, widened to all flexible lines where it may be flexible too.</summary>
     /// <param name="from">Chainage at which the first vehicle beside the platform may stand, mm.</param>
     /// <param name="to">The same of the last.</param>
@@ -62,6 +71,11 @@ public sealed record SurveyedTrack(
         if (IsBoundAsFlexible)
         {
             return new AdmissibleDoubt(Flexible!, Line);
+        }
+
+        if (IsBoundAsSectional)
+        {
+            return new JointedDoubt(Sectional!, Line);
         }
 
         double shape = Movement.Loose is null ? 0 : Movement.Most(from, to);

@@ -68,7 +68,7 @@ public static class TrackSurveyor
             Doubted = found.Without is { } without ? [.. ResidualTable.Of(survey, without.Line, found.InDoubt, double.PositiveInfinity).Where(r => r.IsOutlier)] : [],
         };
         var unbounded = track;
-        track = track with { Laying = survey.Laying, FlexibleSet = new(() => FlexibleLines.Of(survey, unbounded)) };
+        track = track with { Laying = survey.Laying, FlexibleSet = new(() => FlexibleLines.Of(survey, unbounded)), SectionalSet = new(() => SectionalLines.Of(survey, unbounded)) };
         track = track with { Outside = OutsideLine.Of(survey, track, found.Others) };
         return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered, best.Profile.Knotted, sharpest));
     }

@@ -11,19 +11,32 @@ internal enum RowKind
 
     /// <summary>The third derivative in a cell: the rate of change of the curvature.</summary>
     Rate,
+
+    /// <summary>The change of slope at a joint.</summary>
+    Kink,
 }
 
 /// <summary>
-/// The conditions low ≤ a·x ≤ high on the figures of a spline, each on four neighbouring ones.
+/// The conditions low ≤ a·x ≤ high on figures that tell a line, each on four neighbouring ones.
 /// </summary>
-internal sealed class BandedRows(SplineGrid grid)
+/// <param name="figures">How many figures.</param>
+internal sealed class BandedRows(int figures)
 {
+    private readonly SplineGrid grid;
+
+    /// <summary>Rows on the figures of a spline.</summary>
+    public BandedRows(SplineGrid grid)
+        : this(grid.Figures) => this.grid = grid;
+
     private readonly List<RowKind> kinds = [];
     private readonly List<int> columns = [];
     private readonly List<double> places = [], low = [], high = [], factors = [];
     private readonly List<int> readings = [];
 
+    /// <summary>The nodes of the spline; of nothing where rows are not on a spline.</summary>
     public SplineGrid Grid => grid;
+
+    public int Figures => figures;
 
     public int Count => columns.Count;
 
@@ -69,14 +82,15 @@ internal sealed class BandedRows(SplineGrid grid)
     }
 
     /// <summary>What a row says of figures.</summary>
-    public double Of(int row, ReadOnlySpan<double> figures)
+    public double Of(int row, ReadOnlySpan<double> x)
     {
         var f = Factors(row);
         int c = columns[row];
-        return (f[0] * figures[c]) + (f[1] * figures[c + 1]) + (f[2] * figures[c + 2]) + (f[3] * figures[c + 3]);
+        return (f[0] * x[c]) + (f[1] * x[c + 1]) + (f[2] * x[c + 2]) + (f[3] * x[c + 3]);
     }
 
-    private void Add(RowKind kind, int column, double place, ReadOnlySpan<double> weights, double least, double most, int reading)
+    /// <summary>Holds the sum of four neighbouring figures, each times its weight.</summary>
+    public void Add(RowKind kind, int column, double place, ReadOnlySpan<double> weights, double least, double most, int reading)
     {
         kinds.Add(kind);
         columns.Add(column);

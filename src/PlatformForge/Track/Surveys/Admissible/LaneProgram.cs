@@ -26,7 +26,7 @@ internal sealed class LaneProgram
     public LaneProgram(BandedRows rows)
     {
         this.rows = rows;
-        int m = rows.Count, n = rows.Grid.Figures;
+        int m = rows.Count, n = rows.Figures;
         system = new(n);
         columns = [.. Enumerable.Range(0, m).Select(rows.Column)];
         factors = new double[m * SplineGrid.Span];
@@ -71,7 +71,7 @@ internal sealed class LaneProgram
             }
 
             // A lane that has settled stays where it is.
-            var open = Vector.ConditionalSelect(Vector.GreaterThan(product, new Vector<double>(wanted)), Vector<double>.One, Vector<double>.Zero);
+            var open = Vector.GreaterThan(product, new Vector<double>(wanted));
             var share = ahead / product;
             var centring = share * share * share * product / (2.0 * m);
             for (int i = 0; i < m; i++)
@@ -81,7 +81,7 @@ internal sealed class LaneProgram
 
             Direction();
             (primal, dual) = Reach(StepShare);
-            Advance(primal * open, dual * open);
+            Advance(primal, dual, open);
         }
 
         Finish(cost, multipliers);
@@ -95,7 +95,8 @@ internal sealed class LaneProgram
         system.Solve(step);
         for (int i = 0; i < multipliers.Length; i++)
         {
-            multipliers[i] = above[i] - below[i] + (weight[i] * Of(i, step));
+            var shared = weight[i] * Of(i, step);
+            multipliers[i] = above[i] - below[i] + Vector.ConditionalSelect(IsFinite(shared), shared, Vector<double>.Zero);
         }
     }
 
@@ -191,16 +192,26 @@ internal sealed class LaneProgram
         return (One(primal), One(dual));
     }
 
-    private void Advance(Vector<double> primal, Vector<double> dual)
+    // Lanes that are not open stay, and so do those whose direction rounding has spoilt: multipliers prove a bound wherever they stand.
+    private void Advance(Vector<double> primal, Vector<double> dual, Vector<long> open)
     {
+        var sum = primal + dual;
         for (int i = 0; i < columns.Length; i++)
         {
-            up[i] -= primal * change[i];
-            down[i] += primal * change[i];
-            above[i] += dual * changeAbove[i];
-            below[i] += dual * changeBelow[i];
+            sum += change[i] + changeAbove[i] + changeBelow[i];
+        }
+
+        var moving = open & IsFinite(sum);
+        for (int i = 0; i < columns.Length; i++)
+        {
+            up[i] = Vector.ConditionalSelect(moving, up[i] - (primal * change[i]), up[i]);
+            down[i] = Vector.ConditionalSelect(moving, down[i] + (primal * change[i]), down[i]);
+            above[i] = Vector.ConditionalSelect(moving, above[i] + (dual * changeAbove[i]), above[i]);
+            below[i] = Vector.ConditionalSelect(moving, below[i] + (dual * changeBelow[i]), below[i]);
         }
     }
+
+    private static Vector<long> IsFinite(Vector<double> x) => Vector.Equals(x - x, Vector<double>.Zero);
 
     private ReadOnlySpan<double> Factors(int row) => factors.AsSpan(row * SplineGrid.Span, SplineGrid.Span);
 

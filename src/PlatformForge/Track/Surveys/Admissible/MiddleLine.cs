@@ -32,7 +32,7 @@ internal sealed class MiddleLine
     private MiddleLine(BandedRows rows)
     {
         this.rows = rows;
-        int n = rows.Grid.Figures;
+        int n = rows.Figures;
         (system, work, border, x) = (new(n), new Vector<double>[n], new Vector<double>[n], new double[n]);
         half = [.. Enumerable.Range(0, rows.Count).Select(i => (rows.High(i) - rows.Low(i)) / 2)];
         middle = [.. Enumerable.Range(0, rows.Count).Select(i => (rows.High(i) + rows.Low(i)) / 2)];

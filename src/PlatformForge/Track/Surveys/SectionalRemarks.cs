@@ -1,0 +1,87 @@
+using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Track.Surveys;
+
+/// <summary>What a survey of sectional track has to tell of what was said of its pieces.</summary>
+internal static class SectionalRemarks
+{
+    // Readings told by name where they contradict one another.
+    private const int AtOddsTold = 6;
+
+    // A curve is of another radius where that moves its middle by more than so many ruler errors, and shorter stretches than so many spacings tell no radius.
+    private const double Otherwise = 2;
+
+    public static IEnumerable<Finding> Of(Survey survey, SurveyedTrack track)
+    {
+        if (survey.Laying.As != LaidAs.Sectional)
+        {
+            yield break;
+        }
+
+        var laying = survey.Laying;
+        if (track.Sectional is { AtOdds.Length: > 0 } lines)
+        {
+            var odd = SectionalLines.Readings(survey, track, lines.AtOdds);
+            string named = string.Join(", ", odd.Take(AtOddsTold).Select(b => b.Reading.FileAndWhereabouts)) + (odd.Count > AtOddsTold ? Invariant($" and {odd.Count - AtOddsTold} more") : "");
+            yield return RunRule.At(odd[0].Reading, Finding.Warning(
+                "PF2192",
+                survey.Key + ".joints",
+                Invariant($"No line of pieces with these joints, and kinks of up to {Degrees(laying.GreatestKink):0.##}° at them, meets every reading within {survey.RulerError:0.##} mm. At odds are {named}; the least ruler error that fits is {Math.Ceiling(100 * lines.LeastShare * survey.RulerError) / 100:0.00}. What is uncertain is reckoned as without joints."),
+                "Read these places again; or check joints, radii and greatest_kink. Leave joints out where they are not known.",
+                FaultKind.Input));
+        }
+
+        foreach (var (from, to) in track.Sectional?.Strange ?? [])
+        {
+            yield return Finding.Warning(
+                "PF2193",
+                survey.Key + ".radii",
+                Invariant($"The piece from chainage {from:0} to {to:0} is neither straight nor of one of the radii stated ({string.Join(", ", laying.Radii.Select(r => Invariant($"{r:0.##}")))}); the line found has R {Radius(track.Line, from, to)} there. What is uncertain is reckoned as without joints."),
+                "State its radius too, or a joint within it; read the places there again.",
+                FaultKind.Input);
+        }
+
+        foreach (var finding in track.Sectional is null ? Found(survey, track, laying) : [])
+        {
+            yield return finding;
+        }
+    }
+
+    // Where joints are not stated, what was found is held against what was said.
+    private static IEnumerable<Finding> Found(Survey survey, SurveyedTrack track, Laying laying)
+    {
+        foreach (var kink in track.ClearKinks.Where(k => Math.Abs(k.Turn) > laying.GreatestKink))
+        {
+            yield return Finding.Warning(
+                "PF2194",
+                survey.Key + ".greatest_kink",
+                Invariant($"The readings show a kink of {Degrees(Math.Abs(kink.Turn)):0.0#}° near chainage {kink.Chainage:0}; the track is said to have none over {Degrees(laying.GreatestKink):0.##}°."),
+                Invariant($"Look at the joint there and read the places about it again; if it is so, state greatest_kink = {Math.Ceiling(10 * Degrees(Math.Abs(kink.Turn))) / 10:0.0}."),
+                FaultKind.Input);
+        }
+
+        foreach (var e in laying.Radii.Count == 0 ? [] : track.Elements.Where(e => e.Kind == FittedKind.Curve))
+        {
+            double own = Math.Abs(e.StartCurvature), length = e.To - e.From, off = laying.Radii.Select(r => 1 / r).Append(0).Min(k => Math.Abs(k - own));
+            if (off * length * length / 8 > Otherwise * survey.RulerError)
+            {
+                yield return Finding.Warning(
+                    "PF2195",
+                    survey.Key + ".radii",
+                    Invariant($"The curve of R {1 / own:0} from chainage {e.From:0} to {e.To:0} has none of the radii stated ({string.Join(", ", laying.Radii.Select(r => Invariant($"{r:0.##}")))})."),
+                    "State its radius too, or read the places there again; pieces sprung out of their radius are flexible track.",
+                    FaultKind.Input);
+            }
+        }
+    }
+
+    private static double Degrees(double radians) => radians * 180 / Math.PI;
+
+    private static string Radius(Centreline line, double from, double to)
+    {
+        double bend = Math.Abs(line.At((from + to) / 2).Curvature);
+        return bend > 0 ? Invariant($"{1 / bend:0}") : "∞";
+    }
+}

@@ -1,0 +1,127 @@
+using FsCheck.Xunit;
+using PlatformForge.Geometry;
+using PlatformForge.Track;
+using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Admissible;
+using Xunit;
+
+namespace PlatformForge.Tests.Track.Surveys.Admissible;
+
+/// <summary>Sectional track with stated joints: the bound over all lines of its pieces.</summary>
+public class JointedLinesTests
+{
+    private const double Piece = 168, Error = 0.25, Degree = Math.PI / 180, Close = 0.01;
+
+    private static readonly double[] Radii = [438, 505, 571.5];
+
+    /// <summary>The true line lies within, its range is narrower than the bound that knows no joints, and radii narrow it more.</summary>
+    [Theory]
+    [InlineData(100)]
+    [InlineData(50)]
+    public void The_true_line_lies_within_and_what_is_said_narrows_the_range(double spacing)
+    {
+        int covered = 0, count = Simulations.Of(10, 100);
+        var halves = new[] { new List<double>(), [], [] };
+        for (int k = 0; k < count; k++)
+        {
+            var (line, joints) = Pieces(new Random(9100 + k));
+            var readings = MadeUpSurvey.String(line, new Random(k), spacing, Error, Said(joints, Radii));
+            var surveys = new[] { Said(joints, Radii), Said(joints, []), Said([], []) }.Select(l => TrackSurveyor.Fit(Told(readings with { Laying = l }, line)).Value!).ToArray();
+            var track = surveys[0];
+            Assert.True(track.IsBoundAsSectional || track.Outliers.Any(), $"{k}");
+            if (track.Outliers.Any() || track.Doubted.Count > 0)
+            {
+                covered++;
+                continue;
+            }
+
+            LineMeasure[] measures = [.. Enumerable.Range(0, 9).SelectMany(i => MadeUpSurvey.Coach(300 + ((track.Line.Length - 600) * i / 8)))];
+            var ranges = surveys.Select(s => s.DoubtBeside(200, s.Line.Length - 200).Bound(measures)).ToArray();
+            covered += measures.Zip(ranges[0]).All(p => MadeUpSurvey.Of(line, track.Line, p.First) is var off && off > p.Second.Least - Close && off < p.Second.Most + Close) ? 1 : 0;
+            for (int j = 0; j < 3; j++)
+            {
+                halves[j].AddRange(ranges[j].Select(r => r.Half));
+            }
+        }
+
+        double[] median = [.. halves.Select(h => h.Order().ElementAt(h.Count / 2))];
+        string told = $"{covered} of {count}; halves {string.Join(" ", median.Select(m => $"{m:0.00}"))}";
+        Assert.True(covered >= 0.99 * count, told);
+        Assert.True(median[0] < median[1] && median[1] < median[2], told);
+        Assert.True(halves[0].Zip(halves[1]).All(p => p.First < p.Second + Close), told);
+    }
+
+    /// <summary>More readings, or better ones, never widen a bound.</summary>
+    [Property(MaxTest = 12)]
+    public void A_reading_more_or_a_smaller_error_never_widens_a_bound(int seed, bool better)
+    {
+        var random = new Random(seed);
+        var (line, joints) = Pieces(random);
+        BandPlace[] all = [.. Enumerable.Range(0, (int)(line.Length / 50)).Select(i => new BandPlace(50 * i, ((2 * random.NextDouble()) - 1) * Error, Error, i))];
+        int left = random.Next(2, all.Length - 2);
+        BandPlace[] fewer = better ? [.. all.Select(p => p with { Error = 1.3 * Error })] : [.. all.Where((_, i) => i != left)];
+        LineMeasure[] measures = [.. Enumerable.Range(0, 6).SelectMany(i => MadeUpSurvey.Coach(300 + ((line.Length - 600) * i / 5)))];
+        var inner = JointedLines.Of(Said(joints, Radii), line, all, joints).Bound(measures);
+        var outer = JointedLines.Of(Said(joints, Radii), line, fewer, joints).Bound(measures);
+        Assert.All(inner.Zip(outer), p => Assert.True(p.First.Most <= p.Second.Most + Close && p.First.Least >= p.Second.Least - Close, $"{p.First} in {p.Second}"));
+    }
+
+    /// <summary>With no kinks, one piece and readings at both its ends and its middle, the middle of a chord h between them lies within what a parabola through three places leaves (Lagrange's weights, their moduli added up).</summary>
+    [Fact]
+    public void One_piece_read_at_three_places_leaves_what_Lagrange_says()
+    {
+        var line = new Centreline("straight", [new(new(0, 0), 0, 400, 0, 0)]);
+        BandPlace[] places = [new(0, 0, 0.2, 0), new(200, 0, 0.2, 1), new(400, 0, 0.2, 2)];
+        var set = JointedLines.Of(Said([], []), line, places, []);
+        var found = set.Bound([LineMeasure.Offset(100)])[0];
+        Assert.Equal(0.2 * (0.375 + 0.75 + 0.125), found.Most, 3);
+        Assert.Equal(-found.Most, found.Least, 3);
+    }
+
+    [Fact]
+    public void Pieces_that_contradict_what_is_said_are_told_with_their_place()
+    {
+        var (line, joints) = Pieces(new Random(5));
+        var survey = MadeUpSurvey.String(line, new Random(6), 40, 0.1, Said(joints, Radii));
+        Assert.DoesNotContain(TrackSurveyor.Fit(Told(survey, line)).Findings, f => f.Code is "PF2192" or "PF2193");
+        var strange = TrackSurveyor.Fit(Told(survey with { Laying = Said(joints, [400, 900]) }, line));
+        Assert.Contains(strange.Findings, f => f.Code == "PF2193" && f.Key.EndsWith("radii", StringComparison.Ordinal));
+        Assert.False(strange.Value!.IsBoundAsSectional);
+        var moved = TrackSurveyor.Fit(Told(survey with { Laying = Said([joints[0]], Radii) with { GreatestKink = 0.05 * Degree } }, line));
+        Assert.Contains(moved.Findings, f => f.Code == "PF2192" && f.Message.Contains("least ruler error", StringComparison.Ordinal));
+        var found = TrackSurveyor.Fit(survey with { Laying = Said([], [900]) });
+        Assert.Contains(found.Findings, f => f.Code == "PF2195");
+    }
+
+    private static Laying Said(IReadOnlyList<double> joints, IReadOnlyList<double> radii) =>
+        Laying.Usual(76.2, LaidAs.Sectional) with { Joints = joints, Radii = radii };
+
+    // Joints are stated along the string, to the millimetre.
+    private static PlaceSurvey Told(PlaceSurvey survey, Centreline line)
+    {
+        Point2 from = line.At(0).Position, taut = line.At(line.Length).Position - from, along = taut * (1 / taut.Length);
+        return survey with { Laying = survey.Laying with { Joints = [.. survey.Laying.Joints.Select(j => Math.Round(Point2.Dot(line.At(j).Position - from, along)))] } };
+    }
+
+    // Straight, some pieces of one radius, straight; kinks of up to 2° at the joints.
+    private static (Centreline Line, double[] Joints) Pieces(Random random)
+    {
+        double radius = Radii[random.Next(3)];
+        int before = 1 + random.Next(2), curved = 3 + random.Next(2);
+        var hand = random.Next(2) == 0 ? Hand.Left : Hand.Right;
+        var elements = new List<AlignmentElementSpec>();
+        var joints = new List<double>();
+        for (int p = 0; p < before + curved + 3; p++)
+        {
+            if (p > 0)
+            {
+                elements.Add(new KinkSpec(2 * Degree * random.NextDouble(), random.Next(2) == 0 ? Hand.Left : Hand.Right));
+                joints.Add(p * Piece);
+            }
+
+            elements.Add(p < before || p >= before + curved ? new StraightSpec(Piece) : new CurveSpec(radius, hand, Length: Piece));
+        }
+
+        return (TrackLayer.Lay(new("pieces", new(10, 20), 0.3, elements)).Value!, [.. joints]);
+    }
+}
