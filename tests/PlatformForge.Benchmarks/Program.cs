@@ -4,7 +4,7 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope | survey | doubt | honesty | scale FOLDER
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope | survey | doubt | honesty | scale FOLDER | session ...
 //     | hostile [SEED [COUNT]] | designs --count N --seed FIRST --report FILE]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
@@ -22,6 +22,23 @@ if (args is ["hostile", ..])
 {
     int seed = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 1, count = args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 1000;
     return HostileRuns.Report(seed, count) == 0 ? 0 : 1;
+}
+
+if (args is ["session", ..])
+{
+    // session [REPEATS] | session law [COUNT [SEED]] | session cold PlatformForge.Cli.dll PROJECT [REPEATS]
+    int At(int i, int otherwise) => args.Length > i ? int.Parse(args[i], CultureInfo.InvariantCulture) : otherwise;
+    switch (args)
+    {
+        case [_, "law", ..]:
+            return SessionRuns.Law(At(2, 100), At(3, 1)) == 0 ? 0 : 1;
+        case [_, "cold", var program, var project, ..]:
+            ColdRuns.Report(program, project, At(4, 9));
+            return 0;
+        default:
+            SessionRuns.Report(At(1, 40));
+            return 0;
+    }
 }
 
 if (args is ["scale", var folder])
