@@ -1,5 +1,3 @@
-using PlatformForge.Units.Memories;
-
 namespace PlatformForge.Units;
 
 /// <summary>

@@ -1,4 +1,3 @@
-
 namespace PlatformForge.Units.Memories;
 
 /// <summary>
@@ -155,11 +154,4 @@ public sealed class Memory
             return answer;
         }
     }
-}
-
-/// <summary>An answer that holds a product, which goes on by itself into other stages.</summary>
-internal interface IAnswer
-{
-    /// <summary>The product; null where there is none.</summary>
-    object? Inner { get; }
 }
