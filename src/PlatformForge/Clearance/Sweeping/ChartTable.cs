@@ -105,7 +105,13 @@ internal sealed class ChartTable
             double along = (dx * tx) + (dy * ty), aside = (dy * tx) - (dx * ty), slope = 1 - (k * aside);
             if (slope < LeastSlope)
             {
-                break;
+                if (Math.Abs(along) <= Spacing)
+                {
+                    break;
+                }
+
+                // Within the bend of a rounded kink: walk on along the tangent, or the point would be looked for here for ever.
+                slope = 1;
             }
 
             double step = along / slope;
