@@ -5,11 +5,14 @@ using PlatformForge.Track.Surveys.Admissible;
 namespace PlatformForge.Clearance;
 
 /// <summary>
-/// What a survey leaves uncertain of the reach of every part of every vehicle, at every station: the reach of the part on the line of the survey that brings it farthest,
-/// and on the one that keeps it nearest, less its reach on the stated line. In the layout frame: a platform is one stiff body, printed to one line.
+/// What a survey leaves uncertain of the reach of every part of every vehicle, at every station: the reach of the part on the line of
+/// the survey that brings it farthest,
+/// and on the one that keeps it nearest, less its reach on the stated line. In the layout frame: a platform is one stiff body, printed
+/// to one line.
 /// </summary>
 /// <remarks>
-/// A pose's places move, to first order, by weighted sums of the line's offsets at the axles. For one pose the greatest such sum is a convex function of the place along the
+/// A pose's places move, to first order, by weighted sums of the line's offsets at the axles. For one pose the greatest such sum is a
+/// convex function of the place along the
 /// body, so that straight joins between three places are on the safe side; what the line bows between two poses is added.
 /// </remarks>
 public static class SurveyDoubt
@@ -32,7 +35,8 @@ public static class SurveyDoubt
         return [.. found.SelectMany(f => f)];
     }
 
-    /// <summary>The measure of a part, in some pose that reaches a chainage, whose greatest value is largest, signed for reach to a side; null where the part cannot stand there.</summary>
+    /// <summary>The measure of a part, in some pose that reaches a chainage, whose greatest value is largest, signed for reach to a
+    /// side; null where the part cannot stand there.</summary>
     /// <param name="request">What was swept.</param>
     /// <param name="run">Index of the run whose track was surveyed.</param>
     /// <param name="vehicle">The vehicle.</param>

@@ -10,7 +10,8 @@ internal static class FlexibleLines
     private const int Fewest = 4;
 
     /// <summary>
-    /// The set, or null for versines, which fix no places, and for track that the user says is sectional. Readings that are named as misread or in doubt are left out, which makes the
+    /// The set, or null for versines, which fix no places, and for track that the user says is sectional. Readings that are named as
+    /// misread or in doubt are left out, which makes the
     /// set no smaller.
     /// </summary>
     public static AdmissibleLines? Of(Survey survey, SurveyedTrack track)
@@ -31,7 +32,8 @@ internal static class FlexibleLines
         return set.IsSettled || set.IsEmpty ? set : null;
     }
 
-    /// <summary>Every place that is not named as misread or in doubt, as a condition on the line, with where it lies on the stated one.</summary>
+    /// <summary>Every place that is not named as misread or in doubt, as a condition on the line, with where it lies on the stated
+    /// one.</summary>
     internal static IEnumerable<(ReadingBand Band, ReadingResidual Residual)> Bands(Survey survey, SurveyedTrack track)
     {
         var left = track.Outliers.Concat(track.Doubted).Select(r => r.Reading).ToHashSet();
@@ -40,7 +42,8 @@ internal static class FlexibleLines
             .Select(r => (new ReadingBand((PlaceReading)r.Reading, survey.RulerError * Share((PlaceReading)r.Reading, track.Line.At(r.Chainage).Tangent)), r));
     }
 
-    // Square to the track, a figure read off a string is off by no more than the ruler; a point's x and y may both be, whose sum square to the track is the greater the more
+    // Square to the track, a figure read off a string is off by no more than the ruler; a point's x and y may both be, whose sum square
+    // to the track is the greater the more
     // it runs askew to both. What a drawing's line is off by is square to it.
     private static double Share(PlaceReading reading, Point2 tangent) =>
         reading.Ordinate is null && reading.DrawnAt is null ? Math.Abs(tangent.X) + Math.Abs(tangent.Y) : 1;

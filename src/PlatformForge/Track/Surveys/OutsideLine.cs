@@ -4,7 +4,8 @@ using PlatformForge.Track.Surveys.Fitting;
 namespace PlatformForge.Track.Surveys;
 
 /// <summary>
-/// A line with a kink, or without one reading, that the readings do not speak against and that lies outside of what flexible track allows. Where readings are far apart
+/// A line with a kink, or without one reading, that the readings do not speak against and that lies outside of what flexible track
+/// allows. Where readings are far apart
 /// flexible lines run through all of them, misread or not, and past every kink: that none contradicts the set says nothing then.
 /// </summary>
 /// <param name="Line">The line.</param>
@@ -14,7 +15,8 @@ namespace PlatformForge.Track.Surveys;
 /// <param name="Misread">The reading that it takes for misread, held against it; null for none.</param>
 public sealed record OutsideLine(Centreline Line, double At, double By, Kink? Kink, ReadingResidual? Misread)
 {
-    // Lines outside by less than this part of the ruler error are not worth a second look; where one reading is meant, it may be off by an error of its own.
+    // Lines outside by less than this part of the ruler error are not worth a second look; where one reading is meant, it may be off by
+    // an error of its own.
     private const double Worth = 0.4, WorthOfReading = 1;
 
     // Distance between places at which lines are held against one another, mm, and how many of the farthest are bounded.
@@ -50,7 +52,8 @@ public sealed record OutsideLine(Centreline Line, double At, double By, Kink? Ki
         return null;
     }
 
-    // Between the readings that have so many beyond them at either end: what few readings tell of the ends is known to be loose, and no platform stands there.
+    // Between the readings that have so many beyond them at either end: what few readings tell of the ends is known to be loose, and no
+    // platform stands there.
     private static double[] Places(SurveyedTrack track)
     {
         double[] read = [.. track.Residuals.Select(r => r.Chainage).Order()];

@@ -11,13 +11,15 @@ namespace PlatformForge.Track.Surveys;
 /// <param name="Spread">Half of what lies between its greatest and least reach, median along the platform, mm.</param>
 public sealed record ReachDoubt(string Platform, string Vehicle, double Most, double At, double Median, double Spread)
 {
-    /// <summary>By how much the farthest reach of all vehicles together grows at most beside the platform, mm: what it takes of the gap.</summary>
+    /// <summary>By how much the farthest reach of all vehicles together grows at most beside the platform, mm: what it takes of the
+    /// gap.</summary>
     public double Charged { get; init; }
 
     /// <summary>What a copied alignment has to state for the track itself, mm, so that its budget is no smaller.</summary>
     public double Line { get; init; }
 
-    /// <summary>Greatest figure if the track was laid as flexible track, mm; null where that is said already, or the readings contradict it.</summary>
+    /// <summary>Greatest figure if the track was laid as flexible track, mm; null where that is said already, or the readings
+    /// contradict it.</summary>
     public double? IfFlexible { get; init; }
 
     /// <summary>What another reading would do; null where no reading tells.</summary>

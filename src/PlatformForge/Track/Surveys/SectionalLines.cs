@@ -9,7 +9,8 @@ internal static class SectionalLines
     private const int Fewest = 4, MostRounds = 50;
     private const double Settled = 1e-6;
 
-    /// <summary>The set, or null where the track is not said to be sectional, its joints are not stated, or the readings fix no places.</summary>
+    /// <summary>The set, or null where the track is not said to be sectional, its joints are not stated, or the readings fix no
+    /// places.</summary>
     public static JointedLines? Of(Survey survey, SurveyedTrack track)
     {
         if (survey is not PlaceSurvey || survey.Laying is not { As: LaidAs.Sectional, Joints.Count: > 0 })

@@ -10,7 +10,8 @@ internal static class SectionalRemarks
     // Readings told by name where they contradict one another.
     private const int AtOddsTold = 6;
 
-    // A curve is of another radius where that moves its middle by more than so many ruler errors, and shorter stretches than so many spacings tell no radius.
+    // A curve is of another radius where that moves its middle by more than so many ruler errors, and shorter stretches than so many
+    // spacings tell no radius.
     private const double Otherwise = 2;
 
     public static IEnumerable<Finding> Of(Survey survey, SurveyedTrack track)

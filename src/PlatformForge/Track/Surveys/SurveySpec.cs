@@ -10,7 +10,8 @@ namespace PlatformForge.Track.Surveys;
 /// <param name="Unit">Unit of the figures where the file does not say; null demands that the file say.</param>
 public sealed record SurveySource(string File, string Text, MeasuredLine Measured, LengthUnit? Unit = LengthUnit.Millimetre)
 {
-    /// <summary>Whether the user stated the unit; otherwise it is the usual one, and a file that states another is not at odds with it.</summary>
+    /// <summary>Whether the user stated the unit; otherwise it is the usual one, and a file that states another is not at odds with
+    /// it.</summary>
     public bool UnitStated { get; init; }
 }
 

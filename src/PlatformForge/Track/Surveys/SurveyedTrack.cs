@@ -35,7 +35,8 @@ public sealed record SurveyedTrack(
     /// <summary>How the track was laid.</summary>
     public Laying Laying { get; init; } = Laying.UsualInFourMillimetres;
 
-    /// <summary>All lines that meet the readings kept and are laid as flexible track is; null where readings fix no places, or where the user says that the track was not so laid.</summary>
+    /// <summary>All lines that meet the readings kept and are laid as flexible track is; null where readings fix no places, or where
+    /// the user says that the track was not so laid.</summary>
     public AdmissibleLines? Flexible => FlexibleSet?.Value;
 
     /// <summary>The same, found when somebody asks.</summary>
@@ -47,13 +48,15 @@ public sealed record SurveyedTrack(
     /// <summary>Whether the readings contradict that the track was laid as flexible track is.</summary>
     public bool ContradictsFlexible => Flexible is { IsEmpty: true } || ClearKinks.Any();
 
-    /// <summary>A line that the readings do not speak against and that lies outside of what flexible track allows; null where none is met, or the track was not said to be flexible.</summary>
+    /// <summary>A line that the readings do not speak against and that lies outside of what flexible track allows; null where none is
+    /// met, or the track was not said to be flexible.</summary>
     public OutsideLine? Outside { get; init; }
 
     /// <summary>Whether the bound on the line is that of flexible track.</summary>
     public bool IsBoundAsFlexible => Laying.As == LaidAs.Flexible && Flexible is not null && !ContradictsFlexible;
 
-    /// <summary>All lines of pieces between the joints that the user states; null where none are stated, or the track is not said to be sectional.</summary>
+    /// <summary>All lines of pieces between the joints that the user states; null where none are stated, or the track is not said to be
+    /// sectional.</summary>
     internal JointedLines? Sectional => SectionalSet?.Value;
 
     /// <summary>The same, found when somebody asks.</summary>
@@ -62,7 +65,8 @@ public sealed record SurveyedTrack(
     /// <summary>Whether the bound on the line is that of pieces between stated joints.</summary>
     public bool IsBoundAsSectional => Laying.As == LaidAs.Sectional && Sectional is { AtOdds.Length: 0, Strange.Count: 0 };
 
-    /// <summary>What the survey leaves uncertain of the line beside a platform: over all admissible lines where the track was laid flexible, or of pieces with stated joints, and the readings agree;
+    /// <summary>What the survey leaves uncertain of the line beside a platform: over all admissible lines where the track was laid
+    /// flexible, or of pieces with stated joints, and the readings agree;
     /// otherwise by the bound that holds in 98 of 100 surveys, widened to all flexible lines where it may be flexible too.</summary>
     /// <param name="from">Chainage at which the first vehicle beside the platform may stand, mm.</param>
     /// <param name="to">The same of the last.</param>

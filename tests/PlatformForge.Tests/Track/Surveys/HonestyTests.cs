@@ -7,8 +7,10 @@ using Xunit;
 namespace PlatformForge.Tests.Track.Surveys;
 
 /// <summary>
-/// Track that is said to be flexible and is not, or of which one reading is misread: the true reach lies within what the survey says, or the survey tells that something is at
-/// odds. Track that is as said is seldom told so. Few surveys in every run, held to rates that few can tell; 200 and 400 a row in the long one. The same with other seeds, row by row: <c>tests/PlatformForge.Benchmarks -- honesty</c>.
+/// Track that is said to be flexible and is not, or of which one reading is misread: the true reach lies within what the survey says,
+/// or the survey tells that something is at
+/// odds. Track that is as said is seldom told so. Few surveys in every run, held to rates that few can tell; 200 and 400 a row in the
+/// long one. The same with other seeds, row by row: <c>tests/PlatformForge.Benchmarks -- honesty</c>.
 /// </summary>
 public class HonestyTests
 {
@@ -25,7 +27,8 @@ public class HonestyTests
         Assert.True(honest >= (Simulations.Long ? 0.95 : 0.9) * count, $"{honest} of {count}");
     }
 
-    /// <summary>Readings so far apart that a flexible line runs through all of them, and past the kink: what the set of flexible lines cannot say, the likelier shape does.</summary>
+    /// <summary>Readings so far apart that a flexible line runs through all of them, and past the kink: what the set of flexible lines
+    /// cannot say, the likelier shape does.</summary>
     [Theory]
     [InlineData(1_600_014, 100, 4, 0, "PF2190")]
     [InlineData(1_600_052, 100, 4, 0, "PF2191")]

@@ -8,7 +8,8 @@ using Xunit;
 namespace PlatformForge.Tests.Track.Surveys;
 
 /// <summary>
-/// Forty surveys of each kind, a hundred in the long run, made up from known tracks with reading errors spread evenly within the ruler error: the bound that
+/// Forty surveys of each kind, a hundred in the long run, made up from known tracks with reading errors spread evenly within the ruler
+/// error: the bound that
 /// the program states holds at the rate it states, good readings are not blamed, and a reading that is off by five ruler errors
 /// is named in 95 of 100.
 /// </summary>
@@ -116,7 +117,8 @@ public class SimulatedSurveyTests
         Assert.True(named >= 0.95 * Surveys, $"{named} of {Surveys} named");
     }
 
-    /// <summary>Versines fix no place and no direction: what counts beside a platform is the shape, once the lines are moved onto one another.</summary>
+    /// <summary>Versines fix no place and no direction: what counts beside a platform is the shape, once the lines are moved onto one
+    /// another.</summary>
     [Fact]
     public void The_shape_that_versines_give_lies_within_its_own_bound_which_is_far_closer_than_the_drift()
     {

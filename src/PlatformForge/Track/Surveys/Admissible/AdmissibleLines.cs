@@ -13,7 +13,8 @@ public sealed class AdmissibleLines
     /// <summary>Bounds are this near to the true ones, mm, on the safe side.</summary>
     public const double Closeness = 0.005;
 
-    // Nodes are so many to the length over which a curve comes and goes; the line goes on for such a length beyond the first and last reading.
+    // Nodes are so many to the length over which a curve comes and goes; the line goes on for such a length beyond the first and last
+    // reading.
     private const double NodesInEase = 10;
     private const int MostRounds = 60, EnoughRounds = 6;
 
@@ -23,10 +24,12 @@ public sealed class AdmissibleLines
     // The middle is found when it moves by less than this, mm.
     private const double Settled = 1e-4;
 
-    // Where readings lie close, which of them tell changes with the place they are looked at from, and the middle may sway by less than this, mm, for ever: bounds about either place are the same.
+    // Where readings lie close, which of them tell changes with the place they are looked at from, and the middle may sway by less than
+    // this, mm, for ever: bounds about either place are the same.
     private const double Swaying = 0.02;
 
-    // Where no line meets all readings, the one that comes nearest need be found no nearer than this, mm; before that, readings contradict the place it is looked for from, not one another.
+    // Where no line meets all readings, the one that comes nearest need be found no nearer than this, mm; before that, readings
+    // contradict the place it is looked for from, not one another.
     private const double NearEnough = 0.5;
 
     // Readings this part of an ease apart make the line through them that the middle is looked for from where the stated one leads nowhere.
@@ -35,7 +38,8 @@ public sealed class AdmissibleLines
     // Programs stop when they are so near to their greatest value, mm.
     private const double ProgramGap = 1e-3;
 
-    // Measures are worked together over stretches of this many eases, with so many eases of line on either side: readings farther away tell nothing more there.
+    // Measures are worked together over stretches of this many eases, with so many eases of line on either side: readings farther away
+    // tell nothing more there.
     private const double StretchInEases = 1, MarginInEases = 2;
 
     private readonly double[] reference;
@@ -55,7 +59,8 @@ public sealed class AdmissibleLines
     /// <summary>The readings that the lines meet.</summary>
     public IReadOnlyList<ReadingBand> Bands { get; }
 
-    /// <summary>The middle line; its chainage 0 lies an ease before the first reading. Where there is no line in the set, the one that comes nearest.</summary>
+    /// <summary>The middle line; its chainage 0 lies an ease before the first reading. Where there is no line in the set, the one that
+    /// comes nearest.</summary>
     public Centreline Middle { get; }
 
     /// <summary>A share of all errors that some line of this laying meets all readings within, the least where <see cref="IsEmpty"/>.</summary>
@@ -181,14 +186,16 @@ public sealed class AdmissibleLines
         return ranges;
     }
 
-    /// <summary>Readings with the share of one more millimetre's error that the greatest value of a measure would move by, largest first.</summary>
+    /// <summary>Readings with the share of one more millimetre's error that the greatest value of a measure would move by, largest
+    /// first.</summary>
     public IReadOnlyList<(ReadingBand Band, double Share)> Holding(in LineMeasure measure)
     {
         var stretch = stretches.GetOrAdd(StretchOf(measure), MakeStretch);
         return [.. new StretchSolver(stretch).Holding(measure).Select(h => (Bands[places[h.Row].Band], h.Share)).OrderByDescending(h => h.Item2)];
     }
 
-    /// <summary>Greatest value of a measure if one more reading, with an error of its own, were taken at a chainage and said what the middle line says.</summary>
+    /// <summary>Greatest value of a measure if one more reading, with an error of its own, were taken at a chainage and said what the
+    /// middle line says.</summary>
     public double MostWithOneMore(LineMeasure measure, double chainage, double error)
     {
         var more = places.Append(new BandPlace(chainage, 0, error, -1)).OrderBy(p => p.Chainage).ToArray();

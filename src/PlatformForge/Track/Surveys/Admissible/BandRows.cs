@@ -5,7 +5,8 @@ namespace PlatformForge.Track.Surveys.Admissible;
 /// </summary>
 internal static class BandRows
 {
-    // Bounds on bend and rate are a little wider than stated, for what a line beside the reference differs from the sum of its curvature and the second
+    // Bounds on bend and rate are a little wider than stated, for what a line beside the reference differs from the sum of its curvature
+    // and the second
     // derivative of its offset: parts of some thousandths for offsets of a few millimetres and slopes of some hundredths.
     private const double Wider = 1.02;
 
@@ -60,7 +61,8 @@ internal static class BandRows
     // More readings than this in one cell are sifted.
     private const int FewInCell = 8;
 
-    // Of many readings in a cell only those that come nearest to either side can hold a line that is all but straight there: the hull of the lower bounds and of the
+    // Of many readings in a cell only those that come nearest to either side can hold a line that is all but straight there: the hull of
+    // the lower bounds and of the
     // upper ones. To leave one out makes the set no smaller.
     private static IEnumerable<int> Telling(IReadOnlyList<BandPlace> places, int from, int to)
     {

@@ -3,18 +3,22 @@ using System.Numerics;
 namespace PlatformForge.Track.Surveys.Admissible;
 
 /// <summary>
-/// All lines of straight and curved pieces between stated joints that meet every reading within its error: each piece has one curvature, one of those stated, and a kink up to the
-/// stated angle may be at any joint. Told by offset and slope at the start of every piece, which is all there is to say of it: a piece is a parabola over the stated line.
+/// All lines of straight and curved pieces between stated joints that meet every reading within its error: each piece has one
+/// curvature, one of those stated, and a kink up to the
+/// stated angle may be at any joint. Told by offset and slope at the start of every piece, which is all there is to say of it: a piece
+/// is a parabola over the stated line.
 /// </summary>
 internal sealed class JointedLines
 {
-    // How a curvature differs from the second derivative of an offset, in parts of its square and per mm: offsets from the stated line are some millimetres at most.
+    // How a curvature differs from the second derivative of an offset, in parts of its square and per mm: offsets from the stated line
+    // are some millimetres at most.
     private const double Offset = 3;
 
     // Stated joints lie within this of the true ones, mm: what that moves a change of curvature by is a kink.
     private const double Placed = 2;
 
-    // A piece is one of the stated ones where its curvature lies within what the readings leave of it; pieces differ by this part in manufacture (common practice, no source).
+    // A piece is one of the stated ones where its curvature lies within what the readings leave of it; pieces differ by this part in
+    // manufacture (common practice, no source).
     private const double Made = 0.01;
 
     private const double ProgramGap = 1e-3;
@@ -178,7 +182,8 @@ internal sealed class JointedLines
         return ranges;
     }
 
-    // A value that a cost does not exceed: whatever the multipliers are, bounds times multipliers, and what they leave of the cost times the most that any figure may be.
+    // A value that a cost does not exceed: whatever the multipliers are, bounds times multipliers, and what they leave of the cost
+    // times the most that any figure may be.
     private double Proven(Vector<double>[] cost, Vector<double>[] multipliers, int lane)
     {
         double[] rest = [.. cost.Select(c => c[lane])];
@@ -293,7 +298,8 @@ internal sealed class JointedDoubt(JointedLines lines, Centreline stated) : Line
     public override LineRange[] Bound(IReadOnlyList<LineMeasure> measures) => lines.Bound(measures);
 
     /// <inheritdoc/>
-    /// <remarks>Within a step a line bows by what its piece bends otherwise than the stated line, and by a fourth of a step of any kink there, its own or the stated line's.</remarks>
+    /// <remarks>Within a step a line bows by what its piece bends otherwise than the stated line, and by a fourth of a step of any kink
+    /// there, its own or the stated line's.</remarks>
     public override double Bow(IReadOnlyList<LineMeasure> measures, double step)
     {
         double[] at = [.. lines.Joints.Skip(1).SkipLast(1), .. stated.Kinks.Select(k => k.Chainage)];

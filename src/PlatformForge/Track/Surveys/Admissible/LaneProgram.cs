@@ -3,10 +3,12 @@ using System.Numerics;
 namespace PlatformForge.Track.Surveys.Admissible;
 
 /// <summary>
-/// Linear programs over the same banded rows, one in each lane of a vector: greatest cost·x with low ≤ a·x ≤ high in every row, begun at x = 0, which has to
+/// Linear programs over the same banded rows, one in each lane of a vector: greatest cost·x with low ≤ a·x ≤ high in every row, begun at x
+/// = 0, which has to
 /// lie strictly inside. Primal-dual interior-point method with predictor and corrector (S. Mehrotra, 1992); each round costs time linear in the size.
 /// </summary>
-/// <remarks>What is handed back are the multipliers of the rows. Whatever they are, they prove a bound (<see cref="ReachProof"/>): how far the iteration came decides
+/// <remarks>What is handed back are the multipliers of the rows. Whatever they are, they prove a bound (<see cref="ReachProof"/>): how far
+/// the iteration came decides
 /// only how close that is.</remarks>
 internal sealed class LaneProgram
 {

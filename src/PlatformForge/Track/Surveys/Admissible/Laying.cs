@@ -24,13 +24,15 @@ public sealed record Laying(LaidAs As, double LeastRadius, double LeastEase)
     // Greatest kink in degrees that a joint of pieces is taken to have (common practice, no source).
     private const double Kink = 2;
 
-    /// <summary>Radii of the pieces that sectional track was made of, mm, beside straights; none where they are not said: then any from the least radius up.</summary>
+    /// <summary>Radii of the pieces that sectional track was made of, mm, beside straights; none where they are not said: then any from
+    /// the least radius up.</summary>
     public IReadOnlyList<double> Radii { get; init; } = [];
 
     /// <summary>Greatest change of direction at a joint of sectional track, radians.</summary>
     public double GreatestKink { get; init; } = Kink * Math.PI / 180;
 
-    /// <summary>Where sectional track has its joints, in mm as the readings are told: along the string, or along the track from the first point; none where they are not said.</summary>
+    /// <summary>Where sectional track has its joints, in mm as the readings are told: along the string, or along the track from the
+    /// first point; none where they are not said.</summary>
     public IReadOnlyList<double> Joints { get; init; } = [];
 
     // Common practice in 4 mm scale, no source: hidden track may go down to R 380, and a springy rail takes 200 mm to come into that.

@@ -1,7 +1,8 @@
 namespace PlatformForge.Track.Surveys.Admissible;
 
 /// <summary>
-/// How far the true line may lie from a stated one, as bounds on measures: least and greatest sum of its offsets from the stated line, whose
+/// How far the true line may lie from a stated one, as bounds on measures: least and greatest sum of its offsets from the stated line,
+/// whose
 /// chainages the measures are told in.
 /// </summary>
 public abstract class LineDoubt
@@ -9,7 +10,8 @@ public abstract class LineDoubt
     /// <summary>The range of every measure, mm; never too narrow.</summary>
     public abstract LineRange[] Bound(IReadOnlyList<LineMeasure> measures);
 
-    /// <summary>How far, in mm, the value of a measure may lie from the mean of those half a step before and after it, along the track, over all lines; the most of all measures.</summary>
+    /// <summary>How far, in mm, the value of a measure may lie from the mean of those half a step before and after it, along the track,
+    /// over all lines; the most of all measures.</summary>
     public abstract double Bow(IReadOnlyList<LineMeasure> measures, double step);
 
     /// <summary>Whichever is the wider of two, for each measure.</summary>
@@ -45,7 +47,8 @@ public sealed class BandDoubt(Func<double, double> band) : LineDoubt
 /// <summary>A line that is one of a set of admissible ones.</summary>
 public sealed class AdmissibleDoubt : LineDoubt
 {
-    // Distance between places, mm, at which the middle line is held against the stated one: between them both bend by less than some ten-thousandths.
+    // Distance between places, mm, at which the middle line is held against the stated one: between them both bend by less than some
+    // ten-thousandths.
     private const double Spacing = 2;
 
     private readonly AdmissibleLines lines;
@@ -85,7 +88,8 @@ public sealed class AdmissibleDoubt : LineDoubt
     }
 
     /// <inheritdoc/>
-    /// <remarks>A measure bows by no more than its offsets do, each times its weight; those are bounded once for all that stands on the line.</remarks>
+    /// <remarks>A measure bows by no more than its offsets do, each times its weight; those are bounded once for all that stands on the
+    /// line.</remarks>
     public override double Bow(IReadOnlyList<LineMeasure> measures, double step)
     {
         int[] cells = [.. measures.SelectMany(m => m.At).SelectMany(s => (int[])[(int)Math.Floor(s / step), (int)Math.Floor(s / step) + 1]).Distinct()];
@@ -104,7 +108,8 @@ public sealed class AdmissibleDoubt : LineDoubt
     }
 
     /// <summary>
-    /// What would make the greatest value of a measure smaller: the reading that holds it most, and the place midway between two readings where one more, as good as they are
+    /// What would make the greatest value of a measure smaller: the reading that holds it most, and the place midway between two
+    /// readings where one more, as good as they are
     /// and as the middle line says, takes most off it.
     /// </summary>
     public ReadingAdvice Advise(LineMeasure measure)

@@ -9,8 +9,10 @@ namespace PlatformForge.Track.Surveys.Admissible;
 internal sealed record MiddleFound(double[] Figures, double LeastShare, int[] AtOdds);
 
 /// <summary>
-/// The middle of a set of banded rows: first the least share t of all readings' errors that some line meets, then the analytic centre at the whole errors
-/// (the place of the greatest product of slacks), which depends on the set alone and not on where it was looked for. Newton's rule on logarithmic barriers
+/// The middle of a set of banded rows: first the least share t of all readings' errors that some line meets, then the analytic centre at
+/// the whole errors
+/// (the place of the greatest product of slacks), which depends on the set alone and not on where it was looked for. Newton's rule on
+/// logarithmic barriers
 /// (S. Boyd, L. Vandenberghe, Convex Optimization, 2004, chapter 11).
 /// </summary>
 internal sealed class MiddleLine

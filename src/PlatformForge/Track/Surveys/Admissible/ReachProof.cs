@@ -5,7 +5,8 @@ namespace PlatformForge.Track.Surveys.Admissible;
 /// readings and curvatures at nodes, times their multipliers, leave of the measure speaks of the third derivative alone: it is the integral of that
 /// times a kernel (G. Peano, 1913), which is a parabola between neighbouring places, and the third derivative is bounded.
 /// </summary>
-/// <remarks>Safe for any multipliers: those that solve the program on the nodes prove a bound some thousandths of a millimetre above its value.</remarks>
+/// <remarks>Safe for any multipliers: those that solve the program on the nodes prove a bound some thousandths of a millimetre above its
+/// value.</remarks>
 internal sealed class ReachProof
 {
     private readonly BandedRows rows;

@@ -41,7 +41,8 @@ internal static class ReferenceBends
         return [.. over.Zip(under, (a, b) => (a + b) / 2)];
     }
 
-    /// <summary>Draws curvatures that all but touch their bounds a little towards nil, so that every row has room; those of a middle line never do.</summary>
+    /// <summary>Draws curvatures that all but touch their bounds a little towards nil, so that every row has room; those of a middle line
+    /// never do.</summary>
     public static void KeepInside(double[] bends, double step, double bend, double rate)
     {
         double most = bends.Max(b => Math.Abs(b) / bend);

@@ -21,7 +21,8 @@ internal readonly record struct SplineGrid(double From, double Step, int Cells)
     /// <summary>Cell that holds a place; places beyond the ends are in the end cells.</summary>
     public int CellAt(double s) => Math.Clamp((int)Math.Floor((s - From) / Step), 0, Cells - 1);
 
-    /// <summary>Weights of the four figures from the cell's own on, for the value at a place (C. de Boor, A Practical Guide to Splines, 1978).</summary>
+    /// <summary>Weights of the four figures from the cell's own on, for the value at a place (C. de Boor, A Practical Guide to Splines,
+    /// 1978).</summary>
     public int Value(double s, Span<double> weights)
     {
         int cell = CellAt(s);

@@ -8,7 +8,8 @@ namespace PlatformForge.Track.Surveys.Fitting;
 internal readonly record struct Damping(double First, double Least, double Most, int Rounds);
 
 /// <summary>
-/// Levenberg's and Marquardt's rule: from a first shape to the nearest least sum of squares. A step that lowers the sum is taken and the next one less damped, one that does not
+/// Levenberg's and Marquardt's rule: from a first shape to the nearest least sum of squares. A step that lowers the sum is taken and the
+/// next one less damped, one that does not
 /// is tried again ten times as damped.
 /// </summary>
 internal static class DampedDescent

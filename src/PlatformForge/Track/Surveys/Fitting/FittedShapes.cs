@@ -11,7 +11,8 @@ internal sealed record FittedShapes(IReadOnlyList<ExactFit> Fits, IReadOnlyList<
     /// <summary>The part of the closing chord that is left out as misread; null where none is.</summary>
     public FitTarget? Closing { get; init; }
 
-    /// <summary>Lines with a reading less, or with a kink, that are nearly as likely as the first, likeliest first; looked for when asked.</summary>
+    /// <summary>Lines with a reading less, or with a kink, that are nearly as likely as the first, likeliest first; looked for when
+    /// asked.</summary>
     public Func<IReadOnlyList<OtherLine>> Others { get; init; } = () => [];
 
     // Fits this much dearer than the first have no weight left.
@@ -24,8 +25,10 @@ internal sealed record FittedShapes(IReadOnlyList<ExactFit> Fits, IReadOnlyList<
     public bool HasOneWithoutKink(double at, double within) => Fits.Zip(Costs).Skip(1)
         .Any(p => p.Second < Costs[0] + Likely && !p.First.Profile.KinkAt.Any(k => Math.Abs(k - at) < within));
 
-    /// <summary>The exact fits of what a search has kept. What the exact fit makes worse counts: a closing chord that is not met, curves too
-    /// sharp for anything to run on where the readings leave them free. Fits that have no weight left are dropped, but for the first.</summary>
+    /// <summary>The exact fits of what a search has kept. What the exact fit makes worse counts: a closing chord that is not met,
+    /// curves too
+    /// sharp for anything to run on where the readings leave them free. Fits that have no weight left are dropped, but for the
+    /// first.</summary>
     public static FittedShapes Of(IReadOnlyList<ProfileFit> kept, Func<ProfileFit, ExactFit> exact, int[] leftOut, int[] inDoubt, ExactFit? without)
     {
         static double Worse(ExactFit fit, ProfileFit found) =>

@@ -1,7 +1,8 @@
 namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>
-/// Shapes with one reading left out, or with one kink, that are nearly as likely as the one that is stated. The search ends at one shape and does not meet
+/// Shapes with one reading left out, or with one kink, that are nearly as likely as the one that is stated. The search ends at one
+/// shape and does not meet
 /// them: each is looked for by itself, reading by reading and gap by gap.
 /// </summary>
 internal static class OtherShapes
@@ -9,7 +10,8 @@ internal static class OtherShapes
     // A shape dearer by less than this is as likely as one in thirty: e^(−7/2).
     private const double Clearly = 7;
 
-    // Each reading costs two searches, whose work grows with the readings. More than this are hardly so far apart that a misread one passes for a bend.
+    // Each reading costs two searches, whose work grows with the readings. More than this are hardly so far apart that a misread one
+    // passes for a bend.
     private const int MostReadings = 80;
 
     /// <summary>The shapes, likeliest first; none where the stated one is one straight or curve, which nothing makes simpler.</summary>

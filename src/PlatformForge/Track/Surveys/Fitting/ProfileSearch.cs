@@ -45,7 +45,8 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
 
     /// <summary>
     /// The cheapest fit first, then the others worth keeping, by cost. The track is first taken to be without kinks: a kink
-    /// explains a bend so readily that a search which meets it early may end in a polygon; the other way round is tried too. Each set of readings that look misread
+    /// explains a bend so readily that a search which meets it early may end in a polygon; the other way round is tried too. Each set of
+    /// readings that look misread
     /// beforehand is tried as a start of its own, since a wild figure that is still in leads the first steps astray.
     /// </summary>
     /// <param name="suspects">Sets of readings to leave out at the start.</param>

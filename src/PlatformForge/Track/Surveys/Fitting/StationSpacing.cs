@@ -45,7 +45,8 @@ internal static class StationSpacing
         return fromEnd < spacing ? Math.Max(between, off * fromEnd * (spacing - fromEnd) / 2) : between;
     }
 
-    /// <summary>The kink in radians that turns by no more than the sharpest curve does over two spacings, so that it passes for a short curve.</summary>
+    /// <summary>The kink in radians that turns by no more than the sharpest curve does over two spacings, so that it passes for a short
+    /// curve.</summary>
     /// <param name="spacing">Distance between readings, mm.</param>
     /// <param name="curvature">Sharpest curvature of the track, 1/mm.</param>
     public static double HiddenKink(double spacing, double curvature) => 2 * spacing * Math.Abs(curvature);

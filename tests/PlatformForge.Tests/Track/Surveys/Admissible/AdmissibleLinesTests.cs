@@ -29,7 +29,8 @@ public class AdmissibleLinesTests
     }
 
     /// <summary>
-    /// The set is one thing, whatever line it was looked for from: the true one, the string itself, lines from reading to reading. Seeds 14, 102, 125 and 127 once failed from the string.
+    /// The set is one thing, whatever line it was looked for from: the true one, the string itself, lines from reading to reading. Seeds
+    /// 14, 102, 125 and 127 once failed from the string.
     /// </summary>
     [Theory]
     [InlineData(14)]

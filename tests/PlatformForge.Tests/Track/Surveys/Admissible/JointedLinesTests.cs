@@ -66,7 +66,8 @@ public class JointedLinesTests
         Assert.All(inner.Zip(outer), p => Assert.True(p.First.Most <= p.Second.Most + Close && p.First.Least >= p.Second.Least - Close, $"{p.First} in {p.Second}"));
     }
 
-    /// <summary>With no kinks, one piece and readings at both its ends and its middle, the middle of a chord h between them lies within what a parabola through three places leaves (Lagrange's weights, their moduli added up).</summary>
+    /// <summary>With no kinks, one piece and readings at both its ends and its middle, the middle of a chord h between them lies within
+    /// what a parabola through three places leaves (Lagrange's weights, their moduli added up).</summary>
     [Fact]
     public void One_piece_read_at_three_places_leaves_what_Lagrange_says()
     {

@@ -10,7 +10,8 @@ internal static class MadeUpSurvey
 {
     public static readonly Laying Flexible = Laying.Usual(76.2, LaidAs.Flexible);
 
-    /// <summary>Track of the flexible class, some 1.5 m of it: straight, R 380 to 1500 all along, a curve between eases of 200 mm and more, or a reverse curve.</summary>
+    /// <summary>Track of the flexible class, some 1.5 m of it: straight, R 380 to 1500 all along, a curve between eases of 200 mm and more,
+    /// or a reverse curve.</summary>
     public static Centreline Track(Random random, double ease = 200, double kinkDegrees = 0)
     {
         double radius = 380 + (random.NextDouble() * 1120), other = 380 + (random.NextDouble() * 1120), length = ease * (1 + random.NextDouble());
