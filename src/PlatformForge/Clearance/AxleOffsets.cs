@@ -1,7 +1,8 @@
 namespace PlatformForge.Clearance;
 
 /// <summary>
-/// How far each axle of a vehicle stands to the left of the track's middle, mm, foremost first, and each end of the body on its pivot to the left across its bogie.
+/// How far each axle of a vehicle stands to the left of the track's middle, mm, foremost first, and each end of the body on its pivot to
+/// the left across its bogie.
 /// All nil for a vehicle that stands true.
 /// </summary>
 internal readonly record struct AxleOffsets(double LeadFront, double LeadRear, double LeadPivot, double TrailFront, double TrailRear, double TrailPivot)

@@ -27,7 +27,8 @@ public sealed record ClearanceBudget(IReadOnlyList<BudgetLine> Lines, RunningPla
     /// <summary>Everything together, play too, as it stands between the guided points, all at its worst at once, mm.</summary>
     public double SumWithPlay => Sum + Total(BudgetPlacing.Swept);
 
-    /// <summary>Everything together with tolerances and play as root of squares and the wanted distance in full, mm. For information: play is always swept in full.</summary>
+    /// <summary>Everything together with tolerances and play as root of squares and the wanted distance in full, mm. For information: play
+    /// is always swept in full.</summary>
     public double RootOfSquaresWithPlay =>
         Running + Math.Sqrt(Lines.Where(l => l.Placing != BudgetPlacing.Wanted).Sum(l => l.AmountMm * l.AmountMm));
 
@@ -70,7 +71,8 @@ public sealed record ClearanceBudget(IReadOnlyList<BudgetLine> Lines, RunningPla
     /// <summary>Name of the entry for what a survey leaves uncertain.</summary>
     public const string SurveyResidual = "survey residual";
 
-    /// <summary>The most that a survey leaves uncertain of the reach beside the platform, mm, where that is swept with the vehicles; otherwise null.</summary>
+    /// <summary>The most that a survey leaves uncertain of the reach beside the platform, mm, where that is swept with the vehicles;
+    /// otherwise null.</summary>
     public double? SurveyedMost => Lines.FirstOrDefault(l => l.Name == SurveyResidual && l.Placing == BudgetPlacing.Swept)?.AmountMm;
 
     /// <summary>The same with what surveys leave uncertain, which is swept with each part at each place.</summary>

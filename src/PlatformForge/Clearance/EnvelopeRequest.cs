@@ -16,7 +16,8 @@ public sealed record EnvelopeRequest(Centreline Chart, double From, double To, I
     /// <summary>Play that lets vehicles stand off the centreline; swept with them.</summary>
     public RunningPlay Play { get; init; } = RunningPlay.None;
 
-    /// <summary>Heights above rail top in mm of what the edge is, such as a coping with the room over and under it. Parts that lean are told apart there: what stays below it and what
+    /// <summary>Heights above rail top in mm of what the edge is, such as a coping with the room over and under it. Parts that lean are
+    /// told apart there: what stays below it and what
     /// stays above, so that how far a roof leans is not mixed with what happens low down. Null tells every part as a whole.</summary>
     public (double Low, double High)? Edge { get; init; }
 

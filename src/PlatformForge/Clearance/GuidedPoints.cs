@@ -1,7 +1,8 @@
 namespace PlatformForge.Clearance;
 
 /// <summary>
-/// The two points that guide what carries a part, and how far each may be off the middle of the track: a body at its pivots or end axles, a bogie at its axles.
+/// The two points that guide what carries a part, and how far each may be off the middle of the track: a body at its pivots or end axles, a
+/// bogie at its axles.
 /// </summary>
 /// <param name="Apart">Their distance, mm.</param>
 /// <param name="Leading">Play of the leading one.</param>
@@ -33,8 +34,10 @@ internal readonly record struct GuidedPoints(double Apart, EndPlay Leading, EndP
 }
 
 /// <summary>
-/// How far the axles that carry one end stand off the track's middle when that end is off to the left by the most that it can be, mm, and how far the body is off
-/// on its pivot. An end without a wheelbase is an axle itself. A pivot beyond the axles of what carries it, as that of a truck or the hinge of a hung body, goes
+/// How far the axles that carry one end stand off the track's middle when that end is off to the left by the most that it can be, mm, and
+/// how far the body is off
+/// on its pivot. An end without a wheelbase is an axle itself. A pivot beyond the axles of what carries it, as that of a truck or the hinge
+/// of a hung body, goes
 /// farthest when they are off to opposite sides.
 /// </summary>
 /// <param name="Front">Forward axle.</param>

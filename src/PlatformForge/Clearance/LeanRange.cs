@@ -3,8 +3,10 @@ using PlatformForge.Units;
 namespace PlatformForge.Clearance;
 
 /// <summary>
-/// Where a point of a vehicle comes to while its body leans on its springs and the track is canted, both at once and either way. In the cross-section of what
-/// carries it, y to the left and z above rail top, the body turns by ρ about its roll centre at the height c, then everything turns by γ about rail top. With
+/// Where a point of a vehicle comes to while its body leans on its springs and the track is canted, both at once and either way. In the
+/// cross-section of what
+/// carries it, y to the left and z above rail top, the body turns by ρ about its roll centre at the height c, then everything turns by γ
+/// about rail top. With
 /// σ = ρ + γ a point (y, z) comes to y·cos σ − (z − c)·sin σ − c·sin γ to the left and y·sin σ + (z − c)·cos σ + c·cos γ above rail top.
 /// </summary>
 /// <param name="Roll">Greatest ρ each way, radians; nil for what is not sprung.</param>
@@ -19,13 +21,15 @@ internal readonly record struct LeanRange(double Roll, double Cant, double Centr
     public bool IsUpright => Roll == 0 && Cant == 0;
 
     /// <summary>
-    /// Farthest to the left that a place y comes at any of its heights while it is within a window of heights above rail top, mm; null when it never is.
+    /// Farthest to the left that a place y comes at any of its heights while it is within a window of heights above rail top, mm; null when
+    /// it never is.
     /// </summary>
     /// <param name="y">To the left of the middle, mm.</param>
     /// <param name="heights">Its heights when upright, mm above rail top.</param>
     /// <param name="window">Heights above rail top that count while it leans.</param>
     /// <remarks>
-    /// The derivatives of the place to the left by ρ and γ are −(h − c·cos γ) and −h at a height h, those of the height the place itself with and without c·sin γ. Neither
+    /// The derivatives of the place to the left by ρ and γ are −(h − c·cos γ) and −h at a height h, those of the height the place itself
+    /// with and without c·sin γ. Neither
     /// vanish both nor are they parallel within any lean that a vehicle survives, so the farthest place has one of the angles at an end of its range.
     /// </remarks>
     public double? Leftmost(double y, (double Low, double High) heights, (double Low, double High) window)
@@ -56,7 +60,8 @@ internal readonly record struct LeanRange(double Roll, double Cant, double Centr
     /// <summary>The highest that it rises on the other side.</summary>
     public double Highest(double aside, double z, double shift) => Most(z - Centre, aside, Centre, shift);
 
-    // With a cant: the ends of the range, where the lowest or the highest of it goes farthest or passes an end of the window, and where what is at an end of the window goes farthest.
+    // With a cant: the ends of the range, where the lowest or the highest of it goes farthest or passes an end of the window, and where
+    // what is at an end of the window goes farthest.
     private List<double> Rolls(double y, double cant, (double Low, double High) heights, (double Low, double High) window)
     {
         var rolls = new List<double> { -Roll, Roll };
@@ -110,7 +115,8 @@ internal readonly record struct LeanRange(double Roll, double Cant, double Centr
     private static double? Better(double? a, double? b) => a is null || b > a ? b : a;
 
     /// <summary>
-    /// Greatest of a·cos σ + b·sin σ + c·cos γ + d·sin γ. It is taken at a corner of the ranges, at the best turn of one with the other at an end, or at the best of both.
+    /// Greatest of a·cos σ + b·sin σ + c·cos γ + d·sin γ. It is taken at a corner of the ranges, at the best turn of one with the other at
+    /// an end, or at the best of both.
     /// </summary>
     private double Most(double a, double b, double c, double d)
     {

@@ -13,7 +13,8 @@ internal struct RunningGear
     // Newton's rule doubles its digits each round; more rounds than this mean that it wanders between the sides of a kink.
     private const int NewtonRounds = 16;
 
-    // A step of Newton's rule of h mm leaves an error of at most h²·(1/chord + curvature). After a step below this, in mm, that is under the closeness
+    // A step of Newton's rule of h mm leaves an error of at most h²·(1/chord + curvature). After a step below this, in mm, that is under
+    // the closeness
     // asked of poses for any chord above 2 mm, so no further round need prove it. Across a kink it does not hold.
     private const double LastSmoothStep = 1e-5;
 
@@ -145,7 +146,8 @@ internal struct RunningGear
         return aside == 0 ? at : at with { Position = at.At(aside) };
     }
 
-    // The place behind a point at an exact distance from it, of an axle that stands so far to the left. An axle off the line moves faster or slower than its place does.
+    // The place behind a point at an exact distance from it, of an axle that stands so far to the left. An axle off the line moves faster
+    // or slower than its place does.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private readonly bool ChordBack(Point2 from, double fromChainage, double chord, double aside, ref double place, out TrackFrame at)
     {
@@ -188,7 +190,8 @@ internal struct RunningGear
         return reaches;
     }
 
-    // Both axles of the trailing bogie at once: their distance is the wheelbase, the pivot between or ahead of them is the pivot centres from the leading pivot.
+    // Both axles of the trailing bogie at once: their distance is the wheelbase, the pivot between or ahead of them is the pivot centres
+    // from the leading pivot.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private readonly bool TwoAxles(Point2 lead, ref double front, ref double rear, out TrackFrame ahead, out TrackFrame behind)
     {

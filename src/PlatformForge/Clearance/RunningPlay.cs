@@ -1,7 +1,8 @@
 namespace PlatformForge.Clearance;
 
 /// <summary>
-/// How far vehicles may stand off the centreline, each way, and how far they may lean. Every wheelset stands off by itself, square to the track. What stands on two of
+/// How far vehicles may stand off the centreline, each way, and how far they may lean. Every wheelset stands off by itself, square to the
+/// track. What stands on two of
 /// them at a distance a apart goes sideways with both or, when they are off to opposite sides, turns: to first order the most at a distance x
 /// from midway is q·max(1, 2|x|/a).
 /// </summary>
@@ -13,7 +14,8 @@ public sealed record RunningPlay(double Wheelset, double Pivot = 0, double Roll 
 {
     public static RunningPlay None { get; } = new(0);
 
-    /// <summary>Greatest cant of the tracks, radians: with one rail higher than the other everything leans about rail top, bogies too. Taken either way.</summary>
+    /// <summary>Greatest cant of the tracks, radians: with one rail higher than the other everything leans about rail top, bogies too.
+    /// Taken either way.</summary>
     public double Cant { get; init; }
 
     /// <summary>
@@ -34,14 +36,16 @@ public sealed record RunningPlay(double Wheelset, double Pivot = 0, double Roll 
     /// <summary>Sideways travel in mm at a height above rail top that the cant adds in the middle, for bodies and bogies alike, by itself.</summary>
     public double CantAt(double height) => Math.Sin(Cant) * Math.Abs(height);
 
-    /// <summary>The most in mm that lean and cant together add to a part's reach at its widest place: one motion at one height, whichever way.</summary>
+    /// <summary>The most in mm that lean and cant together add to a part's reach at its widest place: one motion at one height, whichever
+    /// way.</summary>
     public double SwayOf(VehiclePart part)
     {
         double wide = HalfWidth(part);
         return Lean(part.Carrier).Leftmost(wide, (part.ZLow, part.ZHigh), (double.NegativeInfinity, double.PositiveInfinity))!.Value - wide;
     }
 
-    /// <summary>Lowest height above rail top in mm that any place of a part sinks to: its lower side when it leans as far as it can, off the middle by all its play.</summary>
+    /// <summary>Lowest height above rail top in mm that any place of a part sinks to: its lower side when it leans as far as it can, off
+    /// the middle by all its play.</summary>
     public double Lowest(VehiclePart part, Vehicle vehicle) => Lean(part.Carrier).Lowest(HalfWidth(part), part.ZLow, Shift(part, vehicle));
 
     /// <summary>Greatest height above rail top in mm that any place of a part rises to.</summary>

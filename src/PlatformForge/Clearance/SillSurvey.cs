@@ -9,7 +9,8 @@ namespace PlatformForge.Clearance;
 /// </summary>
 public static class SillSurvey
 {
-    /// <summary>Distance between the poses tried, mm: between them a sill moves by its versine, under 0.01 mm on a curve of 200 mm radius or more.</summary>
+    /// <summary>Distance between the poses tried, mm: between them a sill moves by its versine, under 0.01 mm on a curve of 200 mm radius
+    /// or more.</summary>
     private const double PoseStep = 4;
 
     /// <summary>

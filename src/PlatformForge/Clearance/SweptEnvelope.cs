@@ -72,12 +72,14 @@ public sealed record SweptEnvelope(double From, double Spacing, int Count, IRead
     public ReachLine Composite(Side side, int run = 0) => Composite(side, double.NegativeInfinity, double.PositiveInfinity, run);
 
     /// <summary>
-    /// The same with what surveys leave uncertain added where it arises: every part reaches as far as on the line that brings it farthest. An edge that is farther away on
+    /// The same with what surveys leave uncertain added where it arises: every part reaches as far as on the line that brings it farthest.
+    /// An edge that is farther away on
     /// the stated line than that is drawn no nearer.
     /// </summary>
     public SweptEnvelope With(IReadOnlyList<PartDoubt> doubts) => this with { Parts = [.. Parts.Select(p => Widened(p, doubts.FirstOrDefault(d => d.Run == p.Run && ReferenceEquals(d.Vehicle, p.Vehicle) && d.IsOf(p.Part))))] };
 
-    /// <summary>By how much the farthest reach of the platform's own track lies beyond that of another envelope over the same stations: least and most along them, mm.</summary>
+    /// <summary>By how much the farthest reach of the platform's own track lies beyond that of another envelope over the same stations:
+    /// least and most along them, mm.</summary>
     public (double Least, double Most) BeyondOf(SweptEnvelope other, Side side)
     {
         double[] beyond = [.. Composite(side).Reach.Zip(other.Composite(side).Reach, (a, b) => a - b).Where(double.IsFinite)];

@@ -51,7 +51,8 @@ public sealed record Vehicle(string Name, double PivotCentres, double LeadingWhe
     /// pivots beyond its ends, where it shares bogies with its neighbours.</summary>
     public string? SetName { get; init; }
 
-    /// <summary>How far forward of the middle of its axles the leading bogie's pivot lies, mm. Other than nil where what carries a vehicle is the frame of
+    /// <summary>How far forward of the middle of its axles the leading bogie's pivot lies, mm. Other than nil where what carries a vehicle
+    /// is the frame of
     /// another: a truck hangs on its pivot at the engine's frames, whose axles are the coupled wheels.</summary>
     public double LeadingPivotAhead { get; init; }
 

@@ -13,7 +13,8 @@ public static class VehicleFit
     public static IEnumerable<Finding> OnTrack(TrackRun run, double from, double to) =>
         run.Vehicles.SelectMany(v => TrackFitRule.CurveFault(run.Ride.Name, v, TrackFitRule.Sharpest(run, from - v.Length, to + v.Length)));
 
-    /// <summary>Everything that a vehicle's own limits say of a laid track between two chainages in mm: faults, and axles that have too little side play.</summary>
+    /// <summary>Everything that a vehicle's own limits say of a laid track between two chainages in mm: faults, and axles that have too
+    /// little side play.</summary>
     public static IEnumerable<Finding> Limits(TrackRun run, double from, double to) =>
         OnTrack(run, from, to).Concat(run.Vehicles.SelectMany(v => TrackFitRule.MiddleAxle(run.Ride.Name, v, TrackFitRule.Sharpest(run, from - v.Length, to + v.Length))));
 

@@ -2,7 +2,8 @@ using System.Collections.Frozen;
 
 namespace PlatformForge.Clearance.Rules;
 
-/// <summary>Vehicle groups of NEM 103 (2016), by body length and pivot distance at full size: A up to 20.0 and 14.0 m, B 24.2 and 17.2 m, C 27.2 and 19.5 m.</summary>
+/// <summary>Vehicle groups of NEM 103 (2016), by body length and pivot distance at full size: A up to 20.0 and 14.0 m, B 24.2 and 17.2 m, C
+/// 27.2 and 19.5 m.</summary>
 public enum VehicleGroup
 {
     A,

@@ -75,7 +75,8 @@ public static class JointSurvey
         }
     }
 
-    /// <summary>Distance between the near corners of two bodies on the left and on the right of the way they run, along the mean of their directions.</summary>
+    /// <summary>Distance between the near corners of two bodies on the left and on the right of the way they run, along the mean of their
+    /// directions.</summary>
     internal static (double Left, double Right) Opening((Vehicle Body, VehiclePose Pose) ahead, (Vehicle Body, VehiclePose Pose) behind, bool turned)
     {
         var mean = (ahead.Pose.Body.Forward + behind.Pose.Body.Forward) * (turned ? -1 : 1);

@@ -6,7 +6,8 @@ namespace PlatformForge.Clearance.Sets;
 
 /// <summary>
 /// Stands a whole set on a track, body by body from the foremost. A shared bogie stands once and carries both its bodies. Coupled
-/// bodies keep their gap between the middles of their ends, measured along the mean of both bodies' directions, as buffers and drawbars do. A body without wheels
+/// bodies keep their gap between the middles of their ends, measured along the mean of both bodies' directions, as buffers and drawbars do.
+/// A body without wheels
 /// hangs on the frames of the bodies ahead and behind.
 /// </summary>
 public static class SetSolver

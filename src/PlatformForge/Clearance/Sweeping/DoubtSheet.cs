@@ -2,7 +2,8 @@ using PlatformForge.Track.Surveys.Admissible;
 
 namespace PlatformForge.Clearance.Sweeping;
 
-/// <summary>One place of a part in one pose: where both its sides stand in the chart, and by how much they may stand elsewhere, left positive.</summary>
+/// <summary>One place of a part in one pose: where both its sides stand in the chart, and by how much they may stand elsewhere, left
+/// positive.</summary>
 internal readonly record struct DoubtTrace(double LeftAt, double LeftReach, double RightAt, double RightReach, LineRange Moves);
 
 /// <summary>Reach of a part at even stations on the stated line, on the one that brings it farthest and on the one that keeps it nearest.</summary>

@@ -30,7 +30,8 @@ internal readonly record struct FormCorner(double X, double Y, PartCarrier Carri
         }
     }
 
-    /// <summary>Of all corners those that can decide how far anything reaches when the vehicle is off in one way, and those at the ends of edges that can.</summary>
+    /// <summary>Of all corners those that can decide how far anything reaches when the vehicle is off in one way, and those at the ends of
+    /// edges that can.</summary>
     public static FormCorner[] Deciding(FormCorner[] all, PlayState state, GuidedPoints points)
     {
         var own = Array.ConvertAll(all, c => c with { CornerSide = CornerIn(c, state, points), EdgeSide = EdgeIn(c, all[c.Next], state, points) });

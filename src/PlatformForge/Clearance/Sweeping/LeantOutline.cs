@@ -3,12 +3,14 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Clearance.Sweeping;
 
 /// <summary>
-/// Widens the outline of a part by what it leans: every point of a side that looks left goes as far to the left as lean and cant bring it at any of the part's heights, and the
+/// Widens the outline of a part by what it leans: every point of a side that looks left goes as far to the left as lean and cant bring it
+/// at any of the part's heights, and the
 /// other side likewise.
 /// </summary>
 internal static class LeantOutline
 {
-    /// <summary>Ring of a part, leaning as far as it can either way at once; counter-clockwise as the part's own. Null when nothing of it comes into the window.</summary>
+    /// <summary>Ring of a part, leaning as far as it can either way at once; counter-clockwise as the part's own. Null when nothing of it
+    /// comes into the window.</summary>
     /// <param name="part">The part.</param>
     /// <param name="lean">How far it leans.</param>
     /// <param name="window">Heights above rail top in mm that count while it leans.</param>
@@ -19,7 +21,8 @@ internal static class LeantOutline
             return part.Outline;
         }
 
-        // How far a place comes is the greatest of linear functions of its distance from the middle, and so under the straight join of an edge's ends.
+        // How far a place comes is the greatest of linear functions of its distance from the middle, and so under the straight join of an
+        // edge's ends.
         bool whole = double.IsInfinity(window.Low) && double.IsInfinity(window.High);
         Func<double, double> left = y => lean.Leftmost(y, (part.ZLow, part.ZHigh), window)!.Value, right = left;
         if (!whole)
@@ -35,7 +38,8 @@ internal static class LeantOutline
         return Widened(part.Outline, left, right);
     }
 
-    // What a window adds at most along a side. Of the ways to lean that bring a place into the window some bring in more the farther out it is, others less, so one of the ends has the most;
+    // What a window adds at most along a side. Of the ways to lean that bring a place into the window some bring in more the farther out it
+    // is, others less, so one of the ends has the most;
     // what a cosine takes off is less farther in.
     private static double? Widest(VehiclePart part, LeanRange lean, (double Low, double High) window, int side)
     {

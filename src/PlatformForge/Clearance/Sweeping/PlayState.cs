@@ -1,13 +1,16 @@
 namespace PlatformForge.Clearance.Sweeping;
 
 /// <summary>
-/// One way in which a vehicle is off the middle of the track: its leading guided point by a share of the most that it can be, −1 to 1, left positive, and its trailing
-/// one by another. How far a place of the vehicle reaches is nearly linear in both, so the corners of the square tell of all between, but for a curvature that
+/// One way in which a vehicle is off the middle of the track: its leading guided point by a share of the most that it can be, −1 to 1, left
+/// positive, and its trailing
+/// one by another. How far a place of the vehicle reaches is nearly linear in both, so the corners of the square tell of all between, but
+/// for a curvature that
 /// <see cref="SweepBounds"/> bounds; more states along the square's sides halve that as often as is needed.
 /// </summary>
 internal readonly record struct PlayState(double Leading, double Trailing)
 {
-    // How clearly, as a share of a guided point's play, the other way has to reach farther before a way is passed over: far more than the curvature between.
+    // How clearly, as a share of a guided point's play, the other way has to reach farther before a way is passed over: far more than the
+    // curvature between.
     private const double Clearly = 0.1;
 
     /// <summary>States for two guided points, of which each can be off or not.</summary>
@@ -21,7 +24,8 @@ internal readonly record struct PlayState(double Leading, double Trailing)
     }
 
     /// <summary>
-    /// Whether a place can be pressed farthest to one side in this state. Outward it moves by the leading point's play times ½ + lever and the trailing point's
+    /// Whether a place can be pressed farthest to one side in this state. Outward it moves by the leading point's play times ½ + lever and
+    /// the trailing point's
     /// times ½ − lever, times how far it looks aside.
     /// </summary>
     /// <param name="side">+1 to the left, −1 to the right.</param>

@@ -81,7 +81,8 @@ internal sealed class StandingPose
         var across = frame.Forward.Left;
         double square = Point2.Dot(across, tangent.Left), along = Point2.Dot(across, tangent);
 
-        // Square to the chart a side moves by more than square to the carrier, by the cosine between them; a vehicle that stands against the chart has its left on the right.
+        // Square to the chart a side moves by more than square to the carrier, by the cosine between them; a vehicle that stands against
+        // the chart has its left on the right.
         double least = moves.Least / square, most = moves.Most / square;
         (least, most) = (Math.Min(least, most), Math.Max(least, most));
         bool same = square > 0;

@@ -117,7 +117,8 @@ internal sealed class SweepBounds
         return (Math.Max(before * stepBefore * stepBefore, after * stepAfter * stepAfter) / 8) + (Math.Max(before, after) * spacing * spacing / 2) + (RoundingShare * tolerance);
     }
 
-    /// <summary>How much the speed at which a point of the vehicle leaves its own edge may change, per mm of run, over the steps beside a pose.</summary>
+    /// <summary>How much the speed at which a point of the vehicle leaves its own edge may change, per mm of run, over the steps beside a
+    /// pose.</summary>
     public double EdgeDrift(double u, double stepBefore, double stepAfter) => Math.Max(At(u - stepBefore).Rate * stepBefore, At(u).Rate * stepAfter);
 
     // A vehicle is swept until it has left the stations for good; before buffer stops it halts with its end at the end of the track.
@@ -170,7 +171,8 @@ internal sealed class SweepBounds
 
     private int IndexAt(double u) => Math.Clamp((int)((u - first) / RunSpan.Bin), 0, places.Length - 1);
 
-    // Bounds, 1/mm: on the second derivative of a corner's trace; on that of an edge against the pose; on the rate of leaving; kinks in radians; and on the second
+    // Bounds, 1/mm: on the second derivative of a corner's trace; on that of an edge against the pose; on the rate of leaving; kinks in
+    // radians; and on the second
     // derivative of a reach against how far a guided point is off.
     private readonly record struct Place(double Corner, double Edge, double Rate, double Kink, double Curving);
 }

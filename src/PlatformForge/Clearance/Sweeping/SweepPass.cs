@@ -5,7 +5,8 @@ using PlatformForge.Track;
 namespace PlatformForge.Clearance.Sweeping;
 
 /// <summary>
-/// One vehicle run along its track, once for each way in which it is off the middle: corners leave traces, edges are drawn where they slide along themselves. Where
+/// One vehicle run along its track, once for each way in which it is off the middle: corners leave traces, edges are drawn where they slide
+/// along themselves. Where
 /// the vehicle only glides, on a straight or one circular curve, one pose stands for all and is moved along. Nothing is allocated while it runs.
 /// </summary>
 internal sealed class SweepPass

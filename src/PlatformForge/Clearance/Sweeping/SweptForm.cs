@@ -4,8 +4,10 @@ using PlatformForge.Track;
 namespace PlatformForge.Clearance.Sweeping;
 
 /// <summary>
-/// A vehicle, or what one of its carriers carries, made ready for sweeping: leant outlines as one flat list of corners, and how far the guided points may be off. When
-/// both ends stand on the track alike, one form carries the outlines of both ways round. A vehicle without play is one form; with play its body and each of its bogies
+/// A vehicle, or what one of its carriers carries, made ready for sweeping: leant outlines as one flat list of corners, and how far the
+/// guided points may be off. When
+/// both ends stand on the track alike, one form carries the outlines of both ways round. A vehicle without play is one form; with play its
+/// body and each of its bogies
 /// are forms of their own, since each is off by itself: a bogie stands as a vehicle on two axles does.
 /// </summary>
 internal sealed class SweptForm
@@ -86,13 +88,15 @@ internal sealed class SweptForm
     /// <summary>The same of the trailing pivot.</summary>
     public double TrailingAhead { get; }
 
-    /// <summary>How far forward the vehicle's end lies from midway between the guided points, mm; with whatever else of the vehicle lies farther.</summary>
+    /// <summary>How far forward the vehicle's end lies from midway between the guided points, mm; with whatever else of the vehicle lies
+    /// farther.</summary>
     public double Front { get; }
 
     /// <summary>The same of its rear end; behind is negative.</summary>
     public double Rear { get; }
 
-    /// <summary>Radius times the sine of the greatest angle between vehicle and track under its pivots on an even curve, to first order, mm.</summary>
+    /// <summary>Radius times the sine of the greatest angle between vehicle and track under its pivots on an even curve, to first order,
+    /// mm.</summary>
     public double Slew { get; }
 
     public FormCorner[] Corners { get; }
@@ -112,7 +116,8 @@ internal sealed class SweptForm
     public double HalfLength { get; }
 
     /// <summary>
-    /// The forms in which a vehicle has to be swept. For what stands on a pair of guided points that is one when it never turns, or when both its ends stand on the
+    /// The forms in which a vehicle has to be swept. For what stands on a pair of guided points that is one when it never turns, or when
+    /// both its ends stand on the
     /// track alike, so that one pose serves both ways round; otherwise one for each way.
     /// </summary>
     /// <param name="vehicle">The vehicle.</param>
@@ -214,7 +219,8 @@ internal sealed class SweptForm
         return outlines.Count - 1;
     }
 
-    // What carries shapes: its guided points, whether it is a bogie, and how far midway between its guided points lies ahead of midway between the vehicle's pivots.
+    // What carries shapes: its guided points, whether it is a bogie, and how far midway between its guided points lies ahead of midway
+    // between the vehicle's pivots.
     private sealed record Frame(GuidedPoints Points, bool IsBogie, double Pivot);
 
     // A leant outline on what carries it.

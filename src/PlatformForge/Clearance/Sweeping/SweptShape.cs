@@ -3,7 +3,8 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Clearance.Sweeping;
 
 /// <summary>
-/// What is swept of a vehicle as one piece: a part or, where it leans, what of it is below an edge, at the edge's own heights, or above them, so that what happens low down is not mixed
+/// What is swept of a vehicle as one piece: a part or, where it leans, what of it is below an edge, at the edge's own heights, or above
+/// them, so that what happens low down is not mixed
 /// with how far a roof leans, nor a side that sinks with one that rises.
 /// </summary>
 /// <param name="Part">The part, between the heights of the piece as far as it has those while it stands upright.</param>

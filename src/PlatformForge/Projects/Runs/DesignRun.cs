@@ -27,7 +27,8 @@ public static class DesignRun
     }
 
     /// <summary>
-    /// The pieces alone, as soon as they have their shape: for a page that shows them while somebody turns a figure. What is told of them by figures, and what may be wrong with
+    /// The pieces alone, as soon as they have their shape: for a page that shows them while somebody turns a figure. What is told of them
+    /// by figures, and what may be wrong with
     /// them, comes with <see cref="Design"/>, which asks the same memory.
     /// </summary>
     public static Outcome<IReadOnlyList<PlatformPieces>> Shapes(ProjectSpec project, RunWatch watch)

@@ -5,7 +5,8 @@ using PlatformForge.Units.Memories;
 namespace PlatformForge.Projects.Runs;
 
 /// <summary>
-/// Puts the objects of earlier runs in the place of vehicles that hold the same. What was remembered speaks of those, and a body is found in its set, and a vehicle among
+/// Puts the objects of earlier runs in the place of vehicles that hold the same. What was remembered speaks of those, and a body is found
+/// in its set, and a vehicle among
 /// those drawn, by being the same object.
 /// </summary>
 internal static class KnownVehicles

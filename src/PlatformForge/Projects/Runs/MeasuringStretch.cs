@@ -4,7 +4,8 @@ using PlatformForge.Platforms;
 namespace PlatformForge.Projects.Runs;
 
 /// <summary>
-/// From where to where a track has to be known for a platform: along all of it, and for the length of the longest vehicle beyond both ends, since that swings out beside the platform
+/// From where to where a track has to be known for a platform: along all of it, and for the length of the longest vehicle beyond both ends,
+/// since that swings out beside the platform
 /// while most of it stands elsewhere.
 /// </summary>
 /// <param name="Track">Name of the track.</param>

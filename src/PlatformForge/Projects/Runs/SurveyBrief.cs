@@ -5,7 +5,8 @@ using static System.FormattableString;
 namespace PlatformForge.Projects.Runs;
 
 /// <summary>
-/// What a survey has to say of single readings, in one line: the survey command tells it in full, and whoever goes on with a design has read it there.
+/// What a survey has to say of single readings, in one line: the survey command tells it in full, and whoever goes on with a design has
+/// read it there.
 /// </summary>
 internal static class SurveyBrief
 {
