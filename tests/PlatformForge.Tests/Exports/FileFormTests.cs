@@ -37,12 +37,12 @@ public class FileFormTests
         { typeof(RunningPlay), typeof(DesignPlayForm), [] },
 
         // How the edge was shaped, and where in the project file it was asked for, is not what it is held to.
-        { typeof(FaceSpec), typeof(DesignFaceForm), ["Key", "Edge", "LeastRadius", "Taper", "Reach"] },
+        { typeof(FaceSpec), typeof(DesignFaceForm), ["Key", "Edge", "LeastRadius", "Taper", "Reach", "Running", "WhiteLine"] },
 
         // Only bed, height, margin and nozzle are held against what was printed.
         { typeof(PrinterSpec), typeof(DesignPrinterForm), ["Name", "Layer", "FirstLayer", "Walls", "SolidLayers", "Infill", "Pace", "Speeds", "Spacing", "LongestBridge", "Filament", "Key"] },
         { typeof(PrintSpeeds), typeof(SpeedsReport), [] },
-        { typeof(FaceSpec), typeof(FaceReport), ["Key"] },
+        { typeof(FaceSpec), typeof(FaceReport), ["Key", "Running", "WhiteLine"] },
         { typeof(BudgetLine), typeof(BudgetLineReport), [] },
         { typeof(JointOpening), typeof(JointReport), [] },
         { typeof(BodyJoint), typeof(JointKindReport), [] },
