@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using PlatformForge.Geometry;
