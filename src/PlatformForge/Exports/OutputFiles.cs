@@ -102,14 +102,9 @@ public static class OutputFiles
             yield break;
         }
 
-        yield return (Invariant($"tables/{name}-setting-out.csv"), () => SettingOut.Table(dossier, platform, choice.SettingOutStep));
-        yield return (Invariant($"tables/{name}-chords.csv"), () => SettingOut.Chords(platform));
-        yield return (Invariant($"tables/{name}-gaps.csv"), () => PlatformTables.Gaps(platform));
-        yield return (Invariant($"tables/{name}-gaps-by-style.csv"), () => GapsByStyle.Of(platform.Plan).ToCsv());
-        yield return (Invariant($"tables/{name}-gaps.json"), () => GapsByStyle.Of(platform.Plan).ToJson());
-        if (platform.AsBuilt is { } measured)
+        foreach (var table in platform.Faces.SelectMany(f => FaceTables(dossier, f, Named(f, name), choice)))
         {
-            yield return (Invariant($"tables/{name}-as-built.csv"), () => PlatformTables.AsBuilt(measured));
+            yield return table;
         }
 
         foreach (var (table, make) in FeatureTables.Of(platform.Plan))
@@ -119,6 +114,22 @@ public static class OutputFiles
 
         yield return (Invariant($"tables/{name}-sections.csv"), () => PlatformTables.Sections(platform));
         yield return (Invariant($"tables/{name}-cutting-list.csv"), () => PlatformTables.CuttingList(platform));
+    }
+
+    /// <summary>What is told of a face has its track's name where a platform has several.</summary>
+    internal static string Named(PlatformDossier face, string name) => face.Plan.Spec.IsIsland ? Invariant($"{name}-{FileNames.Plain(face.Track)}") : name;
+
+    private static IEnumerable<(string Path, Func<byte[]> Make)> FaceTables(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)
+    {
+        yield return (Invariant($"tables/{name}-setting-out.csv"), () => SettingOut.Table(dossier, platform, choice.SettingOutStep));
+        yield return (Invariant($"tables/{name}-chords.csv"), () => SettingOut.Chords(platform));
+        yield return (Invariant($"tables/{name}-gaps.csv"), () => PlatformTables.Gaps(platform));
+        yield return (Invariant($"tables/{name}-gaps-by-style.csv"), () => GapsByStyle.Of(platform.Plan).ToCsv());
+        yield return (Invariant($"tables/{name}-gaps.json"), () => GapsByStyle.Of(platform.Plan).ToJson());
+        if (platform.AsBuilt is { } measured)
+        {
+            yield return (Invariant($"tables/{name}-as-built.csv"), () => PlatformTables.AsBuilt(measured));
+        }
     }
 
     private static IEnumerable<ManifestSection> Listed(PlatformDossier platform, string name) =>

@@ -16,7 +16,20 @@ internal static class References
         Once("platform", [.. draft.Platforms.Select(p => p.Name)], places, reading);
         for (int i = 0; i < draft.Platforms.Count; i++)
         {
-            Known("track", draft.Platforms[i].Face.Track, tracks, Invariant($"platform[{i}].face.track"), places, reading);
+            var platform = draft.Platforms[i];
+            foreach (var face in platform.Faces)
+            {
+                Known("track", face.Track, tracks, Invariant($"platform[{i}].{face.Key}.track"), places, reading);
+            }
+
+            string[] faces = [.. platform.Faces.Select(f => f.Track)];
+            foreach (var (list, placedBy) in new[] { ("board", platform.Sockets.Select(s => s.Face)), ("hole", platform.Holes.Select(h => h.Face)) })
+            {
+                foreach (var (face, k) in placedBy.Select((f, k) => (f, k)).Where(p => p.f is not null))
+                {
+                    Known("face on track", face!, faces, Invariant($"platform[{i}].{list}[{k}].face"), places, reading);
+                }
+            }
         }
 
         for (int i = 0; i < draft.Tracks.Count; i++)

@@ -19,20 +19,29 @@ internal static class PlatformDrawings
         var all = new List<(string Path, Lazy<Sheet> Sheet)>();
         void Add(string what, Func<Sheet> draw) => all.Add((Invariant($"drawings/{name}-{what}.svg"), new(draw)));
         Add("plan", () => PlanDrawing.Draw(dossier, platform));
-        Add("gaps", () => GapDrawing.Draw(dossier, platform));
-        Add("gaps-by-style", () => GapStylesDrawing.Draw(dossier, platform));
-        if (platform.Tightest.Count > 0)
-        {
-            Add("tightest", () => TightDrawing.Draw(dossier, platform));
-        }
-
-        Add("cross-section", () => CrossSectionDrawing.Draw(dossier, platform, CrossSectionDrawing.Telling(platform.Plan)));
-        foreach (double s in crossSections.Where(s => s >= platform.Plan.Spec.Face.From && s <= platform.Plan.Spec.Face.To).Distinct().Order())
-        {
-            Add(Invariant($"cross-section-{s:0.###}"), () => CrossSectionDrawing.Draw(dossier, platform, s));
-        }
-
+        all.AddRange(platform.Faces.SelectMany(f => OfFace(dossier, f, OutputFiles.Named(f, name), crossSections)));
         Add("plates", () => PlateDrawing.Draw(dossier, platform));
+        return all;
+    }
+
+    // What is told along the track of one face.
+    private static List<(string Path, Lazy<Sheet> Sheet)> OfFace(Dossier dossier, PlatformDossier face, string name, IReadOnlyList<double> crossSections)
+    {
+        var all = new List<(string Path, Lazy<Sheet> Sheet)>();
+        void Add(string what, Func<Sheet> draw) => all.Add((Invariant($"drawings/{name}-{what}.svg"), new(draw)));
+        Add("gaps", () => GapDrawing.Draw(dossier, face));
+        Add("gaps-by-style", () => GapStylesDrawing.Draw(dossier, face));
+        if (face.Tightest.Count > 0)
+        {
+            Add("tightest", () => TightDrawing.Draw(dossier, face));
+        }
+
+        Add("cross-section", () => CrossSectionDrawing.Draw(dossier, face, CrossSectionDrawing.Telling(face.Plan)));
+        foreach (double s in crossSections.Where(s => s >= face.Plan.Spec.Face.From && s <= face.Plan.Spec.Face.To).Distinct().Order())
+        {
+            Add(Invariant($"cross-section-{s:0.###}"), () => CrossSectionDrawing.Draw(dossier, face, s));
+        }
+
         return all;
     }
 

@@ -1,10 +1,8 @@
-using PlatformForge.Clearance;
-using PlatformForge.Clearance.Sets;
 using PlatformForge.Exports;
 using PlatformForge.Platforms;
-using PlatformForge.Platforms.Accounts;
+using PlatformForge.Platforms.Islands;
 using PlatformForge.Sections;
-using PlatformForge.Track.Surveys;
+using PlatformForge.Track;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Runs;
@@ -12,81 +10,51 @@ namespace PlatformForge.Projects.Runs;
 /// <summary>One platform on its way through the rooms; each step needs the one before it to have been without fault.</summary>
 internal sealed class PlatformJob
 {
+    // The ends of a second face move with its edge, by less than this, mm.
+    private const double Beyond = 12;
+
     private readonly ProjectSpec project;
-    private readonly PlatformSite site;
-    private readonly LaidTrack faced;
-    private readonly PlatformSpec spec;
-    private readonly EnvelopeRequest request;
-    private readonly IReadOnlyList<LaidTrack> runs;
-    private readonly (double From, double To) asked;
-    private ClearanceBudget budget;
-    private SweptEnvelope? envelope, doubted;
+    private readonly FaceJob[] faces;
+    private readonly IReadOnlyList<Finding> faults = [];
     private PlatformPlan? plan;
     private SectionSet? sections;
-    private IReadOnlyList<JointOpening> joints = [];
 
     public PlatformJob(ProjectSpec project, PlatformSite site, IReadOnlyList<LaidTrack> tracks, PlatformSpec asked)
     {
-        this.asked = (asked.Face.From, asked.Face.To);
-        (this.project, this.site) = (project, site);
-        faced = tracks.First(t => string.Equals(t.Entry.Name, asked.Face.Track, StringComparison.Ordinal));
-        double residual = faced.Survey is not null ? 0 : project.VehiclesOn(faced.Entry).Select(v => SurveyMovement.ReachOf(faced.Entry.SurveyDoubt, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max();
-        double tallest = tracks.SelectMany(t => project.VehiclesOn(t.Entry)).SelectMany(v => v.Parts).Select(p => p.ZHigh).DefaultIfEmpty(0).Max();
-        budget = project.Clearance.BudgetWith(residual, project.Layout.Gauge, asked.Height, tallest, faced.Survey is not null);
+        this.project = project;
 
         // The file counts along the track as it is ridden; the plan along its smooth chart.
-        spec = asked with { Face = asked.Face with { From = faced.Chart.FromRide(asked.Face.From), To = faced.Chart.FromRide(asked.Face.To) } };
-        runs = [faced, .. tracks.Where(t => t != faced)];
-        request = new(faced.Chart.Line, spec.Face.From, spec.Face.To, [.. runs.Select(t => t.Run(project))])
+        var chart = FaceJob.Faced(tracks, asked.Face).Chart;
+        var spec = asked with { Face = asked.Face with { From = chart.FromRide(asked.Face.From), To = chart.FromRide(asked.Face.To) } };
+        (double, double) ends = (asked.Face.From, asked.Face.To);
+        if (spec.OtherFace is not { } other)
         {
-            Play = budget.Play,
-            Edge = HeldHeights.Edge(spec),
-            Key = spec.Key,
-        };
+            faces = [new(project, site, tracks, spec, ends)];
+            return;
+        }
+
+        var otherChart = FaceJob.Faced(tracks, other).Chart;
+        var across = IslandTracks.Across(spec, chart.Line, otherChart.Line);
+        spec = across.Value?.First ?? spec;
+        faults = across.Findings;
+        faces = across.Value is { } found
+            ? [new(project, site, tracks, found.First, ends), new(project, site, tracks, found.Second, (otherChart.ToRide(found.Second.Face.From), otherChart.ToRide(found.Second.Face.To)), Beyond)]
+            : [new(project, site, tracks, spec, ends)];
     }
 
     /// <summary>The plan, once it is made.</summary>
     public PlatformPlan? Planned => plan;
 
     /// <summary>What can be told before anything is swept.</summary>
-    public IEnumerable<Finding> Check() => PlatformPlanner.Check(
-        spec, site, faced.Chart.Line, project.VehiclesOn(faced.Entry), faced.Entry.StartsAtBuffers, faced.Entry.EndsAtBuffers).Where(f => f.Severity == Severity.Error);
+    public IEnumerable<Finding> Check() => [.. faces.SelectMany(f => f.Check()).DistinctBy(f => (f.Code, f.Key, f.Message)), .. faults];
 
     /// <summary>Vehicles that cannot run the curves beside the platform, for designs that stop before they are swept.</summary>
-    public IEnumerable<Finding> Fit() => VehicleFit.OnTrack(request.Runs[0], Math.Clamp(asked.From, 0, request.Runs[0].Ride.Length), Math.Clamp(asked.To, 0, request.Runs[0].Ride.Length));
+    public IEnumerable<Finding> Fit() => faces.SelectMany(f => f.Fit());
 
-    public IEnumerable<Finding> Sweep()
-    {
-        var findings = Take(EnvelopeSweeper.Sweep(request), out envelope);
-        joints = envelope is null ? [] : JointSurvey.Over(request, spec.Face.Side);
-        if (envelope is not null)
-        {
-            Doubt(envelope);
-        }
+    public IEnumerable<Finding> Sweep() => faces.SelectMany(f => f.Sweep()).ToArray();
 
-        return [.. findings, .. JointSurvey.Findings(request, joints)];
-    }
-
-    // What surveys leave uncertain is charged where it arises: by part and place, unless the project states a figure of its own.
-    private void Doubt(SweptEnvelope swept)
-    {
-        doubted = swept;
-        if (project.Clearance.Survey is null && runs.Any(r => r.Survey is not null))
-        {
-            doubted = swept.With(SurveyDoubts.Of(request, runs));
-            budget = budget.WithSurveyed(doubted.BeyondOf(swept, spec.Face.Side));
-        }
-    }
-
-    public IEnumerable<Finding> Plan() => Take(
-        PlatformPlanner.Plan(new(spec, site, faced.Chart.Line, doubted!, budget)
-        {
-            Sills = SillSurvey.Over(request, spec.Face.Side),
-            LessPlay = ReferenceEquals(doubted, envelope) ? PlayCosts.Steps(request) : [.. PlayCosts.Steps(request), new(ClearanceBudget.SurveyResidual, envelope!)],
-            StartsAtBuffers = faced.Entry.StartsAtBuffers,
-            EndsAtBuffers = faced.Entry.EndsAtBuffers,
-        }),
-        out plan).Where(f => plan is null || !PlatformPlanner.IsOfRibs(spec, f));
+    public IEnumerable<Finding> Plan() => Take(PlatformPlanner.PlanFaces([.. faces.Select(f => f.Request())]), out plan)
+        .Where(f => plan is null || !PlatformPlanner.IsOfRibs(faces[0].Spec, f));
 
     public IEnumerable<Finding> Cut()
     {
@@ -95,17 +63,10 @@ internal sealed class PlatformJob
         return findings;
     }
 
-    public PlatformDossier Dossier()
+    public PlatformDossier Dossier() => faces[0].Dossier(plan!, sections!) with
     {
-        var tightest = TightPlaces.Of(request, envelope!, plan!);
-        return new(plan!, envelope!, budget, sections!)
-        {
-            Joints = joints,
-            Tightest = tightest,
-            Poses = TightPlaces.Governing(request, envelope!, spec.Face.Side, tightest),
-            Ride = faced.Chart.Fillets.Count > 0 ? faced.Chart.Ride : null,
-        };
-    }
+        FurtherFaces = [.. faces.Skip(1).Select(f => f.Dossier(FaceView.Of(plan!), FaceView.Of(plan!, sections!)))],
+    };
 
     private static IEnumerable<Finding> Take<T>(Outcome<T> outcome, out T? product)
         where T : class
