@@ -72,7 +72,7 @@ public sealed record PlatformPlan
     public GapTable Gaps => First.Gaps;
 
     /// <summary>The narrowest place between two faces; null where the platform has a back.</summary>
-    public Islands.Waist? Waist { get; init; }
+    public Waist? Waist { get; init; }
 
     /// <summary>Walls and stiffeners under the deck, in order of kind and chainage: of the whole platform with its stated cuts, or, after
     /// <see cref="PlatformPlanner.Divided"/>, between all its cuts.</summary>

@@ -37,7 +37,7 @@ internal static class IslandPlanner
         }
 
         var body = BodyCarrier.Carry(near, far);
-        var waist = Waist.Of(near, far, body);
+        var waist = WaistFinder.Of(near, far, body);
         spec = WidthRule.Check(spec, first.Site, waist, findings);
         if (PlatformPlanner.HasErrors(findings))
         {
@@ -123,11 +123,8 @@ internal static class IslandPlanner
             places.Reverse();
         }
 
-        return places[0].Chainage < places[1].Chainage + Rounding && places[2].Chainage < places[3].Chainage + Rounding && places[1].Chainage <= places[2].Chainage + Rounding
+        return places[0].Chainage < places[1].Chainage + Tolerances.Rounding && places[2].Chainage < places[3].Chainage + Tolerances.Rounding && places[1].Chainage <= places[2].Chainage + Tolerances.Rounding
             ? new(places[0].Chainage, places[1].Chainage, places[2].Chainage, places[3].Chainage, places[0].Height, profile.Level, places[3].Height)
             : null;
     }
-
-    // Places that are meant to be one are found one by one, mm.
-    private const double Rounding = 1e-9;
 }

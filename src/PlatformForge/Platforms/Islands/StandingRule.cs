@@ -26,14 +26,11 @@ internal static class StandingRule
             {
                 findings.Add(IslandFindings.FoulsOther(key, name, far.Spec.Track, place.Chainage, lack));
             }
-            else if (Math.Min(clear, own) < least - Grain)
+            else if (Math.Min(clear, own) < least - Tolerances.Rounding)
             {
                 bool other = clear < own;
                 findings.Add(IslandFindings.ClearWidth(key, name, other ? far.Spec.Track : near.Spec.Track, other ? place.Chainage : chainage, Math.Min(clear, own), clear + own, least));
             }
         }
     }
-
-    // Sums of lengths that differ by less than this, mm, are equal.
-    private const double Grain = 1e-9;
 }
