@@ -66,12 +66,7 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     public IReadOnlyList<HoleSpec> Holes { get => Of<HoleSpec>(); init => Features = Replaced(value); }
 
     /// <summary>The same platform with each of its features changed, or, where the change gives none, without it. A feature keeps its kind.</summary>
-    internal PlatformSpec WithFeatures(Func<FeatureSpec, FeatureSpec?> change) => this with
-    {
-        Sockets = [.. Sockets.Select(change).OfType<SocketSpec>()],
-        Holes = [.. Holes.Select(change).OfType<HoleSpec>()],
-        Fence = Fence is null ? null : change(Fence) as FenceSpec,
-    };
+    internal PlatformSpec WithFeatures(Func<FeatureSpec, FeatureSpec?> change) => this with { Features = [.. Features.Select(change).OfType<FeatureSpec>()] };
 
     /// <summary>Chainages at which the platform must be cut; a coping joint is put there, and dowels hold the sections in line as at any cut.</summary>
     public IReadOnlyList<double> ForcedCuts { get; init; } = [];

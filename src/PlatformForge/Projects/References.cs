@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
@@ -23,7 +24,7 @@ internal static class References
             }
 
             string[] faces = [.. platform.Faces.Select(f => f.Track)];
-            foreach (var (list, placedBy) in new[] { ("board", platform.Sockets.Select(s => s.Face)), ("hole", platform.Holes.Select(h => h.Face)) })
+            foreach (var (list, placedBy) in new[] { ("board", platform.Sockets.Select(s => s.Face)), ("hole", platform.Holes.Select(h => h.Face)), ("lamp", platform.Of<LampSpec>().Select(l => l.Face)) })
             {
                 foreach (var (face, k) in placedBy.Select((f, k) => (f, k)).Where(p => p.f is not null))
                 {

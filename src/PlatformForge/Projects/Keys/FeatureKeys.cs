@@ -58,6 +58,7 @@ internal static class FeatureKeys
 
     private static KeyTable<LampSpec> Lamp => new KeyTable<LampSpec>(LampSpec.For)
         .Text("name", "What stands in it.", l => l.Name, (l, v) => l with { Name = v })
+        .Text("face", "On an island, the track of the face whose chainage and edge place it; left out, the first one's.", l => l.Face, (l, v) => l with { Face = v })
         .Length("at", NumberRange.Chainage, "Distance along the track of the post's middle.", l => l.Chainage, (l, v) => l with { Chainage = v }, required: true).Example("540")
         .Length("inset", NumberRange.From(0, 2000), "From the back (or the edge) to the post's middle.", l => l.Inset, (l, v) => l with { Inset = v }, required: true).Example("14")
         .Choice("inset_from", "What the inset is measured from.", l => l.From, (l, v) => l with { From = v }, [("back", InsetFrom.Back), ("edge", InsetFrom.Edge)])

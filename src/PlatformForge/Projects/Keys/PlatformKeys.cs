@@ -37,7 +37,7 @@ internal static class PlatformKeys
         .Flag("bodies_pass_over", "Whether the sides of coaches may pass over the coping.", f => f.BodiesPassOver, (f, v) => f with { BodiesPassOver = v })
         .Length("vertical_gap", NumberRange.From(0, 50), "Height left over what stays under the coping, and under what passes over it.", f => f.VerticalGap, (f, v) => f with { VerticalGap = v })
         .Length("running", NumberRange.From(0, 50), "Air wanted between this edge and vehicles; left out, that of [clearance].", f => f.Running, (f, v) => f with { Running = v })
-        .Table("line", "White line along this edge; left out, the platform's own.", FurnitureKeys.Line, f => f.WhiteLine, (f, v) => f with { WhiteLine = v })
+        .Table("line", "White line along this edge; left out, the platform's own.", BodyKeys.Line, f => f.WhiteLine, (f, v) => f with { WhiteLine = v })
         .Check((f, table, key, reading) =>
         {
             if (f.Reach is not null && f.Edge != EdgeStyle.Uniform)

@@ -144,6 +144,7 @@ public static class StartingFile
         ("platform.other_face.least_radius", "1000"),
         ("platform.board.face", "\"down\""),
         ("platform.hole.face", "\"down\""),
+        ("platform.lamp.face", "\"down\""),
         ("platform.face.least_radius", "1000"),
         ("platform.ramps.start.foot", "0"),
         ("platform.ramps.end.foot", "0"),
