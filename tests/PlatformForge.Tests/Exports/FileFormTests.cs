@@ -31,18 +31,19 @@ public class FileFormTests
         { typeof(Vehicle), typeof(DesignVehicleForm), [] },
         { typeof(VehiclePart), typeof(DesignPartForm), [] },
         { typeof(DoorSill), typeof(DesignSillForm), [] },
-        { typeof(DesignPlatform), typeof(DesignPlatformForm), [] },
+        // Which face of a platform it is follows from where it stands in the file.
+        { typeof(DesignPlatform), typeof(DesignPlatformForm), ["IsFurther", "OtherTrack"] },
         { typeof(ClearanceBudget), typeof(DesignBudgetForm), [] },
         { typeof(BudgetLine), typeof(DesignBudgetLine), [] },
         { typeof(RunningPlay), typeof(DesignPlayForm), [] },
 
         // How the edge was shaped, and where in the project file it was asked for, is not what it is held to.
-        { typeof(FaceSpec), typeof(DesignFaceForm), ["Key", "Edge", "LeastRadius", "Taper", "Reach"] },
+        { typeof(FaceSpec), typeof(DesignFaceForm), ["Key", "Edge", "LeastRadius", "Taper", "Reach", "Running", "WhiteLine"] },
 
         // Only bed, height, margin and nozzle are held against what was printed.
         { typeof(PrinterSpec), typeof(DesignPrinterForm), ["Name", "Layer", "FirstLayer", "Walls", "SolidLayers", "Infill", "Pace", "Speeds", "Spacing", "LongestBridge", "Filament", "Key"] },
         { typeof(PrintSpeeds), typeof(SpeedsReport), [] },
-        { typeof(FaceSpec), typeof(FaceReport), ["Key"] },
+        { typeof(FaceSpec), typeof(FaceReport), ["Key", "Running", "WhiteLine"] },
         { typeof(BudgetLine), typeof(BudgetLineReport), [] },
         { typeof(JointOpening), typeof(JointReport), [] },
         { typeof(BodyJoint), typeof(JointKindReport), [] },
