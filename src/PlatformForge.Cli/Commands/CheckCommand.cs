@@ -70,7 +70,7 @@ internal static class CheckCommand
         }
 
         show.Begin("holding the sections against the vehicles");
-        var verdict = TrialVerdict.Of(dossier, further.Vehicles, watch.Cancel);
+        var verdict = TrialVerdict.Of(dossier, further.Vehicles, cancel: watch.Cancel);
         var figures = DesignFigures.Of(dossier, verdict);
         return new([.. read.Findings, .. design.Findings, .. Placed(verdict.Findings), .. Placed(built.Findings)])
         {

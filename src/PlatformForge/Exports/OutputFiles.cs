@@ -61,7 +61,7 @@ public static class OutputFiles
     /// <param name="progress">Told the path of each file when it is made.</param>
     /// <param name="cancel">Gives up between files.</param>
     /// <param name="memory">What earlier runs drew; nothing when null.</param>
-    public static OutputSet Of(Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, CancellationToken cancel = default, Memory? memory = null)
+    public static OutputSet Of(Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, Memory? memory = null, CancellationToken cancel = default)
     {
         memory ??= Memory.None;
         choice ??= new();

@@ -54,6 +54,9 @@ public class WriterTests
                 case ".3mf":
                     ThreeMf(file, written[2]);
                     break;
+                case ".pdf":
+                    Pdf(file, written[2]);
+                    break;
                 default:
                     Assert.Fail(file.Path);
                     break;
@@ -90,6 +93,15 @@ public class WriterTests
         Assert.All(root.DescendantsAndSelf(), e => Assert.Contains(e.Name.LocalName, elements));
         Assert.All(root.DescendantsAndSelf().Attributes(), a => Assert.DoesNotMatch("^on", a.Name.LocalName));
         Assert.Contains(root.Descendants(), e => e.Name.LocalName is "title" && e.Value.Contains(names[2], StringComparison.Ordinal));
+    }
+
+    // Words stand in figures of sixteen bits alone (ISO 32000-1, 7.9.2.2), so no bracket of a name ends one; the outline names the platform whole.
+    private static void Pdf(OutputFile file, string platform)
+    {
+        string plain = Regex.Replace(Encoding.Latin1.GetString(file.Bytes), @"stream\n.*?\nendstream", string.Empty, RegexOptions.Singleline);
+        Assert.DoesNotMatch(@"/(Title|Producer|P) *\(", plain);
+        var titles = Regex.Matches(plain, "/Title <FEFF([0-9A-F]*)>").Select(m => Encoding.BigEndianUnicode.GetString(Convert.FromHexString(m.Groups[1].Value)));
+        Assert.Contains(titles, t => t.Contains(platform, StringComparison.Ordinal));
     }
 
     // No cell begins as a formula does, unless it is a figure.

@@ -20,7 +20,7 @@ public class RunTests
         var project = Samples.Sound(Samples.Small);
         var stages = new List<string>();
         Assert.True(BuildRun.Build(project, folder["whole"], false, new(stages.Add, default), Plain).Succeeded);
-        Assert.Equal(6, stages.Count);
+        Assert.Equal(7, stages.Count);
         foreach (string stage in stages)
         {
             using var stop = new CancellationTokenSource();

@@ -15,7 +15,7 @@ public static class TrialVerdict
     /// <param name="extra">Vehicles that the design did not know of: would they clear it?</param>
     /// <param name="cancel">Gives up.</param>
     /// <param name="memory">What earlier runs held against the trains; nothing when null.</param>
-    public static Verdict Of(Dossier dossier, IReadOnlyList<Vehicle>? extra = null, CancellationToken cancel = default, Memory? memory = null)
+    public static Verdict Of(Dossier dossier, IReadOnlyList<Vehicle>? extra = null, Memory? memory = null, CancellationToken cancel = default)
     {
         memory ??= Memory.None;
         var verdicts = new Verdict[dossier.Platforms.Count];

@@ -62,43 +62,43 @@ internal sealed class JointedLines
     {
         double from = Math.Min(0, places[0].Chainage), to = Math.Max(stated.Length, places[^1].Chainage);
         double[] ends = [from, .. joints.Where(j => j > from + Placed && j < to - Placed), to];
-        var (turned, spacing) = Twice(stated, from, to);
+        var (turning, step) = Twice(stated, from, to);
         double[] allowed = laying.Radii.Count == 0 ? [] : [0, .. laying.Radii.SelectMany(r => (double[])[1 / r, -1 / r])];
         double sharpest = allowed.Length == 0 ? laying.Curvature : allowed.Max();
         double loose = (Made * sharpest) + (Offset * sharpest * sharpest);
-        double[] low = [.. Enumerable.Repeat(-sharpest - loose, ends.Length - 1)], high = [.. Enumerable.Repeat(sharpest + loose, ends.Length - 1)];
+        double[] least = [.. Enumerable.Repeat(-sharpest - loose, ends.Length - 1)], most = [.. Enumerable.Repeat(sharpest + loose, ends.Length - 1)];
         for (int round = 0; ; round++)
         {
-            var rows = Rows(laying, places, ends, turned, spacing, low, high);
-            double[] begin = Begin(ends, low, high);
-            var found = MiddleLine.Of(Moved(rows, begin));
-            var set = new JointedLines(ends, turned, spacing, low, high, rows, found with { Figures = [.. found.Figures.Zip(begin, (a, b) => a + b)] });
+            var banded = Rows(laying, places, ends, turning, step, least, most);
+            double[] begin = Begin(ends, least, most);
+            var found = MiddleLine.Of(Moved(banded, begin));
+            var set = new JointedLines(ends, turning, step, least, most, banded, found with { Figures = [.. found.Figures.Zip(begin, (a, b) => a + b)] });
             if (set.AtOdds.Length > 0 || allowed.Length == 0 || round == MostRounds)
             {
                 return set;
             }
 
-            if (Narrowed(set.Bends(), allowed, loose, low, high) is not { } next)
+            if (Narrowed(set.Bends(), allowed, loose, least, most) is not { } next)
             {
                 return set;
             }
 
             if (next.Strange.Count > 0)
             {
-                return new(ends, turned, spacing, low, high, rows, new(set.start, set.LeastShare, [])) { Strange = [.. next.Strange.Select(p => (ends[p], ends[p + 1]))] };
+                return new(ends, turning, step, least, most, banded, new(set.start, set.LeastShare, [])) { Strange = [.. next.Strange.Select(p => (ends[p], ends[p + 1]))] };
             }
 
-            (low, high) = (next.Low, next.High);
+            (least, most) = (next.Low, next.High);
         }
     }
 
     // A line that keeps curvatures and kinks with room to spare: without kinks, every piece as its range's middle says.
-    private static double[] Begin(double[] joints, double[] low, double[] high)
+    private static double[] Begin(double[] joints, double[] least, double[] most)
     {
         double[] figures = new double[2 * joints.Length];
         for (int p = 0; p + 1 < joints.Length; p++)
         {
-            double h = joints[p + 1] - joints[p], bend = (low[p] + high[p]) / 2;
+            double h = joints[p + 1] - joints[p], bend = (least[p] + most[p]) / 2;
             figures[(2 * p) + 2] = figures[2 * p] + (figures[(2 * p) + 1] * h) + (bend * h * h / 2);
             figures[(2 * p) + 3] = figures[(2 * p) + 1] + (bend * h);
         }
@@ -107,9 +107,9 @@ internal sealed class JointedLines
     }
 
     // What the stated curvatures leave of the range of every piece; null where nothing changes.
-    private static (double[] Low, double[] High, List<int> Strange)? Narrowed(LineRange[] bends, double[] allowed, double loose, double[] low, double[] high)
+    private static (double[] Low, double[] High, List<int> Strange)? Narrowed(LineRange[] bends, double[] allowed, double loose, double[] least, double[] most)
     {
-        double[] nextLow = [.. low], nextHigh = [.. high];
+        double[] nextLow = [.. least], nextHigh = [.. most];
         var strange = new List<int>();
         for (int p = 0; p < bends.Length; p++)
         {
@@ -120,10 +120,10 @@ internal sealed class JointedLines
                 continue;
             }
 
-            (nextLow[p], nextHigh[p]) = (Math.Max(low[p], left.Min() - loose), Math.Min(high[p], left.Max() + loose));
+            (nextLow[p], nextHigh[p]) = (Math.Max(least[p], left.Min() - loose), Math.Min(most[p], left.Max() + loose));
         }
 
-        return strange.Count == 0 && nextLow.SequenceEqual(low) && nextHigh.SequenceEqual(high) ? null : (nextLow, nextHigh, strange);
+        return strange.Count == 0 && nextLow.SequenceEqual(least) && nextHigh.SequenceEqual(most) ? null : (nextLow, nextHigh, strange);
     }
 
     /// <summary>Least and greatest value of every measure of the offset from the stated line.</summary>
@@ -204,16 +204,16 @@ internal sealed class JointedLines
 
     private static BandedRows Rows(Laying laying, IReadOnlyList<BandPlace> places, double[] joints, double[] turned, double spacing, double[] low, double[] high)
     {
-        var rows = new BandedRows(2 * joints.Length);
+        var banded = new BandedRows(2 * joints.Length);
         for (int p = 0; p + 1 < joints.Length; p++)
         {
             double h = joints[p + 1] - joints[p], unit = 2 / (h * h);
-            rows.Add(RowKind.Bend, 2 * p, joints[p], [-unit, -unit * h, unit, 0], low[p], high[p], -1);
+            banded.Add(RowKind.Bend, 2 * p, joints[p], [-unit, -unit * h, unit, 0], low[p], high[p], -1);
 
             // The slope at the end of one piece is twice the chord's less that at its start; the last joint is the end of the line.
             double shift = p + 2 < joints.Length ? Math.Max(high[p], high[p + 1]) - Math.Min(low[p], low[p + 1]) : 0;
             double kink = p + 2 < joints.Length ? Math.Tan(laying.GreatestKink) + (Placed * shift) : Placed * Math.Max(Math.Abs(high[p]), Math.Abs(low[p]));
-            rows.Add(RowKind.Kink, 2 * p, joints[p + 1], [2 / h, 1, -2 / h, 1], -kink, kink, -1);
+            banded.Add(RowKind.Kink, 2 * p, joints[p + 1], [2 / h, 1, -2 / h, 1], -kink, kink, -1);
         }
 
         var set = new double[4];
@@ -223,10 +223,10 @@ internal sealed class JointedLines
             Array.Clear(set);
             Value(joints, p, place.Chainage, (c, w) => set[c - (2 * p)] += w);
             double at = place.Offset + Turned(turned, spacing, joints[0], place.Chainage);
-            rows.Add(RowKind.Value, 2 * p, place.Chainage, set, at - place.Error, at + place.Error, place.Band);
+            banded.Add(RowKind.Value, 2 * p, place.Chainage, set, at - place.Error, at + place.Error, place.Band);
         }
 
-        return rows;
+        return banded;
     }
 
     private void AddValue(double s, double weight, Action<int, double> add) => Value(joints, PieceAt(s), s, (c, w) => add(c, weight * w));
@@ -267,20 +267,20 @@ internal sealed class JointedLines
     private static (double[] Turned, double Spacing) Twice(Centreline stated, double from, double to)
     {
         int count = Math.Max(2, (int)Math.Ceiling((to - from) / Fine) + 1);
-        double spacing = (to - from) / (count - 1), slope = 0;
-        double[] turned = new double[count];
+        double step = (to - from) / (count - 1), slope = 0;
+        double[] turning = new double[count];
         for (int i = 1; i < count; i++)
         {
-            // Between two places the tangent turns by what it has turned about the middle between them, half a step before and after.
-            double a = from + ((i - 1) * spacing);
-            turned[i] = turned[i - 1] + (spacing * slope);
-            var (before, after) = (stated.At(a).Tangent, stated.At(a + spacing).Tangent);
+            // Between two places the tangent turns by what it has turning about the middle between them, half a step before and after.
+            double a = from + ((i - 1) * step);
+            turning[i] = turning[i - 1] + (step * slope);
+            var (before, after) = (stated.At(a).Tangent, stated.At(a + step).Tangent);
             double turn = Math.Atan2(Geometry.Point2.Cross(before, after), Geometry.Point2.Dot(before, after));
-            turned[i] += spacing * turn / 2;
+            turning[i] += step * turn / 2;
             slope += turn;
         }
 
-        return (turned, spacing);
+        return (turning, step);
     }
 
     private static double Turned(double[] turned, double spacing, double from, double s)
