@@ -34,7 +34,8 @@ internal static class DesignText
         var budget = platform.Budget;
         string Named(bool swept) => string.Join(swept ? ", " : " + ", budget.Lines.Where(l => l.Placing == BudgetPlacing.Swept == swept).Select(l => Invariant($"{l.Name} {l.AmountMm:0.##}")));
         bool play = budget.Lines.Any(l => l.Placing == BudgetPlacing.Swept);
-        o.WriteLine(Invariant($"  budget{on}: ") + Named(false) + Invariant($" = {budget.Sum:0.##} mm (root of squares {budget.RootOfSquares:0.##} mm)") + (play ? "; swept with the vehicles: " + Named(true) + " mm" : ""));
+        o.WriteLine(Invariant($"  budget{on}: ") + Named(false) + Invariant($" = {budget.Sum:0.##} mm (root of squares {budget.RootOfSquares:0.##} mm)") + (play
+            ? "; swept with the vehicles: " + Named(true) + " mm" : ""));
     }
 
     private static string Counted(int count, string what) => Invariant($"{count} {what}{(count == 1 ? "" : "s")}");

@@ -147,7 +147,8 @@ public static class OutputFiles
 
     private static IEnumerable<ShownFile> FaceTables(Dossier dossier, PlatformDossier face, string name, OutputChoice choice)
     {
-        ShownFile Of(string what, Func<SheetInput, CancellationToken, byte[]> make, object? by = null) => new(Invariant($"tables/{name}-{what}"), new(dossier, face, by), make);
+        ShownFile Of(string what, Func<SheetInput, CancellationToken, byte[]> make, object? by = null) =>
+            new(Invariant($"tables/{name}-{what}"), new(dossier, face, by), make);
         yield return Of("setting-out.csv", static (i, _) => SettingOut.Table(i.Dossier, i.Platform, (double)i.By!), choice.SettingOutStep);
         yield return Of("chords.csv", static (i, _) => SettingOut.Chords(i.Platform));
         yield return Of("gaps.csv", static (i, _) => PlatformTables.Gaps(i.Platform));

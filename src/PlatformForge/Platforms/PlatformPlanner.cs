@@ -70,7 +70,9 @@ public static class PlatformPlanner
             return Plan(faces[0]);
         }
 
-        var checks = faces.SelectMany(f => Check(f.Spec, f.Site, f.Chart, f.Envelope.Parts.Where(p => p.IsFaced).Select(p => p.Vehicle).Distinct(), f.StartsAtBuffers, f.EndsAtBuffers)).DistinctBy(f => (f.Code, f.Key, f.Message)).ToList();
+        var checks = faces
+            .SelectMany(f => Check(f.Spec, f.Site, f.Chart, f.Envelope.Parts.Where(p => p.IsFaced).Select(p => p.Vehicle).Distinct(), f.StartsAtBuffers, f.EndsAtBuffers))
+            .DistinctBy(f => (f.Code, f.Key, f.Message)).ToList();
         if (HasErrors(checks))
         {
             return Outcome.Fault<PlatformPlan>(checks);
@@ -81,7 +83,8 @@ public static class PlatformPlanner
         if (shaped is not null && RampRules.Raised(first.Spec, shaped) is { } raised)
         {
             // The second face has its ramps from the first one's planes.
-            outcome = IslandPlanner.Plan(first with { Spec = first.Spec with { StartRamp = raised.StartRamp, EndRamp = raised.EndRamp } }, Settled(second), out _);
+            outcome = IslandPlanner.Plan(first with { Spec = first.Spec with { StartRamp = raised.StartRamp, EndRamp = raised.EndRamp } },
+                Settled(second), out _);
         }
 
         return outcome with { Findings = [.. checks, .. outcome.Findings] };

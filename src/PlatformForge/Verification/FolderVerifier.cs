@@ -57,7 +57,8 @@ public static class FolderVerifier
 
         open.AddRange(NothingToHold(manifest, design, extra ?? [], findings));
         bool isWhole = sections.Count == manifest.Sections.Count;
-        var verdicts = design.Platforms.Select(p => SectionsVerifier.Hold([.. sections.Where(s => s.Platform == p.Name)], [.. p.Faces.Select(f => Facts(design, f, extra ?? [], isWhole))], cancel)).ToArray();
+        var verdicts = design.Platforms.Select(p => SectionsVerifier.Hold([.. sections.Where(s => s.Platform == p.Name)],
+            [.. p.Faces.Select(f => Facts(design, f, extra ?? [], isWhole))], cancel)).ToArray();
         findings.AddRange(design.Platforms.SelectMany(p => p.Faces).SelectMany(p => design.Tracks.Where(t => t.Name == p.Face.Track)
             .Select(t => t.ToRun() with { Vehicles = extra ?? [] })
             .SelectMany(run => VehicleFit.Limits(run, p.Face.From, p.Face.To).Concat(VehicleFit.Beyond(run, p.ToChart(), p.Face.From, p.Face.To)))));
@@ -71,7 +72,8 @@ public static class FolderVerifier
         return new()
         {
             RailTop = design.RailTop,
-            Runs = [.. design.Tracks.Where(t => t.Name != platform.OtherTrack).Select(t => t.ToRun() with { Vehicles = t.Name == face.Track ? [.. t.Vehicles, .. extra] : t.Vehicles })],
+            Runs = [.. design.Tracks.Where(t => t.Name != platform.OtherTrack)
+                .Select(t => t.ToRun() with { Vehicles = t.Name == face.Track ? [.. t.Vehicles, .. extra] : t.Vehicles })],
             Play = platform.Budget.Play,
             Asked = platform.Budget.Margin,
             VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,

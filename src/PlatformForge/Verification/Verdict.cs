@@ -96,7 +96,11 @@ public sealed record VehicleVerdict(string Vehicle, string Track, Nearness? Clos
             }
             else
             {
-                vehicles[at] = vehicles[at] with { Closest = TrackSearch.Less(vehicles[at].Closest, verdict.Closest), Tightest = TrackSearch.Less(vehicles[at].Tightest, verdict.Tightest) };
+                vehicles[at] = vehicles[at] with
+                {
+                    Closest = TrackSearch.Less(vehicles[at].Closest, verdict.Closest),
+                    Tightest = TrackSearch.Less(vehicles[at].Tightest, verdict.Tightest)
+                };
             }
         }
 

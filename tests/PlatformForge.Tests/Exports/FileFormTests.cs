@@ -37,12 +37,14 @@ public class FileFormTests
         { typeof(BudgetLine), typeof(DesignBudgetLine), [] },
         { typeof(RunningPlay), typeof(DesignPlayForm), [] },
 
-        // How the edge was shaped, and where in the project file it was asked for, is not what it is held to.
+        // How the edge was shaped, and where in the project file it was asked for, is not what it is held to; the air asked for is an entry of its budget.
         { typeof(FaceSpec), typeof(DesignFaceForm), ["Key", "Edge", "LeastRadius", "Taper", "Reach", "Running", "WhiteLine"] },
 
         // Only bed, height, margin and nozzle are held against what was printed.
         { typeof(PrinterSpec), typeof(DesignPrinterForm), ["Name", "Layer", "FirstLayer", "Walls", "SolidLayers", "Infill", "Pace", "Speeds", "Spacing", "LongestBridge", "Filament", "Key"] },
         { typeof(PrintSpeeds), typeof(SpeedsReport), [] },
+
+        // The air asked for is an entry of the face's budget; the line along the edge is drawn on the plan.
         { typeof(FaceSpec), typeof(FaceReport), ["Key", "Running", "WhiteLine"] },
         { typeof(BudgetLine), typeof(BudgetLineReport), [] },
         { typeof(JointOpening), typeof(JointReport), [] },

@@ -219,8 +219,10 @@ internal sealed class CrossSection
             return
             [
                 new(wall, 0), new(wall, under), new(front, under), new(front, top - spec.Coping.ArrisChamfer), new(front + spec.Coping.ArrisChamfer, top),
-                new(copingBack, plan.TopAt(s, copingBack)), new(inner, plan.TopAt(s, inner)), new(back - spec.Coping.ArrisChamfer, over), new(back, over - spec.Coping.ArrisChamfer), new(back, beneath), new(farWall, beneath),
-                new(farWall, 0), new(backWall, 0), new(backWall, plan.TopAt(s, backWall) - slab), new(wallBack, plan.TopAt(s, wallBack) - slab), new(wallBack, 0),
+                new(copingBack, plan.TopAt(s, copingBack)), new(inner, plan.TopAt(s, inner)), new(back - spec.Coping.ArrisChamfer, over),
+                    new(back, over - spec.Coping.ArrisChamfer), new(back, beneath), new(farWall, beneath),
+                new(farWall, 0), new(backWall, 0), new(backWall, plan.TopAt(s, backWall) - slab),
+                    new(wallBack, plan.TopAt(s, wallBack) - slab), new(wallBack, 0),
             ];
         }
 

@@ -122,7 +122,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
         foreach (var (face, joint) in plan.Faces.SelectMany(f => f.CopingJoints.Select(j => (f, j))))
         {
-            sheet.Line(view.Of(face.ToLayout(joint, face.CopingFront.At(joint))), view.Of(face.ToLayout(joint, face.CopingBack.At(joint))), new(0.1, HouseStyle.Quiet));
+            sheet.Line(view.Of(face.ToLayout(joint, face.CopingFront.At(joint))),
+                view.Of(face.ToLayout(joint, face.CopingBack.At(joint))), new(0.1, HouseStyle.Quiet));
         }
 
         foreach (var hidden in plan.Body.Standing.SelectMany(s => new[] { s.Near, s.Far }).Where(l => l != plan.Back))
@@ -168,7 +169,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         if (plan.Waist is { } waist)
         {
             var (near, far) = (plan.Faces[0], plan.Faces[1]);
-            sheet.Line(view.Of(near.ToLayout(waist.First, near.CopingFront.At(waist.First))), view.Of(far.ToLayout(waist.Second, far.CopingFront.At(waist.Second))), HouseStyle.Fine with { Colour = HouseStyle.Accent });
+            sheet.Line(view.Of(near.ToLayout(waist.First, near.CopingFront.At(waist.First))),
+                view.Of(far.ToLayout(waist.Second, far.CopingFront.At(waist.Second))), HouseStyle.Fine with { Colour = HouseStyle.Accent });
         }
     }
 
@@ -257,8 +259,10 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         string fall = plan.Spec.Deck.Crossfall > 0 ? Invariant($", falling 1 in {Figures.Short(plan.Spec.Deck.Crossfall)} to the back") : "";
         if (plan.Waist is { } waist)
         {
-            labels.PutOver(Invariant($"waist {Figures.Short(Math.Round(waist.Width, 1))}"), HouseStyle.Label with { Colour = HouseStyle.Accent }, new(HouseStyle.Deck),
-                new double[] { 0.5, 0.62, 0.38 }.Select(share => (view.Of(plan.ToLayout(waist.First, ((1 - share) * plan.CopingFront.At(waist.First)) + (share * plan.Back.At(waist.First)))), TextAnchor.Start, view.AngleOf(plan.Chart.At(waist.First).Tangent))));
+            labels.PutOver(Invariant($"waist {Figures.Short(Math.Round(waist.Width, 1))}"),
+                HouseStyle.Label with { Colour = HouseStyle.Accent }, new(HouseStyle.Deck),
+                new double[] { 0.5, 0.62, 0.38 }.Select(share =>
+                    (view.Of(plan.ToLayout(waist.First, ((1 - share) * plan.CopingFront.At(waist.First)) + (share * plan.Back.At(waist.First)))), TextAnchor.Start, view.AngleOf(plan.Chart.At(waist.First).Tangent))));
             return;
         }
 

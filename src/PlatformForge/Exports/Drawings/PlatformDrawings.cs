@@ -21,7 +21,8 @@ internal static class PlatformDrawings
     {
         memory ??= Memory.None;
         var all = new List<(string Path, Lazy<Sheet> Sheet)>();
-        void Add(string what, Func<SheetInput, CancellationToken, Sheet> draw) => all.Add(Drawn(new(dossier, platform, null), name, what, draw, memory, cancel));
+        void Add(string what, Func<SheetInput, CancellationToken, Sheet> draw) =>
+            all.Add(Drawn(new(dossier, platform, null), name, what, draw, memory, cancel));
         Add("plan", static (i, _) => PlanDrawing.Draw(i.Dossier, i.Platform));
         all.AddRange(platform.Faces.SelectMany(f => OfFace(dossier, f, OutputFiles.Named(f, name), crossSections, memory, cancel)));
         Add("plates", static (i, _) => PlateDrawing.Draw(i.Dossier, i.Platform));
@@ -33,7 +34,8 @@ internal static class PlatformDrawings
         Dossier dossier, PlatformDossier face, string name, IReadOnlyList<double> crossSections, Memory memory, CancellationToken cancel)
     {
         var all = new List<(string Path, Lazy<Sheet> Sheet)>();
-        void Add(string what, Func<SheetInput, CancellationToken, Sheet> draw, object? by = null) => all.Add(Drawn(new(dossier, face, by), name, what, draw, memory, cancel));
+        void Add(string what, Func<SheetInput, CancellationToken, Sheet> draw, object? by = null) =>
+            all.Add(Drawn(new(dossier, face, by), name, what, draw, memory, cancel));
         Add("gaps", static (i, _) => GapDrawing.Draw(i.Dossier, i.Platform));
         Add("gaps-by-style", static (i, _) => GapStylesDrawing.Draw(i.Dossier, i.Platform));
         if (face.Tightest.Count > 0)

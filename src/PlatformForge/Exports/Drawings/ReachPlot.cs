@@ -191,7 +191,8 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
     {
         double span = frame.MostX - frame.LeastX;
         var others = Enum.GetValues<EdgeStyle>().Where(e => e != plan.Spec.Face.Edge && (int)e < plan.Alternatives.Count).ToArray();
-        var alike = others.Where(e => Enumerable.Range(0, plan.First.Stations.Length).All(i => Math.Abs(plan.Alternatives[(int)e].Reach[i] - plan.First.CopingFront.Reach[i]) < Alike)).ToArray();
+        var alike = others.Where(e => Enumerable.Range(0, plan.First.Stations.Length)
+            .All(i => Math.Abs(plan.Alternatives[(int)e].Reach[i] - plan.First.CopingFront.Reach[i]) < Alike)).ToArray();
         string same = alike.Length == 0 ? "" : Invariant($"; the same if {string.Join(" or ", alike.Select(Word))}");
         Name(labels, Invariant($"coping edge, {Word(plan.Spec.Face.Edge)}{same}"), HouseStyle.Strong, plan.First.CopingFront, frame.LeastX + (0.45 * span));
         foreach (var style in others.Except(alike))

@@ -76,7 +76,8 @@ internal sealed record DesignPrinterForm(IReadOnlyList<Point2> Bed, double Heigh
 internal sealed record DesignPlatformForm(string Name, double Height, DesignFaceForm Face, IReadOnlyList<DesignElement> Chart, DesignBudgetForm Budget,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] DesignOtherFaceForm? OtherFace = null)
 {
-    public static DesignPlatformForm Of(DesignPlatform p) => new(p.Name, p.Height, DesignFaceForm.Of(p.Face), p.Chart, DesignBudgetForm.Of(p.Budget), p.OtherFace is { } other ? DesignOtherFaceForm.Of(other) : null);
+    public static DesignPlatformForm Of(DesignPlatform p) => new(p.Name, p.Height, DesignFaceForm.Of(p.Face),
+        p.Chart, DesignBudgetForm.Of(p.Budget), p.OtherFace is { } other ? DesignOtherFaceForm.Of(other) : null);
 
     public DesignPlatform ToPlatform() => new(Name, Chart, Face.ToFace(), Height, Budget.ToBudget())
     {

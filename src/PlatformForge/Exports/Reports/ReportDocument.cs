@@ -29,7 +29,8 @@ public sealed record PlatformReport(
     string Name, FaceReport Face, double Height, double DeckWidth, double LeastReach, double LargestReach, double EnvelopeError,
     BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest, IReadOnlyList<NearTrackReport> OtherTracks, IReadOnlyList<GapReport> Gaps,
     Tables.LimitForm SteppingLimit, AsBuiltReport? AsBuilt,
-    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels, EstimateReport Estimate, string EstimateBasis, PrintReport Print, RibReport Ribs, IReadOnlyList<FeatureReport> Features,
+    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels,
+    EstimateReport Estimate, string EstimateBasis, PrintReport Print, RibReport Ribs, IReadOnlyList<FeatureReport> Features,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] OtherFaceReport? OtherFace = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] WaistReport? Waist = null)
 {
@@ -38,7 +39,8 @@ public sealed record PlatformReport(
         var scale = dossier.Scale;
         var plan = platform.Plan;
         return new(
-            platform.Name, FaceReport.Of(plan.Spec.Face), plan.Spec.Height, plan.Spec.Deck.Width, plan.First.CopingFront.Reach.Min(), plan.First.CopingFront.Reach.Max(), platform.Envelope.ErrorBound,
+            platform.Name, FaceReport.Of(plan.Spec.Face), plan.Spec.Height, plan.Spec.Deck.Width,
+            plan.First.CopingFront.Reach.Min(), plan.First.CopingFront.Reach.Max(), platform.Envelope.ErrorBound,
             BudgetReport.Of(platform.Budget),
             AllowanceReport.Of(plan.Requirement, scale),
             [.. platform.Joints.Select(JointReport.Of)],
@@ -63,10 +65,12 @@ public sealed record PlatformReport(
 }
 
 /// <summary>The clearance budget line by line, with both ways of adding up and the one that governs.</summary>
-public sealed record BudgetReport(IReadOnlyList<BudgetLineReport> Lines, BudgetRule Rule, double Sum, double RootOfSquares, double Margin, double SumWithPlay, double RootOfSquaresWithPlay)
+public sealed record BudgetReport(IReadOnlyList<BudgetLineReport> Lines, BudgetRule Rule, double Sum,
+    double RootOfSquares, double Margin, double SumWithPlay, double RootOfSquaresWithPlay)
 {
     internal static BudgetReport Of(ClearanceBudget b) => new(
-        [.. b.Lines.Select(l => new BudgetLineReport(l.Name, l.AmountMm, l.Basis, l.Placing))], b.Rule, b.Sum, b.RootOfSquares, b.Margin, b.SumWithPlay, b.RootOfSquaresWithPlay);
+        [.. b.Lines.Select(l => new BudgetLineReport(l.Name, l.AmountMm, l.Basis, l.Placing))],
+        b.Rule, b.Sum, b.RootOfSquares, b.Margin, b.SumWithPlay, b.RootOfSquaresWithPlay);
 }
 
 /// <summary>The narrowest place of an island: edge to edge, mm of the model and of full size, and its chainage on the track of either face.</summary>
@@ -74,14 +78,17 @@ public sealed record WaistReport(double Width, double FullSize, double At, doubl
 
 /// <summary>What is told of an island's second face, in its own track's chainage.</summary>
 public sealed record OtherFaceReport(
-    FaceReport Face, double LeastReach, double LargestReach, double EnvelopeError, BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints,
-    IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest, IReadOnlyList<NearTrackReport> OtherTracks, IReadOnlyList<GapReport> Gaps, AsBuiltReport? AsBuilt)
+    FaceReport Face, double LeastReach, double LargestReach, double EnvelopeError, BudgetReport Budget,
+    IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints,
+    IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest,
+    IReadOnlyList<NearTrackReport> OtherTracks, IReadOnlyList<GapReport> Gaps, AsBuiltReport? AsBuilt)
 {
     internal static OtherFaceReport Of(PlatformDossier face, Dossier dossier)
     {
         var plan = face.Plan;
         return new(
-            FaceReport.Of(plan.Spec.Face), plan.First.CopingFront.Reach.Min(), plan.First.CopingFront.Reach.Max(), face.Envelope.ErrorBound, BudgetReport.Of(face.Budget),
+            FaceReport.Of(plan.Spec.Face), plan.First.CopingFront.Reach.Min(),
+            plan.First.CopingFront.Reach.Max(), face.Envelope.ErrorBound, BudgetReport.Of(face.Budget),
             AllowanceReport.Of(plan.Requirement, dossier.Scale),
             [.. face.Joints.Select(JointReport.Of)],
             GoverningStretch.Of(plan),

@@ -39,7 +39,8 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
             return Outcome.Fault<AsBuiltEdge>([.. beyond, .. strange]);
         }
 
-        var edge = new AsBuiltEdge(plan.Spec.IsIsland ? $"{plan.Spec.Name}, track {face.Track}" : plan.Spec.Name, [.. readings.Select(r => Measure(plan, envelope, gauge, r)).OrderBy(m => m.Reading.Chainage).ThenBy(m => m.Reading.Line)]);
+        var edge = new AsBuiltEdge(plan.Spec.IsIsland ? $"{plan.Spec.Name}, track {face.Track}" : plan.Spec.Name,
+            [.. readings.Select(r => Measure(plan, envelope, gauge, r)).OrderBy(m => m.Reading.Chainage).ThenBy(m => m.Reading.Line)]);
         return Outcome.Of(edge, [.. edge.Measures.Select(m => Judged(plan.Spec, budget, m)).OfType<Finding>()]);
     }
 

@@ -11,7 +11,9 @@ internal static class FacePlacing
     public static PlatformSpec OnSpine(PlatformSpec spec, FacePlan near, FacePlan far, BodyPlan body, List<Finding> findings)
     {
         (FeatureSpec Feature, string Key)[] keyed = [.. FeaturePlanner.Keyed(spec)];
-        return spec.WithFeatures(f => f.Face == far.Spec.Track ? f.Carried((s, t, from) => Place(s, t, from, keyed.First(k => ReferenceEquals(k.Feature, f)).Key)) : f);
+        return spec.WithFeatures(f => f.Face == far.Spec.Track
+            ? f.Carried((s, t, from) => Place(s, t, from, keyed.First(k => ReferenceEquals(k.Feature, f)).Key))
+            : f);
 
         (double Chainage, double Inset) Place(double chainage, double inset, InsetFrom from, string key)
         {

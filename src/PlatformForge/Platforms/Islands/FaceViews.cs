@@ -8,7 +8,8 @@ namespace PlatformForge.Platforms.Islands;
 public static class FaceViews
 {
     /// <summary>
-    /// The platform on the chart of its second face. Ribs, features and places for cuts are matters of the spine and left out; the planes of the surface are carried over.
+    /// The platform on the chart of its second face. Ribs, features and places for cuts are matters of the spine and left out; the planes of the
+    /// surface are carried over.
     /// </summary>
     public static PlatformPlan Second(PlatformPlan plan)
     {

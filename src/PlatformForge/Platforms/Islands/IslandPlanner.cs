@@ -8,7 +8,8 @@ using PlatformForge.Units;
 namespace PlatformForge.Platforms.Islands;
 
 /// <summary>
-/// Plans a platform with a face on either side. Each face is planned on its own track as that of a side platform is. The ends of the second, and its ramp heads,
+/// Plans a platform with a face on either side. Each face is planned on its own track as that of a side platform is. The ends of the second, and its
+/// ramp heads,
 /// lie straight across from those of the first, found on its own edge; the body between both is told on the chart of the first.
 /// </summary>
 internal static class IslandPlanner
@@ -98,7 +99,8 @@ internal static class IslandPlanner
     private static double Widest(PlatformRequest second) =>
         second.Envelope.Parts.Where(p => p.IsFaced).Select(p => p.Towards(second.Spec.Face.Side).Max()).DefaultIfEmpty(0).Max();
 
-    /// <summary>Heights along the second face: its ends and heads where the lines across at those of the first meet it, at the heights that the ramps' planes have there.</summary>
+    /// <summary>Heights along the second face: its ends and heads where the lines across at those of the first meet it, at the heights that the
+    /// ramps' planes have there.</summary>
     private static HeightProfile? Across(PlatformRequest first, PlatformRequest second, FacePlan near, Func<double, double> reach)
     {
         var (spec, profile) = (first.Spec, near.Profile);
@@ -114,7 +116,8 @@ internal static class IslandPlanner
                 return null;
             }
 
-            var plane = s >= profile.StartHead && s <= profile.EndHead ? null : (Geometry.HeightPlane?)surface.At(s == profile.To ? (s + profile.EndHead) / 2 : s);
+            var plane = s >= profile.StartHead && s <= profile.EndHead ? null
+                : (Geometry.HeightPlane?)surface.At(s == profile.To ? (s + profile.EndHead) / 2 : s);
             places.Add((met, plane?.At(second.Chart.PointAt(met, second.Spec.Face.Side.Outward(reach(met)))) ?? profile.Level));
         }
 
@@ -123,7 +126,8 @@ internal static class IslandPlanner
             places.Reverse();
         }
 
-        return places[0].Chainage < places[1].Chainage + Tolerances.Rounding && places[2].Chainage < places[3].Chainage + Tolerances.Rounding && places[1].Chainage <= places[2].Chainage + Tolerances.Rounding
+        return places[0].Chainage < places[1].Chainage + Tolerances.Rounding && places[2].Chainage < places[3].Chainage + Tolerances.Rounding
+            && places[1].Chainage <= places[2].Chainage + Tolerances.Rounding
             ? new(places[0].Chainage, places[1].Chainage, places[2].Chainage, places[3].Chainage, places[0].Height, profile.Level, places[3].Height)
             : null;
     }

@@ -56,12 +56,14 @@ public static class IslandTracks
         }));
     }
 
-    // Where the line across at a chainage of the first track meets the middle of the second, how far away, and on which side of the second the first track then is.
+    // Where the line across at a chainage of the first track meets the middle of the second, how far away, and on which side of the second the first
+    // track then is.
     private static (double Chainage, double Distance, double Offset)? Meet(FaceSpec face, Centreline chart, Centreline other, double s)
     {
         var line = CrossLine.At(chart, face.Side, s);
         double guess = other.Locate(line.Origin).Chainage;
-        if (line.Meet(other, Side.Left, _ => 0, guess) is not { } met || met < 0 || met > other.Length || line.Reach(other.PointAt(met)) is not (> 0 and var distance))
+        if (line.Meet(other, Side.Left, _ => 0, guess) is not { } met || met < 0
+            || met > other.Length || line.Reach(other.PointAt(met)) is not (> 0 and var distance))
         {
             return null;
         }

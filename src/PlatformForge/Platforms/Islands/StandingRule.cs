@@ -16,11 +16,14 @@ internal static class StandingRule
         foreach (var stands in furniture.Features.SelectMany(f => f.Stands))
         {
             // What it needs on the near side it needs on the far side too.
-            var middle = furniture.Features.SelectMany(f => f.Openings).FirstOrDefault(o => o.Name == stands.Name && o.Middle.Chainage >= stands.From && o.Middle.Chainage <= stands.To)?.Middle ?? new(stands.Middle, stands.Near);
+            var middle = furniture.Features.SelectMany(f => f.Openings).FirstOrDefault(o =>
+                o.Name == stands.Name && o.Middle.Chainage >= stands.From && o.Middle.Chainage <= stands.To)?.Middle
+                ?? new(stands.Middle, stands.Near);
             double reach = middle.Reach, half = Math.Max(0, reach - stands.Near), chainage = middle.Chainage;
             var (name, key) = (stands.Name, stands.Key + ".inset");
             var place = far.Chart.Locate(near.ToLayout(chainage, reach));
-            double at = far.Side.Reach(place.Offset) - half, clear = at - far.CopingFront.At(place.Chainage), own = reach - half - near.CopingFront.At(chainage);
+            double at = far.Side.Reach(place.Offset) - half, clear = at - far.CopingFront.At(place.Chainage),
+                own = reach - half - near.CopingFront.At(chainage);
             int station = Math.Clamp((int)Math.Round((place.Chainage - trace.Stations[0]) / spacing), 0, full.Length - 1);
             if (full[station] + second.Budget.Margin - at is > 0 and var lack)
             {
@@ -29,7 +32,8 @@ internal static class StandingRule
             else if (Math.Min(clear, own) < least - Tolerances.Rounding)
             {
                 bool other = clear < own;
-                findings.Add(IslandFindings.ClearWidth(key, name, other ? far.Spec.Track : near.Spec.Track, other ? place.Chainage : chainage, Math.Min(clear, own), clear + own, least));
+                findings.Add(IslandFindings.ClearWidth(key, name, other ? far.Spec.Track : near.Spec.Track,
+                    other ? place.Chainage : chainage, Math.Min(clear, own), clear + own, least));
             }
         }
     }

@@ -5,7 +5,8 @@ namespace PlatformForge.Platforms.Islands;
 /// <summary>Where an island is narrowest, and whether that is enough.</summary>
 internal static class WidthRule
 {
-    /// <summary>Least width of an island, full-size mm: 12 ft, which leaves 6 ft from either edge to what stands in the middle (quoted for the requirements of 1950; common practice).</summary>
+    /// <summary>Least width of an island, full-size mm: 12 ft, which leaves 6 ft from either edge to what stands in the middle (quoted for the
+    /// requirements of 1950; common practice).</summary>
     public const double LeastWidth = 12 * FullSize.Foot;
 
     // Between the walls of both faces something has to be left to print and to join, mm.
@@ -20,7 +21,8 @@ internal static class WidthRule
         {
             double coping = Math.Floor(waist.Width / 2 * 100) / 100;
             bool narrower = waist.Width >= walls && coping > spec.Coping.Overhang + spec.Walls.FrontThickness;
-            findings.Add(IslandFindings.TooNarrow(spec, waist, needed, copings >= walls ? "two copings" : "both walls with their overhangs", narrower ? coping : null));
+            findings.Add(IslandFindings.TooNarrow(spec, waist, needed,
+                copings >= walls ? "two copings" : "both walls with their overhangs", narrower ? coping : null));
         }
         else if (waist.Width < published)
         {

@@ -17,16 +17,20 @@ internal static class PlatformKeys
         {
             if (f.To <= f.From)
             {
-                reading.Fault("PF1014", key + ".to", (table.Find("to")?.Value ?? table).Place, FormattableString.Invariant($"to is {f.To} mm, not beyond from, {f.From} mm."), FormattableString.Invariant($"Give a to above {f.From} mm."), Cure.Set(key + ".to", f.From + Short));
+                reading.Fault("PF1014", key + ".to", (table.Find("to")?.Value ?? table).Place,
+                    FormattableString.Invariant($"to is {f.To} mm, not beyond from, {f.From} mm."),
+                    FormattableString.Invariant($"Give a to above {f.From} mm."), Cure.Set(key + ".to", f.From + Short));
             }
         });
 
     // Its ends lie straight across from those of the first face.
     private static readonly KeyTable<FaceSpec> OtherFace = Edge(Fresh(FaceSpec.OtherKey)
         .Text("track", "Name of the track on the platform's other side.", f => f.Track, (f, v) => f with { Track = v }, required: true)
-        .Choice("side", "Side of that track on which the platform stands, seen along it.", f => f.Side, (f, v) => f with { Side = v }, [("left", Side.Left), ("right", Side.Right)], required: true));
+        .Choice("side", "Side of that track on which the platform stands, seen along it.",
+            f => f.Side, (f, v) => f with { Side = v }, [("left", Side.Left), ("right", Side.Right)], required: true));
 
-    private static KeyTable<FaceSpec> Fresh(string key) => new(scale => new("", Side.Left, double.NaN, double.NaN) { Key = key, LeastRadius = scale.ToModel(FaceSpec.FullSizeLeastRadius) });
+    private static KeyTable<FaceSpec> Fresh(string key) =>
+        new(scale => new("", Side.Left, double.NaN, double.NaN) { Key = key, LeastRadius = scale.ToModel(FaceSpec.FullSizeLeastRadius) });
 
     // What is said of an edge, whichever face it is.
     private static KeyTable<FaceSpec> Edge(KeyTable<FaceSpec> table) => table
@@ -36,7 +40,8 @@ internal static class PlatformKeys
         .Number("taper", NumberRange.From(2, 1000), "", "Fastest change of a faired edge's distance: 1 in this.", f => f.Taper, (f, v) => f with { Taper = v })
         .Flag("bodies_pass_over", "Whether the sides of coaches may pass over the coping.", f => f.BodiesPassOver, (f, v) => f with { BodiesPassOver = v })
         .Length("vertical_gap", NumberRange.From(0, 50), "Height left over what stays under the coping, and under what passes over it.", f => f.VerticalGap, (f, v) => f with { VerticalGap = v })
-        .Length("running", NumberRange.From(0, 50), "Air wanted between this edge and vehicles; left out, that of [clearance].", f => f.Running, (f, v) => f with { Running = v })
+        .Length("running", NumberRange.From(0, 50), "Air wanted between this edge and vehicles; left out, that of [clearance].",
+            f => f.Running, (f, v) => f with { Running = v })
         .Table("line", "White line along this edge; left out, the platform's own.", BodyKeys.Line, f => f.WhiteLine, (f, v) => f with { WhiteLine = v })
         .Check((f, table, key, reading) =>
         {
@@ -80,24 +85,28 @@ internal static class PlatformKeys
         .Table("ribs", "Stiffeners under the deck.", BodyKeys.Ribs, p => p.Ribs, (p, v) => p with { Ribs = v })
         .Table("line", "White line along the edge; left out, there is none.", BodyKeys.Line, p => p.WhiteLine, (p, v) => p with { WhiteLine = v }))
         .Numbers("cuts", NumberRange.Chainage, "mm", "Distances along the track at which it must be cut; dowels hold the sections in line as at any cut.", (p, v) => p with { ForcedCuts = v })
-        .Numbers("baseboard_joints", NumberRange.Chainage, "mm", "Distances along the track of joints in the baseboard: it is cut there, and no dowel crosses.", (p, v) => p with { BaseboardJoints = v })
+        .Numbers("baseboard_joints", NumberRange.Chainage, "mm",
+            "Distances along the track of joints in the baseboard: it is cut there, and no dowel crosses.", (p, v) => p with { BaseboardJoints = v })
         .Check((p, table, key, reading) =>
         {
             // The kind says once more what the faces say: where both are stated they have to agree.
             bool island = table.Find("kind")?.Value is TreeText { Value: "island" }, side = table.Find("kind")?.Value is TreeText { Value: "side" };
             if (island && !p.IsIsland)
             {
-                reading.Fault("PF1013", key + ".other_face", table.Place, "An island has a face on either side, and only one is stated.", "Give other_face = { track = \"...\", side = \"...\" }, the track on its other side, or leave kind out.", Cure.LeaveOut(key + ".kind"));
+                reading.Fault("PF1013", key + ".other_face", table.Place, "An island has a face on either side, and only one is stated.",
+                    "Give other_face = { track = \"...\", side = \"...\" }, the track on its other side, or leave kind out.", Cure.LeaveOut(key + ".kind"));
             }
 
             if (side && p.IsIsland)
             {
-                reading.Fault("PF1014", key + ".kind", table.Place, "A platform with a face on either side is no side platform.", "Say kind = \"island\", or leave it out.", Cure.Text(key + ".kind", "island"));
+                reading.Fault("PF1014", key + ".kind", table.Place, "A platform with a face on either side is no side platform.",
+                    "Say kind = \"island\", or leave it out.", Cure.Text(key + ".kind", "island"));
             }
 
             if (p.IsIsland && (table.Find("deck")?.Value as TreeTable)?.Find("width") is { } width)
             {
-                reading.Fault("PF1014", key + ".deck.width", width.Value.Place, "An island is as wide as its two faces leave it.", "Leave width out; the least width found is told.", Cure.LeaveOut(key + ".deck.width"));
+                reading.Fault("PF1014", key + ".deck.width", width.Value.Place, "An island is as wide as its two faces leave it.",
+                    "Leave width out; the least width found is told.", Cure.LeaveOut(key + ".deck.width"));
             }
         });
 }

@@ -32,11 +32,13 @@ internal sealed class FaceJob
     /// <param name="asked">The face's ends along the track as it is ridden, mm.</param>
     /// <param name="beyond">How much farther than the face is swept at both ends, mm: the ends of a second face move with its edge.</param>
     public FaceJob(
-        ProjectSpec project, PlatformSite site, IReadOnlyList<LaidTrack> tracks, PlatformSpec spec, RunWatch watch, (double From, double To) asked, double beyond = 0)
+        ProjectSpec project, PlatformSite site, IReadOnlyList<LaidTrack> tracks,
+        PlatformSpec spec, RunWatch watch, (double From, double To) asked, double beyond = 0)
     {
         (this.project, this.site, this.watch, this.asked, Spec) = (project, site, watch, asked, spec);
         faced = Faced(tracks, spec.Face);
-        double residual = faced.Survey is not null ? 0 : project.VehiclesOn(faced.Entry).Select(v => SurveyMovement.ReachOf(faced.Entry.SurveyDoubt, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max();
+        double residual = faced.Survey is not null ? 0 : project.VehiclesOn(faced.Entry)
+            .Select(v => SurveyMovement.ReachOf(faced.Entry.SurveyDoubt, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max();
         double tallest = tracks.SelectMany(t => project.VehiclesOn(t.Entry)).SelectMany(v => v.Parts).Select(p => p.ZHigh).DefaultIfEmpty(0).Max();
         var clearance = spec.Face.Running is { } running ? project.Clearance with { Running = running } : project.Clearance;
         budget = clearance.BudgetWith(residual, project.Layout.Gauge, spec.Height, tallest, faced.Survey is not null);
@@ -52,20 +54,24 @@ internal sealed class FaceJob
     /// <summary>The platform with this face first.</summary>
     public PlatformSpec Spec { get; }
 
-    public static LaidTrack Faced(IReadOnlyList<LaidTrack> tracks, FaceSpec face) => tracks.First(t => string.Equals(t.Entry.Name, face.Track, StringComparison.Ordinal));
+    public static LaidTrack Faced(IReadOnlyList<LaidTrack> tracks, FaceSpec face) =>
+        tracks.First(t => string.Equals(t.Entry.Name, face.Track, StringComparison.Ordinal));
 
     /// <summary>What can be told before anything is swept.</summary>
     public IEnumerable<Finding> Check() => PlatformPlanner.Check(
-        Spec, site, faced.Chart.Line, project.VehiclesOn(faced.Entry), faced.Entry.StartsAtBuffers, faced.Entry.EndsAtBuffers).Where(f => f.Severity == Severity.Error);
+        Spec, site, faced.Chart.Line, project.VehiclesOn(faced.Entry), faced.Entry.StartsAtBuffers, faced.Entry.EndsAtBuffers)
+            .Where(f => f.Severity == Severity.Error);
 
     /// <summary>Vehicles that cannot run the curves beside the face, for designs that stop before they are swept.</summary>
-    public IEnumerable<Finding> Fit() => VehicleFit.OnTrack(request.Runs[0], Math.Clamp(asked.From, 0, request.Runs[0].Ride.Length), Math.Clamp(asked.To, 0, request.Runs[0].Ride.Length));
+    public IEnumerable<Finding> Fit() =>
+        VehicleFit.OnTrack(request.Runs[0], Math.Clamp(asked.From, 0, request.Runs[0].Ride.Length), Math.Clamp(asked.To, 0, request.Runs[0].Ride.Length));
 
     public IEnumerable<Finding> Sweep()
     {
         var outcome = Remembered("sweep", request, static (r, _) => EnvelopeSweeper.Sweep(r));
         envelope = outcome.Value;
-        joints = envelope is null ? [] : Remembered("joints of sets", new SideInput(request, Spec.Face.Side), static (i, _) => JointSurvey.Over(i.Request, i.Side));
+        joints = envelope is null ? []
+            : Remembered("joints of sets", new SideInput(request, Spec.Face.Side), static (i, _) => JointSurvey.Over(i.Request, i.Side));
         if (envelope is not null)
         {
             Doubt(envelope);

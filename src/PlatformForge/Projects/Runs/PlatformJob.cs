@@ -39,7 +39,8 @@ internal sealed class PlatformJob
         spec = across.Value?.First ?? spec;
         faults = across.Findings;
         faces = across.Value is { } found
-            ? [new(project, site, tracks, found.First, watch, ends), new(project, site, tracks, found.Second, watch, (otherChart.ToRide(found.Second.Face.From), otherChart.ToRide(found.Second.Face.To)), Beyond)]
+            ? [new(project, site, tracks, found.First, watch, ends),
+                new(project, site, tracks, found.Second, watch, (otherChart.ToRide(found.Second.Face.From), otherChart.ToRide(found.Second.Face.To)), Beyond)]
             : [new(project, site, tracks, spec, watch, ends)];
     }
 
@@ -55,8 +56,8 @@ internal sealed class PlatformJob
     public IEnumerable<Finding> Sweep() => faces.SelectMany(f => f.Sweep()).ToArray();
 
     public IEnumerable<Finding> Plan() => Take(
-        watch.Memory.Of("plan", new PlanInput([.. faces.Select(f => f.Request())]), static (i, _) => PlatformPlanner.PlanFaces(i.Faces), watch.Cancel), out plan)
-        .Where(f => plan is null || !PlatformPlanner.IsOfRibs(faces[0].Spec, f));
+        watch.Memory.Of("plan", new PlanInput([.. faces.Select(f => f.Request())]), static (i, _) => PlatformPlanner.PlanFaces(i.Faces), watch.Cancel),
+        out plan).Where(f => plan is null || !PlatformPlanner.IsOfRibs(faces[0].Spec, f));
 
     public IEnumerable<Finding> Cut()
     {

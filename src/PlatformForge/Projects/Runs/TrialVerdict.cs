@@ -56,7 +56,8 @@ public static class TrialVerdict
         return new()
         {
             RailTop = dossier.RailTop,
-            Runs = [.. dossier.Tracks.Where(t => t.Ride.Name != platform.Plan.Spec.OtherFace?.Track).Select(t => t.Ride.Name == face.Track ? t with { Vehicles = [.. t.Vehicles, .. extra] } : t)],
+            Runs = [.. dossier.Tracks.Where(t => t.Ride.Name != platform.Plan.Spec.OtherFace?.Track)
+                .Select(t => t.Ride.Name == face.Track ? t with { Vehicles = [.. t.Vehicles, .. extra] } : t)],
             Play = platform.Budget.Play,
             Asked = platform.Budget.Margin,
             VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,
