@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Units;
 
 namespace PlatformForge.Track;
 
@@ -141,7 +142,7 @@ public sealed class Centreline
     }
 
     // What a distance may be off by, of rounding, mm.
-    private const double Rounding = 1e-9;
+    private const double Rounding = Tolerances.Rounding;
 
     // Thirds of a stretch of track are cut off until a foot is known to less than that.
     private TrackPlace Nearest(Point2 point, double low, double high)

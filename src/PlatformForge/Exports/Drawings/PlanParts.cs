@@ -18,6 +18,9 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     // Where along a vehicle its name may stand, shares of half its length.
     private static readonly double[] AlongBody = [0, 0.3, -0.3, 0.5, -0.5];
 
+    // Shares of the waist's width at which its figure may stand.
+    private static readonly double[] AcrossWaist = [0.5, 0.62, 0.38];
+
     internal static readonly Pen ElementJoint = new(0.3, HouseStyle.Accent);
 
     internal static readonly Pen Pocket = HouseStyle.Hidden with { Colour = HouseStyle.Accent };
@@ -261,8 +264,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         {
             labels.PutOver(Invariant($"waist {Figures.Short(Math.Round(waist.Width, 1))}"),
                 HouseStyle.Label with { Colour = HouseStyle.Accent }, new(HouseStyle.Deck),
-                new double[] { 0.5, 0.62, 0.38 }.Select(share =>
-                    (view.Of(plan.ToLayout(waist.First, ((1 - share) * plan.CopingFront.At(waist.First)) + (share * plan.Back.At(waist.First)))), TextAnchor.Start, view.AngleOf(plan.Chart.At(waist.First).Tangent))));
+                AcrossWaist.Select(share => (view.Of(plan.ToLayout(waist.First, plan.CopingFront.At(waist.First) + (share * (plan.Back.At(waist.First) - plan.CopingFront.At(waist.First))))),
+                    TextAnchor.Start, view.AngleOf(plan.Chart.At(waist.First).Tangent))));
             return;
         }
 

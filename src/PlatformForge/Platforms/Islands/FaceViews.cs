@@ -1,7 +1,3 @@
-using PlatformForge.Geometry;
-using PlatformForge.Platforms.Surfaces;
-using PlatformForge.Track;
-
 namespace PlatformForge.Platforms.Islands;
 
 /// <summary>An island as its second face sees it: the same platform in that track's chainage and reach, for what is told face by face.</summary>

@@ -18,14 +18,12 @@ internal static class IslandFindings
             : Invariant($"{spec.Name} has a waist of {waist.Width:0.##} mm {At(spec, waist)}, narrower than the {needed:0.##} mm that {what} take."),
         (coping is { } c ? Invariant($"Give a coping width of {c:0.##} mm or less; or lay") : "Lay")
             + Invariant($" the two tracks {Math.Ceiling((needed - waist.Width) * 10) / 10:0.#} mm farther apart there, or end the platform before the waist."),
-
         FaultKind.DesignRule).Curing(coping is { } right ? Cure.Set($"{spec.Key}.coping.width", right) : null);
 
     public static Finding Narrow(PlatformSpec spec, Waist waist, double published) => Finding.Warning(
         "PF4121",
         spec.FaceKey,
         Invariant($"{spec.Name} is narrowest {At(spec, waist)}: {waist.Width:0.##} mm from edge to edge. 12 ft is the least for an island (common practice), {published:0.#} mm in this scale."),
-
         Invariant($"Lay the tracks {Math.Ceiling((published - waist.Width) * 10) / 10:0.#} mm farther apart there, or keep everything that stands on the platform away from the waist."));
 
     public static Finding Told(PlatformSpec spec, Waist waist) => Finding.Note(
@@ -35,7 +33,6 @@ internal static class IslandFindings
         "PF4123",
         key,
         Invariant($"Straight across from the {first.Side.ToString().ToLowerInvariant()} of track '{first.Track}', chainage {first.From:0.#} to {first.To:0.#} mm, track '{second.Track}' does not run past with its {second.Side.ToString().ToLowerInvariant()} side towards it."),
-
         "Name the track on the platform's other side, and the side of that track on which the platform stands, both seen along its own direction.",
         FaultKind.DesignRule);
 
@@ -43,7 +40,6 @@ internal static class IslandFindings
         "PF4124",
         key,
         Invariant($"Track '{second.Track}' lies {(second.Side == Side.Left ? "left" : "right")} of nothing that faces track '{first.Track}': the platform would lie on the far side of it."),
-
         Invariant($"Give side = \"{second.Side.Of("right", "left")}\" for track '{second.Track}'."),
         FaultKind.DesignRule).Curing(Cure.Text($"{key}.side", second.Side.Of("right", "left")));
 
@@ -96,16 +92,13 @@ internal static class IslandFindings
         "PF4131",
         key,
         Invariant($"There are {have:0.#} mm of track '{track}' {(before ? "before" : "after")} the platform's second face; {vehicle}, the longest vehicle on it, needs {need:0.#} mm to be followed on to it."),
-
         Invariant($"Lay or survey {Math.Ceiling(need - have):0} mm more of that track, or say that it has buffers there; or shorten the first face, whose ends the second one's lie across from."),
-
         FaultKind.DesignRule);
 
     public static Finding FoulsOther(string key, string name, string track, double chainage, double lack) => Finding.Error(
         "PF4132",
         key,
         Invariant($"The {name} stands {lack:0.##} mm too near to what runs on track '{track}', at its chainage {chainage:0.#} mm: it is held to vehicles at all heights."),
-
         Invariant($"Set it {Math.Ceiling(lack * 100) / 100:0.##} mm or more away from that edge."),
         FaultKind.DesignRule);
 
@@ -113,7 +106,6 @@ internal static class IslandFindings
         "PF4133",
         key,
         Invariant($"The {name} leaves {clear:0.##} mm to the edge on track '{track}', at its chainage {chainage:0.#} mm; 6 ft is the least that is published, {least:0.#} mm in this scale."),
-
         both / 2 >= least
             ? Invariant($"In the middle between both edges it leaves {both / 2:0.##} mm to either.")
             : Invariant($"Even in the middle only {both / 2:0.##} mm would be left to either edge: set it where the platform is {2 * least + 1:0} mm wide with its own width, away from the waist."));

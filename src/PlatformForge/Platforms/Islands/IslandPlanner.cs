@@ -1,4 +1,3 @@
-using PlatformForge.Platforms.Edges;
 using PlatformForge.Platforms.Furniture;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Surfaces;

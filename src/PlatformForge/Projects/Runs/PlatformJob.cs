@@ -2,7 +2,6 @@ using PlatformForge.Exports;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Islands;
 using PlatformForge.Sections;
-using PlatformForge.Track;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Runs;
