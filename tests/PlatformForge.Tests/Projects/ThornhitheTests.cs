@@ -1,14 +1,11 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Reports;
-using PlatformForge.Exports.Tables;
 using PlatformForge.Geometry;
-using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Tests.Clearance;
 using PlatformForge.Track;
 using PlatformForge.Units;
-using PlatformForge.Verification;
 using Xunit;
 
 namespace PlatformForge.Tests.Projects;
@@ -35,7 +32,7 @@ public class ThornhitheTests
     public void Both_tracks_are_kept_clear_by_the_budget_of_each_face()
     {
         var verdict = TrialVerdict.Of(Dossier);
-        Assert.Empty(verdict.Findings.Where(f => f.Severity == Severity.Error));
+        Assert.DoesNotContain(verdict.Findings, f => f.Severity == Severity.Error);
         Assert.Equal([("long coach", "up"), ("tank engine", "up"), ("long coach", "down"), ("railcar", "down"), ("tender engine", "down")], verdict.Vehicles.Select(v => (v.Vehicle, v.Track)));
 
         // Running 0.7 and print and fitting 0.2 each on the up side; running 0.9 on the down side.
