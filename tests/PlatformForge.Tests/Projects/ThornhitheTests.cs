@@ -135,6 +135,14 @@ public class ThornhitheTests
     }
 
     [Fact]
+    public void What_lies_beyond_the_other_face_is_mended_by_the_figure_offered()
+    {
+        var finding = Design(Sample, "platform[0].hole[0].at=300").Findings.First(f => f.Code == "PF4129");
+        Assert.Equal("platform[0].hole[0].at", finding.Key);
+        Assert.NotNull(Design(Sample, "platform[0].hole[0].at=" + finding.Cure!.Value).Value);
+    }
+
+    [Fact]
     public void Tracks_that_draw_the_edges_across_one_another_are_told_with_how_far_to_lay_them_apart()
     {
         var outcome = Design(Sample, "track[1].start.y=" + (TrackStart() - 52).ToString(System.Globalization.CultureInfo.InvariantCulture));

@@ -26,7 +26,7 @@ internal static class FacePlacing
 
             if (chainage < far.Spec.From || chainage > far.Spec.To)
             {
-                findings.Add(IslandFindings.BeyondFace($"{key}.chainage", far.Spec, chainage));
+                findings.Add(IslandFindings.BeyondFace($"{key}.at", far.Spec, chainage));
                 return (near.Spec.From, inset);
             }
 
