@@ -137,18 +137,15 @@ public sealed class Centreline
         // Beside a bend sharper than the point is near, Newton's rule may leap to anywhere: then the foot is closed in on about the best sample.
         double apart = Length / steps;
         var found = Locate(point, best);
-        bool strays = (best >= apart && found.Chainage < best - (2 * apart)) || (best <= Length - apart && found.Chainage > best + (2 * apart)) || Math.Abs(found.Offset) > bestDistance + Rounding;
+        bool strays = (best >= apart && found.Chainage < best - (2 * apart)) || (best <= Length - apart && found.Chainage > best + (2 * apart)) || Math.Abs(found.Offset) > bestDistance + Tolerances.Rounding;
         return strays ? Nearest(point, best - apart, best + apart) : found;
     }
 
-    // What a distance may be off by, of rounding, mm.
-    private const double Rounding = Tolerances.Rounding;
-
-    // Thirds of a stretch of track are cut off until a foot is known to less than that.
+    // Thirds of a stretch of track are cut off until a foot is known to less than rounding.
     private TrackPlace Nearest(Point2 point, double low, double high)
     {
         double Squared(double s) => Point2.Dot(At(s).Position - point, At(s).Position - point);
-        while (high - low > Rounding)
+        while (high - low > Tolerances.Rounding)
         {
             double third = (high - low) / 3;
             (low, high) = Squared(low + third) <= Squared(high - third) ? (low, high - third) : (low + third, high);

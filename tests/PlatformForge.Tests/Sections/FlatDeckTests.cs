@@ -41,6 +41,10 @@ public class FlatDeckTests
         Assert.Equal(built.Spec.Deck.Width / built.Spec.Deck.Crossfall, fit.FallAsked, 1e-12);
     }
 
+    // In this design a wall's levels merge until two corners of it are left: it has no face, and its neighbours close over it.
+    [Fact]
+    public void A_wall_that_merged_levels_fold_up_leaves_no_hole() => Planes_meet_at_every_joint_and_keep_height_and_fall_or_say_so(27);
+
     [Theory]
     [InlineData(1500, 40, true)]
     [InlineData(260, 80, true)]

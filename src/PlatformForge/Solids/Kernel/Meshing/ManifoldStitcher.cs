@@ -52,7 +52,7 @@ internal sealed class ManifoldStitcher
     {
         for (int c = 0; c < count; c++)
         {
-            start[Math.Min(level[c], level[next[c]]) + 2]++;
+            start[Math.Min(level[c], level[next[c]]) + 2] += IsFolded(c) ? 0 : 1;
         }
 
         for (int i = 2; i < places.Length + 2; i++)
@@ -62,9 +62,15 @@ internal sealed class ManifoldStitcher
 
         for (int c = 0; c < count; c++)
         {
-            member[start[Math.Min(level[c], level[next[c]]) + 1]++] = c;
+            if (!IsFolded(c))
+            {
+                member[start[Math.Min(level[c], level[next[c]]) + 1]++] = c;
+            }
         }
     }
+
+    /// <summary>A polygon of which merged levels left two corners goes there and back: it has no triangles, and its neighbours meet one another.</summary>
+    private bool IsFolded(int corner) => next[next[corner]] == corner;
 
     private int Higher(int side) => Math.Max(level[side], level[next[side]]);
 
@@ -188,7 +194,7 @@ internal sealed class ManifoldStitcher
         var vertices = new GrowingArray<Point3>(count);
         for (int c = 0; c < count; c++)
         {
-            if (vertexOf[c] >= 0)
+            if (vertexOf[c] >= 0 || IsFolded(c))
             {
                 continue;
             }
