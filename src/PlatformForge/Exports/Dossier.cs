@@ -73,6 +73,18 @@ public sealed record PlatformDossier(PlatformPlan Plan, SweptEnvelope Envelope, 
     /// <summary>Gaps measured on the finished layout, held against the plan; null where there are none.</summary>
     public AsBuiltEdge? AsBuilt { get; init; }
 
+    /// <summary>The platform as its further faces see it, each in its own track's chainage, with what is swept along it; empty for a side platform.</summary>
+    public IReadOnlyList<PlatformDossier> FurtherFaces { get; init; } = [];
+
+    /// <summary>The platform by each of its faces.</summary>
+    public IEnumerable<PlatformDossier> Faces => [this, .. FurtherFaces];
+
+    /// <summary>Name of the track that this view is told along.</summary>
+    public string Track => Plan.Spec.Face.Track;
+
+    /// <summary>Name for what is told of this face: the platform's, and its track where it has several.</summary>
+    public string FaceName => Plan.Spec.IsIsland ? $"{Name}, track {Track}" : Name;
+
     /// <summary>How wide the spaces between the bodies of sets are along it.</summary>
     public IReadOnlyList<JointOpening> Joints { get; init; } = [];
 

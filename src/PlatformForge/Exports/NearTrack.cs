@@ -19,7 +19,8 @@ public sealed record NearTrack(string Track, bool Behind, double Chainage, doubl
 
     /// <summary>The other tracks beside a platform, in the project's order; one that leaves the platform's own only beyond its ends is left out.</summary>
     public static IReadOnlyList<NearTrack> All(Dossier dossier, PlatformPlan plan) =>
-        [.. dossier.Tracks.Where(t => t.Ride.Name != plan.Spec.Face.Track).Select(t => Nearest(t.Ride, [.. t.Vehicles.Select(v => v.Name)], plan, dossier.Scale.ToModel(Beside))).OfType<NearTrack>()];
+        [.. dossier.Tracks.Where(t => t.Ride.Name != plan.Spec.Face.Track && t.Ride.Name != plan.Spec.OtherFace?.Track)
+            .Select(t => Nearest(t.Ride, [.. t.Vehicles.Select(v => v.Name)], plan, dossier.Scale.ToModel(Beside))).OfType<NearTrack>()];
 
     private static NearTrack? Nearest(Track.Centreline ride, IReadOnlyList<string> vehicles, PlatformPlan plan, double within)
     {

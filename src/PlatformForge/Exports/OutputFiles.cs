@@ -112,14 +112,9 @@ public static class OutputFiles
             yield break;
         }
 
-        yield return Of(Invariant($"tables/{name}-setting-out.csv"), static (i, _) => SettingOut.Table(i.Dossier, i.Platform, (double)i.By!), choice.SettingOutStep);
-        yield return Of(Invariant($"tables/{name}-chords.csv"), static (i, _) => SettingOut.Chords(i.Platform));
-        yield return Of(Invariant($"tables/{name}-gaps.csv"), static (i, _) => PlatformTables.Gaps(i.Platform));
-        yield return Of(Invariant($"tables/{name}-gaps-by-style.csv"), static (i, _) => GapsByStyle.Of(i.Platform.Plan).ToCsv());
-        yield return Of(Invariant($"tables/{name}-gaps.json"), static (i, _) => GapsByStyle.Of(i.Platform.Plan).ToJson());
-        if (platform.AsBuilt is not null)
+        foreach (var table in platform.Faces.SelectMany(f => FaceTables(dossier, f, Named(f, name), choice)))
         {
-            yield return Of(Invariant($"tables/{name}-as-built.csv"), static (i, _) => PlatformTables.AsBuilt(i.Platform.AsBuilt!));
+            yield return table;
         }
 
         foreach (var (table, make) in FeatureTables.Of(platform.Plan))
@@ -146,6 +141,24 @@ public static class OutputFiles
     private sealed record PictureLook(int Width, bool Furnished);
 
     private sealed record ShownFile(string Path, SheetInput Input, Func<SheetInput, CancellationToken, byte[]> Make);
+
+    /// <summary>What is told of a face has its track's name where a platform has several.</summary>
+    internal static string Named(PlatformDossier face, string name) => face.Plan.Spec.IsIsland ? Invariant($"{name}-{FileNames.Plain(face.Track)}") : name;
+
+    private static IEnumerable<ShownFile> FaceTables(Dossier dossier, PlatformDossier face, string name, OutputChoice choice)
+    {
+        ShownFile Of(string what, Func<SheetInput, CancellationToken, byte[]> make, object? by = null) =>
+            new(Invariant($"tables/{name}-{what}"), new(dossier, face, by), make);
+        yield return Of("setting-out.csv", static (i, _) => SettingOut.Table(i.Dossier, i.Platform, (double)i.By!), choice.SettingOutStep);
+        yield return Of("chords.csv", static (i, _) => SettingOut.Chords(i.Platform));
+        yield return Of("gaps.csv", static (i, _) => PlatformTables.Gaps(i.Platform));
+        yield return Of("gaps-by-style.csv", static (i, _) => GapsByStyle.Of(i.Platform.Plan).ToCsv());
+        yield return Of("gaps.json", static (i, _) => GapsByStyle.Of(i.Platform.Plan).ToJson());
+        if (face.AsBuilt is not null)
+        {
+            yield return Of("as-built.csv", static (i, _) => PlatformTables.AsBuilt(i.Platform.AsBuilt!));
+        }
+    }
 
     private static IEnumerable<ManifestSection> Listed(PlatformDossier platform, string name) =>
         from section in platform.Sections.Sections

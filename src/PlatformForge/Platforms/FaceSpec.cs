@@ -44,7 +44,10 @@ public sealed record FaceSpec(string Track, Side Side, double From, double To, E
     public bool BodiesPassOver { get; init; }
 
     /// <summary>Key of this face in its platform's table of the project file, for findings.</summary>
-    public string Key { get; init; } = "face";
+    public string Key { get; init; } = FirstKey;
+
+    /// <summary>The keys of a platform's faces.</summary>
+    public const string FirstKey = "face", OtherKey = "other_face";
 
     /// <summary>Air in mm wanted between this edge and the vehicle that comes nearest, where it is another than the layout's; null takes the layout's.</summary>
     public double? Running { get; init; }

@@ -71,6 +71,9 @@ public sealed record PlatformPlan
     /// <inheritdoc cref="FacePlan.Gaps"/>
     public GapTable Gaps => First.Gaps;
 
+    /// <summary>The narrowest place between two faces; null where the platform has a back.</summary>
+    public Waist? Waist { get; init; }
+
     /// <summary>Walls and stiffeners under the deck, in order of kind and chainage: of the whole platform with its stated cuts, or, after
     /// <see cref="PlatformPlanner.Divided"/>, between all its cuts.</summary>
     public required IReadOnlyList<PlanRib> Ribs { get; init; }

@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Platforms.Features;
 using PlatformForge.Platforms.Furniture;
+using PlatformForge.Platforms.Islands;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Track;
@@ -35,7 +36,16 @@ public static class PlatformPlanner
 
         spec = RampRules.Settled(spec, site);
         var longest = vehicles.MaxBy(v => v.Length);
-        PlatformRules.Face(spec, chart, longest?.Name ?? "", longest?.Length ?? 0, startsAtBuffers, endsAtBuffers, findings);
+        if (spec.IsIsland)
+        {
+            IslandRules.Check(spec, chart, longest, (startsAtBuffers, endsAtBuffers), findings);
+        }
+
+        if (spec.Face.Key == FaceSpec.FirstKey)
+        {
+            PlatformRules.Face(spec, chart, longest?.Name ?? "", longest?.Length ?? 0, startsAtBuffers, endsAtBuffers, findings);
+        }
+
         PlatformRules.Body(spec, site, findings);
         findings.AddRange(FeaturePlanner.Keyed(spec).SelectMany(f => f.Feature.Early(spec, site, f.Key)));
         RampRules.Profile(spec, site, findings);
@@ -50,6 +60,34 @@ public static class PlatformPlanner
     {
         var outcome = Planned(request with { Spec = RampRules.Settled(request.Spec, request.Site) }, out var shaped);
         return shaped is not null && RampRules.Raised(request.Spec, shaped) is { } raised ? Planned(request with { Spec = raised }, out _) : outcome;
+    }
+
+    /// <summary>The plan of a platform by all its faces: one request a face, each telling of the whole platform with its own face first.</summary>
+    public static Outcome<PlatformPlan> PlanFaces(IReadOnlyList<PlatformRequest> faces)
+    {
+        if (faces is not [var first, var second])
+        {
+            return Plan(faces[0]);
+        }
+
+        var checks = faces
+            .SelectMany(f => Check(f.Spec, f.Site, f.Chart, f.Envelope.Parts.Where(p => p.IsFaced).Select(p => p.Vehicle).Distinct(), f.StartsAtBuffers, f.EndsAtBuffers))
+            .DistinctBy(f => (f.Code, f.Key, f.Message)).ToList();
+        if (HasErrors(checks))
+        {
+            return Outcome.Fault<PlatformPlan>(checks);
+        }
+
+        PlatformRequest Settled(PlatformRequest request) => request with { Spec = RampRules.Settled(request.Spec, request.Site) };
+        var outcome = IslandPlanner.Plan(Settled(first), Settled(second), out var shaped);
+        if (shaped is not null && RampRules.Raised(first.Spec, shaped) is { } raised)
+        {
+            // The second face has its ramps from the first one's planes.
+            outcome = IslandPlanner.Plan(first with { Spec = first.Spec with { StartRamp = raised.StartRamp, EndRamp = raised.EndRamp } },
+                Settled(second), out _);
+        }
+
+        return outcome with { Findings = [.. checks, .. outcome.Findings] };
     }
 
     // Shaped: the plan, if it came so far, with whatever fault is left in it.

@@ -65,6 +65,9 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     /// <summary>The single holes among them.</summary>
     public IReadOnlyList<HoleSpec> Holes { get => Of<HoleSpec>(); init => Features = Replaced(value); }
 
+    /// <summary>The same platform with each of its features changed, or, where the change gives none, without it. A feature keeps its kind.</summary>
+    internal PlatformSpec WithFeatures(Func<FeatureSpec, FeatureSpec?> change) => this with { Features = [.. Features.Select(change).OfType<FeatureSpec>()] };
+
     /// <summary>Chainages at which the platform must be cut; a coping joint is put there, and dowels hold the sections in line as at any cut.</summary>
     public IReadOnlyList<double> ForcedCuts { get; init; } = [];
 

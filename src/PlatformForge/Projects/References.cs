@@ -16,7 +16,21 @@ internal static class References
         Once("platform", [.. draft.Platforms.Select(p => p.Name)], places, reading);
         for (int i = 0; i < draft.Platforms.Count; i++)
         {
-            Known("track", draft.Platforms[i].Face.Track, tracks, Invariant($"platform[{i}].face.track"), places, reading);
+            var platform = draft.Platforms[i];
+            foreach (var face in platform.Faces)
+            {
+                Known("track", face.Track, tracks, Invariant($"platform[{i}].{face.Key}.track"), places, reading);
+            }
+
+            string[] faces = [.. platform.Faces.Select(f => f.Track)];
+            foreach (var kind in platform.Features.GroupBy(f => f.Word))
+            {
+                foreach (var (feature, k) in kind.Select((f, k) => (f, k)).Where(p => p.f.Face is not null))
+                {
+                    string key = feature.IsSingle ? kind.Key : Invariant($"{kind.Key}[{k}]");
+                    Known("face on track", feature.Face!, faces, Invariant($"platform[{i}].{key}.face"), places, reading);
+                }
+            }
         }
 
         for (int i = 0; i < draft.Tracks.Count; i++)

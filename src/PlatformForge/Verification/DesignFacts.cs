@@ -42,8 +42,8 @@ public sealed record DesignFacts
 /// <summary>Where one platform should stand.</summary>
 /// <param name="Platform">Its name, as <see cref="WrittenSection.Platform"/> has it.</param>
 /// <param name="Track">The faced track.</param>
-/// <param name="Side">+1 where the platform lies left of increasing chainage, -1 where right.</param>
+/// <param name="Side">Side of the track on which the platform lies.</param>
 /// <param name="From">First chainage, mm.</param>
 /// <param name="To">Last chainage, mm.</param>
 /// <param name="Joint">Greatest gap in mm that trimmed section ends may leave between them.</param>
-public sealed record PlatformStretch(string Platform, Centreline Track, int Side, double From, double To, double Joint = 2 * JointSpec.MostEndTrim);
+public sealed record PlatformStretch(string Platform, Centreline Track, Side Side, double From, double To, double Joint = 2 * JointSpec.MostEndTrim);

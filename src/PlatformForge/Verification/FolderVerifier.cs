@@ -57,8 +57,9 @@ public static class FolderVerifier
 
         open.AddRange(NothingToHold(manifest, design, extra ?? [], findings));
         bool isWhole = sections.Count == manifest.Sections.Count;
-        var verdicts = design.Platforms.Select(p => SectionsVerifier.Hold([.. sections.Where(s => s.Platform == p.Name)], Facts(design, p, extra ?? [], isWhole), cancel)).ToArray();
-        findings.AddRange(design.Platforms.SelectMany(p => design.Tracks.Where(t => t.Name == p.Face.Track)
+        var verdicts = design.Platforms.Select(p => SectionsVerifier.Hold([.. sections.Where(s => s.Platform == p.Name)],
+            [.. p.Faces.Select(f => Facts(design, f, extra ?? [], isWhole))], cancel)).ToArray();
+        findings.AddRange(design.Platforms.SelectMany(p => p.Faces).SelectMany(p => design.Tracks.Where(t => t.Name == p.Face.Track)
             .Select(t => t.ToRun() with { Vehicles = extra ?? [] })
             .SelectMany(run => VehicleFit.Limits(run, p.Face.From, p.Face.To).Concat(VehicleFit.Beyond(run, p.ToChart(), p.Face.From, p.Face.To)))));
         return Merged(verdicts, figures, findings) with { NotHeld = open };
@@ -71,13 +72,14 @@ public static class FolderVerifier
         return new()
         {
             RailTop = design.RailTop,
-            Runs = [.. design.Tracks.Select(t => t.ToRun() with { Vehicles = t.Name == face.Track ? [.. t.Vehicles, .. extra] : t.Vehicles })],
+            Runs = [.. design.Tracks.Where(t => t.Name != platform.OtherTrack)
+                .Select(t => t.ToRun() with { Vehicles = t.Name == face.Track ? [.. t.Vehicles, .. extra] : t.Vehicles })],
             Play = platform.Budget.Play,
             Asked = platform.Budget.Margin,
             VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,
             VerticalGap = face.VerticalGap,
             HeldDownTo = face.BodiesPassOver ? null : -design.RailTop,
-            Stretches = isWhole ? [new(platform.Name, platform.ToChart(), (int)face.Side, face.From, face.To)] : [],
+            Stretches = isWhole && !platform.IsFurther ? [new(platform.Name, platform.ToChart(), face.Side, face.From, face.To)] : [],
         };
     }
 
@@ -169,24 +171,10 @@ public static class FolderVerifier
 
     private static Verdict Merged(Verdict[] verdicts, IReadOnlyList<SectionVerdict> figures, List<Finding> findings)
     {
-        var vehicles = new List<VehicleVerdict>();
-        foreach (var verdict in verdicts.SelectMany(v => v.Vehicles))
-        {
-            int at = vehicles.FindIndex(v => v.Vehicle == verdict.Vehicle && v.Track == verdict.Track);
-            if (at < 0)
-            {
-                vehicles.Add(verdict);
-            }
-            else
-            {
-                vehicles[at] = vehicles[at] with { Closest = TrackSearch.Less(vehicles[at].Closest, verdict.Closest), Tightest = TrackSearch.Less(vehicles[at].Tightest, verdict.Tightest) };
-            }
-        }
-
         return new(
             verdicts.Select(v => v.Closest).Aggregate((Nearness?)null, TrackSearch.Less),
             verdicts.Select(v => v.Tightest).Aggregate((Nearness?)null, TrackSearch.Less),
-            vehicles,
+            VehicleVerdict.Joined(verdicts.SelectMany(v => v.Vehicles)),
             figures,
             [.. findings, .. verdicts.SelectMany(v => v.Findings).Distinct()])
         {

@@ -15,9 +15,27 @@ public static class SectionsVerifier
     /// </summary>
     public static Verdict Verify(IReadOnlyList<WrittenSection> sections, DesignFacts facts, CancellationToken cancel = default)
     {
-        var (figures, findings) = Measured(sections, facts.Printer);
-        var held = Hold(sections, facts, cancel);
+        return Verify(sections, [facts], cancel);
+    }
+
+    /// <summary>The same of a platform with several faces, held to each by what that face's track and budget ask.</summary>
+    public static Verdict Verify(IReadOnlyList<WrittenSection> sections, IReadOnlyList<DesignFacts> faces, CancellationToken cancel = default)
+    {
+        var (figures, findings) = Measured(sections, faces[0].Printer);
+        var held = Hold(sections, faces, cancel);
         return held with { Sections = figures, Findings = [.. findings, .. held.Findings] };
+    }
+
+    /// <summary>What all faces of a platform found together.</summary>
+    internal static Verdict Hold(IReadOnlyList<WrittenSection> sections, IReadOnlyList<DesignFacts> faces, CancellationToken cancel)
+    {
+        Verdict[] held = [.. faces.Select(f => Hold(sections, f, cancel))];
+        return held.Length == 1 ? held[0] : new(
+            held.Select(v => v.Closest).Aggregate((Nearness?)null, TrackSearch.Less),
+            held.Select(v => v.Tightest).Aggregate((Nearness?)null, TrackSearch.Less),
+            VehicleVerdict.Joined(held.SelectMany(v => v.Vehicles)),
+            [],
+            [.. held.SelectMany(v => v.Findings).Distinct()]);
     }
 
     /// <summary>Sections by themselves: their figures, and what is wrong with their meshes and, where a printer is given, their walls; in their order.</summary>

@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Units;
+using PlatformForge.Verification.Distances;
 
 namespace PlatformForge.Verification;
 
@@ -81,6 +82,30 @@ public sealed record VehicleVerdict(string Vehicle, string Track, Nearness? Clos
 
     /// <summary>Name of the platform it was held against; empty when it was held against all of a folder's.</summary>
     public string Platform { get; init; } = "";
+
+    /// <summary>One a vehicle and track of many verdicts, the least of each.</summary>
+    internal static IReadOnlyList<VehicleVerdict> Joined(IEnumerable<VehicleVerdict> verdicts)
+    {
+        var vehicles = new List<VehicleVerdict>();
+        foreach (var verdict in verdicts)
+        {
+            int at = vehicles.FindIndex(v => v.Vehicle == verdict.Vehicle && v.Track == verdict.Track);
+            if (at < 0)
+            {
+                vehicles.Add(verdict);
+            }
+            else
+            {
+                vehicles[at] = vehicles[at] with
+                {
+                    Closest = TrackSearch.Less(vehicles[at].Closest, verdict.Closest),
+                    Tightest = TrackSearch.Less(vehicles[at].Tightest, verdict.Tightest)
+                };
+            }
+        }
+
+        return vehicles;
+    }
 }
 
 /// <summary>Figures of one section as read back.</summary>

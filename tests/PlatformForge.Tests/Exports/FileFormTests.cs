@@ -31,17 +31,20 @@ public class FileFormTests
         { typeof(Vehicle), typeof(DesignVehicleForm), [] },
         { typeof(VehiclePart), typeof(DesignPartForm), [] },
         { typeof(DoorSill), typeof(DesignSillForm), [] },
-        { typeof(DesignPlatform), typeof(DesignPlatformForm), [] },
+        // Which face of a platform it is follows from where it stands in the file.
+        { typeof(DesignPlatform), typeof(DesignPlatformForm), ["IsFurther", "OtherTrack"] },
         { typeof(ClearanceBudget), typeof(DesignBudgetForm), [] },
         { typeof(BudgetLine), typeof(DesignBudgetLine), [] },
         { typeof(RunningPlay), typeof(DesignPlayForm), [] },
 
-        // How the edge was shaped, and where in the project file it was asked for, is not what it is held to.
+        // How the edge was shaped, and where in the project file it was asked for, is not what it is held to; the air asked for is an entry of its budget.
         { typeof(FaceSpec), typeof(DesignFaceForm), ["Key", "Edge", "LeastRadius", "Taper", "Reach", "Running", "WhiteLine"] },
 
         // Only bed, height, margin and nozzle are held against what was printed.
         { typeof(PrinterSpec), typeof(DesignPrinterForm), ["Name", "Layer", "FirstLayer", "Walls", "SolidLayers", "Infill", "Pace", "Speeds", "Spacing", "LongestBridge", "Filament", "Key"] },
         { typeof(PrintSpeeds), typeof(SpeedsReport), [] },
+
+        // The air asked for is an entry of the face's budget; the line along the edge is drawn on the plan.
         { typeof(FaceSpec), typeof(FaceReport), ["Key", "Running", "WhiteLine"] },
         { typeof(BudgetLine), typeof(BudgetLineReport), [] },
         { typeof(JointOpening), typeof(JointReport), [] },

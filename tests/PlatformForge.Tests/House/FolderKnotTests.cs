@@ -27,6 +27,7 @@ public class FolderKnotTests
         "Platforms - Platforms.Features.Kinds",
         "Platforms - Platforms.Furniture",
         "Platforms - Platforms.Gaps",
+        "Platforms - Platforms.Islands",
         "Platforms - Platforms.Rules",
         "Platforms - Platforms.Surfaces",
         "Platforms.Features - Platforms.Furniture",

@@ -98,7 +98,7 @@ public class SafetyProperties
         Play = budget.Play,
         Asked = budget.Margin,
         HeldDownTo = -Pendlewick.RailTop,
-        Stretches = [new(spec.Name, chart, (int)spec.Face.Side, spec.Face.From, spec.Face.To)],
+        Stretches = [new(spec.Name, chart, spec.Face.Side, spec.Face.From, spec.Face.To)],
     };
 
     private static T Made<T>(Outcome<T> outcome)

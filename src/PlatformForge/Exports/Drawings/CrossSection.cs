@@ -195,7 +195,7 @@ internal sealed class CrossSection
         sheet.Area([Of(wallBack, 0), Of(wallBack, plan.TopAt(s, wallBack) - slab), Of(backWall, plan.TopAt(s, backWall) - slab), Of(backWall, 0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
         sheet.Area(ring, new(HouseStyle.Coping));
         sheet.Area(ring, new(HouseStyle.Quiet, 0.5, Pattern.Rising), HouseStyle.Heavy);
-        if (plan.WhiteLine is { } line && s >= line.From && s <= line.To)
+        foreach (var line in plan.Body.Lines.Where(l => s >= l.From && s <= l.To))
         {
             Box(sheet, line.Near.At(s), line.Far.At(s), top, top + (0.5 / scale), new(HouseStyle.White), HouseStyle.Thin);
         }
@@ -212,6 +212,20 @@ internal sealed class CrossSection
     {
         var spec = plan.Spec;
         double under = top - spec.Coping.Thickness, slab = spec.Deck.Thickness, copingBack = plan.CopingBack.At(s), wallBack = plan.WallBack.At(s), backWall = plan.BackWallFace.At(s);
+        if (plan.Body.FarCopingBack is { } farCoping)
+        {
+            // An island has a coping on either side.
+            double farWall = plan.Body.FarWallFace.At(s), over = plan.TopAt(s, back), beneath = over - spec.Coping.Thickness, inner = farCoping.At(s);
+            return
+            [
+                new(wall, 0), new(wall, under), new(front, under), new(front, top - spec.Coping.ArrisChamfer), new(front + spec.Coping.ArrisChamfer, top),
+                new(copingBack, plan.TopAt(s, copingBack)), new(inner, plan.TopAt(s, inner)), new(back - spec.Coping.ArrisChamfer, over),
+                    new(back, over - spec.Coping.ArrisChamfer), new(back, beneath), new(farWall, beneath),
+                new(farWall, 0), new(backWall, 0), new(backWall, plan.TopAt(s, backWall) - slab),
+                    new(wallBack, plan.TopAt(s, wallBack) - slab), new(wallBack, 0),
+            ];
+        }
+
         return
         [
             new(wall, 0), new(wall, under), new(front, under), new(front, top - spec.Coping.ArrisChamfer), new(front + spec.Coping.ArrisChamfer, top),

@@ -28,15 +28,16 @@ public static class CrossSectionDrawing
 
     public static Sheet Draw(Dossier dossier, PlatformDossier platform, double chainage)
     {
-        var sheet = new Sheet(Width, Height, Invariant($"{platform.Name}: cross-section at {Figures.Mm(chainage)}"))
+        var sheet = new Sheet(Width, Height, Invariant($"{platform.FaceName}: cross-section at {Figures.Mm(chainage)}"))
         {
-            Description = Invariant($"Cross-section of {platform.Name} square to the track at chainage {Figures.Mm(chainage)} mm, with the vehicles' reach."),
+            Description = Invariant($"Cross-section of {platform.FaceName} square to the track at chainage {Figures.Mm(chainage)} mm, with the vehicles' reach."),
         };
         var section = new CrossSection(dossier, platform, chainage);
         section.DrawOn(sheet, TitleBlock.Margin + 26, Height - TitleBlock.Margin - TitleBlock.Depth - 34);
         sheet.Text(Invariant($"Cross-section at chainage {Figures.Mm(chainage)} mm"), new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         sheet.Text("Seen along increasing chainage. The governing vehicle is drawn as it stands when it reaches farthest here; dashed, the farthest it ever reaches; grey, those that reach beyond it somewhere; both sides, play included.", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
-        TitleBlock.Draw(sheet, dossier, platform.Name, "Cross-section with the vehicles' reach", Invariant($"Scale {section.Scale}, all figures in mm of the model"),
+        TitleBlock.Draw(sheet, dossier, platform.FaceName, "Cross-section with the vehicles' reach",
+            Invariant($"Scale {section.Scale}, all figures in mm of the model"),
             "Figures in brackets are full size. Heights are over rail top unless said otherwise.",
             Invariant($"Between reach and coping: {Figures.Fine(platform.Budget.Margin)} mm of budget asked, {Figures.Fine(section.Spare)} mm there."));
         return sheet;

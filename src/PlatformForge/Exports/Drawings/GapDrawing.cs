@@ -18,7 +18,7 @@ public static class GapDrawing
     public static Sheet Draw(Dossier dossier, PlatformDossier platform)
     {
         var plan = platform.Plan;
-        var sheet = new Sheet(Width, Height, Invariant($"{platform.Name}: gaps"))
+        var sheet = new Sheet(Width, Height, Invariant($"{platform.FaceName}: gaps"))
         {
             Description = Describe(platform),
         };
@@ -31,7 +31,7 @@ public static class GapDrawing
         new GapPlot(platform, gaps, plan.Spec.Face.Edge).DrawOn(sheet, dossier.Scale);
         Along(sheet, platform, reach, gaps);
         new GapKey(dossier, platform, reach.LeastY).DrawOn(sheet, ColumnLeft, ReachTop, Width - TitleBlock.Inset - ColumnLeft);
-        TitleBlock.Draw(sheet, dossier, platform.Name, "Gap plot along the platform", "Upright scales as drawn, chainage level",
+        TitleBlock.Draw(sheet, dossier, platform.FaceName, "Gap plot along the platform", "Upright scales as drawn, chainage level",
             Invariant($"Swept reach is never below the true one and over it by {Figures.Fine(platform.Envelope.ErrorBound)} mm at most."),
             Invariant($"Edge style {plan.Spec.Face.Edge.ToString().ToLowerInvariant()}; budget {Figures.Fine(platform.Budget.Margin)} mm beyond the reach."));
         return sheet;
@@ -100,6 +100,6 @@ public static class GapDrawing
     {
         var rows = platform.Plan.Gaps.Rows.Where(r => r.Style == platform.Plan.Spec.Face.Edge)
             .Select(r => Invariant($"{r.Vehicle}: least {Figures.Mm(r.Least)}, mean {Figures.Mm(r.Mean)}, largest {Figures.Mm(r.Largest)} mm"));
-        return Invariant($"Gaps along {platform.Name}. ") + string.Join("; ", rows) + ".";
+        return Invariant($"Gaps along {platform.FaceName}. ") + string.Join("; ", rows) + ".";
     }
 }

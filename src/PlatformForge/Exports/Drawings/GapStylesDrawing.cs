@@ -19,9 +19,9 @@ public static class GapStylesDrawing
         // Fewer plots than there are styles leave the sheet shorter, not the plots taller than can be read.
         var groups = Groups(plan);
         double rows = groups.Count * (TallestPlot + Apart), least = KeyTop + (2 * KeyRow) + UnderKey + rows + (Height - PlotsEnd);
-        var sheet = new Sheet(Width, Math.Min(Height, least), Invariant($"{platform.Name}: gaps by style of edge"))
+        var sheet = new Sheet(Width, Math.Min(Height, least), Invariant($"{platform.FaceName}: gaps by style of edge"))
         {
-            Description = Invariant($"Gap from the coping to door sills along {platform.Name} with a fitted, a faired and a uniform edge. ")
+            Description = Invariant($"Gap from the coping to door sills along {platform.FaceName} with a fitted, a faired and a uniform edge. ")
                 + string.Join("; ", plan.Gaps.Rows.Select(r => Invariant($"{Word(r.Style)}, {r.Vehicle}: mean {Figures.Mm(r.Mean)}, largest {Figures.Mm(r.Largest)} mm"))) + ".",
         };
         sheet.Text("Gap to the door sills, by style of edge", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
@@ -45,7 +45,7 @@ public static class GapStylesDrawing
         }
 
         sheet.Text("chainage, mm", new(PlotLeft + PlotWidth, top - Apart + 7.6), HouseStyle.Label, TextAnchor.End);
-        TitleBlock.Draw(sheet, dossier, platform.Name, "Gaps by style of edge", "Upright scales as drawn, the same for all; chainage level",
+        TitleBlock.Draw(sheet, dossier, platform.FaceName, "Gaps by style of edge", "Upright scales as drawn, the same for all; chainage level",
             Invariant($"Stepping limit {SteppingLimit.Horizontal} mm level at full size, {Figures.Fine(plan.Site.Scale.ToModel(SteppingLimit.Horizontal))} mm here."),
             "The figures behind it: the tables of gaps by style, as CSV and JSON.");
         return sheet;

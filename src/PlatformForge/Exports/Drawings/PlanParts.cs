@@ -18,6 +18,9 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     // Where along a vehicle its name may stand, shares of half its length.
     private static readonly double[] AlongBody = [0, 0.3, -0.3, 0.5, -0.5];
 
+    // Shares of the waist's width at which its figure may stand.
+    private static readonly double[] AcrossWaist = [0.5, 0.62, 0.38];
+
     internal static readonly Pen ElementJoint = new(0.3, HouseStyle.Accent);
 
     internal static readonly Pen Pocket = HouseStyle.Hidden with { Colour = HouseStyle.Accent };
@@ -115,13 +118,18 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     {
         var (from, to) = (plan.Spec.Face.From, plan.Spec.Face.To);
         Strip(sheet, view, plan.CopingFront, plan.Back, from, to, new(HouseStyle.Deck), null);
-        Strip(sheet, view, plan.CopingFront, plan.CopingBack, from, to, new(HouseStyle.Coping), null);
-        foreach (double joint in plan.CopingJoints)
+        foreach (var coping in plan.Body.Top.Where(s => s.Role == StripRole.Coping))
         {
-            sheet.Line(view.Of(plan.ToLayout(joint, plan.CopingFront.At(joint))), view.Of(plan.ToLayout(joint, plan.CopingBack.At(joint))), new(0.1, HouseStyle.Quiet));
+            Strip(sheet, view, coping.Near, coping.Far, from, to, new(HouseStyle.Coping), null);
         }
 
-        foreach (var hidden in (PlanLine[])[plan.WallFace, plan.WallBack, plan.BackWallFace])
+        foreach (var (face, joint) in plan.Faces.SelectMany(f => f.CopingJoints.Select(j => (f, j))))
+        {
+            sheet.Line(view.Of(face.ToLayout(joint, face.CopingFront.At(joint))),
+                view.Of(face.ToLayout(joint, face.CopingBack.At(joint))), new(0.1, HouseStyle.Quiet));
+        }
+
+        foreach (var hidden in plan.Body.Standing.SelectMany(s => new[] { s.Near, s.Far }).Where(l => l != plan.Back))
         {
             sheet.Lines(Line(view, hidden, from, to), HouseStyle.Hidden);
         }
@@ -136,12 +144,18 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             sheet.Area(pocket.Select(view.Of), null, Pocket);
         }
 
-        if (plan.WhiteLine is { } line)
+        foreach (var line in plan.Body.Lines)
         {
             Strip(sheet, view, line.Near, line.Far, line.From, line.To, new(HouseStyle.White), new(0.08, HouseStyle.Quiet));
         }
 
         sheet.Lines(Line(view, plan.CopingBack, from, to), HouseStyle.Thin);
+        if (plan.Body.FarCopingBack is { } far)
+        {
+            sheet.Lines(Line(view, far, from, to), HouseStyle.Thin);
+            Waist(sheet, view);
+        }
+
         Strip(sheet, view, plan.CopingFront, plan.Back, from, to, null, HouseStyle.Heavy);
         foreach (double head in (double[])[plan.Profile.StartHead, plan.Profile.EndHead])
         {
@@ -149,6 +163,17 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             {
                 sheet.Line(view.Of(plan.ToLayout(head, plan.CopingFront.At(head))), view.Of(plan.ToLayout(head, plan.Back.At(head))), HouseStyle.Thin);
             }
+        }
+    }
+
+    // The narrowest place of an island, from edge to edge.
+    private void Waist(Sheet sheet, PlanView view)
+    {
+        if (plan.Waist is { } waist)
+        {
+            var (near, far) = (plan.Faces[0], plan.Faces[1]);
+            sheet.Line(view.Of(near.ToLayout(waist.First, near.CopingFront.At(waist.First))),
+                view.Of(far.ToLayout(waist.Second, far.CopingFront.At(waist.Second))), HouseStyle.Fine with { Colour = HouseStyle.Accent });
         }
     }
 
@@ -235,6 +260,15 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
         double mid = (p.StartHead + p.EndHead) / 2;
         string fall = plan.Spec.Deck.Crossfall > 0 ? Invariant($", falling 1 in {Figures.Short(plan.Spec.Deck.Crossfall)} to the back") : "";
+        if (plan.Waist is { } waist)
+        {
+            labels.PutOver(Invariant($"waist {Figures.Short(Math.Round(waist.Width, 1))}"),
+                HouseStyle.Label with { Colour = HouseStyle.Accent }, new(HouseStyle.Deck),
+                AcrossWaist.Select(share => (view.Of(plan.ToLayout(waist.First, plan.CopingFront.At(waist.First) + (share * (plan.Back.At(waist.First) - plan.CopingFront.At(waist.First))))),
+                    TextAnchor.Start, view.AngleOf(plan.Chart.At(waist.First).Tangent))));
+            return;
+        }
+
         labels.PutOver(Invariant($"deck {Figures.Short(Math.Round(plan.Spec.Deck.Width, 2))} wide{fall}"), HouseStyle.Label, new(HouseStyle.Deck),
             platform.Sections.Sections.Select(q => (q.From + q.To) / 2).OrderBy(s => Math.Abs(s - mid)).Select(s => (OnDeck(view, s), TextAnchor.Middle, view.AngleOf(plan.Chart.At(s).Tangent))));
     }

@@ -35,7 +35,11 @@ internal sealed class PlatePiece
         }
         else
         {
-            sheet.Area(Line(plan.CopingFront).Concat(Line(plan.CopingBack).Reverse()), new(HouseStyle.Coping), HouseStyle.Thin);
+            foreach (var coping in plan.Body.Top.Where(s => s.Role == StripRole.Coping))
+            {
+                sheet.Area(Line(coping.Near).Concat(Line(coping.Far).Reverse()), new(HouseStyle.Coping), HouseStyle.Thin);
+            }
+
             Ribs(sheet, null, HouseStyle.Hidden with { Width = 0.1 });
         }
 
@@ -47,8 +51,11 @@ internal sealed class PlatePiece
     private void Underside(Sheet sheet)
     {
         Fill wall = new(HouseStyle.Coping);
-        sheet.Area(Line(plan.WallFace).Concat(Line(plan.WallBack).Reverse()), wall, HouseStyle.Thin);
-        sheet.Area(Line(plan.BackWallFace).Concat(Line(plan.Back).Reverse()), wall, HouseStyle.Thin);
+        foreach (var standing in plan.Body.Standing)
+        {
+            sheet.Area(Line(standing.Near).Concat(Line(standing.Far).Reverse()), wall, HouseStyle.Thin);
+        }
+
         Ribs(sheet, wall, HouseStyle.Thin);
         foreach (var pocket in section.Pockets)
         {
@@ -56,6 +63,10 @@ internal sealed class PlatePiece
         }
 
         sheet.Lines(Line(plan.CopingBack), Under);
+        if (plan.Body.FarCopingBack is { } far)
+        {
+            sheet.Lines(Line(far), Under);
+        }
     }
 
     private void Ribs(Sheet sheet, Fill? fill, Pen pen)

@@ -21,24 +21,40 @@ internal static class PlatformDrawings
     {
         memory ??= Memory.None;
         var all = new List<(string Path, Lazy<Sheet> Sheet)>();
-        void Add(string what, Func<SheetInput, CancellationToken, Sheet> draw, object? by = null) => all.Add((Invariant($"drawings/{name}-{what}.svg"), new(() => memory.Of("drawing: " + what, new SheetInput(dossier, platform, by), draw, cancel))));
+        void Add(string what, Func<SheetInput, CancellationToken, Sheet> draw) =>
+            all.Add(Drawn(new(dossier, platform, null), name, what, draw, memory, cancel));
         Add("plan", static (i, _) => PlanDrawing.Draw(i.Dossier, i.Platform));
+        all.AddRange(platform.Faces.SelectMany(f => OfFace(dossier, f, OutputFiles.Named(f, name), crossSections, memory, cancel)));
+        Add("plates", static (i, _) => PlateDrawing.Draw(i.Dossier, i.Platform));
+        return all;
+    }
+
+    // What is told along the track of one face.
+    private static List<(string Path, Lazy<Sheet> Sheet)> OfFace(
+        Dossier dossier, PlatformDossier face, string name, IReadOnlyList<double> crossSections, Memory memory, CancellationToken cancel)
+    {
+        var all = new List<(string Path, Lazy<Sheet> Sheet)>();
+        void Add(string what, Func<SheetInput, CancellationToken, Sheet> draw, object? by = null) =>
+            all.Add(Drawn(new(dossier, face, by), name, what, draw, memory, cancel));
         Add("gaps", static (i, _) => GapDrawing.Draw(i.Dossier, i.Platform));
         Add("gaps-by-style", static (i, _) => GapStylesDrawing.Draw(i.Dossier, i.Platform));
-        if (platform.Tightest.Count > 0)
+        if (face.Tightest.Count > 0)
         {
             Add("tightest", static (i, _) => TightDrawing.Draw(i.Dossier, i.Platform));
         }
 
         Add("cross-section", static (i, _) => CrossSectionDrawing.Draw(i.Dossier, i.Platform, CrossSectionDrawing.Telling(i.Platform.Plan)));
-        foreach (double s in crossSections.Where(s => s >= platform.Plan.Spec.Face.From && s <= platform.Plan.Spec.Face.To).Distinct().Order())
+        foreach (double s in crossSections.Where(s => s >= face.Plan.Spec.Face.From && s <= face.Plan.Spec.Face.To).Distinct().Order())
         {
             Add(Invariant($"cross-section-{s:0.###}"), static (i, _) => CrossSectionDrawing.Draw(i.Dossier, i.Platform, (double)i.By!), s);
         }
 
-        Add("plates", static (i, _) => PlateDrawing.Draw(i.Dossier, i.Platform));
         return all;
     }
+
+    private static (string Path, Lazy<Sheet> Sheet) Drawn(
+        SheetInput input, string name, string what, Func<SheetInput, CancellationToken, Sheet> draw, Memory memory, CancellationToken cancel) =>
+        (Invariant($"drawings/{name}-{what}.svg"), new(() => memory.Of("drawing: " + what, input, draw, cancel)));
 
     /// <summary>The drawings of all platforms, a chapter each, as PDF.</summary>
     public static byte[] Bound(Dossier dossier, IReadOnlyList<PdfChapter> chapters) =>

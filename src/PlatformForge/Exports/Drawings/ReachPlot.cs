@@ -79,7 +79,7 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
 
     private void Platform(Sheet sheet)
     {
-        var edge = plan.CopingFront.Stations.Select((s, i) => frame.Of(s, plan.CopingFront.Reach[i]))
+        var edge = plan.First.CopingFront.Stations.Select((s, i) => frame.Of(s, plan.First.CopingFront.Reach[i]))
             .Append(new(frame.Right, frame.Top)).Append(new(frame.Left, frame.Top));
         sheet.Area(edge, new(HouseStyle.Deck));
         foreach (var (foot, head) in new[] { (plan.Profile.From, plan.Profile.StartHead), (plan.Profile.EndHead, plan.Profile.To) })
@@ -169,7 +169,7 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
             sheet.Lines(line.Stations.Select((s, i) => frame.Of(s, line.Reach[i])), new(0.2, HouseStyle.Ink, style == EdgeStyle.Faired ? [3, 1.2] : [0.6, 1.2]));
         }
 
-        sheet.Lines(plan.CopingFront.Stations.Select((s, i) => frame.Of(s, plan.CopingFront.Reach[i])), new(0.9, HouseStyle.Ink));
+        sheet.Lines(plan.First.CopingFront.Stations.Select((s, i) => frame.Of(s, plan.First.CopingFront.Reach[i])), new(0.9, HouseStyle.Ink));
     }
 
     /// <summary>Farthest reach of one vehicle over all its parts, on the faced track.</summary>
@@ -191,14 +191,15 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
     {
         double span = frame.MostX - frame.LeastX;
         var others = Enum.GetValues<EdgeStyle>().Where(e => e != plan.Spec.Face.Edge && (int)e < plan.Alternatives.Count).ToArray();
-        var alike = others.Where(e => Enumerable.Range(0, plan.Stations.Length).All(i => Math.Abs(plan.Alternatives[(int)e].Reach[i] - plan.CopingFront.Reach[i]) < Alike)).ToArray();
+        var alike = others.Where(e => Enumerable.Range(0, plan.First.Stations.Length)
+            .All(i => Math.Abs(plan.Alternatives[(int)e].Reach[i] - plan.First.CopingFront.Reach[i]) < Alike)).ToArray();
         string same = alike.Length == 0 ? "" : Invariant($"; the same if {string.Join(" or ", alike.Select(Word))}");
-        Name(labels, Invariant($"coping edge, {Word(plan.Spec.Face.Edge)}{same}"), HouseStyle.Strong, plan.CopingFront, frame.LeastX + (0.45 * span));
+        Name(labels, Invariant($"coping edge, {Word(plan.Spec.Face.Edge)}{same}"), HouseStyle.Strong, plan.First.CopingFront, frame.LeastX + (0.45 * span));
         foreach (var style in others.Except(alike))
         {
             // Where it stands farthest from the chosen edge there is room for its name.
             var line = plan.Alternatives[(int)style];
-            int most = Enumerable.Range(0, line.Stations.Length).MaxBy(i => Math.Abs(line.Reach[i] - plan.CopingFront.Reach[i]));
+            int most = Enumerable.Range(0, line.Stations.Length).MaxBy(i => Math.Abs(line.Reach[i] - plan.First.CopingFront.Reach[i]));
             double at = Math.Clamp(line.Stations[most], frame.LeastX + (0.06 * span), frame.MostX - (0.06 * span));
             Name(labels, Invariant($"if {Word(style)}"), HouseStyle.Small with { Colour = HouseStyle.Ink }, line, at);
         }

@@ -17,9 +17,10 @@ public static class TightDrawing
         int columns = panels.Length == 1 ? 1 : Columns;
         var rows = panels.Chunk(columns).ToArray();
         double height = Math.Max(148, y + rows.Sum(r => r.Max(p => p.Height) + Gap) + TitleBlock.Depth + TitleBlock.Margin);
-        var sheet = new Sheet(Width, height, Invariant($"{platform.Name}: tightest places"))
+        var sheet = new Sheet(Width, height, Invariant($"{platform.FaceName}: tightest places"))
         {
-            Description = Invariant($"Where each vehicle comes nearest to {platform.Name}. ") + string.Join("; ", places.Select(t => Invariant($"{t.Called} ({t.Part}): {Figures.Fine(t.Left)} mm at chainage {Figures.Fixed(t.Chainage, 0)}"))) + ".",
+            Description = Invariant($"Where each vehicle comes nearest to {platform.FaceName}. ") + string.Join("; ",
+                places.Select(t => Invariant($"{t.Called} ({t.Part}): {Figures.Fine(t.Left)} mm at chainage {Figures.Fixed(t.Chainage, 0)}"))) + ".",
         };
         sheet.Text("Where each vehicle comes nearest", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         sheet.Text($"Each vehicle as it stands in its tightest place: body and parts, bogies darker, axles as bars. Dashed: the farthest it reaches, play included; the figure is from there to the coping.{(places.Length < platform.Tightest.Count ? " A truck is shown where it comes nearer than its engine." : "")}", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
@@ -34,7 +35,7 @@ public static class TightDrawing
             y += row.Max(p => p.Height) + Gap;
         }
 
-        TitleBlock.Draw(sheet, dossier, platform.Name, "Vehicles in their tightest places", "Scale as said at each, all figures in mm of the model",
+        TitleBlock.Draw(sheet, dossier, platform.FaceName, "Vehicles in their tightest places", "Scale as said at each, all figures in mm of the model",
             Invariant($"Budget kept beyond the reach: {Figures.Fine(platform.Budget.Margin)} mm."),
             "Chainages run along the track's middle. Offsets are square to it.");
         return sheet;

@@ -57,8 +57,25 @@ public sealed record DesignElement(double X, double Y, double Heading, double Le
 /// <param name="Budget">What is kept from vehicles, and their play.</param>
 public sealed record DesignPlatform(string Name, IReadOnlyList<DesignElement> Chart, FaceSpec Face, double Height, ClearanceBudget Budget)
 {
+    /// <summary>The same platform as its second face sees it, held to that face's own track and budget; null where it has a back.</summary>
+    public DesignPlatform? OtherFace { get; init; }
+
+    /// <summary>Whether this is a second face, told by <see cref="OtherFace"/> of its platform.</summary>
+    public bool IsFurther { get; private init; }
+
+    /// <summary>The track that the other face of the platform is on; empty where there is none. What runs there is held by that face.</summary>
+    public string OtherTrack { get; private init; } = "";
+
+    /// <summary>The platform by each of its faces.</summary>
+    public IEnumerable<DesignPlatform> Faces => OtherFace is { } other
+        ? [this with { OtherTrack = other.Face.Track }, other with { IsFurther = true, OtherTrack = Face.Track }]
+        : [this];
+
     public Centreline ToChart() => new(Face.Track, [.. Chart.Select(e => e.ToElement())]);
 
     internal static DesignPlatform Of(PlatformDossier platform) => new(
-        platform.Name, [.. platform.Plan.Chart.Elements.Select(DesignElement.Of)], platform.Plan.Spec.Face, platform.Plan.Spec.Height, platform.Budget);
+        platform.Name, [.. platform.Plan.Chart.Elements.Select(DesignElement.Of)], platform.Plan.Spec.Face, platform.Plan.Spec.Height, platform.Budget)
+    {
+        OtherFace = platform.FurtherFaces is [var other, ..] ? Of(other) : null,
+    };
 }

@@ -73,11 +73,24 @@ internal sealed record DesignPrinterForm(IReadOnlyList<Point2> Bed, double Heigh
 }
 
 /// <summary>A platform by what it is held to.</summary>
-internal sealed record DesignPlatformForm(string Name, double Height, DesignFaceForm Face, IReadOnlyList<DesignElement> Chart, DesignBudgetForm Budget)
+internal sealed record DesignPlatformForm(string Name, double Height, DesignFaceForm Face, IReadOnlyList<DesignElement> Chart, DesignBudgetForm Budget,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] DesignOtherFaceForm? OtherFace = null)
 {
-    public static DesignPlatformForm Of(DesignPlatform p) => new(p.Name, p.Height, DesignFaceForm.Of(p.Face), p.Chart, DesignBudgetForm.Of(p.Budget));
+    public static DesignPlatformForm Of(DesignPlatform p) => new(p.Name, p.Height, DesignFaceForm.Of(p.Face),
+        p.Chart, DesignBudgetForm.Of(p.Budget), p.OtherFace is { } other ? DesignOtherFaceForm.Of(other) : null);
 
-    public DesignPlatform ToPlatform() => new(Name, Chart, Face.ToFace(), Height, Budget.ToBudget());
+    public DesignPlatform ToPlatform() => new(Name, Chart, Face.ToFace(), Height, Budget.ToBudget())
+    {
+        OtherFace = OtherFace?.ToPlatform(Name, Height),
+    };
+}
+
+/// <summary>The second face of an island: its track's chart and what is kept there.</summary>
+internal sealed record DesignOtherFaceForm(DesignFaceForm Face, IReadOnlyList<DesignElement> Chart, DesignBudgetForm Budget)
+{
+    public static DesignOtherFaceForm Of(DesignPlatform p) => new(DesignFaceForm.Of(p.Face), p.Chart, DesignBudgetForm.Of(p.Budget));
+
+    public DesignPlatform ToPlatform(string name, double height) => new(name, Chart, Face.ToFace(), height, Budget.ToBudget());
 }
 
 /// <summary>Where a platform faces a track, and how bodies count above its coping.</summary>

@@ -40,7 +40,8 @@ public static class DesignForm
             return beyond;
         }
 
-        return design.Platforms.FirstOrDefault(p => p.Chart.Count == 0 || design.Tracks.All(t => t.Name != p.Face.Track)) is { } platform
+        return design.Platforms.SelectMany(p => p.Faces)
+            .FirstOrDefault(p => p.Chart.Count == 0 || design.Tracks.All(t => t.Name != p.Face.Track)) is { } platform
             ? Invariant($"lacks the track of platform '{platform.Name}'")
             : null;
     }

@@ -23,7 +23,7 @@ internal static class DesignLimits
         : !(Math.Abs(design.RailTop) <= LargestAllowance) ? Invariant($"has a rail top {design.RailTop} mm over the baseboard")
         : !(Bounded(design.Printer.Bed, LargestSize) && design.Printer.Height is > 0 and <= LargestSize && Math.Abs(design.Printer.Margin) <= LargestSize) ? "has a printer without a bed or a height"
         : design.Tracks.Select(t => OfLine(t.Name, t.Elements) ?? OfVehicles(t)).FirstOrDefault(f => f is not null)
-        ?? design.Platforms.Select(OfPlatform).FirstOrDefault(f => f is not null);
+        ?? design.Platforms.SelectMany(p => p.Faces).Select(OfPlatform).FirstOrDefault(f => f is not null);
 
     private static string? OfLine(string name, IReadOnlyList<DesignElement> elements)
     {

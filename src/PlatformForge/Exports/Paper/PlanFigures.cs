@@ -89,22 +89,31 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
         for (int i = 0; i < pieces; i++)
         {
             double a = From + ((To - From) * i / pieces), b = From + ((To - From) * (i + 1) / pieces);
-            Area(FullSizeLine.Coping, Along(plan.CopingFront, a, b).Concat(Along(plan.CopingBack, a, b).Reverse()));
+            foreach (var coping in plan.Body.Top.Where(s => s.Role == StripRole.Coping))
+            {
+                Area(FullSizeLine.Coping, Along(coping.Near, a, b).Concat(Along(coping.Far, a, b).Reverse()));
+            }
         }
 
         Point2[] front = [.. Along(plan.CopingFront, From, To)], back = [.. Along(plan.Back, From, To)];
         Line(FullSizeLine.CopingEdge, front);
         Line(FullSizeLine.PlatformEnd, [front[0], back[0]]);
         Line(FullSizeLine.PlatformEnd, [front[^1], back[^1]]);
-        Line(FullSizeLine.BackEdge, back);
+        Line(plan.Body.FarCopingBack is null ? FullSizeLine.BackEdge : FullSizeLine.CopingEdge, back);
         Line(FullSizeLine.WallFoot, Along(plan.WallFace, From, To));
         Line(FullSizeLine.CopingBack, Along(plan.CopingBack, From, To));
-        foreach (double joint in plan.CopingJoints)
+        if (plan.Body.FarCopingBack is { } far)
         {
-            Line(FullSizeLine.SlabJoint, [plan.ToLayout(joint, plan.CopingFront.At(joint)), plan.ToLayout(joint, plan.CopingBack.At(joint))]);
+            Line(FullSizeLine.WallFoot, Along(plan.Body.FarWallFace, From, To));
+            Line(FullSizeLine.CopingBack, Along(far, From, To));
         }
 
-        if (plan.WhiteLine is { } white)
+        foreach (var (face, joint) in plan.Faces.SelectMany(f => f.CopingJoints.Select(j => (f, j))))
+        {
+            Line(FullSizeLine.SlabJoint, [face.ToLayout(joint, face.CopingFront.At(joint)), face.ToLayout(joint, face.CopingBack.At(joint))]);
+        }
+
+        foreach (var white in plan.Body.Lines)
         {
             Line(FullSizeLine.WhiteLine, Along(white.Near, white.From, white.To));
             Line(FullSizeLine.WhiteLine, Along(white.Far, white.From, white.To));

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using PlatformForge.Clearance;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
@@ -28,15 +29,19 @@ public sealed record PlatformReport(
     string Name, FaceReport Face, double Height, double DeckWidth, double LeastReach, double LargestReach, double EnvelopeError,
     BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest, IReadOnlyList<NearTrackReport> OtherTracks, IReadOnlyList<GapReport> Gaps,
     Tables.LimitForm SteppingLimit, AsBuiltReport? AsBuilt,
-    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels, EstimateReport Estimate, string EstimateBasis, PrintReport Print, RibReport Ribs, IReadOnlyList<FeatureReport> Features)
+    IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels,
+    EstimateReport Estimate, string EstimateBasis, PrintReport Print, RibReport Ribs, IReadOnlyList<FeatureReport> Features,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] OtherFaceReport? OtherFace = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] WaistReport? Waist = null)
 {
     internal static PlatformReport Of(PlatformDossier platform, Dossier dossier)
     {
         var scale = dossier.Scale;
         var plan = platform.Plan;
         return new(
-            platform.Name, FaceReport.Of(plan.Spec.Face), plan.Spec.Height, plan.Spec.Deck.Width, plan.CopingFront.Reach.Min(), plan.CopingFront.Reach.Max(), platform.Envelope.ErrorBound,
-            new([.. platform.Budget.Lines.Select(l => new BudgetLineReport(l.Name, l.AmountMm, l.Basis, l.Placing))], platform.Budget.Rule, platform.Budget.Sum, platform.Budget.RootOfSquares, platform.Budget.Margin, platform.Budget.SumWithPlay, platform.Budget.RootOfSquaresWithPlay),
+            platform.Name, FaceReport.Of(plan.Spec.Face), plan.Spec.Height, plan.Spec.Deck.Width,
+            plan.First.CopingFront.Reach.Min(), plan.First.CopingFront.Reach.Max(), platform.Envelope.ErrorBound,
+            BudgetReport.Of(platform.Budget),
             AllowanceReport.Of(plan.Requirement, scale),
             [.. platform.Joints.Select(JointReport.Of)],
             GoverningStretch.Of(plan),
@@ -53,12 +58,46 @@ public sealed record PlatformReport(
             PrintEstimate.Basis,
             PrintReport.Of(dossier.Printer),
             RibReport.Of(plan.RibPitch),
-            [.. plan.Features.Select(FeatureReport.Of)]);
+            [.. plan.Features.Select(FeatureReport.Of)],
+            platform.FurtherFaces is [var other, ..] ? OtherFaceReport.Of(other, dossier) : null,
+            plan.Waist is { } waist ? new(waist.Width, scale.ToFullSize(waist.Width), waist.First, waist.Second) : null);
     }
 }
 
 /// <summary>The clearance budget line by line, with both ways of adding up and the one that governs.</summary>
-public sealed record BudgetReport(IReadOnlyList<BudgetLineReport> Lines, BudgetRule Rule, double Sum, double RootOfSquares, double Margin, double SumWithPlay, double RootOfSquaresWithPlay);
+public sealed record BudgetReport(IReadOnlyList<BudgetLineReport> Lines, BudgetRule Rule, double Sum,
+    double RootOfSquares, double Margin, double SumWithPlay, double RootOfSquaresWithPlay)
+{
+    internal static BudgetReport Of(ClearanceBudget b) => new(
+        [.. b.Lines.Select(l => new BudgetLineReport(l.Name, l.AmountMm, l.Basis, l.Placing))],
+        b.Rule, b.Sum, b.RootOfSquares, b.Margin, b.SumWithPlay, b.RootOfSquaresWithPlay);
+}
+
+/// <summary>The narrowest place of an island: edge to edge, mm of the model and of full size, and its chainage on the track of either face.</summary>
+public sealed record WaistReport(double Width, double FullSize, double At, double AtOther);
+
+/// <summary>What is told of an island's second face, in its own track's chainage.</summary>
+public sealed record OtherFaceReport(
+    FaceReport Face, double LeastReach, double LargestReach, double EnvelopeError, BudgetReport Budget,
+    IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints,
+    IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest,
+    IReadOnlyList<NearTrackReport> OtherTracks, IReadOnlyList<GapReport> Gaps, AsBuiltReport? AsBuilt)
+{
+    internal static OtherFaceReport Of(PlatformDossier face, Dossier dossier)
+    {
+        var plan = face.Plan;
+        return new(
+            FaceReport.Of(plan.Spec.Face), plan.First.CopingFront.Reach.Min(),
+            plan.First.CopingFront.Reach.Max(), face.Envelope.ErrorBound, BudgetReport.Of(face.Budget),
+            AllowanceReport.Of(plan.Requirement, dossier.Scale),
+            [.. face.Joints.Select(JointReport.Of)],
+            GoverningStretch.Of(plan),
+            [.. face.Tightest.Select(t => NearestReport.Of(t, plan, face.Budget.Margin))],
+            [.. NearTrack.All(dossier, plan).Select(NearTrackReport.Of)],
+            [.. plan.Gaps.Rows.Select(r => GapReport.Of(r, dossier.Scale))],
+            AsBuiltReport.Of(face.AsBuilt));
+    }
+}
 
 /// <summary>What an allowance costs along a platform: how much farther away it keeps the coping, mm of the model and its most at full size.</summary>
 public sealed record AllowanceReport(string Name, double Least, double Mean, double Most, double MostFullSize)

@@ -42,12 +42,35 @@ internal sealed class ReportText(Dossier dossier)
     private void Platform(PlatformDossier platform)
     {
         var plan = platform.Plan;
-        var face = plan.Spec.Face;
         Line("");
         Line(Invariant($"## {MarkdownText.Escaped(platform.Name)}"));
         Line("");
-        Line(Invariant($"Faces track {MarkdownText.Escaped(face.Track)} on its {face.Side.ToString().ToLowerInvariant()} from chainage {Figures.Short(face.From)} to {Figures.Short(face.To)}, edge {face.Edge.ToString().ToLowerInvariant()}, coping {Figures.Short(Math.Round(plan.Spec.Height, 3))} above rail top, {Figures.Short(Math.Round(plan.Spec.Deck.Width, 3))} wide."));
-        Line(Invariant($"The coping edge lies {Figures.Fine(plan.CopingFront.Reach.Min())} to {Figures.Fine(plan.CopingFront.Reach.Max())} from the track's middle."));
+        if (plan.Waist is { } waist)
+        {
+            Line(Invariant($"An island between tracks {MarkdownText.Escaped(plan.Faces[0].Spec.Track)} and {MarkdownText.Escaped(plan.Faces[1].Spec.Track)}, narrowest at chainage {Figures.Mm(waist.First)} of the one and {Figures.Mm(waist.Second)} of the other: {Figures.Fine(waist.Width)} from edge to edge, {Figures.FullSize(waist.Width, dossier.Scale)} at full size. Sections, cuts and ribs are told along {MarkdownText.Escaped(plan.Faces[0].Spec.Track)}."));
+        }
+
+        foreach (var face in platform.Faces)
+        {
+            if (plan.Spec.IsIsland)
+            {
+                Heading(Invariant($"Face on track {MarkdownText.Escaped(face.Track)}"));
+            }
+
+            Face(face);
+        }
+
+        Made(plan);
+        Sections(platform.Sections);
+    }
+
+    // What is told of one face.
+    private void Face(PlatformDossier platform)
+    {
+        var plan = platform.Plan;
+        var face = plan.Spec.Face;
+        Line(Invariant($"Faces track {MarkdownText.Escaped(face.Track)} on its {face.Side.ToString().ToLowerInvariant()} from chainage {Figures.Short(face.From)} to {Figures.Short(face.To)}, edge {face.Edge.ToString().ToLowerInvariant()}, coping {Figures.Short(Math.Round(plan.Spec.Height, 3))} above rail top{(plan.Spec.IsIsland ? "" : Invariant($", {Figures.Short(Math.Round(plan.Spec.Deck.Width, 3))} wide"))}."));
+        Line(Invariant($"The coping edge lies {Figures.Fine(plan.First.CopingFront.Reach.Min())} to {Figures.Fine(plan.First.CopingFront.Reach.Max())} from the track's middle."));
         Budget(platform);
         Governing(plan);
         Allowances(plan);
@@ -56,8 +79,6 @@ internal sealed class ReportText(Dossier dossier)
         Gaps(plan);
         AsBuilt(platform);
         Joints(platform);
-        Made(plan);
-        Sections(platform.Sections);
     }
 
     private void Budget(PlatformDossier platform)
@@ -121,7 +142,7 @@ internal sealed class ReportText(Dossier dossier)
 
         Heading("What each allowance costs");
         int count = plan.Requirement.Stations.Length;
-        double[] beyond = [.. plan.Requirement.Stations.Select((s, i) => plan.CopingFront.At(s) - plan.Requirement.Required(i))];
+        double[] beyond = [.. plan.Requirement.Stations.Select((s, i) => plan.First.CopingFront.At(s) - plan.Requirement.Required(i))];
         string[] Row(string name, double[] amounts) => [name, Figures.Fine(amounts.Min()), Figures.Fine(amounts.Sum() / count), Figures.Fine(amounts.Max()), Figures.FullSize(amounts.Max(), dossier.Scale)];
         Table(["part of the coping's reach", "least", "mean", "most", "most at full size"],
             [

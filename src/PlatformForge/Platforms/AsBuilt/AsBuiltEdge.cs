@@ -39,13 +39,14 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
             return Outcome.Fault<AsBuiltEdge>([.. beyond, .. strange]);
         }
 
-        var edge = new AsBuiltEdge(plan.Spec.Name, [.. readings.Select(r => Measure(plan, envelope, gauge, r)).OrderBy(m => m.Reading.Chainage).ThenBy(m => m.Reading.Line)]);
+        var edge = new AsBuiltEdge(plan.Spec.IsIsland ? $"{plan.Spec.Name}, track {face.Track}" : plan.Spec.Name,
+            [.. readings.Select(r => Measure(plan, envelope, gauge, r)).OrderBy(m => m.Reading.Chainage).ThenBy(m => m.Reading.Line)]);
         return Outcome.Of(edge, [.. edge.Measures.Select(m => Judged(plan.Spec, budget, m)).OfType<Finding>()]);
     }
 
     private static EdgeMeasure Measure(PlatformPlan plan, SweptEnvelope envelope, double gauge, EdgeReading reading)
     {
-        double planned = plan.CopingFront.At(reading.Chainage);
+        double planned = plan.First.CopingFront.At(reading.Chainage);
         var swept = Swept(plan, envelope, reading.Chainage);
         double truth = reading.Gap + (gauge / 2);
         if (reading.Vehicle is { } name)

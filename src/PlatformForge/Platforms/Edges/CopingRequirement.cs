@@ -49,8 +49,9 @@ internal static class CopingRequirement
         for (int part = 0; part < envelope.Parts.Count; part++)
         {
             var other = envelope.Parts[part];
-            if (!other.IsFaced)
+            if (!other.IsFaced && other.Track != request.Spec.OtherFace?.Track)
             {
+                // What runs past a second face is held off by that face.
                 var (near, far) = Sides(other, face.Side);
                 Raise(swept, parts, other, part, first, face.Side, (i, reach) => Middle(far[first + i], near[first + i]) < own[i] + halfPlatform ? heights[i].Counted(other, reach) : double.NegativeInfinity);
             }

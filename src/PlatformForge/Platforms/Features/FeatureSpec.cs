@@ -22,6 +22,16 @@ public abstract record FeatureSpec
     /// <summary>Whether a platform has one at most.</summary>
     public virtual bool IsSingle => false;
 
+    /// <summary>Whether it stands along a platform's back, which an island does not have.</summary>
+    internal virtual bool NeedsBack => false;
+
+    /// <summary>Track of the face whose chainage and edge place it; null is the platform's first.</summary>
+    public string? Face { get; init; }
+
+    /// <summary>The same placed by the platform's first face, where it was placed by another.</summary>
+    /// <param name="onSpine">From a chainage, an inset and what that is from, on its own face, to chainage and inset from the first face's edge.</param>
+    internal virtual FeatureSpec Carried(Func<double, double, InsetFrom, (double Chainage, double Inset)> onSpine) => this;
+
     /// <summary>Tells its figures with their ranges.</summary>
     internal abstract void Figures(FigureRange range);
 

@@ -53,6 +53,11 @@ internal static class Insets
     public static IEnumerable<Finding> ClearWidth(PlatformSpec spec, PlatformSite site, string key, string name, (double Inset, InsetFrom From) at, double half)
     {
         double least = site.Scale.ToModel(Rules.PlatformRules.LeastClear), width = spec.Deck.Width;
+        if (spec.IsIsland)
+        {
+            yield break; // told where both edges are known
+        }
+
         double free = (at.From == InsetFrom.Back ? width - at.Inset : at.Inset) - half;
         if (free < least - FeatureSite.Grain)
         {

@@ -44,6 +44,25 @@ internal static class BodyCarrier
         };
     }
 
+    /// <summary>Chainage on the spine at which the second edge bends back; null where it goes on alongside throughout.</summary>
+    public static double? Overtaken(FacePlan near, FacePlan far)
+    {
+        var corners = Ordered(Corners(far, far.CopingFront), Reversed(near, far));
+        double before = double.NegativeInfinity, guess = near.Chart.Locate(corners[0]).Chainage;
+        foreach (var corner in corners)
+        {
+            guess = near.Chart.Locate(corner, guess).Chainage;
+            if (guess <= before)
+            {
+                return before;
+            }
+
+            before = guess;
+        }
+
+        return null;
+    }
+
     /// <summary>Whether the second face's chainage falls while the first one's rises.</summary>
     public static bool Reversed(FacePlan near, FacePlan far)
     {

@@ -56,7 +56,11 @@ internal static class PlatformRules
         var (deck, coping, walls) = (spec.Deck, spec.Coping, spec.Walls);
         string width = $"{spec.Key}.deck.width";
         double least = Math.Max(coping.Width, coping.Overhang + walls.FrontThickness + walls.BackThickness);
-        if (deck.Width < least)
+        if (spec.IsIsland)
+        {
+            // Its width is what the faces leave, and is held to its least where they are known.
+        }
+        else if (deck.Width < least)
         {
             var (all, what) = LeastDeck.Of(spec);
             findings.Add(PlatformFindings.DeckTooNarrow(width, deck.Width, all, what));

@@ -40,6 +40,8 @@ internal static class FeatureKeys
         .Length("at", NumberRange.Chainage, "Distance along the track of the hole's middle.", h => h.Chainage, (h, v) => h with { Chainage = v }, required: true)
         .Length("inset", NumberRange.From(0, 2000), "From the back (or the edge) to the hole's middle.", h => h.Inset, (h, v) => h with { Inset = v }, required: true)
         .Choice("inset_from", "What the inset is measured from.", h => h.From, (h, v) => h with { From = v }, [("back", InsetFrom.Back), ("edge", InsetFrom.Edge)])
+        .Text("face", "On an island, the track of the face whose chainage and edge place it; left out, the first one's.",
+            h => h.Face, (h, v) => h with { Face = v })
         .Length("diameter", Post, "Diameter of what goes in.", h => h.Diameter, (h, v) => h with { Diameter = v })
         .Length("fit", Fit, "Added to the diameter so that it goes in.", h => h.Fit, (h, v) => h with { Fit = v })
         .Length("depth", Depth, "Depth of the hole; left out, it goes right through the deck, so that wires can be led below.", h => h.Depth, (h, v) => h with { Depth = v });
@@ -49,6 +51,8 @@ internal static class FeatureKeys
         .Length("at", NumberRange.Chainage, "Distance along the track of the socket's middle.", b => b.Chainage, (b, v) => b with { Chainage = v }, required: true)
         .Length("inset", NumberRange.From(0, 2000), "From the back (or the edge) to the socket's middle.", b => b.Inset, (b, v) => b with { Inset = v }, required: true)
         .Choice("inset_from", "What the inset is measured from.", b => b.From, (b, v) => b with { From = v }, [("back", InsetFrom.Back), ("edge", InsetFrom.Edge)])
+        .Text("face", "On an island, the track of the face whose chainage and edge place it; left out, the first one's.",
+            b => b.Face, (b, v) => b with { Face = v })
         .Length("along", Seat, "Size of the post (or the building) along the platform.", b => b.Along, (b, v) => b with { Along = v })
         .Length("across", Seat, "Size of the post (or the building) across the platform.", b => b.Across, (b, v) => b with { Across = v })
         .Length("depth", Depth, "Depth of the socket.", b => b.Depth, (b, v) => b with { Depth = v })
@@ -56,6 +60,8 @@ internal static class FeatureKeys
 
     private static KeyTable<LampSpec> Lamp => new KeyTable<LampSpec>(LampSpec.For)
         .Text("name", "What stands in it.", l => l.Name, (l, v) => l with { Name = v })
+        .Text("face", "On an island, the track of the face whose chainage and edge place it; left out, the first one's.",
+            l => l.Face, (l, v) => l with { Face = v })
         .Length("at", NumberRange.Chainage, "Distance along the track of the post's middle.", l => l.Chainage, (l, v) => l with { Chainage = v }, required: true).Example("540")
         .Length("inset", NumberRange.From(0, 2000), "From the back (or the edge) to the post's middle.", l => l.Inset, (l, v) => l with { Inset = v }, required: true).Example("14")
         .Choice("inset_from", "What the inset is measured from.", l => l.From, (l, v) => l with { From = v }, [("back", InsetFrom.Back), ("edge", InsetFrom.Edge)])

@@ -48,10 +48,11 @@ public static class AsBuiltCheck
 
         // Any fault of the rows has been told above.
         string[]? platforms = SurveyTable.Read(source, "", [Chainage, Gap], Platform, -1, [])!.Words;
-        var readings = dossier.Platforms.Select(_ => new List<EdgeReading>()).ToArray();
+        PlatformDossier[] faces = [.. dossier.Platforms.SelectMany(p => p.Faces)];
+        var readings = faces.Select(_ => new List<EdgeReading>()).ToArray();
         for (int r = 0; r < table.Lines.Length; r++)
         {
-            int at = PlatformOf(dossier, platforms?[r] ?? "", file, table.Lines[r], findings);
+            int at = FaceOf(faces, platforms?[r] ?? "", file, table.Lines[r], findings);
             if (table.Columns[1][r] < 0)
             {
                 findings.Add(Finding.Error("PF1031", "", Invariant($"A gap of {table.Columns[1][r]:0.##} mm is below 0."), "Write 0 where the vehicle touches.") with { File = file, Line = table.Lines[r], Column = 1 });
@@ -59,7 +60,7 @@ public static class AsBuiltCheck
             else if (at >= 0)
             {
                 string vehicle = table.Words?[r] ?? "";
-                readings[at].Add(new(file, table.Lines[r], OnChart(dossier.Platforms[at], table.Columns[0][r]), table.Columns[1][r], vehicle.Length == 0 ? null : vehicle));
+                readings[at].Add(new(file, table.Lines[r], OnChart(faces[at], table.Columns[0][r]), table.Columns[1][r], vehicle.Length == 0 ? null : vehicle));
             }
         }
 
@@ -69,7 +70,7 @@ public static class AsBuiltCheck
     private static Outcome<IReadOnlyList<AsBuiltEdge>> Held(Dossier dossier, List<EdgeReading>[] readings, IReadOnlyList<Vehicle> extra)
     {
         var edges = new List<Outcome<AsBuiltEdge>>();
-        foreach (var (platform, own) in dossier.Platforms.Zip(readings).Where(p => p.Second.Count > 0))
+        foreach (var (platform, own) in dossier.Platforms.SelectMany(p => p.Faces).Zip(readings).Where(p => p.Second.Count > 0))
         {
             var swept = WithExtra(dossier, platform, extra);
             edges.Add(swept.Value is { } envelope ? AsBuiltEdge.Of(platform.Plan, envelope, platform.Budget, dossier.Gauge, own) : Outcome.Fault<AsBuiltEdge>(swept.Findings));
@@ -95,9 +96,16 @@ public static class AsBuiltCheck
         return EnvelopeSweeper.Sweep(new(platform.Plan.Chart, face.From, face.To, runs) { Play = platform.Budget.Play, StraightBeyondEnds = true });
     }
 
-    private static int PlatformOf(Dossier dossier, string name, string file, int line, List<Finding> findings)
+    // A face is called by its platform, and of an island with its track, or by that alone.
+    private static int FaceOf(PlatformDossier[] faces, string name, string file, int line, List<Finding> findings)
     {
-        string[] names = [.. dossier.Platforms.Select(p => p.Name)];
+        string[] names = [.. faces.Select(p => p.FaceName)];
+        int island = Array.FindIndex(faces, f => f.Plan.Spec.IsIsland && string.Equals(f.Track, name, StringComparison.OrdinalIgnoreCase));
+        if (island >= 0)
+        {
+            return island;
+        }
+
         int at = name.Length == 0 && names.Length == 1 ? 0 : Array.FindIndex(names, n => string.Equals(n, name, StringComparison.OrdinalIgnoreCase));
         if (at < 0)
         {

@@ -54,7 +54,11 @@ public static class BuildRun
             return Outcome.Fault<BuildReport>([.. design.Findings, .. project.Placed(built.Findings)]);
         }
 
-        dossier = dossier with { Platforms = [.. dossier.Platforms.Select(p => p with { AsBuilt = edges.FirstOrDefault(e => e.Platform == p.Name) })] };
+        dossier = dossier with
+        {
+            Platforms = [.. dossier.Platforms.Select(p =>
+            Measured(p, edges) with { FurtherFaces = [.. p.FurtherFaces.Select(f => Measured(f, edges))] })]
+        };
         choice ??= new();
         watch.Stage("drawing and writing the files");
         var (manifest, made) = OutputFiles.Of(dossier, choice, cancel: watch.Cancel, memory: watch.Memory);
@@ -97,4 +101,7 @@ public static class BuildRun
         var back = readBack.ToDictionary(f => f.Path, f => f.Bytes, StringComparer.Ordinal);
         return made.All(f => back.TryGetValue(f.Path, out byte[]? bytes) && bytes.AsSpan().SequenceEqual(f.Bytes));
     }
+
+    private static PlatformDossier Measured(PlatformDossier face, IReadOnlyList<AsBuiltEdge> edges) =>
+        face with { AsBuilt = edges.FirstOrDefault(e => e.Platform == face.FaceName) };
 }

@@ -17,7 +17,7 @@ public sealed record DesignFigures(
 {
     public static DesignFigures Of(Dossier dossier, Verdict verdict)
     {
-        var rows = dossier.Platforms.SelectMany(p => p.Plan.Gaps.Rows.Where(r => r.Style == p.Plan.Spec.Face.Edge)).ToArray();
+        var rows = dossier.Platforms.SelectMany(p => p.Faces).SelectMany(p => p.Plan.Gaps.Rows.Where(r => r.Style == p.Plan.Spec.Face.Edge)).ToArray();
         var sets = dossier.Platforms.Select(p => p.Sections).ToArray();
         return new(
             rows.Length == 0 ? null : rows.Max(r => r.Mean),

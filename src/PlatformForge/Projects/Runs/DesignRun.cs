@@ -73,7 +73,7 @@ public static class DesignRun
         }
 
         PlatformDossier[] platforms = [.. jobs.Select(j => j.Dossier())];
-        findings.AddRange(platforms.SelectMany(p => PublishedRules.Hold(project.Layout.Rules, project.Layout.Gauge, p.Plan)));
+        findings.AddRange(platforms.SelectMany(p => p.Faces).SelectMany(f => PublishedRules.Hold(project.Layout.Rules, project.Layout.Gauge, f.Plan)));
         return Outcome.Of(Dossier(project, tracks, platforms, findings), findings);
     }
 

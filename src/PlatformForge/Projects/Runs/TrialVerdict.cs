@@ -1,5 +1,6 @@
 using PlatformForge.Clearance;
 using PlatformForge.Exports;
+using PlatformForge.Platforms;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
 using PlatformForge.Verification;
@@ -24,7 +25,7 @@ public static class TrialVerdict
             Least(verdicts.Select(v => v.Tightest)),
             [.. verdicts.Zip(dossier.Platforms).SelectMany(p => p.First.Vehicles.Select(v => v with { Platform = p.Second.Name }))],
             [.. verdicts.SelectMany(v => v.Sections)],
-            [.. dossier.Platforms.SelectMany(p => Limits(dossier, p, extra ?? [])), .. verdicts.SelectMany(v => v.Findings)])
+            [.. dossier.Platforms.SelectMany(p => p.Faces).SelectMany(f => Limits(dossier, f, extra ?? [])), .. verdicts.SelectMany(v => v.Findings)])
         {
             Platforms = verdicts.Length,
             NotHeld = dossier.Tracks.All(t => t.Vehicles.Count == 0) && extra is null or [] ? ["anything: there is no vehicle"] : [],
@@ -33,11 +34,13 @@ public static class TrialVerdict
 
     private static Verdict One(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra, Memory memory, CancellationToken cancel) => memory.Of(
         "verdict",
-        new VerdictInput([.. platform.Sections.Sections.Select(s => new WrittenSection(platform.Name, s.Name, s.Name, s.PrintMesh(memory), s.ToLayout))], Facts(dossier, platform, extra)),
-        static (i, c) => SectionsVerifier.Verify(i.Sections, i.Facts, c),
+        new VerdictInput(
+            [.. platform.Sections.Sections.Select(s => new WrittenSection(platform.Name, s.Name, s.Name, s.PrintMesh(memory), s.ToLayout))],
+            [.. platform.Faces.Select(f => Facts(dossier, f, extra))]),
+        static (i, c) => SectionsVerifier.Verify(i.Sections, i.Faces, c),
         cancel);
 
-    private sealed record VerdictInput(IReadOnlyList<WrittenSection> Sections, DesignFacts Facts);
+    private sealed record VerdictInput(IReadOnlyList<WrittenSection> Sections, IReadOnlyList<DesignFacts> Faces);
 
     // The design's own vehicles were held to their limits before they were swept.
     private static IEnumerable<Finding> Limits(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra)
@@ -53,14 +56,15 @@ public static class TrialVerdict
         return new()
         {
             RailTop = dossier.RailTop,
-            Runs = [.. dossier.Tracks.Select(t => t.Ride.Name == face.Track ? t with { Vehicles = [.. t.Vehicles, .. extra] } : t)],
+            Runs = [.. dossier.Tracks.Where(t => t.Ride.Name != platform.Plan.Spec.OtherFace?.Track)
+                .Select(t => t.Ride.Name == face.Track ? t with { Vehicles = [.. t.Vehicles, .. extra] } : t)],
             Play = platform.Budget.Play,
             Asked = platform.Budget.Margin,
             VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,
             VerticalGap = face.VerticalGap,
             HeldDownTo = face.BodiesPassOver ? null : -dossier.RailTop,
             Printer = dossier.Printer,
-            Stretches = [new(platform.Name, platform.Plan.Chart, (int)face.Side, face.From, face.To)],
+            Stretches = face.Key == FaceSpec.FirstKey ? [new(platform.Name, platform.Plan.Chart, face.Side, face.From, face.To)] : [],
         };
     }
 

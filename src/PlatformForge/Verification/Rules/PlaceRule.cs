@@ -99,9 +99,10 @@ internal static class PlaceRule
         }
 
         double from = places.Select(p => p.Chainage).DefaultIfEmpty(0).Min(), to = places.Select(p => p.Chainage).DefaultIfEmpty(0).Max();
-        double Corner(double end) => places.Where(p => Math.Abs(p.Chainage - end) <= EndZone).Select(p => (Offset: p.Offset * stretch.Side, Off: Math.Abs(p.Chainage - end)))
+        double Corner(double end) => places.Where(p => Math.Abs(p.Chainage - end) <= EndZone)
+            .Select(p => (Offset: stretch.Side.Reach(p.Offset), Off: Math.Abs(p.Chainage - end)))
             .DefaultIfEmpty().MinBy(p => p.Offset + (Slant * p.Off)).Offset;
-        return new(name, from, to, places.Select(p => p.Offset * stretch.Side).DefaultIfEmpty(0).Min(), Corner(from), Corner(to));
+        return new(name, from, to, places.Select(p => stretch.Side.Reach(p.Offset)).DefaultIfEmpty(0).Min(), Corner(from), Corner(to));
     }
 
     private static bool IsRigid(RigidTransform motion)

@@ -77,6 +77,8 @@ public sealed record FenceSpec : FeatureSpec
 
     public override bool IsSingle => true;
 
+    internal override bool NeedsBack => true;
+
     internal override void Figures(FigureRange range)
     {
         range("inset", "inset", Inset, 0, 500);

@@ -24,6 +24,12 @@ public sealed record HoleSpec(double Chainage, double Inset, InsetFrom From = In
 
     public override string Word => "hole";
 
+    internal override FeatureSpec Carried(Func<double, double, InsetFrom, (double Chainage, double Inset)> onSpine)
+    {
+        var (at, inset) = onSpine(Chainage, Inset, From);
+        return this with { Chainage = at, Inset = inset, From = InsetFrom.Edge };
+    }
+
     internal override void Figures(FigureRange range)
     {
         range("at", "chainage", Chainage, -FigureRanges.Far, FigureRanges.Far);

@@ -58,6 +58,12 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
     /// <summary>The defaults for a scale, without a place.</summary>
     public static LampSpec For(ModelScale scale) => new(double.NaN, double.NaN) { Diameter = scale.ToModel(6 * FullSize.Foot / 12) };
 
+    internal override FeatureSpec Carried(Func<double, double, InsetFrom, (double Chainage, double Inset)> onSpine)
+    {
+        var (at, inset) = onSpine(Chainage, Inset, From);
+        return this with { Chainage = at, Inset = inset, From = InsetFrom.Edge };
+    }
+
     internal override void Figures(FigureRange range)
     {
         range("at", "chainage", Chainage, -FigureRanges.Far, FigureRanges.Far);

@@ -1,0 +1,112 @@
+using PlatformForge.Track;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Platforms.Islands;
+
+/// <summary>What can be wrong with an island, with what would work.</summary>
+internal static class IslandFindings
+{
+    private static string At(PlatformSpec spec, Waist waist) =>
+        Invariant($"at chainage {waist.First:0.#} mm of track '{spec.Face.Track}' and {waist.Second:0.#} mm of track '{spec.OtherFace!.Track}'");
+
+    public static Finding TooNarrow(PlatformSpec spec, Waist waist, double needed, string what, double? coping) => Finding.Error(
+        "PF4120",
+        $"{spec.Key}.coping.width",
+        waist.Width <= 0
+            ? Invariant($"The two edges of {spec.Name} cross: {At(spec, waist)} they overlap by {-waist.Width:0.##} mm.")
+            : Invariant($"{spec.Name} has a waist of {waist.Width:0.##} mm {At(spec, waist)}, narrower than the {needed:0.##} mm that {what} take."),
+        (coping is { } c ? Invariant($"Give a coping width of {c:0.##} mm or less; or lay") : "Lay")
+            + Invariant($" the two tracks {Math.Ceiling((needed - waist.Width) * 10) / 10:0.#} mm farther apart there, or end the platform before the waist."),
+        FaultKind.DesignRule).Curing(coping is { } right ? Cure.Set($"{spec.Key}.coping.width", right) : null);
+
+    public static Finding Narrow(PlatformSpec spec, Waist waist, double published) => Finding.Warning(
+        "PF4121",
+        spec.FaceKey,
+        Invariant($"{spec.Name} is narrowest {At(spec, waist)}: {waist.Width:0.##} mm from edge to edge. 12 ft is the least for an island (common practice), {published:0.#} mm in this scale."),
+        Invariant($"Lay the tracks {Math.Ceiling((published - waist.Width) * 10) / 10:0.#} mm farther apart there, or keep everything that stands on the platform away from the waist."));
+
+    public static Finding Told(PlatformSpec spec, Waist waist) => Finding.Note(
+        "PF4122", spec.FaceKey, Invariant($"{spec.Name} is narrowest {At(spec, waist)}: {waist.Width:0.##} mm from edge to edge."));
+
+    public static Finding NoMeeting(string key, FaceSpec first, FaceSpec second) => Finding.Error(
+        "PF4123",
+        key,
+        Invariant($"Straight across from the {first.Side.ToString().ToLowerInvariant()} of track '{first.Track}', chainage {first.From:0.#} to {first.To:0.#} mm, track '{second.Track}' does not run past with its {second.Side.ToString().ToLowerInvariant()} side towards it."),
+        "Name the track on the platform's other side, and the side of that track on which the platform stands, both seen along its own direction.",
+        FaultKind.DesignRule);
+
+    public static Finding WrongSide(string key, FaceSpec first, FaceSpec second) => Finding.Error(
+        "PF4124",
+        key,
+        Invariant($"Track '{second.Track}' lies {(second.Side == Side.Left ? "left" : "right")} of nothing that faces track '{first.Track}': the platform would lie on the far side of it."),
+        Invariant($"Give side = \"{second.Side.Of("right", "left")}\" for track '{second.Track}'."),
+        FaultKind.DesignRule).Curing(Cure.Text($"{key}.side", second.Side.Of("right", "left")));
+
+    public static Finding SameTrack(string key, string track) => Finding.Error(
+        "PF4125",
+        $"{key}.track",
+        Invariant($"Both faces are on track '{track}'."),
+        "An island lies between two tracks: name the other one, or leave other_face out for a side platform.",
+        FaultKind.DesignRule);
+
+    public static Finding NotLevel(string key) => Finding.Error(
+        "PF4126",
+        key,
+        "The deck of an island is level from edge to edge; a fall away from one edge would lift the other.",
+        "Give 0, or leave it out.",
+        FaultKind.DesignRule).Curing(Cure.Set(key, 0));
+
+    public static Finding NoFence(string key) => Finding.Error(
+        "PF4127",
+        key,
+        "An island has no back for a fence to stand along.",
+        "Leave the fence out; posts of their own may stand in holes, in the middle.",
+        FaultKind.DesignRule).Curing(Cure.LeaveOut(key));
+
+    public static Finding InsetFromBack(string key, string first, string second) => Finding.Error(
+        "PF4128",
+        key,
+        Invariant($"It is placed by the face on track '{second}', and its inset is told from the back, which an island does not have."),
+        Invariant($"Say inset_from = \"edge\": the inset is then from the edge on track '{second}'. Or leave face out, and back means that edge as seen from track '{first}'."),
+        FaultKind.DesignRule);
+
+    public static Finding BeyondFace(string key, FaceSpec face, double chainage) => Finding.Error(
+        "PF4129",
+        key,
+        Invariant($"Chainage {chainage:0.#} mm of track '{face.Track}' lies beyond the platform."),
+        Invariant($"That face goes from {face.From:0.#} to {face.To:0.#} mm."),
+        FaultKind.DesignRule).Curing(Cure.Set(key, Math.Clamp(chainage, Math.Ceiling(face.From + Inside), Math.Floor(face.To - Inside))));
+
+    // Nothing stands nearer to an end, mm.
+    private const double Inside = 5;
+
+    public static Finding Overtaken(string key, double chainage, string track) => Finding.Error(
+        "PF4130",
+        key,
+        Invariant($"At chainage {chainage:0.#} mm track '{track}' bends back on itself, seen from the first face."),
+        "An island needs two tracks that run on side by side: end it before that place.",
+        FaultKind.DesignRule);
+
+    public static Finding TooLittleTrack(string key, string track, bool before, double have, double need, string vehicle) => Finding.Error(
+        "PF4131",
+        key,
+        Invariant($"There are {have:0.#} mm of track '{track}' {(before ? "before" : "after")} the platform's second face; {vehicle}, the longest vehicle on it, needs {need:0.#} mm to be followed on to it."),
+        Invariant($"Lay or survey {Math.Ceiling(need - have):0} mm more of that track, or say that it has buffers there; or shorten the first face, whose ends the second one's lie across from."),
+        FaultKind.DesignRule);
+
+    public static Finding FoulsOther(string key, string name, string track, double chainage, double lack) => Finding.Error(
+        "PF4132",
+        key,
+        Invariant($"The {name} stands {lack:0.##} mm too near to what runs on track '{track}', at its chainage {chainage:0.#} mm: it is held to vehicles at all heights."),
+        Invariant($"Set it {Math.Ceiling(lack * 100) / 100:0.##} mm or more away from that edge."),
+        FaultKind.DesignRule);
+
+    public static Finding ClearWidth(string key, string name, string track, double chainage, double clear, double both, double least) => Finding.Warning(
+        "PF4133",
+        key,
+        Invariant($"The {name} leaves {clear:0.##} mm to the edge on track '{track}', at its chainage {chainage:0.#} mm; 6 ft is the least that is published, {least:0.#} mm in this scale."),
+        both / 2 >= least
+            ? Invariant($"In the middle between both edges it leaves {both / 2:0.##} mm to either.")
+            : Invariant($"Even in the middle only {both / 2:0.##} mm would be left to either edge: set it where the platform is {2 * least + 1:0} mm wide with its own width, away from the waist."));
+}
