@@ -38,17 +38,24 @@ internal sealed class CurvatureProfile
     /// <summary>Whether places and lengths of the changes are given, as those of a smooth curve's knots are, and only curvatures fitted.</summary>
     public bool Knotted { get; init; }
 
+    /// <summary>Whether every free figure bends the line by the same wherever the figures stand.</summary>
+    public bool IsLinear => Knotted && KinkAt.Length == 0;
+
     /// <summary>Chainage of each kink, mm.</summary>
     public double[] KinkAt { get; init; } = [];
 
     /// <summary>Turn of each kink, radians.</summary>
     public double[] KinkTurn { get; init; } = [];
 
-    private double[]? lengths;
+    private (double Length, double Shift)[]? ramps;
     private int freedom = -1;
 
     /// <summary>Length of a change, mm.</summary>
-    public double ChangeLength(int change) => (lengths ??= [.. Squares.Select(Math.Sqrt)])[change];
+    public double ChangeLength(int change) => Ramps[change].Length;
+
+    private (double Length, double Shift)[] Ramps => ramps ??= Measure();
+
+    private (double Length, double Shift)[] Measure() => [.. Squares.Select(Math.Sqrt).Select(l => (l, Ramp.Shift(l)))];
 
     /// <summary>Count of free figures.</summary>
     public int Freedom => freedom >= 0 ? freedom
@@ -58,9 +65,11 @@ internal sealed class CurvatureProfile
     public double Value(double s)
     {
         double value = Offset + (Heading * s) + (Curvatures[0] * s * s / 2);
-        for (int j = 0; j < Middles.Length; j++)
+        double[] middles = Middles, curvatures = Curvatures;
+        var own = Ramps;
+        for (int j = 0; j < middles.Length; j++)
         {
-            value += (Curvatures[j + 1] - Curvatures[j]) * Ramp.Twice(s, Middles[j], ChangeLength(j));
+            value += (curvatures[j + 1] - curvatures[j]) * Ramp.Twice(s, middles[j], own[j].Length, own[j].Shift);
         }
 
         for (int k = 0; k < KinkAt.Length; k++)

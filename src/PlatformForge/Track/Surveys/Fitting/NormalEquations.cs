@@ -1,16 +1,31 @@
+using System.Numerics;
+
 namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>
 /// Least squares by normal equations, scaled to a unit diagonal so that figures of all sizes (mm, radians, 1/mm) live together,
 /// and solved by Cholesky's rule.
 /// </summary>
-internal sealed class NormalEquations(int count)
+internal sealed class NormalEquations
 {
     // Pivots below this part of the diagonal mean that the readings say nothing about a figure.
     private const double LeastPivot = 1e-11;
 
-    private readonly double[] matrix = new double[count * count];
-    private readonly double[] right = new double[count];
+    private readonly int count;
+    private readonly double[] matrix, right;
+
+    public NormalEquations(int count)
+        : this(count, new double[count * count])
+    {
+    }
+
+    private NormalEquations(int count, double[] matrix) => (this.count, this.matrix, right) = (count, matrix, new double[count]);
+
+    /// <summary>The same matrix, shared, with nothing yet on the right of it.</summary>
+    public NormalEquations WithoutRight() => new(count, matrix);
+
+    /// <summary>Adds the residual of a row that the matrix holds already.</summary>
+    public void AddRight(ReadOnlySpan<double> row, double residual) => AddMultiple(right, row, residual);
 
     /// <summary>Adds one row of the Jacobian and its residual.</summary>
     public void Add(ReadOnlySpan<double> row, double residual)
@@ -23,10 +38,23 @@ internal sealed class NormalEquations(int count)
             }
 
             right[i] += row[i] * residual;
-            for (int j = 0; j <= i; j++)
-            {
-                matrix[(i * count) + j] += row[i] * row[j];
-            }
+            AddMultiple(matrix.AsSpan(i * count, i + 1), row, row[i]);
+        }
+    }
+
+    // Each entry for itself, so that a vector of them sums up to the same last digit as one after the other.
+    private static void AddMultiple(Span<double> to, ReadOnlySpan<double> of, double factor)
+    {
+        int j = 0;
+        var factors = new Vector<double>(factor);
+        for (; j <= to.Length - Vector<double>.Count; j += Vector<double>.Count)
+        {
+            (new Vector<double>(to[j..]) + (factors * new Vector<double>(of[j..]))).CopyTo(to[j..]);
+        }
+
+        for (; j < to.Length; j++)
+        {
+            to[j] += factor * of[j];
         }
     }
 
@@ -87,18 +115,29 @@ internal sealed class NormalEquations(int count)
             scale[i] = diagonal > 0 ? 1 / Math.Sqrt(diagonal) : 0;
         }
 
+        // Row by row; a row takes the multiples of those above it in their order, all entries at once. The columns above the diagonal
+        // hold the factor transposed, so that those entries lie side by side.
         double[] factor = new double[count * count];
         for (int i = 0; i < count; i++)
         {
-            for (int j = 0; j <= i; j++)
+            var own = factor.AsSpan(i * count, count);
+            for (int j = 0; j < i; j++)
             {
-                double sum = i == j ? 1 + damping : matrix[(i * count) + j] * scale[i] * scale[j];
-                for (int k = 0; k < j; k++)
-                {
-                    sum -= factor[(i * count) + k] * factor[(j * count) + k];
-                }
+                own[j] = matrix[(i * count) + j] * scale[i] * scale[j];
+            }
 
-                factor[(i * count) + j] = i == j ? Math.Sqrt(Math.Max(sum, LeastPivot)) : sum / factor[(j * count) + j];
+            double pivot = 1 + damping;
+            for (int k = 0; k < i; k++)
+            {
+                own[k] /= factor[(k * count) + k];
+                AddMultiple(own[(k + 1)..i], factor.AsSpan((k * count) + k + 1, i - k - 1), -own[k]);
+                pivot -= own[k] * own[k];
+            }
+
+            own[i] = Math.Sqrt(Math.Max(pivot, LeastPivot));
+            for (int k = 0; k < i; k++)
+            {
+                factor[(k * count) + i] = own[k];
             }
         }
 
@@ -121,7 +160,7 @@ internal sealed class NormalEquations(int count)
         {
             for (int k = i + 1; k < count; k++)
             {
-                x[i] -= factor[(k * count) + i] * x[k];
+                x[i] -= factor[(i * count) + k] * x[k];
             }
 
             x[i] /= factor[(i * count) + i];

@@ -129,32 +129,20 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
     public static ProfileFit Polish(CurvatureProfile first, bool[] leftOut, IReadOnlyList<Observation> observations, double bound = double.PositiveInfinity)
     {
         var start = first.With(first.Figures());
-        double sum = Sum(start, leftOut, observations), price = Price(start, leftOut);
+        double price = Price(start, leftOut);
+        var misses = new Misses(start, leftOut, observations);
+        double sum = misses.Sum(start);
         int count = start.Freedom;
         if (count == 0)
         {
             return new(start, leftOut, sum);
         }
 
-        double[] row = new double[count];
         var (profile, least) = DampedDescent.From(
             start,
             sum,
             Damped,
-            shape =>
-            {
-                var equations = new NormalEquations(count);
-                for (int i = 0; i < leftOut.Length; i++)
-                {
-                    if (!leftOut[i])
-                    {
-                        observations[i].Gradient(shape, row);
-                        equations.Add(row, observations[i].Residual(shape));
-                    }
-                }
-
-                return equations;
-            },
+            misses.Equations,
             (shape, step) =>
             {
                 double[] figures = shape.Figures();
@@ -164,25 +152,89 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
                 }
 
                 var tried = shape.With(step);
-                return (tried, Sum(tried, leftOut, observations));
+                return (tried, misses.Sum(tried));
             },
             _ => Settled,
             (round, before) => round >= PatientRounds && before + price > bound + Hopeless);
         return new(profile, leftOut, least);
     }
 
-    private static double Sum(CurvatureProfile profile, bool[] leftOut, IReadOnlyList<Observation> observations)
+    /// <summary>What the observations miss a shape by, and the normal equations to lower that.</summary>
+    private sealed class Misses
     {
-        double sum = 0;
-        for (int i = 0; i < leftOut.Length; i++)
+        private readonly bool[] leftOut;
+        private readonly IReadOnlyList<Observation> observations;
+        private readonly double[] residuals, row;
+        private readonly double[]? slopes;
+        private readonly NormalEquations? linear;
+
+        // The shape that the residuals are told of: a round begins where the one before it ended.
+        private CurvatureProfile? told;
+
+        public Misses(CurvatureProfile start, bool[] leftOut, IReadOnlyList<Observation> observations)
         {
-            if (!leftOut[i])
+            int count = start.Freedom;
+            (this.leftOut, this.observations, residuals, row) = (leftOut, observations, new double[leftOut.Length], new double[count]);
+            if (!start.IsLinear)
             {
-                double r = observations[i].Residual(profile);
-                sum += r * r;
+                return;
+            }
+
+            // A smooth curve's slopes are the same wherever its figures stand.
+            (slopes, linear) = (new double[leftOut.Length * count], new NormalEquations(count));
+            for (int i = 0; i < leftOut.Length; i++)
+            {
+                if (!leftOut[i])
+                {
+                    var own = slopes.AsSpan(i * count, count);
+                    observations[i].Gradient(start, own);
+                    linear.Add(own, 0);
+                }
             }
         }
 
-        return sum;
+        public double Sum(CurvatureProfile shape)
+        {
+            double sum = 0;
+            for (int i = 0; i < leftOut.Length; i++)
+            {
+                if (!leftOut[i])
+                {
+                    double r = residuals[i] = observations[i].Residual(shape);
+                    sum += r * r;
+                }
+            }
+
+            told = shape;
+            return sum;
+        }
+
+        public NormalEquations Equations(CurvatureProfile shape)
+        {
+            if (!ReferenceEquals(told, shape))
+            {
+                Sum(shape);
+            }
+
+            var equations = linear?.WithoutRight() ?? new NormalEquations(row.Length);
+            for (int i = 0; i < leftOut.Length; i++)
+            {
+                if (leftOut[i])
+                {
+                    continue;
+                }
+
+                if (slopes is not null)
+                {
+                    equations.AddRight(slopes.AsSpan(i * row.Length, row.Length), residuals[i]);
+                    continue;
+                }
+
+                observations[i].Gradient(shape, row);
+                equations.Add(row, residuals[i]);
+            }
+
+            return equations;
+        }
     }
 }

@@ -18,8 +18,11 @@ internal static class PutBack
     private const double ReadingsPerKnot = 1.25;
 
     // Readings times readings put back, each by some hundred fits: enough for all that surveys of up to 75 readings may leave out. Where hundreds of
-    // readings leave out dozens, they do not belong to one line, and that is told by itself.
-    private const int MostTried = 1200;
+    // readings leave out dozens, they do not belong to one line, and that is told by itself. One put back costs fits as many as there
+    // are readings, each as dear as there are readings: of more than so many, fewer still are tried.
+    private const int MostTried = 1200, ManyReadings = 80;
+
+    private static int Most(int readings) => readings <= ManyReadings ? MostTried / readings : Math.Max(1, MostTried * ManyReadings / (readings * readings));
 
     /// <summary>The fits with the one to state first, and which observations are in doubt.</summary>
     public static (IReadOnlyList<ProfileFit> Found, int[] InDoubt) From(IReadOnlyList<ProfileFit> found, IReadOnlyList<Observation> observations)
@@ -33,7 +36,7 @@ internal static class PutBack
         int tried = 0;
         for (int i = 0; i < leftOut.Length; i++)
         {
-            if (!leftOut[i] || ++tried > MostTried / leftOut.Length)
+            if (!leftOut[i] || ++tried > Most(leftOut.Length))
             {
                 continue;
             }

@@ -15,11 +15,17 @@ internal static class Ramp
     }
 
     /// <summary>Integral of <see cref="Once"/> up to s; its slope by the middle is minus <see cref="Once"/>.</summary>
-    public static double Twice(double s, double middle, double length)
+    public static double Twice(double s, double middle, double length) => Twice(s, middle, length, Shift(length));
+
+    /// <summary>The same where the shift is known already.</summary>
+    public static double Twice(double s, double middle, double length, double shift)
     {
         double y = s - middle, x = y + (length / 2);
-        return x <= 0 ? 0 : x >= length ? (y * y / 2) + (length * length / 24) : x * x * x / (6 * length);
+        return x <= 0 ? 0 : x >= length ? (y * y / 2) + shift : x * x * x / (6 * length);
     }
+
+    /// <summary>The shift of a transition of a length.</summary>
+    public static double Shift(double length) => length * length / 24;
 
     /// <summary>Slope of <see cref="Twice"/> by the square of the length.</summary>
     public static double BySquare(double s, double middle, double length)
