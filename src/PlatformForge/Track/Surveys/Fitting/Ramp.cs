@@ -2,7 +2,7 @@ namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>
 /// A unit change of curvature, nil before its middle m less half its length ℓ, one after m + ℓ/2, rising evenly between, and
-/// what it does to the heading (<see cref="Once"/>) and to the offset (<see cref="Twice"/>) of the track behind it. A sudden
+/// what it does to the heading (<see cref="Once"/>) and to the offset (<see cref="Twice(double, double, double)"/>) of the track behind it. A sudden
 /// change has ℓ = 0. Beyond it the offset is y²/2 + ℓ²/24 with y = s − m: the shift of a transition.
 /// </summary>
 internal static class Ramp
@@ -27,7 +27,7 @@ internal static class Ramp
     /// <summary>The shift of a transition of a length.</summary>
     public static double Shift(double length) => length * length / 24;
 
-    /// <summary>Slope of <see cref="Twice"/> by the square of the length.</summary>
+    /// <summary>Slope of <see cref="Twice(double, double, double)"/> by the square of the length.</summary>
     public static double BySquare(double s, double middle, double length)
     {
         double x = s - middle + (length / 2);
