@@ -31,13 +31,13 @@ internal sealed class PlanNeighbours(Dossier dossier, PlatformPlan plan, double 
         plan.Chart.Locate(r.PointAt(Math.Min(r.Length, i * Facet))) is var (chainage, offset) && chainage > from && chainage < to && Math.Abs(offset) > Own));
 
     /// <summary>Places of their rails on paper.</summary>
-    public IEnumerable<Point2> Rails(PlanView view, double top, double bottom) =>
-        Others.SelectMany(r => Stretches(r, view, top, bottom).SelectMany(s => s.SelectMany(u => new[] { dossier.Gauge / 2, 0, -dossier.Gauge / 2 }.Select(rail => view.Of(r.PointAt(u, rail))))));
+    public IEnumerable<Point2> Rails(PlanView view, DrawingWindow window) =>
+        Others.SelectMany(r => Stretches(r, view, window).SelectMany(s => s.SelectMany(u => new[] { dossier.Gauge / 2, 0, -dossier.Gauge / 2 }.Select(rail => view.Of(r.PointAt(u, rail))))));
 
-    /// <summary>Draws what of them falls between two heights of the sheet, mm.</summary>
-    public void DrawOn(Sheet sheet, PlanView view, double top, double bottom)
+    /// <summary>Draws what of them falls into a window of the sheet.</summary>
+    public void DrawOn(Sheet sheet, PlanView view, DrawingWindow window)
     {
-        foreach (var (ride, stretch) in Others.SelectMany(r => Stretches(r, view, top, bottom).Select(s => (r, s))))
+        foreach (var (ride, stretch) in Others.SelectMany(r => Stretches(r, view, window).Select(s => (r, s))))
         {
             foreach (double rail in (double[])[dossier.Gauge / 2, -dossier.Gauge / 2])
             {
@@ -49,11 +49,11 @@ internal sealed class PlanNeighbours(Dossier dossier, PlatformPlan plan, double 
     }
 
     /// <summary>Writes their names where nothing else is written.</summary>
-    public void Name(PlanView view, Labels labels, double top, double bottom)
+    public void Name(PlanView view, Labels labels, DrawingWindow window)
     {
         foreach (var ride in Others)
         {
-            if (Stretches(ride, view, top, bottom).MaxBy(s => s.Length) is { } longest && (longest[^1] - longest[0]) / view.Reduction > LeastNamed)
+            if (Stretches(ride, view, window).MaxBy(s => s.Length) is { } longest && (longest[^1] - longest[0]) / view.Reduction > LeastNamed)
             {
                 labels.PutOver(Invariant($"track '{ride.Name}'"), HouseStyle.Small, new(HouseStyle.Paper, 0.85), ((double[])[0.5, 0.35, 0.65, 0.2, 0.8, 0.93]).Select(share =>
                 {
@@ -66,7 +66,7 @@ internal sealed class PlanNeighbours(Dossier dossier, PlatformPlan plan, double 
 
     private IEnumerable<Centreline> Others => dossier.Tracks.Select(t => t.Ride).Where(r => r.Name != plan.Spec.Face.Track);
 
-    private IEnumerable<double[]> Stretches(Centreline ride, PlanView view, double top, double bottom)
+    private IEnumerable<double[]> Stretches(Centreline ride, PlanView view, DrawingWindow window)
     {
         var stretch = new List<double>();
         int facets = (int)Math.Ceiling(ride.Length / Facet);
@@ -76,7 +76,7 @@ internal sealed class PlanNeighbours(Dossier dossier, PlatformPlan plan, double 
             var point = ride.PointAt(u);
             var (chainage, offset) = plan.Chart.Locate(point);
             bool shows = chainage > from && chainage < to && Math.Abs(offset) > Own
-                && ((double[])[dossier.Gauge / 2, -dossier.Gauge / 2]).Select(rail => view.Of(ride.PointAt(u, rail)).Y).All(y => y > top && y < bottom);
+                && ((double[])[dossier.Gauge / 2, -dossier.Gauge / 2]).All(rail => window.Holds(view.Of(ride.PointAt(u, rail))));
             if (shows)
             {
                 stretch.Add(u);

@@ -54,19 +54,19 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         new PlanLegend(dossier, platform, neighbours.Any).DrawOn(sheet, labels);
         ScaleBar(sheet, view, labels);
         Swept(sheet, view);
-        double top = TitleBlock.Margin + PlanDrawing.Above, bottom = sheet.Height - TitleBlock.Margin - TitleBlock.Depth - PlanDrawing.Below;
-        neighbours.DrawOn(sheet, view, top, bottom);
+        var window = new DrawingWindow(TitleBlock.Margin, TitleBlock.Margin + PlanDrawing.Above, sheet.Width - TitleBlock.Margin, sheet.Height - TitleBlock.Margin - TitleBlock.Depth - PlanDrawing.Below);
+        neighbours.DrawOn(sheet, view, window);
         TrackLines(sheet, view);
         Body(sheet, view);
         var marks = new PlanMarks(plan, platform.Sections.Cuts);
         marks.DrawOn(sheet, view);
         Vehicles(sheet, view, labels);
-        Sections(sheet, view, labels, [.. neighbours.Rails(view, top, bottom)]);
+        Sections(sheet, view, labels, [.. neighbours.Rails(view, window)]);
         marks.Name(sheet, view, labels);
         Ramps(view, labels);
         Chainages(sheet, view, labels);
         Elements(sheet, view, labels);
-        neighbours.Name(view, labels, top, bottom);
+        neighbours.Name(view, labels, window);
     }
 
     private static IEnumerable<double> Stations(double from, double to)

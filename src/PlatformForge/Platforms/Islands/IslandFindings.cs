@@ -71,15 +71,12 @@ internal static class IslandFindings
         Invariant($"Say inset_from = \"edge\": the inset is then from the edge on track '{second}'. Or leave face out, and back means that edge as seen from track '{first}'."),
         FaultKind.DesignRule);
 
-    public static Finding BeyondFace(string key, FaceSpec face, double chainage) => Finding.Error(
+    public static Finding BeyondFace(string key, FaceSpec face, double chainage, double within) => Finding.Error(
         "PF4129",
         key,
         Invariant($"Chainage {chainage:0.#} mm of track '{face.Track}' lies beyond the platform."),
-        Invariant($"That face goes from {face.From:0.#} to {face.To:0.#} mm."),
-        FaultKind.DesignRule).Curing(Cure.Set(key, Math.Clamp(chainage, Math.Ceiling(face.From + Inside), Math.Floor(face.To - Inside))));
-
-    // Nothing stands nearer to an end, mm.
-    private const double Inside = 5;
+        Invariant($"That face goes from {face.From:0.#} to {face.To:0.#} mm, and its ends run square to the other track."),
+        FaultKind.DesignRule).Curing(Cure.Set(key, within));
 
     public static Finding Overtaken(string key, double chainage, string track) => Finding.Error(
         "PF4130",
