@@ -171,7 +171,9 @@ public sealed class FolderKillTests : IDisposable
         Parallel.For(0, 40, new ParallelOptions { MaxDegreeOfParallelism = 8 }, i =>
         {
             var outcome = Write(i % 2 == 0 ? Old : New);
-            Assert.True(outcome.Succeeded || outcome.Findings is [{ Code: "PF7305" }], string.Join(", ", outcome.Findings.Select(f => f.Message)));
+
+            // Refused: by the lock, or by the system where another run stages files while this one clears them away. Either way nothing was touched.
+            Assert.True(outcome.Succeeded || outcome.Findings is [{ Code: "PF7305" }] || (outcome.Findings is [{ Message: var told }] && told.EndsWith("Nothing was changed.", StringComparison.Ordinal)), string.Join(", ", outcome.Findings.Select(f => f.Message)));
             Interlocked.Add(ref written, outcome.Succeeded ? 1 : 0);
         });
         string[] now = Present();
