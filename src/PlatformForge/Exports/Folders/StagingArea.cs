@@ -36,7 +36,8 @@ internal sealed class StagingArea : IDisposable
         }
         catch
         {
-            UnmakeFolders();
+            // Another run may take the area between the look and the step: that is its own affair, and no reason to be told instead of ours.
+            Quietly(UnmakeFolders);
             throw;
         }
     }
@@ -250,9 +251,9 @@ internal sealed class StagingArea : IDisposable
                 throw new FolderFault(FolderFaults.Link(folder, FolderDisk.IsLink(area) ? OutputFolder.StagingName : OutputFolder.StagingName + "/" + LockName));
             }
 
-            Make(area);
             try
             {
+                Make(area);
                 var stream = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, bufferSize: 0);
                 int mark = RandomNumberGenerator.GetInt32(1, MostMark);
                 stream.SetLength(mark);
@@ -263,12 +264,17 @@ internal sealed class StagingArea : IDisposable
 
                 stream.Dispose(); // its holder took the file away between our opening and holding it
             }
-            catch (DirectoryNotFoundException) when (i + 1 < MostTries)
+            catch (Exception gone) when (gone is DirectoryNotFoundException or FileNotFoundException && i + 1 < MostTries)
             {
+                // The area was taken away under us; that a file to be made is not found means the same, where the area is back by now.
             }
             catch (IOException fault) when (fault.GetType() == typeof(IOException) && File.Exists(path))
             {
                 throw new FolderFault(FolderFaults.Busy(folder));
+            }
+            catch (IOException fault) when (fault.GetType() == typeof(IOException) && i + 1 < MostTries)
+            {
+                // The lock was held when we opened it, or the area stood there when we made it, and its holder has taken it away since.
             }
         }
 
