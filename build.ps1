@@ -41,6 +41,7 @@ $tasks = [ordered]@{
         foreach ($sample in Get-ChildItem presets/samples -Filter *.toml | Sort-Object Name) {
             Invoke-Step dotnet run -c $Configuration --project src/PlatformForge.Cli -- build $sample.FullName --output "out-samples/$($sample.BaseName)"
         }
+        Invoke-Step dotnet run -c $Configuration --project src/PlatformForge.Cli -- survey presets/samples/fennimoor.toml --output out-samples/fennimoor-survey
     }
     'pack'         = {
         Invoke-Step dotnet pack src/PlatformForge -c $Configuration -o artifacts
