@@ -94,7 +94,7 @@ public static class OutputFiles
             files[i] = new(work[i].Path, work[i].Make());
             progress?.Report(work[i].Path);
         });
-        return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []), [.. files.OrderBy(f => f.Path, StringComparer.Ordinal)]);
+        return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []) { Stretch = dossier.Printer.Stretch }, [.. files.OrderBy(f => f.Path, StringComparer.Ordinal)]);
     }
 
     private static IEnumerable<ShownFile> Shown(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)

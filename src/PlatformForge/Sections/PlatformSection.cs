@@ -50,6 +50,10 @@ public sealed record PlatformSection(
     /// <summary>Width of the brim advised, mm; 0 where it needs none.</summary>
     public double Brim { get; init; }
 
+    /// <summary>By how much its file is longer along x and y than the piece is to come out, about the file's origin; <see cref="ToLayout"/> holds for the piece as it comes
+    /// out.</summary>
+    public Point2 Stretch { get; init; } = new(1, 1);
+
     /// <summary>Name for lists and slicers, such as Pendlewick up side 3 of 5.</summary>
     public string Name => Invariant($"{Platform} {Number} of {Count}");
 
@@ -63,7 +67,14 @@ public sealed record PlatformSection(
     /// <param name="memory">Where it is looked for first; nowhere when null.</param>
     public Mesh PrintMesh(Memory? memory = null) => (memory ?? Memory.None).Of("print mesh", new PrintInput(Solid, ToLayout), static (i, _) => SliverMender.AsFloats(i.Solid.Mesh.Moved(i.ToLayout.Inverse())));
 
+    /// <summary>The same as it is written, with the printer's correction in it.</summary>
+    /// <param name="memory">Where it is looked for first; nowhere when null.</param>
+    public Mesh WrittenMesh(Memory? memory = null) => Stretch == new Point2(1, 1) ? PrintMesh(memory) : (memory ?? Memory.None).Of(
+        "written mesh", new WrittenInput(Solid, ToLayout, Stretch), static (i, _) => SliverMender.AsFloats(i.Solid.Mesh.Moved(i.ToLayout.Inverse()).Stretched(i.Stretch)));
+
     private sealed record PrintInput(Solid Solid, RigidTransform ToLayout);
+
+    private sealed record WrittenInput(Solid Solid, RigidTransform ToLayout, Point2 Stretch);
 }
 
 /// <summary>

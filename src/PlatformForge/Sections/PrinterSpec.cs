@@ -45,6 +45,26 @@ public sealed record PrinterSpec(IReadOnlyList<Point2> Bed, double Height)
 
     public FilamentSpec Filament { get; init; } = new();
 
+    /// <summary>Length of the strip that proves the printer's size, and what it may measure: beyond that the figure is no measurement of it, mm.</summary>
+    public const double StripLength = 100, LeastStrip = 97, MostStrip = 103;
+
+    /// <summary>What a strip of <see cref="StripLength"/> measured along the bed's x and along its y, printed without this correction, mm; null without one.</summary>
+    public Point2? MeasuredStrip { get; init; }
+
+    /// <summary>By how much every piece is written longer along the bed's x and y, so that it comes out true.</summary>
+    public Point2 Stretch => MeasuredStrip is { } strip ? new(StripLength / strip.X, StripLength / strip.Y) : new(1, 1);
+
+    /// <summary>Whether pieces are written longer or shorter than they are to come out.</summary>
+    public bool IsCorrected => MeasuredStrip is not null;
+
+    /// <summary>The same printer in millimetres as they come out: a printer that prints 100 mm as 99.6 has a bed that is as much smaller than it says.</summary>
+    internal PrinterSpec InTrueSize()
+    {
+        var by = Stretch;
+        double least = Math.Min(by.X, by.Y);
+        return IsCorrected ? this with { Bed = [.. Bed.Select(p => new Point2(p.X / by.X, p.Y / by.Y))], Margin = Margin / least, Spacing = Spacing / least } : this;
+    }
+
     /// <summary>Key of the printer in the project file, for findings.</summary>
     public string Key { get; init; } = "printer";
 

@@ -27,6 +27,7 @@ public static class SectionMaker
     /// <param name="cancel">Stops between two steps of a section.</param>
     public static Outcome<SectionSet> Make(PlatformPlan plan, PrinterSpec printer, SectionSpec spec, Memory? memory = null, CancellationToken cancel = default)
     {
+        printer = printer.InTrueSize();
         var divided = Divide(plan, printer, spec);
         if (divided.Value is not { } cut)
         {
@@ -38,8 +39,9 @@ public static class SectionMaker
         var accounts = Each(cut, i => shaper.Account(cut.Shape(shaper, i)), cancel);
         findings.AddRange(accounts.SelectMany(s => s.Findings));
         PlatformSection[] sections = [.. accounts.Select(s => s.Section)];
+        (sections, var plates) = BedCorrection.Baked(sections, PlatePacker.Pack(sections, printer), printer.Stretch);
         var set = new SectionSet(
-            plan.Spec.Name, sections, PlatePacker.Pack(sections, printer), cut.Ends[1..^1], Dowels(spec.Joint, cut.Joints), PrintEstimate.Sum(sections.Select(s => s.Estimate), printer))
+            plan.Spec.Name, sections, plates, cut.Ends[1..^1], Dowels(spec.Joint, cut.Joints), PrintEstimate.Sum(sections.Select(s => s.Estimate), printer))
         {
             Plan = cut.Chart.Plan,
             CountReason = cut.Reason,
@@ -54,6 +56,7 @@ public static class SectionMaker
     /// <inheritdoc cref="Make" path="/param"/>
     public static Outcome<IReadOnlyList<SectionPiece>> Shapes(PlatformPlan plan, PrinterSpec printer, SectionSpec spec, Memory? memory = null, CancellationToken cancel = default)
     {
+        printer = printer.InTrueSize();
         var divided = Divide(plan, printer, spec);
         if (divided.Value is not { } cut)
         {

@@ -44,10 +44,10 @@ public static class FolderVerifier
         }
 
         var plates = ReadPlates(manifest, folder, findings);
-        var sections = ReadSections(manifest, folder, findings);
+        var (sections, solids) = ReadSections(manifest, folder, findings);
         var (figures, faults) = SectionsVerifier.Measured(sections, design?.Printer);
         findings.AddRange(faults);
-        findings.AddRange(new PlateRule(manifest, Solids(sections)).Check(plates, design?.Printer));
+        findings.AddRange(new PlateRule(manifest, solids).Check(plates, design?.Printer));
         List<string> open = [.. manifest.Sections.Where(s => sections.All(r => r.File != s.Stl)).Select(s => Invariant($"{s.Name}, which could not be read")), .. Unlisted(folder, findings)];
         if (design is null)
         {
@@ -152,22 +152,23 @@ public static class FolderVerifier
         return plates;
     }
 
-    private static List<WrittenSection> ReadSections(Manifest manifest, WrittenFolder folder, List<Finding> findings)
+    // Sections as they come out, and the solids as they are written, by file.
+    private static (List<WrittenSection> Sections, Dictionary<string, Mesh> Solids) ReadSections(Manifest manifest, WrittenFolder folder, List<Finding> findings)
     {
         var sections = new List<WrittenSection>();
+        var solids = new Dictionary<string, Mesh>(StringComparer.Ordinal);
+        Point2 back = new(1 / manifest.Stretch.X, 1 / manifest.Stretch.Y);
         foreach (var entry in manifest.Sections)
         {
             if (folder[entry.Stl] is { } bytes && Take(StlReader.Read(bytes, entry.Stl), findings) is { } stl)
             {
-                sections.Add(new(entry.Platform, entry.Name, entry.Stl, stl.Mesh, entry.ToLayout));
+                solids.TryAdd(entry.Stl, stl.Mesh);
+                sections.Add(new(entry.Platform, entry.Name, entry.Stl, stl.Mesh.Stretched(back), entry.ToLayout));
             }
         }
 
-        return sections;
+        return (sections, solids);
     }
-
-    private static Dictionary<string, Mesh> Solids(List<WrittenSection> sections) =>
-        sections.GroupBy(s => s.File, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Mesh, StringComparer.Ordinal);
 
     private static Verdict Merged(Verdict[] verdicts, IReadOnlyList<SectionVerdict> figures, List<Finding> findings)
     {

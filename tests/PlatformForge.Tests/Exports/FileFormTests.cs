@@ -41,7 +41,7 @@ public class FileFormTests
         { typeof(FaceSpec), typeof(DesignFaceForm), ["Key", "Edge", "LeastRadius", "Taper", "Reach", "Running", "WhiteLine"] },
 
         // Only bed, height, margin and nozzle are held against what was printed.
-        { typeof(PrinterSpec), typeof(DesignPrinterForm), ["Name", "Layer", "FirstLayer", "Walls", "SolidLayers", "Infill", "Pace", "Speeds", "Spacing", "LongestBridge", "Filament", "Key"] },
+        { typeof(PrinterSpec), typeof(DesignPrinterForm), ["Name", "Layer", "FirstLayer", "Walls", "SolidLayers", "Infill", "Pace", "Speeds", "Spacing", "LongestBridge", "Filament", "MeasuredStrip", "Key"] },
         { typeof(PrintSpeeds), typeof(SpeedsReport), [] },
 
         // The air asked for is an entry of the face's budget; the line along the edge is drawn on the plan.
@@ -116,7 +116,7 @@ public class FileFormTests
     [Fact]
     public void A_folder_of_an_older_format_is_known_as_ours_and_told_apart()
     {
-        byte[] old = Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(Bytes("manifest")).Replace("\"format\": 2", "\"format\": 1", StringComparison.Ordinal));
+        byte[] old = Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(Bytes("manifest")).Replace("\"format\": 3", "\"format\": 1", StringComparison.Ordinal));
         Assert.NotEmpty(ManifestForm.ListedFiles(old)!);
         Assert.Contains("but of format 1", Assert.Single(ManifestForm.Read(old, "m").Findings).Message, StringComparison.Ordinal);
         Assert.Null(ManifestForm.ListedFiles("{\"tool\":\"another\",\"files\":[]}"u8));

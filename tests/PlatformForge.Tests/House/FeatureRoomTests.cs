@@ -13,7 +13,7 @@ public class FeatureRoomTests
 {
     private const string KindsAre = @"^PlatformForge\.Platforms\.Features\.Kinds(\..*)?$";
 
-    private static readonly string[] RoomsAfter = ["Solids", "Sections", "Exports", "Verification", "Projects"];
+    private static readonly string[] RoomsAfter = ["Solids", "Sections", "Proofs", "Exports", "Verification", "Projects"];
 
     // The words of kinds, as the project file has them and as their records are called.
     private static readonly string[] Words =

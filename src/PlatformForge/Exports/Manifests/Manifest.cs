@@ -26,13 +26,17 @@ public sealed record Manifest(
     public const string OurTool = "PlatformForge";
 
     /// <summary>The form of the file that this program writes and reads.</summary>
-    public const int OurFormat = 2;
+    public const int OurFormat = 3;
 
     [JsonRequired]
     public string Tool { get; init; } = OurTool;
 
     [JsonRequired]
     public int Format { get; init; } = OurFormat;
+
+    /// <summary>By how much every print's file is longer along x and y than the print is to come out, about the file's origin: put right before any motion.</summary>
+    [JsonRequired]
+    public Point2 Stretch { get; init; } = new(1, 1);
 }
 
 /// <summary>A file by its path below the folder, its length and its SHA-256 in 64 small hexadecimal digits.</summary>

@@ -37,6 +37,11 @@ public static class ManifestForm
             return Fault(name, Invariant($"lists {manifest.Files.Count} files, over the limit of {InputLimits.FolderFiles}"));
         }
 
+        if (!(IsStretch(manifest.Stretch.X) && IsStretch(manifest.Stretch.Y)))
+        {
+            return Fault(name, Invariant($"makes prints longer by {manifest.Stretch.X:0.###} and {manifest.Stretch.Y:0.###}, which is no printer's fault"));
+        }
+
         if (manifest.Sections.FirstOrDefault(s => !(s.ToLayout.Apply(default).Length <= InputLimits.MotionCoordinate)) is { } far)
         {
             return Fault(name, Invariant($"puts '{far.Name}' farther off than any layout reaches"));
@@ -104,6 +109,9 @@ public static class ManifestForm
         int place = fault.Message.IndexOf(" Path:", StringComparison.Ordinal);
         return (place < 0 ? fault.Message : fault.Message[..place]).TrimEnd('.').ReplaceLineEndings(" ");
     }
+
+    // What a strip may have measured, and a little more for rounding.
+    private static bool IsStretch(double by) => by is >= 0.95 and <= 1.05;
 
     /// <summary>Whether a path leads below the folder it is given for, by plain steps only.</summary>
     public static bool IsInside(string path) =>

@@ -56,7 +56,7 @@ public static class PlatformPictures
     /// <summary>A plate's sections as they lie on the bed.</summary>
     public static PixelImage OnBed(Plate plate, int width = 512, int threads = -1)
     {
-        var bodies = plate.Sections.Select(p => new SceneBody(p.Section.PrintMesh().Moved(p.ToBed), Paints)).ToArray();
+        var bodies = plate.Sections.Select(p => new SceneBody(p.Section.WrittenMesh().Moved(p.ToBed), Paints)).ToArray();
         var scene = new Scene(bodies, new(-0.45, -0.75, 0.85), new(1, 0, 0), new(-0.7, -0.35, 0.9), 0) { LeastAspect = 0.75, MostAspect = 0.75, Margin = 0.07 };
         return PictureMaker.Draw(scene, width, threads);
     }

@@ -30,6 +30,9 @@ internal static class ExportEntries
         new("PF7441", "What is given for a bar of 100 mm is no measurement of one.", "Measure both bars of a sheet printed at 100 % and without a correction, in mm.", Reasons.Measured, "Given by a key or by an option, it is the same slip."),
         new("PF7442", "Full-size sheets overlap by so much that little is left of each.", "Give a smaller overlap."),
         new("PF7443", "A platform would take more full-size sheets than anybody joins.", "Give larger paper."),
+        new("PF7500", "What is given for the strip of 100 mm is no measurement of one.", "Measure the strip printed without this key, along and across the bed, in mm.", Reasons.Measured),
+        new("PF7501", "The strip of 100 mm came out so far off that the printer should be looked at first.", "Measure it again, and see to belts and steps per mm.", Reasons.Note),
+        new("PF7502", "Every piece is written longer or shorter, so that it comes out true on this printer.", "Print it as it lies in its file.", Reasons.Note),
         new("PF7444", "A set of files is asked for that there is not.", "Name sets that there are.", Reasons.Option),
     ];
 }

@@ -34,6 +34,7 @@ internal static class PrinterKeys
         .Number("infill", NumberRange.From(0, 1), "", "Share of plastic in the filling, 0.2 for a fifth; for estimates.", p => p.Infill, (p, v) => p with { Infill = v })
         .Choice("pace", "How fast the printer goes, for the estimate of time; speeds gives single figures.", p => p.Pace, (p, v) => p with { Pace = v, Speeds = PrintSpeeds.Of(v) }, [("ordinary", PrintPace.Ordinary), ("fast", PrintPace.Fast)])
         .Table("speeds", "Speeds for the estimate of time, as the slicer's settings have them; left out, those of the pace.", Speeds, p => p.Speeds, (p, v) => p with { Speeds = v })
+        .Numbers("strip", NumberRange.From(0, 5000), "mm", "What the strip of 100 mm among the gauges measured along the bed and across it (half the sum of outer and inner measure), printed without this key: every piece is then written to come out true.", (p, v) => p with { MeasuredStrip = new(v[0], v[1]) }, 2, 2)
         .Table("filament", "What is printed with; for estimates only.", Filament, p => p.Filament, (p, v) => p with { Filament = v });
 
     public static KeyTable<JointSpec> Joint { get; } = new KeyTable<JointSpec>(_ => new())

@@ -2,6 +2,7 @@ using PlatformForge.Clearance;
 using PlatformForge.Exports;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Proofs;
 using PlatformForge.Sections;
 using PlatformForge.Units;
 
@@ -94,6 +95,7 @@ public static class DesignRun
         var site = new PlatformSite(project.Layout.Scale, project.Layout.RailTop);
         var jobs = project.Platforms.Select(p => new PlatformJob(project, site, tracks, p, watch)).ToArray();
         findings.AddRange(project.TakenOver);
+        findings.AddRange(StripRule.Check(project.Printer));
         findings.AddRange(jobs.SelectMany(j => j.Check()));
         if (findings.Exists(f => f.Severity == Severity.Error))
         {

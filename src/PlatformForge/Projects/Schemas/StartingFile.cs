@@ -171,6 +171,7 @@ public static class StartingFile
         ("printer.filament.currency", "\"EUR\""),
         ("sections.longest", "200"),
         ("paper.bars", "[99.6, 100.2]"),
+        ("printer.strip", "[99.7, 100.1]"),
     ];
 
     private static readonly Preset FourMm = PresetShelf.Find(PresetKind.Scales, "4mm") ?? throw new BrokenInvariantException("Projects: the scale of 4 mm to the foot is missing.");
