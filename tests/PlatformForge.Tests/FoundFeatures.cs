@@ -26,6 +26,15 @@ internal static class FoundFeatures
         public FoundFence? Fence => plan.Features.FirstOrDefault(f => f.Name == "fence") is { } fence ? Read(fence) : null;
     }
 
+    extension(PlatformSpec spec)
+    {
+        /// <summary>The sockets among what is asked for.</summary>
+        public IReadOnlyList<SocketSpec> Sockets => spec.Of<SocketSpec>();
+
+        /// <summary>The fence among it; null without one.</summary>
+        public FenceSpec? Fence => spec.Of<FenceSpec>() is [var fence, ..] ? fence : null;
+    }
+
     private static FoundOpening Found(Opening o) => new(o.Name, o.Middle.Chainage, o.Middle.Reach, o.Along, o.Across, o.Depth, o.BossWall);
 
     private static FoundFence Read(PlannedFeature fence)

@@ -63,7 +63,7 @@ internal static class TrackFitRule
         if (curve.Radius < vehicle.PivotCentres / ChordPerRadius)
         {
             string what = bogie > 0 ? "pivot centres" : "wheelbase";
-            yield return Finding.Error("PF3021", Key("pivot_centres"), Invariant($"{vehicle.Name} cannot stand on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}': with {what} of {vehicle.PivotCentres:0.##} mm it would slew by more than 45 degrees."), Invariant($"Its {what} can be {Down(most)} mm at most there, or the curve's radius {Math.Ceiling(vehicle.PivotCentres / ChordPerRadius):F0} mm or more."), FaultKind.DesignRule).Curing(Math.Floor(most * 10) / 10);
+            yield return Finding.Error("PF3021", Key("pivots"), Invariant($"{vehicle.Name} cannot stand on the curve of {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm of track '{track}': with {what} of {vehicle.PivotCentres:0.##} mm it would slew by more than 45 degrees."), Invariant($"Its {what} can be {Down(most)} mm at most there, or the curve's radius {Math.Ceiling(vehicle.PivotCentres / ChordPerRadius):F0} mm or more."), FaultKind.DesignRule).Curing(Math.Floor(most * 10) / 10);
         }
         else if (curve.Radius < bogie / ChordPerRadius && vehicle.TruckOf is null && !vehicle.Hangs)
         {
@@ -91,7 +91,7 @@ internal static class TrackFitRule
     public static Finding Stuck(TrackRun run, Vehicle vehicle, double chainage)
     {
         var curve = Sharpest(run, chainage - vehicle.Length, chainage + vehicle.Length);
-        return Finding.Error("PF3021", vehicle.Key, Invariant($"{vehicle.Name} cannot stand on track '{run.Ride.Name}' with its leading pivot at chainage {chainage:F0} mm: the track turns by more than 45 degrees under it."), Invariant($"The sharpest curve nearby has {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm; pivot centres of {Math.Floor(curve.Radius):F0} mm or less are safe on it."), FaultKind.DesignRule).Curing(vehicle.Key.Length == 0 ? null : Cure.Set(vehicle.Key + ".pivot_centres", Math.Floor(curve.Radius)));
+        return Finding.Error("PF3021", vehicle.Key, Invariant($"{vehicle.Name} cannot stand on track '{run.Ride.Name}' with its leading pivot at chainage {chainage:F0} mm: the track turns by more than 45 degrees under it."), Invariant($"The sharpest curve nearby has {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm; pivot centres of {Math.Floor(curve.Radius):F0} mm or less are safe on it."), FaultKind.DesignRule).Curing(vehicle.Key.Length == 0 ? null : Cure.Set(vehicle.Key + ".pivots", Math.Floor(curve.Radius)));
     }
 
     private static Finding Beyond(TrackRun run, double longest, double known, string where, string end) =>

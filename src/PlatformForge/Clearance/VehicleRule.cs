@@ -22,7 +22,7 @@ public static class VehicleRule
 
         if (!(vehicle.PivotCentres >= LeastBase && vehicle.PivotCentres <= LargestFigure))
         {
-            Fault("PF3010", "pivot_centres", Invariant($"the pivots are {vehicle.PivotCentres} mm apart."), Invariant($"Give the distance between bogie centres, or the rigid wheelbase, of at least {LeastBase} mm."));
+            Fault("PF3010", "pivots", Invariant($"the pivots are {vehicle.PivotCentres} mm apart."), Invariant($"Give the distance between bogie centres, or the rigid wheelbase, of at least {LeastBase} mm."));
         }
 
         foreach (var (name, wheelbase) in new[] { ("leading", vehicle.LeadingWheelbase), ("trailing", vehicle.TrailingWheelbase) })
@@ -103,7 +103,7 @@ public static class VehicleRule
         if (vehicle.PivotCentres > length && vehicle.SetName is null)
         {
             var (are, can) = bogies > 0 ? ("pivots are", "pivot centres") : ("end axles are", "wheelbase");
-            fault("PF3016", "pivot_centres", Invariant($"its {are} {vehicle.PivotCentres:F1} mm apart, but its body is only {length:F1} mm long."), Invariant($"The {can} can be {length:F1} mm at most; check that length is over the body ends."));
+            fault("PF3016", "pivots", Invariant($"its {are} {vehicle.PivotCentres:F1} mm apart, but its body is only {length:F1} mm long."), Invariant($"The {can} can be {length:F1} mm at most; check that length is over the body ends."));
         }
 
         if (bogies > vehicle.PivotCentres && vehicle.TruckOf is null && !vehicle.Hangs)

@@ -1,4 +1,5 @@
 using PlatformForge.Units;
+using PlatformForge.Units.Specs;
 
 namespace PlatformForge.Platforms;
 
@@ -16,6 +17,18 @@ public sealed record DeckSpec
 
     /// <summary>Chamfer at the mouths of holes and sockets, measured along both faces. Default 0.3: takes up the squashed first layer of a print laid deck down.</summary>
     public double MouthChamfer { get; init; } = 0.3;
+
+    /// <summary>Its keys in the project file.</summary>
+    public static SpecKeys<DeckSpec> Keys { get; } = new SpecKeys<DeckSpec>(For)
+        .Length("thickness", NumberRange.From(0.2, 50), "Thickness of the deck.", d => d.Thickness, (d, v) => d with { Thickness = v })
+        .Length("width", NumberRange.From(1, 2000), "From the coping's front edge to the platform's back.", d => d.Width, (d, v) => d with { Width = v })
+        .Number("crossfall", NumberRange.NoneOr(10, 1000), "", "Fall away from the edge, 1 in this; 0 is level.", d => d.Crossfall, (d, v) => d with { Crossfall = v })
+        .Length(
+            "mouth_chamfer",
+            NumberRange.From(0, 5),
+            "Chamfer at the mouths of holes and sockets, against the squashed first layer.",
+            d => d.MouthChamfer,
+            (d, v) => d with { MouthChamfer = v });
 
     /// <summary>The defaults for a scale: 12 ft wide; the thickness is the printer's and does not scale.</summary>
     public static DeckSpec For(ModelScale scale) => new() { Width = scale.ToModel(12 * FullSize.Foot) };
@@ -45,6 +58,21 @@ public sealed record CopingSpec
     /// <summary>Chamfer on the front upper arris, measured along both faces. Default 0.3: takes up the squashed first layer of a print laid deck down.</summary>
     public double ArrisChamfer { get; init; } = 0.3;
 
+    /// <summary>Its keys in the project file.</summary>
+    public static SpecKeys<CopingSpec> Keys { get; } = new SpecKeys<CopingSpec>(For)
+        .Length("width", NumberRange.From(0.5, 200), "From front edge to back.", c => c.Width, (c, v) => c with { Width = v })
+        .Length("thickness", NumberRange.From(0.2, 50), "Thickness of the slabs.", c => c.Thickness, (c, v) => c with { Thickness = v })
+        .Length("overhang", NumberRange.From(0, 50), "How far the coping projects over the wall.", c => c.Overhang, (c, v) => c with { Overhang = v })
+        .Length(
+            "slab_length",
+            NumberRange.NoneOr(2, 1000),
+            "Length of a slab; joints are spaced evenly near it; 0 makes none.",
+            c => c.SlabLength,
+            (c, v) => c with { SlabLength = v })
+        .Length("joint_width", NumberRange.From(0, 5), "Width of the groove between two slabs.", c => c.JointWidth, (c, v) => c with { JointWidth = v })
+        .Length("joint_depth", NumberRange.From(0, 20), "Depth of that groove; 0 leaves it to paint.", c => c.JointDepth, (c, v) => c with { JointDepth = v })
+        .Length("arris_chamfer", NumberRange.From(0, 10), "Chamfer on the front upper edge.", c => c.ArrisChamfer, (c, v) => c with { ArrisChamfer = v });
+
     /// <summary>The defaults for a scale: slab sizes and overhang (1 mm at 4 mm scale) scale; what a printer needs does not.</summary>
     public static CopingSpec For(ModelScale scale) => new()
     {
@@ -63,6 +91,15 @@ public sealed record WallSpec
 
     /// <summary>Thickness of the walls that close both ends of the platform.</summary>
     public double EndThickness { get; init; } = 1.6;
+
+    /// <summary>What a wall, or a rib, may be thick, mm.</summary>
+    internal static NumberRange Thicknesses => NumberRange.From(0.2, 50);
+
+    /// <summary>Its keys in the project file.</summary>
+    public static SpecKeys<WallSpec> Keys { get; } = new SpecKeys<WallSpec>(_ => new())
+        .Length("front_thickness", Thicknesses, "Thickness of the wall under the coping.", w => w.FrontThickness, (w, v) => w with { FrontThickness = v })
+        .Length("back_thickness", Thicknesses, "Thickness of the back wall.", w => w.BackThickness, (w, v) => w with { BackThickness = v })
+        .Length("end_thickness", Thicknesses, "Thickness of the walls that close both ends.", w => w.EndThickness, (w, v) => w with { EndThickness = v });
 }
 
 /// <summary>Stiffeners under the deck. Lengths in mm.</summary>
@@ -81,6 +118,27 @@ public sealed record RibSpec
 
     /// <summary>Depth below the deck's underside; null reaches down to the baseboard.</summary>
     public double? Depth { get; init; }
+
+    /// <summary>Its keys in the project file.</summary>
+    public static SpecKeys<RibSpec> Keys { get; } = new SpecKeys<RibSpec>(_ => new())
+        .Length("pitch", NumberRange.NoneOr(5, 1000), "Greatest distance between ribs across the platform; 0 makes none.", r => r.Pitch, (r, v) => r with { Pitch = v })
+        .Length("thickness", WallSpec.Thicknesses, "Thickness of a rib across.", r => r.Thickness, (r, v) => r with { Thickness = v })
+        .Number(
+            "lengthwise",
+            NumberRange.From(0, 20),
+            "",
+            "How many ribs run along the platform.",
+            r => r.LongitudinalCount,
+            (r, v) => r with { LongitudinalCount = (int)v },
+            whole: true)
+        .Length(
+            "lengthwise_thickness",
+            WallSpec.Thicknesses,
+            "Thickness of a rib along the platform.",
+            r => r.LongitudinalThickness,
+            (r, v) => r with { LongitudinalThickness = v })
+        .Length(
+            "depth", NumberRange.From(0.2, 300), "Depth below the deck; left out, ribs reach down to the baseboard.", r => r.Depth, (r, v) => r with { Depth = v });
 }
 
 /// <summary>Full-size lengths in mm used by the defaults.</summary>

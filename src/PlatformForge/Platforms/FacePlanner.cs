@@ -135,7 +135,7 @@ internal static class FacePlanner
             double share = on ? (s - foot) / (head - foot) : 0;
             if (on && (wanted - (share * spec.Height)) / (1 - share) is var height && height < spec.Height)
             {
-                return ($"{spec.Key}.ramps.{end}.foot_height", height);
+                return ($"{spec.Key}.ramps.{end}.foot", height);
             }
         }
 

@@ -9,8 +9,10 @@ internal static class PlatformFindings
 {
     public static string Indexed(string key, string list, int index) => Invariant($"{key}.{list}[{index}]");
 
-    public static Finding OutOfRange(string key, string what, double value, double least, double most) =>
-        Finding.Error("PF4001", key, Invariant($"The {what} is {Shown(value)}."), Invariant($"Give a {what} from {least} to {most}.")).Curing(double.IsNaN(value) ? null : Cure.Set(key, Math.Clamp(value, least, most)));
+    /// <summary>A figure outside the range of its key.</summary>
+    public static Finding OutOfRange(string key, double value, NumberRange range, string unit) =>
+        Finding.Error("PF4001", key, $"{key[(key.LastIndexOf('.') + 1)..]} is {Shown(value)}{(unit.Length > 0 ? " " + unit : "")}.", $"Give a number {range.InWords(unit)}.")
+            .Curing(double.IsNaN(value) ? null : Cure.Set(key, range.Nearest(value)));
 
     public static Finding FaceReversed(string key, double from, double to, double least) =>
         Finding.Error("PF4002", key, Invariant($"The platform goes from chainage {Shown(from)} to {Shown(to)} mm, {to - from:0.###} mm long."), Invariant($"Chainages increase along the track: give a 'to' of {Up(from + least)} or more.")).Curing(key, Up(from + least));
@@ -76,7 +78,7 @@ internal static class PlatformFindings
     /// <param name="ramp">Key of the foot of the ramp that the place is on, and the least height of it at the gap stated; null on the level.</param>
     public static Finding NothingSoLow(string key, double chainage, string part, double low, double gap, (string Key, double Foot)? ramp)
     {
-        string foot = ramp is { } it ? Invariant($" raise the ramp's foot ({it.Key[(it.Key.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace("foot_height", "foot", StringComparison.Ordinal)}) to {Up(it.Foot)} mm or more,") : "";
+        string foot = ramp is { } it ? Invariant($" raise the ramp's foot ({it.Key[(it.Key.IndexOf('.', StringComparison.Ordinal) + 1)..]}) to {Up(it.Foot)} mm or more,") : "";
         return Finding.Error("PF4028", key + ".vertical_gap", Invariant($"At chainage {chainage:0.#} mm every part that comes past is higher than the {(ramp is null ? "coping" : "ramp")} and the vertical gap, so nothing says where the edge may be; the lowest is the {part}, {low:0.##} mm above rail top."), Invariant($"Give a vertical gap of {Up(gap)} mm or more,{foot} or leave bodies_pass_over out."), FaultKind.DesignRule)
             .Curing(key + ".vertical_gap", Up(gap));
     }

@@ -1,5 +1,4 @@
 using PlatformForge.Platforms.Features;
-using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms;
@@ -55,15 +54,6 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
 
     /// <summary>All that stands on it and is let into it, those of one kind together in their order.</summary>
     public IReadOnlyList<FeatureSpec> Features { get; init; } = [];
-
-    /// <summary>The sockets among its <see cref="Features"/>: a short way to state and to ask for them.</summary>
-    public IReadOnlyList<SocketSpec> Sockets { get => Of<SocketSpec>(); init => Features = Replaced(value); }
-
-    /// <summary>The fence among them; null for none.</summary>
-    public FenceSpec? Fence { get => Of<FenceSpec>() is [var fence, ..] ? fence : null; init => Features = Replaced<FenceSpec>(value is null ? [] : [value]); }
-
-    /// <summary>The single holes among them.</summary>
-    public IReadOnlyList<HoleSpec> Holes { get => Of<HoleSpec>(); init => Features = Replaced(value); }
 
     /// <summary>The same platform with each of its features changed, or, where the change gives none, without it. A feature keeps its kind.</summary>
     internal PlatformSpec WithFeatures(Func<FeatureSpec, FeatureSpec?> change) => this with { Features = [.. Features.Select(change).OfType<FeatureSpec>()] };

@@ -50,7 +50,7 @@ public sealed class FurtherVehicles
         }
 
         // Keys of a vehicle's own file stand at its root.
-        string key = RoomWords.ToFile("vehicle" + finding.Key[(finding.Key.IndexOf(']', StringComparison.Ordinal) + 1)..])["vehicle".Length..].TrimStart('.');
+        string key = finding.Key[(finding.Key.IndexOf(']', StringComparison.Ordinal) + 1)..].TrimStart('.');
         var (name, places) = sources[source];
         if (places is null)
         {

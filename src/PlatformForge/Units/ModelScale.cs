@@ -7,6 +7,9 @@ namespace PlatformForge.Units;
 /// <param name="Ratio">Full-size length over model length, above 1.</param>
 public readonly record struct ModelScale(double Ratio)
 {
+    /// <summary>Ratios of models that are built by hand and printer.</summary>
+    public static NumberRange Ratios => NumberRange.From(4, 1000);
+
     /// <summary>Model millimetres for full-size millimetres.</summary>
     public double ToModel(double fullSizeMm) => fullSizeMm / Ratio;
 

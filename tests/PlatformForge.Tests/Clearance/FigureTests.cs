@@ -13,7 +13,7 @@ public class FigureTests
     public void A_curve_too_sharp_for_the_pivots_is_told_the_longest_pivots_and_the_least_radius()
     {
         var finding = Assert.Single(TrackFitRule.CurveFault("up", Bare(150) with { Key = "vehicle[2]" }, (100, 640)));
-        Assert.Equal(("PF3021", "vehicle[2].pivot_centres", "141.4"), (finding.Code, finding.Key, finding.Cure!.Value));
+        Assert.Equal(("PF3021", "vehicle[2].pivots", "141.4"), (finding.Code, finding.Key, finding.Cure!.Value));
         Assert.Contains("with wheelbase of 150 mm", finding.Message, StringComparison.Ordinal);
         Assert.Contains("100 mm radius at chainage 640 mm", finding.Message, StringComparison.Ordinal);
         Assert.Contains("can be 141.4 mm at most there, or the curve's radius 107 mm or more", finding.Remedy, StringComparison.Ordinal);

@@ -49,12 +49,12 @@ public static class Pendlewick
         EndRamp = new(Gradient: 8),
         Deck = new() { Width = 62, Crossfall = 80 },
         Coping = new() { Width = 8, SlabLength = 12, Overhang = 1 },
-        Sockets =
+        Features =
         [
-            new(400, 6) { Along = 2, Across = 1.2 },
-            new(440, 6) { Along = 2, Across = 1.2 },
+            new SocketSpec(400, 6) { Along = 2, Across = 1.2 },
+            new SocketSpec(440, 6) { Along = 2, Across = 1.2 },
+            new FenceSpec { From = 560, To = 760, Pitch = 40, Gaps = [new(640, 680)] },
         ],
-        Fence = new() { From = 560, To = 760, Pitch = 40, Gaps = [new(640, 680)] },
         WhiteLine = new(),
     };
 

@@ -19,7 +19,7 @@ public class BadInputTests
         ("face.vertical_gap", (s, v) => s with { Face = s.Face with { VerticalGap = v } }),
         ("ramps.start.length", (s, v) => s with { StartRamp = new(Length: v) }),
         ("ramps.end.gradient", (s, v) => s with { EndRamp = new(Gradient: v) }),
-        ("ramps.end.foot_height", (s, v) => s with { EndRamp = new(Gradient: 8, FootHeight: v) }),
+        ("ramps.end.foot", (s, v) => s with { EndRamp = new(Gradient: 8, FootHeight: v) }),
         ("deck.thickness", (s, v) => s with { Deck = s.Deck with { Thickness = v } }),
         ("deck.width", (s, v) => s with { Deck = s.Deck with { Width = v } }),
         ("deck.crossfall", (s, v) => s with { Deck = s.Deck with { Crossfall = v } }),
@@ -30,25 +30,25 @@ public class BadInputTests
         ("coping.joint_width", (s, v) => s with { Coping = s.Coping with { JointWidth = v } }),
         ("coping.joint_depth", (s, v) => s with { Coping = s.Coping with { JointDepth = v } }),
         ("coping.arris_chamfer", (s, v) => s with { Coping = s.Coping with { ArrisChamfer = v } }),
-        ("walls.front_thickness", (s, v) => s with { Walls = s.Walls with { FrontThickness = v } }),
-        ("walls.back_thickness", (s, v) => s with { Walls = s.Walls with { BackThickness = v } }),
-        ("walls.end_thickness", (s, v) => s with { Walls = s.Walls with { EndThickness = v } }),
+        ("wall.front_thickness", (s, v) => s with { Walls = s.Walls with { FrontThickness = v } }),
+        ("wall.back_thickness", (s, v) => s with { Walls = s.Walls with { BackThickness = v } }),
+        ("wall.end_thickness", (s, v) => s with { Walls = s.Walls with { EndThickness = v } }),
         ("ribs.pitch", (s, v) => s with { Ribs = s.Ribs with { Pitch = v } }),
         ("ribs.thickness", (s, v) => s with { Ribs = s.Ribs with { Thickness = v } }),
-        ("ribs.longitudinal_thickness", (s, v) => s with { Ribs = s.Ribs with { LongitudinalThickness = v } }),
+        ("ribs.lengthwise_thickness", (s, v) => s with { Ribs = s.Ribs with { LongitudinalThickness = v } }),
         ("ribs.depth", (s, v) => s with { Ribs = s.Ribs with { Depth = v } }),
-        ("board[0].at", (s, v) => s with { Sockets = [new(v, 8)] }),
-        ("board[0].inset", (s, v) => s with { Sockets = [new(500, v)] }),
-        ("board[0].depth", (s, v) => s with { Sockets = [new(500, 8) { Depth = v }] }),
-        ("board[0].along", (s, v) => s with { Sockets = [new(500, 8) { Along = v }] }),
-        ("board[0].fit", (s, v) => s with { Sockets = [new(500, 8) { Fit = v }] }),
-        ("fence.pitch", (s, v) => s with { Fence = new() { Pitch = v } }),
-        ("fence.pin", (s, v) => s with { Fence = new() { PinDiameter = v } }),
-        ("fence.inset", (s, v) => s with { Fence = new() { Inset = v } }),
-        ("fence.gap[0].from", (s, v) => s with { Fence = new() { Gaps = [new(v, 600)] } }),
-        ("white_line.width", (s, v) => s with { WhiteLine = new() { Width = v } }),
-        ("white_line.inset", (s, v) => s with { WhiteLine = new() { Inset = v } }),
-        ("forced_cuts[0]", (s, v) => s with { ForcedCuts = [v] }),
+        ("board[0].at", (s, v) => s.With<SocketSpec>([new(v, 8)])),
+        ("board[0].inset", (s, v) => s.With<SocketSpec>([new(500, v)])),
+        ("board[0].depth", (s, v) => s.With<SocketSpec>([new(500, 8) { Depth = v }])),
+        ("board[0].along", (s, v) => s.With<SocketSpec>([new(500, 8) { Along = v }])),
+        ("board[0].fit", (s, v) => s.With<SocketSpec>([new(500, 8) { Fit = v }])),
+        ("fence.pitch", (s, v) => s.With<FenceSpec>([new() { Pitch = v }])),
+        ("fence.pin", (s, v) => s.With<FenceSpec>([new() { PinDiameter = v }])),
+        ("fence.inset", (s, v) => s.With<FenceSpec>([new() { Inset = v }])),
+        ("fence.gap[0].from", (s, v) => s.With<FenceSpec>([new() { Gaps = [new(v, 600)] }])),
+        ("line.width", (s, v) => s with { WhiteLine = new() { Width = v } }),
+        ("line.inset", (s, v) => s with { WhiteLine = new() { Inset = v } }),
+        ("cuts[0]", (s, v) => s with { ForcedCuts = [v] }),
     ];
 
     public static TheoryData<string, double> Cases
@@ -85,7 +85,7 @@ public class BadInputTests
     [InlineData("coping.joint_depth", "PF4011")]
     [InlineData("coping.overhang", "PF4011")]
     [InlineData("coping.arris_chamfer", "PF4011")]
-    [InlineData("ramps.start.foot_height", "PF4006")]
+    [InlineData("ramps.start.foot", "PF4006")]
     [InlineData("board[0].inset", "PF4030")]
     [InlineData("board[1].inset", "PF4031")]
     public void Faults_are_told_with_key_figure_and_what_would_work(string key, string code)
@@ -96,9 +96,9 @@ public class BadInputTests
             "coping.joint_depth" => s with { Coping = s.Coping with { JointDepth = 1.2 } },
             "coping.overhang" => s with { Coping = s.Coping with { Overhang = 7 } },
             "coping.arris_chamfer" => s with { Coping = s.Coping with { ArrisChamfer = 1 } },
-            "ramps.start.foot_height" => s with { StartRamp = new(Gradient: 8, FootHeight: -7.5) },
-            "board[0].inset" => s with { Sockets = [new(500, 2, InsetFrom.Edge)] },
-            _ => s with { Sockets = [new(400, 20), new(500, 0.5)] },
+            "ramps.start.foot" => s with { StartRamp = new(Gradient: 8, FootHeight: -7.5) },
+            "board[0].inset" => s.With<SocketSpec>([new(500, 2, InsetFrom.Edge)]),
+            _ => s.With<SocketSpec>([new(400, 20), new(500, 0.5)]),
         };
         var outcome = PlatformPlanner.Plan(Bench.Straight(Spoil));
         Assert.Null(outcome.Value);
@@ -113,9 +113,9 @@ public class BadInputTests
             "coping.joint_depth" => s with { Coping = s.Coping with { JointDepth = offered } },
             "coping.overhang" => s with { Coping = s.Coping with { Overhang = offered } },
             "coping.arris_chamfer" => s with { Coping = s.Coping with { ArrisChamfer = offered } },
-            "ramps.start.foot_height" => s with { StartRamp = new(Gradient: 8, FootHeight: offered) },
-            "board[0].inset" => s with { Sockets = [new(500, offered, InsetFrom.Edge)] },
-            _ => s with { Sockets = [new(400, 20), new(500, offered)] },
+            "ramps.start.foot" => s with { StartRamp = new(Gradient: 8, FootHeight: offered) },
+            "board[0].inset" => s.With<SocketSpec>([new(500, offered, InsetFrom.Edge)]),
+            _ => s.With<SocketSpec>([new(400, 20), new(500, offered)]),
         };
         Assert.DoesNotContain(PlatformPlanner.Plan(Bench.Straight(Mend)).Findings, f => f.Severity == Severity.Error);
     }
@@ -123,12 +123,11 @@ public class BadInputTests
     [Fact]
     public void All_faults_are_collected_and_not_one_at_a_time()
     {
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => (s with
         {
             Height = double.NaN,
             Deck = s.Deck with { Thickness = -1 },
-            Sockets = [new(500, double.PositiveInfinity), new(double.NaN, 3)],
-        }));
+        }).With<SocketSpec>([new(500, double.PositiveInfinity), new(double.NaN, 3)])));
         Assert.Equal(
             ["platform[0].board[0].inset", "platform[0].board[1].at", "platform[0].deck.thickness", "platform[0].height"],
             outcome.Findings.Select(f => f.Key).Order(StringComparer.Ordinal));
@@ -167,13 +166,13 @@ public class BadInputTests
     [Fact]
     public void A_deck_too_narrow_for_what_stands_on_it_is_told_the_width_that_holds_all_of_it()
     {
-        PlatformSpec With(PlatformSpec s, double width) => s with { Deck = s.Deck with { Width = width }, WhiteLine = new(), Fence = new(), Sockets = [new(500, 9) { Across = 6 }], Holes = [new(300, 6)], Ribs = s.Ribs with { LongitudinalCount = 0 } };
+        PlatformSpec With(PlatformSpec s, double width) => (s with { Deck = s.Deck with { Width = width }, WhiteLine = new(), Ribs = s.Ribs with { LongitudinalCount = 0 } }).With<FenceSpec>([new()]).With<SocketSpec>([new(500, 9) { Across = 6 }]).With<HoleSpec>([new(300, 6)]);
         var finding = Assert.Single(PlatformPlanner.Plan(Bench.Straight(s => With(s, 4))).Findings, f => f.Code == "PF4010");
         double offered = Offered(finding);
         Assert.DoesNotContain(PlatformPlanner.Plan(Bench.Straight(s => With(s, offered))).Findings, f => f.Severity == Severity.Error);
 
         // A little less than that still holds coping and walls, and the socket has no place: the same width is named.
-        var narrow = Assert.Single(PlatformPlanner.Plan(Bench.Straight(s => With(s, 10.5) with { Fence = null, Holes = [] })).Findings, f => f.Severity == Severity.Error);
+        var narrow = Assert.Single(PlatformPlanner.Plan(Bench.Straight(s => With(s, 10.5).With<FenceSpec>([]).With<HoleSpec>([]))).Findings, f => f.Severity == Severity.Error);
         Assert.Equal(("PF4035", "platform[0].board[0]"), (narrow.Code, narrow.Key));
         Assert.Equal(offered, Offered(narrow));
     }
@@ -192,7 +191,7 @@ public class BadInputTests
     [Fact]
     public void Things_that_share_a_place_are_an_error()
     {
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Sockets = [new(500, 10), new(501, 11)] }));
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s.With<SocketSpec>([new(500, 10), new(501, 11)])));
         Assert.Contains(outcome.Findings, f => f is { Code: "PF4033", Severity: Severity.Error });
     }
 
@@ -200,9 +199,9 @@ public class BadInputTests
     public void A_socket_deeper_than_the_platform_says_how_deep_it_may_be()
     {
         // Rail top 8 and height 12.008 leave 20.008; 1.2 stay under the socket.
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Sockets = [new(500, 10) { Depth = 19 }] }));
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s.With<SocketSpec>([new(500, 10) { Depth = 19 }])));
         Assert.Contains("18.807", Assert.Single(outcome.Findings, f => f.Code == "PF4034").Remedy, StringComparison.Ordinal);
-        Assert.True(PlatformPlanner.Plan(Bench.Straight(s => s with { Sockets = [new(500, 10) { Depth = 18.807 }] })).Succeeded);
+        Assert.True(PlatformPlanner.Plan(Bench.Straight(s => s.With<SocketSpec>([new(500, 10) { Depth = 18.807 }]))).Succeeded);
     }
 
     [Fact]

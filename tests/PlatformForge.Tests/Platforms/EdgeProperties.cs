@@ -102,7 +102,7 @@ public class EdgeProperties
     {
         foreach (var style in Enum.GetValues<EdgeStyle>())
         {
-            PlatformSpec Furnish(PlatformSpec spec) => spec with { Fence = new(), WhiteLine = new(), StartRamp = new(Gradient: 8) };
+            PlatformSpec Furnish(PlatformSpec spec) => (spec with { WhiteLine = new(), StartRamp = new(Gradient: 8) }).With<FenceSpec>([new()]);
             var plan = Bench.Plan(Bench.Request(seed, style, Furnish));
             var mirrored = Bench.Plan(Bench.Request(seed, style, Furnish, mirrored: true));
             Assert.NotEqual(plan.Side, mirrored.Side);

@@ -14,7 +14,7 @@ public class FenceTests
         var request = Bench.Request(seed, EdgeStyle.Fitted);
         var face = request.Spec.Face;
         double length = face.To - face.From, gap = face.From + (length * (0.3 + (random.NextDouble() * 0.3))), pitch = 15 + (random.NextDouble() * 30);
-        request = request with { Spec = request.Spec with { Fence = new() { Pitch = pitch, Gaps = [new(gap, gap + 40)] } } };
+        request = request with { Spec = request.Spec.With<FenceSpec>([new() { Pitch = pitch, Gaps = [new(gap, gap + 40)] }]) };
         var plan = Bench.Plan(request);
         double[] posts = [.. plan.PostHoles.Select(h => h.Chainage)];
         Assert.Equal(face.From + 4, posts[0], 1e-9);
@@ -44,7 +44,7 @@ public class FenceTests
         var face = request.Spec.Face;
         double gap = face.From + ((face.To - face.From) * (0.3 + (random.NextDouble() * 0.3))), pitch = 15 + (random.NextDouble() * 30);
         var odd = (OddPanel)random.Next(2);
-        request = request with { Spec = request.Spec with { Fence = new() { Pitch = pitch, Panels = FencePanels.Whole, Odd = odd, Gaps = [new(gap, gap + 40)] } } };
+        request = request with { Spec = request.Spec.With<FenceSpec>([new() { Pitch = pitch, Panels = FencePanels.Whole, Odd = odd, Gaps = [new(gap, gap + 40)] }]) };
         var outcome = PlatformPlanner.Plan(request);
         var fence = outcome.Value!.Fence!;
         double[] lengths = [.. fence.Posts.Zip(fence.Posts.Skip(1), (a, b) => (At(outcome.Value!, b.Chainage) - At(outcome.Value!, a.Chainage)).Length)];
@@ -68,7 +68,7 @@ public class FenceTests
     public void An_odd_panel_gives_way_to_a_ramps_head_and_says_so()
     {
         // Posts every 40 mm from 204 on, up to 764 and the end: one would stand at 404, beside a ramp's head at 405.
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Height = 12, StartRamp = new(Length: 205), Coping = s.Coping with { SlabLength = 12 }, Fence = new() { Pitch = 40, Panels = FencePanels.Whole } }));
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => (s with { Height = 12, StartRamp = new(Length: 205), Coping = s.Coping with { SlabLength = 12 } }).With<FenceSpec>([new() { Pitch = 40, Panels = FencePanels.Whole }])));
         Assert.Equal(405, outcome.Value!.Profile.StartHead, 1e-9);
         Assert.Contains(outcome.Findings, f => f.Code == "PF4102" && f.Severity == Severity.Note);
         Assert.Contains(outcome.Value.CutCandidates, c => c.Rank == CutRank.RampHead);
@@ -80,7 +80,7 @@ public class FenceTests
     public void A_rest_too_short_for_a_panel_is_shared_by_two_odd_ones()
     {
         // 592 mm of fence: 19 panels of 31.05 leave 2.05, less than holes of 1.2 and 1.6 of material take.
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Fence = new() { Pitch = 31.05, Panels = FencePanels.Whole } }));
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s.With<FenceSpec>([new() { Pitch = 31.05, Panels = FencePanels.Whole }])));
         var bays = outcome.Value!.Fence!.Bays;
         Assert.Equal(18, bays.Count(b => b.Kind == FenceBayKind.Panel));
         Assert.All(bays.Where(b => b.Kind == FenceBayKind.Odd), b => Assert.Equal((31.05 + 2.05) / 2, b.Length, 1e-6));
@@ -91,24 +91,24 @@ public class FenceTests
     [Fact]
     public void A_hole_deeper_than_its_deck_stands_in_a_boss_or_says_what_depth_would_do()
     {
-        var plan = Bench.Plan(Bench.Straight(s => s with { Fence = new() { Depth = 3 }, Holes = [new(500, 12) { Depth = 3 }] }));
+        var plan = Bench.Plan(Bench.Straight(s => s.With<FenceSpec>([new() { Depth = 3 }]).With<HoleSpec>([new(500, 12) { Depth = 3 }])));
         Assert.All(plan.PostHoles, h => Assert.Equal((3, 1.2), (h.Depth!.Value, h.BossWall)));
-        Assert.All(Bench.Plan(Bench.Straight(s => s with { Fence = new() })).PostHoles, h => Assert.Equal(0, h.BossWall));
+        Assert.All(Bench.Plan(Bench.Straight(s => s.With<FenceSpec>([new()]))).PostHoles, h => Assert.Equal(0, h.BossWall));
 
         double level = Bench.Site.RailTop + plan.Spec.Height;
-        var deep = PlatformPlanner.Plan(Bench.Straight(s => s with { Fence = new() { Depth = level } }));
+        var deep = PlatformPlanner.Plan(Bench.Straight(s => s.With<FenceSpec>([new() { Depth = level }])));
         var finding = Assert.Single(deep.Findings, f => f.Code == "PF4101");
         Assert.Equal("platform[0].fence.depth", finding.Key);
         double offered = double.Parse(finding.Remedy.Split(' ')[1], System.Globalization.CultureInfo.InvariantCulture);
         Assert.Equal(level - 1.2, offered, 0.001);
-        Assert.True(PlatformPlanner.Plan(Bench.Straight(s => s with { Fence = new() { Depth = offered } })).Succeeded);
+        Assert.True(PlatformPlanner.Plan(Bench.Straight(s => s.With<FenceSpec>([new() { Depth = offered }]))).Succeeded);
     }
 
     [Fact]
     public void A_post_keeps_off_a_ramps_head_and_off_a_cut_that_is_asked_for()
     {
         // 600 mm with posts 4 mm in from the ends: panels of 32.9 mm put a post at 302.6, beside a ramp that ends at 304; a cut asked for stands in the way of another.
-        var spec = Bench.Straight(s => s with { Fence = new() { Pitch = 32 }, StartRamp = new(Length: 104), ForcedCuts = [500] });
+        var spec = Bench.Straight(s => (s with { StartRamp = new(Length: 104), ForcedCuts = [500] }).With<FenceSpec>([new() { Pitch = 32 }]));
         var plan = Bench.Plan(spec);
         Assert.Equal(304, plan.Profile.StartHead, 1e-9);
         Assert.All(plan.PostHoles, h => Assert.True(Math.Abs(h.Chainage - 304) > 5.5 && Math.Abs(h.Chainage - 500) > 5.5, $"{h.Chainage}"));
@@ -121,7 +121,7 @@ public class FenceTests
     [Fact]
     public void Holes_take_the_pin_and_its_allowance_and_stand_in_from_the_back()
     {
-        var plan = Bench.Plan(Bench.Straight(s => s with { Fence = new() { PinDiameter = 1.2, Fit = 0.3, Inset = 3, Depth = 2 } }));
+        var plan = Bench.Plan(Bench.Straight(s => s.With<FenceSpec>([new() { PinDiameter = 1.2, Fit = 0.3, Inset = 3, Depth = 2 }])));
         Assert.All(plan.PostHoles, h =>
         {
             Assert.Equal(1.5, h.Diameter, 1e-12);
@@ -135,7 +135,7 @@ public class FenceTests
     [InlineData(45, "PF4030", "39.525")] // 48 wide, coping 7.874, half a hole 0.6
     public void A_fence_off_the_deck_or_through_the_coping_says_what_inset_would_do(double inset, string code, string right)
     {
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Fence = new() { Inset = inset } }));
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s.With<FenceSpec>([new() { Inset = inset }])));
         var finding = Assert.Single(outcome.Findings, f => f.Code == code);
         Assert.Equal("platform[0].fence.inset", finding.Key);
         Assert.Contains(right, finding.Remedy, StringComparison.Ordinal);
@@ -148,7 +148,7 @@ public class FenceTests
     [InlineData(500, 500.5)]
     public void Gaps_out_of_order_off_the_fence_or_too_small_are_errors(double from, double to)
     {
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Fence = new() { Gaps = [new(from, to)] } }));
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s.With<FenceSpec>([new() { Gaps = [new(from, to)] }])));
         Assert.Equal("platform[0].fence.gap[0]", Assert.Single(outcome.Findings, f => f.Code == "PF4041").Key);
     }
 

@@ -67,10 +67,10 @@ public class HeightBandTests
         // Things whose near side stands 22.4 mm from the track's middle: over a coping at 19 they are in the way, behind one at 23 they are not.
         var things = new (string Key, Func<PlatformSpec, PlatformSpec> With)[]
         {
-            ("platform[0].board[0]", s => s with { Sockets = [new(500, 3.4 + 0.75, InsetFrom.Edge)] }),
-            ("platform[0].board[0]", s => s with { Sockets = [new(500, 3.4 + 5, InsetFrom.Edge) { Along = 40, Across = 9.8, Depth = 0.5, Name = "building" }] }),
-            ("platform[0].hole[0]", s => s with { Holes = [new(500, 3.4 + 0.6, InsetFrom.Edge)] }),
-            ("platform[0].fence.pitch", s => s with { Fence = new() { Inset = s.Deck.Width - 3.4 - 0.6, From = 330 } }),
+            ("platform[0].board[0]", s => s.With<SocketSpec>([new(500, 3.4 + 0.75, InsetFrom.Edge)])),
+            ("platform[0].board[0]", s => s.With<SocketSpec>([new(500, 3.4 + 5, InsetFrom.Edge) { Along = 40, Across = 9.8, Depth = 0.5, Name = "building" }])),
+            ("platform[0].hole[0]", s => s.With<HoleSpec>([new(500, 3.4 + 0.6, InsetFrom.Edge)])),
+            ("platform[0].fence.pitch", s => s.With<FenceSpec>([new() { Inset = s.Deck.Width - 3.4 - 0.6, From = 330 }])),
         };
         foreach (var (key, with) in things)
         {

@@ -11,7 +11,7 @@ public class HoleAndSeatTests
     {
         var rib = Bench.Plan(Bench.Straight()).Ribs.First(r => r.Kind == RibKind.Transverse && r.From > 450);
         double at = (rib.From + rib.To) / 2;
-        var plan = Bench.Plan(Bench.Straight(s => s with { Holes = [new(at, 12) { Diameter = 1.5, Fit = 0.1 }] }));
+        var plan = Bench.Plan(Bench.Straight(s => s.With<HoleSpec>([new(at, 12) { Diameter = 1.5, Fit = 0.1 }])));
         var hole = Assert.Single(plan.PostHoles);
         Assert.Equal(("lamp", at, 1.6), (hole.Name, hole.Chainage, hole.Diameter));
         Assert.Null(hole.Depth);
@@ -25,7 +25,7 @@ public class HoleAndSeatTests
     [InlineData(500, 44, "PF4030", "inset")]
     public void A_hole_off_the_platform_or_in_the_coping_is_an_error(double chainage, double inset, string code, string field)
     {
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Holes = [new(300, 10), new(chainage, inset)] }));
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s.With<HoleSpec>([new(300, 10), new(chainage, inset)])));
         Assert.Equal((code, "platform[0].hole[1]." + field), outcome.Findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Code, f.Key)).Single());
     }
 
@@ -33,7 +33,7 @@ public class HoleAndSeatTests
     public void A_building_seat_is_a_shallow_recess_with_its_bedding_gap_and_ribs_may_stand_under_it()
     {
         // Pendlewick's building: 92 × 34 mm on a platform 62 wide leaves 28 mm to the edge, more than the scaled 6 ft of 24 (USERS.md (f) 1).
-        PlatformSpec Seat(PlatformSpec s, double width) => s with { Deck = s.Deck with { Width = width }, Sockets = [new(500, 34 / 2.0 + 0.9) { Along = 92, Across = 34, Depth = 0.5, Fit = 0.2, Name = "building" }] };
+        PlatformSpec Seat(PlatformSpec s, double width) => (s with { Deck = s.Deck with { Width = width } }).With<SocketSpec>([new(500, 34 / 2.0 + 0.9) { Along = 92, Across = 34, Depth = 0.5, Fit = 0.2, Name = "building" }]);
         var free = Bench.Plan(Bench.Straight(s => s with { Deck = s.Deck with { Width = 62.9 } }));
         var outcome = PlatformPlanner.Plan(Bench.Straight(s => Seat(s, 62.9)));
         Assert.Empty(outcome.Findings);
@@ -52,7 +52,7 @@ public class HoleAndSeatTests
     [Fact]
     public void A_seat_that_overlaps_the_platforms_back_is_off_the_deck()
     {
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Sockets = [new(500, 10) { Along = 92, Across = 34, Depth = 0.5 }] }));
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s.With<SocketSpec>([new(500, 10) { Along = 92, Across = 34, Depth = 0.5 }])));
         var finding = Assert.Single(outcome.Findings, f => f.Severity == Severity.Error);
         Assert.Equal(("PF4031", "platform[0].board[0].inset"), (finding.Code, finding.Key));
         Assert.Contains("17.9 mm or more", finding.Remedy, StringComparison.Ordinal);

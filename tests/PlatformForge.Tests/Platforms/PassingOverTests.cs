@@ -82,7 +82,7 @@ public class PassingOverTests
     public void What_stands_on_the_deck_is_held_to_the_full_height_all_the_same()
     {
         // The coping's front may be at 18 and its back at 20, but a post needs 21.
-        PlatformSpec Low(PlatformSpec s) => s with { Coping = s.Coping with { Width = 2, Overhang = 0 }, Sockets = [new(500, 2.9, InsetFrom.Edge)] };
+        PlatformSpec Low(PlatformSpec s) => (s with { Coping = s.Coping with { Width = 2, Overhang = 0 } }).With<SocketSpec>([new(500, 2.9, InsetFrom.Edge)]);
         var finding = Assert.Single(PlatformPlanner.Plan(Request(true, Low)).Findings, f => f.Severity == Severity.Error);
         Assert.Equal(("PF4023", "platform[0].board[0]"), (finding.Code, finding.Key));
     }

@@ -71,7 +71,7 @@ public class RampTests
     }
 
     [Fact]
-    public void The_white_line_stops_at_the_ramp_tops()
+    public void The_line_stops_at_the_ramp_tops()
     {
         var plan = Bench.Plan(Bench.Straight(s => s with { StartRamp = new(Gradient: 8), EndRamp = new(Length: 120), WhiteLine = new() { Inset = 1, Width = 1.5 } }));
         Assert.NotNull(plan.WhiteLine);
@@ -103,6 +103,6 @@ public class RampTests
         var request = new PlatformRequest(Pendlewick.Platform() with { StartRamp = new(Gradient: 8, FootHeight: 0), EndRamp = new(Gradient: 8, FootHeight: 0) }, Pendlewick.Site with { RailTop = 3 }, Pendlewick.Track, Bench.Envelope(Pendlewick.Track, Side.Right, _ => 22), Pendlewick.Budget);
         var outcome = PlatformPlanner.Plan(request);
         var finding = Assert.Single(outcome.Findings, f => f.Code == "PF4006");
-        Assert.Equal("platform[0].ramps.end.foot_height", finding.Key);
+        Assert.Equal("platform[0].ramps.end.foot", finding.Key);
     }
 }

@@ -11,12 +11,10 @@ public class RibAndCutTests
     public void Nothing_that_stands_in_the_deck_meets_a_rib_or_a_cut(int seed)
     {
         var random = new Random(seed);
-        var request = Bench.Request(seed, EdgeStyle.Faired, s => s with
+        var request = Bench.Request(seed, EdgeStyle.Faired, s => (s with
         {
-            Sockets = [.. Enumerable.Range(1, 4).Select(i => new SocketSpec(s.Face.From + ((s.Face.To - s.Face.From) * (i + (random.NextDouble() / 3)) / 6), 8 + (random.NextDouble() * 20)))],
-            Fence = new() { Pitch = 25 + (random.NextDouble() * 20) },
             Ribs = s.Ribs with { Pitch = 14 + (random.NextDouble() * 30), LongitudinalCount = random.Next(0, 3) },
-        });
+        }).With<SocketSpec>([.. Enumerable.Range(1, 4).Select(i => new SocketSpec(s.Face.From + ((s.Face.To - s.Face.From) * (i + (random.NextDouble() / 3)) / 6), 8 + (random.NextDouble() * 20)))]).With<FenceSpec>([new() { Pitch = 25 + (random.NextDouble() * 20) }]));
         var plan = Bench.Plan(request);
         foreach (var rib in plan.Ribs.Where(r => r.Kind != RibKind.EndWall))
         {
@@ -50,7 +48,7 @@ public class RibAndCutTests
         var free = Bench.Plan(Bench.Straight(Wide));
         var rib = free.Ribs.First(r => r.Kind == RibKind.Transverse && r.From > 450);
         double at = (rib.From + rib.To) / 2;
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => Wide(s) with { Sockets = [new(at, 15)] }));
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => Wide(s).With<SocketSpec>([new(at, 15)])));
         Assert.True(outcome.Succeeded);
         var note = Assert.Single(outcome.Findings, f => f.Code == "PF4060");
         Assert.Equal(Severity.Note, note.Severity);
@@ -89,11 +87,10 @@ public class RibAndCutTests
         Assert.InRange(plan.RibPitch.Greatest, 0, 30 + 1e-6);
     }
 
-    private static PlatformSpec Holed(PlatformSpec s, int from, int to) => s with
+    private static PlatformSpec Holed(PlatformSpec s, int from, int to) => (s with
     {
         Ribs = s.Ribs with { Pitch = 30 },
-        Holes = [.. Enumerable.Range(0, ((to - from) / 4) + 1).Select(i => new HoleSpec(from + (4 * i), 12 + (8 * (i % 2))) { Diameter = 4 })],
-    };
+    }).With<HoleSpec>([.. Enumerable.Range(0, ((to - from) / 4) + 1).Select(i => new HoleSpec(from + (4 * i), 12 + (8 * (i % 2))) { Diameter = 4 })]);
 
     private static double[] Middles(PlatformPlan plan) => [.. plan.Ribs.Where(r => r.Kind == RibKind.Transverse).Select(r => (r.From + r.To) / 2).Order()];
 
@@ -112,7 +109,7 @@ public class RibAndCutTests
     }
 
     [Fact]
-    public void Slabs_are_whole_and_even_between_ends_ramp_heads_and_forced_cuts()
+    public void Slabs_are_whole_and_even_between_ends_ramp_heads_and_cuts()
     {
         var plan = Bench.Plan(Bench.Straight(s => s with { Height = 12, StartRamp = new(Gradient: 8), ForcedCuts = [540], Coping = s.Coping with { SlabLength = 12 } }));
         double[] joints = [200, .. plan.CopingJoints, 800];
@@ -141,13 +138,13 @@ public class RibAndCutTests
     [Fact]
     public void A_forced_cut_through_a_socket_is_an_error_that_says_where_it_would_do()
     {
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { ForcedCuts = [500], Sockets = [new(501, 10)] }));
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => (s with { ForcedCuts = [500] }).With<SocketSpec>([new(501, 10)])));
         var finding = Assert.Single(outcome.Findings, f => f.Code == "PF4051");
         Assert.Equal("platform[0].board[0]", finding.Key);
         Assert.Equal(FaultKind.DesignRule, finding.Kind);
 
         double offered = double.Parse(finding.Remedy.Split(' ')[3], System.Globalization.CultureInfo.InvariantCulture);
-        Assert.True(PlatformPlanner.Plan(Bench.Straight(s => s with { ForcedCuts = [offered], Sockets = [new(501, 10)] })).Succeeded, finding.Remedy);
+        Assert.True(PlatformPlanner.Plan(Bench.Straight(s => (s with { ForcedCuts = [offered] }).With<SocketSpec>([new(501, 10)]))).Succeeded, finding.Remedy);
     }
 
     // Length in the layout for a millimetre of chainage.

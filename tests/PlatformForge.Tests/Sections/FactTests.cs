@@ -84,7 +84,7 @@ public class FactTests
         var plan = Workbench.Straight(150, change: s => s with { Walls = s.Walls with { BackThickness = 0.6 } });
         var outcome = SectionMaker.Make(plan, Workbench.Printer, new());
         var finding = Assert.Single(outcome.Findings, f => f.Code == "PF6004");
-        Assert.Equal("platform[0].walls.back_thickness", finding.Key);
+        Assert.Equal("platform[0].wall.back_thickness", finding.Key);
         Assert.Contains("0.80 mm", finding.Remedy, StringComparison.Ordinal);
         Assert.True(outcome.Succeeded);
     }

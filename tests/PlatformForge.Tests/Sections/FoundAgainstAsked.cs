@@ -43,17 +43,15 @@ public class FoundAgainstAsked
     {
         var random = new Random(seed);
         double Between(double low, double high) => low + (random.NextDouble() * (high - low));
-        var request = Bench.Request(seed, (EdgeStyle)random.Next(3), s => s with
+        var request = Bench.Request(seed, (EdgeStyle)random.Next(3), s => (s with
         {
             Deck = new() { Thickness = Between(1.3, 2), Width = Between(40, 62), Crossfall = Between(50, 90) },
             Coping = s.Coping with { Width = Between(6, 9), Thickness = Between(1, 1.6), Overhang = Between(0.6, 1.2), ArrisChamfer = Between(0.2, 0.4), SlabLength = Between(10, 14) },
             StartRamp = new(Gradient: Between(8, 10)),
             EndRamp = random.Next(2) == 0 ? null : new(Length: Between(96, 120)),
             Ribs = s.Ribs with { Pitch = Between(25, 40), Thickness = Between(1, 1.6), LongitudinalCount = random.Next(2) },
-            Fence = new() { PinDiameter = Between(0.8, 1.4) },
-            Sockets = [new((s.Face.From + s.Face.To) / 2, Between(8, 12)) { Along = Between(1.2, 3), Across = Between(1.2, 2.5), Depth = Between(3, 5) }],
             WhiteLine = new() { Inset = Between(1, 1.4), Width = Between(0.8, 1.2), GrooveDepth = 0.25 },
-        });
+        }).With<FenceSpec>([new() { PinDiameter = Between(0.8, 1.4) }]).With<SocketSpec>([new((s.Face.From + s.Face.To) / 2, Between(8, 12)) { Along = Between(1.2, 3), Across = Between(1.2, 2.5), Depth = Between(3, 5) }]));
         (asked, plan) = (request.Spec, Bench.Plan(request));
         var set = Workbench.Made(plan, Workbench.Printer, sections);
         plan = set.Plan;
@@ -141,7 +139,7 @@ public class FoundAgainstAsked
         {
             var middle = plan.ToLayout(hole.Chainage, hole.Reach);
             Assert.Equal(asked.Fence!.Inset, plan.Back.At(hole.Chainage) - hole.Reach, Off);
-            double top = plan.TopAt(hole.Chainage, hole.Reach), radius = (asked.Fence.PinDiameter + asked.Fence.Fit) / 2, mouth = asked.Deck.MouthChamfer;
+            double top = plan.TopAt(hole.Chainage, hole.Reach), radius = (asked.Fence!.PinDiameter + asked.Fence!.Fit) / 2, mouth = asked.Deck.MouthChamfer;
             Assert.DoesNotContain(gauge.Heights(middle), z => z > top - asked.Deck.Thickness - 0.1);
             for (int k = 0; k < 12; k++)
             {

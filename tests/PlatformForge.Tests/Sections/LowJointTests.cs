@@ -90,7 +90,7 @@ public class LowJointTests
     public void A_hole_narrower_than_two_lines_is_told_with_the_pin_and_the_nozzle_that_work(double nozzle, double pin, bool told)
     {
         // Holes are 0.2 wider than their pins.
-        var plan = Workbench.Straight(150, change: s => s with { Fence = new() { PinDiameter = pin } });
+        var plan = Workbench.Straight(150, change: s => s.With<FenceSpec>([new() { PinDiameter = pin }]));
         var findings = SectionMaker.Make(plan, Workbench.Printer with { Nozzle = nozzle }, new()).Findings.Where(f => f.Code == "PF6021").ToArray();
         Assert.Equal(told, findings.Length == 1);
         if (told)

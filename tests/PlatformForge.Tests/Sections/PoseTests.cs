@@ -40,7 +40,7 @@ public class PoseTests
         static PlatformForge.Platforms.PlatformPlan Planned(double[] cuts) => Workbench.Straight(180, change: s => s with { StartRamp = new(Length: 60), EndRamp = new(Length: 60), ForcedCuts = cuts });
         var outcome = SectionMaker.Make(Planned([]), Workbench.Printer, new());
         var finding = Assert.Single(outcome.Findings, f => f.Code == "PF6009");
-        Assert.Equal(("platform[0].forced_cuts", "[260, 320]"), (finding.Cure!.Key, finding.Cure.Value));
+        Assert.Equal(("platform[0].cuts", "[260, 320]"), (finding.Cure!.Key, finding.Cure.Value));
         Assert.Contains("[260, 320]", finding.Remedy, StringComparison.Ordinal);
         Assert.Contains("chainage", Assert.Single(outcome.Findings, f => f.Code == "PF6007").Message, StringComparison.Ordinal);
 

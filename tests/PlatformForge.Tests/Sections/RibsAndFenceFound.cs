@@ -48,7 +48,7 @@ public class RibsAndFenceFound
         // With slabs of 20 mm, ribs by whole slabs would be 20 apart under a pitch of 35.
         foreach (var (pitch, slab) in new[] { (30.0, 12.0), (35, 20) })
         {
-            var plan = Workbench.PendlewickAs(s => s with { Coping = s.Coping with { SlabLength = slab }, Ribs = s.Ribs with { Pitch = pitch }, Sockets = [], Fence = null });
+            var plan = Workbench.PendlewickAs(s => (s with { Coping = s.Coping with { SlabLength = slab }, Ribs = s.Ribs with { Pitch = pitch } }).With<SocketSpec>([]).With<FenceSpec>([]));
             var set = Workbench.Made(plan, Workbench.Printer, new());
             foreach (var section in set.Sections)
             {
@@ -78,10 +78,7 @@ public class RibsAndFenceFound
     {
         var random = new Random(seed);
         double pitch = 14 + (random.NextDouble() * 24), wide = 10 + (random.NextDouble() * 20), pin = 0.8 + random.NextDouble(), depth = 2.5 + random.NextDouble();
-        var plan = Planned(seed, random, s => s with
-        {
-            Fence = new() { Panels = FencePanels.Whole, Pitch = pitch, PinDiameter = pin, Depth = depth, Gaps = [new(Middle(s) - (wide / 2), Middle(s) + (wide / 2))] },
-        });
+        var plan = Planned(seed, random, s => s.With<FenceSpec>([new() { Panels = FencePanels.Whole, Pitch = pitch, PinDiameter = pin, Depth = depth, Gaps = [new(Middle(s) - (wide / 2), Middle(s) + (wide / 2))] }]));
         var set = Workbench.Made(plan, PrinterSpec.Oblong(220, 220, 250), new());
         double top = plan.Profile.Level;
         var found = new List<(Point2 Middle, double Diameter)>();

@@ -16,14 +16,13 @@ public class SectionProperties
     public void Whatever_is_cut_fits_its_bed_is_sound_and_keeps_account_of_its_volume(int seed)
     {
         var random = new Random(seed);
-        var plan = Bench.Plan(Bench.Request(seed, (EdgeStyle)random.Next(3), s => s with
+        var plan = Bench.Plan(Bench.Request(seed, (EdgeStyle)random.Next(3), s => (s with
         {
             Deck = s.Deck with { Crossfall = random.Next(2) * 80 },
             StartRamp = random.Next(2) == 0 ? null : new(Gradient: 8),
             EndRamp = random.Next(2) == 0 ? null : new(Length: 70 + (random.NextDouble() * 50)),
             Ribs = s.Ribs with { LongitudinalCount = random.Next(3) },
-            Fence = random.Next(2) == 0 ? null : new(),
-        }));
+        }).With<FenceSpec>(random.Next(2) == 0 ? [] : [new()])));
         var printer = PrinterSpec.Oblong(180 + (random.NextDouble() * 120), 180 + (random.NextDouble() * 120), 100) with { Nozzle = random.Next(2) == 0 ? 0.4 : 0.6 };
         var spec = new SectionSpec { Joint = new() { DowelDiameter = 1.5 + random.NextDouble(), DowelLength = 8 + (random.NextDouble() * 8), EndTrim = random.NextDouble() * 0.2 } };
         var set = Workbench.Made(plan, printer, spec);

@@ -2,14 +2,6 @@ using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Features;
 
-/// <summary>Tells of a figure that is out of its range.</summary>
-/// <param name="key">Key of the figure under its feature's.</param>
-/// <param name="what">What it is, in words.</param>
-/// <param name="value">The figure.</param>
-/// <param name="least">Least that is taken.</param>
-/// <param name="most">Greatest that is taken.</param>
-internal delegate void FigureRange(string key, string what, double value, double least, double most);
-
 /// <summary>
 /// Something that stands on a platform or is let into it, as asked for. It plans itself into one neutral result; that is all that the rooms after this one
 /// ever see of it.
@@ -31,9 +23,6 @@ public abstract record FeatureSpec
     /// <summary>The same placed by the platform's first face, where it was placed by another.</summary>
     /// <param name="onSpine">From a chainage, an inset and what that is from, on its own face, to chainage and inset from the first face's edge.</param>
     internal virtual FeatureSpec Carried(Func<double, double, InsetFrom, (double Chainage, double Inset)> onSpine) => this;
-
-    /// <summary>Tells its figures with their ranges.</summary>
-    internal abstract void Figures(FigureRange range);
 
     /// <summary>The least width of a deck that it finds room on, mm, and what takes it, for the message; null where it asks for none.</summary>
     internal virtual (double Width, string What)? LeastDeck(PlatformSpec spec) => null;

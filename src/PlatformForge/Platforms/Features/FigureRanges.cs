@@ -1,20 +1,19 @@
+using PlatformForge.Units;
+
 namespace PlatformForge.Platforms.Features;
 
-/// <summary>Bounds that figures of features share, mm: beyond them a figure is a slip of unit or comma.</summary>
+/// <summary>Ranges that figures of several kinds of feature share, mm: beyond them a figure is a slip of unit or comma.</summary>
 internal static class FigureRanges
 {
-    /// <summary>No track is so long.</summary>
-    public const double Far = Rules.ValueRules.Far;
+    public static NumberRange Inset => NumberRange.From(0, 2000);
 
-    public const double WidestDeck = 2000;
+    /// <summary>What is let into the deck, by its thickness.</summary>
+    public static NumberRange Post => NumberRange.From(0.2, 50);
 
-    public const double Thinnest = 0.2;
+    public static NumberRange Seat => NumberRange.From(0.2, 1000);
 
-    public const double ThickestPost = 50;
+    /// <summary>What is added so that something goes in.</summary>
+    public static NumberRange Fit => NumberRange.From(0, 5);
 
-    public const double LargestSeat = 1000;
-
-    public const double LoosestFit = 5;
-
-    public const double Deepest = 300;
+    public static NumberRange Depth => NumberRange.From(0.2, 300);
 }

@@ -59,6 +59,20 @@ internal sealed record RoundHole(string Name, PlanPlace Place, double Diameter, 
     /// <param name="fit">How much of the diameter was added to what goes in, mm.</param>
     public Opening Opening(string key, string told, double fit) => new(Name, Place, Diameter, Diameter, true, Depth, BossWall) { Narrowest = (key, told, fit) };
 
+    /// <summary>All that a single hole comes to.</summary>
+    /// <param name="site">Where it is planned.</param>
+    /// <param name="spec">What is asked for.</param>
+    /// <param name="legend">Its word in the plan's key.</param>
+    public PlannedFeature Planned(FeatureSite site, PlacedSpec spec, string legend) => new(Name, site.Key)
+    {
+        Keepouts = [Keepout(site, site.Key) with { Place = site.Key + ".at" }],
+        Prisms = [.. Prisms(site)],
+        Openings = [Opening($"{site.Key}.diameter", $"hole for '{Name}' is", spec.Fit)],
+        Marks = [new CircleMark(legend, Place, Diameter) { Label = Name }],
+        Stands = [Standing(site, site.Key) with { Inset = ($"{site.Key}.inset", spec.Inset, spec.From) }],
+        Findings = [.. TooDeep($"{site.Key}.depth", [this], site)],
+    };
+
     /// <summary>Tells of holes with bosses whose floors would lie below the baseboard, by the one with least room.</summary>
     public static IEnumerable<Finding> TooDeep(string key, IEnumerable<RoundHole> holes, FeatureSite site)
     {

@@ -22,7 +22,7 @@ internal static class CutPlanner
             var hit = keepouts.FirstOrDefault(k => joint > k.From - k.CutClear && joint < k.To + k.CutClear);
             if (stated && hit is not null)
             {
-                var (list, all) = baseboard ? ("baseboard_joints", spec.BaseboardJoints) : ("forced_cuts", spec.ForcedCuts);
+                var (list, all) = baseboard ? ("baseboard_joints", spec.BaseboardJoints) : ("cuts", spec.ForcedCuts);
                 int index = all.ToList().FindIndex(c => Math.Abs(c - joint) < Same);
                 double? away = FreePlace.Nearest(joint, [.. keepouts.Select(k => (k.From - k.CutClear, k.To + k.CutClear))], spec.Face.From + (2 * Clear), spec.Face.To - (2 * Clear));
                 findings.Add(PlatformFindings.CutThroughFurniture(hit.Key, hit.Name, hit.Middle, joint, away is { } free ? (PlatformFindings.Indexed(spec.Key, list, index), free) : null));

@@ -201,7 +201,7 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
             double[] places = [.. taken.SelectMany(k => new[] { k.Low - half, k.High + half }).Prepend(wanted).Where(Clear)];
             if (places.Length == 0)
             {
-                findings.Add(PlatformFindings.RibLeftOut($"{spec.Key}.ribs.longitudinal_count", i, spec.Ribs.LongitudinalCount));
+                findings.Add(PlatformFindings.RibLeftOut($"{spec.Key}.ribs.lengthwise", i, spec.Ribs.LongitudinalCount));
                 continue;
             }
 

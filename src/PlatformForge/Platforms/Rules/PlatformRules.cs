@@ -78,15 +78,15 @@ internal static class PlatformRules
         AtMost("deck.thickness", "deck thickness", deck.Thickness, site.RailTop + spec.Height, "is more than the platform's height over the baseboard", ("make the platform higher", null));
         if (spec.WhiteLine is { } line)
         {
-            AtMost("white_line.groove_depth", "groove depth", line.GrooveDepth, Math.Min(coping.Thickness, deck.Thickness) - LeastFloor, "leaves too little under it", ("make deck and coping thicker, or leave the groove out", Cure.Set($"{spec.Key}.white_line.groove_depth", 0)));
-            AtMost("white_line.inset", "white line's inset", line.Inset, deck.Width - line.Width, "puts it off the deck", ("make the line narrower or the deck wider", Cure.Set($"{spec.Key}.white_line.width", Math.Round(deck.Width / 2, 1))));
+            AtMost("line.groove_depth", "groove depth", line.GrooveDepth, Math.Min(coping.Thickness, deck.Thickness) - LeastFloor, "leaves too little under it", ("make deck and coping thicker, or leave the groove out", Cure.Set($"{spec.Key}.line.groove_depth", 0)));
+            AtMost("line.inset", "white line's inset", line.Inset, deck.Width - line.Width, "puts it off the deck", ("make the line narrower or the deck wider", Cure.Set($"{spec.Key}.line.width", Math.Round(deck.Width / 2, 1))));
             if (line.Inset < coping.ArrisChamfer)
             {
-                findings.Add(PlatformFindings.LineOnArris($"{spec.Key}.white_line.inset", line.Inset, coping.ArrisChamfer));
+                findings.Add(PlatformFindings.LineOnArris($"{spec.Key}.line.inset", line.Inset, coping.ArrisChamfer));
             }
         }
 
-        foreach (var (list, cuts) in new[] { ("forced_cuts", spec.ForcedCuts), ("baseboard_joints", spec.BaseboardJoints) })
+        foreach (var (list, cuts) in new[] { ("cuts", spec.ForcedCuts), ("baseboard_joints", spec.BaseboardJoints) })
         {
             for (int i = 0; i < cuts.Count; i++)
             {

@@ -55,7 +55,7 @@ internal static class RampRules
         double fall = Fall(spec, ramp), lowest = Lowest(spec, site);
         if (!(fall > 0) || (ramp.FootHeight ?? 0) < lowest)
         {
-            findings.Add(PlatformFindings.RampFoot($"{key}.foot_height", ramp.FootHeight ?? 0, lowest, spec.Height));
+            findings.Add(PlatformFindings.RampFoot($"{key}.foot", ramp.FootHeight ?? 0, lowest, spec.Height));
             return 0;
         }
 
@@ -83,7 +83,7 @@ internal static class RampRules
             double lack = Lack(plan, s), foot = ramp.FootHeight ?? 0;
             if (lack > 0)
             {
-                findings.Add(PlatformFindings.RampFoot($"{plan.Spec.Key}.ramps.{name}.foot_height", foot, foot + lack, plan.Spec.Height));
+                findings.Add(PlatformFindings.RampFoot($"{plan.Spec.Key}.ramps.{name}.foot", foot, foot + lack, plan.Spec.Height));
             }
         }
     }

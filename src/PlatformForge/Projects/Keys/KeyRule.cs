@@ -67,36 +67,3 @@ public sealed record EitherRule(string Name, string Says, KeyRule First, KeyRule
 {
     public override string Wanted => First.Wanted + ", or " + Second.Wanted;
 }
-
-/// <summary>Bounds of a number. Not a number and infinities are outside every range.</summary>
-/// <param name="Least">Least value.</param>
-/// <param name="Most">Greatest value, always allowed.</param>
-/// <param name="Open">Whether the least value itself is not allowed.</param>
-public readonly record struct NumberRange(double Least, double Most, bool Open = false)
-{
-    /// <summary>A distance along any track that is taken, mm.</summary>
-    public static NumberRange Chainage => new(0, 1e6);
-
-    /// <summary>Least of what has to be above 0: what is smaller can be neither laid nor printed, and makes endless sums of small steps.</summary>
-    public const double Smallest = 0.01;
-
-    /// <summary>Above 0 by no less than <see cref="Smallest"/>, up to a greatest value.</summary>
-    public static NumberRange Over0(double most) => new(Smallest, most);
-
-    /// <summary>From a least value to a greatest.</summary>
-    public static NumberRange From(double least, double most) => new(least, most);
-
-    public bool Holds(double value) => value <= Most && (Open ? value > Least : value >= Least);
-
-    /// <summary>The value of the range that is nearest; a little above a least value that is not itself allowed.</summary>
-    public double Nearest(double value) => Open && value <= Least ? Math.Min(Most, Least + Above) : Math.Clamp(value, Least, Most);
-
-    // No length or angle of a model is told finer.
-    private const double Above = 0.1;
-
-    public string InWords(string unit)
-    {
-        string tail = unit.Length == 0 ? "" : " " + unit;
-        return Open ? Invariant($"above {Least} and at most {Most}{tail}") : Invariant($"from {Least} to {Most}{tail}");
-    }
-}

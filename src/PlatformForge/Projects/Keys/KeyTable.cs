@@ -1,5 +1,6 @@
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
+using PlatformForge.Units.Specs;
 using static System.FormattableString;
 
 namespace PlatformForge.Projects.Keys;
@@ -17,6 +18,41 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
 
     private readonly List<(KeyRule Rule, Func<T, TreeNode, string, KeyReading, T> Apply)> keys = [];
     private readonly List<Action<T, TreeTable, string, KeyReading>> checks = [];
+
+    /// <summary>The keys that a room states of one of its specs.</summary>
+    public static KeyTable<T> Of(SpecKeys<T> spec)
+    {
+        var table = new KeyTable<T>(spec.DefaultsAt);
+        var reader = new SpecTable(table);
+        foreach (var key in spec.All)
+        {
+            key.Tell(reader);
+            if (key.Example is { } example)
+            {
+                table.Example(example);
+            }
+        }
+
+        foreach (var check in spec.Checks)
+        {
+            table.Check((record, node, key, reading) =>
+            {
+                switch (check(record, key))
+                {
+                    case null:
+                        break;
+                    case { Under: null } whole:
+                        reading.Fault("PF1013", key, node.Place, whole.Message, whole.Remedy, whole.Cure);
+                        break;
+                    case { Under: { } under } fault:
+                        reading.Fault("PF1014", $"{key}.{under}", (node.Find(under)?.Value ?? node).Place, fault.Message, fault.Remedy, fault.Cure);
+                        break;
+                }
+            });
+        }
+
+        return table;
+    }
 
     public IReadOnlyList<KeyRule> Rules => keys.ConvertAll(k => k.Rule);
 
@@ -204,4 +240,21 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
     }
 
     private static string ShortNumber(double value) => Math.Round(value, 4).ToString(System.Globalization.CultureInfo.InvariantCulture);
+
+    // Puts each key of a room's spec into the table.
+    private sealed class SpecTable(KeyTable<T> table) : ISpecReader<T>
+    {
+        public void Figure(FigureKey<T> key) => table.Number(key.Name, key.Range, key.Unit, key.Says, key.Get, key.Set, key.Required, key.Whole);
+
+        public void Figures(FiguresKey<T> key) => table.Numbers(key.Name, key.Range, key.Unit, key.Says, key.Set);
+
+        public void Word(WordKey<T> key) => table.Text(key.Name, key.Says, key.Get, key.Set, key.Required, [.. key.Choices]);
+
+        public void Flag(FlagKey<T> key) => table.Flag(key.Name, key.Says, key.Get, key.Set);
+
+        public void Table<TInner>(TableKey<T, TInner> key)
+            where TInner : class => table.Table(key.Name, key.Says, KeyTable<TInner>.Of(key.Inner), key.Get, key.Set, key.Required);
+
+        public void Tables<TInner>(TablesKey<T, TInner> key) => table.Tables(key.Name, key.Says, KeyTable<TInner>.Of(key.Inner), (inner, _) => inner, key.Set);
+    }
 }

@@ -31,9 +31,9 @@ internal static class LayoutKeys
     public static KeyTable<LayoutSpec> Table { get; } = new KeyTable<LayoutSpec>(_ => new("", Unset, double.NaN, double.NaN))
         .Text("name", "Name of the place; it is printed on drawings and engraved underneath.", l => l.Name, (l, v) => l with { Name = v }, required: true)
         .Text("scale", "Name of a scale; it sets ratio and gauge. See: platformforge presets scales", l => l.ScaleName, (l, v) => l with { ScaleName = v })
-        .Number("ratio", NumberRange.From(4, 1000), "", "Full size over model, 76.2 for 4 mm to the foot; in place of scale or to correct it.", l => l.Scale.Ratio, (l, v) => l with { Scale = new(v) })
+        .Number("ratio", ModelScale.Ratios, "", "Full size over model, 76.2 for 4 mm to the foot; in place of scale or to correct it.", l => l.Scale.Ratio, (l, v) => l with { Scale = new(v) })
         .Length("gauge", NumberRange.From(2, 300), "Distance between the running edges of the rails; in place of scale or to correct it.", l => l.Gauge, (l, v) => l with { Gauge = v })
-        .Length("rail_top", NumberRange.From(0, 200), "Height of the rails' top over the baseboard: underlay, sleeper and rail together.", l => l.RailTop, (l, v) => l with { RailTop = v }, required: true)
+        .Length("rail_top", PlatformForge.Platforms.PlatformSite.RailTops, "Height of the rails' top over the baseboard: underlay, sleeper and rail together.", l => l.RailTop, (l, v) => l with { RailTop = v }, required: true)
         .Length("rail_head", NumberRange.From(0.1, 20), "Width of a rail's head, for setting out from its outer face; left out, 70 mm of full size.", l => l.RailHead, (l, v) => l with { RailHead = v })
         .Text("rules", "Published rules that platforms are held to; what they miss is a warning. See: platformforge presets rules", l => l.Rules, (l, v) => l with { Rules = v }, choices: [LayoutSpec.NoRules, .. NationalRules.All.Select(r => r.Name)])
         .Check((layout, table, key, reading) =>

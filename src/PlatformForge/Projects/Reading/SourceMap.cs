@@ -39,10 +39,8 @@ public sealed class SourceMap
             return finding;
         }
 
-        string key = RoomWords.ToFile(finding.Key);
-        var place = Find(key);
-        var cure = finding.Cure is { } own ? own with { Key = RoomWords.ToFile(own.Key) } : null;
-        return finding with { Key = key, File = place.File, Line = place.Line, Column = place.Column, Cure = cure };
+        var place = Find(finding.Key);
+        return finding with { File = place.File, Line = place.Line, Column = place.Column };
     }
 
     private void Enter(string key, TreeNode node)

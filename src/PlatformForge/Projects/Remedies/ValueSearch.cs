@@ -23,7 +23,7 @@ internal static class ValueSearch
     /// <param name="works">Tries a value.</param>
     public static double? Nearest(NumberRule rule, double stated, Func<double, bool> works)
     {
-        double start = Math.Clamp(stated, rule.Range.Least, rule.Range.Most), step = Math.Max(FirstStep, Math.Abs(start) * FirstShare);
+        double start = Math.Clamp(stated, rule.Range.Lowest, rule.Range.Most), step = Math.Max(FirstStep, Math.Abs(start) * FirstShare);
         double below = start, above = start;
         for (int i = 0; i < Doublings; i++, step *= 2)
         {
@@ -43,7 +43,7 @@ internal static class ValueSearch
 
         return null;
 
-        double Within(double value) => Math.Clamp(rule.Whole ? Math.Round(value) : value, rule.Range.Least, rule.Range.Most) is var v && rule.Range.Holds(v) ? v : start;
+        double Within(double value) => Math.Clamp(rule.Whole ? Math.Round(value) : value, rule.Range.Lowest, rule.Range.Most) is var v && rule.Range.Holds(v) ? v : start;
 
         double Rounded(double bad, double good)
         {
@@ -77,7 +77,7 @@ internal static class ValueSearch
             TreeText text when rule.IsLength && LengthText.Read(text.Value, new(double.IsFinite(ratio) ? ratio : 76.2)) is { } length => length,
             _ => Parsed(rule.Default) ?? Parsed(KeyModel.ExampleOf(key)),
         };
-        return value is { } v && !double.IsNaN(v) ? v : Parsed(KeyModel.ExampleOf(key)) ?? Math.Clamp(Typical, rule.Range.Least, rule.Range.Most);
+        return value is { } v && !double.IsNaN(v) ? v : Parsed(KeyModel.ExampleOf(key)) ?? Math.Clamp(Typical, rule.Range.Lowest, rule.Range.Most);
     }
 
     private static double? Parsed(string? text) =>

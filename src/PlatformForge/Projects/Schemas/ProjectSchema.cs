@@ -111,7 +111,12 @@ public static class ProjectSchema
             json.WriteString("type", kind);
         }
 
-        json.WriteNumber("minimum", number.Range.Least);
+        if (number.Range.OrNone)
+        {
+            NoneOr(json, number.Range.Least);
+        }
+
+        json.WriteNumber("minimum", number.Range.Lowest);
         if (number.Range.Open)
         {
             json.WriteBoolean("exclusiveMinimum", true);
@@ -119,6 +124,21 @@ public static class ProjectSchema
 
         json.WriteNumber("maximum", number.Range.Most);
         Default(json, number, d => json.WriteNumberValue(double.Parse(d, CultureInfo.InvariantCulture)));
+    }
+
+    // 0 for none, or something that is worth the name. A length may be written as a text too, of which a minimum says nothing.
+    private static void NoneOr(Utf8JsonWriter json, double least)
+    {
+        json.WriteStartArray("anyOf");
+        json.WriteStartObject();
+        json.WriteStartArray("enum");
+        json.WriteNumberValue(0);
+        json.WriteEndArray();
+        json.WriteEndObject();
+        json.WriteStartObject();
+        json.WriteNumber("minimum", least);
+        json.WriteEndObject();
+        json.WriteEndArray();
     }
 
     private static void Choices(Utf8JsonWriter json, TextRule text)

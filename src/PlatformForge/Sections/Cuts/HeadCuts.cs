@@ -20,7 +20,7 @@ internal sealed class HeadCuts(FacetedPlan chart, PrinterSpec printer, SectionSp
     {
         var profile = chart.Plan.Profile;
         double[] heads = [.. new[] { profile.StartHead, profile.EndHead }.Where(h => h > from && h < to)];
-        string at = string.Join(" and ", heads.Select(h => Invariant($"{h:0.##}"))), key = $"{chart.Plan.Spec.Key}.forced_cuts";
+        string at = string.Join(" and ", heads.Select(h => Invariant($"{h:0.##}"))), key = $"{chart.Plan.Spec.Key}.cuts";
         if (heads.Select(InTheWay).FirstOrDefault(w => w.Length > 0) is { } way)
         {
             return (Invariant($"Cut at the ramp's head at {at} mm it would lie flat, but {way}."), null);

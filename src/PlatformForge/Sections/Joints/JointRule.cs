@@ -76,11 +76,11 @@ internal static class JointRule
     {
         (string Key, string What, double Thickness)[] walls =
         [
-            (platform.Key + ".walls.front_thickness", "front wall", platform.Walls.FrontThickness),
-            (platform.Key + ".walls.back_thickness", "back wall", platform.Walls.BackThickness),
-            (platform.Key + ".walls.end_thickness", "end wall of the platform", platform.Walls.EndThickness),
+            (platform.Key + ".wall.front_thickness", "front wall", platform.Walls.FrontThickness),
+            (platform.Key + ".wall.back_thickness", "back wall", platform.Walls.BackThickness),
+            (platform.Key + ".wall.end_thickness", "end wall of the platform", platform.Walls.EndThickness),
             (platform.Key + ".ribs.thickness", "transverse rib", platform.Ribs.Pitch > 0 ? platform.Ribs.Thickness : double.PositiveInfinity),
-            (platform.Key + ".ribs.longitudinal_thickness", "longitudinal rib", platform.Ribs.LongitudinalCount > 0 ? platform.Ribs.LongitudinalThickness : double.PositiveInfinity),
+            (platform.Key + ".ribs.lengthwise_thickness", "longitudinal rib", platform.Ribs.LongitudinalCount > 0 ? platform.Ribs.LongitudinalThickness : double.PositiveInfinity),
             (joint.Key + ".end_wall", "end wall at a joint", joint.EndWall),
         ];
         return walls.Where(w => w.Thickness < printer.LeastWall - Rounding).Select(w => SectionFindings.WallTooThin(w.Key, w.What, w.Thickness, printer.LeastWall));

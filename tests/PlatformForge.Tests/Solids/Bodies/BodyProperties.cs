@@ -92,14 +92,13 @@ public class BodyProperties
     private static PlatformPlan Dressed(int seed) => Bench.Plan(Bench.Request(seed, (EdgeStyle)(Math.Abs(seed % 3)), s =>
     {
         var random = new Random(seed);
-        return s with
+        return (s with
         {
             Deck = s.Deck with { Crossfall = random.Next(2) * 60 },
             StartRamp = random.Next(2) == 0 ? null : new(Gradient: 6 + (random.NextDouble() * 6)),
             EndRamp = random.Next(2) == 0 ? null : new(Length: 60 + (random.NextDouble() * 60), FootHeight: random.NextDouble() * -5),
             Ribs = s.Ribs with { LongitudinalCount = random.Next(3) },
             WhiteLine = new() { GrooveDepth = random.Next(2) * 0.2 },
-            Fence = new(),
-        };
+        }).With<FenceSpec>([new()]);
     }));
 }

@@ -81,7 +81,7 @@ public class BodyVolumeTests
     [Fact]
     public void A_fence_hole_is_the_polygon_around_its_circle_through_the_deck()
     {
-        var plan = Workbench.Straight(Length, change: s => s with { Fence = new() { Inset = 6, PinDiameter = 1, Fit = 0.2 } });
+        var plan = Workbench.Straight(Length, change: s => s.With<FenceSpec>([new() { Inset = 6, PinDiameter = 1, Fit = 0.2 }]));
         int holes = plan.PostHoles.Count;
         Assert.InRange(holes, 5, 20);
 
@@ -93,7 +93,7 @@ public class BodyVolumeTests
     [Fact]
     public void A_pin_of_the_stated_size_fits_at_every_side_of_its_hole()
     {
-        var plan = Workbench.Straight(Length, change: s => s with { Fence = new() { Inset = 6, PinDiameter = 1, Fit = 0.2 } });
+        var plan = Workbench.Straight(Length, change: s => s.With<FenceSpec>([new() { Inset = 6, PinDiameter = 1, Fit = 0.2 }]));
         foreach (var hole in plan.PostHoles)
         {
             var middle = plan.ToLayout(hole.Chainage, hole.Reach);
@@ -109,7 +109,7 @@ public class BodyVolumeTests
     [Fact]
     public void A_socket_stands_in_a_boss_and_takes_its_box_out()
     {
-        var plan = Workbench.Straight(Length, change: s => s with { Sockets = [new(300, 20) { Along = 2, Across = 1.2, Depth = 6, Fit = 0.2 }] });
+        var plan = Workbench.Straight(Length, change: s => s.With<SocketSpec>([new(300, 20) { Along = 2, Across = 1.2, Depth = 6, Fit = 0.2 }]));
         var socket = Assert.Single(plan.Sockets);
         double wall = socket.BossWall, boss = (2.2 + (2 * wall)) * (1.4 + (2 * wall)) * (6 + wall - Deck);
 

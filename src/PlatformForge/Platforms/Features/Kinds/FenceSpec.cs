@@ -1,5 +1,5 @@
 using PlatformForge.Units;
-using static System.FormattableString;
+using PlatformForge.Units.Specs;
 
 namespace PlatformForge.Platforms.Features.Kinds;
 
@@ -79,22 +79,39 @@ public sealed record FenceSpec : FeatureSpec
 
     internal override bool NeedsBack => true;
 
-    internal override void Figures(FigureRange range)
-    {
-        range("inset", "inset", Inset, 0, 500);
-        range("pitch", "pitch", Pitch, 1, 1000);
-        range("pin", "pin diameter", PinDiameter, FigureRanges.Thinnest, FigureRanges.ThickestPost);
-        range("fit", "fit allowance", Fit, 0, FigureRanges.LoosestFit);
-        range("depth", "depth", Depth ?? 1, FigureRanges.Thinnest, FigureRanges.Deepest);
-        range("from", "first chainage", From ?? 0, -FigureRanges.Far, FigureRanges.Far);
-        range("to", "last chainage", To ?? 0, -FigureRanges.Far, FigureRanges.Far);
-        range("end_inset", "inset from the ends", EndInset, 0, 500);
-        for (int i = 0; i < Gaps.Count; i++)
-        {
-            range(Invariant($"gap[{i}].from"), "first chainage", Gaps[i].From, -FigureRanges.Far, FigureRanges.Far);
-            range(Invariant($"gap[{i}].to"), "last chainage", Gaps[i].To, -FigureRanges.Far, FigureRanges.Far);
-        }
-    }
+    public static SpecKeys<FenceSpec> Keys { get; } = new SpecKeys<FenceSpec>(For)
+        .Length("inset", NumberRange.From(0, 500), "From the platform's back to the middles of the posts.", f => f.Inset, (f, v) => f with { Inset = v })
+        .Length(
+            "pitch", NumberRange.From(1, 1000), "Distance between posts: aimed at where panels are even, exact where they are whole.", f => f.Pitch, (f, v) => f with { Pitch = v })
+        .Choice(
+            "panels",
+            "How it is divided: every run evenly, or by whole panels of the pitch, as they are bought, and an odd one.",
+            f => f.Panels,
+            (f, v) => f with { Panels = v },
+            [("even", FencePanels.Even), ("whole", FencePanels.Whole)])
+        .Choice(
+            "odd",
+            "Where the odd one of whole panels stands: at the fence's ends or beside its gates.",
+            f => f.Odd,
+            (f, v) => f with { Odd = v },
+            [("ends", OddPanel.Ends), ("gates", OddPanel.Gates)])
+        .Length("pin", FigureRanges.Post, "Diameter of a post's pin.", f => f.PinDiameter, (f, v) => f with { PinDiameter = v })
+        .Length("fit", FigureRanges.Fit, "Added to the pin's diameter so that it goes in.", f => f.Fit, (f, v) => f with { Fit = v })
+        .Length(
+            "depth",
+            FigureRanges.Depth,
+            "Depth of the holes; left out, they go right through the deck. Deeper than the deck, they stand in bosses.",
+            f => f.Depth,
+            (f, v) => f with { Depth = v })
+        .Length("from", NumberRange.Anywhere, "Distance along the track of the first post; left out, near the platform's start.", f => f.From, (f, v) => f with { From = v })
+        .Length("to", NumberRange.Anywhere, "The same of the last post.", f => f.To, (f, v) => f with { To = v })
+        .Length("end_inset", NumberRange.From(0, 500), "From the platform's ends to the first and last post.", f => f.EndInset, (f, v) => f with { EndInset = v })
+        .Tables(
+            "gap",
+            "A gate or steps, as wide at the fence as is stated here.",
+            GapDraft.Keys,
+            f => [.. f.Gaps.Select(g => new GapDraft(null, null, g.From, g.To))],
+            (f, v) => f with { Gaps = [.. v.Select(g => g.Spec)] });
 
     internal override (double Width, string What)? LeastDeck(PlatformSpec spec) => (spec.Coping.Width + Inset + ((PinDiameter + Fit) / 2), "coping and fence");
 

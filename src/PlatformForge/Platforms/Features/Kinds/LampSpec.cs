@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Units;
+using PlatformForge.Units.Specs;
 using static System.FormattableString;
 
 namespace PlatformForge.Platforms.Features.Kinds;
@@ -18,10 +19,7 @@ public enum PlatformEnd
 /// A hole right through the deck for a lamp post, and a channel that leads its wires on: a groove in the deck's underside from the hole to the next rib across,
 /// and an opening through that rib into the hollow beyond. Lengths in mm.
 /// </summary>
-/// <param name="Chainage">Middle of the post.</param>
-/// <param name="Inset">From the edge or the back to the middle of the post, square to the edge.</param>
-/// <param name="From">What the inset is measured from.</param>
-public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = InsetFrom.Back) : FeatureSpec
+public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = InsetFrom.Back) : PlacedSpec(Chainage, Inset, From, "lamp")
 {
     // A channel goes on so far beyond its rib's face, mm: more than facets and rounding take.
     private const double Beyond = 0.5;
@@ -38,18 +36,12 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
     /// <summary>Diameter of the post's foot. Default 6 in at full size, 2 mm in 4 mm scale (common practice, no source: thick enough for two enamelled wires inside).</summary>
     public double Diameter { get; init; } = 6 * FullSize.Foot / 12 / 76.2;
 
-    /// <summary>Added to the diameter.</summary>
-    public double Fit { get; init; } = 0.2;
-
     /// <summary>Width of the channel, and its height below the deck in the middle of its opening through the rib; 0 makes none. Default 2: a small plug or a soldered joint goes through
     /// (common practice, no source). It is for wires, so it does not scale.</summary>
     public double Channel { get; init; } = 2;
 
     /// <summary>End of the platform towards which the wires are led.</summary>
     public PlatformEnd Towards { get; init; } = PlatformEnd.End;
-
-    /// <summary>What stands in it, for reports.</summary>
-    public string Name { get; init; } = "lamp";
 
     public override string Word => "lamp";
 
@@ -58,49 +50,33 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
     /// <summary>The defaults for a scale, without a place.</summary>
     public static LampSpec For(ModelScale scale) => new(double.NaN, double.NaN) { Diameter = scale.ToModel(6 * FullSize.Foot / 12) };
 
-    internal override FeatureSpec Carried(Func<double, double, InsetFrom, (double Chainage, double Inset)> onSpine)
+    public static SpecKeys<LampSpec> Keys { get; } = PlaceKeys<LampSpec>(For, "the post's middle", ("540", "14"))
+        .Length("diameter", FigureRanges.Post, "Diameter of the post's foot.", l => l.Diameter, (l, v) => l with { Diameter = v })
+        .Length("fit", FigureRanges.Fit, "Added to the diameter so that it goes in.", l => l.Fit, (l, v) => l with { Fit = v })
+        .Length(
+            "channel",
+            NumberRange.From(0, 20),
+            "Width and height of the channel for its wires through the next rib; 0 makes none.",
+            l => l.Channel,
+            (l, v) => l with { Channel = v })
+        .Choice(
+            "towards",
+            "End of the platform towards which the wires are led.",
+            l => l.Towards,
+            (l, v) => l with { Towards = v },
+            [("start", PlatformEnd.Start), ("end", PlatformEnd.End)]);
+
+    private protected override (double Along, double Across) Size => (Diameter, Diameter);
+
+    private protected override PlannedFeature At(FeatureSite site, PlanPlace place)
     {
-        var (at, inset) = onSpine(Chainage, Inset, From);
-        return this with { Chainage = at, Inset = inset, From = InsetFrom.Edge };
-    }
-
-    internal override void Figures(FigureRange range)
-    {
-        range("at", "chainage", Chainage, -FigureRanges.Far, FigureRanges.Far);
-        range("inset", "inset", Inset, 0, FigureRanges.WidestDeck);
-        range("diameter", "diameter", Diameter, FigureRanges.Thinnest, FigureRanges.ThickestPost);
-        range("fit", "fit allowance", Fit, 0, FigureRanges.LoosestFit);
-        range("channel", "channel", Channel, 0, 20);
-    }
-
-    internal override (double Width, string What)? LeastDeck(PlatformSpec spec) =>
-        (Insets.LeastDeck(spec, (Inset, From), (Diameter + Fit) / 2, FeatureSite.LeastLand), Invariant($"coping, {Name} and inset"));
-
-    internal override IEnumerable<Finding> Early(PlatformSpec spec, PlatformSite site, string key) => Insets.ClearWidth(spec, site, key, Name, (Inset, From), Diameter / 2);
-
-    internal override PlannedFeature Plan(FeatureSite site)
-    {
-        double diameter = Diameter + Fit;
-        var (found, faults) = Insets.Placed(site, Name, (Chainage, Inset, From), (diameter / 2, diameter / 2, FeatureSite.LeastLand), LeastDeck(site.Spec)!.Value.Width);
-        if (found is not { } place)
+        var planned = new RoundHole(Name, place, Diameter + Fit, null, 0).Planned(site, this, "lamp");
+        return planned with
         {
-            return new(Name, site.Key) { Findings = faults };
-        }
-
-        var hole = new RoundHole(Name, place, diameter, null, 0);
-        var kept = hole.Keepout(site, site.Key) with { Place = site.Key + ".at" };
-        return new(Name, site.Key)
-        {
-            Keepouts = Leads(site.Spec) ? [kept, Reserved(site, place, Ahead(site, place, site.Spec.StatedCuts))] : [kept],
-            Prisms = [.. hole.Prisms(site)],
-            Openings = [hole.Opening($"{site.Key}.diameter", $"hole for '{Name}' is", Fit)],
-            Marks = [new CircleMark("lamp", place, diameter) { Label = Name }],
-            Stands = [hole.Standing(site, site.Key) with { Inset = ($"{site.Key}.inset", Inset, From) }],
+            Keepouts = Leads(site.Spec) ? [.. planned.Keepouts, Reserved(site, place, Ahead(site, place, site.Spec.StatedCuts))] : planned.Keepouts,
             Shown = LampLooks.Of(site, place),
             Parts = [new($"{Name}, post", 1, Diameter)],
-            Made = [new(Name, Invariant($"{Math.Round(Diameter, 3):0.###}"), Invariant($"hole of {diameter:F2}, right through"), 1)],
-            SetOuts = [new(Chainage, Name)],
-            Findings = faults,
+            Made = [new(Name, Invariant($"{Math.Round(Diameter, 3):0.###}"), Invariant($"hole of {Diameter + Fit:F2}, right through"), 1)],
         };
     }
 

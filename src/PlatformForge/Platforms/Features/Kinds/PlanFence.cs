@@ -27,12 +27,7 @@ internal sealed record PlanFence(IReadOnlyList<RoundHole> Posts, IReadOnlyList<F
     // Lengths that are told alike, to a hundredth of a millimetre, are one kind of panel.
     private const int ToldDigits = 2;
 
-    /// <summary>Least and greatest distance between posts other than at gates, mm; nil where there is none.</summary>
-    public (double Least, double Greatest) Found => Panels is { Count: > 0 } all ? (all.Min(b => b.Length), all.Max(b => b.Length)) : (0, 0);
-
     /// <summary>Panels and gates of one kind and length, in order of kind and falling length, with how many there are.</summary>
     public IReadOnlyList<(FenceBayKind Kind, double Length, int Count)> Parts =>
         [.. Bays.GroupBy(b => (b.Kind, Length: Math.Round(b.Length, ToldDigits))).OrderBy(g => g.Key.Kind).ThenByDescending(g => g.Key.Length).Select(g => (g.Key.Kind, g.Key.Length, g.Count()))];
-
-    private List<FenceBay> Panels => [.. Bays.Where(b => b.Kind != FenceBayKind.Gate)];
 }

@@ -1,5 +1,5 @@
 using PlatformForge.Units;
-using static System.FormattableString;
+using PlatformForge.Units.Specs;
 
 namespace PlatformForge.Platforms.Features.Kinds;
 
@@ -7,10 +7,7 @@ namespace PlatformForge.Platforms.Features.Kinds;
 /// A rectangular recess in the deck: a socket for a post, such as one of a running-in board, or, wide and shallow, the seat of a building (its fit
 /// is then the bedding gap). It is a true rectangle in the layout, its sides along and square to the track's direction at its middle. Lengths in mm.
 /// </summary>
-/// <param name="Chainage">Middle of the socket.</param>
-/// <param name="Inset">From the edge or the back to the middle of the socket, square to the edge.</param>
-/// <param name="From">What the inset is measured from.</param>
-public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = InsetFrom.Back) : FeatureSpec
+public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = InsetFrom.Back) : PlacedSpec(Chainage, Inset, From, "running-in board")
 {
     /// <summary>Size of the post along the edge.</summary>
     public double Along { get; init; } = 1.5;
@@ -21,45 +18,19 @@ public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = 
     /// <summary>Depth below the deck's top. Where less than two printed lines of deck would be left under it, the socket stands in a boss.</summary>
     public double Depth { get; init; } = 4;
 
-    /// <summary>Added to both sizes of the post so that it goes in.</summary>
-    public double Fit { get; init; } = 0.2;
-
-    /// <summary>What stands in it, for reports.</summary>
-    public string Name { get; init; } = "running-in board";
-
     public override string Word => "board";
 
-    internal override FeatureSpec Carried(Func<double, double, InsetFrom, (double Chainage, double Inset)> onSpine)
+    public static SpecKeys<SocketSpec> Keys { get; } = PlaceKeys<SocketSpec>(_ => new(double.NaN, double.NaN), "the socket's middle", ("600", "8"))
+        .Length("along", FigureRanges.Seat, "Size of the post (or the building) along the platform.", b => b.Along, (b, v) => b with { Along = v })
+        .Length("across", FigureRanges.Seat, "Size of the post (or the building) across the platform.", b => b.Across, (b, v) => b with { Across = v })
+        .Length("depth", FigureRanges.Depth, "Depth of the socket.", b => b.Depth, (b, v) => b with { Depth = v })
+        .Length("fit", FigureRanges.Fit, "Added to both sizes so that the post goes in.", b => b.Fit, (b, v) => b with { Fit = v });
+
+    private protected override (double Along, double Across) Size => (Along, Across);
+
+    private protected override PlannedFeature At(FeatureSite site, PlanPlace place)
     {
-        var (at, inset) = onSpine(Chainage, Inset, From);
-        return this with { Chainage = at, Inset = inset, From = InsetFrom.Edge };
-    }
-
-    internal override void Figures(FigureRange range)
-    {
-        range("at", "chainage", Chainage, -FigureRanges.Far, FigureRanges.Far);
-        range("inset", "inset", Inset, 0, FigureRanges.WidestDeck);
-        range("along", "size along the edge", Along, FigureRanges.Thinnest, FigureRanges.LargestSeat);
-        range("across", "size square to the edge", Across, FigureRanges.Thinnest, FigureRanges.LargestSeat);
-        range("depth", "depth", Depth, FigureRanges.Thinnest, FigureRanges.Deepest);
-        range("fit", "fit allowance", Fit, 0, FigureRanges.LoosestFit);
-    }
-
-    internal override (double Width, string What)? LeastDeck(PlatformSpec spec) =>
-        (Insets.LeastDeck(spec, (Inset, From), (Across + Fit) / 2, Land(spec)), Invariant($"coping, {Name} and inset"));
-
-    internal override IEnumerable<Finding> Early(PlatformSpec spec, PlatformSite site, string key) => Insets.ClearWidth(spec, site, key, Name, (Inset, From), Across / 2);
-
-    internal override PlannedFeature Plan(FeatureSite site)
-    {
-        double along = Along + Fit, across = Across + Fit, land = Land(site.Spec);
-        var (found, faults) = Insets.Placed(
-            site, Name, (Chainage, Inset, From), (along / 2, across / 2, land), LeastDeck(site.Spec)!.Value.Width, Smaller($"{site.Key}.along", site.Face.To - site.Face.From - (2 * land) - Fit));
-        if (found is not { } place)
-        {
-            return new(Name, site.Key) { Findings = faults };
-        }
-
+        double along = Along + Fit, across = Across + Fit;
         double boss = FeatureSite.Boss(site.Spec, Depth), half = ((along / 2) + boss) / site.Stretch(place), deep = (across / 2) + boss;
         string key = site.Key;
         return new(Name, key)
@@ -82,8 +53,7 @@ public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = 
             Marks = [new AreaMark("socket", place, site.Oblong(place, along, across), along, across) { Label = Name }],
             Stands = [new(Name, key, Chainage - half, Chainage + half, place.Reach - deep + boss) { Inset = ($"{key}.inset", Inset, From) }],
             Shown = SocketLooks.Of(this, site, place),
-            SetOuts = [new(Chainage, Name)],
-            Findings = [.. faults, .. TooDeep(site, place, boss)],
+            Findings = [.. TooDeep(site, place, boss)],
         };
     }
 
@@ -110,9 +80,10 @@ public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = 
         }
     }
 
-    // Material in mm that is left round a socket: more where it stands in a boss.
-    private double Land(PlatformSpec spec) => FeatureSite.Boss(spec, Depth) is > 0 and var boss ? boss : FeatureSite.LeastLand;
+    // More where it stands in a boss.
+    private protected override double Land(PlatformSpec spec) => FeatureSite.Boss(spec, Depth) is > 0 and var boss ? boss : FeatureSite.LeastLand;
 
     // The size that finds room between the platform's ends, to a tenth of a mm; null where none does.
-    private static Cure? Smaller(string key, double most) => most > FeatureSite.LeastLand ? Cure.Set(key, Math.Floor(most * 10) / 10) : null;
+    private protected override Cure? Smaller(FeatureSite site) =>
+        site.Face.To - site.Face.From - (2 * Land(site.Spec)) - Fit is > FeatureSite.LeastLand and var most ? Cure.Set($"{site.Key}.along", Math.Floor(most * 10) / 10) : null;
 }
