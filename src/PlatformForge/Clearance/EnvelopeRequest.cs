@@ -13,6 +13,10 @@ public sealed record EnvelopeRequest(Centreline Chart, double From, double To, I
     /// <summary>Greatest distance between stations, mm. The last station falls on <see cref="To"/>, so the true one may be a little less.</summary>
     public double Spacing { get; init; } = 1;
 
+    /// <summary>How far stations go on beyond both ends, mm: what stands just beyond a platform's end is near its corner too. Nothing more is
+    /// asked of the track for it.</summary>
+    public double Beyond { get; init; }
+
     /// <summary>Play that lets vehicles stand off the centreline; swept with them.</summary>
     public RunningPlay Play { get; init; } = RunningPlay.None;
 

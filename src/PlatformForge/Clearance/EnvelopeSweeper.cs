@@ -30,8 +30,9 @@ public static class EnvelopeSweeper
         var stocks = Stocks(request);
         var forms = stocks.SelectMany(s => s.Forms.Select(f => (s.Run, Form: f))).ToArray();
         double margin = forms.Max(f => SweepBounds.Margin(f.Form));
-        var spans = request.Runs.Select(r => new RunSpan(r, request.Chart, request.From, request.To, margin)).ToArray();
-        findings.AddRange(request.Runs.SelectMany((run, i) => TrackFitRule.Findings(run, spans[i], request)));
+        double around = request.Beyond > 0 ? request.Beyond + request.Spacing : 0;
+        var spans = request.Runs.Select(r => new RunSpan(r, request.Chart, request.From - around, request.To + around, margin)).ToArray();
+        findings.AddRange(request.Runs.SelectMany((run, i) => TrackFitRule.Findings(run, spans[i], around, request)));
         if (findings.Any(f => f.Severity == Severity.Error))
         {
             return Outcome.Fault<SweptEnvelope>(findings);
@@ -41,7 +42,10 @@ public static class EnvelopeSweeper
         double spacing = Math.Min(request.Spacing, bounds.Min(b => b.Spacing));
         int count = Math.Max(2, (int)Math.Ceiling((request.To - request.From) / spacing) + 1);
         spacing = (request.To - request.From) / (count - 1);
-        var table = new ChartTable(request.Chart, request.From, spacing, count, margin);
+        int beyond = (int)Math.Ceiling(request.Beyond / spacing);
+        double from = request.From - (beyond * spacing);
+        count += 2 * beyond;
+        var table = new ChartTable(request.Chart, from, spacing, count, margin);
         var passes = bounds.Select((b, i) => new SweepPass(request.Runs[forms[i].Run].Ride, b, table)).ToArray();
         var longestFirst = Enumerable.Range(0, passes.Length).OrderByDescending(i => bounds[i].Poses * forms[i].Form.Corners.Length).Select(i => passes[i]);
         Parallel.ForEach(Partitioner.Create(longestFirst, EnumerablePartitionerOptions.NoBuffering), pass => pass.Run());
@@ -56,7 +60,7 @@ public static class EnvelopeSweeper
         double error = passes.Max(p => p.ErrorBound);
         return findings.Any(f => f.Severity == Severity.Error)
             ? Outcome.Fault<SweptEnvelope>(findings.DistinctBy(f => (f.Code, f.Key)))
-            : Outcome.Of(new SweptEnvelope(request.From, spacing, count, Merge(request, stocks, forms.Zip(passes).ToDictionary(p => p.First.Form, p => p.Second)), error), findings);
+            : Outcome.Of(new SweptEnvelope(from, spacing, count, Merge(request, stocks, forms.Zip(passes).ToDictionary(p => p.First.Form, p => p.Second)), error), findings);
     }
 
     // What is swept of every vehicle, in order of runs and vehicles.

@@ -1,4 +1,5 @@
 using PlatformForge.Track;
+using PlatformForge.Units;
 
 namespace PlatformForge.Clearance;
 
@@ -84,6 +85,21 @@ public sealed record SweptEnvelope(double From, double Spacing, int Count, IRead
     {
         double[] beyond = [.. Composite(side).Reach.Zip(other.Composite(side).Reach, (a, b) => a - b).Where(double.IsFinite)];
         return beyond.Length == 0 ? (0, 0) : (beyond.Min(), beyond.Max());
+    }
+
+    /// <summary>The same between two chainages alone: from the station at or before the first to the one at or after the second.</summary>
+    public SweptEnvelope Within(double from, double to)
+    {
+        int first = Math.Max(0, (int)Math.Floor(((from - From) / Spacing) + Tolerances.Rounding));
+        int last = Math.Min(Count - 1, (int)Math.Ceiling(((to - From) / Spacing) - Tolerances.Rounding));
+        return first == 0 && last == Count - 1
+            ? this
+            : this with
+            {
+                From = From + (first * Spacing),
+                Count = last - first + 1,
+                Parts = [.. Parts.Select(p => p with { Left = p.Left[first..(last + 1)], Right = p.Right[first..(last + 1)] })],
+            };
     }
 
     private PartReach Widened(PartReach part, PartDoubt? doubt)

@@ -14,7 +14,11 @@ internal static class TrackFitRule
 
     private static readonly double ChordPerRadius = 2 * Math.Sin(PoseSolver.GreatestSlew);
 
-    public static IEnumerable<Finding> Findings(TrackRun run, RunSpan span, EnvelopeRequest request)
+    /// <param name="run">Track and vehicles.</param>
+    /// <param name="span">The stretch of it that is swept.</param>
+    /// <param name="around">How much farther than the stations that were asked for that goes at both ends, mm: of the track nothing more is asked for it.</param>
+    /// <param name="request">What is asked for.</param>
+    public static IEnumerable<Finding> Findings(TrackRun run, RunSpan span, double around, EnvelopeRequest request)
     {
         if (run.Vehicles.Count == 0)
         {
@@ -24,7 +28,7 @@ internal static class TrackFitRule
         double longest = run.Vehicles.Max(v => v.Length);
         if (ReferenceEquals(run, request.Runs[0]) && !request.StraightBeyondEnds)
         {
-            double before = span.From, after = run.Ride.Length - span.To;
+            double before = span.From + around, after = run.Ride.Length - span.To + around;
             if (before < longest && !run.StartsAtBuffers)
             {
                 yield return Beyond(run, longest, before, "before", "start");

@@ -18,12 +18,18 @@ public readonly record struct HeldHeights(double Above, double Below, double Ove
     // More than heights are rounded by, mm, and less than anybody is told.
     private const double Told = 1e-6;
 
+    private const double BeyondStep = 5;
+
     /// <summary>Heights above rail top that meet a platform's coping where it is level, a little more of them, so that what is swept below or above them surely stays there.</summary>
     public static (double Low, double High) Edge(PlatformSpec spec)
     {
         var level = At(spec, spec.Height);
         return (level.Above - (2 * Told), level.Below + Told);
     }
+
+    /// <summary>How far beyond a platform's ends has to be known what is swept, mm: what stands there is held off its corners by the budget, on lines that may be half as long as the track.
+    /// In whole steps, so that a little more room is the same sweep.</summary>
+    public static double Beyond(ClearanceBudget budget) => Math.Ceiling(2 * Math.Max(0, budget.Margin) / BeyondStep) * BeyondStep;
 
     /// <summary>Heights where the coping's top is at one height above rail top, mm.</summary>
     public static HeldHeights At(PlatformSpec spec, double top) => Over(spec, top, top);

@@ -17,6 +17,19 @@ public class TrueMotionProperties
         Assert.False(trial.IsTooNear || trial.IsTooFar, FormattableString.Invariant($"design {seed}: {trial.Spare:F4} mm over the budget; {trial.Nearest}"));
     }
 
+    // Vehicles that halt at buffers, with their ends or what sticks out of them just beyond the platform's end.
+    [Property(MaxTest = 25)]
+    public void An_end_of_a_platform_keeps_the_budget_to_what_halts_just_beyond_it(int seed)
+    {
+        var trial = DesignTrial.Of(RandomDesign.AtHalt(seed));
+        Assert.False(trial.IsTooNear, FormattableString.Invariant($"design {seed}: {trial.Spare:F4} mm over the budget; {trial.Nearest}"));
+    }
+
+    // Only what is swept beside a platform was once held off its end, with the line of that going on straight.
+    [Fact]
+    public void A_corner_of_a_platforms_end_keeps_the_budget_to_cylinders_that_halt_beyond_it() =>
+        A_platform_stands_neither_nearer_than_the_budget_nor_farther_than_it_must(105566);
+
     // Beside rounded kinks in sharp curves the place of a point was once looked for anywhere, and one side of a vehicle was not swept.
     [Theory]
     [InlineData(102234)]

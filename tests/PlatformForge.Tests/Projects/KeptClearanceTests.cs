@@ -40,6 +40,29 @@ public class KeptClearanceTests
         Kept(project);
     }
 
+    // An engine that never runs turned halts with its cylinders at 117 to 126 mm from the buffers, wider than its body, about where the platform ends.
+    [Theory]
+    [InlineData("start", 113)]
+    [InlineData("start", 116.5)]
+    [InlineData("start", 118)]
+    [InlineData("start", 126.7)]
+    [InlineData("end", 115.2)]
+    [InlineData("end", 116.9)]
+    public void An_end_keeps_the_budget_to_what_halts_beside_it_or_beyond_it(string buffers, double end)
+    {
+        var (from, to, low, high) = buffers == "start" ? (25.0, end, 37, 46) : (700 - end, 675.0, -46, -37);
+        string text = string.Create(System.Globalization.CultureInfo.InvariantCulture, $$"""
+            layout = { name = "Bufferend", scale = "4mm", rail_top = 8 }
+            track = [{ name = "bay", buffers = "{{buffers}}", alignment = [{ straight = 700 }] }]
+            vehicle = [{ name = "engine", length = 160, pivots = 112, width = 34, either_way = false,
+                part = [{ name = "cylinders", from = {{low}}, to = {{high}}, width = 44, low = 2, high = 11 }] }]
+            clearance = { running = 1, print = 0.2, fitting = 0.2 }
+            platform = [{ name = "bay side", height = 12, face = { track = "bay", side = "left", from = {{from}}, to = {{to}}, edge = "uniform" }, deck = { width = 46 } }]
+            printer = { preset = "bed-180x180" }
+            """);
+        Kept(Samples.Read(text).Value!);
+    }
+
     private static void Kept(PlatformForge.Projects.ProjectSpec project)
     {
         var design = DesignRun.Design(project, RunWatch.None);

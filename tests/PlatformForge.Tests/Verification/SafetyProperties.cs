@@ -82,11 +82,32 @@ public class SafetyProperties
     public void A_joint_does_not_reach_past_the_end_of_a_short_platform(int seed) =>
         No_section_fouls_whatever_the_line_the_fleet_and_the_budget(seed);
 
+    /// <summary>
+    /// Before buffers a vehicle halts with its end at the end of the track. Its cylinders then stand a distance beyond the platform's end, which was made for a vehicle without them.
+    /// </summary>
+    [Theory]
+    [InlineData(0.5, 1.4)]
+    [InlineData(1.3, 1.4)]
+    [InlineData(1.5, 1.4)]
+    [InlineData(3.0, 2.9)]
+    public void What_halts_beyond_a_platforms_end_is_as_far_from_it_as_it_is(double beyond, double asked)
+    {
+        var track = TrackLayer.Lay(new("bay", new(0, 0), 0, [new StraightSpec(700)])).Value!;
+        var spec = new PlatformSpec("bay side", new FaceSpec("bay", Side.Left, 25, 116.5));
+        var plain = new Vehicle("engine", 112, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -80, 80, 34, 3, 40)]) { EitherWayRound = false };
+        var budget = ClearanceBudget.Of(running: asked);
+        var sections = Written(spec, new TrackRun(track, [plain]) { StartsAtBuffers = true }, track, budget);
+        var engine = plain with { Parts = [.. plain.Parts, VehiclePart.Box("cylinders", PartCarrier.Body, 36.5 + beyond, 46.5, 44, 2, 11)] };
+        var verdict = SectionsVerifier.Verify(sections, Facts(spec, new TrackRun(track, [engine]) { StartsAtBuffers = true }, track, budget));
+        Assert.Equal(beyond >= asked, verdict.Passed);
+        Assert.Equal(Math.Min(beyond, asked), verdict.Closest!.Clearance, 0.005);
+    }
+
     // Through every room to the bytes of the STL files, and back.
     private static WrittenSection[] Written(PlatformSpec spec, TrackRun run, Centreline chart, ClearanceBudget budget)
     {
-        var envelope = Made(EnvelopeSweeper.Sweep(new(chart, spec.Face.From, spec.Face.To, [run]) { Play = budget.Play }));
-        var plan = Made(PlatformPlanner.Plan(new(spec, Pendlewick.Site, chart, envelope, budget)));
+        var envelope = Made(EnvelopeSweeper.Sweep(new(chart, spec.Face.From, spec.Face.To, [run]) { Beyond = HeldHeights.Beyond(budget), Play = budget.Play }));
+        var plan = Made(PlatformPlanner.Plan(new(spec, Pendlewick.Site, chart, envelope, budget) { StartsAtBuffers = run.StartsAtBuffers }));
         var sections = Made(SectionMaker.Make(plan, PrinterSpec.Oblong(300, 300, 300), new())).Sections;
         return [.. sections.Select(s => new WrittenSection(spec.Name, s.Name, s.Name, Made(StlReader.Read(StlWriter.ToBytes(s.PrintMesh(), s.Name), s.Name)).Mesh, s.ToLayout))];
     }

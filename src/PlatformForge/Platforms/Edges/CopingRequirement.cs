@@ -24,7 +24,25 @@ internal static class CopingRequirement
             throw new BrokenInvariantException(Invariant($"Platforms: the envelope covers chainage {envelope.From} and {envelope.Count} stations of {envelope.Spacing} mm, the platform goes from {face.From} to {face.To}."));
         }
 
-        int count = last - first + 1;
+        // What stands beyond an end is near its corner too: the disc is rolled over that as well, as far as it is known.
+        int around = (int)Math.Ceiling(HeldHeights.Beyond(request.Budget) / envelope.Spacing);
+        int lead = Math.Min(around, first), count = lead + last - first + 1 + Math.Min(around, envelope.Count - 1 - last);
+        var (stations, swept, parts, heights) = Reached(request, profile, first - lead, count);
+        double[] kept = BudgetDisc.Roll(stations, swept, request.Budget.Margin, s => face.Side.Bend(request.Chart.CurvatureAt(s)));
+        var own = lead..(lead + last - first + 1);
+        (stations, swept, parts, heights) = (stations[own], swept[own], parts[own], heights[own]);
+        envelope.KeepGoverning(swept, parts, (part, i) => envelope.Parts[part].IsFaced ? heights[i].Counted(envelope.Parts[part], envelope.Parts[part].Towards(face.Side)[first + i]) : double.NegativeInfinity);
+        return Named(envelope, stations, swept, parts, request.Budget.Margin) with
+        {
+            AtWall = [.. parts.Select((part, i) => part >= 0 && heights[i].StaysUnder(envelope.Parts[part]))],
+            Kept = kept[own],
+        };
+    }
+
+    // How far vehicles reach as it counts for the coping, and which part does, at so many stations of the envelope.
+    private static (double[] Stations, double[] Swept, int[] Parts, HeldHeights[] Heights) Reached(PlatformRequest request, HeightProfile profile, int first, int count)
+    {
+        var (envelope, face) = (request.Envelope, request.Spec.Face);
         var stations = new double[count];
         var swept = new double[count];
         var parts = new int[count];
@@ -57,12 +75,7 @@ internal static class CopingRequirement
             }
         }
 
-        envelope.KeepGoverning(swept, parts, (part, i) => envelope.Parts[part].IsFaced ? heights[i].Counted(envelope.Parts[part], envelope.Parts[part].Towards(face.Side)[first + i]) : double.NegativeInfinity);
-        return Named(envelope, stations, swept, parts, request.Budget.Margin) with
-        {
-            AtWall = [.. parts.Select((part, i) => part >= 0 && heights[i].StaysUnder(envelope.Parts[part]))],
-            Kept = BudgetDisc.Roll(stations, swept, request.Budget.Margin, s => face.Side.Bend(request.Chart.CurvatureAt(s))),
-        };
+        return (stations, swept, parts, heights);
     }
 
     /// <summary>
@@ -104,20 +117,17 @@ internal static class CopingRequirement
     private const double Rounding = Tolerances.Rounding;
 
     /// <summary>
-    /// Heights that meet the edge, per station. Where they change along a ramp, a station takes those of its neighbours too, so that a part counts on all of a stretch in which
-    /// it first counts.
+    /// Heights that meet the edge, per station. Where they change along a ramp, a station takes those of all that is near it, so that a part counts wherever the coping that it
+    /// meets is within the budget.
     /// </summary>
     private static HeldHeights[] Heights(PlatformRequest request, HeightProfile profile, double[] stations)
     {
-        var heights = new HeldHeights[stations.Length];
-        double[] tops = Array.ConvertAll(stations, s => profile.At(s) - request.Site.RailTop);
-        for (int i = 0; i < heights.Length; i++)
+        double near = request.Envelope.Spacing + Math.Max(0, request.Budget.Margin);
+        return Array.ConvertAll(stations, s =>
         {
-            double before = tops[Math.Max(0, i - 1)], after = tops[Math.Min(tops.Length - 1, i + 1)];
-            heights[i] = HeldHeights.Over(request.Spec, Math.Min(tops[i], Math.Min(before, after)), Math.Max(tops[i], Math.Max(before, after)));
-        }
-
-        return heights;
+            double before = profile.At(s - near) - request.Site.RailTop, after = profile.At(s + near) - request.Site.RailTop, here = profile.At(s) - request.Site.RailTop;
+            return HeldHeights.Over(request.Spec, Math.Min(here, Math.Min(before, after)), Math.Max(here, Math.Max(before, after)));
+        });
     }
 
     private static void Raise(double[] swept, int[] parts, PartReach reach, int part, int first, Side side, Func<int, double, double> counted)

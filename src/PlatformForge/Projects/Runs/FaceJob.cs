@@ -45,6 +45,7 @@ internal sealed class FaceJob
         runs = [faced, .. tracks.Where(t => t != faced)];
         request = new(faced.Chart.Line, spec.Face.From - beyond, spec.Face.To + beyond, [.. runs.Select(t => t.Run(project))])
         {
+            Beyond = HeldHeights.Beyond(budget),
             Play = budget.Play,
             Edge = HeldHeights.Edge(spec),
             Key = spec.Key,
@@ -106,8 +107,9 @@ internal sealed class FaceJob
     /// <param name="sections">What is printed, its chainages along this face.</param>
     public PlatformDossier Dossier(PlatformPlan plan, SectionSet sections)
     {
-        var places = Remembered("tight places", new PlaceInput(request, envelope!, plan), Places.Of);
-        return new(plan, envelope!, budget, sections)
+        var beside = envelope!.Within(request.From, request.To);
+        var places = Remembered("tight places", new PlaceInput(request, beside, plan), Places.Of);
+        return new(plan, beside, budget, sections)
         {
             Joints = joints,
             Tightest = places.Tightest,

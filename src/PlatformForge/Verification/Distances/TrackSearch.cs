@@ -91,8 +91,8 @@ internal sealed class TrackSearch
         {
             var vehicle = stock.Vehicles[i / 2];
             bool backwards = i % 2 == 1;
-            if ((!backwards || RunsTurned(vehicle)) && PoseRun.Of(stock.Ride, vehicle, backwards, from, to) is { } standing
-                && (PoseRun.IsAllOf(vehicle, facts.Play) ? [standing] : PoseRun.Loose(stock.Ride, vehicle, facts.Play, backwards, from, to)) is { } loose)
+            if ((!backwards || RunsTurned(vehicle)) && PoseRun.Of(stock, vehicle, backwards, from, to) is { } standing
+                && (PoseRun.IsAllOf(vehicle, facts.Play) ? [standing] : PoseRun.Loose(stock, vehicle, facts.Play, backwards, from, to)) is { } loose)
             {
                 runs[i] = new(standing, loose);
             }

@@ -24,24 +24,24 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
 
     /// <summary>
     /// Stands a vehicle everywhere that any part of it comes beside a stretch, with all axles on the track. Null when the axles
-    /// find no place; no poses when the track has no room for the vehicle.
+    /// find no place; no poses when the track has no room for the vehicle. At buffer stops it goes as far as its end is at the end of the track.
     /// </summary>
-    public static PoseRun? Of(Centreline ride, Vehicle vehicle, bool backwards, double from, double to) =>
-        Of(ride, backwards ? WayRound.Turned(vehicle) : vehicle, backwards, default, 0, 0, from, to);
+    public static PoseRun? Of(TrackRun stock, Vehicle vehicle, bool backwards, double from, double to) =>
+        Of(stock, LooseCarrier.Whole(backwards ? WayRound.Turned(vehicle) : vehicle), backwards, default, from, to);
 
     /// <summary>Whether a vehicle has no play, and nothing on it moves but with its body: then standing true is its only way.</summary>
     public static bool IsAllOf(Vehicle vehicle, RunningPlay play) =>
         vehicle.Parts.Count > 0 && vehicle.Parts.All(p => p.Carrier == PartCarrier.Body) && AxlesOff.Ways(vehicle, play) is [{ Lead.IsOff: false, Trail.IsOff: false }];
 
     /// <summary>Every way in which a vehicle is pressed aside by its play, carrier by carrier; null when the axles find no place in one.</summary>
-    public static IReadOnlyList<PoseRun>? Loose(Centreline ride, Vehicle vehicle, RunningPlay play, bool backwards, double from, double to)
+    public static IReadOnlyList<PoseRun>? Loose(TrackRun stock, Vehicle vehicle, RunningPlay play, bool backwards, double from, double to)
     {
         var runs = new List<PoseRun>();
         foreach (var carrier in LooseCarrier.Of(backwards ? WayRound.Turned(vehicle) : vehicle))
         {
             foreach (var off in AxlesOff.Ways(carrier.Stands, play))
             {
-                if (Of(ride, carrier.Stands, backwards, off, carrier.Ahead, carrier.Behind, from, to) is not { } run)
+                if (Of(stock, carrier, backwards, off, from, to) is not { } run)
                 {
                     return null;
                 }
@@ -53,20 +53,12 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
         return runs;
     }
 
-    // The whole vehicle's axles reach farther ahead of the foremost axle and behind it.
-    private static PoseRun? Of(Centreline ride, Vehicle standing, bool backwards, AxlesOff off, double ahead, double behind, double from, double to)
+    // All axles of the whole vehicle stand on the track, and all of it before buffers.
+    private static PoseRun? Of(TrackRun stock, LooseCarrier carrier, bool backwards, AxlesOff off, double from, double to)
     {
-        double half = standing.PivotCentres / 2;
-        double foremost = half - standing.LeadingPivotAhead + (standing.LeadingWheelbase / 2), hindmost = -half - standing.TrailingPivotAhead - (standing.TrailingWheelbase / 2);
-        double[] ends =
-        [
-            .. from part in standing.Parts
-               let pivot = part.Carrier switch { PartCarrier.LeadingBogie => half, PartCarrier.TrailingBogie => -half, _ => 0 }
-               from corner in part.Outline
-               select corner.X + pivot,
-        ];
-        double low = Math.Max(Math.Max(behind, foremost - hindmost), from - Run - (ends.DefaultIfEmpty(foremost).Max() - foremost));
-        double high = Math.Min(ride.Length - ahead, to + Run + (foremost - ends.DefaultIfEmpty(hindmost).Min()));
+        var (ride, standing, own) = (stock.Ride, carrier.Stands, LooseCarrier.Whole(carrier.Stands));
+        double first = Math.Max(own.Behind, Math.Max(carrier.Behind, stock.StartsAtBuffers ? carrier.Rear : 0)), last = ride.Length - Math.Max(carrier.Ahead, stock.EndsAtBuffers ? carrier.Front : 0);
+        double low = Math.Max(first, from - Run - own.Front), high = Math.Min(last, to + Run + own.Rear);
         if (high < low)
         {
             return new(standing, backwards, [], [], off);

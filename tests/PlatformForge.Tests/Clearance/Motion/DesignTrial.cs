@@ -39,7 +39,7 @@ internal sealed record DesignTrial(RandomDesign Design, string? Refused, double 
         plan = null;
         var chart = KinkRounder.Chart(design.Runs[0].Ride).Line;
         var (spec, face) = (design.Spec, design.Spec.Face);
-        var swept = EnvelopeSweeper.Sweep(new(chart, face.From, face.To, design.Runs) { Play = design.Budget.Play, Edge = HeldHeights.Edge(spec) });
+        var swept = EnvelopeSweeper.Sweep(new(chart, face.From, face.To, design.Runs) { Beyond = HeldHeights.Beyond(design.Budget), Play = design.Budget.Play, Edge = HeldHeights.Edge(spec) });
         if (swept.Value is not { } envelope)
         {
             return new(design, swept.Findings[0].Code, double.NaN, null);

@@ -14,12 +14,25 @@ internal sealed record RandomDesign(int Seed, IReadOnlyList<TrackRun> Runs, Plat
     /// <summary>The layout it stands on.</summary>
     public static PlatformSite Site { get; } = new(new ModelScale(76.2), RailTop);
 
-    public static RandomDesign Of(int seed)
+    public static RandomDesign Of(int seed) => Of(seed, false, out _);
+
+    /// <summary>A design at buffer stops whose platform ends about where something of a vehicle comes to stand at last: within some millimetres of it either way.</summary>
+    public static RandomDesign AtHalt(int seed)
     {
-        var dice = new Dice(new Random(seed));
-        var track = dice.Track(out bool buffers);
+        var design = Of(seed, true, out var dice);
+        var (face, run) = (design.Spec.Face, design.Runs[0]);
+        var parts = run.Vehicles.SelectMany(v => MovingPart.Of(v, design.Budget.Play)).ToArray();
+        var part = parts[dice.Next(parts.Length)];
+        double end = part.Back + (dice.Flip() ? part.Front : -part.Rear), to = end + dice.Of(-2, 2), from = Math.Min(face.From, Math.Max(5, to - 90));
+        return to < from + 40 ? design : design with { Spec = design.Spec with { Face = face with { From = from, To = to } } };
+    }
+
+    private static RandomDesign Of(int seed, bool atBuffers, out Dice dice)
+    {
+        dice = new Dice(new Random(seed));
+        var track = dice.Track(out bool buffers, atBuffers);
         var play = dice.Play();
-        var vehicles = Enumerable.Range(0, 1 + dice.Next(3)).SelectMany(i => dice.Vehicles($"vehicle {i}")).ToArray();
+        var vehicles = Enumerable.Range(0, 1 + dice.Next(3)).SelectMany(dice.Numbered).ToArray();
         double from = buffers ? dice.Of(20, 60) : dice.Of(480, 560), height = dice.Of(8, 14);
         var face = new FaceSpec("up", dice.Flip() ? Side.Left : Side.Right, from, from + dice.Of(90, 170), dice.Next(5) == 0 ? (EdgeStyle)dice.Next(3) : EdgeStyle.Fitted)
         {
@@ -71,9 +84,9 @@ internal sealed class Dice(Random random)
         ? RunningPlay.None
         : new(Next(4) == 0 ? 0 : Of(0, 0.45), Next(3) == 0 ? 0 : Of(0, 0.25), Next(2) == 0 ? 0 : Of(0, 3) * Math.PI / 180, Of(0, 30)) { Cant = Next(2) == 0 ? 0 : Math.Asin(Of(0, 1) / 16.5) };
 
-    public Centreline Track(out bool buffers)
+    public Centreline Track(out bool buffers, bool atBuffers)
     {
-        buffers = Next(12) == 0;
+        buffers = Next(12) == 0 || atBuffers;
         double sharpest = Flip() ? 260 : 500, bend = 0;
         bool kinks = Next(4) == 0;
         var elements = new List<CentrelineElement>();
@@ -100,6 +113,8 @@ internal sealed class Dice(Random random)
         Add(1400, Next(3) == 0 ? bend : 0, false);
         return new("up", elements);
     }
+
+    public IEnumerable<Vehicle> Numbered(int number) => Vehicles($"vehicle {number}");
 
     /// <summary>A vehicle, or several that hang together.</summary>
     public IEnumerable<Vehicle> Vehicles(string name) => Next(9) switch
