@@ -67,6 +67,8 @@ internal static class PlatformEntries
         new("PF4101", "A hole with a floor is deeper than the platform.", "Make it shallower, or let it go right through the deck."),
         new("PF4102", "The odd panel of a fence stands elsewhere than asked.", "Nothing; a post would have stood where the platform is to be cut.", Reasons.Note),
         new("PF4103", "What whole panels of a fence leave is too short for a panel.", "Nothing; two odd panels share it.", Reasons.Note),
+        new("PF4134", "The hole for a screw from below goes into the deck.", "Make it shallower, or move it to where the platform is higher."),
+        new("PF4135", "The hole for a screw from below is too shallow for the screw to hold.", "Make it deeper, or take a thinner screw."),
         new("PF4150", "The wires of a lamp are not led on: no rib stands between it and the end wall of its section.", "Lead them towards the other end, or down through the baseboard."),
         new("PF4201", "The platform is narrower than a published figure.", "Widen it where the layout has room."),
         new("PF4202", "Less than the published 6 ft are clear between the edge and something.", "Move it back, or widen the deck."),
