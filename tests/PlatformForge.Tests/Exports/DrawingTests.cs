@@ -15,7 +15,7 @@ public class DrawingTests
     public static TheoryData<string, Side> Drawings()
     {
         var data = new TheoryData<string, Side>();
-        foreach (string name in (string[])["plan", "gaps", "cross-section", "plates"])
+        foreach (string name in (string[])["plan", "gaps", "cross-section", "plates", "isometric", "assembly"])
         {
             data.Add(name, Side.Left);
             data.Add(name, Side.Right);
@@ -160,6 +160,8 @@ public class DrawingTests
             "plan" => PlanDrawing.Draw(dossier, platform),
             "gaps" => GapDrawing.Draw(dossier, platform),
             "cross-section" => CrossSectionDrawing.Draw(dossier, platform, CrossSectionDrawing.Telling(platform.Plan)),
+            "isometric" => IsometricDrawing.Draw(dossier, platform),
+            "assembly" => AssemblyDrawing.Draw(dossier, platform),
             _ => PlateDrawing.Draw(dossier, platform),
         };
     }

@@ -26,6 +26,12 @@ internal static class PlatformDrawings
         Add("plan", static (i, _) => PlanDrawing.Draw(i.Dossier, i.Platform));
         all.AddRange(platform.Faces.SelectMany(f => OfFace(dossier, f, OutputFiles.Named(f, name), crossSections, memory, cancel)));
         Add("plates", static (i, _) => PlateDrawing.Draw(i.Dossier, i.Platform));
+        Add("isometric", static (i, cancel) => IsometricDrawing.Draw(i.Dossier, i.Platform, cancel));
+        if (platform.Sections.Sections.Count > 1)
+        {
+            Add("assembly", static (i, cancel) => AssemblyDrawing.Draw(i.Dossier, i.Platform, cancel));
+        }
+
         return all;
     }
 

@@ -16,4 +16,7 @@ internal sealed record SceneBody(Mesh Mesh, IReadOnlyList<Rgb> Colours, bool Out
 }
 
 /// <summary>A line of ink in space, mm.</summary>
-internal readonly record struct InkLine(Point3 From, Point3 To);
+/// <param name="From">One end.</param>
+/// <param name="To">The other.</param>
+/// <param name="Contour">Whether the body turns away from the eye there.</param>
+internal readonly record struct InkLine(Point3 From, Point3 To, bool Contour = false);

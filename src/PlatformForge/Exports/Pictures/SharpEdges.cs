@@ -16,18 +16,20 @@ internal static class SharpEdges
         for (int i = 0; i < triangles.Length; i++)
         {
             int a = triangles[i], b = triangles[HalfEdges.Next(i)], other = opposites[i] / 3;
-            if (a < b && opposites[i] != i && view.Ahead(mesh.Vertices[a]) > View.Near && view.Ahead(mesh.Vertices[b]) > View.Near && Shows(mesh, i / 3, other, view.TowardFrom(mesh.Vertices[a])))
+            if (a < b && opposites[i] != i && view.Ahead(mesh.Vertices[a]) > View.Near && view.Ahead(mesh.Vertices[b]) > View.Near && Shows(mesh, i / 3, other, view.TowardFrom(mesh.Vertices[a])) is { } contour)
             {
-                yield return new(mesh.Vertices[a], mesh.Vertices[b]);
+                yield return new(mesh.Vertices[a], mesh.Vertices[b], contour);
             }
         }
     }
 
-    private static bool Shows(Mesh mesh, int one, int other, Point3 toward)
+    // Whether the edge is a contour; null where it is neither that nor a crease that is seen.
+    private static bool? Shows(Mesh mesh, int one, int other, Point3 toward)
     {
         var (m, n) = (Normal(mesh, one), Normal(mesh, other));
         double lengths = m.Length * n.Length, facing = Point3.Dot(m, toward), facingToo = Point3.Dot(n, toward);
-        return lengths > 0 && (facing > 0 || facingToo > 0) && (facing * facingToo < 0 || Point3.Dot(m, n) < CreaseCosine * lengths);
+        bool contour = facing * facingToo < 0;
+        return lengths > 0 && (facing > 0 || facingToo > 0) && (contour || Point3.Dot(m, n) < CreaseCosine * lengths) ? contour : null;
     }
 
     internal static Point3 Normal(Mesh mesh, int triangle)
