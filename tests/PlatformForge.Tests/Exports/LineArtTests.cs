@@ -45,14 +45,14 @@ public class LineArtTests
     [InlineData(0.9)]
     public void A_wall_hides_what_it_covers(double share)
     {
-        // Seen level along y: a wall of 40 by 40 before another one, so low that it covers a share of it.
+        // Seen level along y: a wall of 60 by 40 before one of 40 by 40, so low that it covers a share of it.
         var behind = HandSolids.Box(40, 4, 40);
-        var before = HandSolids.Box(40, 4, 40).Moved(RigidTransform.Shift(0, -30, 40 * (share - 1)));
+        var before = HandSolids.Box(60, 4, 40).Moved(RigidTransform.Shift(-10, -30, 40 * (share - 1)));
         var picture = new LinePicture([behind, before], new(0, -1, 0), new(200, 200));
         double left = picture.Of(default).X;
         double upright = picture.Lines().Where(l => Math.Abs(l.From.X - left) < 1e-6 && Math.Abs(l.To.X - left) < 1e-6).Sum(l => (l.To - l.From).Length);
         double dots = 3.0 / 8;
-        Assert.Equal((40 + (40 * (1 - share))) * picture.Scale, upright, dots);
+        Assert.Equal(40 * (1 - share) * picture.Scale, upright, dots);
     }
 
     /// <summary>Each section of the assembly is the one that is printed, moved and not mirrored, and the bores of neighbours face one another across the gap.</summary>
