@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using PlatformForge.Tests.House;
 
@@ -10,7 +11,7 @@ internal static partial class GuidePages
 
     /// <summary>The first page, then the numbered ones.</summary>
     public static IEnumerable<string> InOrder =>
-        Directory.EnumerateFiles(Folder, "*.md").OrderBy(p => Number().Match(Path.GetFileName(p)) is { Success: true } m ? int.Parse(m.Value) : 0);
+        Directory.EnumerateFiles(Folder, "*.md").OrderBy(p => Number().Match(Path.GetFileName(p)) is { Success: true } m ? int.Parse(m.Value, CultureInfo.InvariantCulture) : 0);
 
     public static IEnumerable<GuideStep> Steps => InOrder.SelectMany(page => StepsOf(Path.GetFileName(page), File.ReadAllText(page).ReplaceLineEndings("\n")));
 
@@ -33,7 +34,7 @@ internal static partial class GuidePages
     private static CommandToGive CommandOf(string page, string[] lines)
     {
         string[] halves = lines[0]["$ platformforge ".Length..].Split('#', 2);
-        int exit = halves.Length == 2 && ExitCode().Match(halves[1]) is { Success: true } m ? int.Parse(m.Groups[1].Value) : 0;
+        int exit = halves.Length == 2 && ExitCode().Match(halves[1]) is { Success: true } m ? int.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) : 0;
         return new(page, halves[0].Split(' ', StringSplitOptions.RemoveEmptyEntries), exit, [.. lines[1..].Where(l => l != "...")]);
     }
 

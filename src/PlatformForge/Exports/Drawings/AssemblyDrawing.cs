@@ -91,7 +91,7 @@ public static class AssemblyDrawing
     private static string Between(PlatformDossier platform, PlatformSection section)
     {
         int dowels = section.Bores.Count(b => b.Chainage == section.To);
-        var cut = platform.Sections.Dowels.FirstOrDefault();
+        var cut = platform.Sections.Dowels is [var first, ..] ? first : null;
         return dowels > 0 && cut is not null ? Invariant($"{dowels} x {cut.What}, {Figures.Short(cut.Length)} long")
             : section.Pockets.Count > 0 && cut is not null ? Invariant($"2 x {cut.What}, {Figures.Short(cut.Length)} long, let in from below")
             : "butted and glued";

@@ -1,5 +1,4 @@
 using PlatformForge.Exports.LineArt;
-using PlatformForge.Geometry;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Drawings;

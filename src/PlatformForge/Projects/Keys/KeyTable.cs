@@ -20,22 +20,22 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
     private readonly List<Action<T, TreeTable, string, KeyReading>> checks = [];
 
     /// <summary>The keys that a room states of one of its specs.</summary>
-    public static KeyTable<T> Of(SpecKeys<T> spec)
+    public KeyTable(SpecKeys<T> spec)
+        : this(spec.DefaultsAt)
     {
-        var table = new KeyTable<T>(spec.DefaultsAt);
-        var reader = new SpecTable(table);
+        var reader = new SpecTable(this);
         foreach (var key in spec.All)
         {
             key.Tell(reader);
             if (key.Example is { } example)
             {
-                table.Example(example);
+                Example(example);
             }
         }
 
         foreach (var check in spec.Checks)
         {
-            table.Check((record, node, key, reading) =>
+            Check((record, node, key, reading) =>
             {
                 switch (check(record, key))
                 {
@@ -50,8 +50,6 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
                 }
             });
         }
-
-        return table;
     }
 
     public IReadOnlyList<KeyRule> Rules => keys.ConvertAll(k => k.Rule);
@@ -253,8 +251,8 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
         public void Flag(FlagKey<T> key) => table.Flag(key.Name, key.Says, key.Get, key.Set);
 
         public void Table<TInner>(TableKey<T, TInner> key)
-            where TInner : class => table.Table(key.Name, key.Says, KeyTable<TInner>.Of(key.Inner), key.Get, key.Set, key.Required);
+            where TInner : class => table.Table(key.Name, key.Says, new KeyTable<TInner>(key.Inner), key.Get, key.Set, key.Required);
 
-        public void Tables<TInner>(TablesKey<T, TInner> key) => table.Tables(key.Name, key.Says, KeyTable<TInner>.Of(key.Inner), (inner, _) => inner, key.Set);
+        public void Tables<TInner>(TablesKey<T, TInner> key) => table.Tables(key.Name, key.Says, new KeyTable<TInner>(key.Inner), (inner, _) => inner, key.Set);
     }
 }

@@ -7,7 +7,7 @@ namespace PlatformForge.Projects.Keys;
 /// <summary>Keys of <c>[[platform]]</c>: those of its room, and how they go together in a file.</summary>
 internal static class PlatformKeys
 {
-    public static KeyTable<PlatformSpec> Table { get; } = KeyTable<PlatformSpec>.Of(PlatformSpecKeys.All)
+    public static KeyTable<PlatformSpec> Table { get; } = new KeyTable<PlatformSpec>(PlatformSpecKeys.All)
         .Check((p, table, key, reading) =>
         {
             // The kind says once more what the faces say: where both are stated they have to agree.

@@ -1,5 +1,4 @@
 using PlatformForge.Clearance;
-using PlatformForge.Track;
 
 namespace PlatformForge.Verification.Poses;
 
