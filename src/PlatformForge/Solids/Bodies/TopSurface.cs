@@ -4,8 +4,8 @@ using PlatformForge.Units;
 
 namespace PlatformForge.Solids.Bodies;
 
-/// <summary>A piece of the platform's plan over which the walking surface is one plane.</summary>
-internal readonly record struct TopPiece(Point2[] Ring, HeightPlane Top);
+/// <summary>A piece of the platform's plan, from a chainage to another, over which the walking surface is one plane.</summary>
+internal readonly record struct TopPiece(Point2[] Ring, HeightPlane Top, double From, double To);
 
 /// <summary>
 /// The walking surface over strips of a plan: one piece from each break of the surface to the next.
@@ -28,7 +28,7 @@ internal sealed class TopSurface(FacetedPlan chart)
         double[] ends = [from, .. plan.Surface.Breaks.Where(s => s > from && s < to), to];
         for (int i = 0; i + 1 < ends.Length; i++)
         {
-            yield return new(chart.Ring(near, far, chart.Chainages(ends[i], ends[i + 1])), Along((ends[i] + ends[i + 1]) / 2));
+            yield return new(chart.Ring(near, far, chart.Chainages(ends[i], ends[i + 1])), Along((ends[i] + ends[i + 1]) / 2), ends[i], ends[i + 1]);
         }
     }
 

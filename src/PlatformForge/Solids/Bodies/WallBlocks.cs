@@ -39,7 +39,7 @@ internal static class WallBlocks
         foreach (var piece in top.Cover(near, far, from, to))
         {
             var foot = depth is { } d ? piece.Top.Raised(-deck - d) : Layer.Baseboard;
-            blocks.Add(Layer.Added(piece.Ring, foot, piece.Top.Raised(-deck / 2), Paint.Wall) with { WallFaces = WallNames.Of(chart, near, far, piece.Ring.Length) });
+            blocks.Add(Layer.Added(piece.Ring, foot, piece.Top.Raised(-deck / 2), Paint.Wall) with { WallFaces = WallNames.Of(chart, near, far, piece) });
         }
     }
 

@@ -11,20 +11,29 @@ public static class WallNames
     /// <summary>The wall under a face's coping; faces are counted from 1.</summary>
     public static string FrontOf(int face) => FormattableString.Invariant($"front of face {face}");
 
-    /// <summary>Names for the sides of a strip's ring: as many along its near line as along its far one, an end between them.</summary>
-    internal static IReadOnlyList<string?> Of(FacetedPlan chart, PlanLine near, PlanLine far, int corners)
+    /// <summary>The walls that close the platform's two ends, or the foot of a ramp where that stands over the baseboard.</summary>
+    public const string AtStart = "end wall at the start", AtEnd = "end wall at the end";
+
+    /// <summary>All names that a platform's walls have, all round it.</summary>
+    public static IReadOnlyList<string> AllRound(PlatformPlan plan) => [FrontOf(1), AtEnd, plan.Spec.IsIsland ? FrontOf(2) : Back, AtStart];
+
+    /// <summary>Names for the sides of a piece of a strip: as many along its near line as along its far one, an end between them.</summary>
+    internal static IReadOnlyList<string?> Of(FacetedPlan chart, PlanLine near, PlanLine far, in TopPiece piece)
     {
         var body = chart.Plan.Body;
         string? nearName = ReferenceEquals(near, body.WallFace) ? FrontOf(1) : null;
         string? farName = ReferenceEquals(far, body.FarWallFace) ? body.FarCopingBack is null ? Back : FrontOf(2) : null;
-        if (nearName is null && farName is null)
+
+        // What ends at a cut has no face there: another section stands against it.
+        string? start = piece.From == body.Stations[0] ? AtStart : null, end = piece.To == body.Stations[^1] ? AtEnd : null;
+        if (nearName is null && farName is null && start is null && end is null)
         {
             return [];
         }
 
         // On the right-hand side the ring runs the other way round, so its far line comes first.
         var (first, second) = chart.RunsLeft ? (nearName, farName) : (farName, nearName);
-        int half = corners / 2;
-        return [.. Enumerable.Range(0, corners).Select(i => i % half == half - 1 ? null : i < half ? first : second)];
+        int corners = piece.Ring.Length, half = corners / 2;
+        return [.. Enumerable.Range(0, corners).Select(i => i == half - 1 ? end : i == corners - 1 ? start : i < half ? first : second)];
     }
 }

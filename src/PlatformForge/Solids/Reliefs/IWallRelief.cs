@@ -1,10 +1,11 @@
 namespace PlatformForge.Solids.Reliefs;
 
-/// <summary>What takes the place of a named wall face's plain panels: courses, planks, a pattern.</summary>
+/// <summary>What takes the place of named wall faces' plain panels: courses, planks, a pattern. Given for several faces, it goes round the corners between them.</summary>
 public interface IWallRelief
 {
     /// <summary>
-    /// The fields that stand out of a panel or are sunk into it. They lie inside its border and apart from one another, and may run over its folds.
+    /// The fields that stand out of a panel or are sunk into it. They lie inside its border and apart from one another, and may run over its folds; no corner
+    /// of one stands on a fold unless its outline crosses the fold there.
     /// </summary>
     IEnumerable<ReliefField> Fields(WallPanel panel);
 }

@@ -34,11 +34,51 @@ public class BodyReliefTests
         Assert.InRange(taken, ((length - 20) * 0.9) - (2 * 0.3 * 0.9), ((length - 20) * 0.9) + (2 * 0.3 * 0.9));
     }
 
-    private static (double Taken, double Length) Taken(PlatformPlan plan, string face)
+    [Theory]
+    [InlineData(Side.Left, "end wall at the start", false)]
+    [InlineData(Side.Left, "end wall at the end", false)]
+    [InlineData(Side.Right, "end wall at the start", false)]
+    [InlineData(Side.Right, "end wall at the end", true)]
+    public void The_walls_at_a_platform_s_ends_have_names(Side side, string face, bool ramps)
+    {
+        // From the wall's face under the coping to the back; a ramp's foot stands as high over the baseboard as its deck allows, and has an end wall too.
+        var plan = Workbench.Straight(300, side, s => s with { StartRamp = ramps ? new(Gradient: 8) : null, EndRamp = ramps ? new(Gradient: 8) : null });
+        var (taken, length) = Taken(plan, face);
+        Assert.Equal(plan.Spec.Deck.Width - plan.Spec.Coping.Overhang, length, 1e-3);
+        Assert.Equal((length - 20) * 3 * 0.3, taken, 1e-3);
+    }
+
+    [Theory]
+    [InlineData(Side.Left, false)]
+    [InlineData(Side.Right, false)]
+    [InlineData(Side.Left, true)]
+    public void One_relief_goes_all_round_a_platform_and_over_its_ramps(Side side, bool ramps)
+    {
+        var plan = Workbench.Straight(300, side, s => s with { StartRamp = ramps ? new(Gradient: 8) : null, EndRamp = ramps ? new(Gradient: 8) : null });
+        double across = plan.Spec.Deck.Width - plan.Spec.Coping.Overhang, round = 2 * (300 + across);
+        var (taken, length) = Taken(plan, [.. WallNames.AllRound(plan)]);
+        Assert.Equal(round, length, 1e-2);
+
+        // A band all round but for 10 mm to either side of where it is opened: three outward corners take twice half the depth each of its floor.
+        Assert.Equal(((round - 20) - (3 * 0.3)) * 3 * 0.3, taken, 2e-3);
+    }
+
+    [Fact]
+    public void A_section_s_end_at_a_cut_has_no_face()
+    {
+        var plan = Workbench.Straight(300);
+        var chart = new FacetedPlan(plan);
+        var blocks = PlatformBody.Blocks(chart, plan.Stations[0], plan.Stations[plan.Stations.Length / 2]).All;
+        string[] names = [.. blocks.SelectMany(b => b.WallFaces).OfType<string>().Distinct()];
+        Assert.Contains(WallNames.AtStart, names);
+        Assert.DoesNotContain(WallNames.AtEnd, names);
+    }
+
+    private static (double Taken, double Length) Taken(PlatformPlan plan, params string[] faces)
     {
         var blocks = PlatformBody.Blocks(plan).All;
         var band = new Band();
-        var solid = SolidRaiser.Raise(blocks, new Dictionary<string, IWallRelief> { [face] = band });
+        var solid = SolidRaiser.Raise(blocks, faces.ToDictionary(f => f, _ => (IWallRelief)band));
         var report = MeshCheck.Inspect(solid.Mesh);
         Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
         Assert.Equal(solid.MeshVolume, report.Volume, 1e-6 * report.Volume);

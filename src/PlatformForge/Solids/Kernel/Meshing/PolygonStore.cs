@@ -43,7 +43,7 @@ internal sealed class PolygonStore(int corners)
         Paint.Add(paint);
     }
 
-    /// <summary>A convex quadrangle.</summary>
+    /// <summary>A convex quadrangle, or two triangles that meet at a bend from its first corner to its third.</summary>
     public void AddQuad(int a, int b, int c, int d, byte paint)
     {
         int start = Count;
@@ -54,6 +54,22 @@ internal sealed class PolygonStore(int corners)
         Close(start);
         AddTriangle(start, start + 1, start + 2, paint);
         AddTriangle(start, start + 2, start + 3, paint);
+    }
+
+    /// <summary>A convex polygon of any number of corners, none of them straight.</summary>
+    public void AddFan(ReadOnlySpan<int> levels, byte paint)
+    {
+        int start = Count;
+        foreach (int level in levels)
+        {
+            Add(level);
+        }
+
+        Close(start);
+        for (int i = 1; i + 1 < levels.Length; i++)
+        {
+            AddTriangle(start, start + i, start + i + 1, paint);
+        }
     }
 
     public void Clear()

@@ -19,7 +19,10 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
     /// <summary>Area in mm² of the panels taken.</summary>
     public double Area { get; private set; }
 
-    public bool Takes(int face) => face > 0 && reliefs.ContainsKey(blocks.FaceNames[face - 1]);
+    public bool Takes(int face) => Of(face) is not null;
+
+    /// <summary>Whether two faces are one round a bend: the same, or both taken by one relief.</summary>
+    public bool AreOne(int a, int b) => a == b || (Of(a) is { } relief && ReferenceEquals(relief, Of(b)));
 
     public void Add(FlatPanel panel) => flats.Add(panel);
 
@@ -60,13 +63,14 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
         {
             if (!done[i])
             {
-                Run(Chain(i, panels, flatOf, done), store, places);
+                var (chain, isRing) = Chain(i, panels, flatOf, done);
+                Run(chain, isRing, store, places);
             }
         }
     }
 
-    /// <summary>All flat panels that go on from one another round bends, from left to right; a ring is opened at the given one's left end.</summary>
-    private List<FlatPanel> Chain(int start, WallPanels panels, Dictionary<int, int> flatOf, bool[] done)
+    /// <summary>All flat panels that go on from one another round bends, from left to right, and whether they go all the way round.</summary>
+    private (List<FlatPanel> Chain, bool IsRing) Chain(int start, WallPanels panels, Dictionary<int, int> flatOf, bool[] done)
     {
         int first = start;
         while (Beyond(flats[first].LeftEnd) is >= 0 and var left && left != start)
@@ -74,30 +78,48 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
             first = left;
         }
 
+        bool isRing = Beyond(flats[first].LeftEnd) >= 0;
         var chain = new List<FlatPanel>();
-        for (int at = first; at >= 0 && !done[at]; at = Beyond(flats[at].RightEnd))
+        for (int at = isRing ? start : first; at >= 0 && !done[at]; at = Beyond(flats[at].RightEnd))
         {
             done[at] = true;
             chain.Add(flats[at]);
         }
 
-        return chain;
+        return (isRing ? Opened(chain) : chain, isRing);
 
         int Beyond((int Strip, bool Far) end) => panels.Beyond(end.Strip, end.Far) is >= 0 and var strip ? flatOf.GetValueOrDefault(strip, -1) : -1;
     }
 
-    private void Run(List<FlatPanel> chain, PolygonStore store, List<Point3> places)
+    /// <summary>A ring from where the first of its faces begins.</summary>
+    private static List<FlatPanel> Opened(List<FlatPanel> ring)
+    {
+        int at = Enumerable.Range(0, ring.Count).Where(i => ring[i].Face != ring[(i + ring.Count - 1) % ring.Count].Face).OrderBy(i => ring[i].Face).FirstOrDefault();
+        return [.. ring.Skip(at), .. ring.Take(at)];
+    }
+
+    private void Run(List<FlatPanel> chain, bool isRing, PolygonStore store, List<Point3> places)
     {
         var pieces = new List<ReliefPiece>();
+        var stretches = new List<(string Face, double From, double To)>();
         foreach (var flat in chain)
         {
-            pieces.Add(Piece(flat, pieces.Count == 0 ? 0 : pieces[^1].End));
+            var piece = Piece(flat, pieces.Count == 0 ? 0 : pieces[^1].End);
+            pieces.Add(piece);
+            string name = blocks.FaceNames[flat.Face - 1];
+            if (stretches is [.., var last] && last.Face == name)
+            {
+                stretches[^1] = last with { To = piece.End };
+            }
+            else
+            {
+                stretches.Add((name, piece.Start, piece.End));
+            }
         }
 
-        string name = blocks.FaceNames[chain[0].Face - 1];
-        var panel = new WallPanel(name, Border(pieces), [0, .. pieces.Select(p => p.End)]);
-        var run = new ReliefRun(pieces, panel, store, places);
-        foreach (var field in reliefs[name].Fields(panel))
+        var panel = new WallPanel(stretches, Border(pieces), [0, .. pieces.Select(p => p.End)], isRing);
+        var run = new ReliefRun(new(pieces, isRing), panel, store, places);
+        foreach (var field in Of(chain[0].Face)!.Fields(panel))
         {
             run.Enter(field);
         }
@@ -106,6 +128,8 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
         Volume += run.Volume;
         Area += pieces.Sum(p => (p.End - p.Start) * (p.Corners.Max(c => c.Place.Y) - p.Corners.Min(c => c.Place.Y)));
     }
+
+    private IWallRelief? Of(int face) => face > 0 ? reliefs.GetValueOrDefault(blocks.FaceNames[face - 1]) : null;
 
     private ReliefPiece Piece(FlatPanel flat, double start)
     {

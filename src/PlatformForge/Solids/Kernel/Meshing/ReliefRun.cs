@@ -5,66 +5,51 @@ using static System.FormattableString;
 namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
-/// One panel with its fields. Each flat piece's remainder, what no field covers, goes through a plane sweep; a field is a floor with four sides, all of them
-/// parted at folds, where its floor is mitred.
+/// One panel with its fields. Each flat piece's remainder, what no field covers, goes through a plane sweep; a field is a floor with its sides, parted at folds, where its
+/// floor is mitred.
 /// </summary>
-internal sealed class ReliefRun(List<ReliefPiece> pieces, WallPanel panel, PolygonStore store, List<Point3> places)
+internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStore store, List<Point3> places)
 {
-    private readonly List<Entered> fields = [];
+    private readonly List<ReliefOutline> fields = [];
+    private readonly List<(ReliefOutline Field, int Corner)>[] sides = Lists<(ReliefOutline, int)>(pieces.Count);
+    private readonly List<(ReliefOutline Field, int Corner)>[] crossings = Lists<(ReliefOutline, int)>(pieces.Count);
 
-    /// <summary>What the fields add, mm³: each stretch of one is a trapezium in plan.</summary>
+    /// <summary>What the fields add, mm³.</summary>
     public double Volume { get; private set; }
 
     public void Enter(ReliefField field)
     {
-        bool whole = field.From < field.To && field.Low < field.High && field.Out != 0 && field.From > 0 && field.To < panel.Length;
-        if (!whole)
+        var outline = new ReliefOutline(pieces, field, places);
+        fields.Add(outline);
+        for (int i = 0; i < outline.Corners.Count; i++)
         {
-            throw new ArgumentException(Invariant($"A relief's field must have a length, a height and a depth and lie within its panel of {panel.Length:0.###} mm: {field}."));
+            sides[outline.PieceAfter(i) % pieces.Count].Add((outline, i));
         }
 
-        var stations = new List<Station> { StationAt(field.From, field) };
-        for (int i = 0; i + 1 < pieces.Count; i++)
+        foreach (int i in outline.Crossings)
         {
-            if (pieces[i].End > field.From && pieces[i].End < field.To)
-            {
-                stations.Add(At(i, pieces[i].End, Mitre(pieces[i].Outward, pieces[i + 1].Outward), field));
-            }
+            crossings[outline.Corners[i].Piece % pieces.Count].Add((outline, i));
         }
-
-        stations.Add(StationAt(field.To, field));
-        fields.Add(new(field, stations));
     }
 
     public void Mesh()
     {
+        foreach (var fold in crossings)
+        {
+            fold.Sort((a, b) => a.Field.Corners[a.Corner].Up.CompareTo(b.Field.Corners[b.Corner].Up));
+        }
+
         var sweep = new RegionSweep();
         for (int i = 0; i < pieces.Count; i++)
         {
             Remainder(i, sweep);
         }
 
+        fields.ForEach(f => Raise(f, sweep));
         sweep.GiveBack();
-        fields.ForEach(Raise);
     }
 
-    /// <summary>The direction, longer than one, whose end lies at the same distance from both walls.</summary>
-    private static Point2 Mitre(Point2 a, Point2 b) => (a + b) * (1 / (1 + Point2.Dot(a, b)));
-
-    private Station StationAt(double along, ReliefField field)
-    {
-        int piece = pieces.FindIndex(p => along < p.End);
-        return At(piece, along, pieces[piece].Outward, field);
-    }
-
-    private Station At(int piece, double along, Point2 outward, ReliefField field)
-    {
-        var on = pieces[piece].Left + (pieces[piece].Ahead * (along - pieces[piece].Start));
-        var off = on + (outward * field.Out);
-        int first = places.Count;
-        places.AddRange([new(on.X, on.Y, field.Low), new(on.X, on.Y, field.High), new(off.X, off.Y, field.Low), new(off.X, off.Y, field.High)]);
-        return new(piece, along, off, first);
-    }
+    private static List<T>[] Lists<T>(int count) => [.. Enumerable.Range(0, count).Select(_ => new List<T>())];
 
     /// <summary>Meshes what fields leave of a piece. Borders are told side by side, the remainder on the left: the panel's as it is, the fields' backwards.</summary>
     private void Remainder(int index, RegionSweep sweep)
@@ -74,13 +59,13 @@ internal sealed class ReliefRun(List<ReliefPiece> pieces, WallPanel panel, Polyg
         sweep.Clear();
         for (int i = 0; i < piece.Corners.Length; i++)
         {
-            int next = (i + 1) % piece.Corners.Length;
-            bool right = index + 1 < pieces.Count && piece.Along(i) == Width(piece) && piece.Along(next) == Width(piece);
-            bool left = index > 0 && piece.Along(i) == 0 && piece.Along(next) == 0;
+            int next = (i + 1) % piece.Corners.Length, width = ReliefPiece.Steps(piece.End - piece.Start);
+            bool right = pieces.Folds(index) && piece.Along(i) == width && piece.Along(next) == width;
+            bool left = (index > 0 || pieces.IsRing) && piece.Along(i) == 0 && piece.Along(next) == 0;
             int from = Corner(piece.Corners[i].Level, piece.Along(i), piece.Up(i)), to = Corner(piece.Corners[next].Level, piece.Along(next), piece.Up(next));
             if (right || left)
             {
-                FoldSide(right ? index : index - 1, right, from, to);
+                FoldSide(right ? index : (index + pieces.Count - 1) % pieces.Count, right, from, to);
             }
             else
             {
@@ -88,17 +73,15 @@ internal sealed class ReliefRun(List<ReliefPiece> pieces, WallPanel panel, Polyg
             }
         }
 
-        foreach (var (field, stations) in fields)
+        foreach (var (field, corner) in sides[index])
         {
-            for (int k = 0; k + 1 < stations.Count; k++)
-            {
-                Bite(field, stations, k);
-            }
+            sweep.Follow(Of(field.After(corner)), Of(field.Corners[corner]));
         }
 
         if (!sweep.Cut(store, isBottom: false, piece.Paint))
         {
-            throw new ArgumentException(Invariant($"The relief of '{panel.Face}' has fields that touch one another or the panel's border between {piece.Start:0.###} and {piece.End:0.###} mm."));
+            throw new ArgumentException(Invariant(
+                $"The relief of '{panel.Face}' has fields that touch one another, themselves or the panel's border between {piece.Start:0.###} and {piece.End:0.###} mm."));
         }
 
         int Corner(int vertex, int along, int up)
@@ -112,75 +95,131 @@ internal sealed class ReliefRun(List<ReliefPiece> pieces, WallPanel panel, Polyg
             return corner;
         }
 
-        int Of(Station station, bool high, double height) => Corner(station.First + (high ? 1 : 0), ReliefPiece.Steps(station.Along - piece.Start), ReliefPiece.Steps(height));
+        int Of(OutlineCorner corner) => Corner(corner.Vertex, ReliefPiece.Steps(On(index, corner)), ReliefPiece.Steps(corner.Up));
 
-        // Up or down a fold, past the fields that run over it.
+        // Up or down a fold, past the fields that run over it: each comes and goes in pairs of crossings.
         void FoldSide(int fold, bool up, int from, int to)
         {
-            var crossing = fields.SelectMany(f => f.Stations.Skip(1).SkipLast(1).Where(s => s.Piece == fold).Select(s => (f.Field, Station: s)));
-            foreach (var (field, station) in up ? crossing.OrderBy(c => c.Field.Low) : crossing.OrderByDescending(c => c.Field.Low))
+            var met = crossings[fold];
+            for (int k = 0; k + 1 < met.Count; k += 2)
             {
-                sweep.Follow(from, Of(station, !up, up ? field.Low : field.High));
-                from = Of(station, up, up ? field.High : field.Low);
+                var (near, far) = up ? (met[k], met[k + 1]) : (met[^(k + 1)], met[^(k + 2)]);
+                sweep.Follow(from, Of(near.Field.Corners[near.Corner]));
+                from = Of(far.Field.Corners[far.Corner]);
             }
 
             sweep.Follow(from, to);
         }
-
-        void Bite(ReliefField field, List<Station> stations, int k)
-        {
-            Station a = stations[k], b = stations[k + 1];
-            if (PieceOf(stations, k) != index)
-            {
-                return;
-            }
-
-            int la = Of(a, false, field.Low), ha = Of(a, true, field.High), lb = Of(b, false, field.Low), hb = Of(b, true, field.High);
-            sweep.Follow(lb, la);
-            sweep.Follow(ha, hb);
-            if (k == 0)
-            {
-                sweep.Follow(la, ha);
-            }
-
-            if (k + 2 == stations.Count)
-            {
-                sweep.Follow(hb, lb);
-            }
-        }
     }
 
-    private static int Width(ReliefPiece piece) => ReliefPiece.Steps(piece.End - piece.Start);
+    /// <summary>Place of a corner along a piece from its left end, mm.</summary>
+    private double On(int piece, OutlineCorner corner) =>
+        !corner.IsFold ? corner.Along - pieces.StartOf(corner.Piece) : corner.Piece % pieces.Count == piece ? pieces[piece].End - pieces[piece].Start : 0;
 
-    /// <summary>The piece that a field crosses from one of its stations to the next.</summary>
-    private static int PieceOf(List<Station> stations, int k) => k == 0 ? stations[0].Piece : stations[k].Piece + 1;
-
-    private void Raise(Entered entered)
+    private void Raise(ReliefOutline field, RegionSweep sweep)
     {
-        var (field, stations) = entered;
-        for (int k = 0; k + 1 < stations.Count; k++)
+        for (int i = 0; i < field.Corners.Count; i++)
         {
-            Station a = stations[k], b = stations[k + 1];
-            var piece = pieces[PieceOf(stations, k)];
-            store.AddQuad(a.First, b.First, b.First + 2, a.First + 2, piece.Paint); // lower side
-            store.AddQuad(b.First + 1, a.First + 1, a.First + 3, b.First + 3, piece.Paint); // upper side
-            store.AddQuad(a.First + 2, b.First + 2, b.First + 3, a.First + 3, piece.Paint); // floor
-            double width = b.Along - a.Along, floor = Point2.Dot(b.Off - a.Off, piece.Ahead);
-            if (floor <= 0)
-            {
-                throw new ArgumentException(Invariant($"The relief of '{panel.Face}' is too deep for the bend at {b.Along:0.###} mm: {field}."));
-            }
-
-            Volume += (field.High - field.Low) * field.Out * (width + floor) / 2;
+            OutlineCorner a = field.Corners[i], b = field.After(i);
+            var piece = pieces[field.PieceAfter(i)];
+            store.AddQuad(a.Vertex, b.Vertex, b.Vertex + 1, a.Vertex + 1, piece.Paint);
+            Volume += Skew(a, b, piece, field.Out);
         }
 
-        Station first = stations[0], last = stations[^1];
-        store.AddQuad(first.First + 1, first.First, first.First + 2, first.First + 3, pieces[first.Piece].Paint);
-        store.AddQuad(last.First, last.First + 1, last.First + 3, last.First + 2, pieces[last.Piece].Paint);
+        foreach (var part in Enumerable.Range(0, field.Corners.Count).GroupBy(field.PieceAfter))
+        {
+            Floor(field, part.Key % pieces.Count, [.. part], sweep);
+        }
     }
 
-    private sealed record Entered(ReliefField Field, List<Station> Stations);
+    // A side of a field that slopes towards a fold is no plane but two triangles: what they hold more than the surface between them, mm³.
+    private static double Skew(OutlineCorner a, OutlineCorner b, ReliefPiece piece, double depth) =>
+        (b.Up - a.Up) * depth * (Point2.Dot(b.Off, piece.Ahead) - Point2.Dot(a.Off, piece.Ahead)) / 12;
 
-    /// <summary>A place along a field: on the wall low and high, and off it low and high, are four vertices from First on.</summary>
-    private readonly record struct Station(int Piece, double Along, Point2 Off, int First);
+    /// <summary>The floor of what lies of a field on a piece, and the volume under it: between parallel planes, every level's area lies between the two.</summary>
+    private void Floor(ReliefOutline field, int index, int[] corners, RegionSweep sweep)
+    {
+        var piece = pieces[index];
+        var next = new Dictionary<int, int>();
+        foreach (int i in corners)
+        {
+            next[i] = (i + 1) % field.Corners.Count;
+        }
+
+        // Where it ends at a fold its border goes on along that: up on the right, down on the left.
+        foreach (bool right in (bool[])[true, false])
+        {
+            int[] on = [.. field.Crossings.Where(i => IsAt(i, right)).OrderBy(i => field.Corners[i].Up)];
+            for (int k = 0; k + 1 < on.Length; k += 2)
+            {
+                next[on[right ? k : k + 1]] = on[right ? k + 1 : k];
+            }
+        }
+
+        double Wall(int i) => On(index, field.Corners[i]);
+        double Off(int i) => Wall(i) + Point2.Dot(field.Corners[i].Off, piece.Ahead);
+        Volume += field.Out * (Area(next, Wall, i => field.Corners[i].Up) + Area(next, Off, i => field.Corners[i].Up)) / 2;
+        var ring = Ring(next);
+        if (ring is not null && IsConvex(ring, i => (ReliefPiece.Steps(Off(i)), ReliefPiece.Steps(field.Corners[i].Up))))
+        {
+            store.AddFan([.. ring.Select(i => field.Corners[i].Vertex + 1)], piece.Paint);
+            return;
+        }
+
+        sweep.Clear();
+        var known = new Dictionary<int, int>();
+        foreach (int i in next.Keys)
+        {
+            known[i] = sweep.Count;
+            sweep.Add(field.Corners[i].Vertex + 1, ReliefPiece.Steps(Off(i)), ReliefPiece.Steps(field.Corners[i].Up));
+        }
+
+        foreach (var (from, to) in next)
+        {
+            sweep.Follow(known[from], known[to]);
+        }
+
+        if (!sweep.Cut(store, isBottom: false, piece.Paint))
+        {
+            throw new ArgumentException(Invariant($"The relief of '{panel.Face}' has a field that crosses itself, or is too deep for a bend, between {piece.Start:0.###} and {piece.End:0.###} mm."));
+        }
+
+        // A corner lies on the piece's right or left end, and the outline really leaves or enters the piece there.
+        bool IsAt(int corner, bool right)
+        {
+            int at = field.Corners[corner].Piece % pieces.Count;
+            return at == (right ? index : (index + pieces.Count - 1) % pieces.Count) && (next.ContainsKey(corner) || next.ContainsValue(corner));
+        }
+    }
+
+    private static double Area(Dictionary<int, int> next, Func<int, double> along, Func<int, double> up) =>
+        next.Sum(side => (along(side.Key) * up(side.Value)) - (along(side.Value) * up(side.Key))) / 2;
+
+    // The corners in order; null for several borders.
+    private static List<int>? Ring(Dictionary<int, int> next)
+    {
+        int first = next.Keys.First();
+        var ring = new List<int> { first };
+        for (int i = next[first]; i != first; i = next[i])
+        {
+            ring.Add(i);
+        }
+
+        return ring.Count == next.Count ? ring : null;
+    }
+
+    // Whether every corner turns to the left.
+    private static bool IsConvex(List<int> ring, Func<int, (int Along, int Up)> place)
+    {
+        for (int i = 0; i < ring.Count; i++)
+        {
+            var (a, b, c) = (place(ring[i]), place(ring[(i + 1) % ring.Count]), place(ring[(i + 2) % ring.Count]));
+            if (((long)(b.Along - a.Along) * (c.Up - b.Up)) - ((long)(b.Up - a.Up) * (c.Along - b.Along)) <= 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 }

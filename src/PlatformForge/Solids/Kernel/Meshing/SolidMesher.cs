@@ -13,7 +13,7 @@ internal sealed class SolidMesher(PlanFaces faces, FaceColumns columns, NodeLeve
     {
         var creases = new LevelCreases(levels.Count);
         var seams = new SurfaceSeams(faces, columns, levels, creases);
-        var panels = new WallPanels(faces, levels, creases, seams.Strips.Span);
+        var panels = new WallPanels(faces, levels, creases, seams.Strips.Span, reliefs is null ? null : reliefs.AreOne);
         var regions = new RegionMesher(faces, columns, levels, creases, seams, store);
         while (!regions.Mesh())
         {

@@ -17,10 +17,16 @@ internal sealed class WallPanels
     private readonly int[] next;
     private readonly bool[] follows;
     private readonly Dictionary<(int Strip, bool Far), int> folds = [];
+    private readonly Func<int, int, bool> oneFace;
 
-    public WallPanels(PlanFaces faces, NodeLevels levels, LevelCreases creases, ReadOnlySpan<WallStrip> whole)
+    /// <param name="faces">The plan.</param>
+    /// <param name="levels">Its levels.</param>
+    /// <param name="creases">Takes the levels that ends of panels need.</param>
+    /// <param name="whole">All strips of wall.</param>
+    /// <param name="oneFace">Says of two named faces whether they are one round a bend; null where each is one with itself alone.</param>
+    public WallPanels(PlanFaces faces, NodeLevels levels, LevelCreases creases, ReadOnlySpan<WallStrip> whole, Func<int, int, bool>? oneFace = null)
     {
-        (this.faces, this.levels, this.creases) = (faces, levels, creases);
+        (this.faces, this.levels, this.creases, this.oneFace) = (faces, levels, creases, oneFace ?? ((a, b) => a == b));
         strips = new(2 * whole.Length);
         ends = ArrayPool<bool>.Shared.Rent(levels.Count + 1);
         ends.AsSpan(0, levels.Count + 1).Clear();
@@ -170,7 +176,7 @@ internal sealed class WallPanels
 
         int entry = first[low] ^ (far ? ~s : s), other = entry < 0 ? ~entry : entry;
         bool rightEnd = far == strip.FacesRight, otherRightEnd = entry < 0 == strips[other].FacesRight;
-        if (strips[other].Face == strip.Face && strips[other].Paint == strip.Paint && rightEnd != otherRightEnd)
+        if (oneFace(strips[other].Face, strip.Face) && strips[other].Paint == strip.Paint && rightEnd != otherRightEnd)
         {
             folds[(s, far)] = other;
         }
