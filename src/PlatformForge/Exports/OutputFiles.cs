@@ -63,38 +63,36 @@ public static class OutputFiles
     /// <param name="memory">What earlier runs drew; nothing when null.</param>
     public static OutputSet Of(Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, Memory? memory = null, CancellationToken cancel = default)
     {
-        memory ??= Memory.None;
-        choice ??= new();
+        var work = Work(dossier, choice ?? new(), memory ?? Memory.None, cancel);
+        return new(work.Manifest, OutputWork.InOrder(OutputWork.Make([.. work.Shown, .. work.Held], cancel, progress)));
+    }
+
+    /// <summary>What there is to make, in two lots, none of it begun: those who read back what is printed need not wait for pictures.</summary>
+    /// <inheritdoc cref="Of" path="/param"/>
+    internal static OutputWork Work(Dossier dossier, OutputChoice choice, Memory memory, CancellationToken cancel)
+    {
         // No sheet shows the findings, and drawings alone name the input: they are made anew only where something else has changed.
         Dossier shown = dossier with { Findings = [] }, unnamed = shown with { InputHash = "" };
         var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
-        var work = new List<(string Path, Func<byte[]> Make)>();
+        List<FileWork> held = [new(DesignCopy.FileName, () => DesignForm.ToBytes(DesignCopy.Of(dossier))), new("report.json", () => ReportWriter.Json(dossier))], further = [];
         var sections = new List<ManifestSection>();
         for (int i = 0; i < names.Count; i++)
         {
             var meshes = new PrintMeshes(dossier.Platforms[i].Sections, memory);
-            work.AddRange(choice.Prints ? new PlateFiles(unnamed, dossier.Platforms[i], names[i], meshes, choice.Pictures, memory, cancel).Work() : []);
-            work.AddRange(Shown(unnamed, dossier.Platforms[i], names[i], choice).Select(s => (s.Path, (Func<byte[]>)(() => memory.Of(s.Path, s.Input, s.Make, cancel)))));
+            held.AddRange(choice.Prints ? new PlateFiles(unnamed, dossier.Platforms[i], names[i], meshes, choice.Pictures, memory, cancel).Work() : []);
+            further.AddRange(Shown(unnamed, dossier.Platforms[i], names[i], choice).Select(s => new FileWork(s.Path, () => memory.Of(s.Path, s.Input, s.Make, cancel))));
             sections.AddRange(choice.Prints ? Listed(dossier.Platforms[i], names[i]) : []);
         }
 
         if (choice.Drawings)
         {
             var books = dossier.Platforms.Select((p, i) => (p.Name, Sheets: PlatformDrawings.Of(shown, p, names[i], choice.CrossSections, memory, cancel))).ToArray();
-            work.AddRange(books.SelectMany(b => b.Sheets).Select(s => (s.Path, (Func<byte[]>)(() => SvgWriter.ToBytes(s.Sheet.Value)))));
-            work.Add((PlatformDrawings.BookName, () => PlatformDrawings.Bound(dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
+            further.AddRange(books.SelectMany(b => b.Sheets).Select(s => new FileWork(s.Path, () => SvgWriter.ToBytes(s.Sheet.Value))));
+            further.Add(new(PlatformDrawings.BookName, () => PlatformDrawings.Bound(dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
         }
 
-        work.Add((DesignCopy.FileName, () => DesignForm.ToBytes(DesignCopy.Of(dossier))));
-        work.Add(("report.json", () => ReportWriter.Json(dossier)));
-        work.Add(("report.md", () => ReportWriter.Markdown(dossier)));
-        var files = new OutputFile[work.Count];
-        Parallel.For(0, files.Length, new ParallelOptions { CancellationToken = cancel }, i =>
-        {
-            files[i] = new(work[i].Path, work[i].Make());
-            progress?.Report(work[i].Path);
-        });
-        return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []) { Stretch = dossier.Printer.Stretch }, [.. files.OrderBy(f => f.Path, StringComparer.Ordinal)]);
+        further.Add(new("report.md", () => ReportWriter.Markdown(dossier)));
+        return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []) { Stretch = dossier.Printer.Stretch }, held, further);
     }
 
     private static IEnumerable<ShownFile> Shown(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)

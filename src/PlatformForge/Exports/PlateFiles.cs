@@ -14,21 +14,21 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
     private const int ThumbnailWidth = 384; // pixels
     private const double PlatesApart = 20; // mm between beds in the file of all plates
 
-    public IEnumerable<(string Path, Func<byte[]> Make)> Work()
+    public IEnumerable<FileWork> Work()
     {
         var set = platform.Sections;
         foreach (var section in set.Sections)
         {
-            yield return (FileNames.Section(name, section.Number), () => StlWriter.ToBytes(meshes.Of(section), section.Name));
+            yield return new(FileNames.Section(name, section.Number), () => StlWriter.ToBytes(meshes.Of(section), section.Name));
         }
 
         foreach (var plate in set.Plates)
         {
             string title = Invariant($"{platform.Name}, plate {plate.Number} of {set.Plates.Count}");
-            yield return (FileNames.Plate(name, plate.Number), () => ThreeMfWriter.ToBytes(Package(title, [plate], () => memory.Of("picture of a plate", plate, static (p, _) => PlatformPictures.OnBed(p, ThumbnailWidth), cancel))));
+            yield return new(FileNames.Plate(name, plate.Number), () => ThreeMfWriter.ToBytes(Package(title, [plate], () => memory.Of("picture of a plate", plate, static (p, _) => PlatformPictures.OnBed(p, ThumbnailWidth), cancel))));
         }
 
-        yield return (FileNames.AllPlates(name), () => ThreeMfWriter.ToBytes(Package(
+        yield return new(FileNames.AllPlates(name), () => ThreeMfWriter.ToBytes(Package(
             Invariant($"{platform.Name}, all {set.Plates.Count} plates"), set.Plates, () => memory.Of("small picture", new SheetInput(dossier, platform, ""), static (i, _) => PlatformPictures.Finished(i.Dossier, i.Platform, ThumbnailWidth), cancel))));
     }
 

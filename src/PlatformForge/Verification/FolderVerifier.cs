@@ -37,17 +37,17 @@ public static class FolderVerifier
         }
 
         findings.AddRange(manifest.Files.SelectMany(f => Untouched(f, folder[f.Path], folder.Refused.GetValueOrDefault(f.Path))));
-        var design = folder[DesignCopy.FileName] is { } bytes ? Take(DesignForm.Read(bytes, DesignCopy.FileName), findings) : null;
-        if (folder[ReportName] is { } report)
-        {
-            Take(ReportReader.Read(report, ReportName), findings);
-        }
-
-        var plates = ReadPlates(manifest, folder, findings);
-        var (sections, solids) = ReadSections(manifest, folder, findings);
-        var (figures, faults) = SectionsVerifier.Measured(sections, design?.Printer);
-        findings.AddRange(faults);
-        findings.AddRange(new PlateRule(manifest, solids).Check(plates, design?.Printer));
+        var (design, plates, sections, solids) = Read(manifest, folder, findings);
+        SectionVerdict[] figures = [];
+        Verdict[] verdicts = [];
+        IReadOnlyList<Finding> inMeshes = [], inPrints = [];
+        bool isWhole = sections.Count == manifest.Sections.Count;
+        Parallel.Invoke(
+            new ParallelOptions { CancellationToken = cancel },
+            () => (figures, inMeshes) = SectionsVerifier.Measured(sections, design?.Printer),
+            () => verdicts = design is null ? [] : [.. design.Platforms.Select(p => Held(design, p, sections, extra ?? [], isWhole, cancel))],
+            () => inPrints = [.. new PlateRule(manifest, solids).Check(plates, design?.Printer)]);
+        findings.AddRange([.. inMeshes, .. inPrints]);
         List<string> open = [.. manifest.Sections.Where(s => sections.All(r => r.File != s.Stl)).Select(s => Invariant($"{s.Name}, which could not be read")), .. Unlisted(folder, findings)];
         if (design is null)
         {
@@ -56,14 +56,39 @@ public static class FolderVerifier
         }
 
         open.AddRange(NothingToHold(manifest, design, extra ?? [], findings));
-        bool isWhole = sections.Count == manifest.Sections.Count;
-        var verdicts = design.Platforms.Select(p => SectionsVerifier.Hold([.. sections.Where(s => s.Platform == p.Name)],
-            [.. p.Faces.Select(f => Facts(design, f, extra ?? [], isWhole))], cancel)).ToArray();
         findings.AddRange(design.Platforms.SelectMany(p => p.Faces).SelectMany(p => design.Tracks.Where(t => t.Name == p.Face.Track)
             .Select(t => t.ToRun() with { Vehicles = extra ?? [] })
             .SelectMany(run => VehicleFit.Limits(run, p.Face.From, p.Face.To).Concat(VehicleFit.Beyond(run, p.ToChart(), p.Face.From, p.Face.To)))));
         return Merged(verdicts, figures, findings) with { NotHeld = open };
     }
+
+    // What the files hold. They are read side by side; what was found in them is told in the order of the folder.
+    private static (DesignCopy? Design, List<(string File, ThreeMfModel Model)> Plates, List<WrittenSection> Sections, Dictionary<string, Mesh> Solids) Read(
+        Manifest manifest, WrittenFolder folder, List<Finding> findings)
+    {
+        DesignCopy? design = null;
+        List<(string File, ThreeMfModel Model)> plates = [];
+        List<WrittenSection> sections = [];
+        Dictionary<string, Mesh> solids = [];
+        List<Finding> inDesign = [], inPlates = [], inSections = [];
+        Parallel.Invoke(
+            () => plates = ReadPlates(manifest, folder, inPlates),
+            () => (sections, solids) = ReadSections(manifest, folder, inSections),
+            () =>
+            {
+                design = folder[DesignCopy.FileName] is { } bytes ? Take(DesignForm.Read(bytes, DesignCopy.FileName), inDesign) : null;
+                if (folder[ReportName] is { } report)
+                {
+                    Take(ReportReader.Read(report, ReportName), inDesign);
+                }
+            });
+        findings.AddRange([.. inDesign, .. inPlates, .. inSections]);
+        return (design, plates, sections, solids);
+    }
+
+    // A platform's sections against the trains.
+    private static Verdict Held(DesignCopy design, DesignPlatform platform, List<WrittenSection> sections, IReadOnlyList<Vehicle> extra, bool isWhole, CancellationToken cancel) =>
+        SectionsVerifier.Hold([.. sections.Where(s => s.Platform == platform.Name)], [.. platform.Faces.Select(f => Facts(design, f, extra, isWhole))], cancel);
 
     // What a platform is held to, from the design copy.
     private static DesignFacts Facts(DesignCopy design, DesignPlatform platform, IReadOnlyList<Vehicle> extra, bool isWhole)

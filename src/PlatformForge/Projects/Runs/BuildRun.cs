@@ -60,10 +60,7 @@ public static class BuildRun
             Measured(p, edges) with { FurtherFaces = [.. p.FurtherFaces.Select(f => Measured(f, edges))] })]
         };
         choice ??= new();
-        watch.Stage("drawing and writing the files");
-        var (manifest, made) = OutputFiles.Of(dossier, choice, cancel: watch.Cancel, memory: watch.Memory);
-        watch.Stage("holding what was made against the vehicles");
-        var verdict = choice.Prints ? FolderVerifier.Verify(new WrittenFolder([.. made, new(Manifest.FileName, ManifestForm.ToBytes(OutputFolder.Listing(manifest, made)))]), cancel: watch.Cancel) : TrialVerdict.Of(dossier, cancel: watch.Cancel, memory: watch.Memory);
+        var (manifest, made, verdict) = Held(dossier, choice, watch);
         if (!verdict.Passed)
         {
             return Outcome.Fault<BuildReport>([.. design.Findings, .. project.Placed(verdict.Findings)]);
@@ -94,6 +91,31 @@ public static class BuildRun
         return written.Value is { } report
             ? Outcome.Of(new BuildReport(dossier, verdict, report, Reprint.Of(manifest, report)), [.. design.Findings, .. project.Placed(built.Findings), .. written.Findings])
             : Outcome.Fault<BuildReport>([.. design.Findings, .. written.Findings]);
+    }
+
+    // Makes the files, and holds what is printed against the trains while pictures and drawings are still being made: the verdict does not look at those.
+    // One that fails is told without waiting for them.
+    private static (Manifest Manifest, OutputFile[] Files, Verdict Verdict) Held(Dossier dossier, OutputChoice choice, RunWatch watch)
+    {
+        watch.Stage("drawing and writing the files");
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(watch.Cancel);
+        var work = OutputFiles.Work(dossier, choice, watch.Memory, stop.Token);
+        var shown = Task.Run(() => OutputWork.Make(work.Shown, stop.Token), CancellationToken.None);
+        try
+        {
+            var held = OutputWork.Make(work.Held, stop.Token);
+            watch.Stage("holding what was made against the vehicles");
+            var verdict = choice.Prints
+                ? FolderVerifier.Verify(new WrittenFolder([.. held, new(Manifest.FileName, ManifestForm.ToBytes(OutputFolder.Listing(work.Manifest, held)))]), cancel: stop.Token)
+                : TrialVerdict.Of(dossier, cancel: stop.Token, memory: watch.Memory);
+            return (work.Manifest, verdict.Passed ? OutputWork.InOrder([.. held, .. shown.GetAwaiter().GetResult()]) : [], verdict);
+        }
+        finally
+        {
+            // Nothing goes on behind the back of a run that has ended.
+            stop.Cancel();
+            ((IAsyncResult)shown).AsyncWaitHandle.WaitOne();
+        }
     }
 
     private static bool IsAsMade(IReadOnlyList<OutputFile> made, IReadOnlyList<OutputFile> readBack)

@@ -107,12 +107,18 @@ internal sealed class TrackSearch
 
         // Most bands reach above all that was printed: they hold the same edges, and one tree serves them.
         double top = placed.SelectMany(m => m.Vertices).Select(v => v.Z).DefaultIfEmpty(0).Max();
+        Slab[] slabs = [.. outlines.Select(o => o.Slab).Distinct()], cuts = [.. slabs.Select(s => s.Below(top)).Distinct()];
+        var grown = new SegmentTree[cuts.Length];
+        Parallel.For(0, cuts.Length, i => grown[i] = BandEdges.Of(placed, away, cuts[i], field, halfWidth));
         var trees = new Dictionary<Slab, SegmentTree>();
-        foreach (var slab in outlines.Select(o => o.Slab).Distinct())
+        for (int i = 0; i < cuts.Length; i++)
         {
-            var cut = slab.Below(top);
-            trees.TryAdd(cut, trees.GetValueOrDefault(cut) ?? BandEdges.Of(placed, away, cut, field, halfWidth));
-            trees.TryAdd(slab, trees[cut]);
+            trees[cuts[i]] = grown[i];
+        }
+
+        foreach (var slab in slabs)
+        {
+            trees.TryAdd(slab, trees[slab.Below(top)]);
         }
 
         return trees;
