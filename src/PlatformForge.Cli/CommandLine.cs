@@ -43,16 +43,11 @@ internal static class CommandLine
         app.HelpOption("-h|--help", inherited: true);
         app.VersionOption("--version", PlatformForge.Projects.ProgramVersion.Text);
         var session = new Session(app, args, terminal, cancel, times);
-        InitCommand.Add(app, session);
-        CheckCommand.Add(app, session);
-        SurveyCommand.Add(app, session);
-        BuildCommand.Add(app, session);
-        PaperCommand.Add(app, session);
-        CompareCommand.Add(app, session);
-        VerifyCommand.Add(app, session);
-        PresetsCommand.Add(app, session);
-        SchemaCommand.Add(app, session);
-        FindingsCommand.Add(app, session);
+        foreach (var add in Asked(args))
+        {
+            add(app, session);
+        }
+
         foreach (var command in app.Commands)
         {
             command.ExtendedHelpText = "\n" + command.ExtendedHelpText!.Trim('\r', '\n') + "\n";
@@ -68,6 +63,16 @@ internal static class CommandLine
         times?.Tell(terminal.Error);
         return exit;
     }
+
+    private static readonly (string Name, Action<CommandLineApplication, Session> Add)[] Commands =
+    [
+        ("init", InitCommand.Add), ("check", CheckCommand.Add), ("survey", SurveyCommand.Add), ("build", BuildCommand.Add), ("paper", PaperCommand.Add),
+        ("compare", CompareCommand.Add), ("verify", VerifyCommand.Add), ("presets", PresetsCommand.Add), ("schema", SchemaCommand.Add), ("findings", FindingsCommand.Add),
+    ];
+
+    // A line that begins with a command is read by that command alone: the others' options would take as long to set up as the line to read.
+    private static IEnumerable<Action<CommandLineApplication, Session>> Asked(string[] args) =>
+        args is [var first, ..] && Array.Find(Commands, c => c.Name == first).Add is { } asked ? [asked] : Commands.Select(c => c.Add);
 
     private static bool HasFolder()
     {

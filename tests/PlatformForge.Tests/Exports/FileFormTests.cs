@@ -104,7 +104,7 @@ public class FileFormTests
     {
         byte[] bytes = Bytes("report");
         var read = ReportReader.Read(bytes, "report.json");
-        Assert.Equal(bytes, JsonForms.ToBytes(read.Value));
+        Assert.Equal(bytes, JsonForms.ToBytes(read.Value, ReportJson.Forms.ReportDocument));
         string text = Encoding.UTF8.GetString(bytes);
         foreach (var (old, changed) in new[] { ("\"gauge\"", "\"guage\""), ("\"format\": 1", "\"format\": 2"), ("\"findings\": [", "\"findings\": [null"), ("\"grams\"", "\"weight\"") })
         {

@@ -25,14 +25,14 @@ internal sealed record CommitRecord(string Tool, int Format, IReadOnlyList<Remov
     public static CommitRecord Of(IReadOnlyList<RemovedFile> remove, IReadOnlyList<ReplacedFile> replace, IReadOnlyList<string> folders) =>
         new(Manifest.OurTool, OurFormat, remove, replace, folders);
 
-    public byte[] ToBytes() => JsonForms.ToBytes(this);
+    public byte[] ToBytes() => JsonForms.ToBytes(this, CommitJson.Forms.CommitRecord);
 
     /// <summary>Reads a record; null when it is none, is of another form, or speaks of anything but files below its folder.</summary>
     public static CommitRecord? Read(ReadOnlySpan<byte> bytes)
     {
         try
         {
-            var record = JsonForms.Read<CommitRecord>(bytes);
+            var record = JsonForms.Read(bytes, CommitJson.Forms.CommitRecord);
             return record is { Tool: Manifest.OurTool, Format: OurFormat } && record.Paths.Concat(record.Folders).All(ManifestForm.IsInside) ? record : null;
         }
         catch (JsonException)

@@ -7,7 +7,7 @@ namespace PlatformForge.Exports.Manifests;
 /// <summary>Design copies to and from their file.</summary>
 public static class DesignForm
 {
-    public static byte[] ToBytes(DesignCopy design) => JsonForms.ToBytes(DesignDocument.Of(design));
+    public static byte[] ToBytes(DesignCopy design) => JsonForms.ToBytes(DesignDocument.Of(design), ManifestJson.Forms.DesignDocument);
 
     /// <summary>Reads a design copy; PF7402 when it is of another form, or a figure is missing, impossible or of the wrong kind.</summary>
     public static Outcome<DesignCopy> Read(ReadOnlySpan<byte> bytes, string name)
@@ -24,7 +24,7 @@ public static class DesignForm
 
         try
         {
-            var design = JsonForms.Read<DesignDocument>(bytes).ToCopy();
+            var design = JsonForms.Read(bytes, ManifestJson.Forms.DesignDocument).ToCopy();
             return Faults(design) is { } what ? Fault(name, what) : Outcome.Of(design);
         }
         catch (JsonException fault)

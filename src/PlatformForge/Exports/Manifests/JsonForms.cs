@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 
 namespace PlatformForge.Exports.Manifests;
 
@@ -24,15 +25,21 @@ internal static class JsonForms
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower, allowIntegerValues: false), new RigidTransformForm(), new Point2Form() },
     };
 
-    public static byte[] ToBytes<T>(T value) => [.. JsonSerializer.SerializeToUtf8Bytes(value, Options), (byte)'\n'];
+    /// <summary>The options anew, for forms of their own.</summary>
+    public static JsonSerializerOptions Copied() => new(Options);
+
+    /// <summary>A file of what a value holds.</summary>
+    /// <param name="value">The value.</param>
+    /// <param name="form">How it is taken to pieces; made when the program is built, since finding it out by reflection takes a process longer than the writing.</param>
+    public static byte[] ToBytes<T>(T value, JsonTypeInfo<T> form) => [.. JsonSerializer.SerializeToUtf8Bytes(value, form), (byte)'\n'];
 
     /// <summary>Reads a file's form.</summary>
     /// <exception cref="JsonException">It is not of that form.</exception>
-    public static T Read<T>(ReadOnlySpan<byte> bytes)
+    public static T Read<T>(ReadOnlySpan<byte> bytes, JsonTypeInfo<T> form)
         where T : class
     {
         CheckTokens(bytes);
-        return JsonSerializer.Deserialize<T>(bytes, Options) ?? throw new JsonException("The file says null.");
+        return JsonSerializer.Deserialize(bytes, form) ?? throw new JsonException("The file says null.");
     }
 
     // What the types cannot say: no list holds null, and every number is finite.

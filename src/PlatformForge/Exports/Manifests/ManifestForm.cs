@@ -7,7 +7,7 @@ namespace PlatformForge.Exports.Manifests;
 /// <summary>Manifests to and from their file.</summary>
 public static class ManifestForm
 {
-    public static byte[] ToBytes(Manifest manifest) => JsonForms.ToBytes(manifest);
+    public static byte[] ToBytes(Manifest manifest) => JsonForms.ToBytes(manifest, ManifestJson.Forms.Manifest);
 
     /// <summary>Reads a manifest; PF7401 when it is none of ours, of another form, or names files outside its folder.</summary>
     public static Outcome<Manifest> Read(ReadOnlySpan<byte> bytes, string name)
@@ -25,7 +25,7 @@ public static class ManifestForm
         Manifest manifest;
         try
         {
-            manifest = JsonForms.Read<Manifest>(bytes);
+            manifest = JsonForms.Read(bytes, ManifestJson.Forms.Manifest);
         }
         catch (JsonException fault)
         {

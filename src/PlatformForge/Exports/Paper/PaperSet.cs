@@ -93,7 +93,7 @@ public static class PaperSet
             yield return new(Invariant($"{Folder}/{name}-{i + 1:D2}.svg"), SvgWriter.ToBytes(set.Sheets[i]));
         }
 
-        yield return new(Invariant($"{Folder}/{name}.json"), JsonForms.ToBytes(PaperDocument.Of(paper, set)));
+        yield return new(Invariant($"{Folder}/{name}.json"), JsonForms.ToBytes(PaperDocument.Of(paper, set), PaperJson.Forms.PaperDocument));
     }
 
     private static IReadOnlyList<SheetTile>? Tiles(FullSizeFigures figures, FigureIndex index, PaperSpec paper, SheetRoom room) =>

@@ -20,7 +20,7 @@ public static class ReportReader
 
         try
         {
-            return Outcome.Of(JsonForms.Read<ReportDocument>(bytes));
+            return Outcome.Of(JsonForms.Read(bytes, ReportJson.Forms.ReportDocument));
         }
         catch (JsonException fault)
         {

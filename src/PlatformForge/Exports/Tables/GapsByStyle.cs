@@ -46,7 +46,7 @@ public sealed record GapsByStyle(
             [.. Enum.GetValues<EdgeStyle>().Select(style => Style(plan, style, stations))]);
     }
 
-    public byte[] ToJson() => JsonForms.ToBytes(this);
+    public byte[] ToJson() => JsonForms.ToBytes(this, GapsJson.Forms.GapsByStyle);
 
     public byte[] ToCsv()
     {

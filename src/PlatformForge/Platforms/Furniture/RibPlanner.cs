@@ -99,7 +99,7 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
         {
             double even = a + ((b - a) * (i + 1) / (row.Length + 1));
             var beside = blocked.FirstOrDefault(k => Math.Abs(k.Low - row[i]) < Grain || Math.Abs(k.High - row[i]) < Grain);
-            if (Math.Abs(row[i] - even) > Aside && beside.Names is { } names)
+            if (Math.Abs(row[i] - even) > Aside && beside?.Names is { } names)
             {
                 moves.AddRange(names.Select(n => (Math.Abs(row[i] - even), n)));
             }
@@ -109,14 +109,14 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
     }
 
     // Ribs keep off walls, unless one beside a wall keeps a stretch within the pitch.
-    private (double[] Row, List<(double Low, double High, string[] Names)> Blocked) Row(LineLength length, double from, double to, IReadOnlyList<Keepout> keepouts)
+    private (double[] Row, List<BlockedRange> Blocked) Row(LineLength length, double from, double to, IReadOnlyList<Keepout> keepouts)
     {
         double thick = Along((from + to) / 2, spec.Ribs.Thickness), least = 2 * thick;
         double wanted = Math.Max(least, Math.Max(Along(from, OffWalls), Along(to, OffWalls)) + (thick / 2));
         var (off, near) = (Kept(wanted), Kept(least));
         return Beyond(near.Row) < Beyond(off.Row) ? near : off;
 
-        (double[] Row, List<(double Low, double High, string[] Names)> Blocked) Kept(double room)
+        (double[] Row, List<BlockedRange> Blocked) Kept(double room)
         {
             var blocked = Blocked(length, from, to, room, keepouts);
             double a = length.To(from), b = length.To(to);
@@ -130,11 +130,11 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
         }
     }
 
-    private static List<(double Low, double High)> Free(double a, double b, List<(double Low, double High, string[] Names)> blocked)
+    private static List<(double Low, double High)> Free(double a, double b, List<BlockedRange> blocked)
     {
         var free = new List<(double, double)>();
         double at = a;
-        foreach (var (low, high, _) in blocked.Append((b, b, [])))
+        foreach (var (low, high, _) in blocked.Append(new(b, b, [])))
         {
             if (low >= at)
             {
@@ -147,8 +147,11 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
         return free;
     }
 
+    // A stretch where no rib's middle may stand, in lengths, and whose doing it is.
+    private sealed record BlockedRange(double Low, double High, string[] Names);
+
     // Stretches where no rib's middle may stand, in lengths, merged and in order. Sockets that leave no place within a pitch are stood under.
-    private List<(double Low, double High, string[] Names)> Blocked(LineLength length, double from, double to, double room, IReadOnlyList<Keepout> keepouts)
+    private List<BlockedRange> Blocked(LineLength length, double from, double to, double room, IReadOnlyList<Keepout> keepouts)
     {
         var taken = keepouts.Where(k => k.Holds(KeptOff.RibsAcross) && k.To > from && k.From < to).ToArray();
         var merged = Merged(taken);
@@ -158,9 +161,9 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
         // Beside a wall there is no place for a rib either.
         return
         [
-            (start, length.To(Math.Min(to, from + room)), [Neighbour]),
-            .. Merged([.. narrow]).Select(m => (Math.Max(start, m.Low), Math.Min(end, m.High), m.All.Select(k => k.Name).Distinct().ToArray())),
-            (length.To(Math.Max(from, to - room)), end, [Neighbour]),
+            new(start, length.To(Math.Min(to, from + room)), [Neighbour]),
+            .. Merged([.. narrow]).Select(m => new BlockedRange(Math.Max(start, m.Low), Math.Min(end, m.High), [.. m.All.Select(k => k.Name).Distinct()])),
+            new(length.To(Math.Max(from, to - room)), end, [Neighbour]),
         ];
 
         List<(double Low, double High, List<Keepout> All)> Merged(IReadOnlyList<Keepout> places)

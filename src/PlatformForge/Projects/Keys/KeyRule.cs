@@ -13,14 +13,16 @@ public abstract record KeyRule(string Name, string Says)
 {
     public bool Required { get; init; }
 
+    private static readonly ModelScale Shown = new(76.2), Other = new(152.4);
+
     /// <summary>The value taken when the key is left out, as it would be written in the file; null when there is none.</summary>
-    public string? Default { get; init; }
+    public string? Default { get => field ?? DefaultAt?.Invoke(Shown); init; }
 
     /// <summary>A value as it might be written in the file, for 4 mm to the foot; null where the default shows it.</summary>
     public string? Example { get; init; }
 
     /// <summary>Whether <see cref="Default"/> is the one for 4 mm to the foot and other scales have theirs.</summary>
-    public bool DefaultFollowsScale { get; init; }
+    public bool DefaultFollowsScale => DefaultAt is { } at && at(Shown) is { } shown && shown != at(Other);
 
     /// <summary>The same for a scale; null when there is none for any.</summary>
     public Func<ModelScale, string?>? DefaultAt { get; init; }

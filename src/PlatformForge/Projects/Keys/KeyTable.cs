@@ -14,8 +14,6 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
     /// <summary>Most tables in a list of tables, and most entries in a plain list.</summary>
     private const int MostItems = 1000;
 
-    private static readonly ModelScale Shown = new(76.2), Other = new(152.4);
-
     private readonly List<(KeyRule Rule, Func<T, TreeNode, string, KeyReading, T> Apply)> keys = [];
     private readonly List<Action<T, TreeTable, string, KeyReading>> checks = [];
 
@@ -78,15 +76,31 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
     }
 
     /// <summary>One of the values of an enumeration, under its names in the file.</summary>
-    public KeyTable<T> Choice<TChoice>(string name, string says, Func<T, TChoice> get, Func<T, TChoice, T> set, IReadOnlyList<(string Name, TChoice Value)> choices, bool required = false)
-        where TChoice : struct =>
-        Text(
-            name,
-            says,
-            record => choices.FirstOrDefault(c => c.Value.Equals(get(record))).Name,
-            (record, text) => set(record, choices.First(c => string.Equals(c.Name, text, StringComparison.Ordinal)).Value),
-            required,
-            [.. choices.Select(c => c.Name)]);
+    /// <remarks>Plain loops: every enumeration makes every general function that it goes through anew, which a process that reads one file pays for.</remarks>
+    public KeyTable<T> Choice<TChoice>(string name, string says, Func<T, TChoice> get, Func<T, TChoice, T> set, (string Name, TChoice Value)[] choices, bool required = false)
+        where TChoice : struct
+    {
+        string[] names = new string[choices.Length];
+        for (int i = 0; i < names.Length; i++)
+        {
+            names[i] = choices[i].Name;
+        }
+
+        return Text(name, says, record => Named(get(record)), (record, text) => set(record, choices[Array.IndexOf(names, text)].Value), required, names);
+
+        string? Named(TChoice value)
+        {
+            for (int i = 0; i < names.Length; i++)
+            {
+                if (choices[i].Value.Equals(value))
+                {
+                    return names[i];
+                }
+            }
+
+            return null;
+        }
+    }
 
     public KeyTable<T> Flag(string name, string says, Func<T, bool> get, Func<T, bool, T> set)
     {
@@ -228,13 +242,7 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
     private TRule WithDefault<TRule, TValue>(TRule rule, Func<T, TValue> get, Func<TValue, string?> write)
         where TRule : KeyRule
     {
-        string? shown = rule.Required ? null : write(get(defaults(Shown)));
-        return rule with
-        {
-            Default = shown,
-            DefaultFollowsScale = shown is not null && shown != write(get(defaults(Other))),
-            DefaultAt = rule.Required ? null : scale => write(get(defaults(scale))),
-        };
+        return rule.Required ? rule : rule with { DefaultAt = scale => write(get(defaults(scale))) };
     }
 
     private static string ShortNumber(double value) => Math.Round(value, 4).ToString(System.Globalization.CultureInfo.InvariantCulture);

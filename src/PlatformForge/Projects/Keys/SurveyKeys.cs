@@ -11,9 +11,9 @@ internal static class SurveyKeys
 {
     private static readonly NumberRange Along = NumberRange.From(-1e5, 1e6), Length = NumberRange.Over0(1e5);
 
-    private static readonly IReadOnlyList<(string, MeasuredPart)> Parts = [("centre", MeasuredPart.Centre), ("running-edge", MeasuredPart.RunningEdge), ("outer-face", MeasuredPart.OuterFace)];
+    private static readonly (string, MeasuredPart)[] Parts = [("centre", MeasuredPart.Centre), ("running-edge", MeasuredPart.RunningEdge), ("outer-face", MeasuredPart.OuterFace)];
 
-    private static readonly IReadOnlyList<(string, Rail)> Rails = [("left", Rail.Left), ("right", Rail.Right)];
+    private static readonly (string, Rail)[] Rails = [("left", Rail.Left), ("right", Rail.Right)];
 
     private static readonly string[] Units = ["mm", "cm", "m", "in", "ft"];
 

@@ -19,7 +19,10 @@ public sealed record Preset(PresetKind Kind, string Name, string Title, string S
     internal TreeTable Tree { get; init; } = new(default, []);
 
     /// <summary>Its figures that have a source of their own beside them; empty where one source stands for all.</summary>
-    public IReadOnlyList<PresetFigure> Figures { get; init; } = [];
+    public IReadOnlyList<PresetFigure> Figures => field ??= PresetFigure.Of(Text);
+
+    /// <summary>Its file.</summary>
+    internal string Text { get; init; } = "";
 
     /// <summary>Its sources in a line: how many figures are published, common practice or from memory, or the one source of them all.</summary>
     public string SourcesInShort => Figures.Count == 0 ? Source : string.Join(", ", Figures.GroupBy(f => f.Standing).OrderBy(g => g.Key).Select(g => FormattableString.Invariant($"{g.Count()} {PresetFigure.Say(g.Key)}")));
@@ -38,11 +41,17 @@ public static class PresetShelf
 
     private static readonly Assembly Home = typeof(PresetShelf).Assembly;
 
-    private static readonly Lazy<IReadOnlyDictionary<PresetKind, IReadOnlyList<Preset>>> Shelf = new(() =>
-        new[] { PresetKind.Scales, PresetKind.Vehicles, PresetKind.Printers }.ToDictionary(k => k, Load));
+    // A kind is read when it is first asked for: most projects name no more than a scale.
+    private static readonly Lazy<IReadOnlyList<Preset>> AllScales = new(() => Load(PresetKind.Scales)), AllVehicles = new(() => Load(PresetKind.Vehicles)), AllPrinters = new(() => Load(PresetKind.Printers));
 
     /// <summary>Presets of a kind, by name. Samples are asked for by <see cref="SampleNames"/>.</summary>
-    public static IReadOnlyList<Preset> Of(PresetKind kind) => Shelf.Value[kind];
+    public static IReadOnlyList<Preset> Of(PresetKind kind) => kind switch
+    {
+        PresetKind.Scales => AllScales.Value,
+        PresetKind.Vehicles => AllVehicles.Value,
+        PresetKind.Printers => AllPrinters.Value,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
 
     /// <summary>The preset of a name or of one of its other names, whatever the case; null when there is none.</summary>
     public static Preset? Find(PresetKind kind, string name) =>
@@ -100,14 +109,15 @@ public static class PresetShelf
     private static IReadOnlyList<Preset> Load(PresetKind kind) =>
         [.. Files(kind).Select(file =>
         {
-            var read = TreeReader.Read(TextOf(file), file);
+            string text = TextOf(file);
+            var read = TreeReader.Read(text, file);
             if (read.Value?.Find(Head)?.Value is not TreeTable head)
             {
                 throw new BrokenInvariantException($"Projects: the preset {file} that comes with the program can't be read: {(read.Findings is [var first, ..] ? first.Message : "it has no [preset] table")}");
             }
 
             string[] Names(string key) => (head.Find(key)?.Value as TreeList)?.Items.OfType<TreeText>().Select(t => t.Value).ToArray() ?? [];
-            return new Preset(kind, NameOf(file), head.TextOf("title") ?? "", head.TextOf("source") ?? "", Names("other_names")) { SharedNames = Names("shared_names"), Tree = Body(read.Value), Figures = PresetFigure.Of(TextOf(file)) };
+            return new Preset(kind, NameOf(file), head.TextOf("title") ?? "", head.TextOf("source") ?? "", Names("other_names")) { SharedNames = Names("shared_names"), Tree = Body(read.Value), Text = text };
         })];
 
     private static IEnumerable<string> Files(PresetKind kind)

@@ -5,7 +5,7 @@ using PlatformForge.Solids.Bodies;
 namespace PlatformForge.Sections.Marks;
 
 /// <summary>A rectangle of plan coordinates under the deck that nothing stands on, mm.</summary>
-internal readonly record struct Patch(double From, double To, double Near, double Far)
+internal sealed record Patch(double From, double To, double Near, double Far)
 {
     /// <summary>Kept free between lettering and whatever stands beside it, mm.</summary>
     public const double Border = 1;
@@ -25,7 +25,7 @@ internal readonly record struct Patch(double From, double To, double Near, doubl
         }
 
         Patch[] parts = [this with { To = obstacle.From }, this with { From = obstacle.To }, this with { Far = obstacle.Near }, this with { Near = obstacle.Far }];
-        return parts.MaxBy(p => p.Area);
+        return parts.MaxBy(p => p.Area)!;
     }
 
     /// <summary>Clear patches under the deck between two chainages, the bays between walls and ribs less what stands in them, largest first.</summary>

@@ -88,7 +88,7 @@ internal static class WallRule
     private static string Place(Point3? at) => at is { } p ? Invariant($" It is at x {p.X:F1}, y {p.Y:F1} as it lies on the bed, {p.Z:F1} mm above it.") : "";
 
     // A way through the material from the middle of an edge.
-    private readonly record struct Wall(double Thickness, CutEdge Side)
+    private sealed record Wall(double Thickness, CutEdge Side)
     {
         public Point2 Middle => (Side.A + Side.B) * 0.5;
 

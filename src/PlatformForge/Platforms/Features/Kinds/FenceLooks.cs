@@ -8,7 +8,7 @@ internal static class FenceLooks
     public static IReadOnlyList<ShownBody> Of(PlanFence fence, FeatureSite site)
     {
         double M(double fullSize) => site.Ground.Scale.ToModel(fullSize);
-        var bays = fence.Bays.Select((bay, i) => (bay.Kind, From: fence.Posts[i].Place, To: fence.Posts[i + 1].Place)).ToArray();
+        var bays = fence.Bays.Select((bay, i) => new Stretch(bay.Kind, fence.Posts[i].Place, fence.Posts[i + 1].Place)).ToArray();
         var panels = bays.Where(b => b.Kind != FenceBayKind.Gate).ToArray();
         var shown = new List<ShownBody>();
         if (panels.Length > 0)
@@ -27,6 +27,9 @@ internal static class FenceLooks
 
         return shown;
     }
+
+    // From one post to the next.
+    private sealed record Stretch(FenceBayKind Kind, PlanPlace From, PlanPlace To);
 
     private static IEnumerable<ShownShape> Panel(FeatureSite site, PlanPlace from, PlanPlace to)
     {

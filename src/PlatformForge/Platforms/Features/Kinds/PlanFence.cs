@@ -19,6 +19,12 @@ internal enum FenceBayKind
 /// <param name="Asked">The length asked for: pitch, or a gate's width, mm; null for an odd panel.</param>
 internal sealed record FenceBay(FenceBayKind Kind, double Length, double? Asked);
 
+/// <summary>Panels or gates of one kind and length.</summary>
+/// <param name="Kind">What they are.</param>
+/// <param name="Length">Length of each, mm.</param>
+/// <param name="Count">How many.</param>
+internal sealed record FencePart(FenceBayKind Kind, double Length, int Count);
+
 /// <summary>A fence as planned.</summary>
 /// <param name="Posts">Holes of its posts by increasing chainage.</param>
 /// <param name="Bays">What stands between each and the next: one fewer than posts.</param>
@@ -28,6 +34,6 @@ internal sealed record PlanFence(IReadOnlyList<RoundHole> Posts, IReadOnlyList<F
     private const int ToldDigits = 2;
 
     /// <summary>Panels and gates of one kind and length, in order of kind and falling length, with how many there are.</summary>
-    public IReadOnlyList<(FenceBayKind Kind, double Length, int Count)> Parts =>
-        [.. Bays.GroupBy(b => (b.Kind, Length: Math.Round(b.Length, ToldDigits))).OrderBy(g => g.Key.Kind).ThenByDescending(g => g.Key.Length).Select(g => (g.Key.Kind, g.Key.Length, g.Count()))];
+    public IReadOnlyList<FencePart> Parts =>
+        [.. Bays.GroupBy(b => (b.Kind, Length: Math.Round(b.Length, ToldDigits))).OrderBy(g => g.Key.Kind).ThenByDescending(g => g.Key.Length).Select(g => new FencePart(g.Key.Kind, g.Key.Length, g.Count()))];
 }
