@@ -29,10 +29,44 @@ public static class SurveyDoubt
     /// <param name="line">What its survey leaves uncertain.</param>
     public static IReadOnlyList<PartDoubt> Of(EnvelopeRequest request, int run, LineDoubt line)
     {
-        var vehicles = request.Runs[run].Vehicles;
-        var found = new PartDoubt[vehicles.Count][];
-        Parallel.For(0, vehicles.Count, v => found[v] = Of(request, run, vehicles[v], line));
-        return [.. found.SelectMany(f => f)];
+        PartRun[][] parts = [.. request.Runs[run].Vehicles.SelectMany(v => Parts(request, run, v))];
+        PartRun[] runs = [.. parts.SelectMany(p => p)];
+
+        // All at once: what bounds one part often bounds another.
+        LineMeasure[][] measures = [.. runs.Select(r => r.Measures().ToArray())];
+        var ranges = line.Bound([.. measures.SelectMany(m => m)]);
+        int first = 0;
+        for (int i = 0; i < runs.Length; i++)
+        {
+            var own = runs[i];
+            own.Ranges = ranges.AsMemory(first, measures[i].Length);
+            own.Bow = line.Bow(measures[i][^own.Poses.Count..], Step);
+            first += measures[i].Length;
+        }
+
+        var found = new PartDoubt[parts.Length];
+        Parallel.For(0, parts.Length, p =>
+        {
+            var sheet = new DoubtSheet(request.From, request.To, Step);
+            foreach (var own in parts[p])
+            {
+                own.AddTo(sheet);
+            }
+
+            found[p] = sheet.Of(run, parts[p][0].Vehicle, parts[p][0].Part);
+        });
+        return found;
+    }
+
+    // Every part of a vehicle, for each way round that it runs.
+    private static IEnumerable<PartRun[]> Parts(EnvelopeRequest request, int run, Vehicle vehicle)
+    {
+        var ways = DoubtPoses.Of(request, request.Runs[run].Ride, vehicle, Step);
+        return vehicle.Parts.Select(part =>
+        {
+            var outline = new PartOutline(part.Outline, Along, Off(GuidedPoints.Of(vehicle, part.Carrier, request.Play)));
+            return ways.Select(poses => new PartRun(request.Chart, vehicle, part, outline, poses)).ToArray();
+        });
     }
 
     /// <summary>The measure of a part, in some pose that reaches a chainage, whose greatest value is largest, signed for reach to a
@@ -68,43 +102,6 @@ public static class SurveyDoubt
     // How far play puts a place off, which decides with the curve what place of a part reaches farthest.
     private static Func<double, double> Off(GuidedPoints points) => x =>
         (Math.Abs(0.5 + (x / points.Apart)) * points.Leading.Most) + (Math.Abs(0.5 - (x / points.Apart)) * points.Trailing.Most);
-
-    private static PartDoubt[] Of(EnvelopeRequest request, int run, Vehicle vehicle, LineDoubt line)
-    {
-        var poses = DoubtPoses.Of(request, request.Runs[run].Ride, vehicle, Step);
-        var parts = new PartDoubt[vehicle.Parts.Count];
-        for (int p = 0; p < parts.Length; p++)
-        {
-            parts[p] = Of(request, run, vehicle, vehicle.Parts[p], poses, line);
-        }
-
-        return parts;
-    }
-
-    private static PartDoubt Of(EnvelopeRequest request, int run, Vehicle vehicle, VehiclePart part, IReadOnlyList<IReadOnlyList<StandingPose>> ways, LineDoubt line)
-    {
-        var sheet = new DoubtSheet(request.From, request.To, Step);
-        var outline = new PartOutline(part.Outline, Along, Off(GuidedPoints.Of(vehicle, part.Carrier, request.Play)));
-        foreach (var poses in ways)
-        {
-            var measured = poses.Select(pose => outline.Ends.Select(x => pose.Measure(part.Carrier, x)).ToArray()).ToArray();
-            var ranges = line.Bound([.. measured.SelectMany(m => m)]);
-            double bow = line.Bow([.. measured.Select(m => m[^1])], Step);
-            foreach (var (x, left, right) in outline.Places)
-            {
-                DoubtTrace? last = null;
-                for (int k = 0; k < poses.Count; k++)
-                {
-                    var own = outline.Between(ranges.AsSpan(k * outline.Ends.Length, outline.Ends.Length), x);
-                    var next = poses[k].Place(request.Chart, part.Carrier, x, left, right, new(own.Least - bow, own.Most + bow));
-                    sheet.Add(last, next);
-                    last = next;
-                }
-            }
-        }
-
-        return sheet.Of(run, vehicle, part);
-    }
 }
 
 /// <summary>What a survey leaves uncertain of the reach of one part, at even stations.</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Numerics;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Track.Surveys.Admissible;
@@ -35,21 +34,20 @@ public sealed class AdmissibleLines
     // Readings this part of an ease apart make the line through them that the middle is looked for from where the stated one leads nowhere.
     private const double Thinned = 0.25;
 
-    // Programs stop when they are so near to their greatest value, mm.
-    private const double ProgramGap = 1e-3;
-
-    // Measures are worked together over stretches of this many eases, with so many eases of line on either side: readings farther away
-    // tell nothing more there.
-    private const double StretchInEases = 1, MarginInEases = 2;
+    // Measures are worked together over stretches of this many eases, with line on either side over so many readings and no less and no
+    // more than so many eases: readings farther away tell nothing more there.
+    private const double StretchInEases = 1, MarginInReadings = 5, LeastMargin = 1, MostMargin = 2;
 
     private readonly double[] reference;
     private readonly BandPlace[] places;
     private readonly SplineGrid grid;
+    private readonly int margin;
     private readonly ConcurrentDictionary<(int, int), Stretch> stretches = new();
 
     private AdmissibleLines(Laying laying, IReadOnlyList<ReadingBand> bands, Centreline middle, double[] reference, BandPlace[] places, SplineGrid grid, double leastShare, int[] atOdds)
     {
         (Laying, Bands, Middle, this.reference, this.places, this.grid, LeastShare) = (laying, bands, middle, reference, places, grid, leastShare);
+        margin = Margin(places);
         AtOdds = [.. atOdds.Select(i => bands[places[i].Band])];
     }
 
@@ -165,24 +163,8 @@ public sealed class AdmissibleLines
         }
 
         var ranges = new LineRange[measures.Count];
-        var batches = Enumerable.Range(0, measures.Count)
-            .GroupBy(i => StretchOf(measures[i]))
-            .SelectMany(g => g.Chunk(Math.Max(1, LaneProgram.Lanes / 2)).Select(chunk => (g.Key, Chunk: chunk)))
-            .ToArray();
-        Parallel.ForEach(Partitioner.Create(0, batches.Length, Math.Max(1, batches.Length / (8 * Environment.ProcessorCount))), range =>
-        {
-            var solvers = new Dictionary<(int, int), StretchSolver>();
-            for (int b = range.Item1; b < range.Item2; b++)
-            {
-                var (key, chunk) = batches[b];
-                if (!solvers.TryGetValue(key, out var solver))
-                {
-                    solvers[key] = solver = new(stretches.GetOrAdd(key, MakeStretch));
-                }
-
-                solver.Solve(measures, chunk, ranges);
-            }
-        });
+        var groups = Enumerable.Range(0, measures.Count).GroupBy(i => StretchOf(measures[i])).ToArray();
+        Parallel.ForEach(groups, g => new StretchBounds(stretches.GetOrAdd(g.Key, MakeStretch)).Solve(measures, [.. g], ranges));
         return ranges;
     }
 
@@ -191,7 +173,7 @@ public sealed class AdmissibleLines
     public IReadOnlyList<(ReadingBand Band, double Share)> Holding(in LineMeasure measure)
     {
         var stretch = stretches.GetOrAdd(StretchOf(measure), MakeStretch);
-        return [.. new StretchSolver(stretch).Holding(measure).Select(h => (Bands[places[h.Row].Band], h.Share)).OrderByDescending(h => h.Item2)];
+        return [.. new StretchBounds(stretch).Holding(measure).Select(h => (Bands[places[h.Row].Band], h.Share)).OrderByDescending(h => h.Item2)];
     }
 
     /// <summary>Greatest value of a measure if one more reading, with an error of its own, were taken at a chainage and said what the
@@ -200,7 +182,7 @@ public sealed class AdmissibleLines
     {
         var more = places.Append(new BandPlace(chainage, 0, error, -1)).OrderBy(p => p.Chainage).ToArray();
         var range = new LineRange[1];
-        new StretchSolver(MakeStretch(StretchOf(measure), more)).Solve([measure], [0], range);
+        new StretchBounds(MakeStretch(StretchOf(measure), more)).Solve([measure], [0], range);
         return range[0].Most;
     }
 
@@ -240,83 +222,19 @@ public sealed class AdmissibleLines
         return (First(measure.At.Min()), First(measure.At.Max()));
     }
 
+    // Line on either side of a stretch, in cells.
+    private int Margin(BandPlace[] read)
+    {
+        double widest = read.Zip(read.Skip(1), (a, b) => b.Chainage - a.Chainage).DefaultIfEmpty(double.PositiveInfinity).Max();
+        return (int)Math.Ceiling(NodesInEase * Math.Clamp(MarginInReadings * widest / Laying.LeastEase, LeastMargin, MostMargin));
+    }
+
     private Stretch MakeStretch((int From, int To) key) => MakeStretch(key, places);
 
     private Stretch MakeStretch((int From, int To) key, BandPlace[] readings)
     {
-        int cells = (int)Math.Round(StretchInEases * NodesInEase), margin = (int)Math.Round(MarginInEases * NodesInEase);
+        int cells = (int)Math.Round(StretchInEases * NodesInEase);
         int first = Math.Max(0, (key.From * cells) - margin), last = Math.Min(grid.Cells, ((key.To + 1) * cells) + margin);
         return new(BandRows.Of(Laying, reference, grid, first, last - first, readings));
-    }
-
-    /// <summary>The rows of a stretch, with what proves bounds from them.</summary>
-    private sealed class Stretch(BandedRows rows)
-    {
-        public BandedRows Rows => rows;
-
-        public ReachProof Proof { get; } = new(rows);
-    }
-
-    /// <summary>Room to solve the programs of a stretch in, for one thread.</summary>
-    private sealed class StretchSolver(Stretch stretch)
-    {
-        private readonly LaneProgram program = new(stretch.Rows);
-        private readonly Vector<double>[] cost = new Vector<double>[stretch.Rows.Grid.Figures], multipliers = new Vector<double>[stretch.Rows.Count];
-        private readonly double[] own = new double[stretch.Rows.Count];
-
-        public void Solve(IReadOnlyList<LineMeasure> measures, int[] which, LineRange[] ranges)
-        {
-            Array.Clear(cost);
-            for (int k = 0; k < which.Length; k++)
-            {
-                AddCost(measures[which[k]], 2 * k, 1);
-                AddCost(measures[which[k]], (2 * k) + 1, -1);
-            }
-
-            program.Maximise(cost, multipliers, ProgramGap);
-            for (int k = 0; k < which.Length; k++)
-            {
-                double most = Most(measures[which[k]], 2 * k, 1), least = -Most(measures[which[k]], (2 * k) + 1, -1);
-                ranges[which[k]] = new(least, most);
-            }
-        }
-
-        public IEnumerable<(int Row, double Share)> Holding(LineMeasure measure)
-        {
-            Array.Clear(cost);
-            AddCost(measure, 0, 1);
-            program.Maximise(cost, multipliers, ProgramGap);
-            for (int i = 0; i < own.Length; i++)
-            {
-                if (stretch.Rows.Reading(i) >= 0)
-                {
-                    yield return (stretch.Rows.Reading(i), Math.Abs(multipliers[i][0]));
-                }
-            }
-        }
-
-        private double Most(in LineMeasure measure, int lane, int sign)
-        {
-            for (int i = 0; i < own.Length; i++)
-            {
-                own[i] = multipliers[i][lane];
-            }
-
-            return stretch.Proof.Most(measure, sign, own);
-        }
-
-        private void AddCost(in LineMeasure measure, int lane, int sign)
-        {
-            var grid = stretch.Rows.Grid;
-            Span<double> weights = stackalloc double[SplineGrid.Span];
-            for (int p = 0; p < measure.At.Length; p++)
-            {
-                int column = grid.Value(Math.Clamp(measure.At[p], grid.From, grid.To), weights);
-                for (int k = 0; k < SplineGrid.Span; k++)
-                {
-                    cost[column + k] = cost[column + k].WithElement(lane, cost[column + k][lane] + (sign * weights[k] * measure.Weights[p]));
-                }
-            }
-        }
     }
 }

@@ -16,17 +16,23 @@ internal sealed class LaneSystem(int size)
     public void Clear() => Array.Clear(entries);
 
     /// <summary>Adds weight·f·fᵀ of four neighbouring unknowns.</summary>
-    public void AddOuter(int column, ReadOnlySpan<double> f, Vector<double> weight)
+    public void AddOuter(int column, ReadOnlySpan<double> f, Vector<double> weight) => AddOuter(column, f[0], f[1], f[2], f[3], weight);
+
+    /// <summary>The same.</summary>
+    public void AddOuter(int column, double f0, double f1, double f2, double f3, Vector<double> weight)
     {
         var at = entries.AsSpan(column * Bands, Bands * Bands);
-        for (int p = 0; p < Bands; p++)
-        {
-            var scaled = weight * f[p];
-            for (int q = 0; q <= p; q++)
-            {
-                at[(p * Bands) + p - q] += scaled * f[q];
-            }
-        }
+        Vector<double> w1 = weight * f1, w2 = weight * f2, w3 = weight * f3;
+        at[0] += weight * (f0 * f0);
+        at[4] += w1 * f1;
+        at[5] += w1 * f0;
+        at[8] += w2 * f2;
+        at[9] += w2 * f1;
+        at[10] += w2 * f0;
+        at[12] += w3 * f3;
+        at[13] += w3 * f2;
+        at[14] += w3 * f1;
+        at[15] += w3 * f0;
     }
 
     public void Factorise()
@@ -63,6 +69,34 @@ internal sealed class LaneSystem(int size)
             {
                 b[i] -= entries[((i + d) * Bands) + d] * b[i + d];
             }
+        }
+    }
+
+    /// <summary>The factors of one lane, four to a row.</summary>
+    public double[] Factors(int lane) => [.. entries.Select(e => e[lane])];
+
+    /// <summary>Solves by the factors of one lane in all lanes.</summary>
+    public static void Solve(ReadOnlySpan<double> factors, Span<Vector<double>> b)
+    {
+        Vector<double> one = default, two = default, three = default;
+        for (int i = 0; i < b.Length; i++)
+        {
+            var at = factors.Slice(i * Bands, Bands);
+            var x = b[i] - (at[1] * one) - (at[2] * two) - (at[3] * three);
+            b[i] = x;
+            (three, two, one) = (two, one, x);
+        }
+
+        // Going up, row i takes from those above it what the three below have left.
+        (one, two, three) = (default, default, default);
+        for (int i = b.Length - 1; i >= 0; i--)
+        {
+            var x = b[i] * factors[i * Bands];
+            x -= i + 1 < b.Length ? factors[((i + 1) * Bands) + 1] * one : default;
+            x -= i + 2 < b.Length ? factors[((i + 2) * Bands) + 2] * two : default;
+            x -= i + 3 < b.Length ? factors[((i + 3) * Bands) + 3] * three : default;
+            b[i] = x;
+            (three, two, one) = (two, one, x);
         }
     }
 

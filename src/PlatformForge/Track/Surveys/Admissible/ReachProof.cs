@@ -38,7 +38,8 @@ internal sealed class ReachProof
     /// <param name="measure">The measure; its chainages within the rows' grid.</param>
     /// <param name="sign">+1 for the greatest value, −1 for the least one with its sign changed.</param>
     /// <param name="multipliers">A multiplier for every row; those of rates are not needed.</param>
-    public double Most(in LineMeasure measure, int sign, ReadOnlySpan<double> multipliers)
+    /// <param name="every">Distance between two rows' multipliers.</param>
+    public double Most(in LineMeasure measure, int sign, ReadOnlySpan<double> multipliers, int every)
     {
         var grid = rows.Grid;
         double bound = 0, place = grid.To;
@@ -76,7 +77,7 @@ internal sealed class ReachProof
             else if (row == to)
             {
                 int i = order[next++];
-                double z = multipliers[i];
+                double z = multipliers[i * every];
                 bound += z > 0 ? z * rows.High(i) : z * rows.Low(i);
                 if (rows.Kind(i) == RowKind.Value)
                 {

@@ -137,6 +137,32 @@ public class AdmissibleLinesTests
         Assert.True(sorted[(int)(0.95 * sorted.Length)] < most, $"{sorted[sorted.Length / 2]:0.000} {sorted[(int)(0.95 * sorted.Length)]:0.000}");
     }
 
+    /// <summary>Bounds that are carried over from neighbours are those that each place by itself would have, and the same in every run.</summary>
+    [Property(MaxTest = 6)]
+    public bool What_is_asked_together_is_bounded_as_when_asked_alone(int seed, bool close)
+    {
+        var random = new Random(seed);
+        var line = MadeUpSurvey.Track(random);
+        var set = Set(MadeUpSurvey.Bands(MadeUpSurvey.String(line, random, close ? 40 : 100, 0.25, MadeUpSurvey.Flexible)), line);
+        LineMeasure[] all = [.. Enumerable.Range(0, 3).SelectMany(end => Enumerable.Range(0, 30).Select(k => MadeUpSurvey.Coach(500 + (10 * k)).ElementAt(end)))];
+        var (together, again) = (set.Bound(all), set.Bound(all));
+        return together.SequenceEqual(again) && all.Zip(together).All(p => set.Bound([p.First])[0] is var alone && Near(alone.Most, p.Second.Most) && Near(alone.Least, p.Second.Least));
+
+        static bool Near(double a, double b) => Math.Abs(a - b) < Close;
+    }
+
+    /// <summary>A bound that is carried over is proven for itself: the true line never goes beyond it, at places so close that most are
+    /// carried.</summary>
+    [Property(MaxTest = 6)]
+    public bool The_true_line_lies_within_bounds_that_are_carried(int seed)
+    {
+        var random = new Random(seed);
+        var line = MadeUpSurvey.Track(random);
+        var set = Set(MadeUpSurvey.Bands(MadeUpSurvey.String(line, random, 60, 0.25, MadeUpSurvey.Flexible)), line);
+        LineMeasure[] all = [.. Enumerable.Range(0, 60).SelectMany(k => MadeUpSurvey.Coach(450 + (5 * k)))];
+        return all.Zip(set.Bound(all)).All(p => MadeUpSurvey.Of(line, set.Middle, p.First) is var truth && truth >= p.Second.Least && truth <= p.Second.Most);
+    }
+
     private static AdmissibleLines Set(IReadOnlyList<ReadingBand> bands, Centreline start) => AdmissibleLines.Of(MadeUpSurvey.Flexible, bands, start);
 
     // Ranges about a line that stays the same, of coaches along its middle part.
