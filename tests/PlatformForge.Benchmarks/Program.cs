@@ -59,6 +59,14 @@ if (args is ["honesty"])
     return 0;
 }
 
+if (args is ["honesty", var truth, ..])
+{
+    // honesty TRUTH [SPACING [ERROR [SEED [SURVEYS]]]]: one row.
+    double Figure(int i, double otherwise) => args.Length > i ? double.Parse(args[i], CultureInfo.InvariantCulture) : otherwise;
+    HonestyRuns.Report(truth, Figure(2, 100), Figure(3, 0.25), (int)Figure(4, 880_000), (int)Figure(5, 100));
+    return 0;
+}
+
 if (args is ["survey"])
 {
     SurveyRuns.Report();
