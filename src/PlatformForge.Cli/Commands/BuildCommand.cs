@@ -2,6 +2,7 @@ using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Reports;
+using PlatformForge.Exports.Workshop;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Runs;
@@ -44,7 +45,7 @@ internal static class BuildCommand
             ? fault
             : OutputSets.Read(sets.Value(), new OutputChoice { Furnished = !bare.HasValue(), CrossSections = chainages }, out var choice) is { } unknown
             ? unknown
-            : Build(project, folder.Value(), force.HasValue(), choice with { Pictures = choice.Pictures && !plain.HasValue() }, measured.Value(), session.Watch(show))));
+            : Build(project, folder.Value(), force.HasValue(), choice with { Pictures = choice.Pictures && !plain.HasValue(), ReportPictures = choice.ReportPictures && !plain.HasValue() }, measured.Value(), session.Watch(show))));
     });
 
     /// <summary>Runs a build and tells what it came to.</summary>
@@ -100,7 +101,7 @@ internal static class BuildCommand
             o.WriteLine(caution);
         }
 
-        o.WriteLine("All cautions, for printing, glue, paint and wiring: report.md in the folder.");
+        o.WriteLine((report.Folder.Written.Concat(report.Folder.Unchanged).Contains("report.html") ? "Read report.html in the folder" : "Read report.md in the folder") + ": what to print, cut, set out, join, paint, fit and test, with all cautions.");
     }
 
     private static void Json(Utf8JsonWriter json, BuildReport report)

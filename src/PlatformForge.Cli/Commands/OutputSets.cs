@@ -10,7 +10,7 @@ internal static class OutputSets
     private const string All = "all";
 
     /// <summary>Their names, and the one for every set.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["prints", "pictures", "drawings", "tables", "paper", All];
+    public static IReadOnlyList<string> Names { get; } = ["prints", "pictures", "drawings", "tables", "report", "masks", "paper", All];
 
     /// <summary>What is made when none is named, in words.</summary>
     public const string Usual = "all but paper";
@@ -34,7 +34,7 @@ internal static class OutputSets
         }
 
         bool Has(string set) => named.Any(n => string.Equals(n, set, StringComparison.OrdinalIgnoreCase) || string.Equals(n, All, StringComparison.OrdinalIgnoreCase));
-        choice = usual with { Prints = Has("prints"), Pictures = Has("pictures"), Drawings = Has("drawings"), Tables = Has("tables"), Paper = Has("paper") };
+        choice = usual with { Prints = Has("prints"), Pictures = Has("pictures"), Drawings = Has("drawings"), Tables = Has("tables"), Report = Has("report"), Masks = Has("masks"), Paper = Has("paper"), ReportDrawings = Has("report"), ReportPictures = Has("report") };
         return null;
     }
 
@@ -42,7 +42,7 @@ internal static class OutputSets
     public static string Suffix(OutputChoice choice) => choice switch
     {
         { Prints: true } => "",
-        { Paper: true, Pictures: false, Drawings: false, Tables: false } => "-paper",
+        { Paper: true, Pictures: false, Drawings: false, Tables: false, Report: false, Masks: false } => "-paper",
         _ => "-sets",
     };
 }

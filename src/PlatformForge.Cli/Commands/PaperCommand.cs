@@ -53,7 +53,7 @@ internal static class PaperCommand
                 values.Add(new("paper.layout", $"\"{layout.Replace("\"", "", StringComparison.Ordinal)}\"", "--by"));
             }
 
-            return BuildCommand.Build(project, folder.Value(), force.HasValue(), new OutputChoice { Prints = false, Pictures = false, Drawings = false, Tables = false, Paper = true }, null, session.Watch(show), values);
+            return BuildCommand.Build(project, folder.Value(), force.HasValue(), new OutputChoice { Prints = false, Pictures = false, Drawings = false, Tables = false, Report = false, Masks = false, Paper = true }, null, session.Watch(show), values);
         }));
     });
 

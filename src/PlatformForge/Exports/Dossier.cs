@@ -39,8 +39,11 @@ public sealed record Dossier
     /// <summary>The platforms in the project's order; at least one.</summary>
     public required IReadOnlyList<PlatformDossier> Platforms { get; init; }
 
-    /// <summary>What holding the design against its vehicles came to, in a line; empty where that was not done.</summary>
-    public string VerdictLine { get; init; } = "";
+    /// <summary>What holding the design against its vehicles came to; null where that was not done.</summary>
+    public VerdictBrief? Verdict { get; init; }
+
+    /// <summary>The same in a line; empty where it was not done.</summary>
+    public string VerdictLine => Verdict?.Line ?? "";
 
     /// <summary>Warnings and notes gathered on the way.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
@@ -91,3 +94,18 @@ public sealed record PlatformDossier(PlatformPlan Plan, SweptEnvelope Envelope, 
     /// <summary>The line its vehicles ride on, kinks and all; null where that is the plan's own chart.</summary>
     public Centreline? Ride { get; init; }
 }
+
+/// <summary>What holding a design against its vehicles came to, for those who tell of it.</summary>
+/// <param name="Line">The one line that everybody reads.</param>
+/// <param name="IsClear">Whether nothing touches, nothing was left out, and nothing measured on the layout says otherwise.</param>
+/// <param name="Vehicles">Each vehicle on each track.</param>
+public sealed record VerdictBrief(string Line, bool IsClear, IReadOnlyList<HeldVehicle> Vehicles);
+
+/// <summary>How near a vehicle comes to anything printed, mm; nothing where it comes to the height of nothing printed.</summary>
+/// <param name="Vehicle">Its name.</param>
+/// <param name="Track">Its track.</param>
+/// <param name="Part">Part of it that comes nearest.</param>
+/// <param name="Where">Where that is.</param>
+/// <param name="Clears">Distance when it stands true on the track.</param>
+/// <param name="Left">What is left of it after play and budget.</param>
+public sealed record HeldVehicle(string Vehicle, string Track, string Part, string Where, double? Clears, double? Left);

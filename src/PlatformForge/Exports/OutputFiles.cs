@@ -19,6 +19,18 @@ public sealed record OutputChoice
     /// <summary>Tables.</summary>
     public bool Tables { get; init; } = true;
 
+    /// <summary>The report as one page for a browser, with all that is drawn and pictured; figures and plain words of it are made always.</summary>
+    public bool Report { get; init; } = true;
+
+    /// <summary>Masks for painting.</summary>
+    public bool Masks { get; init; } = true;
+
+    /// <summary>Whether the page has drawings that are not wanted as files.</summary>
+    public bool ReportDrawings { get; init; }
+
+    /// <summary>Whether it has pictures that are not wanted as files.</summary>
+    public bool ReportPictures { get; init; }
+
     /// <summary>Full-size sheets on paper.</summary>
     public bool Paper { get; init; }
 
@@ -56,12 +68,53 @@ internal sealed record SheetInput(Dossier Dossier, PlatformDossier Platform, obj
 public static class OutputFiles
 {
     /// <summary>Makes every file. The bytes depend on nothing but the dossier and the choice.</summary>
+    /// <inheritdoc cref="Made" path="/param"/>
+    public static OutputSet Of(Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, Memory? memory = null, CancellationToken cancel = default)
+    {
+        var made = Made(dossier, choice, progress, memory, cancel);
+        return made with { Files = [.. made.Files.Concat(Told(dossier, choice ?? new(), made.Files, memory, cancel)).OrderBy(f => f.Path, StringComparer.Ordinal)] };
+    }
+
+    /// <summary>Makes what tells of the verdict and of everything made: reports, tables for the workbench, masks.</summary>
+    /// <param name="dossier">Everything known, the verdict too.</param>
+    /// <param name="choice">What is wanted.</param>
+    /// <param name="made">What was made before: its drawings and pictures are shown.</param>
+    /// <param name="memory">What earlier runs drew; nothing when null.</param>
+    /// <param name="cancel">Gives up between files.</param>
+    public static IReadOnlyList<OutputFile> Told(Dossier dossier, OutputChoice choice, IReadOnlyList<OutputFile> made, Memory? memory = null, CancellationToken cancel = default)
+    {
+        memory ??= Memory.None;
+        var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
+        var there = made.ToDictionary(f => f.Path, StringComparer.Ordinal);
+        Dossier shown = dossier with { Findings = [], Verdict = null }, unnamed = shown with { InputHash = "" };
+        var images = new List<IReadOnlyList<OutputFile>>();
+        for (int i = 0; choice.Report && i < names.Count; i++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var (platform, name, own) = (dossier.Platforms[i], names[i], new List<OutputFile>());
+            foreach (var (path, sheet) in choice.Drawings || choice.ReportDrawings ? PlatformDrawings.Of(shown, platform, name, choice.CrossSections, memory, cancel) : [])
+            {
+                own.Add(there.TryGetValue(path, out var file) ? file : new(path, SvgWriter.ToBytes(sheet.Value)));
+            }
+
+            foreach (var picture in choice.Pictures || choice.ReportPictures ? Pictures(unnamed, platform, name, choice) : [])
+            {
+                own.Add(there.TryGetValue(picture.Path, out var file) ? file : new(picture.Path, memory.Of(picture.Path, picture.Input, picture.Make, cancel)));
+            }
+
+            images.Add(own);
+        }
+
+        return [.. ReportFiles.Of(dossier, choice, images, there.Keys.ToHashSet(StringComparer.Ordinal))];
+    }
+
+    /// <summary>Makes every file but those that tell of the verdict. The bytes depend on nothing but the dossier and the choice.</summary>
     /// <param name="dossier">Everything known.</param>
     /// <param name="choice">What is wanted; all of it when null.</param>
     /// <param name="progress">Told the path of each file when it is made.</param>
     /// <param name="cancel">Gives up between files.</param>
     /// <param name="memory">What earlier runs drew; nothing when null.</param>
-    public static OutputSet Of(Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, Memory? memory = null, CancellationToken cancel = default)
+    public static OutputSet Made(Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, Memory? memory = null, CancellationToken cancel = default)
     {
         var work = Work(dossier, choice ?? new(), memory ?? Memory.None, cancel);
         return new(work.Manifest, OutputWork.InOrder(OutputWork.Make([.. work.Shown, .. work.Held], cancel, progress)));
@@ -74,7 +127,7 @@ public static class OutputFiles
         // No sheet shows the findings, and drawings alone name the input: they are made anew only where something else has changed.
         Dossier shown = dossier with { Findings = [] }, unnamed = shown with { InputHash = "" };
         var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
-        List<FileWork> held = [new(DesignCopy.FileName, () => DesignForm.ToBytes(DesignCopy.Of(dossier))), new("report.json", () => ReportWriter.Json(dossier))], further = [];
+        List<FileWork> held = [new(DesignCopy.FileName, () => DesignForm.ToBytes(DesignCopy.Of(dossier)))], further = [];
         var sections = new List<ManifestSection>();
         for (int i = 0; i < names.Count; i++)
         {
@@ -91,18 +144,15 @@ public static class OutputFiles
             further.Add(new(PlatformDrawings.BookName, () => PlatformDrawings.Bound(dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
         }
 
-        further.Add(new("report.md", () => ReportWriter.Markdown(dossier)));
         return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []) { Stretch = dossier.Printer.Stretch }, held, further);
     }
 
     private static IEnumerable<ShownFile> Shown(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)
     {
         ShownFile Of(string path, Func<SheetInput, CancellationToken, byte[]> make, object? by = null) => new(path, new(dossier, platform, by), make);
-        if (choice.Pictures)
+        foreach (var picture in choice.Pictures ? Pictures(dossier, platform, name, choice) : [])
         {
-            var look = new PictureLook(choice.PictureWidth, choice.Furnished);
-            yield return Of(FileNames.Picture(name), static (i, _) => Finished(i.Dossier, i.Platform, (PictureLook)i.By!), look);
-            yield return Of(FileNames.PictureFromBelow(name), static (i, _) => FromBelow(i.Dossier, i.Platform, (PictureLook)i.By!), look);
+            yield return picture;
         }
 
         if (!choice.Tables)
@@ -122,6 +172,13 @@ public static class OutputFiles
 
         yield return Of(Invariant($"tables/{name}-sections.csv"), static (i, _) => PlatformTables.Sections(i.Platform));
         yield return Of(Invariant($"tables/{name}-cutting-list.csv"), static (i, _) => PlatformTables.CuttingList(i.Platform));
+    }
+
+    private static IEnumerable<ShownFile> Pictures(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)
+    {
+        SheetInput input = new(dossier, platform, new PictureLook(choice.PictureWidth, choice.Furnished));
+        yield return new(FileNames.Picture(name), input, static (i, _) => Finished(i.Dossier, i.Platform, (PictureLook)i.By!));
+        yield return new(FileNames.PictureFromBelow(name), input, static (i, _) => FromBelow(i.Dossier, i.Platform, (PictureLook)i.By!));
     }
 
     private static byte[] Finished(Dossier dossier, PlatformDossier platform, PictureLook look)

@@ -44,6 +44,7 @@ public static class SectionMaker
             plan.Spec.Name, sections, plates, cut.Ends[1..^1], Dowels(spec.Joint, cut.Joints), PrintEstimate.Sum(sections.Select(s => s.Estimate), printer))
         {
             Plan = cut.Chart.Plan,
+            Joint = spec.Joint,
             CountReason = cut.Reason,
         };
         return findings.Any(f => f.Severity == Severity.Error) ? new(null, findings) : Outcome.Of(set, findings);

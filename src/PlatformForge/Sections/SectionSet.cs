@@ -21,6 +21,9 @@ public sealed record SectionSet(
     /// <summary>The plan they are made from, its ribs divided between the cuts and its walking surface hinged at them.</summary>
     public required PlatformPlan Plan { get; init; }
 
+    /// <summary>How its sections are held together.</summary>
+    public JointSpec Joint { get; init; } = new();
+
     /// <summary>Fewest sections that the bed allows, and why, in words for a report.</summary>
     public string CountReason { get; init; } = "";
 }

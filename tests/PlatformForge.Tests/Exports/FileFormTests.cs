@@ -106,7 +106,7 @@ public class FileFormTests
         var read = ReportReader.Read(bytes, "report.json");
         Assert.Equal(bytes, JsonForms.ToBytes(read.Value, ReportJson.Forms.ReportDocument));
         string text = Encoding.UTF8.GetString(bytes);
-        foreach (var (old, changed) in new[] { ("\"gauge\"", "\"guage\""), ("\"format\": 1", "\"format\": 2"), ("\"findings\": [", "\"findings\": [null"), ("\"grams\"", "\"weight\"") })
+        foreach (var (old, changed) in new[] { ("\"gauge\"", "\"guage\""), ("\"format\": 2", "\"format\": 1"), ("\"findings\": [", "\"findings\": [null"), ("\"grams\"", "\"weight\"") })
         {
             Assert.Contains(old, text, StringComparison.Ordinal);
             Assert.Equal("PF7320", Assert.Single(ReportReader.Read(Encoding.UTF8.GetBytes(text.Replace(old, changed, StringComparison.Ordinal)), "r").Findings).Code);

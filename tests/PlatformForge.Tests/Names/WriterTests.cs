@@ -57,6 +57,12 @@ public class WriterTests
                 case ".pdf":
                     Pdf(file, written[2]);
                     break;
+                case ".html":
+                    Html(Utf8.GetString(file.Bytes), written);
+                    break;
+                case ".dxf":
+                    Dxf(file.Bytes);
+                    break;
                 default:
                     Assert.Fail(file.Path);
                     break;
@@ -123,8 +129,34 @@ public class WriterTests
         string plain = Utf8.GetString(Files(["Place", "Track", "Platform", "Vehicle", "Printer"]).Single(f => f.Path == "report.md").Bytes);
         Assert.Equal(Shape(plain), Shape(text));
         string bare = Regex.Replace(text, @"\\[\\`*\[\]<>#|~&!$@_:.]", "");
+        // The verdict is strong, and drawings are shown by the paths of their files.
+        bare = Regex.Replace(bare, @"(?m)^\*\*[^*\n]*\*\*$|^!\[[^\[\]\n]*\]\((drawings|pictures)/[a-z0-9-]+\.(svg|png)\)$", "");
         Assert.DoesNotMatch(@"<[A-Za-z/!]|!\[|\]\(|https?://|(?i)www\.|\*\*|~~", bare);
         Assert.StartsWith("# " + names[0][..1].Trim('\\', '#', '[', '|', '`', '<', '!', '&', '~', '@', '$'), text.Replace("\\", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    // No element or attribute but ours, nothing that acts, and the names whole in its words.
+    private static void Html(string text, string[] names)
+    {
+        string page = Regex.Replace(text, @"(?s)<style>.*?</style>|<svg xmlns.*?</svg>|<!DOCTYPE html>", "");
+        string[] elements =
+        [
+            "html", "head", "meta", "title", "body", "a", "header", "div", "p", "h1", "h2", "h3", "h4", "dl", "dt", "dd", "nav", "ol", "ul", "li", "main", "section", "svg", "circle", "path",
+            "table", "thead", "tbody", "tr", "th", "td", "wbr", "figure", "figcaption", "strong", "b", "code", "img", "footer",
+        ];
+        Assert.All(Regex.Matches(page, @"</?([^\s>/]*)").Select(m => m.Groups[1].Value), e => Assert.Contains(e, elements));
+        Assert.DoesNotMatch(@"<[^>]*\s(on\w+|href=""[^#])", page);
+        string said = System.Net.WebUtility.HtmlDecode(page.Replace("<wbr>", "", StringComparison.Ordinal));
+        Assert.All(names.Take(4), n => Assert.Contains(n, said, StringComparison.Ordinal));
+    }
+
+    // Codes and values in turn, in plain letters, whatever the names are.
+    private static void Dxf(byte[] bytes)
+    {
+        Assert.All(bytes, b => Assert.True(b is 10 or (>= 32 and <= 126)));
+        string[] lines = Encoding.ASCII.GetString(bytes).TrimEnd('\n').Split('\n');
+        Assert.True(lines.Length % 2 == 0 && lines.Where((_, i) => i % 2 == 0).All(l => int.TryParse(l, out int code) && code is >= 0 and <= 999));
+        Assert.Equal(["  0", "EOF"], lines[^2..]);
     }
 
     private static string[] Shape(string text) =>

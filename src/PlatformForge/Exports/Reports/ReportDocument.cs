@@ -1,26 +1,46 @@
 using System.Text.Json.Serialization;
 using PlatformForge.Clearance;
+using PlatformForge.Exports.Workshop;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Reports;
 
-/// <summary>The report as figures, for other programs: the file report.json, format 1. Forms of its own, so that a renamed property of the program does not change the
+/// <summary>The report as figures, for other programs: the file report.json, format 2. Forms of its own, so that a renamed property of the program does not change the
 /// file. Lengths in mm of the model unless the name says full size.</summary>
 public sealed record ReportDocument(
-    string Tool, int Format, string Project, string Version, string InputHash, double Ratio, double Gauge, double RailTop,
+    string Tool, int Format, string Project, string Version, string InputHash, double Ratio, double Gauge, double RailTop, VerdictReport? Verdict,
     IReadOnlyList<PlatformReport> Platforms, IReadOnlyList<FindingReport> Findings, IReadOnlyList<string> Cautions)
 {
     /// <summary>The form of the file that this program writes and reads.</summary>
-    public const int OurFormat = 1;
+    public const int OurFormat = 2;
 
-    public static ReportDocument Of(Dossier dossier) => new(
-        Manifests.Manifest.OurTool, OurFormat, dossier.Project, dossier.Version, dossier.InputHash, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop,
-        [.. dossier.Platforms.Select(p => PlatformReport.Of(p, dossier))],
+    internal static ReportDocument Of(Dossier dossier, IReadOnlyList<BenchTables> bench) => new(
+        Manifests.Manifest.OurTool, OurFormat, dossier.Project, dossier.Version, dossier.InputHash, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop, VerdictReport.Of(dossier.Verdict),
+        [.. dossier.Platforms.Select((p, i) => PlatformReport.Of(p, dossier, bench[i]))],
         [.. dossier.Findings.Select(f => new FindingReport(f.Code, f.Severity, f.Key, f.Message, f.Remedy))],
-        Reports.Cautions.Lines);
+        Workshop.Cautions.Lines);
 }
+
+/// <summary>What holding the design against its vehicles came to, mm.</summary>
+public sealed record VerdictReport(string Line, bool Clear, IReadOnlyList<HeldReport> Vehicles)
+{
+    internal static VerdictReport? Of(VerdictBrief? v) => v is null ? null : new(v.Line, v.IsClear, [.. v.Vehicles.Select(h => new HeldReport(h.Vehicle, h.Track, h.Part, h.Where, h.Clears, h.Left))]);
+}
+
+/// <summary>How near a vehicle comes to anything printed, mm; null where it comes to the height of nothing printed.</summary>
+public sealed record HeldReport(string Vehicle, string Track, string Part, string Where, double? Clears, double? Left);
+
+/// <summary>A table for the workbench: columns by their keys, and in each cell a number, words, or null.</summary>
+public sealed record BenchReport(string Name, string Title, string Basis, IReadOnlyList<string> Columns, IReadOnlyList<IReadOnlyList<CellReport>> Rows)
+{
+    internal static BenchReport Of(WorkTable t) => new(
+        t.Name, t.Title, t.Basis, [.. t.Columns.Select(c => c.Key)], [.. t.Rows.Select(r => (IReadOnlyList<CellReport>)[.. r.Select(c => new CellReport(c.Figure, c.Figure is null ? c.Words : null))])]);
+}
+
+/// <summary>A cell: a figure, or words where there is none.</summary>
+public sealed record CellReport(double? Figure, string? Words);
 
 public sealed record FindingReport(string Code, Severity Severity, string Key, string Message, string Remedy);
 
@@ -30,11 +50,11 @@ public sealed record PlatformReport(
     BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest, IReadOnlyList<NearTrackReport> OtherTracks, IReadOnlyList<GapReport> Gaps,
     Tables.LimitForm SteppingLimit, AsBuiltReport? AsBuilt,
     IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels,
-    EstimateReport Estimate, string EstimateBasis, PrintReport Print, RibReport Ribs, IReadOnlyList<FeatureReport> Features,
+    EstimateReport Estimate, string EstimateBasis, PrintReport Print, RibReport Ribs, IReadOnlyList<FeatureReport> Features, IReadOnlyList<BenchReport> Bench,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] OtherFaceReport? OtherFace = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] WaistReport? Waist = null)
 {
-    internal static PlatformReport Of(PlatformDossier platform, Dossier dossier)
+    internal static PlatformReport Of(PlatformDossier platform, Dossier dossier, BenchTables bench)
     {
         var scale = dossier.Scale;
         var plan = platform.Plan;
@@ -59,6 +79,7 @@ public sealed record PlatformReport(
             PrintReport.Of(dossier.Printer),
             RibReport.Of(plan.RibPitch),
             [.. plan.Features.Select(FeatureReport.Of)],
+            [.. bench.All.Select(BenchReport.Of)],
             platform.FurtherFaces is [var other, ..] ? OtherFaceReport.Of(other, dossier) : null,
             plan.Waist is { } waist ? new(waist.Width, scale.ToFullSize(waist.Width), waist.First, waist.Second) : null);
     }

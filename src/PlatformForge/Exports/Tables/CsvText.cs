@@ -6,22 +6,36 @@ namespace PlatformForge.Exports.Tables;
 /// <summary>A table as CSV (RFC 4180): a comma between cells, a point in figures, units in the headings, line feeds.</summary>
 internal sealed class CsvText
 {
-    private readonly StringBuilder text = new();
+    private readonly List<IReadOnlyList<string>> rows = [];
     private readonly int columns;
 
     public CsvText(params IReadOnlyList<string> headings)
     {
         columns = headings.Count;
-        Row(headings);
+        Headings = headings;
     }
+
+    public IReadOnlyList<string> Headings { get; }
+
+    /// <summary>The rows under the headings, as they were said.</summary>
+    public IReadOnlyList<IReadOnlyList<string>> Rows => rows;
 
     public void Row(params IReadOnlyList<string> cells)
     {
         ArgumentOutOfRangeException.ThrowIfNotEqual(cells.Count, columns);
-        text.AppendJoin(',', cells.Select(Quoted)).Append('\n');
+        rows.Add(cells);
     }
 
-    public byte[] ToBytes() => Encoding.UTF8.GetBytes(text.ToString());
+    public byte[] ToBytes()
+    {
+        var text = new StringBuilder();
+        foreach (var row in rows.Prepend(Headings))
+        {
+            text.AppendJoin(',', row.Select(Quoted)).Append('\n');
+        }
+
+        return Encoding.UTF8.GetBytes(text.ToString());
+    }
 
     private static string Quoted(string cell)
     {

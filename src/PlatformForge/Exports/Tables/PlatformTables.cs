@@ -7,7 +7,9 @@ namespace PlatformForge.Exports.Tables;
 public static class PlatformTables
 {
     /// <summary>What is needed, what each allowance takes of it, and what gap is left, at every station of the swept envelope.</summary>
-    public static byte[] Gaps(PlatformDossier platform)
+    public static byte[] Gaps(PlatformDossier platform) => GapRows(platform).ToBytes();
+
+    internal static CsvText GapRows(PlatformDossier platform)
     {
         var plan = platform.Plan;
         var need = plan.Requirement;
@@ -30,7 +32,7 @@ public static class PlatformTables
             ]);
         }
 
-        return csv.ToBytes();
+        return csv;
     }
 
     /// <summary>Gaps measured on the layout, where that puts the coping, and what is left for the vehicle with least room.</summary>

@@ -15,7 +15,12 @@ public static class SettingOut
     /// A row every so many mm of chainage, and at both ends, ramp heads, cuts and features. Distances are square to the track; those from the nearer rail count from
     /// the outer face of its head.
     /// </summary>
-    public static byte[] Table(Dossier dossier, PlatformDossier platform, double step = UsualStep)
+    public static byte[] Table(Dossier dossier, PlatformDossier platform, double step = UsualStep) => Rows(dossier, platform, step).ToBytes();
+
+    /// <summary>Straight distances from each mark to the next; see <see cref="ChordRows"/>.</summary>
+    public static byte[] Chords(PlatformDossier platform) => ChordRows(platform).ToBytes();
+
+    internal static CsvText Rows(Dossier dossier, PlatformDossier platform, double step)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
         var plan = platform.Plan;
@@ -33,14 +38,14 @@ public static class SettingOut
                 N(foot.X), N(foot.Y), N(behind.X), N(behind.Y), N(edge.X), N(edge.Y), section.ToString(CultureInfo.InvariantCulture), note);
         }
 
-        return csv.ToBytes();
+        return csv;
     }
 
     /// <summary>
     /// Straight distances from each mark to the next, along the wall's foot, the coping edge and the back edge, with both diagonals between foot and back: with a ruler
     /// or compasses each mark follows from the one before it. At every mark the distance straight across, from foot to back.
     /// </summary>
-    public static byte[] Chords(PlatformDossier platform)
+    internal static CsvText ChordRows(PlatformDossier platform)
     {
         var plan = platform.Plan;
         SetOutMark[] marks = [.. SetOutMark.Of(platform)];
@@ -58,7 +63,7 @@ public static class SettingOut
                 N((back2 - foot).Length), N((foot2 - back).Length), N((back - foot).Length), N((back2 - foot2).Length), N((foot2 - foot0).Length), N((back2 - back0).Length));
         }
 
-        return csv.ToBytes();
+        return csv;
     }
 
     private static string N(double value) => Drawings.Figures.Fixed(value, 2);

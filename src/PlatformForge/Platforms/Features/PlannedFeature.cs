@@ -32,6 +32,12 @@ public sealed record PlannedFeature(string Name, string Key)
     /// <summary>What is bought or cut for it.</summary>
     public IReadOnlyList<PartLine> Parts { get; init; } = [];
 
+    /// <summary>Wires of it, from the deck's top down to the baseboard.</summary>
+    public IReadOnlyList<WireRun> Wires { get; init; } = [];
+
+    /// <summary>Where the baseboard is drilled for it.</summary>
+    public IReadOnlyList<BoardHole> BoardHoles { get; init; } = [];
+
     /// <summary>What was asked and what was found, for reports.</summary>
     public IReadOnlyList<MadeLine> Made { get; init; } = [];
 
@@ -82,6 +88,19 @@ public sealed record Standing(string Name, string Key, double From, double To, d
 
 /// <summary>A line of the list of what is bought or cut: lengths in mm, null where there is nothing to measure.</summary>
 public sealed record PartLine(string What, int Count, double? Diameter = null, double? Length = null);
+
+/// <summary>Wires that are led below the deck: down through it, level to another place, and down to the baseboard there. All mm.</summary>
+/// <param name="Name">What they lead to.</param>
+/// <param name="From">Where they go down through the deck.</param>
+/// <param name="To">Where they go down to the baseboard; the same where they go straight down.</param>
+/// <param name="Dip">How far below the deck's top they run between the two places.</param>
+public sealed record WireRun(string Name, PlanPlace From, PlanPlace To, double Dip);
+
+/// <summary>A hole in the baseboard.</summary>
+/// <param name="Name">What goes through it.</param>
+/// <param name="Place">Its middle.</param>
+/// <param name="Diameter">mm.</param>
+public sealed record BoardHole(string Name, PlanPlace Place, double Diameter);
 
 /// <summary>A line of what was asked and what was found.</summary>
 public sealed record MadeLine(string What, string Asked, string Found, int Count);

@@ -67,14 +67,14 @@ public static class BuildRun
         }
 
         // What tells of the verdict is made once it is known.
-        dossier = dossier with { VerdictLine = VerdictLine.Of(verdict, edges) };
+        dossier = dossier with { Verdict = VerdictLine.Brief(verdict, edges) };
         var sheets = choice.Paper ? PaperSet.Files(dossier, project.Paper) : Outcome.Of<IReadOnlyList<OutputFile>>([]);
         if (sheets.Value is not { } paper)
         {
             return Outcome.Fault<BuildReport>([.. design.Findings, .. project.Placed(sheets.Findings)]);
         }
 
-        OutputFile[] files = [.. made, .. paper];
+        OutputFile[] files = [.. made, .. paper, .. OutputFiles.Told(dossier, choice, made, watch.Memory, watch.Cancel)];
         var written = watch.Gate.Through(() => OutputFolder.Write(
             folder,
             manifest,

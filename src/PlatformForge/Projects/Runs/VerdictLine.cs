@@ -1,3 +1,4 @@
+using PlatformForge.Exports;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Verification;
 using static System.FormattableString;
@@ -9,6 +10,20 @@ public static class VerdictLine
 {
     // mm: a shorter stretch is a place.
     private const double Stretched = 10;
+
+    /// <summary>All that a report tells of a verdict.</summary>
+    /// <inheritdoc cref="Of" path="/param"/>
+    public static VerdictBrief Brief(Verdict verdict, IReadOnlyList<AsBuiltEdge> built)
+    {
+        bool many = verdict.Platforms > 1;
+        return new(
+            Of(verdict, built), verdict.IsClear && Fouled(built, many) is null,
+            [
+                .. verdict.Vehicles.Select(v => new HeldVehicle(
+                    v.Vehicle, v.Track, v.Closest?.Part ?? "", v.Closest is { } near ? Along(v.Tightest ?? near) + Beside(near, many) : "comes to the height of nothing printed",
+                    v.Closest?.Clearance, v.Tightest?.Clearance ?? v.Closest?.Clearance)),
+            ]);
+    }
 
     /// <summary>The line everybody reads: least clearance, where, which vehicle.</summary>
     /// <param name="verdict">The verdict on the design.</param>

@@ -58,6 +58,7 @@ public sealed record FixingSpec(double Chainage, double Inset, InsetFrom From = 
             ],
             Marks = [new HiddenMark("screw from below", place, pillar) { Label = Name }],
             Parts = [new("wood screw", 1, Screw)],
+            BoardHoles = [new(Name, place, Screw + Clearance)],
             Made = [new(Name, Invariant($"screw of {Screw:0.###}"), Invariant($"hole of {pilot:F2}, {Depth:0.###} up from the baseboard"), 1)],
             Tables = [Drilling(site, place)],
             Findings = [.. Holds(site, place, along, radius)],

@@ -29,6 +29,12 @@ public sealed record HoleSpec(double Chainage, double Inset, InsetFrom From = In
     private protected override PlannedFeature At(FeatureSite site, PlanPlace place)
     {
         var hole = new RoundHole(Name, place, Diameter + Fit, Depth, FeatureSite.Boss(site.Spec, Depth));
-        return hole.Planned(site, this, "post hole") with { Shown = LampLooks.Of(site, place) };
+        return hole.Planned(site, this, "post hole") with
+        {
+            Shown = LampLooks.Of(site, place),
+            Parts = [new(Name, 1, Diameter)],
+            // What goes right through the deck goes on into the board: a rod, a screw, a pair of wires.
+            BoardHoles = Depth is null ? [new(Name, place, Diameter + Fit)] : [],
+        };
     }
 }

@@ -76,6 +76,8 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
             Keepouts = Leads(site.Spec) ? [.. planned.Keepouts, Reserved(site, place, Ahead(site, place, site.Spec.StatedCuts))] : planned.Keepouts,
             Shown = LampLooks.Of(site, place),
             Parts = [new($"{Name}, post", 1, Diameter)],
+            Wires = [new(Name, place, place, 0)],
+            BoardHoles = [new(Name, place, Diameter + Fit)],
             Made = [new(Name, Invariant($"{Math.Round(Diameter, 3):0.###}"), Invariant($"hole of {Diameter + Fit:F2}, right through"), 1)],
         };
     }
@@ -101,11 +103,14 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
 
         var ring = Ring(site, place, to);
         var channel = Reserved(site, place, to);
+        var down = place with { Chainage = to + (Sign * Channel / site.Stretch(place)) };
         return planned with
         {
             Keepouts = [hole, channel],
             Prisms = [.. planned.Prisms, .. Cuts(site, place, to)],
             Marks = [.. planned.Marks, new HiddenMark("channel for wires, below", place, ring)],
+            Wires = [new(Name, place, down, site.Spec.Deck.Thickness + (Channel / 2))],
+            BoardHoles = [new($"wires of the {Name}", down, Channel)],
             Made = [.. planned.Made, new($"{Name}, channel towards the {Called(Towards)}", Invariant($"{Channel:0.###}"), Invariant($"from chainage {Chainage:F1} to {to:F1}, through the rib there"), 1)],
         };
     }

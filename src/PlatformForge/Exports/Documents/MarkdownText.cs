@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace PlatformForge.Exports.Reports;
+namespace PlatformForge.Exports.Documents;
 
 /// <summary>Text that is not ours in a Markdown document (CommonMark with tables): what would be taken for a mark is escaped.</summary>
 internal static class MarkdownText

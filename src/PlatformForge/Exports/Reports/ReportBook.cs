@@ -1,0 +1,129 @@
+using PlatformForge.Exports.Documents;
+using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Workshop;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Reports;
+
+/// <summary>Puts the report together: the verdict first, then each platform in the order of the work, its gaps and budget, findings and cautions.</summary>
+internal static class ReportBook
+{
+    public static Document Of(Dossier dossier, IReadOnlyList<ReportSource> platforms)
+    {
+        var to = new DocumentBuilder();
+        Verdict(to, dossier, platforms);
+        foreach (var source in platforms)
+        {
+            Platform(to, source);
+        }
+
+        Findings(to, dossier);
+        to.Heading(2, "Cautions");
+        to.List(Cautions.Lines, ListKind.Cautions);
+        return new(dossier.Project, Fields(dossier), to.Blocks, Invariant($"Made by PlatformForge {dossier.Version} from input {dossier.InputHash}."));
+    }
+
+    private static IReadOnlyList<(string Name, string Value)> Fields(Dossier dossier)
+    {
+        var fields = new List<(string Name, string Value)>
+        {
+            ("Scale", Invariant($"1:{Figures.Short(dossier.Scale.Ratio)}")),
+            ("Gauge", Invariant($"{Figures.Short(dossier.Gauge)} mm")),
+            ("Rail top over the baseboard", Invariant($"{Figures.Short(dossier.RailTop)} mm")),
+            ("Lengths", "mm of the model, unless said otherwise"),
+        };
+        if (dossier.Designer.Length > 0)
+        {
+            fields.Add(("Drawn up by", dossier.Designer));
+        }
+
+        return fields;
+    }
+
+    private static void Verdict(DocumentBuilder to, Dossier dossier, IReadOnlyList<ReportSource> platforms)
+    {
+        to.Heading(2, "Verdict");
+        to.Add(dossier.Verdict is { } verdict
+            ? new VerdictLineBlock(verdict.IsClear, verdict.Line)
+            : new VerdictLineBlock(false, "Not held against the vehicles yet: build or verify the project."));
+        to.Table(
+            "What was held against what is printed", ["vehicle", "track", "part", "where it comes nearest", "clears by, standing true",
+                "left over, play and budget taken off"],
+            (dossier.Verdict?.Vehicles ?? []).Select(v => (IReadOnlyList<string>)[v.Vehicle, v.Track, v.Part, v.Where, Known(v.Clears), Known(v.Left)]),
+            "the files of the sections, read back as they were written, and every vehicle moved along its track past them");
+        to.Table(
+            "At a glance", ["platform", "sections", "plates", "print time", "plastic", "to cut", "findings"],
+            platforms.Select(p => (IReadOnlyList<string>)
+                [
+                    p.Platform.Name, Invariant($"{p.Platform.Sections.Sections.Count}"), Invariant($"{p.Platform.Sections.Plates.Count}"),
+                        Figures.Time(p.Platform.Sections.Estimate.Hours),
+                    Invariant($"{Figures.Fixed(p.Platform.Sections.Estimate.Grams, 0)} g"),
+                    p.Platform.Sections.Dowels.Count == 0 ? "nothing" : string.Join(", ", p.Platform.Sections.Dowels.Select(d
+                        => Invariant($"{d.Count} x {d.What}"))),
+                    Invariant($"{dossier.Findings.Count(f => f.Severity == Severity.Warning)} warnings, {dossier.Findings.Count(f => f.Severity == Severity.Note)} notes"),
+                ]),
+            "counts of what is printed; time and plastic as in the table of sections; findings are those of the whole run");
+    }
+
+    private static string Known(double? mm) => mm is { } known ? Figures.Fine(known) : "";
+
+    private static void Platform(DocumentBuilder to, ReportSource source)
+    {
+        var (platform, plan) = (source.Platform, source.Platform.Plan);
+        to.Heading(2, platform.Name);
+        if (plan.Waist is { } waist)
+        {
+            to.Say(Invariant($"An island between tracks {plan.Faces[0].Spec.Track} and {plan.Faces[1].Spec.Track}, narrowest at chainage {Figures.Mm(waist.First)} of the one and {Figures.Mm(waist.Second)} of the other: {Figures.Fine(waist.Width)} from edge to edge, {Figures.FullSize(waist.Width, source.Dossier.Scale)} at full size. Sections, cuts and ribs are told along {plan.Faces[0].Spec.Track}."));
+        }
+
+        foreach (var face in platform.Faces)
+        {
+            Face(to, face.Plan);
+        }
+
+        to.Add(source.Images.Figure(
+            FileNames.Picture(source.Name), Invariant($"{platform.Name} as it will stand"),
+                "drawn from the sections' solids; track, vehicles and what stands on the platform are shown, not printed",
+            Invariant($"The finished platform {platform.Name} seen from beside the track.")));
+        to.Add(source.Images.Figure(Invariant($"drawings/{source.Name}-isometric.svg"), Invariant($"{platform.Name} in isometric projection"), "the sections' solids"));
+        WorkChapters.Print(to, source);
+        WorkChapters.Cut(to, source);
+        WorkChapters.SetOut(to, source);
+        WorkChapters.Join(to, source);
+        WorkChapters.Paint(to, source);
+        WorkChapters.Fit(to, source);
+        ClearanceChapters.Test(to, source);
+        ClearanceChapters.GapsAndBudget(to, source);
+        var others = source.Images.Others("the design").ToArray();
+        if (others.Length > 0)
+        {
+            to.Heading(3, "More drawings");
+            Array.ForEach(others, to.Add);
+        }
+    }
+
+    private static void Face(DocumentBuilder to, Platforms.PlatformPlan plan)
+    {
+        var face = plan.Spec.Face;
+        to.Say(
+            Invariant($"Faces track {face.Track} on its {face.Side.ToString().ToLowerInvariant()} from chainage {Figures.Short(face.From)} to {Figures.Short(face.To)}, edge {face.Edge.ToString().ToLowerInvariant()}, coping {Figures.Short(Math.Round(plan.Spec.Height, 3))} above rail top{(plan.Spec.IsIsland ? "" : Invariant($", {Figures.Short(Math.Round(plan.Spec.Deck.Width, 3))} wide"))}.")
+            + Invariant($" The coping edge lies {Figures.Fine(plan.First.CopingFront.Reach.Min())} to {Figures.Fine(plan.First.CopingFront.Reach.Max())} from the track's middle."));
+    }
+
+    private static void Findings(DocumentBuilder to, Dossier dossier)
+    {
+        to.Heading(2, "Findings");
+        if (dossier.Findings.Count == 0)
+        {
+            to.Say("None.");
+        }
+
+        foreach (var f in dossier.Findings)
+        {
+            to.Add(new Remark(Word(f.Severity), f.Code, f.Key, Invariant($"{f.Message} {f.Remedy}").TrimEnd()));
+        }
+    }
+
+    private static string Word(Severity severity) => severity switch { Severity.Error => "Error", Severity.Warning => "Warning", _ => "Note" };
+}

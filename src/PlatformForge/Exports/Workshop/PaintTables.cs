@@ -1,0 +1,75 @@
+using PlatformForge.Platforms.Features;
+using PlatformForge.Solids;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Workshop;
+
+/// <summary>What is painted, with how much, and what is mixed from what.</summary>
+internal static class PaintTables
+{
+    // Brushed acrylic covers about 10 m² a litre and coat, a primer from a can a quarter of that, mist and all: common practice, no source.
+    private const double BrushCover = 100; // cm² a ml
+    private const double SprayCover = 25;  // cm² a ml
+
+    // What stays in brush and palette: common practice, no source.
+    private const double Reserve = 1.5;
+
+    // Amounts are told in steps of half a millilitre.
+    private const double Step = 0.5;
+
+    private static readonly (Paint Paint, string Name, int Coats)[] Surfaces =
+    [
+        (Paint.Deck, "deck", 2),
+        (Paint.Coping, "coping", 2),
+        (Paint.Line, "white line", 3),
+        (Paint.Wall, "walls", 2),
+    ];
+
+    private static readonly (string For, Paint Paint, (int Parts, string Colour)[] Of, string Why)[] Recipes =
+    [
+        ("white line", Paint.Line, [(3, "white"), (1, "light grey")], "pure white looks like paper beside everything else"),
+        ("deck, fresh tarmac", Paint.Deck, [(3, "dark grey"), (1, "light grey")], "fresh tarmac is dark: work both greys together while wet"),
+        ("deck, worn tarmac", Paint.Deck, [(1, "dark grey"), (2, "light grey")], "worn tarmac is light; concrete goes the other way"),
+    ];
+
+    /// <summary>Areas that are seen, by colour, and what they take.</summary>
+    public static WorkTable Amounts(double[] areas)
+    {
+        double all = areas.Sum() / 100;
+        var rows = new List<IReadOnlyList<TableCell>> { Row("all, primer from a can", all, 1, SprayCover, 1) };
+        rows.AddRange(Surfaces.Where(s => areas[(int)s.Paint] > 0).Select(s => Row(s.Name, areas[(int)s.Paint] / 100, s.Coats, BrushCover, Reserve)));
+        return new(
+            "paint", "Paint",
+            [new("surface", "surface"), new("area, cm²", "area_cm2"), new("coats", "coats"), new("a coat, ml", "ml_a_coat"),
+                new("all coats, ml", "ml_all_coats"), new("have ready, ml", "ml_to_have_ready")],
+            rows,
+            Invariant($"areas from the triangles of the sections: the top, the coping's edge, the outer walls and the platform's own ends; {BrushCover:0} cm² to a ml brushed and {SprayCover:0} sprayed, coats, and half as much again left in brush and palette are common practice, no source"));
+    }
+
+    private static IReadOnlyList<TableCell> Row(string name, double area, int coats, double cover, double reserve) =>
+    [
+        name, TableCell.Of(area, 1), TableCell.Of(coats, 0), TableCell.Of(area / cover, 2), TableCell.Of(coats * area / cover, 2),
+            TableCell.Of(HaveReady(area, coats, cover, reserve), 1),
+    ];
+
+    private static double HaveReady(double area, int coats, double cover, double reserve) => Math.Ceiling(coats * area / cover * reserve / Step) * Step;
+
+    /// <summary>Mixes by volume, each colour's share of what is to be ready.</summary>
+    public static WorkTable Mixes(double[] areas)
+    {
+        var rows = new List<IReadOnlyList<TableCell>>();
+        foreach (var recipe in Recipes.Where(r => areas[(int)r.Paint] > 0))
+        {
+            var surface = Surfaces.First(s => s.Paint == recipe.Paint);
+            double ready = HaveReady(areas[(int)recipe.Paint] / 100, surface.Coats, BrushCover, Reserve);
+            int parts = recipe.Of.Sum(o => o.Parts);
+            rows.AddRange(recipe.Of.Select(o => (IReadOnlyList<TableCell>)[recipe.For, TableCell.Of(o.Parts, 0), o.Colour,
+                TableCell.Of(ready * o.Parts / parts, 2), recipe.Why]));
+        }
+
+        return new(
+            "mixes", "Mixes, by parts of volume",
+            [new("for", "for"), new("parts", "parts"), new("of", "of"), new("ml", "ml"), new("why", "why")],
+            rows, "common practice, no source; ml are shares of what is to be ready by the table of paint");
+    }
+}

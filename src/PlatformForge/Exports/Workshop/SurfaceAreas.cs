@@ -1,0 +1,107 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Solids;
+using PlatformForge.Track;
+
+namespace PlatformForge.Exports.Workshop;
+
+/// <summary>What is seen of a platform, and so is painted, from the triangles of its sections: mm² for each <see cref="Paint"/>.</summary>
+internal static class SurfaceAreas
+{
+    // Up to here a surface counts as part of the top, mm below it: chamfers and a line's groove do, the floor of a socket does not.
+    private const double TopDepth = 1;
+
+    // A surface that leans more than this is no top: the cosine of 60 degrees.
+    private const double Level = 0.5;
+
+    // An upright surface so near to the outline, mm, and turned as it is, is an outer one; reliefs lie within.
+    private const double OutlineNear = 1;
+    private const double SameWay = 0.9;
+    private const double Upright = 0.3;
+
+    /// <summary>Areas by paint, in the order of <see cref="Paint"/>.</summary>
+    public static double[] Of(SectionSet set)
+    {
+        double[] areas = new double[Enum.GetValues<Paint>().Length];
+        foreach (var section in set.Sections)
+        {
+            var mesh = section.Solid.Mesh;
+            var plane = set.Plan.Surface.At((section.From + section.To) / 2);
+            var outline = Outline(set.Plan, section.From, section.To);
+            for (int i = 0; i < mesh.TriangleCount; i++)
+            {
+                Point3 a = mesh.Vertices[mesh.Triangles[3 * i]], b = mesh.Vertices[mesh.Triangles[(3 * i) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * i) + 2]];
+                var normal = Point3.Cross(b - a, c - a);
+                double twice = normal.Length;
+                if (twice > 0 && IsSeen((a + b + c) * (1.0 / 3), normal * (1 / twice), plane, outline))
+                {
+                    areas[mesh.Paints.Length > 0 ? mesh.Paints[i] : 0] += twice / 2;
+                }
+            }
+        }
+
+        return areas;
+    }
+
+    private static bool IsSeen(Point3 middle, Point3 normal, HeightPlane top, OuterSide[] outline)
+    {
+        Point2 p = new(middle.X, middle.Y), way = new(normal.X, normal.Y);
+        return normal.Z > Level ? top.At(p) - middle.Z < TopDepth : Math.Abs(normal.Z) < Upright && Array.Exists(outline, o => o.Faces(p, way));
+    }
+
+    // The outer sides in plan from one chainage to another: wall's foot, coping edge, back, and the platform's own ends.
+    private static OuterSide[] Outline(PlatformPlan plan, double from, double to)
+    {
+        var body = plan.Body;
+        var sides = new List<OuterSide>();
+        double inward = plan.Side.Outward(1);
+        void Along(PlanLine line, double turn)
+        {
+            for (int i = 0; i + 1 < line.Stations.Length; i++)
+            {
+                if (line.Stations[i + 1] > from && line.Stations[i] < to)
+                {
+                    sides.Add(OuterSide.Of(plan.ToLayout(line.Stations[i], line.Reach[i]), plan.ToLayout(line.Stations[i + 1], line.Reach[i + 1]), turn));
+                }
+            }
+        }
+
+        // Towards higher chainage the platform lies to the left of its front where it stands left of the track.
+        Along(body.WallFace, -inward);
+        Along(body.CopingFront, -inward);
+        Along(body.FarWallFace, inward);
+        Along(body.Back, inward);
+        foreach (var (s, ahead) in new[] { (body.Stations[0], -1), (body.Stations[^1], 1) })
+        {
+            if (s >= from && s <= to)
+            {
+                sides.Add(OuterSide.Of(plan.ToLayout(s, body.CopingFront.At(s)), plan.ToLayout(s, body.Back.At(s)), -ahead * inward));
+            }
+        }
+
+        return [.. sides];
+    }
+
+    // A straight piece of the outline and the way that is out.
+    private readonly record struct OuterSide(Point2 A, Point2 Along, double Length, Point2 Out)
+    {
+        public static OuterSide Of(Point2 a, Point2 b, double turn)
+        {
+            double length = (b - a).Length;
+            var along = (b - a) * (1 / length);
+            return new(a, along, length, along.Left * turn);
+        }
+
+        public bool Faces(Point2 p, Point2 way)
+        {
+            if (Point2.Dot(Out, way) < SameWay)
+            {
+                return false;
+            }
+
+            double at = Point2.Dot(p - A, Along);
+            return Math.Abs(Point2.Dot(p - A, Out)) < OutlineNear && at > -OutlineNear && at < Length + OutlineNear;
+        }
+    }
+}
