@@ -99,9 +99,9 @@ public class FixingTests
         var asked = Assert.Single(project.Platforms[0].Of<FixingSpec>());
         Assert.Equal(new FixingSpec(440, 9) { Screw = 2.5, Fit = 0.1, Depth = 6, Wall = 1.6, Name = "east screw" }, asked);
         var plan = Bench.Plan(Bench.Straight(s => s.With<FixingSpec>([asked with { Chainage = 500 }])));
-        var row = plan.Features[0].Tables.Single(t => t.Name == "drilling").Rows.Single();
-        var place = plan.ToLayout(500, plan.Back.At(500) - 9);
-        Assert.Equal([place.X, place.Y, 3.0], [row[3].Figure!.Value, row[4].Figure!.Value, row[5].Figure!.Value], (a, b) => Math.Abs(a - b) < 1e-9);
+        var hole = Assert.Single(plan.Features[0].BoardHoles);
+        Point2 place = plan.ToLayout(500, plan.Back.At(500) - 9), told = plan.ToLayout(hole.Place.Chainage, hole.Place.Reach);
+        Assert.True((place - told).Length < 1e-9 && hole.Diameter == 3, $"{hole}");
         Assert.Equal(("wood screw", 1, (double?)2.5), plan.Features[0].Parts.Select(p => (p.What, p.Count, p.Diameter)).Single());
     }
 

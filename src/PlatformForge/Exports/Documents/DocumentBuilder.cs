@@ -55,7 +55,8 @@ internal sealed class DocumentBuilder
             int[] told = [.. Enumerable.Range(0, headings.Count).Where(i => i == 0 || all.Any(r => r[i].Length > 0))];
             Title(title);
             blocks.Add(new TableBlock(title, [.. told.Select(i => headings[i])], [.. all.Select(r => (IReadOnlyList<string>)[.. told.Select(i => r[i])])],
-                basis) { File = file });
+                basis)
+            { File = file });
         }
     }
 

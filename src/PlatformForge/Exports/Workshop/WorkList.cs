@@ -67,7 +67,8 @@ internal static class WorkList
 
         return new(
             "work-list", "Work list in stages", [new("stage", "stage"), new("step", "step"), new("what", "what"), new("caution", "caution")],
-            rows, "the order of the trade (common practice, no source), with this platform's figures") { FileOnly = true };
+            rows, "the order of the trade (common practice, no source), with this platform's figures")
+        { FileOnly = true };
     }
 
     private static IEnumerable<string> Print(SectionSet set)

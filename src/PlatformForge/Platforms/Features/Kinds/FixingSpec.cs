@@ -60,24 +60,8 @@ public sealed record FixingSpec(double Chainage, double Inset, InsetFrom From = 
             Parts = [new("wood screw", 1, Screw)],
             BoardHoles = [new(Name, place, Screw + Clearance)],
             Made = [new(Name, Invariant($"screw of {Screw:0.###}"), Invariant($"hole of {pilot:F2}, {Depth:0.###} up from the baseboard"), 1)],
-            Tables = [Drilling(site, place)],
             Findings = [.. Holds(site, place, along, radius)],
         };
-    }
-
-    // Where to drill the baseboard.
-    private FeatureTable Drilling(FeatureSite site, PlanPlace place)
-    {
-        var at = site.ToLayout(place);
-        return new(
-            "drilling",
-            ["what", "chainage_mm", "reach_from_track_middle_mm", "layout_x_mm", "layout_y_mm", "drill_mm", "screw_mm", "into_platform_mm"],
-            [
-                [
-                    Name, TableCell.Of(Chainage, 3), TableCell.Of(place.Reach, 3), TableCell.Of(at.X, 3), TableCell.Of(at.Y, 3),
-                    TableCell.Of(Screw + Clearance, 2), TableCell.Of(Screw, 2), TableCell.Of(Depth, 2),
-                ],
-            ]);
     }
 
     // The hole ends below the deck wherever that is lowest over it, and is deep enough for the screw to hold.

@@ -1,5 +1,6 @@
 using PlatformForge.Units;
 using PlatformForge.Units.Specs;
+using static System.FormattableString;
 
 namespace PlatformForge.Platforms.Features.Kinds;
 
