@@ -69,10 +69,11 @@ public static class OutputFiles
 {
     /// <summary>Makes every file. The bytes depend on nothing but the dossier and the choice.</summary>
     /// <inheritdoc cref="Made" path="/param"/>
-    public static OutputSet Of(Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, Memory? memory = null, CancellationToken cancel = default)
+    public static OutputSet Of(
+        Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, Memory? memory = null, CancellationToken cancel = default)
     {
         var made = Made(dossier, choice, progress, memory, cancel);
-        return made with { Files = [.. made.Files.Concat(Told(dossier, choice ?? new(), made.Files, memory, cancel)).OrderBy(f => f.Path, StringComparer.Ordinal)] };
+        return made with { Files = OutputWork.InOrder([.. made.Files, .. Told(dossier, choice ?? new(), made.Files, memory, cancel)]) };
     }
 
     /// <summary>Makes what tells of the verdict and of everything made: reports, tables for the workbench, masks.</summary>
@@ -81,7 +82,8 @@ public static class OutputFiles
     /// <param name="made">What was made before: its drawings and pictures are shown.</param>
     /// <param name="memory">What earlier runs drew; nothing when null.</param>
     /// <param name="cancel">Gives up between files.</param>
-    public static IReadOnlyList<OutputFile> Told(Dossier dossier, OutputChoice choice, IReadOnlyList<OutputFile> made, Memory? memory = null, CancellationToken cancel = default)
+    public static IReadOnlyList<OutputFile> Told(
+        Dossier dossier, OutputChoice choice, IReadOnlyList<OutputFile> made, Memory? memory = null, CancellationToken cancel = default)
     {
         memory ??= Memory.None;
         var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
@@ -92,7 +94,8 @@ public static class OutputFiles
         {
             cancel.ThrowIfCancellationRequested();
             var (platform, name, own) = (dossier.Platforms[i], names[i], new List<OutputFile>());
-            foreach (var (path, sheet) in choice.Drawings || choice.ReportDrawings ? PlatformDrawings.Of(shown, platform, name, choice.CrossSections, memory, cancel) : [])
+            var sheets = choice.Drawings || choice.ReportDrawings ? PlatformDrawings.Of(shown, platform, name, choice.CrossSections, memory, cancel) : [];
+            foreach (var (path, sheet) in sheets)
             {
                 own.Add(there.TryGetValue(path, out var file) ? file : new(path, SvgWriter.ToBytes(sheet.Value)));
             }
@@ -114,7 +117,8 @@ public static class OutputFiles
     /// <param name="progress">Told the path of each file when it is made.</param>
     /// <param name="cancel">Gives up between files.</param>
     /// <param name="memory">What earlier runs drew; nothing when null.</param>
-    public static OutputSet Made(Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, Memory? memory = null, CancellationToken cancel = default)
+    public static OutputSet Made(
+        Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, Memory? memory = null, CancellationToken cancel = default)
     {
         var work = Work(dossier, choice ?? new(), memory ?? Memory.None, cancel);
         return new(work.Manifest, OutputWork.InOrder(OutputWork.Make([.. work.Shown, .. work.Held], cancel, progress)));

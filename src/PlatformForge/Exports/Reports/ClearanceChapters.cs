@@ -69,10 +69,14 @@ internal static class ClearanceChapters
             "Clearance budget" + source.Of(platform), ["entry", "mm", "how it counts", "where it comes from"],
             budget.Lines.Select(l => (IReadOnlyList<string>)[l.Name, Figures.Fine(l.AmountMm), Counts(l.Placing), l.Basis]),
                 "the project file and what it leaves to defaults, line by line");
-        to.Say(Invariant($"Sum {Figures.Fine(budget.Sum)} mm{(sum ? ", which governs" : "")}; tolerances as root of squares {Figures.Fine(budget.RootOfSquares)} mm{(sum ? "" : ", which governs")}. Added to the swept reach. The sweep's own error is at most {Figures.Fixed(platform.Envelope.ErrorBound, 3)} mm, on the safe side."));
+        to.Say(Invariant($"Sum {Figures.Fine(budget.Sum)} mm{(sum ? ", which governs" : "")}; tolerances as root of squares ")
+            + Invariant($"{Figures.Fine(budget.RootOfSquares)} mm{(sum ? "" : ", which governs")}. Added to the swept reach. The sweep's own error is ")
+            + Invariant($"at most {Figures.Fixed(platform.Envelope.ErrorBound, 3)} mm, on the safe side."));
         if (budget.Lines.Any(l => l.Placing == BudgetPlacing.Swept))
         {
-            to.Say(Invariant($"With what is swept: sum {Figures.Fine(budget.SumWithPlay)} mm, root of squares {Figures.Fine(budget.RootOfSquaresWithPlay)} mm, between the pivots. Beyond them play grows with the distance, as a vehicle lies askew: the sweep takes that in full, at its worst both ways."));
+            to.Say(Invariant($"With what is swept: sum {Figures.Fine(budget.SumWithPlay)} mm, root of squares ")
+                + Invariant($"{Figures.Fine(budget.RootOfSquaresWithPlay)} mm, between the pivots. Beyond them play grows with the distance, as a ")
+                + "vehicle lies askew: the sweep takes that in full, at its worst both ways.");
         }
     }
 
@@ -129,7 +133,8 @@ internal static class ClearanceChapters
                 Row("bare reach of the vehicles", parts.Bare), .. parts.Costs.Select(c => Row(c.Name, c.Amount)),
                 Row(Invariant($"edge {plan.Spec.Face.Edge.ToString().ToLowerInvariant()}, in straight facets"), beyond),
             ],
-            "the sweep once more for each allowance; station by station these add up to the coping's reach, see the tables of gaps; play is counted as far as it moves the edge");
+            "the sweep once more for each allowance; station by station these add up to the coping's reach, see the tables of gaps; play is counted "
+                + "as far as it moves the edge");
     }
 
     private static void Nearest(DocumentBuilder to, ReportSource source, PlatformDossier face)
@@ -158,7 +163,8 @@ internal static class ClearanceChapters
                 t.Track, t.Behind ? "behind the platform" : "on the platform's front", t.Behind ? "back edge" : "coping edge", Figures.Fixed(t.Chainage, 0),
                 Figures.Mm(t.Distance), Figures.Mm(t.Distance - (source.Dossier.Gauge / 2)), t.Vehicles.Count == 0 ? "none" : string.Join(", ", t.Vehicles),
             ]),
-        "the tracks as laid; vehicles of these are swept and held against everything printed as those of the platform's own are, and the verdict names each with its track");
+        "the tracks as laid; vehicles of these are swept and held against everything printed as those of the platform's own are, and the verdict "
+            + "names each with its track");
 
     private static void AsBuilt(DocumentBuilder to, ReportSource source, PlatformDossier face)
     {
@@ -183,7 +189,8 @@ internal static class ClearanceChapters
 
         if (edge.Worst is { Closest: { } least } worst)
         {
-            to.Say(Invariant($"Worst: line {worst.Reading.Line} of {worst.Reading.File}, chainage {Figures.Mm(worst.Reading.Chainage)}, {Figures.Fine(least.Left)} left for {least.Vehicle} ({least.Part}) where {Figures.Fine(least.Planned)} were planned."));
+            to.Say(Invariant($"Worst: line {worst.Reading.Line} of {worst.Reading.File}, chainage {Figures.Mm(worst.Reading.Chainage)}, ")
+                + Invariant($"{Figures.Fine(least.Left)} left for {least.Vehicle} ({least.Part}) where {Figures.Fine(least.Planned)} were planned."));
         }
     }
 
@@ -209,10 +216,13 @@ internal static class ClearanceChapters
             "the sweep of the sills, level from coping edge to sill");
         if (plan.Profile.HasRamps)
         {
-            to.Say("These are of the level part, without ramps, from which nobody boards; the plots and the tables of gaps by station have the ramps too, where gaps may be larger.");
+            to.Say("These are of the level part, without ramps, from which nobody boards; the plots and the tables of gaps by station have the ramps "
+                + "too, where gaps may be larger.");
         }
 
-        to.Say(Invariant($"The stepping limit is {SteppingLimit.Horizontal} mm level, {SteppingLimit.Vertical} mm upright and {SteppingLimit.Diagonal} mm diagonal at full size ({SteppingLimit.Source}), {Figures.Fine(scale.ToModel(SteppingLimit.Horizontal))} mm level in the model; models on sharp curves seldom keep it."));
+        to.Say(Invariant($"The stepping limit is {SteppingLimit.Horizontal} mm level, {SteppingLimit.Vertical} mm upright and ")
+            + Invariant($"{SteppingLimit.Diagonal} mm diagonal at full size ({SteppingLimit.Source}), ")
+            + Invariant($"{Figures.Fine(scale.ToModel(SteppingLimit.Horizontal))} mm level in the model; models on sharp curves seldom keep it."));
     }
 
     private static void Stations(DocumentBuilder to, ReportSource source, PlatformDossier face)

@@ -61,7 +61,8 @@ internal static class ReportBook
                     Invariant($"{Figures.Fixed(p.Platform.Sections.Estimate.Grams, 0)} g"),
                     p.Platform.Sections.Dowels.Count == 0 ? "nothing" : string.Join(", ", p.Platform.Sections.Dowels.Select(d
                         => Invariant($"{d.Count} x {d.What}"))),
-                    Invariant($"{dossier.Findings.Count(f => f.Severity == Severity.Warning)} warnings, {dossier.Findings.Count(f => f.Severity == Severity.Note)} notes"),
+                    Invariant($"{dossier.Findings.Count(f => f.Severity == Severity.Warning)} warnings, ")
+                        + Invariant($"{dossier.Findings.Count(f => f.Severity == Severity.Note)} notes"),
                 ]),
             "counts of what is printed; time and plastic as in the table of sections; findings are those of the whole run");
     }
@@ -74,7 +75,10 @@ internal static class ReportBook
         to.Heading(2, platform.Name);
         if (plan.Waist is { } waist)
         {
-            to.Say(Invariant($"An island between tracks {plan.Faces[0].Spec.Track} and {plan.Faces[1].Spec.Track}, narrowest at chainage {Figures.Mm(waist.First)} of the one and {Figures.Mm(waist.Second)} of the other: {Figures.Fine(waist.Width)} from edge to edge, {Figures.FullSize(waist.Width, source.Dossier.Scale)} at full size. Sections, cuts and ribs are told along {plan.Faces[0].Spec.Track}."));
+            to.Say(Invariant($"An island between tracks {plan.Faces[0].Spec.Track} and {plan.Faces[1].Spec.Track}, narrowest at chainage ")
+                + Invariant($"{Figures.Mm(waist.First)} of the one and {Figures.Mm(waist.Second)} of the other: {Figures.Fine(waist.Width)} from edge ")
+                + Invariant($"to edge, {Figures.FullSize(waist.Width, source.Dossier.Scale)} at full size. Sections, cuts and ribs are told along ")
+                + Invariant($"{plan.Faces[0].Spec.Track}."));
         }
 
         foreach (var face in platform.Faces)
@@ -86,7 +90,8 @@ internal static class ReportBook
             FileNames.Picture(source.Name), Invariant($"{platform.Name} as it will stand"),
                 "drawn from the sections' solids; track, vehicles and what stands on the platform are shown, not printed",
             Invariant($"The finished platform {platform.Name} seen from beside the track.")));
-        to.Add(source.Images.Figure(Invariant($"drawings/{source.Name}-isometric.svg"), Invariant($"{platform.Name} in isometric projection"), "the sections' solids"));
+        to.Add(source.Images.Figure(
+            Invariant($"drawings/{source.Name}-isometric.svg"), Invariant($"{platform.Name} in isometric projection"), "the sections' solids"));
         WorkChapters.Print(to, source);
         WorkChapters.Cut(to, source);
         WorkChapters.SetOut(to, source);
@@ -107,8 +112,12 @@ internal static class ReportBook
     {
         var face = plan.Spec.Face;
         to.Say(
-            Invariant($"Faces track {face.Track} on its {face.Side.ToString().ToLowerInvariant()} from chainage {Figures.Short(face.From)} to {Figures.Short(face.To)}, edge {face.Edge.ToString().ToLowerInvariant()}, coping {Figures.Short(Math.Round(plan.Spec.Height, 3))} above rail top{(plan.Spec.IsIsland ? "" : Invariant($", {Figures.Short(Math.Round(plan.Spec.Deck.Width, 3))} wide"))}.")
-            + Invariant($" The coping edge lies {Figures.Fine(plan.First.CopingFront.Reach.Min())} to {Figures.Fine(plan.First.CopingFront.Reach.Max())} from the track's middle."));
+            Invariant($"Faces track {face.Track} on its {face.Side.ToString().ToLowerInvariant()} from chainage {Figures.Short(face.From)} to ")
+                + Invariant($"{Figures.Short(face.To)}, edge {face.Edge.ToString().ToLowerInvariant()}, coping ")
+                + Invariant($"{Figures.Short(Math.Round(plan.Spec.Height, 3))} above rail ")
+                + Invariant($"top{(plan.Spec.IsIsland ? "" : Invariant($", {Figures.Short(Math.Round(plan.Spec.Deck.Width, 3))} wide"))}.")
+            + Invariant($" The coping edge lies {Figures.Fine(plan.First.CopingFront.Reach.Min())} to ")
+            + Invariant($"{Figures.Fine(plan.First.CopingFront.Reach.Max())} from the track's middle."));
     }
 
     private static void Findings(DocumentBuilder to, Dossier dossier)

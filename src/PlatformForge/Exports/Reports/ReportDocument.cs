@@ -17,7 +17,8 @@ public sealed record ReportDocument(
     public const int OurFormat = 2;
 
     internal static ReportDocument Of(Dossier dossier, IReadOnlyList<BenchTables> bench) => new(
-        Manifests.Manifest.OurTool, OurFormat, dossier.Project, dossier.Version, dossier.InputHash, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop, VerdictReport.Of(dossier.Verdict),
+        Manifests.Manifest.OurTool, OurFormat, dossier.Project, dossier.Version, dossier.InputHash, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop,
+        VerdictReport.Of(dossier.Verdict),
         [.. dossier.Platforms.Select((p, i) => PlatformReport.Of(p, dossier, bench[i]))],
         [.. dossier.Findings.Select(f => new FindingReport(f.Code, f.Severity, f.Key, f.Message, f.Remedy))],
         Workshop.Cautions.Lines);
@@ -26,7 +27,9 @@ public sealed record ReportDocument(
 /// <summary>What holding the design against its vehicles came to, mm.</summary>
 public sealed record VerdictReport(string Line, bool Clear, IReadOnlyList<HeldReport> Vehicles)
 {
-    internal static VerdictReport? Of(VerdictBrief? v) => v is null ? null : new(v.Line, v.IsClear, [.. v.Vehicles.Select(h => new HeldReport(h.Vehicle, h.Track, h.Part, h.Where, h.Clears, h.Left))]);
+    internal static VerdictReport? Of(VerdictBrief? v) => v is null ? null : new(
+        v.Line, v.IsClear,
+        [.. v.Vehicles.Select(h => new HeldReport(h.Vehicle, h.Track, h.Part, h.Where, h.Clears, h.Left))]);
 }
 
 /// <summary>How near a vehicle comes to anything printed, mm; null where it comes to the height of nothing printed.</summary>
@@ -36,7 +39,8 @@ public sealed record HeldReport(string Vehicle, string Track, string Part, strin
 public sealed record BenchReport(string Name, string Title, string Basis, IReadOnlyList<string> Columns, IReadOnlyList<IReadOnlyList<CellReport>> Rows)
 {
     internal static BenchReport Of(WorkTable t) => new(
-        t.Name, t.Title, t.Basis, [.. t.Columns.Select(c => c.Key)], [.. t.Rows.Select(r => (IReadOnlyList<CellReport>)[.. r.Select(c => new CellReport(c.Figure, c.Figure is null ? c.Words : null))])]);
+        t.Name, t.Title, t.Basis, [.. t.Columns.Select(c => c.Key)],
+        [.. t.Rows.Select(r => (IReadOnlyList<CellReport>)[.. r.Select(c => new CellReport(c.Figure, c.Figure is null ? c.Words : null))])]);
 }
 
 /// <summary>A cell: a figure, or words where there is none.</summary>

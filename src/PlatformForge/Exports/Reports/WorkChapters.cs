@@ -24,7 +24,9 @@ internal static class WorkChapters
 
         if (set.Plan.Spec.Deck.Crossfall > 0 && DeckFit.Of(set.Plan) is var fit)
         {
-            to.Say(Invariant($"Each section's top is one plane, so that all of it lies on the bed. The coping's edge keeps within {Figures.Fine(fit.CopingOff)} mm of its height; the deck falls {Figures.Fine(fit.FallAsked)} mm as asked, {Figures.Fine(fit.Falls.Min(f => f.Fall))} to {Figures.Fine(fit.Falls.Max(f => f.Fall))} mm as found at the joints."));
+            to.Say(Invariant($"Each section's top is one plane, so that all of it lies on the bed. The coping's edge keeps within ")
+                + Invariant($"{Figures.Fine(fit.CopingOff)} mm of its height; the deck falls {Figures.Fine(fit.FallAsked)} mm as asked, ")
+                + Invariant($"{Figures.Fine(fit.Falls.Min(f => f.Fall))} to {Figures.Fine(fit.Falls.Max(f => f.Fall))} mm as found at the joints."));
         }
 
         to.Table(

@@ -74,6 +74,7 @@ internal static class CutTables
                     "along_channel_mm"), new("down to the baseboard", "to_baseboard_mm"),
                 new("below it", "below_mm"), new("one wire from the deck's top", "length_mm"), new("wires", "count"), new("all", "total_length_mm"),
             ],
-            rows, Invariant($"the plan's channels; {Tail:0} mm below the board and {WiresEach} wires to a light are common practice, no source; the height of the post itself comes on top"));
+            rows, Invariant($"the plan's channels; {Tail:0} mm below the board and {WiresEach} wires to a light are common practice, no source; the ")
+                + "height of the post itself comes on top");
     }
 }

@@ -7,7 +7,8 @@ namespace PlatformForge.Exports.Workshop;
 /// <summary>Holes in the deck and in the baseboard, each from two edges that a rule can be laid against.</summary>
 internal static class DrillingLists
 {
-    private const string DeckBasis = "the plan's openings, measured on the printed top (along the slope on a ramp) to the coping's front edge by the shortest way, "
+    private const string DeckBasis = "the plan's openings, measured on the printed top (along the slope on a ramp) to the coping's front edge by the "
+        + "shortest way, "
         + "and square to the end faces as printed, their trim taken off";
 
     private const string BoardBasis = "the plan, level: to the wall's foot by the shortest way, square to the section's end face, "

@@ -5,7 +5,9 @@ using static System.FormattableString;
 
 namespace PlatformForge.Exports.Workshop;
 
-/// <summary>A mask to be cut from film or card, at true size as it lies on its section's top, seen from above: mm, the section's end at the lower chainage to the left.</summary>
+/// <summary>
+/// A mask to be cut from film or card, at true size as it lies on its section's top, seen from above: mm, the section's end at the lower chainage to the left.
+/// </summary>
 /// <param name="Name">What it is for.</param>
 /// <param name="Section">Number of the section it lies on.</param>
 /// <param name="Outline">Outer line, closed, mm.</param>

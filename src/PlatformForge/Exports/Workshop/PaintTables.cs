@@ -43,7 +43,9 @@ internal static class PaintTables
             [new("surface", "surface"), new("area, cm²", "area_cm2"), new("coats", "coats"), new("a coat, ml", "ml_a_coat"),
                 new("all coats, ml", "ml_all_coats"), new("have ready, ml", "ml_to_have_ready")],
             rows,
-            Invariant($"areas from the triangles of the sections: the top, the coping's edge, the outer walls and the platform's own ends; {BrushCover:0} cm² to a ml brushed and {SprayCover:0} sprayed, coats, and half as much again left in brush and palette are common practice, no source"));
+            Invariant($"areas from the triangles of the sections: the top, the coping's edge, the outer walls and the platform's own ends; ")
+                + Invariant($"{BrushCover:0} cm² to a ml brushed and {SprayCover:0} sprayed, coats, and half as much again left in brush and palette ")
+                + "are common practice, no source");
     }
 
     private static IReadOnlyList<TableCell> Row(string name, double area, int coats, double cover, double reserve) =>

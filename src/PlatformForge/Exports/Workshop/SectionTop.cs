@@ -5,7 +5,9 @@ using PlatformForge.Sections;
 
 namespace PlatformForge.Exports.Workshop;
 
-/// <summary>The top of a section as it can be touched with a rule: its ends as they are printed, and lines and places on its own slope, in the layout frame, mm.</summary>
+/// <summary>
+/// The top of a section as it can be touched with a rule: its ends as they are printed, and lines and places on its own slope, in the layout frame, mm.
+/// </summary>
 internal sealed class SectionTop
 {
     private readonly PlatformPlan plan;

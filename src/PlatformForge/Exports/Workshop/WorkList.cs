@@ -73,8 +73,10 @@ internal static class WorkList
 
     private static IEnumerable<string> Print(SectionSet set)
     {
-        yield return "Lay the full-size paper sheets on the layout and push the longest and the widest vehicle past, before a gram is printed (platformforge paper).";
-        yield return Invariant($"Print plate 1 first ({Figures.Time(set.Plates[0].Estimate.Hours)}, {set.Plates[0].Estimate.Grams:0} g) and lay its sections on the layout.");
+        yield return "Lay the full-size paper sheets on the layout and push the longest and the widest vehicle past, before a gram is printed "
+            + "(platformforge paper).";
+        yield return Invariant($"Print plate 1 first ({Figures.Time(set.Plates[0].Estimate.Hours)}, {set.Plates[0].Estimate.Grams:0} g) and lay its ")
+            + "sections on the layout.";
         if (set.Plates.Count > 1)
         {
             yield return Invariant($"Print the other {(set.Plates.Count == 2 ? "plate" : Invariant($"{set.Plates.Count - 1} plates"))}.");
@@ -126,13 +128,16 @@ internal static class WorkList
             yield break;
         }
 
-        yield return Invariant($"Put the sections together dry, 1 to {set.Sections.Count}, by the numbers engraved underneath; a dowel goes into the round bore of one end and the slotted one beside it.");
+        yield return Invariant($"Put the sections together dry, 1 to {set.Sections.Count}, by the numbers engraved underneath; a dowel goes into the ")
+            + "round bore of one end and the slotted one beside it.";
         if (set.Dowels.Count > 0)
         {
-            yield return "Glue the dowels or plates into one section only, let them set, then glue the next section on a flat board, deck down on paper that glue does not hold to.";
+            yield return "Glue the dowels or plates into one section only, let them set, then glue the next section on a flat board, deck down on "
+                + "paper that glue does not hold to.";
         }
 
-        yield return Invariant($"Sight along the coping's edge before the glue sets. Each end is {Figures.Fine(set.Joint.EndTrim)} mm short by plan: fill that line, or let it be a joint between slabs.");
+        yield return Invariant($"Sight along the coping's edge before the glue sets. Each end is {Figures.Fine(set.Joint.EndTrim)} mm short by plan: ")
+            + "fill that line, or let it be a joint between slabs.";
         yield return "Leave joints over baseboard joints unglued.";
     }
 
@@ -140,7 +145,8 @@ internal static class WorkList
     {
         yield return "Wash off grease, fill, sand wet, and prime all that is seen.";
         yield return "Paint the walls and the coping's edge, then the coping with the deck covered by its mask.";
-        yield return "Paint the deck: both greys worked together wet; texture powder in thinned glue hides layer lines (common practice, no source). Talc or matt varnish takes the shine off.";
+        yield return "Paint the deck: both greys worked together wet; texture powder in thinned glue hides layer lines (common practice, no source). "
+            + "Talc or matt varnish takes the shine off.";
         if (set.Plan.Body.Lines.Count > 0)
         {
             yield return "Paint the white line last, through its stencil, in thin coats, with the mix of the table: never pure white.";
@@ -168,7 +174,8 @@ internal static class WorkList
     {
         foreach (var track in dossier.Tracks.Where(t => t.Vehicles.Count > 0))
         {
-            yield return Invariant($"Push each of these along {track.Ride.Name} by hand, both ways round and both ways along: {string.Join(", ", track.Vehicles.Select(v => v.Name).Distinct())}.");
+            yield return Invariant($"Push each of these along {track.Ride.Name} by hand, both ways round and both ways along: ")
+                + Invariant($"{string.Join(", ", track.Vehicles.Select(v => v.Name).Distinct())}.");
         }
 
         yield return "Stop where the table says that a vehicle comes nearest, and look along the gap.";
