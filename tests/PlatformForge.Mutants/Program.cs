@@ -1,11 +1,9 @@
-using System.Diagnostics;
-using System.Globalization;
 using PlatformForge.Mutants;
 
 // run.sh beside this file tells what can be asked.
-if (args is ["child", .. var types])
+if (args is ["child", .. var rest])
 {
-    return Child.Run(types);
+    return Child.Run(rest);
 }
 
 var asked = Asked.Of(args);
@@ -15,6 +13,9 @@ switch (asked.Command)
     case "prepare":
         Work.Prepare(asked, trial);
         return 0;
+    case "renew":
+        Work.Renew(asked);
+        return 0;
     case "go":
         Work.Go(asked, trial);
         return 0;
@@ -23,9 +24,8 @@ switch (asked.Command)
     case "all":
         Work.Prepare(asked, trial);
         Work.Go(asked, trial);
-        Work.Go(asked with { Wide = true }, trial);
         return Account.Print(asked, trial);
     default:
-        Console.Error.WriteLine("Known: prepare, go, report, all; --rooms A,B --count N --seed S --jobs N --minutes M --wide --keys K,L --least PERCENT");
+        Console.Error.WriteLine("Known: prepare, renew, go, report, all; --rooms A,B --count N --seed S --minutes M --again --keys K,L --tests T,U --least PERCENT --longest S --most S");
         return 2;
 }

@@ -7,27 +7,39 @@ namespace PlatformForge.Mutants;
 /// <summary>Writes the chosen mutants of a file into it, each behind the switch. What a mutant becomes holds no other mutant.</summary>
 internal sealed class SwitchWriter(IReadOnlyDictionary<SyntaxNode, List<Mutant>> chosen) : CSharpSyntaxRewriter
 {
-    /// <summary>The switch, added to the library: told the mutant by the environment, it can also note which mutants a run comes past.</summary>
+    /// <summary>
+    /// The switch, added to the library. A run that only looks which mutants it comes past sets <c>Passed</c>; then the stack of the first who
+    /// comes past tells mutants of what is worked out once a process, which a process that has already worked it out would never see.
+    /// </summary>
     public const string Source = """
         namespace PlatformForge
         {
             internal static class MutantSwitch
             {
-                private static readonly int Active = int.Parse(System.Environment.GetEnvironmentVariable("PLATFORMFORGE_MUTANT") ?? "-1", System.Globalization.CultureInfo.InvariantCulture);
-                private static readonly bool[]? Passed = Active == -2 ? new bool[100000] : null;
+                public static int Active = -1;
+                public static bool[]? Passed;
+                public static readonly bool[] Ever = new bool[100000];
+                public static readonly bool[] Once = new bool[100000];
 
                 public static bool On(int id)
                 {
-                    if (Passed is not null)
+                    if (Passed is { } passed && !passed[id])
                     {
-                        Passed[id] = true;
+                        passed[id] = true;
+                        Note(id);
                     }
 
                     return id == Active;
                 }
 
-                public static System.Collections.Generic.IEnumerable<int> Reached() =>
-                    Passed is null ? [] : System.Linq.Enumerable.Where(System.Linq.Enumerable.Range(0, Passed.Length), i => Passed[i]);
+                private static void Note(int id)
+                {
+                    if (!Ever[id])
+                    {
+                        Ever[id] = true;
+                        Once[id] = System.Environment.StackTrace.Contains("..cctor()", System.StringComparison.Ordinal);
+                    }
+                }
             }
         }
         """;
