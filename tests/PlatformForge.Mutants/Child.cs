@@ -22,6 +22,8 @@ internal static class Child
 
     private static readonly TimeSpan Asleep = TimeSpan.FromMinutes(3);
 
+    private static readonly TimeSpan Beat = TimeSpan.FromSeconds(0.5);
+
     /// <summary>Starts one and waits for its end.</summary>
     public static int Start(string folder, IEnumerable<string> arguments, string log)
     {
@@ -60,22 +62,25 @@ internal static class Child
         return asked.Command == "note" ? Noting.Run(asked, trial) : Trying.Run(asked, trial);
     }
 
-    /// <summary>Ends the process when <paramref name="work"/> takes more seconds of processor than given (a busy machine makes nothing look endless), or sleeps.</summary>
+    /// <summary>
+    /// Ends the process when <paramref name="work"/> takes more seconds of processor than given (a busy machine makes nothing look endless), or sleeps.
+    /// Seconds asleep are counted in beats and not by the clock, so that a run may be stopped and go on.
+    /// </summary>
     public static T Within<T>(double seconds, Func<T> work)
     {
         var began = Environment.CpuUsage.TotalTime;
-        var clock = Stopwatch.StartNew();
+        int beats = 0;
         using var watch = new Timer(
             _ =>
             {
-                if ((Environment.CpuUsage.TotalTime - began).TotalSeconds > seconds || clock.Elapsed > Asleep + TimeSpan.FromSeconds(20 * seconds))
+                if ((Environment.CpuUsage.TotalTime - began).TotalSeconds > seconds || ++beats * Beat > Asleep + TimeSpan.FromSeconds(20 * seconds))
                 {
                     Environment.Exit(TookTooLong);
                 }
             },
             null,
-            TimeSpan.FromSeconds(0.5),
-            TimeSpan.FromSeconds(0.5));
+            Beat,
+            Beat);
         return work();
     }
 }

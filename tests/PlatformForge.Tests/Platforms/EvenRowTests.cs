@@ -46,7 +46,7 @@ public class EvenRowTests
     {
         double[] row = EvenRow.Divide(0, length, 30, [(0, length)]);
         Assert.Equal(count, row.Length);
-        Assert.All(row, (x, i) => Assert.Equal(length * (i + 1) / (count + 1), x, 1e-6));
+        Assert.AllOrNone(row.Select((x, i) => (x, i)), r => Assert.Equal(length * (r.i + 1) / (count + 1), r.x, 1e-6));
     }
 
     // Free stretches with what blocks between them never wider than the pitch.
