@@ -125,11 +125,35 @@ public class FactTests
     [Fact]
     public void Every_letter_and_figure_has_a_drawing_of_its_own()
     {
-        const string all = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789";
-        var drawings = all.Select(c => string.Join(";", StrokeFont.Strokes(c.ToString()).Select(r => string.Join(",", r)))).ToArray();
+        const string all = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789ÄÉÑÇ&!?()#→↑";
+        var drawings = all.Select(c => string.Join(";", EngravedLetters.Strokes(c.ToString()).Select(r => string.Join(",", r)))).ToArray();
         Assert.All(drawings, d => Assert.NotEmpty(d));
         Assert.Equal(all.Length, drawings.Distinct(StringComparer.Ordinal).Count());
-        Assert.All(all, c => Assert.All(StrokeFont.Strokes(c.ToString()), r => Assert.True(ConvexRing.Area(r) > 0)));
+        Assert.All(all, c => Assert.All(EngravedLetters.Strokes(c.ToString()), r => Assert.True(ConvexRing.Area(r) > 0)));
+    }
+
+    [Theory]
+    [InlineData("Brückwald & Söhne (Nord)", "Brückwald & Söhne (Nord)", "")]
+    [InlineData("Łódź #2", "Lódz #2", "")]
+    [InlineData("Straße", "Strasse", "")]
+    [InlineData("駅 7", "7", "駅")]
+    public void A_name_is_engraved_in_its_own_letters_else_in_plain_ones_and_what_neither_has_is_told(string name, string engraved, string left)
+    {
+        Assert.Equal(engraved, Engraving.Drawable(name), StringComparer.OrdinalIgnoreCase);
+        Assert.Equal(left, string.Concat(Engraving.LeftOut(name)));
+    }
+
+    [Fact]
+    public void No_stroke_of_a_letter_is_cut_twice_or_is_nothing()
+    {
+        foreach (char letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789ÄÉÇ&→↑@%½")
+        {
+            var bars = EngravedLetters.Strokes(letter.ToString()).ToArray();
+            Assert.Equal(bars.Length, bars.Select(b => string.Join(';', b)).Distinct(StringComparer.Ordinal).Count());
+            Assert.All(bars, b => Assert.True(ConvexRing.Area(b) > EngravedLetters.StrokeWidth * EngravedLetters.StrokeWidth));
+            var (low, high) = EngravedLetters.Reach(letter.ToString());
+            Assert.All(bars.SelectMany(b => b), p => Assert.InRange(p.Y, low - EngravedLetters.StrokeWidth, high + EngravedLetters.StrokeWidth));
+        }
     }
 
     [Fact]
@@ -139,10 +163,10 @@ public class FactTests
         var chart = new FacetedPlan(Workbench.Straight(150));
         var blocks = Engraving.Of(chart, 205, 345, 1, 1, "", new(), Workbench.Printer).Removed;
         var strokes = blocks.Select(b => b.Outline.Select(p => new Point2(p.X, -p.Y)).ToArray()).ToArray();
-        double left = strokes.Min(r => r.Min(p => p.X)), bottom = strokes.Min(r => r.Min(p => p.Y)), unit = 7 / StrokeFont.CapHeight;
+        double left = strokes.Min(r => r.Min(p => p.X)), bottom = strokes.Min(r => r.Min(p => p.Y)), unit = 7 / EngravedLetters.CapHeight;
 
-        // Each stroke of the plain writing "1/1>" must be found again, moved to where the writing begins.
-        var plain = StrokeFont.Strokes("1/1>").ToArray();
+        // Each stroke of the plain writing "1/1→" must be found again, moved to where the writing begins.
+        var plain = EngravedLetters.Strokes("1/1→").ToArray();
         double left0 = plain.Min(r => r.Min(p => p.X)), bottom0 = plain.Min(r => r.Min(p => p.Y));
         Assert.Equal(plain.Length, strokes.Length);
         foreach (var stroke in plain)

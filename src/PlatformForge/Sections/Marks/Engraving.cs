@@ -1,4 +1,5 @@
 using System.Text;
+using PlatformForge.Geometry.Lettering;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Track;
@@ -13,9 +14,6 @@ namespace PlatformForge.Sections.Marks;
 /// </summary>
 internal sealed class Engraving
 {
-    /// <summary>Line pitch in units of the lettering.</summary>
-    private const double Pitch = 9;
-
     /// <summary>Lifts the cut's lower side clear of the underside, mm.</summary>
     private const double Overshoot = 0.3;
 
@@ -36,7 +34,7 @@ internal sealed class Engraving
     public IReadOnlyList<ColumnBlock> Removed { get; private set; } = [];
 
     /// <summary>Least cap height that prints: strokes one nozzle wide.</summary>
-    public static double LeastHeight(PrinterSpec printer) => printer.Nozzle * StrokeFont.CapHeight / StrokeFont.StrokeWidth;
+    public static double LeastHeight(PrinterSpec printer) => printer.Nozzle * EngravedLetters.CapHeight / EngravedLetters.StrokeWidth;
 
     /// <summary>Depth that leaves two lines of the nozzle over the lettering; 0 when the deck is too thin for any.</summary>
     public static double DepthIn(double deck, SectionSpec spec, PrinterSpec printer)
@@ -57,7 +55,7 @@ internal sealed class Engraving
         double least = LeastHeight(printer);
         var patches = Patch.Clear(chart.Plan, from, to).Take(8).ToList();
         string figure = Invariant($"{number}/{count}");
-        var mark = engraving.Fit(patches, along => Marked(figure, along ? StrokeFont.ArrowForward : StrokeFont.ArrowUp), spec.EngravingHeight);
+        var mark = engraving.Fit(patches, along => Marked(figure, along ? EngravedLetters.ArrowForward : EngravedLetters.ArrowUp), spec.EngravingHeight);
         if (mark is not { } first || first.Height < least)
         {
             engraving.Height = mark?.Height ?? 0;
@@ -77,12 +75,23 @@ internal sealed class Engraving
         return engraving;
     }
 
-    /// <summary>A name as it is engraved: in plain letters, without what the lettering has no drawing of.</summary>
-    public static string Drawable(string name) => string.Concat(PlainLetters.Of(name, "").Where(c => c == ' ' || StrokeFont.Has(c))).Trim();
+    /// <summary>A name as it is engraved: letters that have no drawing in plain ones, and without what can't be written in those either.</summary>
+    public static string Drawable(string name) => string.Concat(name.EnumerateRunes().Select(Written)).Trim();
 
     /// <summary>What of a name is not engraved, each sign once.</summary>
-    public static IReadOnlyList<string> LeftOut(string name) =>
-        [.. name.EnumerateRunes().Where(r => !Rune.IsWhiteSpace(r) && PlainLetters.Of(r) is var plain && (plain is null || plain.Any(c => !StrokeFont.Has(c) && c != ' '))).Select(r => r.ToString()).Distinct()];
+    public static IReadOnlyList<string> LeftOut(string name) => [.. name.EnumerateRunes().Where(r => !Rune.IsWhiteSpace(r) && Written(r) is null).Select(r => r.ToString()).Distinct()];
+
+    // A letter's own drawing as a capital, or that of what is written for it where there are plain letters alone; null for neither.
+    private static string? Written(Rune letter)
+    {
+        if (letter.IsBmp && LetterShapes.Has(char.ToUpperInvariant((char)letter.Value)))
+        {
+            return letter.ToString();
+        }
+
+        string? plain = Rune.IsWhiteSpace(letter) ? " " : PlainLetters.Of(letter);
+        return plain is null || !plain.All(c => c == ' ' || LetterShapes.Has(c)) ? null : plain;
+    }
 
     private static IEnumerable<string[]> Marked(string figure, char arrow) => [[figure + arrow], [figure, arrow.ToString()]];
 
@@ -124,18 +133,26 @@ internal sealed class Engraving
                 foreach (string[] lines in texts(along))
                 {
                     var (width, height) = along ? Room(patch) : (Room(patch).Height, Room(patch).Width);
-                    double wide = lines.Max(StrokeFont.Width) + StrokeFont.StrokeWidth;
-                    double tall = ((lines.Length - 1) * Pitch) + StrokeFont.CapHeight + StrokeFont.StrokeWidth;
-                    double unit = Math.Min(Math.Min(width / wide, height / tall), highest / StrokeFont.CapHeight);
-                    if (best is not { } held || unit * StrokeFont.CapHeight > held.Height)
+                    double wide = lines.Max(EngravedLetters.Width) + EngravedLetters.StrokeWidth;
+                    var (low, high) = Reach(lines);
+                    double tall = high - low + EngravedLetters.StrokeWidth;
+                    double unit = Math.Min(Math.Min(width / wide, height / tall), highest / EngravedLetters.CapHeight);
+                    if (best is not { } held || unit * EngravedLetters.CapHeight > held.Height)
                     {
-                        best = new(patch, lines, along, unit * StrokeFont.CapHeight);
+                        best = new(patch, lines, along, unit * EngravedLetters.CapHeight);
                     }
                 }
             }
         }
 
         return best;
+    }
+
+    // From the lowest of a text to its highest, told from the first line's base.
+    private static (double Low, double High) Reach(string[] lines)
+    {
+        var reaches = lines.Select((line, i) => (EngravedLetters.Reach(line), Base: -i * EngravedLetters.Pitch)).ToArray();
+        return (reaches.Min(r => r.Base + r.Item1.Low), reaches.Max(r => r.Base + r.Item1.High));
     }
 
     // A patch is bent with the track; the rectangle in it loses the versine and is no longer than its shorter side.
@@ -157,15 +174,15 @@ internal sealed class Engraving
         // Read from below, the writing's up is to the right of its direction in plan.
         var forward = setting.Along ? frame.Tangent : frame.Tangent.Left;
         var up = forward.Left * -1;
-        double unit = setting.Height / StrokeFont.CapHeight;
+        double unit = setting.Height / EngravedLetters.CapHeight;
         var underside = top.Along(s).Raised(-plan.Spec.Deck.Thickness);
-        double tall = ((setting.Lines.Length - 1) * Pitch) + StrokeFont.CapHeight;
+        var (low, high) = Reach(setting.Lines);
         var middle = plan.ToLayout(s, t);
         for (int i = 0; i < setting.Lines.Length; i++)
         {
             string line = setting.Lines[i];
-            double x0 = -StrokeFont.Width(line) / 2, y0 = (tall / 2) - StrokeFont.CapHeight - (i * Pitch);
-            foreach (var stroke in StrokeFont.Strokes(line))
+            double x0 = -EngravedLetters.Width(line) / 2, y0 = -((low + high) / 2) - (i * EngravedLetters.Pitch);
+            foreach (var stroke in EngravedLetters.Strokes(line))
             {
                 var ring = Array.ConvertAll(stroke, p => middle + (forward * ((p.X + x0) * unit)) + (up * ((p.Y + y0) * unit)));
                 Array.Reverse(ring); // mirrored, so it turns the other way

@@ -1,9 +1,9 @@
-namespace PlatformForge.Exports.Drawings.Painting;
+namespace PlatformForge.Geometry.Lettering;
 
 /// <summary>
 /// Letters as a pen draws them: strokes in hundredths of the size of type, base line at 0, capitals 72 high, small letters 52.
 /// A stroke is a row of points "x,y"; one marked ~ is a corner to be rounded as far as the middles between it and its
-/// neighbours; z closes the stroke. Drawn for this program, to the widths that <see cref="TextStyle"/> counts with.
+/// neighbours; z closes the stroke. Drawn for this program, to <see cref="LetterWidths"/>: the titles of pictures are painted with them, and sections engraved.
 /// </summary>
 internal static class LetterShapes
 {
@@ -39,13 +39,14 @@ internal static class LetterShapes
     ];
 
     // Signs beyond the first hundred that the drawings use.
-    private const string FurtherSigns = "°×–—−·’‘…²³±½";
+    private const string FurtherSigns = "°×–—−·’‘…²³±½→↑";
 
     private static readonly string[] Further =
     [
         "~16,46 ~16,72 ~42,72 ~42,46 z", "12,12 48,48|12,48 48,12", "4,27 56,27", "0,27 60,27", "6,32 54,32", "30,30 30,31", "32,72 32,66 27,54", "33,54 28,62 28,70",
         "10,1 10,2|30,1 30,2|50,1 50,2", "18,62 ~18,72 ~40,72 ~40,56 18,34 42,34", "18,64 ~20,72 ~39,72 ~39,54 28,54 ~41,54 ~41,33 ~18,33 18,41",
         "30,60 30,16|8,38 52,38|8,4 52,4", "8,62 16,71 16,36|10,0 48,72|36,28 ~36,36 ~54,36 ~54,20 36,0 56,0",
+        "4,36 54,36|34,58 56,36 34,14", "30,2 30,70|8,48 30,72 52,48",
     ];
 
     // Letters of the Latin-1 page from À on that are a plain letter with a mark over or under it, and their marks; blanks are neither.
@@ -73,6 +74,10 @@ internal static class LetterShapes
     /// <param name="MarkUp">How far above.</param>
     internal readonly record struct Letter(string Strokes, double Width, string Mark, double MarkAcross, double MarkUp);
 
+    /// <summary>Whether there is a drawing of a letter.</summary>
+    public static bool Has(char letter) =>
+        letter is > ' ' and <= '~' || FurtherSigns.Contains(letter, StringComparison.Ordinal) || (letter is >= FirstMarked and <= LastMarked && Bare[letter - FirstMarked] != ' ');
+
     /// <summary>The shape of a letter; a box for one that is not known.</summary>
     public static Letter Of(char letter)
     {
@@ -80,7 +85,7 @@ internal static class LetterShapes
         char bare = letter is >= FirstMarked and <= LastMarked ? Bare[letter - FirstMarked] : ' ';
         if (bare != ' ')
         {
-            double width = TextStyle.Width(bare) / 10.0;
+            double width = LetterWidths.Of(bare) / 10.0;
             char mark = MarkOf[letter - FirstMarked];
             return char.ToLowerInvariant(bare) == 'c'
                 ? new(Plain[bare - '!'], width, "30,-3 ~36,-9 ~34,-18 24,-16", 0, 0)
@@ -88,7 +93,7 @@ internal static class LetterShapes
         }
 
         string strokes = letter is > ' ' and <= '~' ? Plain[letter - '!'] : sign >= 0 ? Further[sign] : letter is ' ' or '\u00A0' ? "" : Unknown;
-        return new(strokes, TextStyle.Width(letter) / 10.0, "", 0, 0);
+        return new(strokes, LetterWidths.Of(letter) / 10.0, "", 0, 0);
     }
 
     private const char FirstMarked = 'À', LastMarked = 'ÿ';
