@@ -13,6 +13,12 @@ if (args is ["envelope"])
     return 0;
 }
 
+if (args is ["kernel", ..])
+{
+    KernelRuns.Report(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 400);
+    return 0;
+}
+
 if (args is ["designs", ..])
 {
     return DesignRuns.Report(args[1..]);

@@ -34,6 +34,20 @@ internal sealed class GrowingArray<T>(int capacity)
         items[Count++] = item;
     }
 
+    /// <summary>Appends room for items, to be filled at once: what it holds at first is anything.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Span<T> Extend(int by)
+    {
+        int from = Count;
+        if (from + by > items.Length)
+        {
+            Grow(Math.Max(2 * from, from + by));
+        }
+
+        Count = from + by;
+        return items.AsSpan(from, by);
+    }
+
     public void Shrink(int count) => Count = count;
 
     public void Clear() => Count = 0;

@@ -30,9 +30,16 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
 
     private void Panel(ReadOnlySpan<WallStrip> strips, int first)
     {
+        ref readonly var strip = ref strips[first];
+        bool taken = reliefs?.Takes(strip.Face) == true;
+        if (!taken && panels.IsPlain(first))
+        {
+            Quad(strip.NearLow, strip.FarLow, strip.FarHigh, strip.NearHigh, strip.FacesRight, strip.Paint);
+            return;
+        }
+
         ring.Clear();
         top.Clear();
-        ref readonly var strip = ref strips[first];
         var (facesRight, paint) = (strip.FacesRight, strip.Paint);
         ring.Add(strip.NearLow);
         for (int level = panels.After(strip.NearLow); level <= strip.NearHigh; level = panels.After(level))
@@ -58,9 +65,9 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
             ring.Add(top[i]);
         }
 
-        if (reliefs?.Takes(strip.Face) == true)
+        if (taken)
         {
-            reliefs.Add(new(first, s, strip.Face, facesRight, paint, facesRight ? ring.Span.ToArray() : [.. ring.Span.ToArray().Reverse()]));
+            reliefs!.Add(new(first, s, strip.Face, facesRight, paint, facesRight ? ring.Span.ToArray() : [.. ring.Span.ToArray().Reverse()]));
             return;
         }
 
@@ -75,22 +82,41 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
         }
     }
 
+    /// <summary>A panel with nothing between its four corners: cut from the far foot to the near top, or from the near foot to the far top where that is the lower one.</summary>
+    private void Quad(int nearLow, int farLow, int farHigh, int nearHigh, bool facesRight, byte paint)
+    {
+        bool nearTop = levels.Height(nearHigh) <= levels.Height(farHigh);
+        if (facesRight)
+        {
+            store.AddQuad(nearLow, farLow, farHigh, nearHigh, paint, apex: nearTop ? 3 : 0, first: 1);
+        }
+        else
+        {
+            store.AddQuad(nearHigh, farHigh, farLow, nearLow, paint, apex: nearTop ? 0 : 3, first: 2);
+        }
+    }
+
     private void Emit(PolygonStore store, bool facesRight, byte paint)
     {
         var corners = ring.Span;
         int start = store.Count, n = corners.Length;
+        if (n < 3)
+        {
+            return; // merged levels left nothing between its neighbours, which meet one another
+        }
+
+        if (n == 4 && levels.NodeOf(corners[0]) == levels.NodeOf(corners[3]) && levels.NodeOf(corners[1]) == levels.NodeOf(corners[2]))
+        {
+            Quad(corners[0], corners[1], corners[2], corners[3], facesRight, paint);
+            return;
+        }
+
         for (int i = 0; i < n; i++)
         {
             store.Add(corners[facesRight ? i : n - 1 - i]);
         }
 
         store.Close(start);
-        if (n == 4 && levels.NodeOf(corners[0]) == levels.NodeOf(corners[3]) && levels.NodeOf(corners[1]) == levels.NodeOf(corners[2]))
-        {
-            CutFour(start, facesRight, levels.Height(corners[3]) <= levels.Height(corners[2]), paint);
-            return;
-        }
-
         Lay(corners);
         polygon.Cut();
         foreach (var (a, b, c) in polygon.Triangles.Span)
@@ -104,15 +130,6 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
                 store.AddTriangle(start + n - 1 - a, start + n - 1 - c, start + n - 1 - b, paint);
             }
         }
-    }
-
-    /// <summary>From the far foot to the near top, or from the near foot to the far top where that is the lower one.</summary>
-    private void CutFour(int start, bool facesRight, bool nearTop, byte paint)
-    {
-        // Of a wall seen from the other side the corners come in the other order: far and near change places.
-        int apex = facesRight == nearTop ? 3 : 0, lower = facesRight ? 1 : 2, upper = 3 - lower;
-        store.AddTriangle(start + apex, start + ((apex + lower) & 3), start + ((apex + lower + 1) & 3), paint);
-        store.AddTriangle(start + apex, start + ((apex + upper) & 3), start + ((apex + upper + 1) & 3), paint);
     }
 
     /// <summary>Unrolls a panel: along its line, and up.</summary>

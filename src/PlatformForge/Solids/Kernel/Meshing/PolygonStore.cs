@@ -6,87 +6,103 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 /// </summary>
 internal sealed class PolygonStore(int corners)
 {
-    public GrowingArray<int> Level { get; } = new(corners);
+    private readonly GrowingArray<int> level = new(corners);
+    private readonly GrowingArray<PolygonLoop> loops = new(corners / 4);
+    private readonly GrowingArray<int> triangle = new(2 * corners);
+    private readonly GrowingArray<byte> paint = new(corners);
 
-    /// <summary>The corner that follows along a loop, and the one before.</summary>
-    public GrowingArray<int> Next { get; } = new(corners);
+    /// <summary>Level of each corner.</summary>
+    public ReadOnlySpan<int> Levels => level.Span;
 
-    public GrowingArray<int> Last { get; } = new(corners);
+    public ReadOnlySpan<PolygonLoop> Loops => loops.Span;
 
     /// <summary>Three corners a triangle.</summary>
-    public GrowingArray<int> Triangle { get; } = new(6 * corners);
+    public ReadOnlySpan<int> Triangles => triangle.Span;
 
-    public GrowingArray<byte> Paint { get; } = new(2 * corners);
+    /// <summary>What each triangle shows.</summary>
+    public ReadOnlySpan<byte> Paints => paint.Span;
 
-    public int Count => Level.Count;
+    /// <summary>How many corners there are.</summary>
+    public int Count => level.Count;
 
-    public void Add(int level)
+    /// <summary>Adds corners that follow one another, to be closed into a loop.</summary>
+    public void Add(int ofLevel) => level.Add(ofLevel);
+
+    /// <summary>Closes the corners from one on into a loop; told backwards where they came clockwise.</summary>
+    public void Close(int from, bool backwards = false) => loops.Add(new(from, Count - from, backwards));
+
+    public void AddTriangle(int a, int b, int c, byte shown)
     {
-        int at = Level.Count;
-        Level.Add(level);
-        Next.Add(at + 1);
-        Last.Add(at - 1);
+        var three = triangle.Extend(3);
+        (three[0], three[1], three[2]) = (a, b, c);
+        paint.Add(shown);
     }
 
-    /// <summary>Closes the corners from one on into a loop.</summary>
-    public void Close(int from)
+    /// <summary>A convex quadrangle, or two triangles that meet at a bend, cut from one of its corners (0 to 3); the triangle with the side that is 1 or 2 onward from there comes first.</summary>
+    public void AddQuad(int a, int b, int c, int d, byte shown, int apex = 0, int first = 1)
     {
-        Next[Count - 1] = from;
-        Last[from] = Count - 1;
-    }
-
-    public void AddTriangle(int a, int b, int c, byte paint)
-    {
-        Triangle.Add(a);
-        Triangle.Add(b);
-        Triangle.Add(c);
-        Paint.Add(paint);
-    }
-
-    /// <summary>A convex quadrangle, or two triangles that meet at a bend from its first corner to its third.</summary>
-    public void AddQuad(int a, int b, int c, int d, byte paint)
-    {
-        int start = Count;
-        Add(a);
-        Add(b);
-        Add(c);
-        Add(d);
-        Close(start);
-        AddTriangle(start, start + 1, start + 2, paint);
-        AddTriangle(start, start + 2, start + 3, paint);
+        int start = Count, second = 3 - first;
+        var four = level.Extend(4);
+        (four[3], four[2], four[1], four[0]) = (d, c, b, a);
+        loops.Add(new(start, 4, false));
+        var six = triangle.Extend(6);
+        (six[5], six[4], six[3]) = (start + ((apex + second + 1) & 3), start + ((apex + second) & 3), start + apex);
+        (six[2], six[1], six[0]) = (start + ((apex + first + 1) & 3), start + ((apex + first) & 3), start + apex);
+        var two = paint.Extend(2);
+        (two[1], two[0]) = (shown, shown);
     }
 
     /// <summary>A convex polygon of any number of corners, none of them straight.</summary>
-    public void AddFan(ReadOnlySpan<int> levels, byte paint)
+    public void AddFan(ReadOnlySpan<int> levels, byte shown)
     {
         int start = Count;
-        foreach (int level in levels)
-        {
-            Add(level);
-        }
-
+        levels.CopyTo(level.Extend(levels.Length));
         Close(start);
         for (int i = 1; i + 1 < levels.Length; i++)
         {
-            AddTriangle(start, start + i, start + i + 1, paint);
+            AddTriangle(start, start + i, start + i + 1, shown);
         }
     }
 
+    /// <summary>The corner that follows another along its loop.</summary>
+    public int Onward(int corner) => LoopOf(corner) is var loop && !loop.Backwards ? loop.After(corner) : loop.Before(corner);
+
+    /// <summary>The corner before another along its loop.</summary>
+    public int Back(int corner) => LoopOf(corner) is var loop && !loop.Backwards ? loop.Before(corner) : loop.After(corner);
+
     public void Clear()
     {
-        Level.Clear();
-        Next.Clear();
-        Last.Clear();
-        Triangle.Clear();
-        Paint.Clear();
+        level.Clear();
+        loops.Clear();
+        triangle.Clear();
+        paint.Clear();
     }
 
     public void GiveBack()
     {
-        Level.GiveBack();
-        Next.GiveBack();
-        Last.GiveBack();
-        Triangle.GiveBack();
-        Paint.GiveBack();
+        level.GiveBack();
+        loops.GiveBack();
+        triangle.GiveBack();
+        paint.GiveBack();
     }
+
+    private PolygonLoop LoopOf(int corner)
+    {
+        int low = 0, high = loops.Count - 1;
+        while (low < high)
+        {
+            int middle = (low + high + 1) >> 1;
+            (low, high) = loops[middle].Start <= corner ? (middle, high) : (low, middle - 1);
+        }
+
+        return loops[low];
+    }
+}
+
+/// <summary>Corners of a polygon that follow one another and close, in the order in which they were told or backwards.</summary>
+internal readonly record struct PolygonLoop(int Start, int Count, bool Backwards)
+{
+    public int After(int corner) => corner + 1 == Start + Count ? Start : corner + 1;
+
+    public int Before(int corner) => corner == Start ? Start + Count - 1 : corner - 1;
 }

@@ -13,10 +13,10 @@ internal static class PolygonVolume
     public static (double Volume, double Area) Of(PolygonStore store, NodedPlan plan, NodeLevels levels)
     {
         double volume = 0, lost = 0, area = 0;
-        var triangles = store.Triangle.Span;
+        ReadOnlySpan<int> triangles = store.Triangles, corners = store.Levels;
         for (int i = 0; i < triangles.Length; i += 3)
         {
-            int a = store.Level[triangles[i]], b = store.Level[triangles[i + 1]], c = store.Level[triangles[i + 2]];
+            int a = corners[triangles[i]], b = corners[triangles[i + 1]], c = corners[triangles[i + 2]];
             int na = levels.NodeOf(a), nb = levels.NodeOf(b), nc = levels.NodeOf(c);
             if (na == nb || nb == nc || nc == na)
             {

@@ -158,25 +158,38 @@ internal sealed class RegionSweep
 
     private void Emit(PolygonStore store, PlanFaces pieces, int[] order, GrowingArray<(int A, int B, int C)> triangles, bool isBottom, byte shown)
     {
-        int start = store.Count, n = order.Length;
-        for (int i = 0; i < n; i++)
-        {
-            store.Add(level[i]);
-        }
-
-        for (int i = 0; i < n; i++)
-        {
-            var (from, to) = isBottom ? (next[i], i) : (i, next[i]);
-            store.Next[start + from] = start + to;
-            store.Last[start + to] = start + from;
-        }
-
+        int start = store.Count;
+        var place = StoreLoops(store, isBottom);
         foreach (var (a, b, c) in triangles.Span)
         {
             int i = Corner(a), j = Corner(b), k = Corner(c);
             store.AddTriangle(i, isBottom ? k : j, isBottom ? j : k, shown);
         }
 
-        int Corner(int half) => start + order[pieces.Origin[half]];
+        int Corner(int half) => start + place[order[pieces.Origin[half]]];
+    }
+
+    /// <summary>Stores all corners loop by loop, and tells where in that order each came to stand.</summary>
+    private int[] StoreLoops(PolygonStore store, bool isBottom)
+    {
+        int start = store.Count;
+        var at = new int[level.Count];
+        Array.Fill(at, -1);
+        for (int first = 0; first < at.Length; first++)
+        {
+            int loop = store.Count;
+            for (int i = first; at[i] < 0; i = next[i])
+            {
+                at[i] = store.Count - start;
+                store.Add(level[i]);
+            }
+
+            if (store.Count > loop)
+            {
+                store.Close(loop, isBottom);
+            }
+        }
+
+        return at;
     }
 }

@@ -59,6 +59,13 @@ internal sealed class WallPanels
     /// <summary>The strip that goes on with a panel, or −1.</summary>
     public int Next(int strip) => next[strip];
 
+    /// <summary>Whether a strip that begins a panel is all of it, and has its four corners and no others.</summary>
+    public bool IsPlain(int strip)
+    {
+        ref var s = ref strips[strip];
+        return next[strip] < 0 && s.NearLow < s.NearHigh && s.FarLow < s.FarHigh && After(s.NearLow) == s.NearHigh && After(s.FarLow) == s.FarHigh;
+    }
+
     /// <summary>The next level over another one at the same node at which a strip ends; at the greatest the number of levels.</summary>
     public int After(int level)
     {

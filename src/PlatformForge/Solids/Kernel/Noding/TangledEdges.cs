@@ -13,17 +13,17 @@ internal sealed class TangledEdges
     private readonly List<byte> paints;
     private readonly (int Forward, int Backward)[] pairs;
 
-    private TangledEdges(Mesh mesh, ReadOnlySpan<(int Forward, int Backward)> pairs)
+    private TangledEdges(Mesh mesh, List<(int Forward, int Backward)> pairs)
     {
         vertices = [.. mesh.Vertices];
         corners = [.. mesh.Triangles];
         paints = [.. mesh.Paints];
-        this.pairs = pairs.ToArray();
+        this.pairs = [.. pairs];
     }
 
     /// <param name="mesh">Mesh whose surface closes by pairs of half-edges.</param>
     /// <param name="pairs">Pairs of opposite half-edges along edges where more than two triangles meet.</param>
-    public static Mesh Part(Mesh mesh, ReadOnlySpan<(int Forward, int Backward)> pairs)
+    public static Mesh Part(Mesh mesh, List<(int Forward, int Backward)> pairs)
     {
         var tangle = new TangledEdges(mesh, pairs);
         var taken = new HashSet<(int, int)>();
