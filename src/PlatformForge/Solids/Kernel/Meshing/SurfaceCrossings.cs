@@ -44,7 +44,6 @@ internal sealed class SurfaceCrossings
 
     private void FindAll(bool[] sloped)
     {
-        var buckets = new BlockBuckets(blocks.Boxes);
         for (int i = 0; i < blocks.Count; i++)
         {
             if (sloped[i])
@@ -53,30 +52,30 @@ internal sealed class SurfaceCrossings
             }
         }
 
-        for (int bucket = 0; bucket < buckets.Count; bucket++)
+        var buckets = new BlockBuckets(blocks.Boxes, sloped);
+        for (int bucket = 0; bucket < buckets.Buckets; bucket++)
         {
             var members = buckets.Members(bucket);
             for (int m = 0; m < members.Length; m++)
             {
-                int a = members[m];
+                var a = members[m];
                 for (int n = m + 1; n < members.Length; n++)
                 {
-                    int b = members[n];
-                    if (sloped[a] || sloped[b])
+                    if (BucketMember.Meet(a, members[n]))
                     {
-                        Meet(a, b, bucket, buckets);
+                        Meet(a.Block, members[n].Block);
                     }
                 }
             }
         }
     }
 
-    private void Meet(int a, int b, int bucket, BlockBuckets buckets)
+    private void Meet(int a, int b)
     {
         var shared = blocks.Boxes[a].Shared(blocks.Boxes[b]);
-        if (shared.IsEmpty || buckets.Of(shared.LowU, shared.LowV) != bucket)
+        if (shared.IsEmpty)
         {
-            return; // apart, or met already in the bucket that owns their first common corner
+            return;
         }
 
         var (la, ua, lb, ub) = (lowerRange[a], upperRange[a], lowerRange[b], upperRange[b]);

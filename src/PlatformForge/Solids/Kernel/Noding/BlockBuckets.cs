@@ -5,9 +5,12 @@ internal sealed class BlockBuckets
 {
     private readonly double lowU, lowV, perStep;
     private readonly int columns, rows;
-    private readonly int[] start, member;
+    private readonly int[] start;
+    private readonly BucketMember[] member;
 
-    public BlockBuckets(PlanBox[] boxes)
+    /// <param name="boxes">The blocks' boxes.</param>
+    /// <param name="marked">Blocks of which one at least has to be in every pair.</param>
+    public BlockBuckets(PlanBox[] boxes, bool[] marked)
     {
         double highU = double.MinValue, highV = double.MinValue, spanU = 0, spanV = 0;
         (lowU, lowV) = (double.MaxValue, double.MaxValue);
@@ -27,36 +30,72 @@ internal sealed class BlockBuckets
         perStep = 1 / side;
         columns = (int)((highU - lowU) * perStep) + 1;
         rows = (int)((highV - lowV) * perStep) + 1;
-        start = new int[(columns * rows) + 1];
-        Each(boxes, (bucket, _) => start[bucket + 1]++);
-        for (int i = 0; i < columns * rows; i++)
-        {
-            start[i + 1] += start[i];
-        }
-
-        member = new int[start[^1]];
-        var next = start.AsSpan(0, columns * rows).ToArray();
-        Each(boxes, (bucket, block) => member[next[bucket]++] = block);
+        start = new int[(columns * rows) + 2];
+        Count(boxes);
+        member = new BucketMember[start[^1]];
+        Fill(boxes, marked);
     }
 
-    public int Count => columns * rows;
+    public int Buckets => columns * rows;
 
-    public int Of(double u, double v) => ((int)((u - lowU) * perStep) * rows) + (int)((v - lowV) * perStep);
+    public ReadOnlySpan<BucketMember> Members(int bucket) => member.AsSpan(start[bucket], start[bucket + 1] - start[bucket]);
 
-    public ReadOnlySpan<int> Members(int bucket) => member.AsSpan(start[bucket], start[bucket + 1] - start[bucket]);
+    private int Column(double u) => (int)((u - lowU) * perStep);
 
-    private void Each(PlanBox[] boxes, Action<int, int> visit)
+    private int Row(double v) => (int)((v - lowV) * perStep);
+
+    private void Count(PlanBox[] boxes)
+    {
+        foreach (ref readonly var box in boxes.AsSpan())
+        {
+            int left = Column(box.LowU), right = Column(box.HighU), bottom = Row(box.LowV), top = Row(box.HighV);
+            for (int column = left; column <= right; column++)
+            {
+                for (int row = bottom; row <= top; row++)
+                {
+                    start[(column * rows) + row + 2]++;
+                }
+            }
+        }
+
+        for (int i = 2; i < start.Length; i++)
+        {
+            start[i] += start[i - 1];
+        }
+    }
+
+    private void Fill(PlanBox[] boxes, bool[] marked)
     {
         for (int i = 0; i < boxes.Length; i++)
         {
-            int low = Of(boxes[i].LowU, boxes[i].LowV), high = Of(boxes[i].HighU, boxes[i].HighV);
-            for (int column = low / rows; column <= high / rows; column++)
+            ref readonly var box = ref boxes[i];
+            int left = Column(box.LowU), right = Column(box.HighU), bottom = Row(box.LowV), top = Row(box.HighV);
+            for (int column = left; column <= right; column++)
             {
-                for (int row = low % rows; row <= high % rows; row++)
+                for (int row = bottom; row <= top; row++)
                 {
-                    visit((column * rows) + row, i);
+                    member[start[(column * rows) + row + 1]++] = new(i, column == left, row == bottom, marked[i]);
                 }
             }
         }
     }
+}
+
+/// <summary>A block in one of the buckets that its box reaches into.</summary>
+internal readonly struct BucketMember
+{
+    private const int All = 7;
+
+    private readonly int flags;
+
+    /// <param name="block">Number of the block.</param>
+    /// <param name="first">Whether this is the first column of buckets that it reaches.</param>
+    /// <param name="lowest">Whether this is the lowest row that it reaches.</param>
+    /// <param name="marked">Whether it is one of those of which every pair has at least one.</param>
+    public BucketMember(int block, bool first, bool lowest, bool marked) => (Block, flags) = (block, (first ? 1 : 0) | (lowest ? 2 : 0) | (marked ? 4 : 0));
+
+    public int Block { get; }
+
+    /// <summary>Whether two blocks are to be looked at here: the first bucket that both reach has them, so no pair comes twice.</summary>
+    public static bool Meet(BucketMember a, BucketMember b) => (a.flags | b.flags) == All;
 }

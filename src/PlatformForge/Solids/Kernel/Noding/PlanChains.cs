@@ -1,3 +1,6 @@
+using System.Buffers;
+using System.Runtime.Intrinsics;
+
 namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>The second half of snap rounding: segments become chains of edges between hot nodes; equal edges become one.</summary>
@@ -10,24 +13,24 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
 
     public void Bend(ReadOnlySpan<PlanSegment> segments, SegmentBuckets buckets)
     {
-        var (start, member) = NodesByBucket(buckets);
+        var (start, member, places) = NodesByBucket(buckets);
         var met = new GrowingArray<int>(16);
         var along = new GrowingArray<double>(16);
         for (int i = 0; i < segments.Length; i++)
         {
             ref readonly var s = ref segments[i];
+            var box = s.PixelBox();
             met.Clear();
             along.Clear();
             foreach (int cell in buckets.CellsOf(i))
             {
                 for (int k = start[cell]; k < start[cell + 1]; k++)
                 {
-                    int node = member[k];
-                    var (u, v) = nodes[node];
-                    if (s.Meets(u, v) && node != s.From && node != s.To)
+                    var place = places[k];
+                    if (Vector256.LessThanOrEqualAll(box, place) && s.Meets(place[0], place[1]) && member[k] is var node && node != s.From && node != s.To)
                     {
                         met.Add(node);
-                        along.Add((s.AheadU * (u - s.StartU)) + (s.AheadV * (v - s.StartV)));
+                        along.Add((s.AheadU * (place[0] - s.StartU)) + (s.AheadV * (place[1] - s.StartV)));
                     }
                 }
             }
@@ -47,6 +50,7 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
             AddEdge(last, s.To, i);
         }
 
+        ArrayPool<Vector256<double>>.Shared.Return(places);
         met.GiveBack();
         along.GiveBack();
     }
@@ -98,7 +102,8 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
         return plan;
     }
 
-    private (int[] Start, int[] Member) NodesByBucket(SegmentBuckets buckets)
+    /// <summary>Nodes by bucket: bucket b holds member[start[b]] up to member[start[b + 1]], with their places as (u, v, −u, −v).</summary>
+    private (int[] Start, int[] Member, Vector256<double>[] Places) NodesByBucket(SegmentBuckets buckets)
     {
         var bucket = new int[nodes.Count];
         var start = new int[buckets.Count + 2];
@@ -114,12 +119,16 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
         }
 
         var member = new int[nodes.Count];
+        var places = ArrayPool<Vector256<double>>.Shared.Rent(nodes.Count);
         for (int i = 0; i < nodes.Count; i++)
         {
-            member[start[bucket[i] + 1]++] = i;
+            int at = start[bucket[i] + 1]++;
+            member[at] = i;
+            var (u, v) = nodes[i];
+            places[at] = Vector256.Create((double)u, v, -(double)u, -(double)v);
         }
 
-        return (start, member);
+        return (start, member, places);
     }
 
     private void AddEdge(int a, int b, int segment)

@@ -1,3 +1,6 @@
+using System.Buffers;
+using System.Runtime.Intrinsics;
+
 namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>
@@ -133,19 +136,36 @@ internal sealed class PlanNoder(int expected)
     {
         var (start, member) = buckets.BySegments();
         var all = segments.Span;
+        var boxes = Boxes(all);
         for (int bucket = 0; bucket < buckets.Count; bucket++)
         {
             for (int i = start[bucket]; i < start[bucket + 1]; i++)
             {
                 ref readonly var a = ref all[member[i]];
+                var reach = Vector256.Create(a.HighU, a.HighV, -a.LowU, -a.LowV);
                 for (int j = i + 1; j < start[bucket + 1]; j++)
                 {
-                    if (PlanSegment.Cross(a, all[member[j]], out double u, out double v))
+                    if (Vector256.LessThanOrEqualAll(boxes[member[j]], reach) && PlanSegment.Cross(a, all[member[j]], out double u, out double v))
                     {
                         nodes.Enter(u, v);
                     }
                 }
             }
         }
+
+        ArrayPool<Vector256<double>>.Shared.Return(boxes);
+    }
+
+    /// <summary>The segments' boxes as lows and negative highs, so that one comparison tells whether two overlap.</summary>
+    private static Vector256<double>[] Boxes(ReadOnlySpan<PlanSegment> all)
+    {
+        var boxes = ArrayPool<Vector256<double>>.Shared.Rent(all.Length);
+        for (int i = 0; i < all.Length; i++)
+        {
+            ref readonly var s = ref all[i];
+            boxes[i] = Vector256.Create(s.LowU, s.LowV, -s.HighU, -s.HighV);
+        }
+
+        return boxes;
     }
 }
