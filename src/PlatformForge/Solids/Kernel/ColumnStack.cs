@@ -8,7 +8,7 @@ namespace PlatformForge.Solids.Kernel;
 /// </summary>
 internal sealed class ColumnStack(BlockTable blocks)
 {
-    private Piece[] pieces = new Piece[8], spare = new Piece[8];
+    private Piece[] pieces = new Piece[8];
     private int count;
 
     /// <summary>The boundaries of the column over a point that stands for its face, from below upwards.</summary>
@@ -34,57 +34,51 @@ internal sealed class ColumnStack(BlockTable blocks)
 
     private static bool Same(in Level a, in Level b) => Math.Abs(a.Z - b.Z) <= KernelLimits.SameSurface;
 
+    /// <summary>Takes the block's range of height out of the pieces that reach into it, what stands under and over it stays, and puts its own there if it adds.</summary>
     private void Apply(in Level low, in Level high, bool adds, byte paint)
     {
-        if (spare.Length < count + 2)
+        if (pieces.Length < count + 2)
         {
-            Array.Resize(ref spare, 2 * (count + 2));
+            Array.Resize(ref pieces, 2 * (count + 2));
         }
 
-        int kept = 0;
-        bool placed = !adds;
-        for (int i = 0; i < count; i++)
+        int first = 0;
+        while (first < count && !Above(pieces[first].High, low))
         {
-            ref readonly var old = ref pieces[i];
-            if (!placed && Above(old.High, high) && !Above(low, old.Low))
-            {
-                Place(ref kept, low, high, paint);
-                placed = true;
-            }
-
-            if (!Above(old.High, low) || !Above(high, old.Low))
-            {
-                spare[kept++] = old;
-                continue;
-            }
-
-            if (Above(low, old.Low))
-            {
-                // What stands under the block's lower surface; that surface is bared if the block takes material out.
-                spare[kept++] = old with { High = low, HighShown = paint };
-                if (!placed)
-                {
-                    Place(ref kept, low, high, paint);
-                    placed = true;
-                }
-            }
-
-            if (Above(old.High, high))
-            {
-                spare[kept++] = old with { Low = high, LowShown = paint };
-            }
+            first++;
         }
 
-        if (!placed)
+        int end = first;
+        while (end < count && Above(high, pieces[end].Low))
         {
-            Place(ref kept, low, high, paint);
+            end++;
         }
 
-        (pieces, spare) = (spare, pieces);
-        count = kept;
+        bool under = end > first && Above(low, pieces[first].Low), over = end > first && Above(pieces[end - 1].High, high);
+        Piece lower = under ? pieces[first] : default, upper = over ? pieces[end - 1] : default;
+        int kept = first + (under ? 1 : 0) + (adds ? 1 : 0) + (over ? 1 : 0);
+        if (kept != end)
+        {
+            Array.Copy(pieces, end, pieces, kept, count - end);
+            count += kept - end;
+        }
+
+        // Surfaces that a block bares by taking material out show its paint.
+        if (under)
+        {
+            pieces[first++] = lower with { High = low, HighShown = paint };
+        }
+
+        if (adds)
+        {
+            pieces[first++] = new(low, high, paint, paint, paint);
+        }
+
+        if (over)
+        {
+            pieces[first] = upper with { Low = high, LowShown = paint };
+        }
     }
-
-    private void Place(ref int kept, in Level low, in Level high, byte paint) => spare[kept++] = new(low, high, paint, paint, paint);
 
     private void Emit(GrowingArray<ColumnBoundary> result)
     {

@@ -33,12 +33,15 @@ internal sealed class NodeLevels
 
         Corner = new int[total];
         Array.Fill(stamp, -1);
-        var scratch = new GrowingArray<(double Z, double Slack, int Plane)>(32);
+        var scratch = new GrowingArray<(double Z, int Plane)>(32);
         for (int node = 0; node < faces.Plan.NodeCount; node++)
         {
             Gather(node, scratch);
             Number(node, scratch.Span);
-            Assign(node);
+            if (!Assign(node))
+            {
+                KeepOrder(node);
+            }
         }
 
         scratch.GiveBack();
@@ -80,50 +83,59 @@ internal sealed class NodeLevels
         nodeOf.GiveBack();
     }
 
-    private void Gather(int node, GrowingArray<(double Z, double Slack, int Plane)> found)
+    /// <summary>The surfaces of all faces around a node by their heights there.</summary>
+    private void Gather(int node, GrowingArray<(double Z, int Plane)> found)
     {
         found.Clear();
         double u = faces.Plan.U[node], v = faces.Plan.V[node];
-        for (int i = faces.AroundStart[node]; i < faces.AroundStart[node + 1]; i++)
+        var planes = blocks.Planes;
+        int[] stamps = stamp;
+        foreach (int h in faces.AroundNode(node))
         {
-            foreach (ref readonly var boundary in columns.Of(faces.Face[faces.Around[i]]))
+            foreach (ref readonly var boundary in columns.Of(faces.Face[h]))
             {
-                if (stamp[boundary.Plane] != node)
+                if (stamps[boundary.Plane] != node)
                 {
-                    stamp[boundary.Plane] = node;
-                    ref readonly var plane = ref blocks.Planes[boundary.Plane];
-                    found.Add((plane.At(u, v), plane.Slack, boundary.Plane));
+                    stamps[boundary.Plane] = node;
+                    Insert(found, planes[boundary.Plane].At(u, v), boundary.Plane);
                 }
             }
         }
+    }
 
-        var span = found.Span;
-        for (int i = 1; i < span.Length; i++)
+    private static void Insert(GrowingArray<(double Z, int Plane)> sorted, double z, int plane)
+    {
+        sorted.Add((z, plane));
+        var span = sorted.Span;
+        int j = span.Length - 1;
+        for (; j > 0 && (span[j - 1].Z > z || (span[j - 1].Z == z && span[j - 1].Plane > plane)); j--)
         {
-            var item = span[i];
-            int j = i;
-            for (; j > 0 && (span[j - 1].Z > item.Z || (span[j - 1].Z == item.Z && span[j - 1].Plane > item.Plane)); j--)
-            {
-                span[j] = span[j - 1];
-            }
-
-            span[j] = item;
+            span[j] = span[j - 1];
         }
+
+        span[j] = (z, plane);
     }
 
     /// <summary>Makes heights that differ by less than rounding can do one level; the flattest of its planes gives its height.</summary>
-    private void Number(int node, ReadOnlySpan<(double Z, double Slack, int Plane)> sorted)
+    private void Number(int node, ReadOnlySpan<(double Z, int Plane)> sorted)
     {
         for (int i = 0; i < sorted.Length;)
         {
             int flattest = i, last = i;
+            double slack = blocks.Planes[sorted[i].Plane].Slack, least = slack;
             place[sorted[i].Plane] = height.Count;
-            while (last + 1 < sorted.Length
-                && sorted[last + 1].Z - sorted[last].Z <= KernelLimits.SameLevel + sorted[last].Slack + sorted[last + 1].Slack)
+            while (last + 1 < sorted.Length)
             {
+                double next = blocks.Planes[sorted[last + 1].Plane].Slack;
+                if (sorted[last + 1].Z - sorted[last].Z > KernelLimits.SameLevel + slack + next)
+                {
+                    break;
+                }
+
                 last++;
+                slack = next;
                 place[sorted[last].Plane] = height.Count;
-                flattest = sorted[last].Slack < sorted[flattest].Slack ? last : flattest;
+                (flattest, least) = slack < least ? (last, slack) : (flattest, least);
             }
 
             height.Add(sorted[flattest].Z);
@@ -132,20 +144,31 @@ internal sealed class NodeLevels
         }
     }
 
-    private void Assign(int node)
+    /// <summary>Gives each corner its levels; false where those of one do not ascend.</summary>
+    private bool Assign(int node)
     {
-        for (int i = faces.AroundStart[node]; i < faces.AroundStart[node + 1]; i++)
+        bool ascending = true;
+        int[] places = place, corner = Corner;
+        foreach (int h in faces.AroundNode(node))
         {
-            int h = faces.Around[i], at = CornerStart[h];
+            int at = CornerStart[h], last = -1;
             foreach (ref readonly var boundary in columns.Of(faces.Face[h]))
             {
-                Corner[at++] = place[boundary.Plane];
+                int level = places[boundary.Plane];
+                corner[at++] = level;
+                ascending &= level >= last;
+                last = level;
             }
         }
 
-        for (int i = faces.AroundStart[node]; i < faces.AroundStart[node + 1]; i++)
+        return ascending;
+    }
+
+    private void KeepOrder(int node)
+    {
+        foreach (int h in faces.AroundNode(node))
         {
-            KeepOrder(node, faces.Around[i]);
+            KeepOrder(node, h);
         }
     }
 

@@ -13,6 +13,24 @@ public class RandomBlockProperties
     [Property(MaxTest = 600)]
     public void Any_blocks_make_a_sound_mesh_of_the_columns_volume(int seed) => Sound(RandomBlocks.From(seed));
 
+    /// <summary>Merged levels leave one of a surface's borders with two corners, a slit: its sides meet one another.</summary>
+    [Theory]
+    [InlineData(681)]
+    public void A_surface_with_a_slit_is_sound(int seed) => Sound(RandomBlocks.From(seed));
+
+    [Theory]
+    [InlineData(222, 82.14)]
+    [InlineData(396, 146.52)]
+    [InlineData(5703, 2110.11)]
+    [InlineData(5784, 2140.08)]
+    public void Slits_among_many_turned_blocks_are_sound(int seed, double turn)
+    {
+        var along = Point2.FromAngle(turn);
+        ColumnBlock[] blocks = [.. RandomBlocks.From(seed), .. RandomBlocks.From(~seed), .. RandomBlocks.From(seed + 7777)];
+        var noise = new Random(seed);
+        Sound([.. blocks.Select(b => b with { Outline = [.. b.Outline.Select(p => Far(along, p, noise))], Lower = Tilted(along, b.Lower), Upper = Tilted(along, b.Upper) })]);
+    }
+
     [Property(MaxTest = 60)]
     public void The_volume_is_that_of_an_independent_overlay(int seed)
     {
@@ -56,15 +74,8 @@ public class RandomBlockProperties
         var noise = new Random(seed);
         var along = Point2.FromAngle(angle);
         ColumnBlock[] blocks = [.. RandomBlocks.From(seed), .. RandomBlocks.From(~seed)];
-        ColumnBlock[] moved = [.. blocks.Select(b => b with { Outline = [.. b.Outline.Select(Move)], Lower = Tilt(b.Lower), Upper = Tilt(b.Upper) })];
+        ColumnBlock[] moved = [.. blocks.Select(b => b with { Outline = [.. b.Outline.Select(p => Far(along, p, noise))], Lower = Tilted(along, b.Lower), Upper = Tilted(along, b.Upper) })];
         Assert.Equal(Sound(blocks), SolidRaiser.Raise(moved).ColumnVolume, Rounding(blocks));
-
-        Point2 Move(Point2 p) => (along * p.X) + (along.Left * p.Y) + new Point2(3000 + (1e-8 * noise.NextDouble()), 1000 + (1e-8 * noise.NextDouble()));
-        HeightPlane Tilt(HeightPlane p)
-        {
-            var slope = (along * p.X) + (along.Left * p.Y);
-            return new(p.Z - Point2.Dot(slope, new(3000, 1000)), slope.X, slope.Y);
-        }
     }
 
     [Property(MaxTest = 60)]
@@ -106,6 +117,16 @@ public class RandomBlockProperties
         var together = new Mesh[alone.Length];
         Parallel.For(0, alone.Length, new ParallelOptions { MaxDegreeOfParallelism = 2 }, s => together[s] = SolidRaiser.Raise(RandomBlocks.From(s)).Mesh);
         Assert.All(Enumerable.Range(0, alone.Length), s => Assert.True(alone[s].Vertices.SequenceEqual(together[s].Vertices) && alone[s].Triangles.SequenceEqual(together[s].Triangles)));
+    }
+
+    /// <summary>A point turned and moved by 3 m and 1 m.</summary>
+    private static Point2 Far(Point2 along, Point2 p, Random noise) =>
+        (along * p.X) + (along.Left * p.Y) + new Point2(3000 + (1e-8 * noise.NextDouble()), 1000 + (1e-8 * noise.NextDouble()));
+
+    private static HeightPlane Tilted(Point2 along, HeightPlane p)
+    {
+        var slope = (along * p.X) + (along.Left * p.Y);
+        return new(p.Z - Point2.Dot(slope, new(3000, 1000)), slope.X, slope.Y);
     }
 
     private static double Sound(ColumnBlock[] blocks)

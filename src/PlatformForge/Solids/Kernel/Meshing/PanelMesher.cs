@@ -135,13 +135,20 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
     /// <summary>Unrolls a panel: along its line, and up.</summary>
     private void Lay(ReadOnlySpan<int> corners)
     {
-        int origin = levels.NodeOf(corners[0]);
+        int[] u = faces.Plan.U, v = faces.Plan.V;
+        int origin = levels.NodeOf(corners[0]), last = -1;
+        long along = 0;
         polygon.Clear();
-        for (int i = 0; i < corners.Length; i++)
+        foreach (int level in corners)
         {
-            int node = levels.NodeOf(corners[i]);
-            long along = Math.Abs((long)faces.Plan.U[node] - faces.Plan.U[origin]) + Math.Abs((long)faces.Plan.V[node] - faces.Plan.V[origin]);
-            polygon.Add(along, (long)Math.Round(levels.Height(corners[i]) * HeightSteps));
+            int node = levels.NodeOf(level);
+            if (node != last)
+            {
+                along = Math.Abs((long)u[node] - u[origin]) + Math.Abs((long)v[node] - v[origin]);
+                last = node;
+            }
+
+            polygon.Add(along, (long)Math.Round(levels.Height(level) * HeightSteps));
         }
     }
 }

@@ -109,6 +109,8 @@ internal sealed class SurfaceSeams
 
         public void Run()
         {
+            ReadOnlySpan<ColumnBoundary> left = this.left, right = this.right;
+            ReadOnlySpan<int> leftNear = this.leftNear, leftFar = this.leftFar, rightNear = this.rightNear, rightFar = this.rightFar;
             int i = 0, j = 0;
             while (i < left.Length || j < right.Length)
             {

@@ -7,15 +7,13 @@ internal sealed class PairTable
 {
     private const ulong Scatter = 0x9E3779B97F4A7C15; // 2^64 over the golden ratio, odd
 
-    private ulong[] keys;
-    private int[] ids;
+    private Entry[] entries;
     private int shift, count;
 
     public PairTable(int expected)
     {
         int size = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(16, 2 * expected));
-        keys = new ulong[size];
-        ids = new int[size]; // number + 1, nought where free
+        entries = new Entry[size];
         shift = 64 - BitOperations.Log2((uint)size);
     }
 
@@ -25,16 +23,15 @@ internal sealed class PairTable
     public int Enter(int a, int b, out bool isNew)
     {
         ulong key = Key(a, b);
-        int slot = Slot(key);
-        isNew = ids[slot] == 0;
+        ref var entry = ref Find(key);
+        isNew = entry.NumberAndOne == 0;
         if (!isNew)
         {
-            return ids[slot] - 1;
+            return entry.NumberAndOne - 1;
         }
 
-        keys[slot] = key;
-        ids[slot] = ++count;
-        if (2 * count > keys.Length)
+        entry = new(key, ++count);
+        if (2 * count > entries.Length)
         {
             Grow();
         }
@@ -43,35 +40,36 @@ internal sealed class PairTable
     }
 
     /// <summary>The number of a pair, or −1.</summary>
-    public int Find(int a, int b) => ids[Slot(Key(a, b))] - 1;
+    public int Find(int a, int b) => Find(Key(a, b)).NumberAndOne - 1;
 
     private static ulong Key(int a, int b) => ((ulong)(uint)a << 32) | (uint)b;
 
-    private int Slot(ulong key)
+    private ref Entry Find(ulong key)
     {
-        int mask = keys.Length - 1, slot = (int)((key * Scatter) >> shift);
-        while (ids[slot] != 0 && keys[slot] != key)
+        var all = entries;
+        int slot = (int)((key * Scatter) >> shift);
+        while (all[slot].NumberAndOne != 0 && all[slot].Key != key)
         {
-            slot = (slot + 1) & mask;
+            slot = (slot + 1) & (all.Length - 1);
         }
 
-        return slot;
+        return ref all[slot];
     }
 
     private void Grow()
     {
-        var (oldKeys, oldIds) = (keys, ids);
-        keys = new ulong[2 * oldKeys.Length];
-        ids = new int[keys.Length];
+        var old = entries;
+        entries = new Entry[2 * old.Length];
         shift--;
-        for (int i = 0; i < oldKeys.Length; i++)
+        foreach (ref readonly var entry in old.AsSpan())
         {
-            if (oldIds[i] != 0)
+            if (entry.NumberAndOne != 0)
             {
-                int slot = Slot(oldKeys[i]);
-                keys[slot] = oldKeys[i];
-                ids[slot] = oldIds[i];
+                Find(entry.Key) = entry;
             }
         }
     }
+
+    /// <summary>Free where the number and one is nought.</summary>
+    private readonly record struct Entry(ulong Key, int NumberAndOne);
 }

@@ -45,6 +45,8 @@ internal sealed class PlanFaces
 
     public int[] Around { get; }
 
+    public ReadOnlySpan<int> AroundNode(int node) => Around.AsSpan(AroundStart[node], AroundStart[node + 1] - AroundStart[node]);
+
     /// <summary>One half-edge of each face: a bounded face's starts at its lowest node.</summary>
     public int[] FaceStart { get; private set; } = [];
 
