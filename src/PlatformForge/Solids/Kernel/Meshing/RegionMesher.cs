@@ -249,6 +249,11 @@ internal sealed class RegionMesher
 
         void Enter(in Loop one)
         {
+            if (one.Count == 2)
+            {
+                return; // a slit, closed by merged levels: what ends at its two sides meets there
+            }
+
             foreach (int level in border.Span.Slice(one.From, one.Count))
             {
                 int node = levels.NodeOf(level);
