@@ -24,7 +24,7 @@ internal static class HonestyRuns
     /// <param name="surveys">How many surveys a row.</param>
     public static void Report(string? truth = null, double spacing = 100, double error = 0.25, int seed = Seed, int surveys = 100)
     {
-        Console.WriteLine("truth, spacing, error: covered in flexible | at odds told | reading named or in doubt | a line outside told | told in all | covered or told | half range median, 95th || sectional covered, covered or told, median || unknown covered, covered or told, median");
+        Console.WriteLine("truth, spacing, error: covered in flexible | at odds told | reading named or in doubt | a line outside told | told in all | covered or told | half range median, 95th || sectional covered, told, either, median || unknown covered, told, either, median");
         if (truth is not null)
         {
             Row(Truths.Single(t => t.Truth == truth), spacing, error, seed, surveys);
@@ -47,8 +47,8 @@ internal static class HonestyRuns
 
     private static void Row((string Truth, double Ease, double Kink, double Misread) truth, double spacing, double error, int seed, int surveys)
     {
-        int odds = 0, named = 0, outside = 0, toldInAll = 0;
-        int[] covered = new int[3], honest = new int[3];
+        int odds = 0, named = 0, outside = 0;
+        int[] covered = new int[3], honest = new int[3], toldAs = new int[3];
         var halves = Enumerable.Range(0, 3).Select(_ => new List<double>()).ToArray();
         var missed = new List<int>();
         for (int k = 0; k < surveys; k++)
@@ -70,6 +70,7 @@ internal static class HonestyRuns
                 };
                 covered[(int)laid] += within ? 1 : 0;
                 honest[(int)laid] += within || told ? 1 : 0;
+                toldAs[(int)laid] += told ? 1 : 0;
                 if (laid == LaidAs.Sectional && !within)
                 {
                     missed.Add(told ? k : -k);
@@ -77,12 +78,11 @@ internal static class HonestyRuns
             }
 
             (odds, named, outside) = (odds + (track.ContradictsFlexible ? 1 : 0), named + (doubted ? 1 : 0), outside + (track.Outside is null ? 0 : 1));
-            toldInAll += toldFlexible ? 1 : 0;
         }
 
         double At(LaidAs laid, double share) => halves[(int)laid].Order().ElementAt((int)(share * halves[(int)laid].Count));
-        string flexible = $"{covered[1],4} | {odds,4} | {named,4} | {outside,4} | {toldInAll,4} | {honest[1],4} | {At(LaidAs.Flexible, 0.5):0.00} {At(LaidAs.Flexible, 0.95):0.00}";
-        Console.WriteLine($"{truth.Truth,-8} {spacing,4} {error,5} {flexible} || {covered[2],4} {honest[2],4} {At(LaidAs.Sectional, 0.5):0.00} || {covered[0],4} {honest[0],4} {At(LaidAs.Unknown, 0.5):0.00}");
+        string flexible = $"{covered[1],4} | {odds,4} | {named,4} | {outside,4} | {toldAs[1],4} | {honest[1],4} | {At(LaidAs.Flexible, 0.5):0.00} {At(LaidAs.Flexible, 0.95):0.00}";
+        Console.WriteLine($"{truth.Truth,-8} {spacing,4} {error,5} {flexible} || {covered[2],4} {toldAs[2],4} {honest[2],4} {At(LaidAs.Sectional, 0.5):0.00} || {covered[0],4} {toldAs[0],4} {honest[0],4} {At(LaidAs.Unknown, 0.5):0.00}");
         Console.WriteLine($"    outside of the sectional bound (told as positive): {string.Join(" ", missed)}");
     }
 

@@ -72,7 +72,7 @@ internal static class SectionalRemarks
                     "PF2195",
                     survey.Key + ".radii",
                     Invariant($"The curve of R {1 / own:0} from chainage {e.From:0} to {e.To:0} has none of the radii stated ({string.Join(", ", laying.Radii.Select(r => Invariant($"{r:0.##}")))})."),
-                    "State its radius too, or read the places there again; pieces sprung out of their radius are flexible track.",
+                    "State its radius too, or read the places there again; a kink that the readings do not show looks like a gentle bend: state the joints. Pieces sprung out of their radius are flexible track.",
                     FaultKind.Input);
             }
         }
