@@ -35,26 +35,28 @@ internal sealed class Lighting
     }
 
     /// <summary>Light on a surface of unit normal, about 0 to 1.5.</summary>
+    /// <param name="point">The place.</param>
+    /// <param name="normal">Which way the surface faces there.</param>
+    /// <param name="open">Share of the sky that it sees, by <see cref="Open"/>.</param>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public double At(Point3 point, Point3 normal)
+    public double At(Point3 point, Point3 normal, double open)
     {
         double facing = Point3.Dot(normal, sun.Toward);
         double direct = facing > 0 ? facing * sun.Share(point, normal) : 0;
-        return (SunShare * direct) + (SkyShare * Open(point, normal));
+        return (SunShare * direct) + (SkyShare * open);
     }
 
     /// <summary>How much a level ground that shows nothing but its shadows is darkened, 1 where nothing stands near.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public double OnGround(Point3 point)
-    {
-        Point3 up = new(0, 0, 1);
-        double open = (Open(point, up) - 0.12) / 0.88;
-        return (0.45 * sun.Share(point, up)) + 0.1 + (0.45 * open);
-    }
+    /// <param name="point">The place.</param>
+    /// <param name="open">Share of the sky that it sees, by <see cref="Open"/>.</param>
+    public double OnGround(Point3 point, double open) => (0.45 * sun.Share(point, Up)) + 0.1 + (0.45 * ((open - 0.12) / 0.88));
+
+    /// <summary>Which way level ground faces.</summary>
+    public static Point3 Up => new(0, 0, 1);
 
     /// <summary>Share of the sky that a surface sees, those parts it faces counting most.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private double Open(Point3 point, Point3 normal)
+    public double Open(Point3 point, Point3 normal)
     {
         var (seen, all) = sky.Seen(point, normal);
 

@@ -122,11 +122,13 @@ internal sealed class PictureMaker
                 raster.Ink(line.From, line.To, InkWidth * Fine, view.DepthOf(InkBias, (line.From.Z + line.To.Z) / 2));
             }
 
+            var sky = new SkyMemo(width);
             for (int y = top; y < top + rows; y++)
             {
+                sky.Begin(y);
                 for (int x = 0; x < width; x++)
                 {
-                    Resolve(raster, x, y, top, pixels.AsSpan(3 * ((y * width) + x), 3));
+                    Resolve(raster, sky, x, y, top, pixels.AsSpan(3 * ((y * width) + x), 3));
                 }
             }
         });
@@ -135,19 +137,41 @@ internal sealed class PictureMaker
 
     /// <summary>The mean of a pixel's samples; those that show the same triangle are lit once, at their middle.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void Resolve(Raster raster, int x, int y, int top, Span<byte> to)
+    private void Resolve(Raster raster, SkyMemo sky, int x, int y, int top, Span<byte> to)
+    {
+        int at = ((y - top) * Fine * width * Fine) + (x * Fine);
+        int inked = 0;
+        bool alike = true;
+        double depth = 0;
+        for (int j = 0; j < Fine; j++)
+        {
+            for (int sample = at + (j * width * Fine), end = sample + Fine; sample < end; sample++)
+            {
+                alike &= raster.Shown[sample] == raster.Shown[at];
+                inked += raster.Inked[sample] ? 1 : 0;
+                depth += raster.Depth[sample];
+            }
+        }
+
+        // Within a surface, and on paper, all samples show the same.
+        var colour = alike ? Light(sky, x, raster.Shown[at], (x * Fine) + (Fine / 2.0), (y * Fine) + (Fine / 2.0), depth / (Fine * Fine)) : Mixed(raster, sky, x, y, at);
+        double cover = InkStrength * inked / (Fine * Fine);
+        ((colour * (1 - cover)) + (LinearColour.Of(InkColour) * cover)).Put(to);
+    }
+
+    // Of a pixel whose samples show several things.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private LinearColour Mixed(Raster raster, SkyMemo sky, int x, int y, int at)
     {
         Span<int> shown = stackalloc int[Fine * Fine];
         Span<int> counts = stackalloc int[Fine * Fine];
         Span<(double X, double Y, double Z)> sums = stackalloc (double, double, double)[Fine * Fine];
-        int kinds = 0, inked = 0;
+        int kinds = 0;
         for (int j = 0; j < Fine; j++)
         {
-            int at = (((y - top) * Fine) + j) * width * Fine;
             for (int i = 0; i < Fine; i++)
             {
-                int sample = at + (x * Fine) + i, what = raster.Shown[sample], kind = kinds > 0 && shown[kinds - 1] == what ? kinds - 1 : shown[..kinds].IndexOf(what);
-                inked += raster.Inked[sample] ? 1 : 0;
+                int sample = at + (j * width * Fine) + i, what = raster.Shown[sample], kind = kinds > 0 && shown[kinds - 1] == what ? kinds - 1 : shown[..kinds].IndexOf(what);
                 if (kind < 0)
                 {
                     kind = kinds++;
@@ -165,27 +189,37 @@ internal sealed class PictureMaker
         {
             double share = 1.0 / counts[kind];
             var (sx, sy, sz) = sums[kind];
-            colour += Light(shown[kind], sx * share, sy * share, sz * share) * ((double)counts[kind] / (Fine * Fine));
+            colour += Light(sky, x, shown[kind], sx * share, sy * share, sz * share) * ((double)counts[kind] / (Fine * Fine));
         }
 
-        double cover = InkStrength * inked / (Fine * Fine);
-        ((colour * (1 - cover)) + (LinearColour.Of(InkColour) * cover)).Put(to);
+        return colour;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private LinearColour Light(int what, double x, double y, double depth)
+    private LinearColour Light(SkyMemo sky, int pixel, int what, double x, double y, double depth)
     {
         if (what == Raster.Nothing)
         {
             var paper = Haze.Paper;
             return scene.Ground is { } ground && view.OnLevel(x, y, ground) is { } foot
-                ? haze.Over(paper * (1 - GroundShade + (GroundShade * lighting.OnGround(foot))), foot)
+                ? haze.Over(paper * (1 - GroundShade + (GroundShade * lighting.OnGround(foot, Open(sky, pixel, what, foot, Lighting.Up)))), foot)
                 : paper;
         }
 
         ref readonly var surface = ref surfaces[what];
         var point = view.Unproject(x, y, depth);
-        return haze.Over((surface.Colour * (lighting.At(point, surface.Normal) * Wash.At(point, surface.Grain))).Bent(), point);
+        return haze.Over((surface.Colour * (lighting.At(point, surface.Normal, Open(sky, pixel, what, point, surface.Normal)) * Wash.At(point, surface.Grain))).Bent(), point);
+    }
+
+    private double Open(SkyMemo sky, int pixel, int what, Point3 point, Point3 normal)
+    {
+        if (!sky.Knows(pixel, what, out double open))
+        {
+            open = lighting.Open(point, normal);
+            sky.Keep(pixel, what, open);
+        }
+
+        return open;
     }
 
     // What a triangle is to the light.

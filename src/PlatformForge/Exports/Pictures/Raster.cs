@@ -32,13 +32,19 @@ internal sealed class Raster(int width, int top, int rows, bool shows = true)
 
         int x0 = Math.Max(0, First(Math.Min(a.X, Math.Min(b.X, c.X)))), x1 = Math.Min(width - 1, Last(Math.Max(a.X, Math.Max(b.X, c.X))));
         int y0 = Math.Max(top, First(Math.Min(a.Y, Math.Min(b.Y, c.Y)))), y1 = Math.Min(top + rows - 1, Last(Math.Max(a.Y, Math.Max(b.Y, c.Y))));
+        if (x0 > x1 || y0 > y1)
+        {
+            // It lies between the samples: of the small grids that lights look at, most do.
+            return;
+        }
+
         double slopeX = (((b.Z - a.Z) * (c.Y - a.Y)) - ((c.Z - a.Z) * (b.Y - a.Y))) / area;
         double slopeY = (((c.Z - a.Z) * (b.X - a.X)) - ((b.Z - a.Z) * (c.X - a.X))) / area;
         for (int y = y0; y <= y1; y++)
         {
             double py = y + 0.5;
             double left = x0 + 0.5, right = x1 + 0.5;
-            if (!(Clip(a, b, py, ref left, ref right) && Clip(b, c, py, ref left, ref right) && Clip(c, a, py, ref left, ref right)))
+            if (!(Clip(in a, in b, py, ref left, ref right) && Clip(in b, in c, py, ref left, ref right) && Clip(in c, in a, py, ref left, ref right)))
             {
                 continue;
             }
@@ -114,8 +120,8 @@ internal sealed class Raster(int width, int top, int rows, bool shows = true)
     }
 
     /// <summary>Narrows a span of a row to the inner side of an edge of a clockwise triangle; false when nothing is left.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static bool Clip(Point3 from, Point3 to, double y, ref double left, ref double right)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static bool Clip(in Point3 from, in Point3 to, double y, ref double left, ref double right)
     {
         // Inside where (to - from) x (p - from) <= 0.
         double dx = to.X - from.X, dy = to.Y - from.Y, rest = dx * (y - from.Y);
@@ -137,8 +143,10 @@ internal sealed class Raster(int width, int top, int rows, bool shows = true)
         return left <= right;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int First(double from) => (int)Math.Ceiling(Math.Clamp(from, -1e8, 1e8) - 0.5);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int Last(double to) => (int)Math.Floor(Math.Clamp(to, -1e8, 1e8) - 0.5);
 
     private static T[] Filled<T>(int count, T value)

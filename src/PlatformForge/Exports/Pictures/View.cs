@@ -70,10 +70,13 @@ internal sealed record View(Point3 Right, Point3 Up, Point3 Toward, double Scale
     public (double Left, double Top, double Right, double Bottom) Box(IEnumerable<Point3[]> bodies)
     {
         double left = double.PositiveInfinity, top = left, right = -left, bottom = -left;
-        foreach (var p in bodies.SelectMany(b => b))
+        foreach (var body in bodies)
         {
-            var q = Project(p);
-            (left, right, top, bottom) = (Math.Min(left, q.X), Math.Max(right, q.X), Math.Min(top, q.Y), Math.Max(bottom, q.Y));
+            foreach (var p in body)
+            {
+                var q = Project(p);
+                (left, right, top, bottom) = (Math.Min(left, q.X), Math.Max(right, q.X), Math.Min(top, q.Y), Math.Max(bottom, q.Y));
+            }
         }
 
         return (left, top, right, bottom);
