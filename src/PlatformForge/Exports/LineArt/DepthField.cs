@@ -6,7 +6,8 @@ namespace PlatformForge.Exports.LineArt;
 /// <summary>How near to the eye the nearest surface lies, over a grid of dots: what hides what.</summary>
 internal sealed class DepthField(int width, int height)
 {
-    private readonly float[] nearest = Filled(width * height);
+    // Dots lie in the middle of their squares.
+    private readonly Raster nearest = new(width, 0, height, shows: false);
 
     /// <summary>Lays a body into the field, seen by a parallel view whose unit on the sheet is a dot.</summary>
     public void Add(Mesh mesh, View view)
@@ -14,7 +15,7 @@ internal sealed class DepthField(int width, int height)
         var corners = Array.ConvertAll(mesh.Vertices, view.Project);
         for (int i = 0; i < mesh.Triangles.Length; i += 3)
         {
-            Add(corners[mesh.Triangles[i]], corners[mesh.Triangles[i + 1]], corners[mesh.Triangles[i + 2]]);
+            nearest.Fill(corners[mesh.Triangles[i]], corners[mesh.Triangles[i + 1]], corners[mesh.Triangles[i + 2]], 0);
         }
     }
 
@@ -27,44 +28,10 @@ internal sealed class DepthField(int width, int height)
         {
             for (int c = Math.Max(0, column - 1); c <= Math.Min(width - 1, column + 1); c++)
             {
-                least = Math.Min(least, nearest[(r * width) + c]);
+                least = Math.Min(least, nearest.Depth[(r * width) + c]);
             }
         }
 
         return least;
-    }
-
-    // Dots lie in the middle of their squares; y runs down, so what faces the eye turns clockwise and has a negative area.
-    private void Add(Point3 a, Point3 b, Point3 c)
-    {
-        double area = ((b.X - a.X) * (c.Y - a.Y)) - ((c.X - a.X) * (b.Y - a.Y));
-        if (area >= 0)
-        {
-            return;
-        }
-
-        int left = Math.Max(0, (int)Math.Floor(Math.Min(a.X, Math.Min(b.X, c.X)))), right = Math.Min(width - 1, (int)Math.Ceiling(Math.Max(a.X, Math.Max(b.X, c.X))));
-        int top = Math.Max(0, (int)Math.Floor(Math.Min(a.Y, Math.Min(b.Y, c.Y)))), bottom = Math.Min(height - 1, (int)Math.Ceiling(Math.Max(a.Y, Math.Max(b.Y, c.Y))));
-        for (int row = top; row <= bottom; row++)
-        {
-            for (int column = left; column <= right; column++)
-            {
-                double x = column + 0.5, y = row + 0.5;
-                double u = (((c.X - b.X) * (y - b.Y)) - ((c.Y - b.Y) * (x - b.X))) / area;
-                double v = (((a.X - c.X) * (y - c.Y)) - ((a.Y - c.Y) * (x - c.X))) / area;
-                if (u >= 0 && v >= 0 && u + v <= 1)
-                {
-                    ref float here = ref nearest[(row * width) + column];
-                    here = Math.Max(here, (float)((u * a.Z) + (v * b.Z) + ((1 - u - v) * c.Z)));
-                }
-            }
-        }
-    }
-
-    private static float[] Filled(int count)
-    {
-        float[] field = new float[count];
-        Array.Fill(field, float.NegativeInfinity);
-        return field;
     }
 }
