@@ -60,28 +60,66 @@ internal static class SessionRuns
         }
     }
 
-    /// <summary>Random edits with runs stopped anywhere; each held, byte by byte, against a run from nothing.</summary>
+    // With sets and two tracks, an island, a lamp, a survey whose readings are turned too.
+    private static readonly string[] LawSamples = ["pendlewick", "pendlewick-sets", "pendlewick", "thornhithe", "emberlow", "pendlewick-string", "sandhope", "straight-halt"];
+
+    /// <summary>Random edits of any keys, with runs stopped anywhere; each held, byte by byte, against a run from nothing.</summary>
+    /// <param name="count">How many edits.</param>
+    /// <param name="seed">First seed; twelve edits each.</param>
+    /// <param name="seconds">Ends after so long, whatever is left.</param>
     /// <returns>How many differed.</returns>
-    public static int Law(int count, int seed)
+    public static int Law(int count, int seed, double seconds)
     {
-        int wrong = 0, stopped = 0, made = 0;
-        for (int done = 0; done < count; seed++)
+        long begun = Stopwatch.GetTimestamp();
+        int wrong = 0, stopped = 0, made = 0, done = 0;
+        bool IsOver() => done >= count || Stopwatch.GetElapsedTime(begun).TotalSeconds > seconds;
+        for (; !IsOver(); seed++)
         {
-            var edits = new RandomEdits(PresetShelf.Sample(seed % 3 == 0 ? "pendlewick-sets" : "pendlewick")!, null, seed);
-            for (int i = 0; i < 12 && done < count; i++, done++)
+            string sample = LawSamples[seed % LawSamples.Length];
+            using var files = new SampleFolder(sample);
+            var edits = new RandomEdits(PresetShelf.Sample(sample)!, files.Path, seed, any: true);
+            for (int i = 0; i < 12 && !IsOver(); i++, done++)
             {
                 if (edits.Step() is { } difference)
                 {
                     wrong++;
-                    Console.WriteLine($"seed {seed}, step {i + 1}: {difference}");
+                    Console.WriteLine($"seed {seed}, {sample}, step {i + 1}: {difference}");
                 }
             }
 
             (stopped, made) = (stopped + edits.Stopped, made + edits.Made);
         }
 
-        Console.WriteLine($"session law: {count} edits, {made} designs compared byte by byte, {stopped} runs stopped on the way, {wrong} differ");
+        Console.WriteLine($"session law: {done} edits up to seed {seed - 1}, {made} designs compared byte by byte, {stopped} runs stopped on the way, {wrong} differ");
         return wrong;
+    }
+
+    // A sample's files in a folder of their own; no folder where it has none.
+    private sealed class SampleFolder : IDisposable
+    {
+        public SampleFolder(string sample)
+        {
+            if (PresetShelf.FilesOf(sample) is { Count: > 0 } files && files.Any(f => f.Path.EndsWith(".csv", StringComparison.Ordinal)))
+            {
+                Path = Directory.CreateTempSubdirectory().FullName;
+                foreach (var (path, text) in files)
+                {
+                    string full = System.IO.Path.Combine(Path, path);
+                    Directory.CreateDirectory(System.IO.Path.GetDirectoryName(full)!);
+                    File.WriteAllText(full, text);
+                }
+            }
+        }
+
+        public string? Path { get; }
+
+        public void Dispose()
+        {
+            if (Path is not null)
+            {
+                Directory.Delete(Path, recursive: true);
+            }
+        }
     }
 
     private static double Median(IEnumerable<double> figures)

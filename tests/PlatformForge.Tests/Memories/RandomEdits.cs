@@ -12,7 +12,11 @@ namespace PlatformForge.Tests.Memories;
 /// Somebody who turns figures of a project at random, back and forth, and stops runs at any moment. After each change the run with a memory is held, byte by byte, against
 /// one from nothing. Shared with the benchmarks, which do it for as long as is wanted.
 /// </summary>
-internal sealed class RandomEdits(string text, string? folder, int seed)
+/// <param name="text">The project.</param>
+/// <param name="folder">Where its files are: readings in there are turned, too, so it has to be a folder of its own; null for a project without.</param>
+/// <param name="seed">Of the random numbers.</param>
+/// <param name="any">Whether any key that a project may have is turned, and not those alone that make a new platform almost always.</param>
+internal sealed class RandomEdits(string text, string? folder, int seed, bool any = false)
 {
     private static readonly (string Key, double From, double To)[] Figures =
     [
@@ -48,8 +52,8 @@ internal sealed class RandomEdits(string text, string? folder, int seed)
     public string? Step()
     {
         string? turned = Turn();
-        var read = ProjectReader.Read(text, "halt.toml", folder, [.. set.Select(s => Override.Parse($"{s.Key}={s.Value}").Value!)]);
-        if (read.Value is not { } project)
+        Override?[] overrides = [.. set.Where(s => !IsFile(s.Key)).Select(s => Override.Parse($"{s.Key}={s.Value}").Value)];
+        if (overrides.Contains(null) || ProjectReader.Read(text, "halt.toml", folder, overrides!).Value is not { } project)
         {
             // No key of this project, or a figure that goes with no other: not to be kept.
             set.Remove(turned ?? "");
@@ -62,10 +66,17 @@ internal sealed class RandomEdits(string text, string? folder, int seed)
             StopSomewhere(project);
         }
 
-        string now = string.Join(' ', set.Select(s => $"{s.Key}={s.Value}"));
+        string now = string.Join(' ', set.Select(s => IsFile(s.Key) ? s.Key : $"{s.Key}={s.Value}"));
         var pieces = random.Next(3) == 0 ? DesignRun.Shapes(project, new(_ => { }, default) { Memory = Memory }) : null;
         var known = DesignRun.Design(project, new(_ => { }, default) { Memory = Memory });
         var anew = DesignRun.Design(project, RunWatch.None);
+        if (anew.Value is null && turned is not null && any)
+        {
+            // Told by both alike, and then not to be kept: what comes after it would stop where this stopped.
+            earlier.RemoveAt(earlier.Count - 1);
+            set.Remove(turned);
+        }
+
         return Difference(known, anew, pieces?.Value) is { } difference ? $"{difference} after {now}" : null;
     }
 
@@ -84,6 +95,18 @@ internal sealed class RandomEdits(string text, string? folder, int seed)
             return null;
         }
 
+        if (folder is not null && random.Next(3) == 0)
+        {
+            return TurnReading();
+        }
+
+        if (any && random.Next(3) > 0)
+        {
+            var (path, rule) = EveryKey.All[random.Next(EveryKey.All.Count)];
+            set[path] = EveryKey.Value(rule, random);
+            return path;
+        }
+
         if (random.Next(4) == 0)
         {
             var (choice, words) = Choices[random.Next(Choices.Length)];
@@ -95,6 +118,24 @@ internal sealed class RandomEdits(string text, string? folder, int seed)
         set[key] = (from + (random.NextDouble() * (to - from))).ToString("R", CultureInfo.InvariantCulture);
         return key;
     }
+
+    // A figure of a table of readings, off by a little.
+    private string TurnReading()
+    {
+        string file = Directory.GetFiles(folder!, "*.csv", SearchOption.AllDirectories).Order(StringComparer.Ordinal).First(), text = File.ReadAllText(file);
+        string[] lines = text.Split('\n');
+        int[] rows = [.. Enumerable.Range(0, lines.Length).Where(i => lines[i].Length > 0 && char.IsAsciiDigit(lines[i][0]))];
+        int row = rows[random.Next(rows.Length)];
+        string[] cells = lines[row].TrimEnd('\r').Split(',');
+        cells[1] = (double.Parse(cells[1], CultureInfo.InvariantCulture) + ((random.NextDouble() - 0.5) * 0.4)).ToString("F2", CultureInfo.InvariantCulture);
+        lines[row] = string.Join(',', cells);
+        File.WriteAllText(file, string.Join('\n', lines));
+        return FileMark + file;
+    }
+
+    private const string FileMark = "file of readings ";
+
+    private static bool IsFile(string key) => key.StartsWith(FileMark, StringComparison.Ordinal);
 
     // By a clock or at a stage: anywhere in the middle of a stage's work on several threads, too.
     private void StopSomewhere(ProjectSpec project)
