@@ -2,6 +2,7 @@ using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.AsBuilt;
+using PlatformForge.Proofs;
 using PlatformForge.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -38,6 +39,9 @@ public sealed record Dossier
 
     /// <summary>The platforms in the project's order; at least one.</summary>
     public required IReadOnlyList<PlatformDossier> Platforms { get; init; }
+
+    /// <summary>Gauges and proofs; null where none were asked for.</summary>
+    public ProofSet? Proofs { get; init; }
 
     /// <summary>What holding the design against its vehicles came to; null where that was not done.</summary>
     public VerdictBrief? Verdict { get; init; }

@@ -34,6 +34,9 @@ public sealed record OutputChoice
     /// <summary>Full-size sheets on paper.</summary>
     public bool Paper { get; init; }
 
+    /// <summary>Gauges and proofs.</summary>
+    public bool Gauges { get; init; }
+
     /// <summary>Pictures, and the small ones inside 3MF files.</summary>
     public bool Pictures { get; init; } = true;
 

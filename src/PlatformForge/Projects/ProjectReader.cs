@@ -44,6 +44,7 @@ public static class ProjectReader
         var root = (cures ?? []).Aggregate(Changed(tree.Value, overrides, reading), (t, cure) => CuredTree.Of(t, cure, reading));
         var beside = new BesideProject(folder);
         root = new PresetLaying(reading, (name, key, r) => PresetFile(beside, name, key, root, r)).Lay(root);
+        root = FitKeys.Lay(root, reading);
         var draft = References.Spoken(ProjectKeys.Table.Read(new ProjectDraft(), root, "", reading));
         var places = new SourceMap(root);
         var tracks = draft.Tracks;
@@ -70,7 +71,7 @@ public static class ProjectReader
                 draft.Platforms,
                 draft.Printer,
                 draft.Sections with { Joint = draft.Joint })
-            { Sets = [.. draft.Vehicles.Select(v => v.ToSet(vehicles)).OfType<VehicleSet>()], TakenOver = [.. draft.Vehicles.SelectMany(SetForm.TakenOver)], Paper = draft.Paper, Places = places, InputHash = TreeForm.Hash(root, texts) },
+            { Sets = [.. draft.Vehicles.Select(v => v.ToSet(vehicles)).OfType<VehicleSet>()], TakenOver = [.. draft.Vehicles.SelectMany(SetForm.TakenOver)], Paper = draft.Paper, Gauges = draft.Gauges ?? GaugeKeys.Table.DefaultsAt(draft.Layout.Scale), Places = places, InputHash = TreeForm.Hash(root, texts) },
             reading.Findings);
     }
 
@@ -84,7 +85,7 @@ public static class ProjectReader
 
         var reading = new KeyReading();
         var root = Changed(tree, overrides, reading);
-        return new PresetLaying(reading, (name, key, r) => PresetFile(new BesideProject(folder), name, key, root, r)).Lay(root);
+        return FitKeys.Lay(new PresetLaying(reading, (name, key, r) => PresetFile(new BesideProject(folder), name, key, root, r)).Lay(root), reading);
     }
 
     private static TreeTable Changed(TreeTable root, IReadOnlyList<Override>? overrides, KeyReading reading) =>

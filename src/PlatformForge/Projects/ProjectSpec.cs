@@ -4,6 +4,7 @@ using PlatformForge.Exports.Paper;
 using PlatformForge.Platforms;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
+using PlatformForge.Proofs;
 using PlatformForge.Sections;
 using PlatformForge.Units;
 
@@ -37,6 +38,9 @@ public sealed record ProjectSpec(
 
     /// <summary>The paper of full-size sheets.</summary>
     public PaperSpec Paper { get; init; } = new();
+
+    /// <summary>Gauges and proofs.</summary>
+    public ProofSpec Gauges { get; init; } = new();
 
     /// <summary>Notes of what further bodies of sets take over from the first.</summary>
     public IReadOnlyList<Finding> TakenOver { get; init; } = [];

@@ -33,6 +33,11 @@ internal static class References
             }
         }
 
+        for (int i = 0; i < (draft.Gauges?.Vehicles?.Count ?? 0); i++)
+        {
+            Known("vehicle", draft.Gauges!.Vehicles![i], [.. vehicles, .. draft.Vehicles.SelectMany(v => v.ToVehicles()).Select(v => v.Name)], Invariant($"gauges.throw_boards[{i}]"), places, reading);
+        }
+
         for (int i = 0; i < draft.Tracks.Count; i++)
         {
             for (int k = 0; k < (draft.Tracks[i].Vehicles?.Count ?? 0); k++)

@@ -38,6 +38,13 @@ public static class FolderVerifier
 
         findings.AddRange(manifest.Files.SelectMany(f => Untouched(f, folder[f.Path], folder.Refused.GetValueOrDefault(f.Path))));
         var (design, plates, sections, solids) = Read(manifest, folder, findings);
+        var (proofs, proofFaults) = ProofVerifier.Read(manifest, folder);
+        findings.AddRange(proofFaults);
+        foreach (var (file, mesh) in proofs)
+        {
+            solids.TryAdd(file, mesh);
+        }
+
         SectionVerdict[] figures = [];
         Verdict[] verdicts = [];
         IReadOnlyList<Finding> inMeshes = [], inPrints = [];
@@ -55,6 +62,7 @@ public static class FolderVerifier
             return new(null, null, [], figures, findings) { NotHeld = [.. open, Invariant($"anything: {DesignCopy.FileName} cannot be read")] };
         }
 
+        findings.AddRange(ProofVerifier.Check(manifest, design, proofs, sections));
         open.AddRange(NothingToHold(manifest, design, extra ?? [], findings));
         findings.AddRange(design.Platforms.SelectMany(p => p.Faces).SelectMany(p => design.Tracks.Where(t => t.Name == p.Face.Track)
             .Select(t => t.ToRun() with { Vehicles = extra ?? [] })

@@ -39,7 +39,7 @@ public class SourceTreeTests
         var strays =
             from file in Sources
             from Match code in Regex.Matches(file.Text, @"""PF(\d)\d{3}""")
-            let room = Regex.IsMatch(code.Value, "PF75[0-2]") ? "Proofs" : rooms[code.Groups[1].Value[0] - '1'] // gauges and proofs have a block of their own in that of files
+            let room = Regex.IsMatch(code.Value, "PF75[0-2]") ? file.Name.Contains("Verification", StringComparison.Ordinal) ? "Verification" : "Proofs" : rooms[code.Groups[1].Value[0] - '1'] // gauges and proofs have a block of their own in that of files
             where !file.Name.Contains(Path.DirectorySeparatorChar + room + Path.DirectorySeparatorChar, StringComparison.Ordinal)
                 && !file.Name.Contains("PlatformForge.Cli", StringComparison.Ordinal)
                 && !file.Name.Contains("Projects", StringComparison.Ordinal)

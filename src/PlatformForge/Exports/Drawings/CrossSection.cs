@@ -90,7 +90,7 @@ internal sealed class CrossSection
         Measures(sheet, left);
         if (detail)
         {
-            new EdgeDetail(Ring(), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, dossier.RailTop + p.Part.ZLow, dossier.RailTop + p.Part.ZHigh)).ToArray(), new VehicleLooks(platform)[Governing])
+            new EdgeDetail(SectionRing.Of(plan, s), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, dossier.RailTop + p.Part.ZLow, dossier.RailTop + p.Part.ZHigh)).ToArray(), new VehicleLooks(platform)[Governing])
                 .DrawOn(sheet, new(right - width, TitleBlock.Margin + 24), new(width, DetailDepth), front, top, Spare, plan.Spec);
         }
     }
@@ -191,7 +191,7 @@ internal sealed class CrossSection
     {
         var spec = plan.Spec;
         double slab = spec.Deck.Thickness, wallBack = plan.WallBack.At(s), backWall = plan.BackWallFace.At(s);
-        Point2[] ring = [.. Ring().Select(p => Of(p.X, p.Y))];
+        Point2[] ring = [.. SectionRing.Of(plan, s).Select(p => Of(p.X, p.Y))];
         sheet.Area([Of(wallBack, 0), Of(wallBack, plan.TopAt(s, wallBack) - slab), Of(backWall, plan.TopAt(s, backWall) - slab), Of(backWall, 0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
         sheet.Area(ring, new(HouseStyle.Coping));
         sheet.Area(ring, new(HouseStyle.Quiet, 0.5, Pattern.Rising), HouseStyle.Heavy);
@@ -205,33 +205,6 @@ internal sealed class CrossSection
             double lowest = rib.Depth is { } d ? Math.Max(0, top - slab - d) : 0;
             Box(sheet, rib.Near.At(s), rib.Far.At(s), lowest, plan.TopAt(s, rib.Near.At(s)) - slab, new(HouseStyle.Coping), HouseStyle.Thin);
         }
-    }
-
-    /// <summary>The cut material's outline: reach and height.</summary>
-    private Point2[] Ring()
-    {
-        var spec = plan.Spec;
-        double under = top - spec.Coping.Thickness, slab = spec.Deck.Thickness, copingBack = plan.CopingBack.At(s), wallBack = plan.WallBack.At(s), backWall = plan.BackWallFace.At(s);
-        if (plan.Body.FarCopingBack is { } farCoping)
-        {
-            // An island has a coping on either side.
-            double farWall = plan.Body.FarWallFace.At(s), over = plan.TopAt(s, back), beneath = over - spec.Coping.Thickness, inner = farCoping.At(s);
-            return
-            [
-                new(wall, 0), new(wall, under), new(front, under), new(front, top - spec.Coping.ArrisChamfer), new(front + spec.Coping.ArrisChamfer, top),
-                new(copingBack, plan.TopAt(s, copingBack)), new(inner, plan.TopAt(s, inner)), new(back - spec.Coping.ArrisChamfer, over),
-                    new(back, over - spec.Coping.ArrisChamfer), new(back, beneath), new(farWall, beneath),
-                new(farWall, 0), new(backWall, 0), new(backWall, plan.TopAt(s, backWall) - slab),
-                    new(wallBack, plan.TopAt(s, wallBack) - slab), new(wallBack, 0),
-            ];
-        }
-
-        return
-        [
-            new(wall, 0), new(wall, under), new(front, under), new(front, top - spec.Coping.ArrisChamfer), new(front + spec.Coping.ArrisChamfer, top),
-            new(copingBack, plan.TopAt(s, copingBack)), new(back, plan.TopAt(s, back)),
-            new(back, 0), new(backWall, 0), new(backWall, plan.TopAt(s, backWall) - slab), new(wallBack, plan.TopAt(s, wallBack) - slab), new(wallBack, 0),
-        ];
     }
 
     private void Measures(Sheet sheet, double left)

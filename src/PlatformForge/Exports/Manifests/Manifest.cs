@@ -37,6 +37,10 @@ public sealed record Manifest(
     /// <summary>By how much every print's file is longer along x and y than the print is to come out, about the file's origin: put right before any motion.</summary>
     [JsonRequired]
     public Point2 Stretch { get; init; } = new(1, 1);
+
+    /// <summary>Gauges and proofs among the files.</summary>
+    [JsonRequired]
+    public IReadOnlyList<ManifestProof> Proofs { get; init; } = [];
 }
 
 /// <summary>A file by its path below the folder, its length and its SHA-256 in 64 small hexadecimal digits.</summary>
@@ -59,3 +63,22 @@ public sealed record ManifestSection(
     [JsonRequired]
     public string? AllPlates { get; init; }
 }
+
+/// <summary>A gauge or a proof.</summary>
+/// <param name="Platform">Name of its platform; empty for what belongs to the printer.</param>
+/// <param name="Name">Its own name.</param>
+/// <param name="Kind">What it is for, in a word.</param>
+/// <param name="Stl">Its STL file.</param>
+/// <param name="Plate">The 3MF file of its bed.</param>
+/// <param name="ObjectId">Its object's id there.</param>
+/// <param name="ToLayout">From the coordinates of either file's mesh to the layout frame, mm; null where it has no place there.</param>
+/// <param name="Rides">How it rides on a track; null where it does not.</param>
+public sealed record ManifestProof(string Platform, string Name, string Kind, string Stl, string Plate, int ObjectId, RigidTransform? ToLayout, ManifestRide? Rides);
+
+/// <summary>How a slide gauge rides on its track, and what it keeps from the platform; all mm.</summary>
+/// <param name="Track">Name of the track.</param>
+/// <param name="Chainage">Chainage along the platform's face at which it stands.</param>
+/// <param name="RailHead">Width of a rail's head.</param>
+/// <param name="Play">Least play of its tongues on each side.</param>
+/// <param name="Air">Air that it keeps from coping and wall.</param>
+public sealed record ManifestRide(string Track, double Chainage, double RailHead, double Play, double Air);

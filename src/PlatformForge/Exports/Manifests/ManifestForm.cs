@@ -47,8 +47,13 @@ public static class ManifestForm
             return Fault(name, Invariant($"puts '{far.Name}' farther off than any layout reaches"));
         }
 
+        if (manifest.Proofs.FirstOrDefault(p => p.ToLayout is { } place && !(place.Apply(default).Length <= InputLimits.MotionCoordinate)) is { } off)
+        {
+            return Fault(name, Invariant($"puts '{off.Name}' farther off than any layout reaches"));
+        }
+
         var paths = manifest.Files.Select(f => f.Path).ToHashSet(StringComparer.Ordinal);
-        var named = manifest.Sections.SelectMany(s => new[] { s.Stl, s.Plate, s.AllPlates }).OfType<string>();
+        var named = manifest.Sections.SelectMany(s => new[] { s.Stl, s.Plate, s.AllPlates }).OfType<string>().Concat(manifest.Proofs.SelectMany(p => new[] { p.Stl, p.Plate }));
         if (paths.FirstOrDefault(p => !IsInside(p)) is { } outside)
         {
             return Fault(name, Invariant($"names '{outside}', which is no path below its folder"));

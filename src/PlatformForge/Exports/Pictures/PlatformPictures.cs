@@ -54,9 +54,15 @@ public static class PlatformPictures
     }
 
     /// <summary>A plate's sections as they lie on the bed.</summary>
-    public static PixelImage OnBed(Plate plate, int width = 512, int threads = -1)
+    public static PixelImage OnBed(Plate plate, int width = 512, int threads = -1) => OnBed(plate.Sections.Select(p => p.Section.WrittenMesh().Moved(p.ToBed)), width, threads);
+
+    /// <summary>Prints as they lie on the bed.</summary>
+    /// <param name="meshes">Their meshes in the bed's coordinates.</param>
+    /// <param name="width">Width in pixels.</param>
+    /// <param name="threads">Most threads.</param>
+    public static PixelImage OnBed(IEnumerable<Mesh> meshes, int width = 512, int threads = -1)
     {
-        var bodies = plate.Sections.Select(p => new SceneBody(p.Section.WrittenMesh().Moved(p.ToBed), Paints)).ToArray();
+        var bodies = meshes.Select(m => new SceneBody(m, Paints)).ToArray();
         var scene = new Scene(bodies, new(-0.45, -0.75, 0.85), new(1, 0, 0), new(-0.7, -0.35, 0.9), 0) { LeastAspect = 0.75, MostAspect = 0.75, Margin = 0.07 };
         return PictureMaker.Draw(scene, width, threads);
     }

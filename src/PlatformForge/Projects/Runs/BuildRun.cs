@@ -2,7 +2,9 @@ using PlatformForge.Exports;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Paper;
+using PlatformForge.Exports.Proving;
 using PlatformForge.Platforms.AsBuilt;
+using PlatformForge.Proofs;
 using PlatformForge.Units;
 using PlatformForge.Verification;
 
@@ -36,6 +38,11 @@ public static class BuildRun
             return Outcome.Fault<BuildReport>(project.Placed(faults));
         }
 
+        if (choice?.Gauges == true && ProofMaker.Objections(project.Gauges, project.Printer, project.Layout.Gauge) is { Count: > 0 } proofFaults)
+        {
+            return Outcome.Fault<BuildReport>(project.Placed(proofFaults));
+        }
+
         // A folder that can't be written is told before the long work, not after it.
         if (watch.Gate.Through(() => OutputFolder.Objections(folder, force)) is { Count: > 0 } objections)
         {
@@ -60,6 +67,20 @@ public static class BuildRun
             Measured(p, edges) with { FurtherFaces = [.. p.FurtherFaces.Select(f => Measured(f, edges))] })]
         };
         choice ??= new();
+        IReadOnlyList<Finding> remarks = [];
+        if (choice.Gauges)
+        {
+            watch.Stage("making gauges and proofs");
+            var proofs = ProofRun.Of(project, dossier, watch.Cancel);
+            remarks = project.Placed(proofs.Findings);
+            if (proofs.Value is null)
+            {
+                return Outcome.Fault<BuildReport>([.. design.Findings, .. remarks]);
+            }
+
+            dossier = dossier with { Proofs = proofs.Value, Findings = [.. dossier.Findings, .. remarks] };
+        }
+
         var (manifest, made, verdict) = Held(dossier, choice, watch);
         if (!verdict.Passed)
         {
@@ -89,7 +110,7 @@ public static class BuildRun
             },
             watch.Cancel));
         return written.Value is { } report
-            ? Outcome.Of(new BuildReport(dossier, verdict, report, Reprint.Of(manifest, report)), [.. design.Findings, .. project.Placed(built.Findings), .. written.Findings])
+            ? Outcome.Of(new BuildReport(dossier, verdict, report, Reprint.Of(manifest, report)), [.. design.Findings, .. remarks, .. project.Placed(built.Findings), .. written.Findings])
             : Outcome.Fault<BuildReport>([.. design.Findings, .. written.Findings]);
     }
 
@@ -100,6 +121,8 @@ public static class BuildRun
         watch.Stage("drawing and writing the files");
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(watch.Cancel);
         var work = OutputFiles.Work(dossier, choice, watch.Memory, stop.Token);
+        var (listed, proofs, proofsShown) = ProofFiles.Work(dossier, watch.Memory, stop.Token);
+        work = new(work.Manifest with { Proofs = listed }, [.. work.Held, .. proofs], [.. work.Shown, .. proofsShown]);
         var shown = Task.Run(() => OutputWork.Make(work.Shown, stop.Token), CancellationToken.None);
         try
         {
@@ -108,6 +131,10 @@ public static class BuildRun
             var verdict = choice.Prints
                 ? FolderVerifier.Verify(new WrittenFolder([.. held, new(Manifest.FileName, ManifestForm.ToBytes(OutputFolder.Listing(work.Manifest, held)))]), cancel: stop.Token)
                 : TrialVerdict.Of(dossier, cancel: stop.Token, memory: watch.Memory);
+            verdict = choice.Prints || proofs.Count == 0 ? verdict : verdict with
+            {
+                Findings = [.. verdict.Findings, .. ProofVerifier.Alone(work.Manifest, held, DesignCopy.Of(dossier), ProofRun.Sections(dossier))],
+            };
             return (work.Manifest, verdict.Passed ? OutputWork.InOrder([.. held, .. shown.GetAwaiter().GetResult()]) : [], verdict);
         }
         finally

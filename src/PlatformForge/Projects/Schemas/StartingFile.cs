@@ -162,6 +162,8 @@ public static class StartingFile
         ("printer.filament.price", "20"),
         ("printer.filament.currency", "\"EUR\""),
         ("sections.longest", "200"),
+        ("gauges.at", "[420, 640]"),
+        ("gauges.throw_boards", "[\"long coach\"]"),
         ("paper.bars", "[99.6, 100.2]"),
         ("printer.strip", "[99.7, 100.1]"),
     ];

@@ -39,7 +39,8 @@ internal static class BedCorrection
         return new(section, RigidTransform.Shift(corner.X * by.X, corner.Y * by.Y, 0));
     }
 
-    /// <summary>A motion to the bed parted in two: what turns the piece, its least corner at the origin after it, and where on the bed that corner lies.</summary>
+    /// <summary>A motion to the bed parted in two: what turns the piece, its least corner at the origin after it, and where on the bed that corner
+    /// lies.</summary>
     public static (RigidTransform Turn, Point2 Corner) AsItLies(IReadOnlyList<Point2> hull, RigidTransform toBed)
     {
         double x = hull.Min(p => Flat(toBed, p).X), y = hull.Min(p => Flat(toBed, p).Y);

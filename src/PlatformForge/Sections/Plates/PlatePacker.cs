@@ -10,23 +10,33 @@ namespace PlatformForge.Sections.Plates;
 public static class PlatePacker
 {
     /// <summary>Turns tried for each piece, evenly over a full turn from the one of its file.</summary>
-    private const int Turns = 12;
+    internal const int Turns = 12;
 
     /// <summary>Beds for sections of one or several platforms. A piece that fits no bed is left out: it has a finding of its own.</summary>
-    public static IReadOnlyList<Plate> Pack(IReadOnlyList<PlatformSection> sections, PrinterSpec printer)
+    public static IReadOnlyList<Plate> Pack(IReadOnlyList<PlatformSection> sections, PrinterSpec printer) =>
+        [.. Pack([.. sections.Select(s => new PieceToPack(s.Hull, s.Length, s.Number, s.Estimate.Volume))], printer).Select((bed, i) => new Plate(
+            i + 1,
+            [.. bed.Select(p => new PlacedSection(sections[p.Piece], p.ToBed)).OrderBy(p => p.Section.Platform, StringComparer.Ordinal).ThenBy(p => p.Section.Number)],
+            PrintEstimate.Sum(bed.Select(p => sections[p.Piece].Estimate), printer)))];
+
+    /// <summary>Beds for pieces of any kind, fullest first: index of each piece, and its motion to the bed. What fits no bed is left out.</summary>
+    /// <param name="pieces">The pieces.</param>
+    /// <param name="printer">The printer.</param>
+    /// <param name="turns">How many turns of a piece are tried, evenly over a full turn; 1 leaves it as it lies in its file.</param>
+    internal static IReadOnlyList<IReadOnlyList<(int Piece, RigidTransform ToBed)>> Pack(IReadOnlyList<PieceToPack> pieces, PrinterSpec printer, int turns = Turns)
     {
         var bed = new BedShape(printer);
-        var outlines = sections.ToDictionary(s => s, s => CoarseHull.Around(s.Hull));
-        double needed = sections.Sum(s => ConvexRing.Area(outlines[s])) / Math.Abs(ConvexRing.Area(printer.Bed));
+        var outlines = pieces.Select(s => CoarseHull.Around(s.Hull)).ToArray();
+        double needed = outlines.Sum(o => ConvexRing.Area(o)) / Math.Abs(ConvexRing.Area(printer.Bed));
         List<List<Placing>>? best = null;
         foreach (var order in new[]
         {
-            sections.OrderByDescending(s => ConvexRing.Area([.. s.Hull])),
-            sections.OrderByDescending(s => s.Length),
-            sections.OrderBy(s => s.Number),
+            Enumerable.Range(0, pieces.Count).OrderByDescending(i => ConvexRing.Area([.. pieces[i].Hull])),
+            Enumerable.Range(0, pieces.Count).OrderByDescending(i => pieces[i].Length),
+            Enumerable.Range(0, pieces.Count).OrderBy(i => pieces[i].Number),
         })
         {
-            var beds = Fill([.. order], outlines, bed, printer.Spacing);
+            var beds = Fill([.. order], outlines, bed, printer.Spacing, turns);
             best = best is null || beds.Count < best.Count ? beds : best;
             if (best.Count <= Math.Ceiling(needed))
             {
@@ -35,22 +45,22 @@ public static class PlatePacker
         }
 
         return [.. best!
-            .OrderByDescending(p => p.Sum(s => s.Section.Estimate.Volume))
-            .Select((placings, i) => PlateOf(i + 1, Centred(placings), printer))];
+            .OrderByDescending(p => p.Sum(s => pieces[s.Piece].Volume))
+            .Select(placings => Centred(placings).Select(p => (p.Piece, RigidTransform.AboutZ(p.Turn).Then(RigidTransform.Shift(p.Shift.X, p.Shift.Y, 0)))).ToArray())];
     }
 
-    private sealed record Placing(PlatformSection Section, BedRoom Room, double Turn, Point2 Shift, Point2[] Outline);
+    private sealed record Placing(int Piece, BedRoom Room, double Turn, Point2 Shift, Point2[] Outline);
 
-    private static List<List<Placing>> Fill(PlatformSection[] sections, Dictionary<PlatformSection, Point2[]> outlines, BedShape bed, double spacing)
+    private static List<List<Placing>> Fill(int[] pieces, Point2[][] outlines, BedShape bed, double spacing, int turns)
     {
         var beds = new List<List<Placing>>();
-        foreach (var section in sections)
+        foreach (int piece in pieces)
         {
             bool placed = false;
             for (int i = 0; i <= beds.Count && !placed; i++)
             {
                 var others = i < beds.Count ? beds[i] : [];
-                if (Place(section, outlines[section], others, bed, spacing) is { } placing)
+                if (Place(piece, outlines[piece], others, bed, spacing, turns) is { } placing)
                 {
                     others.Add(placing);
                     placed = true;
@@ -69,15 +79,15 @@ public static class PlatePacker
         return beds;
     }
 
-    private static Placing? Place(PlatformSection section, Point2[] outline, List<Placing> others, BedShape bed, double spacing)
+    private static Placing? Place(int piece, Point2[] outline, List<Placing> others, BedShape bed, double spacing, int turns)
     {
         Placing? best = null;
         (double Top, double Right) bestScore = default;
         foreach (var room in bed.Rooms)
         {
-            for (int k = 0; k < Turns; k++)
+            for (int k = 0; k < turns; k++)
             {
-                double turn = 2 * Math.PI * k / Turns;
+                double turn = 2 * Math.PI * k / turns;
                 Point2[] hull = [.. outline.Select(p => Turned(p, turn))];
                 var shifts = room.Shifts(hull, 0);
                 if (shifts.Length == 0 || Lowest(hull, shifts, others, spacing) is not { } shift)
@@ -88,7 +98,7 @@ public static class PlatePacker
                 var score = (shift.Y + hull.Max(p => p.Y), shift.X + hull.Max(p => p.X));
                 if (best is null || score.CompareTo(bestScore) < 0)
                 {
-                    (bestScore, best) = (score, new(section, room, turn, shift, Array.ConvertAll(hull, p => p + shift)));
+                    (bestScore, best) = (score, new(piece, room, turn, shift, Array.ConvertAll(hull, p => p + shift)));
                 }
             }
         }
@@ -182,15 +192,16 @@ public static class PlatePacker
         return a;
     }
 
-    private static Plate PlateOf(int number, List<Placing> placings, PrinterSpec printer) => new(
-        number,
-        [.. placings.OrderBy(p => p.Section.Platform, StringComparer.Ordinal).ThenBy(p => p.Section.Number)
-            .Select(p => new PlacedSection(p.Section, RigidTransform.AboutZ(p.Turn).Then(RigidTransform.Shift(p.Shift.X, p.Shift.Y, 0))))],
-        PrintEstimate.Sum(placings.Select(p => p.Section.Estimate), printer));
-
     private static Point2 Turned(Point2 p, double angle)
     {
         var (s, c) = Math.SinCos(angle);
         return new((c * p.X) - (s * p.Y), (s * p.X) + (c * p.Y));
     }
 }
+
+/// <summary>A piece that is laid on beds.</summary>
+/// <param name="Hull">Convex outline in its file's coordinates, mm.</param>
+/// <param name="Length">Length, mm; long ones are laid first in one of the orders tried.</param>
+/// <param name="Number">Number; the order as numbered is tried too.</param>
+/// <param name="Volume">Volume, mm³; beds are told fullest first.</param>
+internal sealed record PieceToPack(IReadOnlyList<Point2> Hull, double Length, int Number, double Volume);

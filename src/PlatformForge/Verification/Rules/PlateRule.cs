@@ -28,7 +28,7 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
 
     private IEnumerable<Finding> One(string file, ThreeMfModel model, PrinterSpec? printer)
     {
-        ManifestSection[] own = [.. manifest.Sections.Where(s => s.Plate == file || s.AllPlates == file)];
+        ManifestSection[] own = [.. manifest.Sections.Concat(manifest.Proofs.Select(AsSection)).Where(s => s.Plate == file || s.AllPlates == file)];
         if (own.Length == 0)
         {
             return [Fault("PF8045", Invariant($"'{file}' prints something, but no section of the manifest is in it."), "Do not print it; build the folder again.")];
@@ -36,6 +36,9 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
 
         return [.. model.Items.SelectMany(i => Item(file, model, i, own)), .. own.SelectMany(s => Section(file, model, s)), .. OnBed(file, model, own, printer)];
     }
+
+    // On its bed a proof is held to what a section is.
+    private static ManifestSection AsSection(ManifestProof p) => new(p.Platform, p.Name, 0, 0, 0, p.Stl, p.Plate, p.ObjectId, RigidTransform.Identity);
 
     private static IEnumerable<Finding> Item(string file, ThreeMfModel model, ThreeMfItem item, ManifestSection[] own)
     {

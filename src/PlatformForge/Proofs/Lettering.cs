@@ -1,0 +1,82 @@
+using PlatformForge.Geometry;
+using PlatformForge.Sections;
+using PlatformForge.Sections.Marks;
+using PlatformForge.Solids;
+
+namespace PlatformForge.Proofs;
+
+/// <summary>Lines of writing cut into a level surface that faces up, as large as their room allows.</summary>
+internal static class Lettering
+{
+    /// <summary>Depth of the cut, mm.</summary>
+    public const double Depth = 0.4;
+
+    /// <summary>Pitch of lines in units of the lettering.</summary>
+    private const double Pitch = 8.6;
+
+    // mm above the surface that a cut reaches.
+    private const double Above = 1;
+
+    /// <summary>Least size of the lettering's unit, mm: strokes one nozzle wide.</summary>
+    public static double LeastUnit(PrinterSpec printer) => printer.Nozzle / StrokeFont.StrokeWidth;
+
+    /// <summary>Room that lines need at the least size, width and height in mm.</summary>
+    public static Point2 Room(IReadOnlyList<string> lines, PrinterSpec printer) => Sized(lines, LeastUnit(printer));
+
+    /// <summary>
+    /// Cuts lines into the surface, the first on top, from the left; each letter at most so high. Where the room is too small for the least size the lines are
+    /// shortened.
+    /// </summary>
+    /// <param name="lines">What is written.</param>
+    /// <param name="low">Lower left corner of the room, mm.</param>
+    /// <param name="high">Upper right corner.</param>
+    /// <param name="z">Height of the surface.</param>
+    /// <param name="printer">Its nozzle says what is legible.</param>
+    /// <param name="tallest">Height of letters wanted, mm.</param>
+    public static IEnumerable<ColumnBlock> Cut(IReadOnlyList<string> lines, Point2 low, Point2 high, double z, PrinterSpec printer, double tallest = 4)
+    {
+        double least = LeastUnit(printer);
+        string[] kept = [.. lines.Select(l => Shortened(Engraving.Drawable(l), high.X - low.X, least)).Where(l => l.Length > 0)];
+        while (kept.Length > 0 && Sized(kept, least).Y > high.Y - low.Y)
+        {
+            kept = kept[..^1];
+        }
+
+        if (kept.Length == 0)
+        {
+            yield break;
+        }
+
+        var one = Sized(kept, 1);
+        double unit = Math.Min(Math.Min((high.X - low.X) / one.X, (high.Y - low.Y) / one.Y), Math.Max(least, tallest / StrokeFont.CapHeight));
+        for (int i = 0; i < kept.Length; i++)
+        {
+            Point2 corner = new(low.X + (unit * StrokeFont.StrokeWidth / 2),
+                high.Y - (unit * ((StrokeFont.StrokeWidth / 2) + StrokeFont.CapHeight + (i * Pitch))));
+            foreach (var stroke in StrokeFont.Strokes(kept[i]))
+            {
+                yield return Shape.Taken(Array.ConvertAll(stroke, p => corner + (p * unit)), z - Depth, z + Above);
+            }
+        }
+    }
+
+    /// <summary>The same, written about a middle.</summary>
+    public static IEnumerable<ColumnBlock> Centred(string line, Point2 middle, double z, PrinterSpec printer)
+    {
+        var size = Sized([line], LeastUnit(printer));
+        return Cut([line], middle - (size * 0.5), middle + (size * 0.5000001), z, printer, 0);
+    }
+
+    private static Point2 Sized(IReadOnlyList<string> lines, double unit) => new(
+        unit * (lines.Max(StrokeFont.Width) + StrokeFont.StrokeWidth), unit * (((lines.Count - 1) * Pitch) + StrokeFont.CapHeight + StrokeFont.StrokeWidth));
+
+    private static string Shortened(string line, double width, double unit)
+    {
+        while (line.Length > 0 && Sized([line], unit).X > width)
+        {
+            line = line[..^1].TrimEnd();
+        }
+
+        return line;
+    }
+}

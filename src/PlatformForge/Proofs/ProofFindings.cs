@@ -1,0 +1,67 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Proofs;
+
+/// <summary>All messages of the room but those of the measured strip.</summary>
+internal static class ProofFindings
+{
+    public static Finding NowhereBeside(string key, double chainage, IEnumerable<ProofFace> faces)
+    {
+        string where = string.Join("; ", faces.Select(f => Invariant($"{f.Name} from {Math.Ceiling(First(f)):0} to {Math.Floor(Last(f)):0}")));
+        var nearest = faces.OrderBy(f => Math.Max(First(f) - chainage, chainage - Last(f))).First();
+        double near = Math.Clamp(chainage, Math.Ceiling(First(nearest)), Math.Floor(Last(nearest)));
+        return Finding.Error("PF7504", key, Invariant($"A slide gauge cannot stand at chainage {chainage:0.##}: no platform is beside it there."),
+            Invariant($"Give a chainage along a platform's track ({where}), such as {near:0}.")).Curing(Cure.Set(key, near));
+    }
+
+    /// <summary>First chainage at which a gauge stands wholly beside a face, mm.</summary>
+    public static double First(ProofFace face) => face.Plan.Spec.Face.From + EndRoom;
+
+    /// <summary>The last.</summary>
+    public static double Last(ProofFace face) => face.Plan.Spec.Face.To - EndRoom;
+
+    // Half a gauge's length and a little, mm.
+    private const double EndRoom = 6;
+
+    public static Finding NoBoard(string key, string vehicle, string why, string? instead) => Finding.Error(
+        "PF7505", key, Invariant($"No throw board can be made of '{vehicle}': it {why}."), instead is null ? "Name a vehicle that runs on wheels of its own."
+            : Invariant($"Name '{instead}' in its place: its board shows what counts."));
+
+    public static Finding TooLarge(string key, string what, Point3 size, double missing) => Finding.Warning(
+        "PF7506", key, Invariant($"'{what}' measures {size.X:0.#} by {size.Y:0.#} mm and is {missing:0.#} mm too large for the bed at every turn it may lie at: it is left out."), "Use a larger bed or a smaller margin for it, or do without.");
+
+    public static Finding NoFinger(string key, string platform, double chainage, double room) => Finding.Note(
+        "PF7507", key, Invariant($"The slide gauge of {platform} at {chainage:0} carries no finger for the wall's foot: between the sleepers' ends and the wall it has {Math.Max(0, room):0.0} mm."), "Give sleepers, the width over their ends, if yours are shorter; otherwise set the wall out from the coping.");
+
+    public static Finding AirWithinPlay(ProofSpec spec)
+    {
+        double least = Math.Ceiling((spec.Play + Beside) * 10) / 10;
+        return Finding.Error("PF7508", spec.Key + ".air",
+            Invariant($"Slide gauges with a play of {spec.Play:0.##} mm would touch what they measure with only {spec.Air:0.##} mm of air."),
+            Invariant($"Give at least {least:0.0} mm of air, or less play.")).Curing(least);
+    }
+
+    /// <summary>Air beyond the play that a gauge needs at least, mm.</summary>
+    public const double Beside = 0.1;
+
+    public static Finding PlayTooLarge(ProofSpec spec, double gauge)
+    {
+        double most = Math.Floor(Math.Min(gauge * ProofMaker.MostPlay, spec.Air - Beside) * 100) / 100;
+        return Finding.Error("PF7509", spec.Key + ".play",
+            Invariant($"Tongues with a play of {spec.Play:0.##} mm on each side would not keep to rails that are {gauge:0.##} mm apart."),
+            Invariant($"Give {most:0.##} mm or less.")).Curing(most);
+    }
+
+    public static Finding Jams(string key, string platform, double chainage, double left) => Finding.Error(
+        "PF7510", key, Invariant($"A slide gauge of {platform} at {chainage:0} would have tongues of {Math.Max(0, left):0.0} mm between them: the track bends too sharply there."), "Give another chainage, away from the kink.");
+
+    public static Finding Hangs(string key, string what, double area) => Finding.Warning(
+        "PF7511", key, Invariant($"'{what}' has {area:0.#} mm² with nothing under it as it lies on the bed."), "Let the slicer put supports there.");
+
+    public static Finding ThinFootprint(ProofSpec spec, double layer) => Finding.Error(
+        "PF7512", spec.Key + ".footprint", Invariant($"A footprint of {spec.Footprint:0.##} mm is less than two layers of {layer:0.##} mm."),
+            Invariant($"Give {2 * layer:0.##} mm or more.")).Curing(Math.Round(2 * layer, 3));
+}
