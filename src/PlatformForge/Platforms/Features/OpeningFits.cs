@@ -1,4 +1,3 @@
-using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Units.Specs;
 
 namespace PlatformForge.Platforms.Features;
@@ -11,6 +10,6 @@ public static class OpeningFits
 
     /// <summary>Puts the measured fits of openings into keys.</summary>
     public static SpecKeys<T> On<T>(SpecKeys<T> keys) => keys
-        .Length("hole", FigureRanges.Fit, "For every round hole that states no fit of its own: fence, lamps, holes.", _ => new HoleSpec(0, 0).Fit, (f, _) => f)
-        .Length("socket", FigureRanges.Fit, "For every socket that states no fit of its own.", _ => new SocketSpec(0, 0).Fit, (f, _) => f);
+        .Length("hole", FigureRanges.Fit, "For every round hole that states no fit of its own: fence, lamps, holes.", _ => PlacedSpec.UsualFit, (f, _) => f)
+        .Length("socket", FigureRanges.Fit, "For every socket that states no fit of its own.", _ => PlacedSpec.UsualFit, (f, _) => f);
 }

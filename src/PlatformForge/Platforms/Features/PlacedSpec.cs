@@ -15,7 +15,10 @@ namespace PlatformForge.Platforms.Features;
 public abstract record PlacedSpec(double Chainage, double Inset, InsetFrom From, string Name) : FeatureSpec
 {
     /// <summary>Added to the size of what goes in.</summary>
-    public double Fit { get; init; } = 0.2;
+    public double Fit { get; init; } = UsualFit;
+
+    /// <summary>What is added so that something goes in, where no coupon told, mm.</summary>
+    public const double UsualFit = 0.2;
 
     /// <summary>Size of what goes in, along the edge and square to it; <see cref="Fit"/> comes on top.</summary>
     private protected abstract (double Along, double Across) Size { get; }
