@@ -11,14 +11,14 @@ internal static class Lettering
     /// <summary>Depth of the cut, mm.</summary>
     public const double Depth = 0.4;
 
-    /// <summary>Pitch of lines in units of the lettering.</summary>
-    private const double Pitch = 8.6;
+    // How far round letters and strokes go beyond capitals, in units of the lettering.
+    private const double Round = 2;
 
     // mm above the surface that a cut reaches.
     private const double Above = 1;
 
     /// <summary>Least size of the lettering's unit, mm: strokes one nozzle wide.</summary>
-    public static double LeastUnit(PrinterSpec printer) => printer.Nozzle / StrokeFont.StrokeWidth;
+    public static double LeastUnit(PrinterSpec printer) => printer.Nozzle / EngravedLetters.StrokeWidth;
 
     /// <summary>Room that lines need at the least size, width and height in mm.</summary>
     public static Point2 Room(IReadOnlyList<string> lines, PrinterSpec printer) => Sized(lines, LeastUnit(printer));
@@ -48,12 +48,12 @@ internal static class Lettering
         }
 
         var one = Sized(kept, 1);
-        double unit = Math.Min(Math.Min((high.X - low.X) / one.X, (high.Y - low.Y) / one.Y), Math.Max(least, tallest / StrokeFont.CapHeight));
+        double unit = Math.Min(Math.Min((high.X - low.X) / one.X, (high.Y - low.Y) / one.Y), Math.Max(least, tallest / EngravedLetters.CapHeight));
         for (int i = 0; i < kept.Length; i++)
         {
-            Point2 corner = new(low.X + (unit * StrokeFont.StrokeWidth / 2),
-                high.Y - (unit * ((StrokeFont.StrokeWidth / 2) + StrokeFont.CapHeight + (i * Pitch))));
-            foreach (var stroke in StrokeFont.Strokes(kept[i]))
+            Point2 corner = new(low.X + (unit * EngravedLetters.StrokeWidth / 2),
+                high.Y - (unit * ((EngravedLetters.StrokeWidth / 2) + Reach(kept[0]).High + (i * EngravedLetters.Pitch))));
+            foreach (var stroke in EngravedLetters.Strokes(kept[i]))
             {
                 yield return Shape.Taken(Array.ConvertAll(stroke, p => corner + (p * unit)), z - Depth, z + Above);
             }
@@ -67,8 +67,18 @@ internal static class Lettering
         return Cut([line], middle - (size * 0.5), middle + (size * 0.5000001), z, printer, 0);
     }
 
-    private static Point2 Sized(IReadOnlyList<string> lines, double unit) => new(
-        unit * (lines.Max(StrokeFont.Width) + StrokeFont.StrokeWidth), unit * (((lines.Count - 1) * Pitch) + StrokeFont.CapHeight + StrokeFont.StrokeWidth));
+    // Round letters go a little beyond the others: lines of one size have one height, but for accents.
+    private static (double Low, double High) Reach(string line)
+    {
+        var (low, high) = EngravedLetters.Reach(line);
+        return (Math.Min(low, -Round), Math.Max(high, EngravedLetters.CapHeight + Round));
+    }
+
+    private static Point2 Sized(IReadOnlyList<string> lines, double unit)
+    {
+        double tall = ((lines.Count - 1) * EngravedLetters.Pitch) + Reach(lines[0]).High - Reach(lines[^1]).Low;
+        return new(unit * (lines.Max(EngravedLetters.Width) + EngravedLetters.StrokeWidth), unit * (tall + EngravedLetters.StrokeWidth));
+    }
 
     private static string Shortened(string line, double width, double unit)
     {

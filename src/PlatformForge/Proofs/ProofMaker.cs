@@ -321,8 +321,13 @@ public static class ProofMaker
         var (turn, corner) = BedCorrection.AsItLies(proof.Hull, toBed);
         Point2[] hull = [.. proof.Hull.Select(p => turn.Apply(new(p.X, p.Y, 0))).Select(p => new Point2(p.X, p.Y))];
         return new(
-            proof with { FromFile = turn.Inverse().Then(proof.FromFile), Hull = hull, Size = new(hull.Max(p => p.X), hull.Max(p => p.Y), proof.Size.Z),
-                Stretch = by },
+            proof with
+            {
+                FromFile = turn.Inverse().Then(proof.FromFile),
+                Hull = hull,
+                Size = new(hull.Max(p => p.X), hull.Max(p => p.Y), proof.Size.Z),
+                Stretch = by
+            },
             RigidTransform.Shift(corner.X * by.X, corner.Y * by.Y, 0));
     }
 }

@@ -29,7 +29,7 @@ internal sealed class ProofSets
 
     public static OutputSet Files(Dossier dossier)
     {
-        var (manifest, files) = OutputFiles.Of(dossier, new() { Pictures = false, Drawings = false, Tables = false });
+        var (manifest, files) = OutputFiles.Of(dossier, new() { Pictures = false, Drawings = false, Tables = false, Report = false, Masks = false });
         var (proofs, listed) = ProofFiles.Of(dossier);
         return new(manifest with { Proofs = listed }, [.. files, .. proofs]);
     }

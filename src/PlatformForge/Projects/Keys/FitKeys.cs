@@ -41,9 +41,12 @@ internal static class FitKeys
         }
 
         return root.Find("platform") is { Value: TreeList platforms } entry
-            ? root.With(entry with { Value = new TreeList(platforms.Place,
+            ? root.With(entry with
+            {
+                Value = new TreeList(platforms.Place,
                 [.. platforms.Items.Select((p, i) => p is TreeTable platform
-                ? OnPlatform(platform, fits, FormattableString.Invariant($"platform[{i}]"), reading) : p)]) })
+                ? OnPlatform(platform, fits, FormattableString.Invariant($"platform[{i}]"), reading) : p)])
+            })
             : root;
     }
 
