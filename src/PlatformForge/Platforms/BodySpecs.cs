@@ -22,7 +22,13 @@ public sealed record DeckSpec
     public static SpecKeys<DeckSpec> Keys { get; } = new SpecKeys<DeckSpec>(For)
         .Length("thickness", NumberRange.From(0.2, 50), "Thickness of the deck.", d => d.Thickness, (d, v) => d with { Thickness = v })
         .Length("width", NumberRange.From(1, 2000), "From the coping's front edge to the platform's back.", d => d.Width, (d, v) => d with { Width = v })
-        .Number("crossfall", NumberRange.NoneOr(10, 1000), "", "Fall away from the edge, 1 in this; 0 is level.", d => d.Crossfall, (d, v) => d with { Crossfall = v })
+        .Number(
+            "crossfall",
+            NumberRange.NoneOr(10, 1000),
+            "",
+            "Fall away from the edge, 1 in this; 0 is level.",
+            d => d.Crossfall,
+            (d, v) => d with { Crossfall = v })
         .Length(
             "mouth_chamfer",
             NumberRange.From(0, 5),
@@ -121,7 +127,12 @@ public sealed record RibSpec
 
     /// <summary>Its keys in the project file.</summary>
     public static SpecKeys<RibSpec> Keys { get; } = new SpecKeys<RibSpec>(_ => new())
-        .Length("pitch", NumberRange.NoneOr(5, 1000), "Greatest distance between ribs across the platform; 0 makes none.", r => r.Pitch, (r, v) => r with { Pitch = v })
+        .Length(
+            "pitch",
+            NumberRange.NoneOr(5, 1000),
+            "Greatest distance between ribs across the platform; 0 makes none.",
+            r => r.Pitch,
+            (r, v) => r with { Pitch = v })
         .Length("thickness", WallSpec.Thicknesses, "Thickness of a rib across.", r => r.Thickness, (r, v) => r with { Thickness = v })
         .Number(
             "lengthwise",
@@ -138,7 +149,9 @@ public sealed record RibSpec
             r => r.LongitudinalThickness,
             (r, v) => r with { LongitudinalThickness = v })
         .Length(
-            "depth", NumberRange.From(0.2, 300), "Depth below the deck; left out, ribs reach down to the baseboard.", r => r.Depth, (r, v) => r with { Depth = v });
+            "depth", NumberRange.From(
+                0.2,
+                300), "Depth below the deck; left out, ribs reach down to the baseboard.", r => r.Depth, (r, v) => r with { Depth = v });
 }
 
 /// <summary>Full-size lengths in mm used by the defaults.</summary>

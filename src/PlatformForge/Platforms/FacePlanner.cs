@@ -75,10 +75,19 @@ internal static class FacePlanner
     }
 
     private static EdgeVertices Vertices(PlatformRequest request, SlabLayout slabs, RequirementTrace trace) =>
-        new FacetLayout(request.Chart, request.Spec.Face.Side, trace, request.Spec.Deck.Width).Choose([.. slabs.Breaks.Concat(slabs.Joints).Distinct().Order()]);
+        new FacetLayout(
+            request.Chart,
+            request.Spec.Face.Side,
+            trace,
+            request.Spec.Deck.Width).Choose([.. slabs.Breaks.Concat(slabs.Joints).Distinct().Order()]);
 
     private static PlanLine Edge(PlatformRequest request, EdgeVertices vertices, EdgeStyle style) =>
-        new(vertices.Stations, EdgeShaper.Shape(style, vertices, request.Spec.Face, request.Spec.Face.LeastRadius ?? request.Site.Scale.ToModel(FaceSpec.FullSizeLeastRadius), request.Chart));
+        new(vertices.Stations, EdgeShaper.Shape(
+            style,
+            vertices,
+            request.Spec.Face,
+            request.Spec.Face.LeastRadius ?? request.Site.Scale.ToModel(FaceSpec.FullSizeLeastRadius),
+            request.Chart));
 
     // The edge needs a vehicle at every chainage, and a curve whose centre lies beyond the platform's back.
     private static void Reachable(PlatformRequest request, HeightProfile profile, RequirementTrace trace, List<Finding> findings)
@@ -121,7 +130,13 @@ internal static class FacePlanner
         }
 
         return face.BodiesPassOver && places.Count > 0 && places.MaxBy(p => p.Gap) is var (gap, chainage, part)
-            ? PlatformFindings.NothingSoLow(request.Spec.FaceKey, chainage, $"{part.Part.Name} of {part.Vehicle.Name}", part.ZLow, gap, OnRamp(request, profile, chainage, part.ZLow))
+            ? PlatformFindings.NothingSoLow(
+                request.Spec.FaceKey,
+                chainage,
+                $"{part.Part.Name} of {part.Vehicle.Name}",
+                part.ZLow,
+                gap,
+                OnRamp(request, profile, chainage, part.ZLow))
             : null;
     }
 

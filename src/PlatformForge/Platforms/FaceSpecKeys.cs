@@ -15,8 +15,20 @@ internal static class FaceSpecKeys
     /// <summary>Of a platform's first face.</summary>
     public static SpecKeys<FaceSpec> First { get; } = Edge(Fresh(FaceSpec.FirstKey)
         .Text("track", "Name of the track that the platform faces.", f => f.Track, (f, v) => f with { Track = v }, required: true)
-        .Choice("side", "Side of the track on which the platform stands, seen along the track.", f => f.Side, (f, v) => f with { Side = v }, Sides, required: true)
-        .Length("from", NumberRange.Anywhere, "Where the platform begins: distance along the track from its start.", f => f.From, (f, v) => f with { From = v }, required: true)
+        .Choice(
+            "side",
+            "Side of the track on which the platform stands, seen along the track.",
+            f => f.Side,
+            (f, v) => f with { Side = v },
+            Sides,
+            required: true)
+        .Length(
+            "from",
+            NumberRange.Anywhere,
+            "Where the platform begins: distance along the track from its start.",
+            f => f.From,
+            (f, v) => f with { From = v },
+            required: true)
         .Length("to", NumberRange.Anywhere, "Where it ends.", f => f.To, (f, v) => f with { To = v }, required: true))
         .Check((f, key) => f.To > f.From ? null : new(
             "to",

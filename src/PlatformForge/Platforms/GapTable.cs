@@ -27,7 +27,16 @@ public static class SteppingLimit
 /// <param name="LargestAt">Chainage of the largest gap.</param>
 /// <param name="Step">Height of the sill above the coping, negative below it.</param>
 /// <param name="Ratio">Scale ratio, for the full-size figures.</param>
-public sealed record GapRow(EdgeStyle Style, string Vehicle, double Least, double LeastAt, double Mean, double Largest, double LargestAt, double Step, double Ratio)
+public sealed record GapRow(
+    EdgeStyle Style,
+    string Vehicle,
+    double Least,
+    double LeastAt,
+    double Mean,
+    double Largest,
+    double LargestAt,
+    double Step,
+    double Ratio)
 {
     /// <summary>Diagonal from coping to sill at the largest gap, mm of the model.</summary>
     public double Diagonal => Math.Sqrt((Largest * Largest) + (Step * Step));

@@ -35,7 +35,14 @@ public static class PlatformNeighbours
                 {
                     var (plan, other) = first is null ? (plans[j], plans[i]) : (plans[i], plans[j]);
                     var (sentence, cure) = Remedy(told, plan, second is not null && first is not null ? second : null, other);
-                    findings.Add(PlatformFindings.Collide($"{plan.Spec.Key}.deck.width", plan.Spec.Name, other.Spec.Name, told.Chainage, told.Depth, sentence, cure));
+                    findings.Add(PlatformFindings.Collide(
+                        $"{plan.Spec.Key}.deck.width",
+                        plan.Spec.Name,
+                        other.Spec.Name,
+                        told.Chainage,
+                        told.Depth,
+                        sentence,
+                        cure));
                 }
             }
         }
@@ -60,7 +67,9 @@ public static class PlatformNeighbours
         var face = plan.Spec.Face;
         bool atEnd = own.From - face.From > face.To - own.To;
         ways.Add(atEnd ? Invariant($"end {plan.Spec.Name} at chainage {Math.Floor(own.From - Step):0}") : Invariant($"begin {plan.Spec.Name} at chainage {Math.Ceiling(own.To + Step):0}"));
-        cure ??= atEnd ? Cure.Set($"{plan.Spec.Key}.face.to", Math.Floor(own.From - Step)) : Cure.Set($"{plan.Spec.Key}.face.from", Math.Ceiling(own.To + Step));
+        cure ??= atEnd ? Cure.Set(
+            $"{plan.Spec.Key}.face.to",
+            Math.Floor(own.From - Step)) : Cure.Set($"{plan.Spec.Key}.face.from", Math.Ceiling(own.To + Step));
         string all = string.Join(", or ", ways);
         return (char.ToUpperInvariant(all[0]) + all[1..] + ".", cure);
     }
@@ -93,7 +102,9 @@ public static class PlatformNeighbours
                 var at = plan.Chart.Locate(place, Guess(plan, place));
                 double reach = plan.Side.Reach(at.Offset), depth = plan.Back.At(at.Chainage) - reach, width = reach - plan.CopingFront.At(at.Chainage);
                 found = found is null ? new(at.Chainage, depth, width, at.Chainage, at.Chainage) : new(
-                    depth > found.Depth ? at.Chainage : found.Chainage, Math.Max(depth, found.Depth), Math.Min(width, found.Width), Math.Min(found.From, at.Chainage), Math.Max(found.To, at.Chainage));
+                    depth > found.Depth ? at.Chainage : found.Chainage, Math.Max(
+                        depth,
+                        found.Depth), Math.Min(width, found.Width), Math.Min(found.From, at.Chainage), Math.Max(found.To, at.Chainage));
             }
 
             return found;

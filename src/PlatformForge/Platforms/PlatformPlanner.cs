@@ -24,7 +24,13 @@ public static class PlatformPlanner
     /// <param name="vehicles">What runs on it; the longest needs its own length of track beyond both ends.</param>
     /// <param name="startsAtBuffers">The track begins at buffer stops.</param>
     /// <param name="endsAtBuffers">The track ends at buffer stops.</param>
-    public static IReadOnlyList<Finding> Check(PlatformSpec spec, PlatformSite site, Centreline chart, IEnumerable<Vehicle> vehicles, bool startsAtBuffers = false, bool endsAtBuffers = false)
+    public static IReadOnlyList<Finding> Check(
+        PlatformSpec spec,
+        PlatformSite site,
+        Centreline chart,
+        IEnumerable<Vehicle> vehicles,
+        bool startsAtBuffers = false,
+        bool endsAtBuffers = false)
     {
         var findings = new List<Finding>();
         ValueRules.Check(spec, site, findings);
@@ -71,7 +77,13 @@ public static class PlatformPlanner
         }
 
         var checks = faces
-            .SelectMany(f => Check(f.Spec, f.Site, f.Chart, f.Envelope.Parts.Where(p => p.IsFaced).Select(p => p.Vehicle).Distinct(), f.StartsAtBuffers, f.EndsAtBuffers))
+            .SelectMany(f => Check(
+                f.Spec,
+                f.Site,
+                f.Chart,
+                f.Envelope.Parts.Where(p => p.IsFaced).Select(p => p.Vehicle).Distinct(),
+                f.StartsAtBuffers,
+                f.EndsAtBuffers))
             .DistinctBy(f => (f.Code, f.Key, f.Message)).ToList();
         if (HasErrors(checks))
         {
@@ -114,6 +126,7 @@ public static class PlatformPlanner
 
         var lines = PlanLines.Of(spec, face.CopingFront);
         var furniture = FurniturePlanner.Plan(request, face, lines, findings);
+        BackRule.Check(request, lines, face.Requirement, findings);
         if (HasErrors(findings))
         {
             return Outcome.Fault<PlatformPlan>(findings);
@@ -149,7 +162,9 @@ public static class PlatformPlanner
     {
         var findings = new List<Finding>();
         var ribs = FurniturePlanner.Divided(plan, cuts, findings);
-        return Outcome.Of(plan with { Ribs = ribs.Ribs, RibPitch = ribs.Pitch, Features = FeaturePlanner.AmongRibs(plan, ribs.Ribs, cuts, findings) }, findings);
+        return Outcome.Of(
+            plan with { Ribs = ribs.Ribs, RibPitch = ribs.Pitch, Features = FeaturePlanner.AmongRibs(plan, ribs.Ribs, cuts, findings) },
+            findings);
     }
 
     /// <summary>Whether a finding speaks of where a plan's ribs stand, so that <see cref="Divided"/> has its own in place of it.</summary>
@@ -163,7 +178,14 @@ public static class PlatformPlanner
         if (margin >= width)
         {
             var largest = request.Budget.Lines.Where(l => l.Placing != BudgetPlacing.Swept).MaxBy(l => l.AmountMm)!;
-            findings.Add(PlatformFindings.AllowanceTooLarge("clearance", margin, request.Spec.Name, width, largest.Name, width - (margin - largest.AmountMm), EntryKey(largest.Name)));
+            findings.Add(PlatformFindings.AllowanceTooLarge(
+                "clearance",
+                margin,
+                request.Spec.Name,
+                width,
+                largest.Name,
+                width - (margin - largest.AmountMm),
+                EntryKey(largest.Name)));
         }
     }
 

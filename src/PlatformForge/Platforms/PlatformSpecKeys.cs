@@ -13,18 +13,32 @@ internal static class PlatformSpecKeys
         .Table("start", "Ramp at the beginning.", FaceSpecKeys.Ramp, r => r.Start, (r, v) => r with { Start = v })
         .Table("end", "Ramp at the end.", FaceSpecKeys.Ramp, r => r.End, (r, v) => r with { End = v });
 
-    public static SpecKeys<PlatformSpec> All { get; } = FeatureKinds.On(new SpecKeys<PlatformSpec>(scale => PlatformSpec.For(scale, "", FaceSpecKeys.First.DefaultsAt(scale)))
+    public static SpecKeys<PlatformSpec> All { get; } = FeatureKinds.On(new SpecKeys<PlatformSpec>(scale => PlatformSpec.For(
+        scale,
+        "",
+        FaceSpecKeys.First.DefaultsAt(scale)))
         .Text("name", "Name of the platform; it names the files.", p => p.Name, (p, v) => p with { Name = v }, required: true)
         .Text("kind", "Kind of platform.", _ => "side", (p, _) => p, false, "side", "island")
         .Length("height", NumberRange.From(0.5, 300), "Height of the coping's top above rail top.", p => p.Height, (p, v) => p with { Height = v })
-        .Table(FaceSpec.FirstKey, "Where the platform faces its track.", FaceSpecKeys.First, p => Of(p, FaceSpec.FirstKey), (p, v) => p with { Face = v }, required: true)
+        .Table(
+            FaceSpec.FirstKey,
+            "Where the platform faces its track.",
+            FaceSpecKeys.First,
+            p => Of(p, FaceSpec.FirstKey),
+            (p, v) => p with { Face = v },
+            required: true)
         .Table(
             FaceSpec.OtherKey,
             "The face on the other side, which makes an island of it; its ends lie straight across from the first one's, and its width is what both leave.",
             FaceSpecKeys.Other,
             p => Of(p, FaceSpec.OtherKey),
             (p, v) => p with { OtherFace = v })
-        .Table("ramps", "Sloping ends; left out, an end has a wall.", Ramps, p => new(p.StartRamp, p.EndRamp), (p, v) => p with { StartRamp = v.Start, EndRamp = v.End })
+        .Table(
+            "ramps",
+            "Sloping ends; left out, an end has a wall.",
+            Ramps,
+            p => new(p.StartRamp, p.EndRamp),
+            (p, v) => p with { StartRamp = v.Start, EndRamp = v.End })
         .Table("deck", "The walking surface.", DeckSpec.Keys, p => p.Deck, (p, v) => p with { Deck = v })
         .Table("coping", "The course of slabs along the edge.", CopingSpec.Keys, p => p.Coping, (p, v) => p with { Coping = v })
         .Table("wall", "Walls from baseboard to deck.", WallSpec.Keys, p => p.Walls, (p, v) => p with { Walls = v })

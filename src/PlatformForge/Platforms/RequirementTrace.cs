@@ -12,7 +12,13 @@ namespace PlatformForge.Platforms;
 /// <param name="GoverningVehicle">Index into <paramref name="Vehicles"/> of the vehicle that reaches farthest, one a station.</param>
 /// <param name="GoverningPart">Name of its part that does, one a station.</param>
 /// <param name="Vehicles">Names of the vehicles, those of the faced track first, each in the order of the project; a vehicle of several tracks is there once for each.</param>
-public sealed record RequirementTrace(double[] Stations, double[] Swept, double Budget, int[] GoverningVehicle, string[] GoverningPart, IReadOnlyList<string> Vehicles)
+public sealed record RequirementTrace(
+    double[] Stations,
+    double[] Swept,
+    double Budget,
+    int[] GoverningVehicle,
+    string[] GoverningPart,
+    IReadOnlyList<string> Vehicles)
 {
     /// <summary>Least reach of the coping per station, mm, which keeps the budget in every direction; null when it is the budget square to the track.</summary>
     public double[]? Kept { get; init; }

@@ -31,8 +31,6 @@ public class FolderKnotTests
         "Platforms - Platforms.Islands",
         "Platforms - Platforms.Rules",
         "Platforms - Platforms.Surfaces",
-        "Platforms.Features - Platforms.Furniture",
-        "Platforms.Features - Platforms.Rules",
         "Projects - Projects.Remedies",
         "Sections - Sections.Beds",
         "Sections - Sections.Cuts",

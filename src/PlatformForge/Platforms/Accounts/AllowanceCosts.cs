@@ -8,7 +8,9 @@ internal static class AllowanceCosts
 {
     public static AllowanceTrace Of(PlatformRequest request, HeightProfile profile, RequirementTrace trace)
     {
-        double[][] swept = [.. request.LessPlay.Select(step => OnStations(CopingRequirement.Trace(request with { Envelope = step.Without }, profile), trace.Stations)), trace.Swept];
+        double[][] swept = [.. request.LessPlay.Select(step => OnStations(
+            CopingRequirement.Trace(request with { Envelope = step.Without }, profile),
+            trace.Stations)), trace.Swept];
 
         // With less lean a body may pass over that does not with more, and nothing else be there: then its whole reach is no cost of anything.
         for (int k = swept.Length - 2; k >= 0; k--)
@@ -16,7 +18,9 @@ internal static class AllowanceCosts
             swept[k] = [.. swept[k].Zip(swept[k + 1], (less, more) => double.IsFinite(less) ? less : more)];
         }
 
-        var costs = request.LessPlay.Select((step, k) => new AllowanceCost(step.Allowance, [.. swept[k + 1].Zip(swept[k], (with, without) => with - without)])).ToList();
+        var costs = request.LessPlay.Select((step, k) => new AllowanceCost(
+            step.Allowance,
+            [.. swept[k + 1].Zip(swept[k], (with, without) => with - without)])).ToList();
         int count = trace.Stations.Length;
         costs.AddRange(Shares(request.Budget).Where(s => s.Amount != 0).Select(s => new AllowanceCost(s.Name, [.. Enumerable.Repeat(s.Amount, count)])));
         double[] around = [.. Enumerable.Range(0, count).Select(i => trace.Required(i) - (trace.Swept[i] + trace.Budget))];

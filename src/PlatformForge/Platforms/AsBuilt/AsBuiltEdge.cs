@@ -32,7 +32,10 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
         var face = plan.Spec.Face;
         Finding[] beyond = [.. readings.Where(r => !(r.Chainage >= face.From && r.Chainage <= face.To)).Select(r => At(r, Finding.Error(
             "PF4082", plan.Spec.Key, Invariant($"Chainage {r.Chainage:0.#} mm lies beyond the platform {plan.Spec.Name}."), Invariant($"It goes from {face.From:0.#} to {face.To:0.#} mm."))))];
-        Finding[] strange = [.. readings.Where(r => r.Vehicle is { } name && !envelope.Parts.Any(p => p.IsFaced && string.Equals(p.Vehicle.Name, name, StringComparison.Ordinal))).Select(r => At(r, Finding.Error(
+        Finding[] strange = [.. readings.Where(r => r.Vehicle is { } name && !envelope.Parts.Any(p => p.IsFaced && string.Equals(
+            p.Vehicle.Name,
+            name,
+            StringComparison.Ordinal))).Select(r => At(r, Finding.Error(
             "PF4083", plan.Spec.Key, $"No vehicle \"{r.Vehicle}\" runs past the platform {plan.Spec.Name}.", "Known: " + string.Join(", ", envelope.Parts.Where(p => p.IsFaced).Select(p => $"\"{p.Vehicle.Name}\"").Distinct()) + ". Leave the field empty for a gap measured from the running edge.")))];
         if (beyond.Length + strange.Length > 0)
         {
@@ -94,8 +97,17 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
         string what = Invariant($"At chainage {measure.Reading.Chainage:0.#} mm the coping stands ") + (Math.Abs(measure.OffBy) < Told ? "where it was planned; " : Invariant($"{Math.Abs(measure.OffBy):0.00} mm {(measure.OffBy < 0 ? "nearer to" : "farther from")} the track than planned; "));
         string remedy = Invariant($"Move it {budget.Running - near.Left:0.00} mm away from the track there.");
         return At(measure.Reading, near.Left < 0
-            ? Finding.Error("PF4080", spec.Key, what + Invariant($"{near.Vehicle} ({near.Part}) fouls it by {-near.Left:0.00} mm."), remedy, FaultKind.DesignRule)
-            : Finding.Warning("PF4081", spec.Key, what + Invariant($"{near.Left:0.00} mm are left for {near.Vehicle} ({near.Part}), {budget.Running:0.00} mm are wanted."), remedy));
+            ? Finding.Error(
+                "PF4080",
+                spec.Key,
+                what + Invariant($"{near.Vehicle} ({near.Part}) fouls it by {-near.Left:0.00} mm."),
+                remedy,
+                FaultKind.DesignRule)
+            : Finding.Warning(
+                "PF4081",
+                spec.Key,
+                what + Invariant($"{near.Left:0.00} mm are left for {near.Vehicle} ({near.Part}), {budget.Running:0.00} mm are wanted."),
+                remedy));
     }
 
     // Half the last digit shown, mm.

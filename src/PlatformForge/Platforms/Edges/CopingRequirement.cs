@@ -31,7 +31,9 @@ internal static class CopingRequirement
         double[] kept = BudgetDisc.Roll(stations, swept, request.Budget.Margin, s => face.Side.Bend(request.Chart.CurvatureAt(s)));
         var own = lead..(lead + last - first + 1);
         (stations, swept, parts, heights) = (stations[own], swept[own], parts[own], heights[own]);
-        envelope.KeepGoverning(swept, parts, (part, i) => envelope.Parts[part].IsFaced ? heights[i].Counted(envelope.Parts[part], envelope.Parts[part].Towards(face.Side)[first + i]) : double.NegativeInfinity);
+        envelope.KeepGoverning(swept, parts, (part, i) => envelope.Parts[part].IsFaced ? heights[i].Counted(
+            envelope.Parts[part],
+            envelope.Parts[part].Towards(face.Side)[first + i]) : double.NegativeInfinity);
         return Named(envelope, stations, swept, parts, request.Budget.Margin) with
         {
             AtWall = [.. parts.Select((part, i) => part >= 0 && heights[i].StaysUnder(envelope.Parts[part]))],
@@ -40,7 +42,11 @@ internal static class CopingRequirement
     }
 
     // How far vehicles reach as it counts for the coping, and which part does, at so many stations of the envelope.
-    private static (double[] Stations, double[] Swept, int[] Parts, HeldHeights[] Heights) Reached(PlatformRequest request, HeightProfile profile, int first, int count)
+    private static (double[] Stations, double[] Swept, int[] Parts, HeldHeights[] Heights) Reached(
+        PlatformRequest request,
+        HeightProfile profile,
+        int first,
+        int count)
     {
         var (envelope, face) = (request.Envelope, request.Spec.Face);
         var stations = new double[count];
@@ -71,7 +77,14 @@ internal static class CopingRequirement
             {
                 // What runs past a second face is held off by that face.
                 var (near, far) = Sides(other, face.Side);
-                Raise(swept, parts, other, part, first, face.Side, (i, reach) => Middle(far[first + i], near[first + i]) < own[i] + halfPlatform ? heights[i].Counted(other, reach) : double.NegativeInfinity);
+                Raise(
+                    swept,
+                    parts,
+                    other,
+                    part,
+                    first,
+                    face.Side,
+                    (i, reach) => Middle(far[first + i], near[first + i]) < own[i] + halfPlatform ? heights[i].Counted(other, reach) : double.NegativeInfinity);
             }
         }
 

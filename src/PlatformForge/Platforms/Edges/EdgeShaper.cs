@@ -95,7 +95,14 @@ internal static class EdgeShaper
     /// at the most that the taper lets it be. Where the track's curvature changes between the neighbouring vertices, the two chords see a mean of
     /// it: the least of it limits bending one way, the greatest the other.
     /// </summary>
-    private static (double Least, double Greatest) Bends(Centreline chart, double before, double at, double after, FaceSpec face, double leastRadius, double reach)
+    private static (double Least, double Greatest) Bends(
+        Centreline chart,
+        double before,
+        double at,
+        double after,
+        FaceSpec face,
+        double leastRadius,
+        double reach)
     {
         double curvature = face.Side.Bend(chart.CurvatureAt(at)), slope = 1 / face.Taper;
         double first = face.Side.Bend(chart.CurvatureAt(before)), last = face.Side.Bend(chart.CurvatureAt(after));

@@ -1,5 +1,3 @@
-using PlatformForge.Platforms.Furniture;
-using PlatformForge.Platforms.Rules;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Features;
@@ -22,7 +20,14 @@ internal static class FeaturePlanner
     /// <summary>All of them, in the order asked; whatever is wrong with them goes into the findings.</summary>
     public static IReadOnlyList<PlannedFeature> Plan(PlatformRequest request, FacePlan face, BodyPlan lines, SlabLayout slabs, List<Finding> findings)
     {
-        PlannedFeature[] planned = [.. Keyed(request.Spec).Select(f => f.Feature.Plan(new(request.Spec, request.Site, request.Chart, lines, face.Profile, slabs, f.Key)))];
+        PlannedFeature[] planned = [.. Keyed(request.Spec).Select(f => f.Feature.Plan(new(
+            request.Spec,
+            request.Site,
+            request.Chart,
+            lines,
+            face.Profile,
+            slabs,
+            f.Key)))];
         findings.AddRange(planned.SelectMany(p => p.Findings));
         Overlaps(request.Spec.Face, [.. planned.SelectMany(p => p.Keepouts).Where(k => k.Holds(KeptOff.Features))], findings);
         Fouls(request, lines, face.Requirement, planned, findings);
@@ -35,7 +40,9 @@ internal static class FeaturePlanner
         var (spec, slabs) = (plan.Spec, SlabLayout.Of(plan.Spec, plan.Profile));
         PlannedFeature[] planned =
         [
-            .. Keyed(spec).Zip(plan.Features, (f, before) => f.Feature.AmongRibs(before, new(spec, plan.Site, plan.Chart, plan.Body, plan.Profile, slabs, f.Key), ribs, cuts)),
+            .. Keyed(spec).Zip(
+                plan.Features,
+                (f, before) => f.Feature.AmongRibs(before, new(spec, plan.Site, plan.Chart, plan.Body, plan.Profile, slabs, f.Key), ribs, cuts)),
         ];
         findings.AddRange(planned.Zip(plan.Features, (now, before) => now.Findings.Except(before.Findings)).SelectMany(f => f));
         return planned;
@@ -75,7 +82,7 @@ internal static class FeaturePlanner
         return free.Count == 0 ? null : free.MinBy(f => f.Far) is var (_, name, key, chainage) ? (name, key, chainage) : null;
     }
 
-    // What stands on the deck is held to vehicles at all heights, whatever may pass over the coping; the back to what runs behind it.
+    // What stands on the deck is held to vehicles at all heights, whatever may pass over the coping.
     private static void Fouls(PlatformRequest request, BodyPlan lines, RequirementTrace trace, IEnumerable<PlannedFeature> planned, List<Finding> findings)
     {
         double[] full = Edges.CopingRequirement.FullHeight(request, trace);
@@ -88,14 +95,13 @@ internal static class FeaturePlanner
             bool told = findings.Exists(f => f.Severity == Severity.Error && f.Key.StartsWith(stands.Key, StringComparison.Ordinal));
             if (stands.Near < needed && !told)
             {
-                findings.Add(PlatformFindings.FurnitureFouls(stands.Key, stands.Name, stands.Middle, needed - stands.Near, Farther(stands, needed - stands.Near)));
+                findings.Add(PlatformFindings.FurnitureFouls(
+                    stands.Key,
+                    stands.Name,
+                    stands.Middle,
+                    needed - stands.Near,
+                    Farther(stands, needed - stands.Near)));
             }
-        }
-
-        // What runs past a second face is that face's matter.
-        if (!request.Spec.IsIsland)
-        {
-            BackRule.Check(request, lines, trace, findings);
         }
     }
 

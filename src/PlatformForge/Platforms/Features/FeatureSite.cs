@@ -1,6 +1,5 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms.Edges;
-using PlatformForge.Platforms.Furniture;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -14,7 +13,14 @@ namespace PlatformForge.Platforms.Features;
 /// <param name="Profile">Heights along it.</param>
 /// <param name="Slabs">Slabs of the coping, with the places for cuts between them.</param>
 /// <param name="Key">Key of the feature.</param>
-internal sealed record FeatureSite(PlatformSpec Spec, PlatformSite Ground, Centreline Chart, BodyPlan Lines, HeightProfile Profile, SlabLayout Slabs, string Key)
+internal sealed record FeatureSite(
+    PlatformSpec Spec,
+    PlatformSite Ground,
+    Centreline Chart,
+    BodyPlan Lines,
+    HeightProfile Profile,
+    SlabLayout Slabs,
+    string Key)
 {
     /// <summary>Thickness of material round an opening below the deck and under its floor, mm: three printed lines.</summary>
     public const double BossWall = 1.2;
@@ -37,10 +43,16 @@ internal sealed record FeatureSite(PlatformSpec Spec, PlatformSite Ground, Centr
     public static double Boss(PlatformSpec spec, double? depth) => depth > spec.Deck.Thickness - LeastLand ? BossWall : 0;
 
     /// <summary>Reach of what stands at an inset.</summary>
-    public double Reach(double chainage, double inset, InsetFrom from) => from == InsetFrom.Back ? Lines.Back.At(chainage) - inset : Lines.CopingFront.At(chainage) + inset;
+    public double Reach(
+        double chainage,
+        double inset,
+        InsetFrom from) => from == InsetFrom.Back ? Lines.Back.At(chainage) - inset : Lines.CopingFront.At(chainage) + inset;
 
     /// <summary>Inset of what stands at a reach.</summary>
-    public double Inset(double chainage, double reach, InsetFrom from) => from == InsetFrom.Back ? Lines.Back.At(chainage) - reach : reach - Lines.CopingFront.At(chainage);
+    public double Inset(
+        double chainage,
+        double reach,
+        InsetFrom from) => from == InsetFrom.Back ? Lines.Back.At(chainage) - reach : reach - Lines.CopingFront.At(chainage);
 
     /// <summary>Length in the layout at a place for a millimetre of chainage.</summary>
     public double Stretch(PlanPlace place) => Stretch(Chart, Face.Side, place.Chainage, place.Reach);

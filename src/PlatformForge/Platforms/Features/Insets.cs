@@ -12,6 +12,9 @@ public enum InsetFrom
 /// <summary>Whether something finds its place between the coping and the back, and between the platform's ends.</summary>
 internal static class Insets
 {
+    /// <summary>Least clear width between edge and anything standing on the platform, full-size mm: 6 ft, quoted for structures and columns.</summary>
+    public const double LeastClear = 6 * FullSize.Foot;
+
     /// <summary>Faults of where something of a size is asked for; the place is null where there is none to go on with.</summary>
     /// <param name="site">Where it is planned.</param>
     /// <param name="name">What it is.</param>
@@ -37,8 +40,18 @@ internal static class Insets
             return (null, [PlatformFindings.DeckTooNarrowFor(key, name, site.Spec.Deck.Width, leastDeck, $"{site.Spec.Key}.deck.width")]);
         }
 
-        return (new(s, reach), reach < nearest - FeatureSite.Grain ? [PlatformFindings.ThroughCoping($"{key}.inset", name, nearest - reach, site.Inset(s, nearest, at.From), !fromBack)]
-            : reach > farthest + FeatureSite.Grain ? [PlatformFindings.OffTheDeck($"{key}.inset", name, reach - farthest, site.Inset(s, farthest, at.From), fromBack)]
+        return (new(s, reach), reach < nearest - FeatureSite.Grain ? [PlatformFindings.ThroughCoping(
+            $"{key}.inset",
+            name,
+            nearest - reach,
+            site.Inset(s, nearest, at.From),
+            !fromBack)]
+            : reach > farthest + FeatureSite.Grain ? [PlatformFindings.OffTheDeck(
+                $"{key}.inset",
+                name,
+                reach - farthest,
+                site.Inset(s, farthest, at.From),
+                fromBack)]
             : []);
     }
 
@@ -52,7 +65,7 @@ internal static class Insets
     /// <summary>Warns where something leaves less than 6 ft to the edge.</summary>
     public static IEnumerable<Finding> ClearWidth(PlatformSpec spec, PlatformSite site, string key, string name, (double Inset, InsetFrom From) at, double half)
     {
-        double least = site.Scale.ToModel(Rules.PlatformRules.LeastClear), width = spec.Deck.Width;
+        double least = site.Scale.ToModel(LeastClear), width = spec.Deck.Width;
         if (spec.IsIsland)
         {
             yield break; // told where both edges are known
@@ -61,7 +74,12 @@ internal static class Insets
         double free = (at.From == InsetFrom.Back ? width - at.Inset : at.Inset) - half;
         if (free < least - FeatureSite.Grain)
         {
-            yield return PlatformFindings.ClearWidth($"{key}.inset", name, free, least, at.From == InsetFrom.Back ? (width - least - half, false) : (least + half, true));
+            yield return PlatformFindings.ClearWidth(
+                $"{key}.inset",
+                name,
+                free,
+                least,
+                at.From == InsetFrom.Back ? (width - least - half, false) : (least + half, true));
         }
     }
 }

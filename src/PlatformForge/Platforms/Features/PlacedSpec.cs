@@ -30,9 +30,26 @@ public abstract record PlacedSpec(double Chainage, double Inset, InsetFrom From,
     internal static SpecKeys<T> PlaceKeys<T>(Func<ModelScale, T> defaults, string middle, (string At, string Inset) example)
         where T : PlacedSpec => new SpecKeys<T>(defaults)
         .Text("name", "What stands there; it is in the plan and in tables.", f => f.Name, (f, v) => f with { Name = v })
-        .Length("at", NumberRange.Anywhere, $"Distance along the track of {middle}.", f => f.Chainage, (f, v) => f with { Chainage = v }, required: true).Example(example.At)
-        .Length("inset", FigureRanges.Inset, $"From the back (or the edge) to {middle}.", f => f.Inset, (f, v) => f with { Inset = v }, required: true).Example(example.Inset)
-        .Choice("inset_from", "What the inset is measured from.", f => f.From, (f, v) => f with { From = v }, [("back", InsetFrom.Back), ("edge", InsetFrom.Edge)])
+        .Length(
+            "at",
+            NumberRange.Anywhere,
+            $"Distance along the track of {middle}.",
+            f => f.Chainage,
+            (f, v) => f with { Chainage = v },
+            required: true).Example(example.At)
+        .Length(
+            "inset",
+            FigureRanges.Inset,
+            $"From the back (or the edge) to {middle}.",
+            f => f.Inset,
+            (f, v) => f with { Inset = v },
+            required: true).Example(example.Inset)
+        .Choice(
+            "inset_from",
+            "What the inset is measured from.",
+            f => f.From,
+            (f, v) => f with { From = v },
+            [("back", InsetFrom.Back), ("edge", InsetFrom.Edge)])
         .Text(
             "face",
             "On an island, the track of the face whose chainage and edge place it; left out, the first one's.",

@@ -79,7 +79,13 @@ internal sealed record RoundHole(string Name, PlanPlace Place, double Diameter, 
         double Floor(RoundHole h) => site.Top(h.Place) - h.Depth!.Value - h.BossWall;
         if (holes.Where(h => h.BossWall > 0).MinBy(Floor) is { } lowest && Floor(lowest) is var floor and < 0)
         {
-            yield return PlatformFindings.HoleTooDeep(key, lowest.Name, lowest.Place.Chainage, lowest.Depth!.Value, lowest.Depth.Value + floor, site.Ground.RailTop);
+            yield return PlatformFindings.HoleTooDeep(
+                key,
+                lowest.Name,
+                lowest.Place.Chainage,
+                lowest.Depth!.Value,
+                lowest.Depth.Value + floor,
+                site.Ground.RailTop);
         }
     }
 }

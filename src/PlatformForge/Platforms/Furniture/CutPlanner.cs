@@ -12,7 +12,13 @@ internal static class CutPlanner
     // A chainage that is meant to be a joint is one within this, mm.
     private const double Same = Tolerances.Rounding;
 
-    public static IReadOnlyList<CutCandidate> Plan(PlatformSpec spec, HeightProfile profile, SlabLayout slabs, IReadOnlyList<PlanRib> walls, IReadOnlyList<Keepout> keepouts, List<Finding> findings)
+    public static IReadOnlyList<CutCandidate> Plan(
+        PlatformSpec spec,
+        HeightProfile profile,
+        SlabLayout slabs,
+        IReadOnlyList<PlanRib> walls,
+        IReadOnlyList<Keepout> keepouts,
+        List<Finding> findings)
     {
         var cuts = new List<CutCandidate>();
         foreach (double joint in slabs.Joints)
@@ -24,8 +30,17 @@ internal static class CutPlanner
             {
                 var (list, all) = baseboard ? ("baseboard_joints", spec.BaseboardJoints) : ("cuts", spec.ForcedCuts);
                 int index = all.ToList().FindIndex(c => Math.Abs(c - joint) < Same);
-                double? away = FreePlace.Nearest(joint, [.. keepouts.Select(k => (k.From - k.CutClear, k.To + k.CutClear))], spec.Face.From + (2 * Clear), spec.Face.To - (2 * Clear));
-                findings.Add(PlatformFindings.CutThroughFurniture(hit.Key, hit.Name, hit.Middle, joint, away is { } free ? (PlatformFindings.Indexed(spec.Key, list, index), free) : null));
+                double? away = FreePlace.Nearest(
+                    joint,
+                    [.. keepouts.Select(k => (k.From - k.CutClear, k.To + k.CutClear))],
+                    spec.Face.From + (2 * Clear),
+                    spec.Face.To - (2 * Clear));
+                findings.Add(PlatformFindings.CutThroughFurniture(
+                    hit.Key,
+                    hit.Name,
+                    hit.Middle,
+                    joint,
+                    away is { } free ? (PlatformFindings.Indexed(spec.Key, list, index), free) : null));
             }
 
             bool walled = walls.Any(r => r.Kind == RibKind.EndWall && joint > r.From - Clear && joint < r.To + Clear);

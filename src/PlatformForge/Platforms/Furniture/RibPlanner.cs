@@ -91,7 +91,13 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
             if (ends[i + 1] - ends[i] > pitch + Grain)
             {
                 var names = blocked.Where(k => k.Low < ends[i + 1] - Grain && k.High > ends[i] + Grain).SelectMany(k => k.Names).Distinct();
-                findings.Add(PlatformFindings.NoRibWithin($"{spec.Key}.ribs.pitch", length.At(ends[i]), length.At(ends[i + 1]), ends[i + 1] - ends[i], pitch, names));
+                findings.Add(PlatformFindings.NoRibWithin(
+                    $"{spec.Key}.ribs.pitch",
+                    length.At(ends[i]),
+                    length.At(ends[i + 1]),
+                    ends[i + 1] - ends[i],
+                    pitch,
+                    names));
             }
         }
 
@@ -192,10 +198,14 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
         double inner = spec.IsIsland
             ? lines.Stations.Min(s => lines.BackWallFace.At(s) - lines.WallBack.At(s))
             : spec.Deck.Width - spec.Coping.Overhang - spec.Walls.FrontThickness - spec.Walls.BackThickness;
-        double half = spec.Ribs.LongitudinalThickness / 2, from = face.From + Along(face.From, spec.Walls.EndThickness), to = face.To - Along(face.To, spec.Walls.EndThickness);
+        double half = spec.Ribs.LongitudinalThickness / 2, from = face.From + Along(
+            face.From,
+            spec.Walls.EndThickness), to = face.To - Along(face.To, spec.Walls.EndThickness);
 
         // Places are told from the inner face of the front wall, which all lines are parallel to.
-        var taken = keepouts.Where(k => k.Holds(KeptOff.RibsAlong)).Select(k => (Low: k.Near - WallBack(k, Math.Max), High: k.Far - WallBack(k, Math.Min), k.Name)).ToList();
+        var taken = keepouts.Where(k => k.Holds(KeptOff.RibsAlong)).Select(k => (Low: k.Near - WallBack(
+            k,
+            Math.Max), High: k.Far - WallBack(k, Math.Min), k.Name)).ToList();
         double below = 0;
         for (int i = 1; i <= spec.Ribs.LongitudinalCount; i++)
         {

@@ -51,7 +51,16 @@ internal static class GapMeasurer
             count++;
         }
 
-        return count == 0 ? null : new(style, sill.Vehicle.Name, least, leastAt, sum / count, largest, largestAt, sill.Height - request.Spec.Height, request.Site.Scale.Ratio);
+        return count == 0 ? null : new(
+            style,
+            sill.Vehicle.Name,
+            least,
+            leastAt,
+            sum / count,
+            largest,
+            largestAt,
+            sill.Height - request.Spec.Height,
+            request.Site.Scale.Ratio);
     }
 
     private static GapTrace Trace(FaceSpec face, PlanLine edge, SillReach sill)

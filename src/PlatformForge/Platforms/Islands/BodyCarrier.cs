@@ -82,7 +82,9 @@ internal static class BodyCarrier
         {
             guess = near.Chart.Locate(corner, guess).Chainage;
             int next = Array.BinarySearch(near.Stations, guess) is var found && found >= 0 ? found : ~found;
-            bool apart = guess > first + OnePlace && guess < last - OnePlace && guess - near.Stations[Math.Max(0, next - 1)] > OnePlace && near.Stations[Math.Min(next, near.Stations.Length - 1)] - guess > OnePlace;
+            bool apart = guess > first + OnePlace && guess < last - OnePlace && guess - near.Stations[Math.Max(
+                0,
+                next - 1)] > OnePlace && near.Stations[Math.Min(next, near.Stations.Length - 1)] - guess > OnePlace;
             if (apart)
             {
                 all.Add(guess);

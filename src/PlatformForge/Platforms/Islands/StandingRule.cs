@@ -12,7 +12,7 @@ internal static class StandingRule
     {
         var trace = far.Requirement;
         double[] full = CopingRequirement.FullHeight(second, trace);
-        double spacing = trace.Stations[1] - trace.Stations[0], least = second.Site.Scale.ToModel(Rules.PlatformRules.LeastClear);
+        double spacing = trace.Stations[1] - trace.Stations[0], least = second.Site.Scale.ToModel(Features.Insets.LeastClear);
         foreach (var stands in furniture.Features.SelectMany(f => f.Stands))
         {
             // What it needs on the near side it needs on the far side too.

@@ -30,14 +30,24 @@ internal static class PassingRule
         }
         else if (counts)
         {
-            findings.Add(UprightFindings.NothingPassesOver($"{spec.FaceKey}.vertical_gap", face.VerticalGap, Named(highest), highest.ZLow - spec.Height, highest.Lowest - spec.Height));
+            findings.Add(UprightFindings.NothingPassesOver(
+                $"{spec.FaceKey}.vertical_gap",
+                face.VerticalGap,
+                Named(highest),
+                highest.ZLow - spec.Height,
+                highest.Lowest - spec.Height));
         }
         else
         {
             var level = HeldHeights.At(spec, spec.Height);
             foreach (var part in parts.Where(p => p.ZLow > spec.Height && !level.PassesOver(p)))
             {
-                findings.Add(UprightFindings.HeldOff($"{spec.FaceKey}.vertical_gap", Named(part), part.ZLow - spec.Height, part.Lowest - spec.Height, face.VerticalGap));
+                findings.Add(UprightFindings.HeldOff(
+                    $"{spec.FaceKey}.vertical_gap",
+                    Named(part),
+                    part.ZLow - spec.Height,
+                    part.Lowest - spec.Height,
+                    face.VerticalGap));
             }
 
             if (parts.Where(level.PassesOver).MinBy(p => p.Lowest) is { } over && over.Lowest < over.ZLow)

@@ -9,16 +9,20 @@ internal static class PlatformRules
     /// <summary>Least width of a platform, full-size mm: 6 ft (inspecting officers' requirement of 1858).</summary>
     public const double LeastWidth = 6 * FullSize.Foot;
 
-    /// <summary>Least clear width between edge and anything standing on the platform, full-size mm: 6 ft, quoted for structures and columns.</summary>
-    public const double LeastClear = 6 * FullSize.Foot;
-
     // Shortest platform in mm that is worth the name.
     private const double ShortestPlatform = 5;
 
     // Least distance of a forced cut from the platform's ends, mm.
     private const double CutFromEnd = 2 * Furniture.CutPlanner.Clear;
 
-    public static void Face(PlatformSpec spec, Centreline chart, string vehicle, double longest, bool startsAtBuffers, bool endsAtBuffers, List<Finding> findings)
+    public static void Face(
+        PlatformSpec spec,
+        Centreline chart,
+        string vehicle,
+        double longest,
+        bool startsAtBuffers,
+        bool endsAtBuffers,
+        List<Finding> findings)
     {
         var face = spec.Face;
         string from = $"{spec.FaceKey}.from", to = $"{spec.FaceKey}.to";
@@ -31,7 +35,9 @@ internal static class PlatformRules
         // What is offered has to pass all of these rules, the other end as it will have to be.
         double before = face.From, after = chart.Length - face.To, needBefore = startsAtBuffers ? 0 : longest, needAfter = endsAtBuffers ? 0 : longest;
         double first = needBefore, last = Floor(chart.Length - needAfter);
-        double? rightFrom = Math.Min(face.To, last) - first >= ShortestPlatform ? first : null, rightTo = last - Math.Max(face.From, first) >= ShortestPlatform ? last : null;
+        double? rightFrom = Math.Min(
+            face.To,
+            last) - first >= ShortestPlatform ? first : null, rightTo = last - Math.Max(face.From, first) >= ShortestPlatform ? last : null;
         if (before < 0)
         {
             findings.Add(PlatformFindings.BeyondTrack(from, face.From, chart.Length, vehicle, needBefore, rightFrom));
@@ -53,6 +59,14 @@ internal static class PlatformRules
 
     public static void Body(PlatformSpec spec, PlatformSite site, List<Finding> findings)
     {
+        Width(spec, site, findings);
+        Parts(spec, site, findings);
+        Line(spec, findings);
+        Cuts(spec, findings);
+    }
+
+    private static void Width(PlatformSpec spec, PlatformSite site, List<Finding> findings)
+    {
         var (deck, coping, walls) = (spec.Deck, spec.Coping, spec.Walls);
         string width = $"{spec.Key}.deck.width";
         double least = Math.Max(coping.Width, coping.Overhang + walls.FrontThickness + walls.BackThickness);
@@ -69,23 +83,85 @@ internal static class PlatformRules
         {
             findings.Add(PlatformFindings.NarrowPlatform(width, deck.Width, site.Scale.ToModel(LeastWidth), "6 ft, inspecting officers' requirement of 1858"));
         }
+    }
 
-        AtMost("coping.joint_depth", "groove depth", coping.JointDepth, coping.Thickness - LeastFloor, "leaves too little of the coping under it", ("make the coping thicker, or leave the groove out", Cure.Set($"{spec.Key}.coping.joint_depth", 0)));
-        AtMost("coping.arris_chamfer", "chamfer", coping.ArrisChamfer, Math.Min(coping.Thickness, coping.Width) / 2, "takes more than half of the coping", ("make the coping larger", null));
-        AtMost("coping.overhang", "overhang", coping.Overhang, coping.Width - walls.FrontThickness, "leaves the coping less than the wall to lie on", ("make the coping wider, or the front wall thinner", Cure.Set($"{spec.Key}.coping.width", walls.FrontThickness + coping.Overhang)));
-        AtMost("coping.joint_width", "joint width", coping.JointWidth, coping.SlabLength > 0 ? coping.SlabLength / 4 : coping.JointWidth, "takes more than a quarter of a slab", ("make the slabs longer", null));
-        AtMost("coping.thickness", "coping thickness", coping.Thickness, site.RailTop + spec.Height, "is more than the platform's height over the baseboard", ("make the platform higher", null));
-        AtMost("deck.thickness", "deck thickness", deck.Thickness, site.RailTop + spec.Height, "is more than the platform's height over the baseboard", ("make the platform higher", null));
+    // What one part leaves another.
+    private static void Parts(PlatformSpec spec, PlatformSite site, List<Finding> findings)
+    {
+        var (deck, coping, walls) = (spec.Deck, spec.Coping, spec.Walls);
+        var atMost = Most(spec, findings);
+        atMost(
+            "coping.joint_depth",
+            "groove depth",
+            coping.JointDepth,
+            coping.Thickness - LeastFloor,
+            "leaves too little of the coping under it",
+            ("make the coping thicker, or leave the groove out", Cure.Set($"{spec.Key}.coping.joint_depth", 0)));
+        atMost(
+            "coping.arris_chamfer",
+            "chamfer",
+            coping.ArrisChamfer,
+            Math.Min(coping.Thickness, coping.Width) / 2,
+            "takes more than half of the coping",
+            ("make the coping larger", null));
+        atMost(
+            "coping.overhang",
+            "overhang",
+            coping.Overhang,
+            coping.Width - walls.FrontThickness,
+            "leaves the coping less than the wall to lie on",
+            ("make the coping wider, or the front wall thinner", Cure.Set($"{spec.Key}.coping.width", walls.FrontThickness + coping.Overhang)));
+        atMost(
+            "coping.joint_width",
+            "joint width",
+            coping.JointWidth,
+            coping.SlabLength > 0 ? coping.SlabLength / 4 : coping.JointWidth,
+            "takes more than a quarter of a slab",
+            ("make the slabs longer", null));
+        atMost(
+            "coping.thickness",
+            "coping thickness",
+            coping.Thickness,
+            site.RailTop + spec.Height,
+            "is more than the platform's height over the baseboard",
+            ("make the platform higher", null));
+        atMost(
+            "deck.thickness",
+            "deck thickness",
+            deck.Thickness,
+            site.RailTop + spec.Height,
+            "is more than the platform's height over the baseboard",
+            ("make the platform higher", null));
+    }
+
+    private static void Line(PlatformSpec spec, List<Finding> findings)
+    {
+        var (deck, coping, atMost) = (spec.Deck, spec.Coping, Most(spec, findings));
         if (spec.WhiteLine is { } line)
         {
-            AtMost("line.groove_depth", "groove depth", line.GrooveDepth, Math.Min(coping.Thickness, deck.Thickness) - LeastFloor, "leaves too little under it", ("make deck and coping thicker, or leave the groove out", Cure.Set($"{spec.Key}.line.groove_depth", 0)));
-            AtMost("line.inset", "white line's inset", line.Inset, deck.Width - line.Width, "puts it off the deck", ("make the line narrower or the deck wider", Cure.Set($"{spec.Key}.line.width", Math.Round(deck.Width / 2, 1))));
+            atMost(
+                "line.groove_depth",
+                "groove depth",
+                line.GrooveDepth,
+                Math.Min(coping.Thickness, deck.Thickness) - LeastFloor,
+                "leaves too little under it",
+                ("make deck and coping thicker, or leave the groove out", Cure.Set($"{spec.Key}.line.groove_depth", 0)));
+            atMost(
+                "line.inset",
+                "white line's inset",
+                line.Inset,
+                deck.Width - line.Width,
+                "puts it off the deck",
+                ("make the line narrower or the deck wider", Cure.Set($"{spec.Key}.line.width", Math.Round(deck.Width / 2, 1))));
             if (line.Inset < coping.ArrisChamfer)
             {
                 findings.Add(PlatformFindings.LineOnArris($"{spec.Key}.line.inset", line.Inset, coping.ArrisChamfer));
             }
         }
+    }
 
+    private static void Cuts(PlatformSpec spec, List<Finding> findings)
+    {
         foreach (var (list, cuts) in new[] { ("cuts", spec.ForcedCuts), ("baseboard_joints", spec.BaseboardJoints) })
         {
             for (int i = 0; i < cuts.Count; i++)
@@ -97,16 +173,18 @@ internal static class PlatformRules
                 }
             }
         }
+    }
 
-        void AtMost(string key, string what, double value, double most, string why, (string Sentence, Cure? Cure) instead)
+    // Tells of a figure that is above the most it may be: its key, what it is, the figure, the most, why, and what else would do.
+    private static Action<string, string, double, double, string, (string Sentence, Cure? Cure)> Most(PlatformSpec spec, List<Finding> findings) =>
+        (key, what, value, most, why, instead) =>
         {
             // A groove of no depth is none.
             if (value > most + Grain && (value > 0 || !key.EndsWith("depth", StringComparison.Ordinal)))
             {
                 findings.Add(PlatformFindings.CopingPart($"{spec.Key}.{key}", what, value, most, why, instead));
             }
-        }
-    }
+        };
 
     // To the thousandth that is shown.
     private static double Floor(double value) => Math.Floor(value * 1000) / 1000;

@@ -10,7 +10,12 @@ internal static class RampRules
 
     public static HeightProfile Profile(PlatformSpec spec, PlatformSite site, List<Finding> findings)
     {
-        double start = Length(spec, site, spec.StartRamp, $"{spec.Key}.ramps.start", findings), end = Length(spec, site, spec.EndRamp, $"{spec.Key}.ramps.end", findings);
+        double start = Length(
+            spec,
+            site,
+            spec.StartRamp,
+            $"{spec.Key}.ramps.start",
+            findings), end = Length(spec, site, spec.EndRamp, $"{spec.Key}.ramps.end", findings);
         var face = spec.Face;
         double length = face.To - face.From, level = site.RailTop + spec.Height;
         if (start + end > Math.Max(0, length))

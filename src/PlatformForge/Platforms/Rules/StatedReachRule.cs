@@ -13,7 +13,9 @@ internal static class StatedReachRule
     private const double Told = 0.005;
 
     // With digits enough to show a lack.
-    private static string Digits(double mm, double lack) => mm.ToString(lack >= 0.01 ? "0.00" : lack >= 0.001 ? "0.000" : "0.000000", System.Globalization.CultureInfo.InvariantCulture);
+    private static string Digits(
+        double mm,
+        double lack) => mm.ToString(lack >= 0.01 ? "0.00" : lack >= 0.001 ? "0.000" : "0.000000", System.Globalization.CultureInfo.InvariantCulture);
 
     /// <param name="request">The platform.</param>
     /// <param name="trace">What it needs.</param>

@@ -26,7 +26,9 @@ internal static class WallRule
             }
 
             var heights = HeldHeights.At(spec, profile.At(trace.Stations[i]) - request.Site.RailTop);
-            double coping = request.Envelope.Parts.Where(p => p.IsFaced && !heights.StaysUnder(p)).Select(p => heights.Counted(p, p.Towards(spec.Face.Side)[first + i])).DefaultIfEmpty(double.NegativeInfinity).Max();
+            double coping = request.Envelope.Parts.Where(p => p.IsFaced && !heights.StaysUnder(p)).Select(p => heights.Counted(
+                p,
+                p.Towards(spec.Face.Side)[first + i])).DefaultIfEmpty(double.NegativeInfinity).Max();
             double more = trace.Swept[i] - coping;
             behind = Math.Max(behind, more);
             if (more > farther)
@@ -37,10 +39,18 @@ internal static class WallRule
 
         if (worst >= 0)
         {
-            var part = request.Envelope.Parts.Where(p => HeldHeights.At(spec, profile.At(trace.Stations[worst]) - request.Site.RailTop).StaysUnder(p)).MaxBy(p => p.Towards(spec.Face.Side)[first + worst])!;
+            var part = request.Envelope.Parts.Where(p => HeldHeights.At(
+                spec,
+                profile.At(trace.Stations[worst]) - request.Site.RailTop).StaysUnder(p)).MaxBy(p => p.Towards(spec.Face.Side)[first + worst])!;
             double overhang = spec.Coping.Overhang + behind;
             bool fits = overhang <= spec.Coping.Width - spec.Walls.FrontThickness;
-            findings.Add(UprightFindings.WallGoverns($"{spec.Key}.coping.overhang", $"{part.Part.Name} of {part.Vehicle.Name}", part.Highest, (double)atWall.Count(w => w) / atWall.Length, farther, fits ? overhang : null));
+            findings.Add(UprightFindings.WallGoverns(
+                $"{spec.Key}.coping.overhang",
+                $"{part.Part.Name} of {part.Vehicle.Name}",
+                part.Highest,
+                (double)atWall.Count(w => w) / atWall.Length,
+                farther,
+                fits ? overhang : null));
         }
     }
 }

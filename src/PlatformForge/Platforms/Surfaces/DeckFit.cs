@@ -24,7 +24,9 @@ public sealed record DeckFit(double CopingLow, double CopingHigh, double CopingA
         var (profile, surface, width) = (plan.Profile, plan.Surface, plan.Spec.Deck.Width);
         var coping = plan.Stations.Where(s => s >= profile.StartHead && s <= profile.EndHead)
             .Select(s => (At: s, Off: plan.TopAt(s, plan.CopingFront.At(s)) - profile.Level)).ToArray();
-        var falls = surface.Breaks.Where(s => s >= profile.StartHead && s <= profile.EndHead).Select(s => (s, Fall(HingeLine.At(plan, s), surface.At(s)))).ToArray();
+        var falls = surface.Breaks.Where(s => s >= profile.StartHead && s <= profile.EndHead).Select(s => (s, Fall(
+            HingeLine.At(plan, s),
+            surface.At(s)))).ToArray();
         return new(
             coping.Min(c => c.Off),
             coping.Max(c => c.Off),

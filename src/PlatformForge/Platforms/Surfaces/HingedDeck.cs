@@ -48,7 +48,9 @@ internal static class HingedDeck
         var surface = WithRamps(plan, lines, level);
 
         // Vehicles that may pass over the coping are held to its height: there it never stands higher.
-        double high = plan.Spec.Face.BodiesPassOver && falls ? plan.Stations.Max(s => surface.At(s).At(plan.ToLayout(s, plan.CopingFront.At(s))) - profile.At(s)) : 0;
+        double high = plan.Spec.Face.BodiesPassOver && falls ? plan.Stations.Max(s => surface.At(s).At(plan.ToLayout(
+            s,
+            plan.CopingFront.At(s))) - profile.At(s)) : 0;
         return high > 0 ? surface with { Planes = Array.ConvertAll(surface.Planes, p => p with { Z = p.Z - high }) } : surface;
     }
 

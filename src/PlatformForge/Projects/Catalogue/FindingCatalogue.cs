@@ -38,7 +38,10 @@ public static class FindingCatalogue
 
     /// <summary>The entry of a code, in any case of letters and with or without PF; null when there is none.</summary>
     public static FindingEntry? Find(string code) =>
-        Entries.FirstOrDefault(e => string.Equals(e.Code, code, StringComparison.OrdinalIgnoreCase) || string.Equals(e.Code[2..], code, StringComparison.Ordinal));
+        Entries.FirstOrDefault(e => string.Equals(
+            e.Code,
+            code,
+            StringComparison.OrdinalIgnoreCase) || string.Equals(e.Code[2..], code, StringComparison.Ordinal));
 
     /// <summary>The page of findings, in Markdown with line feeds.</summary>
     public static string Page()

@@ -11,14 +11,34 @@ internal static class SectionEntries
         new("PF6004", "Something is thinner than two lines of the nozzle.", "Make it thicker, or print with a finer nozzle."),
         new("PF6005", "A dowel leaves too little material round its bore.", "Give the diameter that the message names, or no dowels."),
         new("PF6006", "A section is too crowded underneath to be engraved.", "Use a shorter name or fewer ribs.", Reasons.Several),
-        new("PF6007", "Part of a section has nothing under it while it prints.", "Cut it at the ramp's head, with the cuts that the message names, or let the slicer put supports there.", Reasons.Several, "Small or large, it is the same overhang."),
+        new(
+            "PF6007",
+            "Part of a section has nothing under it while it prints.",
+            "Cut it at the ramp's head, with the cuts that the message names, or let the slicer put supports there.",
+            Reasons.Several,
+            "Small or large, it is the same overhang."),
         new("PF6008", "A section is long and narrow and may warp.", "Print it with a brim.", "The brim is set in the slicer."),
-        new("PF6009", "A section holds part of a ramp and of the level deck, and does not lie flat.", "Cut it at the ramp's head, with the cuts that the message names.", Reasons.Note),
+        new(
+            "PF6009",
+            "A section holds part of a ramp and of the level deck, and does not lie flat.",
+            "Cut it at the ramp's head, with the cuts that the message names.",
+            Reasons.Note),
         new("PF6011", "A section is too short for its joints.", "Allow longer sections, move a forced cut, or make the dowels shorter."),
-        new("PF6012", "Letters of a platform's name have no drawing to be engraved by.", "Give a name in plain letters, if it is to be read underneath.", Reasons.Note),
+        new(
+            "PF6012",
+            "Letters of a platform's name have no drawing to be engraved by.",
+            "Give a name in plain letters, if it is to be read underneath.",
+            Reasons.Note),
         new("PF6020", "A deck with crossfall on a curve leaves the coping's height or the fall asked.", "Allow shorter sections or give less fall."),
-        new("PF6021", "A hole or socket is narrower than two lines of the nozzle and closes while it prints.", "Make it wider, print with a finer nozzle, or drill it."),
+        new(
+            "PF6021",
+            "A hole or socket is narrower than two lines of the nozzle and closes while it prints.",
+            "Make it wider, print with a finer nozzle, or drill it."),
         new("PF6022", "A plate leaves too little material round its pocket.", "Give the size that the message names."),
-        new("PF6040", "A platform is so wide for its bed that its sections are shorter than wide.", "Make it narrower, or use a larger bed, as the message says.", Reasons.Several),
+        new(
+            "PF6040",
+            "A platform is so wide for its bed that its sections are shorter than wide.",
+            "Make it narrower, or use a larger bed, as the message says.",
+            Reasons.Several),
     ];
 }

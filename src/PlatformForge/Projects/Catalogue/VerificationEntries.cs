@@ -7,7 +7,12 @@ internal static class VerificationEntries
     [
         new("PF8001", "A folder is none that this program built.", "Name a folder that it built.", Reasons.Folder),
         new("PF8002", "A file that the manifest names is not there.", "Build the folder again.", Reasons.Rebuilt),
-        new("PF8003", "A file is not as it was written.", "Build the folder again.", Reasons.Rebuilt, "Told by its length or by its bytes: either way it is another."),
+        new(
+            "PF8003",
+            "A file is not as it was written.",
+            "Build the folder again.",
+            Reasons.Rebuilt,
+            "Told by its length or by its bytes: either way it is another."),
         new("PF8004", "There is no design copy to hold the sections against.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8005", "A section differs between its STL and its 3MF file.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8006", "A section is on its plate more than once, or not at all.", "Build the folder again.", Reasons.Rebuilt),
@@ -18,8 +23,16 @@ internal static class VerificationEntries
         new("PF8014", "A section is not on the bed, or higher than the printer.", "Build the folder again for this printer.", Reasons.Rebuilt),
         new("PF8015", "Two sections lie into each other on a plate.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8016", "A wall is thinner than two lines of the nozzle.", "Make it thicker in the project, or print with a finer nozzle.", Reasons.Several),
-        new("PF8020", "A vehicle runs into a section.", "Build it again with this vehicle in the project, or take it off this track.", "The platform is built: it is designed anew with the vehicle in the project."),
-        new("PF8021", "A vehicle comes nearer to a section than play and budget allow.", "Build it again with this vehicle in the project, or make do with less.", "The platform is built: it is designed anew with the vehicle in the project."),
+        new(
+            "PF8020",
+            "A vehicle runs into a section.",
+            "Build it again with this vehicle in the project, or take it off this track.",
+            "The platform is built: it is designed anew with the vehicle in the project."),
+        new(
+            "PF8021",
+            "A vehicle comes nearer to a section than play and budget allow.",
+            "Build it again with this vehicle in the project, or make do with less.",
+            "The platform is built: it is designed anew with the vehicle in the project."),
         new("PF8022", "A vehicle cannot stand beside the platform.", "Lay more track, or take the vehicle off it.", Reasons.Several),
         new("PF8031", "A section's motion to the layout bends or mirrors it.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8032", "A section does not stand on the baseboard.", "Build the folder again.", Reasons.Rebuilt),
@@ -34,7 +47,11 @@ internal static class VerificationEntries
         new("PF8045", "A 3MF file prints something, but no section is in it.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8046", "A 3MF file prints something that is no section of it.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8047", "The folder holds a file to print that the manifest does not list.", "Move it elsewhere.", Reasons.Folder),
-        new("PF8048", "A section lies otherwise in the file of all plates than on its own.", "Print from the plate's own file, or build the folder again.", Reasons.Rebuilt),
+        new(
+            "PF8048",
+            "A section lies otherwise in the file of all plates than on its own.",
+            "Print from the plate's own file, or build the folder again.",
+            Reasons.Rebuilt),
         new("PF8049", "A section in a 3MF file is put together of other objects.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8070", "The walls of a section were not measured, since it has too many edges.", "Build the folder again.", Reasons.Rebuilt),
     ];

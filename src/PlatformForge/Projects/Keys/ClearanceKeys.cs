@@ -74,24 +74,82 @@ internal static class ClearanceKeys
     private static readonly NumberRange Small = NumberRange.From(0, 50);
 
     public static KeyTable<ClearanceEntry> Table { get; } = new KeyTable<ClearanceEntry>(_ => new())
-        .Length("running", Small, "Air you want to see between the platform and the vehicle that comes nearest.", c => c.Running, (c, v) => c with { Running = v }, required: true)
+        .Length(
+            "running",
+            Small,
+            "Air you want to see between the platform and the vehicle that comes nearest.",
+            c => c.Running,
+            (c, v) => c with { Running = v },
+            required: true)
         .Length("print", Small, "How far a print may be off.", c => c.Print, (c, v) => c with { Print = v })
         .Length("fitting", Small, "How far the sections may be off when they are fixed down.", c => c.Fitting, (c, v) => c with { Fitting = v })
         .Length("laying", Small, "How far the track may lie off the line stated here.", c => c.Laying, (c, v) => c with { Laying = v })
-        .Length("survey", Small, "What measuring the track left uncertain; left out, what the survey itself finds, or the survey_doubt of the track.", c => c.Survey, (c, v) => c with { Survey = v })
-        .Length("wheelset_play", NumberRange.From(0, 10), "Side play of the wheels between the rails, each way from the middle.", c => c.WheelsetPlay, (c, v) => c with { WheelsetPlay = v })
-        .Length("back_to_back", NumberRange.Over0(300), "Distance between the backs of a wheelset's wheels; in place of wheelset_play, which then follows from the gauge.", c => c.BackToBack, (c, v) => c with { BackToBack = v })
-        .Length("flange", NumberRange.Over0(10), "Thickness of a wheel's flange where it meets the rail, for back_to_back.", c => c.Flange, (c, v) => c with { Flange = v })
-        .Length("pivot_play", NumberRange.From(0, 10), "Side play of a body on the pivots of its bogies, each way across the bogie; what has no pivots has none of it.", c => c.PivotPlay, (c, v) => c with { PivotPlay = v })
-        .Length("cant", NumberRange.From(0, 30), "By how much one rail stands above the other at most; everything leans by it, counted either way.", c => c.Cant, (c, v) => c with { Cant = v })
-        .Number("roll", NumberRange.From(0, 15), "degrees", "How far a body may lean on its springs, each way.", c => c.Roll / Degree, (c, v) => c with { Roll = v * Degree })
-        .Length("roll_centre", NumberRange.From(0, 500), "Height above rail top about which bodies lean.", c => c.RollCentre, (c, v) => c with { RollCentre = v })
-        .Choice("rule", "How the tolerances are put together: all at their worst, or as chance errors.", c => c.Rule, (c, v) => c with { Rule = v }, [("sum", BudgetRule.Sum), ("root-of-squares", BudgetRule.RootOfSquares)])
+        .Length(
+            "survey",
+            Small,
+            "What measuring the track left uncertain; left out, what the survey itself finds, or the survey_doubt of the track.",
+            c => c.Survey,
+            (c, v) => c with { Survey = v })
+        .Length(
+            "wheelset_play",
+            NumberRange.From(0, 10),
+            "Side play of the wheels between the rails, each way from the middle.",
+            c => c.WheelsetPlay,
+            (c, v) => c with { WheelsetPlay = v })
+        .Length(
+            "back_to_back",
+            NumberRange.Over0(300),
+            "Distance between the backs of a wheelset's wheels; in place of wheelset_play, which then follows from the gauge.",
+            c => c.BackToBack,
+            (c, v) => c with { BackToBack = v })
+        .Length(
+            "flange",
+            NumberRange.Over0(10),
+            "Thickness of a wheel's flange where it meets the rail, for back_to_back.",
+            c => c.Flange,
+            (c, v) => c with { Flange = v })
+        .Length(
+            "pivot_play",
+            NumberRange.From(0, 10),
+            "Side play of a body on the pivots of its bogies, each way across the bogie; what has no pivots has none of it.",
+            c => c.PivotPlay,
+            (c, v) => c with { PivotPlay = v })
+        .Length(
+            "cant",
+            NumberRange.From(0, 30),
+            "By how much one rail stands above the other at most; everything leans by it, counted either way.",
+            c => c.Cant,
+            (c, v) => c with { Cant = v })
+        .Number(
+            "roll",
+            NumberRange.From(0, 15),
+            "degrees",
+            "How far a body may lean on its springs, each way.",
+            c => c.Roll / Degree,
+            (c, v) => c with { Roll = v * Degree })
+        .Length(
+            "roll_centre",
+            NumberRange.From(0, 500),
+            "Height above rail top about which bodies lean.",
+            c => c.RollCentre,
+            (c, v) => c with { RollCentre = v })
+        .Choice(
+            "rule",
+            "How the tolerances are put together: all at their worst, or as chance errors.",
+            c => c.Rule,
+            (c, v) => c with { Rule = v },
+            [("sum", BudgetRule.Sum), ("root-of-squares", BudgetRule.RootOfSquares)])
         .Check((c, table, key, reading) =>
         {
             if (c.WheelsetPlay is not null && c.BackToBack is not null)
             {
-                reading.Fault("PF1013", key + ".back_to_back", table.Find("back_to_back")!.Value.Place, "The clearance has both wheelset_play and back_to_back.", "Give one of them: the side play itself, or what it follows from.", Cure.LeaveOut(key + ".back_to_back"));
+                reading.Fault(
+                    "PF1013",
+                    key + ".back_to_back",
+                    table.Find("back_to_back")!.Value.Place,
+                    "The clearance has both wheelset_play and back_to_back.",
+                    "Give one of them: the side play itself, or what it follows from.",
+                    Cure.LeaveOut(key + ".back_to_back"));
             }
         });
 
@@ -116,7 +174,13 @@ internal static class ClearanceKeys
 
         if (clearance.Cant > gauge / MostCant)
         {
-            reading.Fault("PF1014", "clearance.cant", places.Find("clearance.cant"), Invariant($"A cant of {clearance.Cant} mm tilts a gauge of {gauge} mm by {Math.Asin(Math.Min(1, clearance.Cant / gauge)) / Degree:0} degrees."), Invariant($"Give at most {Math.Floor(gauge / MostCant * 100) / 100:0.##} mm, a sixth of the gauge."), Cure.Set("clearance.cant", Math.Floor(gauge / MostCant * 100) / 100));
+            reading.Fault(
+                "PF1014",
+                "clearance.cant",
+                places.Find("clearance.cant"),
+                Invariant($"A cant of {clearance.Cant} mm tilts a gauge of {gauge} mm by {Math.Asin(Math.Min(1, clearance.Cant / gauge)) / Degree:0} degrees."),
+                Invariant($"Give at most {Math.Floor(gauge / MostCant * 100) / 100:0.##} mm, a sixth of the gauge."),
+                Cure.Set("clearance.cant", Math.Floor(gauge / MostCant * 100) / 100));
         }
     }
 }

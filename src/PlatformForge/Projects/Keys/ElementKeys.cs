@@ -40,14 +40,30 @@ internal static class ElementKeys
         .Length("straight", Along, "Length of a straight.", e => e.Straight, (e, v) => e with { Straight = v })
         .Length("curve", Along, "Radius of a circular curve, to the middle of the track.", e => e.Curve, (e, v) => e with { Curve = v })
         .Length("length", Along, "Length of a curve along the middle of the track.", e => e.Length, (e, v) => e with { Length = v })
-        .Number("angle", NumberRange.Over0(360), "degrees", "Angle that a curve turns through, in place of its length.", e => e.Angle, (e, v) => e with { Angle = v })
+        .Number(
+            "angle",
+            NumberRange.Over0(360),
+            "degrees",
+            "Angle that a curve turns through, in place of its length.",
+            e => e.Angle,
+            (e, v) => e with { Angle = v })
         .Length("transition", Along, "Length of a transition from the curvature reached so far.", e => e.Transition, (e, v) => e with { Transition = v })
         .Length("to_radius", Along, "Radius that a transition leads to; left out, it leads to a straight.", e => e.ToRadius, (e, v) => e with { ToRadius = v })
-        .Number("kink", NumberRange.Over0(30), "degrees", "A sudden turn, as a badly made joint of sectional track has.", e => e.Kink, (e, v) => e with { Kink = v })
+        .Number(
+            "kink",
+            NumberRange.Over0(30),
+            "degrees",
+            "A sudden turn, as a badly made joint of sectional track has.",
+            e => e.Kink,
+            (e, v) => e with { Kink = v })
         .Text("hand", "Which way it turns, seen along the track.", e => e.Hand, (e, v) => e with { Hand = v }, false, "left", "right")
         .Check((e, table, key, reading) =>
         {
-            void Fault(string code, string message, string remedy, Cure? cure) => reading.Fault(code, key, table.Place, $"{KeyReading.LastOf(key)} {message}", remedy, cure);
+            void Fault(
+                string code,
+                string message,
+                string remedy,
+                Cure? cure) => reading.Fault(code, key, table.Place, $"{KeyReading.LastOf(key)} {message}", remedy, cure);
 
             int kinds = (e.Straight is null ? 0 : 1) + (e.Curve is null ? 0 : 1) + (e.Transition is null ? 0 : 1) + (e.Kink is null ? 0 : 1);
             if (kinds != 1)
@@ -58,7 +74,11 @@ internal static class ElementKeys
 
             if (e.Curve is not null && (e.Length is null) == (e.Angle is null))
             {
-                Fault("PF1013", e.Length is null ? "is a curve without length or angle." : "is a curve with both length and angle.", "Give one of them, such as { curve = 610, angle = 35, hand = \"left\" }.", e.Length is null ? Cure.Set(key + ".angle", 15) : Cure.LeaveOut(key + ".angle"));
+                Fault(
+                    "PF1013",
+                    e.Length is null ? "is a curve without length or angle." : "is a curve with both length and angle.",
+                    "Give one of them, such as { curve = 610, angle = 35, hand = \"left\" }.",
+                    e.Length is null ? Cure.Set(key + ".angle", 15) : Cure.LeaveOut(key + ".angle"));
             }
 
             if (e.Hand is null && (e.Curve is not null || e.ToRadius is not null || e.Kink is not null))
@@ -69,7 +89,11 @@ internal static class ElementKeys
             string[] idle = [.. new[] { (e.Curve is null && e.Length is not null, "length"), (e.Curve is null && e.Angle is not null, "angle"), (e.Transition is null && e.ToRadius is not null, "to_radius") }.Where(i => i.Item1).Select(i => i.Item2)];
             if (idle.Length > 0)
             {
-                Fault("PF1013", $"has {string.Join(" and ", idle)}, which means nothing here.", "length and angle belong to a curve, to_radius to a transition.", Cure.LeaveOut($"{key}.{idle[0]}"));
+                Fault(
+                    "PF1013",
+                    $"has {string.Join(" and ", idle)}, which means nothing here.",
+                    "length and angle belong to a curve, to_radius to a transition.",
+                    Cure.LeaveOut($"{key}.{idle[0]}"));
             }
         });
 

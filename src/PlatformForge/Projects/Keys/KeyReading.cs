@@ -53,7 +53,13 @@ public sealed class KeyReading
             return value;
         }
 
-        Fault("PF1008", key, node.Place, $"{LastOf(key)} is {Shown(value)}{(rule.Unit.Length > 0 && double.IsFinite(value) ? " " + rule.Unit : "")}.", $"Give {rule.Wanted}.", double.IsFinite(value) ? Cure.Set(key, rule.Range.Nearest(rule.Whole ? Math.Round(value) : value)) : null);
+        Fault(
+            "PF1008",
+            key,
+            node.Place,
+            $"{LastOf(key)} is {Shown(value)}{(rule.Unit.Length > 0 && double.IsFinite(value) ? " " + rule.Unit : "")}.",
+            $"Give {rule.Wanted}.",
+            double.IsFinite(value) ? Cure.Set(key, rule.Range.Nearest(rule.Whole ? Math.Round(value) : value)) : null);
         return null;
     }
 
@@ -69,7 +75,12 @@ public sealed class KeyReading
         {
             if (string.IsNullOrWhiteSpace(text.Value) || text.Value.Length > 200 || text.Value.Any(Hidden))
             {
-                Fault("PF1008", key, node.Place, $"{LastOf(key)} is empty, longer than 200 letters, or has control characters in it.", "Give a short text in double quotes.");
+                Fault(
+                    "PF1008",
+                    key,
+                    node.Place,
+                    $"{LastOf(key)} is empty, longer than 200 letters, or has control characters in it.",
+                    "Give a short text in double quotes.");
                 return null;
             }
 

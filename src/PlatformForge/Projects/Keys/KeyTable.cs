@@ -61,9 +61,23 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
     public KeyTable<T> Length(string name, NumberRange range, string says, Func<T, double?> get, Func<T, double, T> set, bool required = false) =>
         Number(name, range, "mm", says, get, set, required);
 
-    public KeyTable<T> Number(string name, NumberRange range, string unit, string says, Func<T, double?> get, Func<T, double, T> set, bool required = false, bool whole = false)
+    public KeyTable<T> Number(
+        string name,
+        NumberRange range,
+        string unit,
+        string says,
+        Func<T,
+        double?> get,
+        Func<T,
+        double,
+        T> set,
+        bool required = false,
+        bool whole = false)
     {
-        var rule = WithDefault(new NumberRule(name, says, range, unit, whole) { Required = required }, get, v => v is { } d && double.IsFinite(d) ? ShortNumber(d) : null);
+        var rule = WithDefault(
+            new NumberRule(name, says, range, unit, whole) { Required = required },
+            get,
+            v => v is { } d && double.IsFinite(d) ? ShortNumber(d) : null);
         keys.Add((rule, (record, node, key, reading) => reading.Number(rule, node, key) is { } value ? set(record, value) : record));
         return this;
     }
@@ -77,7 +91,16 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
 
     /// <summary>One of the values of an enumeration, under its names in the file.</summary>
     /// <remarks>Plain loops: every enumeration makes every general function that it goes through anew, which a process that reads one file pays for.</remarks>
-    public KeyTable<T> Choice<TChoice>(string name, string says, Func<T, TChoice> get, Func<T, TChoice, T> set, (string Name, TChoice Value)[] choices, bool required = false)
+    public KeyTable<T> Choice<TChoice>(
+        string name,
+        string says,
+        Func<T,
+        TChoice> get,
+        Func<T,
+        TChoice,
+        T> set,
+        (string Name, TChoice Value)[] choices,
+        bool required = false)
         where TChoice : struct
     {
         string[] names = new string[choices.Length];
@@ -110,7 +133,17 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
     }
 
     /// <summary>A list of numbers.</summary>
-    public KeyTable<T> Numbers(string name, NumberRange range, string unit, string says, Func<T, IReadOnlyList<double>, T> set, int least = 0, int most = MostItems, bool required = false)
+    public KeyTable<T> Numbers(
+        string name,
+        NumberRange range,
+        string unit,
+        string says,
+        Func<T,
+        IReadOnlyList<double>,
+        T> set,
+        int least = 0,
+        int most = MostItems,
+        bool required = false)
     {
         var item = new NumberRule("", says, range, unit);
         var rule = new ListRule(name, says, item, least, most) { Required = required };
@@ -144,7 +177,10 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
     {
         var rule = inner.AsRule(name, says) with { Required = required };
         keys.Add((rule, (record, node, key, reading) =>
-            reading.Table(rule, node, key) is { } table ? set(record, inner.Read(get(record) ?? inner.DefaultsAt(reading.Scale), table, key, reading)) : record));
+            reading.Table(
+                rule,
+                node,
+                key) is { } table ? set(record, inner.Read(get(record) ?? inner.DefaultsAt(reading.Scale), table, key, reading)) : record));
         return this;
     }
 
@@ -155,7 +191,17 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
     /// <param name="named">Gives a record the key it stands under.</param>
     /// <param name="set">Puts the list into the record.</param>
     /// <param name="least">Fewest.</param>
-    public KeyTable<T> Tables<TInner>(string name, string says, KeyTable<TInner> inner, Func<TInner, string, TInner> named, Func<T, IReadOnlyList<TInner>, T> set, int least = 0)
+    public KeyTable<T> Tables<TInner>(
+        string name,
+        string says,
+        KeyTable<TInner> inner,
+        Func<TInner,
+        string,
+        TInner> named,
+        Func<T,
+        IReadOnlyList<TInner>,
+        T> set,
+        int least = 0)
     {
         var item = inner.AsRule("", says);
         var rule = new ListRule(name, says, item, least, MostItems) { Required = least > 0 };
@@ -223,7 +269,13 @@ public sealed class KeyTable<T>(Func<ModelScale, T> defaults)
             }
             else if (rule.Required)
             {
-                reading.Fault("PF1009", inner, table.Place, $"{(key.Length == 0 ? "The file" : key)} has no {rule.Name}: {rule.Says}", $"Add {rule.Name}, {rule.Wanted}.", Misspelt(meant, rule, key));
+                reading.Fault(
+                    "PF1009",
+                    inner,
+                    table.Place,
+                    $"{(key.Length == 0 ? "The file" : key)} has no {rule.Name}: {rule.Says}",
+                    $"Add {rule.Name}, {rule.Wanted}.",
+                    Misspelt(meant, rule, key));
             }
         }
 

@@ -19,11 +19,33 @@ internal static class PaperKeys
 
     public static KeyTable<PaperSpec> Table { get; } = new KeyTable<PaperSpec>(_ => new())
         .Own(Size, ReadSize)
-        .Choice("layout", "How the plan is divided: sheet after sheet along the track, or rows and columns of one large page.", p => p.Layout, (p, v) => p with { Layout = v }, [("track", PaperLayout.Track), ("page", PaperLayout.Page)])
-        .Choice("orientation", "Which way sheets lie; automatic takes fewer.", p => p.Turn, (p, v) => p with { Turn = v }, [("automatic", PaperTurn.Automatic), ("portrait", PaperTurn.Upright), ("landscape", PaperTurn.Lying)])
-        .Length("margin", NumberRange.From(0, 100), "Strip along the paper's edges that your printer leaves white.", p => p.Margin, (p, v) => p with { Margin = v })
+        .Choice(
+            "layout",
+            "How the plan is divided: sheet after sheet along the track, or rows and columns of one large page.",
+            p => p.Layout,
+            (p, v) => p with { Layout = v },
+            [("track", PaperLayout.Track), ("page", PaperLayout.Page)])
+        .Choice(
+            "orientation",
+            "Which way sheets lie; automatic takes fewer.",
+            p => p.Turn,
+            (p, v) => p with { Turn = v },
+            [("automatic", PaperTurn.Automatic), ("portrait", PaperTurn.Upright), ("landscape", PaperTurn.Lying)])
+        .Length(
+            "margin",
+            NumberRange.From(0, 100),
+            "Strip along the paper's edges that your printer leaves white.",
+            p => p.Margin,
+            (p, v) => p with { Margin = v })
         .Length("overlap", NumberRange.From(0, 200), "Width that two neighbouring sheets both show.", p => p.Overlap, (p, v) => p with { Overlap = v })
-        .Numbers("bars", NumberRange.From(0, 5000), "mm", "What the two bars of 100 mm measure on a sheet printed without this key, across and up: sheets are then drawn to come out true.", (p, v) => p with { MeasuredBars = new(v[0], v[1]) }, 2, 2);
+        .Numbers(
+            "bars",
+            NumberRange.From(0, 5000),
+            "mm",
+            "What the two bars of 100 mm measure on a sheet printed without this key, across and up: sheets are then drawn to come out true.",
+            (p, v) => p with { MeasuredBars = new(v[0], v[1]) },
+            2,
+            2);
 
     private static PaperSpec ReadSize(PaperSpec paper, TreeNode node, string key, KeyReading reading)
     {

@@ -39,8 +39,20 @@ internal static class ProjectKeys
     public static KeyTable<ProjectDraft> Table { get; } = new KeyTable<ProjectDraft>(_ => new())
         .Own(Layout, ReadLayout)
         .Tables("track", "A track.", TrackKeys.Table, (t, key) => t with { Key = key }, (p, v) => p with { Tracks = v }, least: 1)
-        .Tables("vehicle", "A vehicle that runs past the platforms: list the longest and the widest you have.", VehicleKeys.Table, (v, key) => v with { Key = key }, (p, v) => p with { Vehicles = v }, least: 1)
-        .Table("clearance", "What is kept between platform and vehicles, entry by entry.", ClearanceKeys.Table, p => p.Clearance, (p, v) => p with { Clearance = v }, required: true)
+        .Tables(
+            "vehicle",
+            "A vehicle that runs past the platforms: list the longest and the widest you have.",
+            VehicleKeys.Table,
+            (v, key) => v with { Key = key },
+            (p, v) => p with { Vehicles = v },
+            least: 1)
+        .Table(
+            "clearance",
+            "What is kept between platform and vehicles, entry by entry.",
+            ClearanceKeys.Table,
+            p => p.Clearance,
+            (p, v) => p with { Clearance = v },
+            required: true)
         .Tables("platform", "A platform.", PlatformKeys.Table, (p, key) => p with { Key = key }, (p, v) => p with { Platforms = v }, least: 1)
         .Table("printer", "The printer that the sections have to fit.", PrinterKeys.Printer, p => p.Printer, (p, v) => p with { Printer = v })
         .Table("joint", "How two sections are held in line.", PrinterKeys.Joint, p => p.Joint, (p, v) => p with { Joint = v })

@@ -67,12 +67,24 @@ internal static class SetForm
 
             if ((sharesFront || sharesRear) && form.Ahead != 0)
             {
-                reading.Fault("PF1014", at + ".ahead", Place("ahead"), Invariant($"ahead is {form.Ahead} mm, but the bogie this body shares decides where it lies over its pivots."), "Leave ahead out here: length, pivots and gap tell it.", Cure.LeaveOut(at + ".ahead"));
+                reading.Fault(
+                    "PF1014",
+                    at + ".ahead",
+                    Place("ahead"),
+                    Invariant($"ahead is {form.Ahead} mm, but the bogie this body shares decides where it lies over its pivots."),
+                    "Leave ahead out here: length, pivots and gap tell it.",
+                    Cure.LeaveOut(at + ".ahead"));
             }
 
             if (sharesFront && form.TrailingBogieWheelbase is not null)
             {
-                reading.Fault("PF1014", at + ".trailing_bogie_wheelbase", Place("trailing_bogie_wheelbase"), "trailing_bogie_wheelbase is given for a body whose leading bogie is the shared one.", "Give bogie_wheelbase: it is that of the bogie behind.", Cure.Rename(at + ".trailing_bogie_wheelbase", "bogie_wheelbase"));
+                reading.Fault(
+                    "PF1014",
+                    at + ".trailing_bogie_wheelbase",
+                    Place("trailing_bogie_wheelbase"),
+                    "trailing_bogie_wheelbase is given for a body whose leading bogie is the shared one.",
+                    "Give bogie_wheelbase: it is that of the bogie behind.",
+                    Cure.Rename(at + ".trailing_bogie_wheelbase", "bogie_wheelbase"));
             }
 
             double length = Or(form.Length, set.Length), between = length + ((sharesFront ? form.Gap : 0) + (sharesRear ? set.Bodies[i].Gap : 0)) / 2;
@@ -82,10 +94,22 @@ internal static class SetForm
             }
             else if (whole[i] is { Hung: false } body)
             {
-                Room(body, (sharesFront, sharesRear), between - length, (name, message, remedy, right) => reading.Fault("PF1014", Invariant($"{at}.{name}"), Place(name), message, remedy, right is { } r ? Cure.Set(Invariant($"{at}.{name}"), r) : null));
+                Room(body, (sharesFront, sharesRear), between - length, (name, message, remedy, right) => reading.Fault(
+                    "PF1014",
+                    Invariant($"{at}.{name}"),
+                    Place(name),
+                    message,
+                    remedy,
+                    right is { } r ? Cure.Set(Invariant($"{at}.{name}"), r) : null));
             }
 
-            WheelRoom.Doors(whole[i], (name, message, remedy, right) => reading.Fault("PF1014", Invariant($"{at}.sill.{name}"), ((own.Find("sill")?.Value as TreeTable)?.Find(name)?.Value ?? own).Place, message, remedy, right is { } r ? Cure.Set(Invariant($"{at}.sill.{name}"), r) : null));
+            WheelRoom.Doors(whole[i], (name, message, remedy, right) => reading.Fault(
+                "PF1014",
+                Invariant($"{at}.sill.{name}"),
+                ((own.Find("sill")?.Value as TreeTable)?.Find(name)?.Value ?? own).Place,
+                message,
+                remedy,
+                right is { } r ? Cure.Set(Invariant($"{at}.sill.{name}"), r) : null));
         }
     }
 
@@ -121,20 +145,44 @@ internal static class SetForm
         bool hinged = form.JoinedBy == BodyJointKind.Hinge;
         if (hinged && !form.Hung && !ahead.Hung)
         {
-            reading.Fault("PF1014", at + ".joined_by", place("joined_by"), "joined_by is hinge, but neither this body nor the one ahead is hung.", "Say hung = true for the body without wheels, or join them by a coupling.", Cure.Text(at + ".joined_by", "coupling"));
+            reading.Fault(
+                "PF1014",
+                at + ".joined_by",
+                place("joined_by"),
+                "joined_by is hinge, but neither this body nor the one ahead is hung.",
+                "Say hung = true for the body without wheels, or join them by a coupling.",
+                Cure.Text(at + ".joined_by", "coupling"));
         }
         else if (!hinged && ahead.Hung)
         {
-            reading.Fault("PF1014", at + ".joined_by", place("joined_by"), "the body ahead is hung, so a hinge joins it to this one.", "Give joined_by = \"hinge\".", Cure.Text(at + ".joined_by", "hinge"));
+            reading.Fault(
+                "PF1014",
+                at + ".joined_by",
+                place("joined_by"),
+                "the body ahead is hung, so a hinge joins it to this one.",
+                "Give joined_by = \"hinge\".",
+                Cure.Text(at + ".joined_by", "hinge"));
         }
 
         if (form.Hung && (!hinged || behind is null))
         {
-            reading.Fault("PF1014", at + ".hung", place("hung"), behind is null ? "the last body is hung: it has to hang at a body behind too." : "a hung body has to be joined by a hinge.", "A body without wheels hangs between two that have them, joined_by = \"hinge\" at either end.");
+            reading.Fault(
+                "PF1014",
+                at + ".hung",
+                place("hung"),
+                behind is null ? "the last body is hung: it has to hang at a body behind too." : "a hung body has to be joined by a hinge.",
+                "A body without wheels hangs between two that have them, joined_by = \"hinge\" at either end.");
         }
-        else if (form.Hung && (ahead.Hung || behind!.Hung || Or(ahead.BogieWheelbase, set.BogieWheelbase) > 0 || Or(behind.BogieWheelbase, set.BogieWheelbase) > 0))
+        else if (form.Hung && (ahead.Hung || behind!.Hung || Or(
+            ahead.BogieWheelbase,
+            set.BogieWheelbase) > 0 || Or(behind.BogieWheelbase, set.BogieWheelbase) > 0))
         {
-            reading.Fault("PF1014", at + ".hung", place("hung"), "a hung body hangs at bodies whose axles stand in their own frames; one beside it is hung itself or has bogies.", "Tell the bodies ahead and behind without bogie_wheelbase: pivots is the distance of their end axles.");
+            reading.Fault(
+                "PF1014",
+                at + ".hung",
+                place("hung"),
+                "a hung body hangs at bodies whose axles stand in their own frames; one beside it is hung itself or has bogies.",
+                "Tell the bodies ahead and behind without bogie_wheelbase: pivots is the distance of their end axles.");
         }
     }
 
@@ -210,12 +258,17 @@ internal static class SetForm
                 .. Taken("high", said.High, full.High),
                 .. said.Hung ? [] : Taken("bogie_wheelbase", said.BogieWheelbase, shares ? full.TrailingBogieWheelbase ?? 0 : full.BogieWheelbase),
                 .. !shares && said.TrailingBogieWheelbase is null && full.TrailingBogieWheelbase is { } trailing ? [Invariant($"trailing_bogie_wheelbase {trailing:0.###}")] : Array.Empty<string>(),
-                .. TakesEnds(said, set) ? [Invariant($"taper of {full.FrontTaper!.Length:0.###} to a width of {full.FrontTaper.Width:0.###}")] : Array.Empty<string>(),
+                .. TakesEnds(
+                    said,
+                    set) ? [Invariant($"taper of {full.FrontTaper!.Length:0.###} to a width of {full.FrontTaper.Width:0.###}")] : Array.Empty<string>(),
                 .. said.Sill is null && full.Sill is { } sill ? [Invariant($"sill at {sill.Height:0.###}")] : Array.Empty<string>(),
             ];
             if (taken.Length > 0)
             {
-                yield return Finding.Note("PF3070", Invariant($"{set.Key}.body[{i - 1}]"), Invariant($"'{full.Name}' takes over from the first body of its set, mm: {string.Join(", ", taken)}."));
+                yield return Finding.Note(
+                    "PF3070",
+                    Invariant($"{set.Key}.body[{i - 1}]"),
+                    Invariant($"'{full.Name}' takes over from the first body of its set, mm: {string.Join(", ", taken)}."));
             }
         }
     }

@@ -84,7 +84,9 @@ internal sealed record SurveyForm
             "points" => new PointsSpec(track.Name, key, sources, RulerError),
             "versines" => new VersinesSpec(track.Name, key, sources, RulerError, Chord ?? double.NaN, track.Start, track.Heading, Spacing, Side, Closing),
             _ => new DrawingSpec(
-                track.Name, key, sources, RulerError, First.File.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase) ? DrawingFormat.Dxf : DrawingFormat.Svg, Element, sources[0].Unit, Calibration, Reverse),
+                track.Name, key, sources, RulerError, First.File.EndsWith(
+                    ".dxf",
+                    StringComparison.OrdinalIgnoreCase) ? DrawingFormat.Dxf : DrawingFormat.Svg, Element, sources[0].Unit, Calibration, Reverse),
         };
     }
 }

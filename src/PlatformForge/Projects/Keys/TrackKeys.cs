@@ -48,11 +48,22 @@ internal static class TrackKeys
     private static readonly KeyTable<StartDraft> Start = new KeyTable<StartDraft>(_ => new(0, 0, 0))
         .Length("x", NumberRange.From(-1e5, 1e5), "Place of the track's first point on the layout.", s => s.X, (s, v) => s with { X = v })
         .Length("y", NumberRange.From(-1e5, 1e5), "The same, square to x.", s => s.Y, (s, v) => s with { Y = v })
-        .Number("heading", NumberRange.From(-360, 360), "degrees", "Direction in which the track sets out: 0 along x, 90 along y.", s => s.Heading / Degree, (s, v) => s with { Heading = v * Degree });
+        .Number(
+            "heading",
+            NumberRange.From(-360, 360),
+            "degrees",
+            "Direction in which the track sets out: 0 along x, 90 along y.",
+            s => s.Heading / Degree,
+            (s, v) => s with { Heading = v * Degree });
 
     public static KeyTable<TrackEntry> Table { get; } = new KeyTable<TrackEntry>(_ => new("", default, 0, []))
         .Text("name", "Name of the track; platforms refer to it.", t => t.Name, (t, v) => t with { Name = v }, required: true)
-        .Table("start", "Where it begins.", Start, t => new StartDraft(t.Start.X, t.Start.Y, t.Heading), (t, v) => t with { Start = new(v.X, v.Y), Heading = v.Heading })
+        .Table(
+            "start",
+            "Where it begins.",
+            Start,
+            t => new StartDraft(t.Start.X, t.Start.Y, t.Heading),
+            (t, v) => t with { Start = new(v.X, v.Y), Heading = v.Heading })
         .Tables(
             "alignment",
             "What the track is made of, in order: { straight = 250 }, { curve = 610, angle = 35, hand = \"left\" }, { transition = 150, to_radius = 610, hand = \"left\" }.",
@@ -61,18 +72,39 @@ internal static class TrackKeys
             (t, v) => t with { Elements = [.. v.Select(e => e.Element)] })
         .Table("survey", "How the track was measured, in place of an alignment: along the whole platform, and the longest vehicle's length beyond both ends (the command survey with --how-much tells from where to where).", SurveyKeys.Table, t => t.Form, (t, v) => t with { Form = v })
         .Length("survey_doubt", NumberRange.From(0, 50), "How far the true track may lie off an alignment that a survey found; the survey command writes it with the alignment. It goes into the budget for the longest overhang.", t => t.SurveyDoubt, (t, v) => t with { SurveyDoubt = v })
-        .Text("buffers", "Which end is at buffer stops, so that no more track need be known there.", t => t.Buffers, (t, v) => t with { Buffers = v }, false, "none", "start", "end", "both")
+        .Text(
+            "buffers",
+            "Which end is at buffer stops, so that no more track need be known there.",
+            t => t.Buffers,
+            (t, v) => t with { Buffers = v },
+            false,
+            "none",
+            "start",
+            "end",
+            "both")
         .Texts("vehicles", "Names of the vehicles that run here; left out, all of them do.", (t, v) => t with { Vehicles = v })
         .Check((t, table, key, reading) =>
         {
             if ((t.Elements.Count > 0) == (t.Form is not null))
             {
-                reading.Fault("PF1013", key, table.Place, $"{key} has {(t.Form is null ? "neither alignment nor survey" : "both alignment and survey")}.", "Give one of them: what the track is made of, or how it was measured.", t.Form is null ? new Cure(CureAct.Set, key + ".alignment", "[{ straight = 1000 }]") : Cure.LeaveOut(key + ".survey"));
+                reading.Fault(
+                    "PF1013",
+                    key,
+                    table.Place,
+                    $"{key} has {(t.Form is null ? "neither alignment nor survey" : "both alignment and survey")}.",
+                    "Give one of them: what the track is made of, or how it was measured.",
+                    t.Form is null ? new Cure(CureAct.Set, key + ".alignment", "[{ straight = 1000 }]") : Cure.LeaveOut(key + ".survey"));
             }
 
             if (t.Form is not null && table.Find("survey_doubt") is { } doubt)
             {
-                reading.Fault("PF1013", key + ".survey_doubt", doubt.Place, "The track has a survey and a survey_doubt; the survey finds its doubt itself.", "Leave survey_doubt out; it belongs to an alignment that was copied from a survey.", Cure.LeaveOut(key + ".survey_doubt"));
+                reading.Fault(
+                    "PF1013",
+                    key + ".survey_doubt",
+                    doubt.Place,
+                    "The track has a survey and a survey_doubt; the survey finds its doubt itself.",
+                    "Leave survey_doubt out; it belongs to an alignment that was copied from a survey.",
+                    Cure.LeaveOut(key + ".survey_doubt"));
             }
         });
 }

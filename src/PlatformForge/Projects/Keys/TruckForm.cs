@@ -55,23 +55,43 @@ internal sealed record TruckForm
                 continue;
             }
 
-            void Fault(string word, string message, string remedy, Cure? cure = null) => reading.Fault("PF1014", Invariant($"{key}.{name}.{word}"), (own.Find(word)?.Value ?? own).Place, message, remedy, cure);
+            void Fault(
+                string word,
+                string message,
+                string remedy,
+                Cure? cure = null) => reading.Fault("PF1014", Invariant($"{key}.{name}.{word}"), (own.Find(word)?.Value ?? own).Place, message, remedy, cure);
             string pivot = Invariant($"{key}.{name}.pivot");
             if (engine.BogieWheelbase > 0 || engine.TrailingBogieWheelbase > 0)
             {
-                Fault("at", Invariant($"{name} is given for a vehicle with bogies."), "A truck runs beside axles that guide the frames: leave bogie_wheelbase out, or tell the truck as a bogie.", Cure.LeaveOut(engine.BogieWheelbase > 0 ? key + ".bogie_wheelbase" : key + ".trailing_bogie_wheelbase"));
+                Fault(
+                    "at",
+                    Invariant($"{name} is given for a vehicle with bogies."),
+                    "A truck runs beside axles that guide the frames: leave bogie_wheelbase out, or tell the truck as a bogie.",
+                    Cure.LeaveOut(engine.BogieWheelbase > 0 ? key + ".bogie_wheelbase" : key + ".trailing_bogie_wheelbase"));
             }
             else if (truck.Wheelbase > 0 && double.IsFinite(truck.Pivot))
             {
-                Fault("pivot", "pivot is given for a truck with two axles, which finds its own way.", "Leave pivot out; it is for a truck with one axle.", Cure.LeaveOut(pivot));
+                Fault(
+                    "pivot",
+                    "pivot is given for a truck with two axles, which finds its own way.",
+                    "Leave pivot out; it is for a truck with one axle.",
+                    Cure.LeaveOut(pivot));
             }
             else if (truck.Wheelbase == 0 && !double.IsFinite(truck.Pivot))
             {
-                Fault("pivot", "a truck with one axle has no pivot stated: without it nothing tells how it turns.", Invariant($"Give pivot, {(sign > 0 ? "less than" : "more than")} {truck.At} mm."), Cure.Set(pivot, truck.At - (sign * UsualArm)));
+                Fault(
+                    "pivot",
+                    "a truck with one axle has no pivot stated: without it nothing tells how it turns.",
+                    Invariant($"Give pivot, {(sign > 0 ? "less than" : "more than")} {truck.At} mm."),
+                    Cure.Set(pivot, truck.At - (sign * UsualArm)));
             }
             else if (truck.Wheelbase == 0 && sign * (truck.At - truck.Pivot) <= 0)
             {
-                Fault("pivot", Invariant($"pivot is {truck.Pivot} mm, but the axle at {truck.At} mm has to lie {(sign > 0 ? "ahead of" : "behind")} it."), Invariant($"Give a pivot {(sign > 0 ? "below" : "above")} {truck.At} mm."), Cure.Set(pivot, truck.At - (sign * UsualArm)));
+                Fault(
+                    "pivot",
+                    Invariant($"pivot is {truck.Pivot} mm, but the axle at {truck.At} mm has to lie {(sign > 0 ? "ahead of" : "behind")} it."),
+                    Invariant($"Give a pivot {(sign > 0 ? "below" : "above")} {truck.At} mm."),
+                    Cure.Set(pivot, truck.At - (sign * UsualArm)));
             }
 
             if (truck.Parts.Any(p => p.Carrier != PartHome.Body))

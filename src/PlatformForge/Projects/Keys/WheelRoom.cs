@@ -38,20 +38,30 @@ internal static class WheelRoom
         if (pivots > length + Grain)
         {
             string measured = leading > 0 || trailing > 0 ? "pivots is from bogie pivot to bogie pivot, not over the wheels" : "without bogies pivots is the wheelbase, from the middle of the first axle to that of the last";
-            fault("pivots", Invariant($"pivots is {pivots} mm, more than the body's length of {length} mm."), pivotsCan ? Invariant($"Give at most {Down(mostPivots)} mm: {measured}.") : both, pivotsCan ? Floored(mostPivots) : null);
+            fault(
+                "pivots",
+                Invariant($"pivots is {pivots} mm, more than the body's length of {length} mm."),
+                pivotsCan ? Invariant($"Give at most {Down(mostPivots)} mm: {measured}.") : both,
+                pivotsCan ? Floored(mostPivots) : null);
         }
         else if ((leading + trailing) / 2 > pivots + Grain || pivots + Math.Max(leading, trailing) > length + Grain)
         {
             bool rear = trailing > leading;
             double worst = Math.Max(leading, trailing), other = Math.Min(leading, trailing);
-            double most = v.TrailingBogieWheelbase is null ? Math.Min(pivots, length - pivots - (2 * Math.Abs(v.Ahead))) : Math.Min((2 * pivots) - other, length - pivots + (rear ? -2 : 2) * v.Ahead);
+            double most = v.TrailingBogieWheelbase is null ? Math.Min(
+                pivots,
+                length - pivots - (2 * Math.Abs(v.Ahead))) : Math.Min((2 * pivots) - other, length - pivots + (rear ? -2 : 2) * v.Ahead);
             bool can = most > 0 && (v.TrailingBogieWheelbase is null || other <= length - pivots + ((rear ? 2 : -2) * v.Ahead) + Grain);
             string name = rear ? "trailing_bogie_wheelbase" : "bogie_wheelbase";
             string what = (leading + trailing) / 2 > pivots + Grain
                 ? Invariant($"so bogies {pivots} mm apart would overlap")
                 : Invariant($"so with pivots {pivots} mm apart axles would stand beyond the ends of the body, {length} mm long");
             string instead = pivotsCan && mostPivots < pivots ? Invariant($", or pivots of at most {Down(mostPivots)} mm") : "";
-            fault(name, Invariant($"{name} is {worst} mm, {what}."), can ? Invariant($"Give at most {Down(most)} mm{instead}: it is from the first to the last axle of one bogie.") : both, can ? Floored(most) : pivotsCan && mostPivots < pivots ? Floored(mostPivots) : null);
+            fault(
+                name,
+                Invariant($"{name} is {worst} mm, {what}."),
+                can ? Invariant($"Give at most {Down(most)} mm{instead}: it is from the first to the last axle of one bogie.") : both,
+                can ? Floored(most) : pivotsCan && mostPivots < pivots ? Floored(mostPivots) : null);
         }
         else if (pivots > mostPivots + Grain)
         {
@@ -68,7 +78,11 @@ internal static class WheelRoom
         {
             if (wheelbase > (v.Length / 2) + Grain)
             {
-                fault(name, Invariant($"{name} is {wheelbase} mm, more than half of the body's length of {v.Length} mm, though its pivots lie at its very ends."), Invariant($"Give at most {Down(v.Length / 2)} mm: it is from the first to the last axle of one bogie."), Floored(v.Length / 2));
+                fault(
+                    name,
+                    Invariant($"{name} is {wheelbase} mm, more than half of the body's length of {v.Length} mm, though its pivots lie at its very ends."),
+                    Invariant($"Give at most {Down(v.Length / 2)} mm: it is from the first to the last axle of one bogie."),
+                    Floored(v.Length / 2));
             }
         }
     }
@@ -89,7 +103,11 @@ internal static class WheelRoom
         }
         else if (least > v.Pivots + Grain)
         {
-            fault("pivots", Invariant($"the pivots are {v.Pivots:0.##} mm apart, so bogies of {leading} and {trailing} mm from axle to axle would overlap."), own is not null && most >= least ? Invariant($"Give at least {Up(least)} mm, or bogies that are shorter.") : longer, own is not null && most >= least ? Ceiled(least) : null);
+            fault(
+                "pivots",
+                Invariant($"the pivots are {v.Pivots:0.##} mm apart, so bogies of {leading} and {trailing} mm from axle to axle would overlap."),
+                own is not null && most >= least ? Invariant($"Give at least {Up(least)} mm, or bogies that are shorter.") : longer,
+                own is not null && most >= least ? Ceiled(least) : null);
         }
     }
 
@@ -103,13 +121,21 @@ internal static class WheelRoom
         {
             if (place < rear - Grain || place > front + Grain)
             {
-                fault(name, Invariant($"{name} is {place} mm, beyond the body, which goes from {rear:0.##} to {front:0.##} mm."), place < rear ? Invariant($"Give at least {Up(rear)} mm, or leave it out.") : Invariant($"Give at most {Down(front)} mm, or leave it out."), place < rear ? Ceiled(rear) : Floored(front));
+                fault(
+                    name,
+                    Invariant($"{name} is {place} mm, beyond the body, which goes from {rear:0.##} to {front:0.##} mm."),
+                    place < rear ? Invariant($"Give at least {Up(rear)} mm, or leave it out.") : Invariant($"Give at most {Down(front)} mm, or leave it out."),
+                    place < rear ? Ceiled(rear) : Floored(front));
             }
         }
 
         if ((v.Sill?.From ?? rear) >= (v.Sill?.To ?? front) && v.Sill?.From <= front && v.Sill?.To >= rear)
         {
-            fault("to", Invariant($"to is {v.Sill?.To} mm, not ahead of from, {v.Sill?.From} mm."), Invariant($"Give more than {v.Sill?.From} mm."), v.Sill?.From is { } first && first + Apart < front ? first + Apart : null);
+            fault(
+                "to",
+                Invariant($"to is {v.Sill?.To} mm, not ahead of from, {v.Sill?.From} mm."),
+                Invariant($"Give more than {v.Sill?.From} mm."),
+                v.Sill?.From is { } first && first + Apart < front ? first + Apart : null);
         }
     }
 

@@ -11,7 +11,10 @@ internal static class FeatureKinds
         .One("fence", "Holes for the posts of a fence along the back; left out, there are none.", FenceSpec.Keys)
         .Several("hole", "A round hole for a lamp, a canopy's post or a screw.", HoleSpec.Keys)
         .Several("lamp", "A hole through the deck for a lamp post, with a channel below the deck that leads its wires on past the next rib.", LampSpec.Keys)
-        .Several("fixing", "A pillar under the deck with a hole for a wood screw that comes up through the baseboard and holds the platform down.", FixingSpec.Keys);
+        .Several(
+            "fixing",
+            "A pillar under the deck with a hole for a wood screw that comes up through the baseboard and holds the platform down.",
+            FixingSpec.Keys);
 
     private static SpecKeys<PlatformSpec> Several<T>(this SpecKeys<PlatformSpec> platform, string word, string says, SpecKeys<T> keys)
         where T : FeatureSpec => platform.Tables(word, says, keys, p => p.Of<T>(), (p, features) => p.With(features));

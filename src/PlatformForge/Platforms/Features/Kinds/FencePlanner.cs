@@ -48,7 +48,12 @@ internal sealed class FencePlanner(FeatureSite site, FenceSpec fence)
             from = i < gates.Length ? gates[i].To : last;
         }
 
-        RoundHole[] holes = [.. posts.Select(s => new RoundHole("fence post", new(s, site.Lines.Back.At(s) - fence.Inset), hole, fence.Depth, FeatureSite.Boss(spec, fence.Depth)))];
+        RoundHole[] holes = [.. posts.Select(s => new RoundHole(
+            "fence post",
+            new(s, site.Lines.Back.At(s) - fence.Inset),
+            hole,
+            fence.Depth,
+            FeatureSite.Boss(spec, fence.Depth)))];
         findings.AddRange(RoundHole.TooDeep($"{key}.depth", holes, site));
         return new(holes, bays);
     }
@@ -62,7 +67,13 @@ internal sealed class FencePlanner(FeatureSite site, FenceSpec fence)
             return;
         }
 
-        var run = new FenceRun(fence, hole, Math.Max(FeatureSite.LeastLand, FeatureSite.Boss(spec, fence.Depth)), Place, site.Slabs.Breaks[1..^1], site.Slabs.Joints);
+        var run = new FenceRun(
+            fence,
+            hole,
+            Math.Max(FeatureSite.LeastLand, FeatureSite.Boss(spec, fence.Depth)),
+            Place,
+            site.Slabs.Breaks[1..^1],
+            site.Slabs.Joints);
         var (places, odd) = fence.Panels == FencePanels.Even ? (run.Even(from, to), []) : Whole(run, from, to, startsAtGate, endsAtGate);
         posts.AddRange(places);
         for (int i = 0; i + 1 < places.Length; i++)
@@ -86,7 +97,12 @@ internal sealed class FencePlanner(FeatureSite site, FenceSpec fence)
 
         if (odd.Count > 0 && !odd.Contains(wanted))
         {
-            findings.Add(PlatformFindings.OddPanelMoved($"{key}.odd", places[odd[0]], places[odd[^1] + 1], atStart ? from : to, "there a post would stand where the platform is to be cut"));
+            findings.Add(PlatformFindings.OddPanelMoved(
+                $"{key}.odd",
+                places[odd[0]],
+                places[odd[^1] + 1],
+                atStart ? from : to,
+                "there a post would stand where the platform is to be cut"));
         }
 
         return (places, odd);
@@ -109,7 +125,9 @@ internal sealed class FencePlanner(FeatureSite site, FenceSpec fence)
         }
 
         // A gate that is asked for to end where the fence does ends there.
-        return gap.From == first ? (first, AtDistance(first, gap.Width)) : gap.To == last ? (AtDistance(last, -gap.Width), last) : (gap.Middle - high, gap.Middle + high);
+        return gap.From == first ? (first, AtDistance(
+            first,
+            gap.Width)) : gap.To == last ? (AtDistance(last, -gap.Width), last) : (gap.Middle - high, gap.Middle + high);
     }
 
     // No fence is shorter than this share of its track: platforms reach no nearer to a curve's centre.
@@ -144,7 +162,12 @@ internal sealed class FencePlanner(FeatureSite site, FenceSpec fence)
         double deepest = spec.Deck.Width - spec.Coping.Width - (hole / 2);
         if (deepest < margin - Grain)
         {
-            findings.Add(PlatformFindings.DeckTooNarrowFor($"{key}.inset", "fence", spec.Deck.Width, spec.Coping.Width + (hole / 2) + Math.Max(margin, fence.Inset), $"{spec.Key}.deck.width"));
+            findings.Add(PlatformFindings.DeckTooNarrowFor(
+                $"{key}.inset",
+                "fence",
+                spec.Deck.Width,
+                spec.Coping.Width + (hole / 2) + Math.Max(margin, fence.Inset),
+                $"{spec.Key}.deck.width"));
         }
         else if (fence.Inset < margin - Grain)
         {

@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Furniture;
 
 namespace PlatformForge.Platforms.Features.Kinds;
 

@@ -82,7 +82,9 @@ public sealed record FenceSpec : FeatureSpec
     public static SpecKeys<FenceSpec> Keys { get; } = new SpecKeys<FenceSpec>(For)
         .Length("inset", NumberRange.From(0, 500), "From the platform's back to the middles of the posts.", f => f.Inset, (f, v) => f with { Inset = v })
         .Length(
-            "pitch", NumberRange.From(1, 1000), "Distance between posts: aimed at where panels are even, exact where they are whole.", f => f.Pitch, (f, v) => f with { Pitch = v })
+            "pitch", NumberRange.From(
+                1,
+                1000), "Distance between posts: aimed at where panels are even, exact where they are whole.", f => f.Pitch, (f, v) => f with { Pitch = v })
         .Choice(
             "panels",
             "How it is divided: every run evenly, or by whole panels of the pitch, as they are bought, and an odd one.",
@@ -103,9 +105,19 @@ public sealed record FenceSpec : FeatureSpec
             "Depth of the holes; left out, they go right through the deck. Deeper than the deck, they stand in bosses.",
             f => f.Depth,
             (f, v) => f with { Depth = v })
-        .Length("from", NumberRange.Anywhere, "Distance along the track of the first post; left out, near the platform's start.", f => f.From, (f, v) => f with { From = v })
+        .Length(
+            "from",
+            NumberRange.Anywhere,
+            "Distance along the track of the first post; left out, near the platform's start.",
+            f => f.From,
+            (f, v) => f with { From = v })
         .Length("to", NumberRange.Anywhere, "The same of the last post.", f => f.To, (f, v) => f with { To = v })
-        .Length("end_inset", NumberRange.From(0, 500), "From the platform's ends to the first and last post.", f => f.EndInset, (f, v) => f with { EndInset = v })
+        .Length(
+            "end_inset",
+            NumberRange.From(0, 500),
+            "From the platform's ends to the first and last post.",
+            f => f.EndInset,
+            (f, v) => f with { EndInset = v })
         .Tables(
             "gap",
             "A gate or steps, as wide at the fence as is stated here.",

@@ -56,10 +56,18 @@ internal static class FenceWords
     private static IEnumerable<MadeLine> Made(FenceSpec spec, PlanFence fence)
     {
         string depth = spec.Depth is { } deep ? Invariant($"{Math.Round(deep, 3):0.###} deep") : "right through";
-        yield return new("fence posts, pins", Invariant($"{Math.Round(spec.PinDiameter, 3):0.###}"), Invariant($"holes of {fence.Posts[0].Diameter:F2}, {depth}"), fence.Posts.Count);
+        yield return new(
+            "fence posts, pins",
+            Invariant($"{Math.Round(spec.PinDiameter, 3):0.###}"),
+            Invariant($"holes of {fence.Posts[0].Diameter:F2}, {depth}"),
+            fence.Posts.Count);
         foreach (var (kind, length, count) in fence.Parts.Where(p => p.Kind != FenceBayKind.Gate))
         {
-            yield return new($"fence {Called(kind)}", kind == FenceBayKind.Odd ? "" : Invariant($"{Math.Round(spec.Pitch, 3):0.###}"), Invariant($"{length:F2}"), count);
+            yield return new(
+                $"fence {Called(kind)}",
+                kind == FenceBayKind.Odd ? "" : Invariant($"{Math.Round(spec.Pitch, 3):0.###}"),
+                Invariant($"{length:F2}"),
+                count);
         }
 
         foreach (var (gate, i) in fence.Bays.Where(b => b.Kind == FenceBayKind.Gate).Select((b, i) => (b, i)))
@@ -79,8 +87,12 @@ internal static class FenceWords
             var place = site.ToLayout(hole.Place);
             rows.Add(
             [
-                TableCell.Of(i + 1, 0), TableCell.Of(hole.Place.Chainage, 3), TableCell.Of(hole.Place.Reach, 3), TableCell.Of(place.X, 3), TableCell.Of(place.Y, 3),
-                TableCell.Of(spec.PinDiameter, 2), TableCell.Of(hole.Diameter, 2), hole.Depth is { } deep ? TableCell.Of(deep, 2) : "through", TableCell.Of(along, 3),
+                TableCell.Of(
+                    i + 1,
+                    0), TableCell.Of(hole.Place.Chainage, 3), TableCell.Of(hole.Place.Reach, 3), TableCell.Of(place.X, 3), TableCell.Of(place.Y, 3),
+                TableCell.Of(
+                    spec.PinDiameter,
+                    2), TableCell.Of(hole.Diameter, 2), hole.Depth is { } deep ? TableCell.Of(deep, 2) : "through", TableCell.Of(along, 3),
                 bay is null ? "" : Called(bay.Kind), TableCell.Of(bay?.Length, 3), TableCell.Of(bay?.Asked, 3),
             ]);
             along += bay?.Length ?? 0;

@@ -54,7 +54,14 @@ public sealed record FixingSpec(double Chainage, double Inset, InsetFrom From = 
             Prisms =
             [
                 new(place, 2 * radius, pillar, new(Datum.Baseboard), new(Datum.DeckTop, -site.Spec.Deck.Thickness / 2), PrismAct.Add, PrismFace.Wall),
-                new(place, 2 * radius, site.Round(place, pilot / 2), new(Datum.Baseboard, -Below, true), new(Datum.Baseboard, Depth), PrismAct.Remove, PrismFace.Wall),
+                new(
+                    place,
+                    2 * radius,
+                    site.Round(place, pilot / 2),
+                    new(Datum.Baseboard, -Below, true),
+                    new(Datum.Baseboard, Depth),
+                    PrismAct.Remove,
+                    PrismFace.Wall),
             ],
             Marks = [new HiddenMark("screw from below", place, pillar) { Label = Name }],
             Parts = [new("wood screw", 1, Screw)],
@@ -67,7 +74,9 @@ public sealed record FixingSpec(double Chainage, double Inset, InsetFrom From = 
     // The hole ends below the deck wherever that is lowest over it, and is deep enough for the screw to hold.
     private IEnumerable<Finding> Holds(FeatureSite site, PlanPlace place, double along, double radius)
     {
-        double room = new[] { -1.0, 1 }.SelectMany(a => new[] { -1.0, 1 }.Select(r => new PlanPlace(place.Chainage + (a * along), place.Reach + (r * radius)))).Min(site.Top)
+        double room = new[] { -1.0, 1 }.SelectMany(a => new[] { -1.0, 1 }.Select(r => new PlanPlace(
+            place.Chainage + (a * along),
+            place.Reach + (r * radius)))).Min(site.Top)
             - site.Spec.Deck.Thickness;
         double deepest = Math.Floor((room + FeatureSite.Grain) * 10) / 10, grip = LeastGrip * Screw;
         if (Depth > room + FeatureSite.Grain)

@@ -111,7 +111,11 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
             Marks = [.. planned.Marks, new HiddenMark("channel for wires, below", place, ring)],
             Wires = [new(Name, place, down, site.Spec.Deck.Thickness + (Channel / 2))],
             BoardHoles = [new($"wires of the {Name}", down, Channel)],
-            Made = [.. planned.Made, new($"{Name}, channel towards the {Called(Towards)}", Invariant($"{Channel:0.###}"), Invariant($"from chainage {Chainage:F1} to {to:F1}, through the rib there"), 1)],
+            Made = [.. planned.Made, new(
+                $"{Name}, channel towards the {Called(Towards)}",
+                Invariant($"{Channel:0.###}"),
+                Invariant($"from chainage {Chainage:F1} to {to:F1}, through the rib there"),
+                1)],
         };
     }
 
@@ -142,7 +146,9 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
     // Where a channel is, or may come to be: no farther than to the next rib, which stands within the pitch.
     private Keepout Reserved(FeatureSite site, PlanPlace place, double limit)
     {
-        double most = (site.Spec.Ribs.Pitch + site.Spec.Ribs.Thickness + Beyond) / Math.Min(site.Stretch(place), site.Stretch(place with { Reach = site.Lines.Back.At(Chainage) }));
+        double most = (site.Spec.Ribs.Pitch + site.Spec.Ribs.Thickness + Beyond) / Math.Min(
+            site.Stretch(place),
+            site.Stretch(place with { Reach = site.Lines.Back.At(Chainage) }));
         double to = Sign > 0 ? Math.Min(limit, Chainage + most) : Math.Max(limit, Chainage - most), half = Channel / 2;
         return new($"channel of the {Name}", site.Key, Math.Min(Chainage, to), Math.Max(Chainage, to), place.Reach - half, place.Reach + half)
         {
@@ -161,7 +167,14 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
         {
             Point2 a = site.ToLayout(place), b = site.ToLayout(place with { Chainage = to }), outwards = (b - a).Left * (side / (b - a).Length), off = outwards * (Channel / 2);
             Point2[] ring = side > 0 ? [a, b, b + off, a + off] : [a, a + off, b + off, b];
-            yield return new(place, Math.Abs(to - Chainage) + Channel, ring, new(Datum.DeckUnderside, -Channel, false, outwards * RoofSlope), upper, PrismAct.Remove, PrismFace.Wall);
+            yield return new(
+                place,
+                Math.Abs(to - Chainage) + Channel,
+                ring,
+                new(Datum.DeckUnderside, -Channel, false, outwards * RoofSlope),
+                upper,
+                PrismAct.Remove,
+                PrismFace.Wall);
         }
     }
 

@@ -14,7 +14,10 @@ internal static class SocketLooks
     public static IReadOnlyList<ShownBody> Of(SocketSpec socket, FeatureSite site, PlanPlace place)
     {
         double along = site.Ground.Scale.ToFullSize(socket.Along + socket.Fit), across = site.Ground.Scale.ToFullSize(socket.Across + socket.Fit);
-        return along > Building && across > BuildingDeep ? [.. House(socket, site, place)] : along > Seat ? [.. Bench(socket, site, place)] : [.. Post(socket, site, place)];
+        return along > Building && across > BuildingDeep ? [.. House(
+            socket,
+            site,
+            place)] : along > Seat ? [.. Bench(socket, site, place)] : [.. Post(socket, site, place)];
     }
 
     private static IEnumerable<ShownBody> Post(SocketSpec socket, FeatureSite site, PlanPlace place)
@@ -29,7 +32,11 @@ internal static class SocketLooks
 
         // The board reaches beyond its posts.
         double beyond = M(350) / (site.ToLayout(place) - site.ToLayout(partner)).Length;
-        ShownBeam Beam(double share, double up, double wide, double tall) => new(new(partner, place, -share), new(partner, place, 1 + share), M(up), M(wide), M(tall));
+        ShownBeam Beam(
+            double share,
+            double up,
+            double wide,
+            double tall) => new(new(partner, place, -share), new(partner, place, 1 + share), M(up), M(wide), M(tall));
         yield return new(Finish.Iron, [Beam(beyond, 1700, 110, 800)]);
         yield return new(Finish.Cream, [Beam(beyond * 0.75, 1790, 150, 620)]);
     }
@@ -58,7 +65,9 @@ internal static class SocketLooks
         double M(double fullSize) => site.Ground.Scale.ToModel(fullSize);
         double along = socket.Along + socket.Fit, across = socket.Across + socket.Fit;
         var back = site.ToLayout(place) + (site.Away(place.Chainage) * (across * 0.45));
-        yield return new(Finish.Timber, [Block(place, site.Oblong(place, along, across), M(380), M(450)), Block(place, site.Oblong(place, along * 0.85, across * 0.5), 0, M(380))]);
+        yield return new(
+            Finish.Timber,
+            [Block(place, site.Oblong(place, along, across), M(380), M(450)), Block(place, site.Oblong(place, along * 0.85, across * 0.5), 0, M(380))]);
         yield return new(Finish.Timber, [Block(place, FeatureSite.Oblong(back, site.Tangent(place.Chainage), along, across * 0.14), M(450), M(900))]);
     }
 
@@ -69,7 +78,12 @@ internal static class SocketLooks
         var (middle, tangent) = (site.ToLayout(place), site.Tangent(place.Chainage));
         var towards = site.Away(place.Chainage) * -1;
         yield return new(Finish.Stone, [Block(place, site.Oblong(place, along * 0.98, across * 0.96), -socket.Depth, eaves)]);
-        yield return new(Finish.Slate, [new ShownLoft(place, site.Oblong(place, along * 1.05, across * 1.25), eaves, site.Oblong(place, along * 0.95, across * 0.06), eaves + (across * 0.42))]);
+        yield return new(Finish.Slate, [new ShownLoft(
+            place,
+            site.Oblong(place, along * 1.05, across * 1.25),
+            eaves,
+            site.Oblong(place, along * 0.95, across * 0.06),
+            eaves + (across * 0.42))]);
         int bays = Math.Max(2, (int)(along / M(1900)));
         yield return new(Finish.Iron, [.. Enumerable.Range(0, bays).Select(i =>
         {

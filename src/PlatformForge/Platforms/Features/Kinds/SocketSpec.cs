@@ -49,7 +49,14 @@ public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = 
             Prisms = [.. Prisms(site, place, along, across, boss)],
             Openings =
             [
-                new(Name, place, along, across, false, Depth, boss) { Narrowest = ($"{key}.{(Along < Across ? "along" : "across")}", $"socket for '{Name}' is", Fit) },
+                new(
+                    Name,
+                    place,
+                    along,
+                    across,
+                    false,
+                    Depth,
+                    boss) { Narrowest = ($"{key}.{(Along < Across ? "along" : "across")}", $"socket for '{Name}' is", Fit) },
             ],
             Marks = [new AreaMark("socket", place, site.Oblong(place, along, across), along, across) { Label = Name }],
             Stands = [new(Name, key, Chainage - half, Chainage + half, place.Reach - deep + boss) { Inset = ($"{key}.inset", Inset, From) }],
@@ -64,7 +71,10 @@ public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = 
         if (boss > 0)
         {
             yield return new(
-                place, along, site.Oblong(place, along + (2 * boss), across + (2 * boss)), new(Datum.DeckTop, -Depth - boss, true), new(Datum.DeckTop, -site.Spec.Deck.Thickness / 2), PrismAct.Add, PrismFace.Wall);
+                place, along, site.Oblong(place, along + (2 * boss), across + (2 * boss)), new(
+                    Datum.DeckTop,
+                    -Depth - boss,
+                    true), new(Datum.DeckTop, -site.Spec.Deck.Thickness / 2), PrismAct.Add, PrismFace.Wall);
         }
 
         yield return new(place, along, site.Oblong(place, along, across), new(Datum.DeckTop, -Depth, true), PrismEnd.Open, PrismAct.Remove, PrismFace.Deck)
@@ -87,5 +97,7 @@ public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = 
 
     // The size that finds room between the platform's ends, to a tenth of a mm; null where none does.
     private protected override Cure? Smaller(FeatureSite site) =>
-        site.Face.To - site.Face.From - (2 * Land(site.Spec)) - Fit is > FeatureSite.LeastLand and var most ? Cure.Set($"{site.Key}.along", Math.Floor(most * 10) / 10) : null;
+        site.Face.To - site.Face.From - (2 * Land(site.Spec)) - Fit is > FeatureSite.LeastLand and var most ? Cure.Set(
+            $"{site.Key}.along",
+            Math.Floor(most * 10) / 10) : null;
 }

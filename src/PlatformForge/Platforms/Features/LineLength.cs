@@ -1,4 +1,4 @@
-namespace PlatformForge.Platforms.Furniture;
+namespace PlatformForge.Platforms.Features;
 
 /// <summary>Length along a line beside the track as a function of chainage, and back: a table over close steps.</summary>
 internal sealed class LineLength

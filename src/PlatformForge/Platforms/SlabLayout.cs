@@ -1,4 +1,4 @@
-namespace PlatformForge.Platforms.Furniture;
+namespace PlatformForge.Platforms;
 
 /// <summary>
 /// Whole slabs of even length between the platform's ends, its ramp heads and the cuts the user states.

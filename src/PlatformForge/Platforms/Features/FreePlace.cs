@@ -1,6 +1,6 @@
 using PlatformForge.Units;
 
-namespace PlatformForge.Platforms.Furniture;
+namespace PlatformForge.Platforms.Features;
 
 /// <summary>Finds the nearest chainage at which something stands clear of everything else.</summary>
 internal static class FreePlace
