@@ -1,0 +1,425 @@
+using System.Globalization;
+using System.IO.Compression;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using PlatformForge.Exports.Manifests;
+using PlatformForge.Geometry;
+using PlatformForge.Track;
+
+namespace PlatformForge.Outside.Tests;
+
+/// <summary>
+/// Every figure of the tables for the workbench, measured anew in the files that are printed: STL cut by planes, 3MF for what is which colour. The design copy tells
+/// nothing here but where the track lies.
+/// </summary>
+[Collection("samples")]
+public class WorkshopTests(WrittenSamples samples)
+{
+    // mm: a table has two digits, a file 32-bit figures, a round hole twelve sides.
+    private const double Near = 0.03;
+
+    // Below mouths and reliefs of what lies on the bed, above the deck's underside, mm in the print.
+    private const double InDeck = 0.7;
+
+    private static readonly Point3 X = new(1, 0, 0), Y = new(0, 1, 0), Z = new(0, 0, 1);
+
+    [Fact]
+    public void Holes_of_the_deck_are_where_the_drilling_list_says_and_as_large()
+    {
+        int looked = 0;
+        foreach (var (table, sections) in Tables("drilling-deck"))
+        {
+            foreach (var section in sections.Where(s => Lies(s)))
+            {
+                var loops = section.Solid.Cut(new(0, 0, InDeck), X, Y);
+                var rows = table.Where(r => r["section"] == $"{section.Solid.Number}" && (r["depth_mm"] == "through" || Number(r, "depth_mm") > InDeck)).ToList();
+                var holes = loops.Where(l => Plane.Area(l) < 0).ToArray();
+                Assert.True(rows.Count == holes.Length, $"{section.Solid.Platform} {section.Solid.Number}: {rows.Count} told, {holes.Length} found: {string.Join(", ", holes.Select(h => $"{-Plane.Area(h):0.00}"))}");
+                if (SectionSides.Of(loops.MaxBy(Plane.Area)!, p => section.Place(p, InDeck)) is not { } sides)
+                {
+                    continue;
+                }
+
+                foreach (var hole in holes)
+                {
+                    var middle = Plane.Middle(hole);
+                    double front = Plane.ToLine(middle, sides.Front), lower = Plane.FromLine(middle, sides.Lower[0], sides.Lower[^1]), upper = Plane.FromLine(middle, sides.Upper[0], sides.Upper[^1]);
+                    var row = rows.MinBy(r => Math.Abs(Number(r, "from_lower_end_mm") - lower) + Math.Abs(Number(r, "from_coping_edge_mm") - front))!;
+                    Assert.True(
+                        Math.Abs(Number(row, "from_lower_end_mm") - lower) < Near && Math.Abs(Number(row, "from_higher_end_mm") - upper) < Near && Math.Abs(Number(row, "from_coping_edge_mm") - front) < Near,
+                        $"{section.Solid.Platform} {section.Solid.Number}: {string.Join(", ", row.Values)} measures {front:0.000}, {lower:0.000}, {upper:0.000}");
+                    Size(row, hole);
+                    rows.Remove(row);
+                    looked++;
+                }
+            }
+        }
+
+        Assert.True(looked > 60, $"{looked}");
+    }
+
+    [Fact]
+    public void Panels_are_as_long_as_posts_stand_apart()
+    {
+        int looked = 0;
+        foreach (var (table, sections) in Tables("posts-and-panels"))
+        {
+            var wanted = table.Where(r => r["what"] is "panel" or "odd panel" or "gate").SelectMany(r => Enumerable.Repeat(Number(r, "length_mm"), (int)Number(r, "count"))).Order().ToArray();
+            if (wanted.Length == 0 || !sections.All(Lies))
+            {
+                continue;
+            }
+
+            // Posts are the holes of the commonest size.
+            var holes = sections.SelectMany(s => s.Solid.Cut(new(0, 0, InDeck), X, Y).Where(l => Plane.Area(l) < 0 && l.Length >= 10).Select(l => (Area: Math.Round(Plane.Area(l), 1), At: s.OnLayout(Plane.Middle(l), InDeck), s)))
+                .GroupBy(h => h.Area).MaxBy(g => g.Count())!.OrderBy(h => h.s.Chart.Locate(h.At).Chainage).Select(h => h.At).ToArray();
+            double[] apart = [.. holes.Zip(holes.Skip(1), (a, b) => (b - a).Length).Order()];
+            Assert.Equal(wanted.Length, apart.Length);
+            Assert.All(wanted.Zip(apart), p => Assert.Equal(p.First, p.Second, Near));
+            looked += apart.Length;
+        }
+
+        Assert.True(looked > 20, $"{looked}");
+    }
+
+    [Fact]
+    public void Bores_are_as_many_as_wide_and_as_deep_as_the_dowels_need()
+    {
+        int looked = 0;
+        foreach (var (table, sections) in Tables("dowels-and-rods"))
+        {
+            var row = Assert.Single(table);
+            if (!row["what"].StartsWith("dowel", StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            double depth = Number(row, "depth_mm"), wide = Number(row, "goes_into_mm");
+            Assert.True(2 * depth + 0.2 >= Number(row, "length_mm"), "a dowel has room in both its bores");
+            int bores = 0, deep = 0, beyond = 0;
+            foreach (var section in sections.Where(Lies))
+            {
+                bores += Bores(section, 1.2).Count;
+                deep += Bores(section, depth - 0.1).Count;
+                beyond += Bores(section, depth + 0.1).Count;
+                Assert.All(Bores(section, 1.2), b => Assert.InRange(b.Max(p => p.Y) - b.Min(p => p.Y), wide - Near, (wide * 1.05) + Near));
+            }
+
+            Assert.Equal((2 * (int)Number(row, "count"), bores, 0), (bores, deep, beyond));
+            looked += bores;
+        }
+
+        Assert.True(looked >= 32, $"{looked}");
+    }
+
+    [Fact]
+    public void Areas_to_be_painted_are_those_of_the_coloured_files()
+    {
+        foreach (string sample in samples.Names)
+        {
+            foreach (string file in Directory.GetFiles(Path.Combine(samples.Folder, sample, "tables"), "*-paint.csv"))
+            {
+                string name = Path.GetFileName(file)[..^"-paint.csv".Length];
+                var table = Csv(file);
+                var seen = Seen(Path.Combine(samples.Folder, sample), name, SectionsOf(sample).Where(s => s.Name == name).ToArray());
+                foreach (var (surface, paint) in new[] { ("deck", 0), ("coping", 1), ("white line", 2), ("walls", 3) })
+                {
+                    double told = table.Where(r => r["surface"] == surface).Sum(r => Number(r, "area_cm2")), measured = seen[paint] / 100;
+                    Assert.True(Math.Abs(told - measured) <= (0.01 * measured) + 0.1, $"{sample}, {name}, {surface}: {told} told, {measured:0.00} measured");
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void Masks_cover_the_deck_and_bare_the_line_as_they_are_printed()
+    {
+        foreach (string file in samples.Files("-masks.dxf"))
+        {
+            var cuts = Written.Parse(Tool.Node("read-cuts.mjs", file)).Select(e => (Layer: e.Text("layer"), Kind: e.Text("kind"), Closed: e.GetProperty("closed").GetBoolean(), Points: e.GetProperty("points").EnumerateArray().Select(p => new Point2(p[0].GetDouble(), p[1].GetDouble())).ToArray())).ToArray();
+            Assert.Equal(["CUT", "MARK"], cuts.Select(c => c.Layer).Distinct().Order());
+            Assert.Contains(cuts, c => c is { Layer: "MARK", Kind: "POLYLINE" } && Math.Abs((c.Points[1] - c.Points[0]).Length - 100) < 1e-6);
+            string sample = Path.GetFileName(Path.GetDirectoryName(Path.GetDirectoryName(file)))!, name = Path.GetFileName(file)[..^"-masks.dxf".Length];
+            var rings = cuts.Where(c => c.Layer == "CUT").Select(c => c.Points).ToArray();
+            Assert.All(cuts.Where(c => c.Layer == "CUT"), c => Assert.True(c.Closed));
+            // A slot lies within the stencil before it; the rest are outlines, and those with a slot are no covers.
+            double slots = 0, covers = 0;
+            for (int i = 0; i < rings.Length; i++)
+            {
+                bool isSlot = i > 0 && Plane.Holds(rings[i - 1], rings[i][0]), hasSlot = i + 1 < rings.Length && Plane.Holds(rings[i], rings[i + 1][0]);
+                slots += isSlot ? Math.Abs(Plane.Area(rings[i])) : 0;
+                covers += isSlot || hasSlot ? 0 : Math.Abs(Plane.Area(rings[i]));
+            }
+
+            var top = TopAreas(Path.Combine(samples.Folder, sample), name);
+            double joints = SectionsOf(sample).Count(s => s.Name == name) * 2 * 1.2; // a slot goes on 1 mm beyond a joint, a mm or so wide
+            // Joints between slabs are grooves across the line, of the coping's colour: up to one in twenty of it.
+            Assert.True(slots >= top[2] - 0.3 && slots <= (top[2] * 1.05) + joints, $"{file}: slots {slots:0.0}, line {top[2]:0.0}");
+            // What is let into the deck is open in the print and covered by the mask; a cover reaches to the end faces, whose lower edges are relieved.
+            Assert.InRange(covers, top[0], top[0] * 1.03);
+        }
+    }
+
+    [Fact]
+    public void The_baseboard_is_drilled_where_wires_and_screws_come_down()
+    {
+        int looked = 0, wires = 0;
+        foreach (var (table, sections) in Tables("drilling-baseboard"))
+        {
+            foreach (var row in table)
+            {
+                var section = sections.Single(s => $"{s.Solid.Number}" == row["section"]);
+                var at = new Point2(Number(row, "x_mm"), Number(row, "y_mm"));
+                var loops = section.Solid.OnLayout().Cut(new(0, 0, 1), X, Y);
+                var sides = SectionSides.Of(loops.MaxBy(Plane.Area)!, p => section.Chart.Locate(p));
+                if (sides is null)
+                {
+                    continue;
+                }
+
+                Assert.Equal(Number(row, "from_wall_foot_mm"), Plane.ToLine(at, sides.Front), Near);
+                Assert.Equal(Number(row, "from_lower_end_mm"), Plane.FromLine(at, sides.Lower[0], sides.Lower[^1]), Near);
+                Assert.Equal(Number(row, "chainage_mm"), section.Chart.Locate(at).Chainage, 0.06);
+                // Open down to the board there: in a hollow, or in the pilot of a screw.
+                Assert.True(loops.Any(l => Plane.Area(l) < 0 && Plane.Holds(l, at)), $"{string.Join(", ", row.Values)} is under plastic");
+                looked++;
+                wires += row["for"].StartsWith("wires", StringComparison.Ordinal) ? 1 : 0;
+            }
+        }
+
+        Assert.True(looked >= 3 && wires >= 3, $"{looked}, {wires}");
+    }
+
+    [Fact]
+    public void Wires_are_as_long_as_their_way_through_the_print()
+    {
+        int looked = 0;
+        foreach (string file in samples.Files(".csv").Where(f => f.EndsWith("-wires.csv", StringComparison.Ordinal)))
+        {
+            string sample = Path.GetFileName(Path.GetDirectoryName(Path.GetDirectoryName(file)))!, name = Path.GetFileName(file)[..^"-wires.csv".Length];
+            var sections = SectionsOf(sample).Where(s => s.Name == name).ToArray();
+            var board = Csv(file.Replace("-wires.csv", "-drilling-baseboard.csv", StringComparison.Ordinal)).Where(r => r["for"].StartsWith("wires", StringComparison.Ordinal)).ToArray();
+            var holes = sections.SelectMany(s => s.Solid.Cut(new(0, 0, InDeck), X, Y).Where(l => Plane.Area(l) < 0).Select(l => (At: s.OnLayout(Plane.Middle(l), InDeck), Section: s))).ToArray();
+            foreach (var row in Csv(file))
+            {
+                var hole = holes.MinBy(h => Math.Abs(h.Section.Chart.Locate(h.At).Chainage - Number(row, "chainage_mm")));
+                double along = board.Length == 0 ? 0 : board.Min(b => Math.Abs((new Point2(Number(b, "x_mm"), Number(b, "y_mm")) - hole.At).Length - Number(row, "along_channel_mm")));
+                Assert.True(along < 0.1, $"{name}: along a channel off by {along:0.00}");
+                // The top over the board, from the plane that lies on the bed.
+                double top = hole.Section.Solid.ToLayout(new(0, 0, 0)).Z;
+                Assert.Equal(top, Number(row, "through_deck_mm") + Number(row, "to_baseboard_mm"), 0.9);
+                double sum = Number(row, "through_deck_mm") + Number(row, "along_channel_mm") + Number(row, "to_baseboard_mm") + Number(row, "below_mm");
+                Assert.InRange(Number(row, "length_mm"), sum - 0.2, sum + 1.2);
+                Assert.Equal(Number(row, "length_mm") * Number(row, "count"), Number(row, "total_length_mm"));
+                looked++;
+            }
+        }
+
+        Assert.True(looked >= 3, $"{looked}");
+    }
+
+    [Fact]
+    public void Sections_of_the_parts_list_are_as_large_as_their_files()
+    {
+        foreach (var (table, sections) in Tables("parts"))
+        {
+            var printed = table.Where(r => r["how"] == "printed").ToArray();
+            Assert.Equal(sections.Count, printed.Length);
+            foreach (var (row, section) in printed.Zip(sections))
+            {
+                double[] told = [.. Regex.Matches(row["size"], @"[\d.]+").Select(m => double.Parse(m.Value, CultureInfo.InvariantCulture))];
+                var points = section.Solid.Triangles.SelectMany(t => t).ToArray();
+                double[] size = [points.Max(p => p.X) - points.Min(p => p.X), points.Max(p => p.Y) - points.Min(p => p.Y), points.Max(p => p.Z) - points.Min(p => p.Z)];
+                Assert.All(told.Zip(size), p => Assert.Equal(p.First, p.Second, 0.06));
+            }
+        }
+    }
+
+    // A mix has its parts of what is to be ready, and the line is never pure white (common practice, no source).
+    [Fact]
+    public void Mixes_share_what_is_to_be_ready_by_their_parts() => Assert.All(samples.Files("-mixes.csv"), file =>
+    {
+        var paint = Csv(file.Replace("-mixes.csv", "-paint.csv", StringComparison.Ordinal));
+        foreach (var mix in Csv(file).GroupBy(r => r["for"]))
+        {
+            double ready = paint.Where(r => mix.Key.StartsWith(r["surface"], StringComparison.Ordinal)).Sum(r => Number(r, "ml_to_have_ready")), parts = mix.Sum(r => Number(r, "parts"));
+            Assert.All(mix, r => Assert.Equal(ready * Number(r, "parts") / parts, Number(r, "ml"), 0.0051));
+        }
+
+        Assert.All(Csv(file).Where(r => r["for"] == "white line").GroupBy(r => r["for"]), line => Assert.Equal(["white 3", "light grey 1"], line.Select(r => $"{r["of"]} {r["parts"]}")));
+    });
+
+    private static void Size(Dictionary<string, string> row, Point2[] hole)
+    {
+        double area = -Plane.Area(hole);
+        if (row["shape"] == "round")
+        {
+            // Twelve sides round a circle: n r² tan(π/n).
+            Assert.Equal(Number(row, "along_mm"), 2 * Math.Sqrt(area / (12 * Math.Tan(Math.PI / 12))), Near);
+            return;
+        }
+
+        Assert.Equal(Number(row, "along_mm") * Number(row, "across_mm"), area, 0.02 * area);
+        double[] sides = [.. Enumerable.Range(0, hole.Length).Select(i => (hole[(i + 1) % hole.Length] - hole[i]).Length).OrderDescending()];
+        Assert.Equal(Math.Max(Number(row, "along_mm"), Number(row, "across_mm")), sides[0], Near);
+    }
+
+    // Holes in the material so deep behind each end face that is a cut, in the frame of that face.
+    private static List<Point2[]> Bores(Section section, double depth)
+    {
+        var found = new List<Point2[]>();
+        var solid = section.Solid.OnLayout();
+        var sides = SectionSides.Of(solid.Cut(new(0, 0, 3), X, Y).MaxBy(Plane.Area)!, p => section.Chart.Locate(p));
+        if (sides is null)
+        {
+            return found;
+        }
+
+        foreach (var (side, isCut) in new[] { (sides.Lower, section.Solid.Number > 1), (sides.Upper, section.Solid.Number < section.Count) })
+        {
+            if (isCut)
+            {
+                // The ring runs to the left of its material: inwards is to the left of a side.
+                Point2 along = (side[^1] - side[0]) * (1 / (side[^1] - side[0]).Length), on = side[0] + (along.Left * depth);
+                found.AddRange(solid.Cut(new(on.X, on.Y, 0), new(along.X, along.Y, 0), Z).Where(l => Plane.Area(l) < 0 && Plane.Area(l) > -40));
+            }
+        }
+
+        return found;
+    }
+
+    // What is seen of each colour, mm²: the top from the 3MF, and upright faces from which nothing of their own section is hit within the width of the widest platform.
+    private static double[] Seen(string built, string name, Section[] sections)
+    {
+        double[] areas = TopAreas(built, name);
+        foreach (var (number, triangles) in Coloured(built, name))
+        {
+            var section = sections.Single(s => s.Solid.Number == number);
+            Point3[][] layout = [.. triangles.Select(t => t.Corners.Select(section.Solid.ToLayout).ToArray())];
+            for (int i = 0; i < layout.Length; i++)
+            {
+                var (a, b, c) = (layout[i][0], layout[i][1], layout[i][2]);
+                var normal = Point3.Cross(b - a, c - a);
+                double twice = normal.Length;
+                if (twice < 1e-9 || Math.Abs(normal.Z) > 0.3 * twice)
+                {
+                    continue;
+                }
+
+                Point3 middle = (a + b + c) * (1.0 / 3), way = normal * (1 / twice);
+                if (!section.IsAtCut(new(middle.X, middle.Y), new(way.X, way.Y)) && !Hits(layout, middle + (way * 1e-3), way, 200))
+                {
+                    areas[triangles[i].Paint] += twice / 2;
+                }
+            }
+        }
+
+        return areas;
+    }
+
+    private static bool Hits(Point3[][] triangles, Point3 from, Point3 way, double within) => Array.Exists(triangles, t =>
+    {
+        // Möller and Trumbore's test of a ray and a triangle.
+        Point3 e1 = t[1] - t[0], e2 = t[2] - t[0], h = Point3.Cross(way, e2);
+        double det = Point3.Dot(e1, h);
+        if (Math.Abs(det) < 1e-12)
+        {
+            return false;
+        }
+
+        var s = from - t[0];
+        double u = Point3.Dot(s, h) / det;
+        if (u is < 0 or > 1)
+        {
+            return false;
+        }
+
+        var q = Point3.Cross(s, e1);
+        double v = Point3.Dot(way, q) / det, at = Point3.Dot(e2, q) / det;
+        return v >= 0 && u + v <= 1 && at > 0 && at < within;
+    });
+
+    // Faces that lie on the bed or nearly so, by colour, mm²: chamfers and the groove of a line too, which lean or lie less than a mm deep.
+    private static double[] TopAreas(string built, string name)
+    {
+        double[] areas = new double[4];
+        foreach (var t in Coloured(built, name).SelectMany(s => s.Triangles))
+        {
+            var normal = Point3.Cross(t.Corners[1] - t.Corners[0], t.Corners[2] - t.Corners[0]);
+            if (normal.Z < -0.5 * normal.Length && t.Corners.Average(p => p.Z) < 1)
+            {
+                areas[t.Paint] += normal.Length / 2;
+            }
+        }
+
+        return areas;
+    }
+
+    // Each object's triangles in its own frame, with their materials, as the markup has them.
+    private static IEnumerable<(int Number, (Point3[] Corners, int Paint)[] Triangles)> Coloured(string built, string name)
+    {
+        using var zip = ZipFile.OpenRead(Path.Combine(built, "3mf", name + "-all.3mf"));
+        using var stream = zip.GetEntry("3D/3dmodel.model")!.Open();
+        var root = XDocument.Load(stream).Root!;
+        foreach (var part in root.Descendants().Where(e => e.Name.LocalName == "object"))
+        {
+            double N(XElement e, string at) => double.Parse(e.Attribute(at)!.Value, CultureInfo.InvariantCulture);
+            Point3[] points = [.. part.Descendants().Where(e => e.Name.LocalName == "vertex").Select(v => new Point3(N(v, "x"), N(v, "y"), N(v, "z")))];
+            int usual = int.Parse(part.Attribute("pindex")?.Value ?? "0", CultureInfo.InvariantCulture);
+            yield return (int.Parse(part.Attribute("id")!.Value, CultureInfo.InvariantCulture),
+                [.. part.Descendants().Where(e => e.Name.LocalName == "triangle").Select(t => ((Point3[])[points[(int)N(t, "v1")], points[(int)N(t, "v2")], points[(int)N(t, "v3")]], t.Attribute("p1") is null ? usual : (int)N(t, "p1")))]);
+        }
+    }
+
+    // Printed with its deck on the bed.
+    private static bool Lies(Section section) => section.Pose.StartsWith("deck down", StringComparison.Ordinal);
+
+    private IEnumerable<(List<Dictionary<string, string>> Rows, IReadOnlyList<Section> Sections)> Tables(string what)
+    {
+        foreach (string sample in samples.Names)
+        {
+            foreach (string file in Directory.GetFiles(Path.Combine(samples.Folder, sample, "tables"), $"*-{what}.csv").Order(StringComparer.Ordinal))
+            {
+                string name = Path.GetFileName(file)[..^$"-{what}.csv".Length];
+                yield return (Csv(file), [.. SectionsOf(sample).Where(s => s.Name == name)]);
+            }
+        }
+    }
+
+    private sealed record Section(WrittenSolid Solid, Centreline Chart, string Name, int Count, string Pose)
+    {
+        public Point2 OnLayout(Point2 p, double z) => Solid.ToLayout(new(p.X, p.Y, z)) is var q ? new(q.X, q.Y) : default;
+
+        public TrackPlace Place(Point2 p, double z) => Chart.Locate(OnLayout(p, z));
+
+        // A face that looks along the track where a section was cut off.
+        public bool IsAtCut(Point2 at, Point2 way)
+        {
+            var place = Chart.Locate(at);
+            bool near = (Solid.Number > 1 && Math.Abs(place.Chainage - Solid.Chainage.From) < 0.6) || (Solid.Number < Count && Math.Abs(place.Chainage - Solid.Chainage.To) < 0.6);
+            return near && Math.Abs(Point2.Dot(Chart.At(place.Chainage).Tangent, way)) > 0.7;
+        }
+    }
+
+    private IEnumerable<Section> SectionsOf(string sample)
+    {
+        string built = Path.Combine(samples.Folder, sample);
+        var design = DesignForm.Read(File.ReadAllBytes(Path.Combine(built, "design.json")), "design.json").Value!;
+        var manifest = Written.Parse(File.ReadAllText(Path.Combine(built, "manifest.json"))).GetProperty("sections").EnumerateArray().ToArray();
+        foreach (var (solid, entry) in WrittenSolid.Of(built).Zip(manifest))
+        {
+            string stl = Path.GetFileNameWithoutExtension(entry.Text("stl")), name = stl[..stl.LastIndexOf('-')];
+            var platform = design.Platforms.First(p => p.Name == solid.Platform);
+            var row = Csv(Path.Combine(built, "tables", name + "-sections.csv")).Single(r => r["section"] == $"{solid.Number}");
+            yield return new(solid, platform.ToChart(), name, manifest.Count(m => m.Text("platform") == solid.Platform), row["pose"]);
+        }
+    }
+
+    private static double Number(Dictionary<string, string> row, string column) => double.Parse(row[column], CultureInfo.InvariantCulture);
+
+    private static List<Dictionary<string, string>> Csv(string file)
+    {
+        string[][] rows = [.. File.ReadAllText(file).TrimEnd('\n').Split('\n').Select(l => Regex.Matches(l, @"(?:^|,)(?:""((?:[^""]|"""")*)""|([^,""]*))").Select(m => m.Groups[1].Success ? m.Groups[1].Value.Replace("\"\"", "\"", StringComparison.Ordinal) : m.Groups[2].Value).ToArray())];
+        return [.. rows.Skip(1).Select(r => rows[0].Zip(r).ToDictionary(p => p.First, p => p.Second))];
+    }
+}

@@ -1,0 +1,182 @@
+using PlatformForge.Geometry;
+using PlatformForge.Track;
+
+namespace PlatformForge.Outside.Tests;
+
+/// <summary>A section as its STL file has it, read here and by nothing of the program, and cut by planes to be measured.</summary>
+internal sealed class WrittenSolid
+{
+    private readonly Point3[][] triangles;
+    private readonly double[][] rows;
+
+    private WrittenSolid(string platform, int number, Point3[][] triangles, double[][] rows, (double From, double To) chainage)
+    {
+        (Platform, Number, this.triangles, this.rows, Chainage) = (platform, number, triangles, rows, chainage);
+    }
+
+    public string Platform { get; }
+
+    public int Number { get; }
+
+    /// <summary>From where to where the manifest says that it goes.</summary>
+    public (double From, double To) Chainage { get; }
+
+    public IReadOnlyList<Point3[]> Triangles => triangles;
+
+    /// <summary>All sections of a built folder.</summary>
+    public static IReadOnlyList<WrittenSolid> Of(string built) =>
+    [
+        .. Written.Parse(File.ReadAllText(Path.Combine(built, "manifest.json"))).GetProperty("sections").EnumerateArray().Select(s => new WrittenSolid(
+            s.Text("platform"), (int)s.Number("number"), Read(File.ReadAllBytes(Path.Combine(built, s.Text("stl")))),
+            [.. s.GetProperty("to_layout").EnumerateArray().Select(r => r.EnumerateArray().Select(v => v.GetDouble()).ToArray())], (s.Number("from"), s.Number("to")))),
+    ];
+
+    public Point3 ToLayout(Point3 p) => new(Row(0, p), Row(1, p), Row(2, p));
+
+    /// <summary>The same as it lies on the layout.</summary>
+    public WrittenSolid OnLayout() => new(
+        Platform, Number, [.. triangles.Select(t => t.Select(ToLayout).ToArray())], [[1, 0, 0, 0], [0, 1, 0, 0], [0, 0, 1, 0]], Chainage);
+
+    private double Row(int i, Point3 p) => (rows[i][0] * p.X) + (rows[i][1] * p.Y) + (rows[i][2] * p.Z) + rows[i][3];
+
+    private static Point3[][] Read(byte[] stl) =>
+    [
+        .. Enumerable.Range(0, (stl.Length - 84) / 50).Select(t => Enumerable.Range(0, 3).Select(k =>
+        {
+            float At(int i) => BitConverter.ToSingle(stl, 84 + (50 * t) + 12 + (12 * k) + (4 * i));
+            return new Point3(At(0), At(1), At(2));
+        }).ToArray()),
+    ];
+
+    /// <summary>
+    /// Its section by a plane through a point along two unit directions square to one another: closed lines in those two, material to their left, so that
+    /// outlines run to the left and holes to the right.
+    /// </summary>
+    public IReadOnlyList<Point2[]> Cut(Point3 on, Point3 u, Point3 v)
+    {
+        var n = Point3.Cross(u, v);
+        var next = new Dictionary<Point3, List<Point3>>();
+        foreach (var t in triangles)
+        {
+            // A plane through a corner is moved aside by less than is measured.
+            double[] d = [.. t.Select(p => Point3.Dot(p - on, n)).Select(x => x == 0 ? 1e-9 : x)];
+            Point3[] at = [.. Enumerable.Range(0, 3).Where(i => d[i] > 0 != d[(i + 1) % 3] > 0).Select(i => Crossing(t[i], d[i], t[(i + 1) % 3], d[(i + 1) % 3]))];
+            if (at.Length == 2)
+            {
+                var way = Point3.Cross(n, Point3.Cross(t[1] - t[0], t[2] - t[0]));
+                var (from, to) = Point3.Dot(at[1] - at[0], way) > 0 ? (at[0], at[1]) : (at[1], at[0]);
+                (next.TryGetValue(from, out var ends) ? ends : next[from] = []).Add(to);
+            }
+        }
+
+        var loops = new List<Point2[]>();
+        while (next.Count > 0)
+        {
+            var (start, loop) = (next.Keys.First(), new List<Point2>());
+            for (var p = start; next.TryGetValue(p, out var ends);)
+            {
+                loop.Add(new(Point3.Dot(p - on, u), Point3.Dot(p - on, v)));
+                var to = ends[^1];
+                ends.RemoveAt(ends.Count - 1);
+                _ = ends.Count == 0 && next.Remove(p);
+                p = to;
+            }
+
+            loops.Add(Plane.Bare([.. loop]));
+        }
+
+        return [.. loops.Where(l => l.Length > 2)];
+    }
+
+    // The same for both triangles at an edge, whichever way it is told.
+    private static Point3 Crossing(Point3 a, double da, Point3 b, double db)
+    {
+        if ((a.X, a.Y, a.Z).CompareTo((b.X, b.Y, b.Z)) > 0)
+        {
+            (a, da, b, db) = (b, db, a, da);
+        }
+
+        return a + ((b - a) * (da / (da - db)));
+    }
+}
+
+/// <summary>Arithmetic in a plane.</summary>
+internal static class Plane
+{
+    public static double Area(IReadOnlyList<Point2> ring) => Enumerable.Range(0, ring.Count).Sum(i => Point2.Cross(ring[i], ring[(i + 1) % ring.Count])) / 2;
+
+    public static Point2 Middle(IReadOnlyList<Point2> ring)
+    {
+        double area = Area(ring), x = 0, y = 0;
+        for (int i = 0; i < ring.Count; i++)
+        {
+            Point2 a = ring[i], b = ring[(i + 1) % ring.Count];
+            double cross = Point2.Cross(a, b);
+            (x, y) = (x + ((a.X + b.X) * cross), y + ((a.Y + b.Y) * cross));
+        }
+
+        return new(x / (6 * area), y / (6 * area));
+    }
+
+    /// <summary>Without corners at which nothing turns.</summary>
+    public static Point2[] Bare(Point2[] ring)
+    {
+        const double Straight = 1e-3; // radians
+        var kept = ring.ToList();
+        kept = [.. kept.Where((p, i) => (p - kept[(i + 1) % kept.Count]).Length > 1e-5)];
+        return [.. kept.Where((p, i) => Math.Abs(Turn(kept[(i + kept.Count - 1) % kept.Count], p, kept[(i + 1) % kept.Count])) > Straight)];
+    }
+
+    public static double Turn(Point2 a, Point2 b, Point2 c) => Math.Atan2(Point2.Cross(b - a, c - b), Point2.Dot(b - a, c - b));
+
+    public static double ToLine(Point2 p, IReadOnlyList<Point2> line) => Enumerable.Range(0, line.Count - 1).Min(i =>
+    {
+        var d = line[i + 1] - line[i];
+        double share = Math.Clamp(Point2.Dot(p - line[i], d) / Point2.Dot(d, d), 0, 1);
+        return (p - line[i] - (d * share)).Length;
+    });
+
+    /// <summary>Square distance from a straight line through two points.</summary>
+    public static double FromLine(Point2 p, Point2 a, Point2 b) => Math.Abs(Point2.Cross(b - a, p - a)) / (b - a).Length;
+
+    /// <summary>Whether a ring goes round a point.</summary>
+    public static bool Holds(IReadOnlyList<Point2> ring, Point2 p) => Enumerable.Range(0, ring.Count).Count(i =>
+    {
+        Point2 a = ring[i], b = ring[(i + 1) % ring.Count];
+        return a.Y > p.Y != b.Y > p.Y && p.X < a.X + ((p.Y - a.Y) / (b.Y - a.Y) * (b.X - a.X));
+    }) % 2 == 1;
+}
+
+/// <summary>The four sides of a section's outline, found by its corners and told apart by where they lie along and beside the track.</summary>
+internal sealed record SectionSides(IReadOnlyList<Point2> Front, IReadOnlyList<Point2> Lower, IReadOnlyList<Point2> Upper)
+{
+    private const double Corner = 0.7; // radians
+
+    /// <summary>Sides of a ring; null where it has not four corners.</summary>
+    public static SectionSides? Of(IReadOnlyList<Point2> ring, Func<Point2, TrackPlace> place)
+    {
+        int[] at = [.. Enumerable.Range(0, ring.Count).Where(i => Math.Abs(Plane.Turn(ring[(i + ring.Count - 1) % ring.Count], ring[i], ring[(i + 1) % ring.Count])) > Corner)];
+        if (at.Length != 4)
+        {
+            return null;
+        }
+
+        IReadOnlyList<Point2>[] sides = [.. Enumerable.Range(0, 4).Select(k => (IReadOnlyList<Point2>)[.. Walk(at[k], at[(k + 1) % 4], ring.Count).Select(i => ring[i])])];
+        double Along(IReadOnlyList<Point2> side) => (place(side[0]).Chainage + place(side[^1]).Chainage) / 2;
+        double Beside(IReadOnlyList<Point2> side) => Math.Abs(place(side[0]).Offset) + Math.Abs(place(side[^1]).Offset);
+        var (lower, upper) = (sides.MinBy(Along)!, sides.MaxBy(Along)!);
+        return new(sides.Where(s => s != lower && s != upper).MinBy(Beside)!, lower, upper);
+    }
+
+    private static IEnumerable<int> Walk(int from, int to, int count)
+    {
+        for (int i = from; ; i = (i + 1) % count)
+        {
+            yield return i;
+            if (i == to)
+            {
+                yield break;
+            }
+        }
+    }
+}
