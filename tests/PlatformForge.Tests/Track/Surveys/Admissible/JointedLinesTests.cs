@@ -26,8 +26,8 @@ public class JointedLinesTests
         {
             var (line, joints) = Pieces(new Random(9100 + k));
             var readings = MadeUpSurvey.String(line, new Random(k), spacing, Error, Said(joints, Radii));
-            var surveys = new[] { Said(joints, Radii), Said(joints, []), Said([], []) }.Select(l => TrackSurveyor.Fit(Told(readings with { Laying = l }, line)).Value!).ToArray();
-            var track = surveys[0];
+            SurveyedTrack Fitted(Laying laying) => TrackSurveyor.Fit(Told(readings with { Laying = laying }, line)).Value!;
+            var track = Fitted(Said(joints, Radii));
             Assert.True(track.IsBoundAsSectional || track.Outliers.Any(), $"{k}");
             if (track.Outliers.Any() || track.Doubted.Count > 0)
             {
@@ -36,6 +36,7 @@ public class JointedLinesTests
             }
 
             LineMeasure[] measures = [.. Enumerable.Range(0, 9).SelectMany(i => MadeUpSurvey.Coach(300 + ((track.Line.Length - 600) * i / 8)))];
+            SurveyedTrack[] surveys = [track, Fitted(Said(joints, [])), Fitted(Said([], []))];
             var ranges = surveys.Select(s => s.DoubtBeside(200, s.Line.Length - 200).Bound(measures)).ToArray();
             covered += measures.Zip(ranges[0]).All(p => MadeUpSurvey.Of(line, track.Line, p.First) is var off && off > p.Second.Least - Close && off < p.Second.Most + Close) ? 1 : 0;
             for (int j = 0; j < 3; j++)
