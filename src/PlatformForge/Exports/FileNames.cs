@@ -41,22 +41,31 @@ public static class FileNames
     }
 
     /// <summary>Plain names for several things, told apart by a number where two would be alike, or would give files of one name.</summary>
-    public static IReadOnlyList<string> Distinct(IEnumerable<string> names)
+    public static IReadOnlyList<string> Distinct(IEnumerable<string> names) => Distinct(names.Select(n => (n, (IReadOnlyList<string>)[])));
+
+    /// <summary>The same for platforms, of which some have files of their own for each track beside them: "island" beside "up" has some that begin as those of a platform named "island-up" do.</summary>
+    public static IReadOnlyList<string> Distinct(IEnumerable<(string Name, IReadOnlyList<string> Tracks)> platforms)
     {
-        var taken = new List<string>();
-        foreach (string name in names)
+        var names = new List<string>();
+        var taken = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var (name, tracks) in platforms)
         {
             string plain = Plain(name), free = plain;
-            for (int i = 2; taken.Exists(t => t == free || FromBelow(t) == free || t == FromBelow(free)); i++)
+            string[] Stems() => [free, FromBelow(free), .. Beside(free, tracks)];
+            for (int i = 2; Stems().Any(taken.Contains); i++)
             {
                 free = Invariant($"{plain}-{i}");
             }
 
-            taken.Add(free);
+            taken.UnionWith(Stems());
+            names.Add(free);
         }
 
-        return taken;
+        return names;
     }
+
+    /// <summary>What the files of a platform that tell of one track each begin with, track by track.</summary>
+    public static IReadOnlyList<string> Beside(string platform, IReadOnlyList<string> tracks) => [.. (tracks.Count == 0 ? [] : Distinct(tracks)).Select(t => Invariant($"{platform}-{t}"))];
 
     public static string Section(string platform, int number) => Invariant($"stl/{platform}-{number:D2}.stl");
 

@@ -133,7 +133,7 @@ public static class OutputFiles
     {
         // No sheet shows the findings, and drawings alone name the input: they are made anew only where something else has changed.
         Dossier shown = dossier with { Findings = [] }, unnamed = shown with { InputHash = "" };
-        var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
+        var names = Names(dossier);
         List<FileWork> held = [new(DesignCopy.FileName, () => DesignForm.ToBytes(DesignCopy.Of(dossier)))], further = [];
         var sections = new List<ManifestSection>();
         for (int i = 0; i < names.Count; i++)
@@ -167,7 +167,7 @@ public static class OutputFiles
             yield break;
         }
 
-        foreach (var table in platform.Faces.SelectMany(f => FaceTables(dossier, f, Named(f, name), choice)))
+        foreach (var table in platform.Faces.SelectMany(f => FaceTables(dossier, f, Named(platform, f, name), choice)))
         {
             yield return table;
         }
@@ -204,8 +204,17 @@ public static class OutputFiles
 
     private sealed record ShownFile(string Path, SheetInput Input, Func<SheetInput, CancellationToken, byte[]> Make);
 
+    /// <summary>What the names of each platform's files begin with.</summary>
+    internal static IReadOnlyList<string> Names(Dossier dossier) => FileNames.Distinct(dossier.Platforms.Select(p => (p.Name, Tracks(p))));
+
     /// <summary>What is told of a face has its track's name where a platform has several.</summary>
-    internal static string Named(PlatformDossier face, string name) => face.Plan.Spec.IsIsland ? Invariant($"{name}-{FileNames.Plain(face.Track)}") : name;
+    internal static string Named(PlatformDossier platform, PlatformDossier face, string name)
+    {
+        var tracks = Tracks(platform);
+        return tracks.Count == 0 ? name : FileNames.Beside(name, tracks)[Math.Max(0, tracks.ToList().IndexOf(face.Track))];
+    }
+
+    private static IReadOnlyList<string> Tracks(PlatformDossier platform) => platform.Plan.Spec.IsIsland ? [.. platform.Faces.Select(f => f.Track)] : [];
 
     private static IEnumerable<ShownFile> FaceTables(Dossier dossier, PlatformDossier face, string name, OutputChoice choice)
     {

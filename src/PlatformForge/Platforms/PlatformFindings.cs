@@ -271,8 +271,16 @@ internal static class PlatformFindings
             Invariant($"Give {Up(least)} mm or more where the layout has room.")).Curing(key, Up(least));
 
     public static Finding ClearWidth(string key, string name, double clear, double least, (double Inset, bool OrMore) right) =>
-        Finding.Warning("PF4202", key, Invariant($"Between edge and {name} {clear:0.#} mm are clear, less than the published 6 ft, {least:0.#} mm."), right.Inset > 0 ? Invariant($"An inset of {Bound(right.Inset, right.OrMore)} leaves it, or a wider deck.") : Invariant($"Widen the deck by {Up(least - clear)} mm."))
+        Finding.Warning("PF4202", key, Invariant($"{Clear(name, clear)}, less than the published 6 ft, {least:0.#} mm."), right.Inset > 0 ? Invariant($"An inset of {Bound(right.Inset, right.OrMore)} leaves it, or a wider deck.") : Invariant($"Widen the deck by {Up(least - clear)} mm."))
             .Curing(right.Inset > 0 ? Cure.Set(key, right.OrMore ? Ceiled(right.Inset) : Floored(right.Inset)) : null);
+
+    // What is left between an edge and something; where nothing is, by how much it lies over the edge.
+    internal static string Clear(string name, double clear, string edge = "the edge") => clear >= LeastClear
+        ? Invariant($"Between {edge} and the {name} {clear:0.#} mm are clear")
+        : clear > -LeastClear ? Invariant($"Between {edge} and the {name} nothing is clear") : Invariant($"The {name} lies {-clear:0.#} mm over {edge}, and nothing is clear");
+
+    // Less is told as nothing, mm: it would be rounded to that.
+    private const double LeastClear = 0.05;
 
     public static Finding SteepRamp(string key, double gradient, double length) =>
         Finding.Warning(

@@ -36,7 +36,8 @@ public sealed record JointSpec
     /// <summary>Play of the slotted bore along the slot, on top of the fit.</summary>
     public double SlotPlay { get; init; } = 1;
 
-    /// <summary>Taken off each end at a joint, so that lengths do not add up.</summary>
+    /// <summary>Taken off each end at a joint, so that lengths do not add up: along the track, the end staying square to it. On a curve of curvature κ that is
+    /// EndTrim × (1 − κt) at a reach t, 0.1 mm ± 0.02 at 60 mm from a track of 300 mm radius.</summary>
     public double EndTrim { get; init; } = 0.1;
 
     /// <summary>Greatest trim of an end, mm: a wider joint would show, and the dowels would hardly reach.</summary>

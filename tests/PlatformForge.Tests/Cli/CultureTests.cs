@@ -1,7 +1,10 @@
 using System.Globalization;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Stl;
+using PlatformForge.Solids;
 using PlatformForge.Tests.Exports;
 using PlatformForge.Tests.Projects;
+using PlatformForge.Tests.Solids.Kernel;
 using Xunit;
 
 namespace PlatformForge.Tests.Cli;
@@ -61,6 +64,15 @@ public class CultureTests
         var odd = Under(name, () => OutputFiles.Of(HandDossier.Pendlewick(), new() { PictureWidth = 160 }));
         Assert.Equal(plain.Files.Select(f => f.Path), odd.Files.Select(f => f.Path));
         Assert.All(plain.Files.Zip(odd.Files), f => Assert.True(f.First.Bytes.AsSpan().SequenceEqual(f.Second.Bytes), $"{f.First.Path} differs"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Cultures))]
+    public void A_mesh_and_its_file_are_the_same(string name)
+    {
+        static byte[][] Raised() => [.. Enumerable.Range(0, 12).Select(seed => StlWriter.ToBytes(SolidRaiser.Raise(RandomBlocks.From(seed)).Mesh, FormattableString.Invariant($"block {seed}")))];
+        byte[][] plain = Raised(), odd = Under(name, () => Task.Run(Raised).GetAwaiter().GetResult());
+        Assert.All(plain.Zip(odd), p => Assert.True(p.First.AsSpan().SequenceEqual(p.Second)));
     }
 
     // Runs something with a culture in force in this thread and in those that it starts.

@@ -46,7 +46,7 @@ public class VerdictTests
         Assert.Equal(4, run.Exit);
         Assert.Matches(@"\n  wide on main: overlaps by 1\.9\d mm, (at chainage \d+|along chainage \d+ to \d+) mm \(body, in plan\)", run.Out);
         Assert.Matches(@"\nNot passed\. Overlaps by 1\.9\d mm, (at chainage \d+|along chainage \d+ to \d+) mm of main, in plan, under a part whose underside is 20\.0 mm above rail top: wide \(body\)\.", run.Out);
-        Assert.Matches(@"comes 1\.9\d mm over halt 1 of \d in plan, .* under it, its underside being 20\.0 mm above the rails\. It does not touch", run.Error);
+        Assert.Matches(@"overlaps halt 1 of \d by 1\.9\d mm seen from above, .* mm above the rails, where the vehicle's underside is 20\.0 mm above them\. They do not touch", run.Error);
         Assert.Contains("bodies_pass_over = true", run.Error, StringComparison.Ordinal);
         Assert.DoesNotContain("FOULS", run.Out, StringComparison.Ordinal);
     }

@@ -39,6 +39,13 @@ public class FoundAgainstAsked
         Ramps();
     }
 
+    // Sharp curves, where an end is trimmed by another length away from the track than along it.
+    [Theory]
+    [InlineData(7)]
+    [InlineData(16)]
+    [InlineData(27)]
+    public void In_sharp_curves_too(int seed) => What_is_written_is_what_was_asked(seed);
+
     private void Design(int seed)
     {
         var random = new Random(seed);
@@ -198,7 +205,11 @@ public class FoundAgainstAsked
             var face = (others[0].Mouth + others[1].Mouth) * 0.5;
             double Top(double deep) => gauge.Heights(new(face.X + (inward.X * deep), face.Y + (inward.Y * deep)))[0];
             double top = (2 * Top(1)) - Top(2);
-            Assert.Equal(1, gauge.Feel(face - (bore.Inward * 1), inward), Off);
+
+            // Trimmed along the track and square to it: at a reach t by EndTrim × (1 − κt), while the bore's depth counts from EndTrim.
+            var (_, offset) = plan.Chart.Locate(new(face.X, face.Y), bore.Chainage);
+            double less = sections.Joint.EndTrim * plan.Chart.At(bore.Chainage).Curvature * offset;
+            Assert.Equal(1 - less, gauge.Feel(face - (bore.Inward * 1), inward), Off);
             Assert.Equal(1 + sections.Joint.FaceRelief - 0.1, gauge.Feel(new Point3(face.X - inward.X, face.Y - inward.Y, top - 0.1), inward), 0.05);
         }
     }

@@ -24,7 +24,7 @@ internal static class PlatformDrawings
         void Add(string what, Func<SheetInput, CancellationToken, Sheet> draw) =>
             all.Add(Drawn(new(dossier, platform, null), name, what, draw, memory, cancel));
         Add("plan", static (i, _) => PlanDrawing.Draw(i.Dossier, i.Platform));
-        all.AddRange(platform.Faces.SelectMany(f => OfFace(dossier, f, OutputFiles.Named(f, name), crossSections, memory, cancel)));
+        all.AddRange(platform.Faces.SelectMany(f => OfFace(dossier, f, OutputFiles.Named(platform, f, name), crossSections, memory, cancel)));
         Add("plates", static (i, _) => PlateDrawing.Draw(i.Dossier, i.Platform));
         Add("isometric", static (i, cancel) => IsometricDrawing.Draw(i.Dossier, i.Platform, cancel));
         if (platform.Sections.Sections.Count > 1)

@@ -73,7 +73,7 @@ public static class PaperSet
     /// <summary>The files of all platforms: one PDF a platform, each sheet as SVG, and a list of where the sheets lie.</summary>
     public static Outcome<IReadOnlyList<OutputFile>> Files(Dossier dossier, PaperSpec paper)
     {
-        var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
+        var names = OutputFiles.Names(dossier);
         var sets = dossier.Platforms.AsParallel().AsOrdered().Select(p => Of(dossier, p, paper)).ToArray();
         if (sets.SelectMany(s => s.Findings).ToArray() is { Length: > 0 } faults)
         {

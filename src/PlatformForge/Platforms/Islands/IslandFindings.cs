@@ -102,7 +102,7 @@ internal static class IslandFindings
     public static Finding ClearWidth(string key, string name, string track, double chainage, double clear, double both, double least) => Finding.Warning(
         "PF4133",
         key,
-        Invariant($"The {name} leaves {clear:0.##} mm to the edge on track '{track}', at its chainage {chainage:0.#} mm; 6 ft is the least that is published, {least:0.#} mm in this scale."),
+        Invariant($"{PlatformFindings.Clear(name, clear, Invariant($"the edge on track '{track}'"))}, at its chainage {chainage:0.#} mm; 6 ft is the least that is published, {least:0.#} mm in this scale."),
         both / 2 >= least
             ? Invariant($"In the middle between both edges it leaves {both / 2:0.##} mm to either.")
             : Invariant($"Even in the middle only {both / 2:0.##} mm would be left to either edge: set it where the platform is {2 * least + 1:0} mm wide with its own width, away from the waist."));

@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Runtime.CompilerServices;
+
 namespace PlatformForge.Platforms.Surfaces;
 
 /// <summary>
@@ -21,11 +24,12 @@ internal static class LeastGreatest
     {
         var weights = new double[rows.Length];
         Array.Fill(weights, 1.0 / rows.Length);
+        int[] used = Array.ConvertAll(rows, r => Math.Min(count, Array.FindLastIndex(r, r.Length - 2, f => f != 0) + 1));
         double[] best = new double[count];
         double least = Worst(rows, best);
         for (int round = 0; round < Rounds && least > Nothing; round++)
         {
-            double[] found = Weighted(rows, weights, count);
+            double[] found = Weighted(rows, used, weights, count);
             double worst = 0, sum = 0;
             for (int r = 0; r < rows.Length; r++)
             {
@@ -66,47 +70,67 @@ internal static class LeastGreatest
         return sum;
     }
 
-    // Normal equations, solved by Cholesky's factors.
-    private static double[] Weighted(double[][] rows, double[] weights, int count)
+    // Normal equations, solved by Cholesky's factors. A form hangs on the figures up to its last that is not nil: of planes hinged one to the next those of all planes before, half of
+    // all in the mean. Each entry of the matrix is summed form by form, in the same order whatever the width of a lane.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static double[] Weighted(double[][] rows, int[] used, double[] weights, int count)
     {
-        var matrix = new double[count, count];
+        var matrix = new double[count][];
+        for (int i = 0; i < count; i++)
+        {
+            matrix[i] = new double[i + 1];
+        }
+
         var right = new double[count];
         for (int r = 0; r < rows.Length; r++)
         {
             double[] row = rows[r];
-            for (int i = 0; i < count; i++)
+            for (int i = 0; i < used[r]; i++)
             {
                 double w = weights[r] * row[i];
                 right[i] -= w * row[^1];
-                for (int j = 0; j <= i; j++)
-                {
-                    matrix[i, j] += w * row[j];
-                }
+                AddTimes(matrix[i], row.AsSpan(0, i + 1), w);
             }
         }
 
         for (int i = 0; i < count; i++)
         {
-            matrix[i, i] += Ridge * (1 + matrix[i, i]);
+            matrix[i][i] += Ridge * (1 + matrix[i][i]);
         }
 
         return Cholesky(matrix, right);
     }
 
-    private static double[] Cholesky(double[,] matrix, double[] right)
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static void AddTimes(Span<double> sums, ReadOnlySpan<double> row, double weight)
+    {
+        int lanes = Vector<double>.Count, j = 0;
+        var weights = new Vector<double>(weight);
+        for (; j + lanes <= row.Length; j += lanes)
+        {
+            (new Vector<double>(sums[j..]) + (weights * new Vector<double>(row[j..]))).CopyTo(sums[j..]);
+        }
+
+        for (; j < row.Length; j++)
+        {
+            sums[j] += weight * row[j];
+        }
+    }
+
+    private static double[] Cholesky(double[][] matrix, double[] right)
     {
         int n = right.Length;
         for (int i = 0; i < n; i++)
         {
             for (int j = 0; j <= i; j++)
             {
-                double sum = matrix[i, j];
+                double sum = matrix[i][j];
                 for (int k = 0; k < j; k++)
                 {
-                    sum -= matrix[i, k] * matrix[j, k];
+                    sum -= matrix[i][k] * matrix[j][k];
                 }
 
-                matrix[i, j] = i == j ? Math.Sqrt(Math.Max(sum, Ridge * Ridge)) : sum / matrix[j, j];
+                matrix[i][j] = i == j ? Math.Sqrt(Math.Max(sum, Ridge * Ridge)) : sum / matrix[j][j];
             }
         }
 
@@ -114,20 +138,20 @@ internal static class LeastGreatest
         {
             for (int k = 0; k < i; k++)
             {
-                right[i] -= matrix[i, k] * right[k];
+                right[i] -= matrix[i][k] * right[k];
             }
 
-            right[i] /= matrix[i, i];
+            right[i] /= matrix[i][i];
         }
 
         for (int i = n - 1; i >= 0; i--)
         {
             for (int k = i + 1; k < n; k++)
             {
-                right[i] -= matrix[k, i] * right[k];
+                right[i] -= matrix[k][i] * right[k];
             }
 
-            right[i] /= matrix[i, i];
+            right[i] /= matrix[i][i];
         }
 
         return right;
