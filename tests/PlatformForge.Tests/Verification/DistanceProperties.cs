@@ -47,17 +47,37 @@ public class DistanceProperties
     }
 
     [Property(MaxTest = 100)]
-    public void A_quick_bound_is_never_above_the_distance(int seed)
+    public void What_is_passed_over_is_as_far_off_as_that(int seed)
     {
         var random = new Random(seed);
         var outline = RandomOutline(random);
+        var pose = new CarrierPose(new(Of(random, -30, 30), Of(random, -30, 30)), Point2.FromAngle(Of(random, -4, 4)));
+        var sides = new HullSide[outline.Sides];
+        outline.Stand(pose, sides);
         var centre = new Point2(Of(random, -60, 60), Of(random, -60, 60));
         var along = Point2.FromAngle(Of(random, -4, 4));
-        double length = Of(random, 0, 30), width = Of(random, 0, 10), bound = outline.AtLeast(centre, along, length, width);
+        double length = Of(random, 0, 30), width = Of(random, 0, 10);
+
+        // The greatest distance that is told surely; beyond every distance below it, and none above.
+        double low = -200, high = 200;
+        while (high - low > 1e-9)
+        {
+            double middle = (low + high) / 2;
+            (low, high) = HullSide.AreBeyond(sides, centre, along, length, width, middle) ? (middle, high) : (low, middle);
+        }
+
         for (int i = 0; i < 200; i++)
         {
-            Assert.True(bound <= outline.At(centre + (along * Of(random, -length, length)) + (along.Left * Of(random, -width, width))) + Rounding);
+            Point2 p = centre + (along * Of(random, -length, length)) + (along.Left * Of(random, -width, width)), q = centre + (along * Of(random, -length, length));
+            double distance = outline.At(Local(pose, new(p.X, p.Y, 0)));
+            Assert.True(low <= distance + 1e-8, $"{low} {distance}");
+            Assert.False(HullSide.AreBeyond(sides, new Point3(p.X, p.Y, 0), new(q.X, q.Y, 3), distance + 1e-8));
         }
+
+        // Beside a long side it is told as it is.
+        Assert.False(HullSide.AreBeyond(sides, centre, along, length, width, outline.At(Local(pose, new(centre.X, centre.Y, 0))) + 1e-8));
+        var (n, first) = (new Point2(sides[0].X, sides[0].Y), new Point2(sides[0].X, sides[0].Y) * sides[0].Reach);
+        Assert.True(HullSide.AreBeyond(sides, first + (n * 2), n.Left, 1, 0.5, 1.5 - 1e-8));
     }
 
     [Property(MaxTest = 100)]

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Verification.Distances;
@@ -31,29 +33,17 @@ internal sealed class OutlineDistance
         }
     }
 
-    /// <summary>A figure in mm that the signed distance of no point of an oblong is below; quick, and close beside a long edge.</summary>
-    public double AtLeast(Point2 centre, Point2 along, double halfLength, double halfWidth)
+    /// <summary>How many sides the hull of the ring has.</summary>
+    public int Sides => reach.Length;
+
+    /// <summary>The sides of the hull where a carrier stands.</summary>
+    public void Stand(in CarrierPose pose, Span<HullSide> sides)
     {
-        double most = double.NegativeInfinity;
         for (int i = 0; i < reach.Length; i++)
         {
-            var n = outward[i];
-            most = Math.Max(most, Point2.Dot(n, centre) - reach[i] - (halfLength * Math.Abs(Point2.Dot(n, along))) - (halfWidth * Math.Abs(Point2.Cross(n, along))));
+            var n = (pose.Forward * outward[i].X) + (pose.Forward.Left * outward[i].Y);
+            sides[i] = new(n.X, n.Y, reach[i] + Point2.Dot(n, pose.Origin));
         }
-
-        return most;
-    }
-
-    /// <summary>The same for the points of a segment.</summary>
-    public double AtLeast(Point2 a, Point2 b)
-    {
-        double most = double.NegativeInfinity;
-        for (int i = 0; i < reach.Length; i++)
-        {
-            most = Math.Max(most, Math.Min(Point2.Dot(outward[i], a), Point2.Dot(outward[i], b)) - reach[i]);
-        }
-
-        return most;
     }
 
     /// <summary>Signed distance of a point, mm.</summary>
@@ -177,5 +167,43 @@ internal sealed class OutlineDistance
         double middle = (low + high) / 2, atMiddle = At(middle);
         place = atMiddle < least ? middle : (double)best / Tries;
         return Math.Min(atMiddle, least);
+    }
+}
+
+/// <summary>A side of a hull: what lies beyond it lies at least as far from the hull as from the line along it.</summary>
+/// <param name="X">Unit direction outward, x.</param>
+/// <param name="Y">The same, y.</param>
+/// <param name="Reach">How far outward the side lies, mm.</param>
+internal readonly record struct HullSide(double X, double Y, double Reach)
+{
+    /// <summary>Whether all points of an oblong are surely so far from the hull, mm; quick, and close beside a long side.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AreBeyond(ReadOnlySpan<HullSide> sides, Point2 centre, Point2 along, double halfLength, double halfWidth, double distance)
+    {
+        foreach (ref readonly var n in sides)
+        {
+            double away = (n.X * centre.X) + (n.Y * centre.Y) - n.Reach;
+            if (away - (halfLength * Math.Abs((n.X * along.X) + (n.Y * along.Y))) - (halfWidth * Math.Abs((n.X * along.Y) - (n.Y * along.X))) >= distance)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>The same of the points of a segment.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AreBeyond(ReadOnlySpan<HullSide> sides, Point3 a, Point3 b, double distance)
+    {
+        foreach (ref readonly var n in sides)
+        {
+            if ((n.X * a.X) + (n.Y * a.Y) - n.Reach >= distance && (n.X * b.X) + (n.Y * b.Y) - n.Reach >= distance)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

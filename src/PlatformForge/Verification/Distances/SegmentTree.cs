@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 
@@ -14,6 +15,9 @@ internal sealed class SegmentTree
     // Deeper than this, halves are taken by count, which ends within 31 more.
     private const int UnevenDepth = 30;
     private const int MostOpen = 64;
+
+    // Hulls with more sides than this are kept on the heap.
+    private const int MostSides = 32;
 
     // What could be nearer by less than this is passed over, mm: along a straight edge everything is equally near but for rounding.
     private const double Indifference = 1e-7;
@@ -43,6 +47,7 @@ internal sealed class SegmentTree
     /// <param name="bound">What is to be beaten; lowered to the distance found.</param>
     /// <param name="nearest">The point of the segment that is nearest; untouched when there is none.</param>
     /// <returns>Index of the section that is nearest, or -1.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public int Nearest(OutlineDistance outline, in CarrierPose pose, ref double bound, ref Point3 nearest)
     {
         int section = -1;
@@ -51,13 +56,15 @@ internal sealed class SegmentTree
             return section;
         }
 
+        Span<HullSide> sides = outline.Sides <= MostSides ? stackalloc HullSide[outline.Sides] : new HullSide[outline.Sides];
+        outline.Stand(pose, sides);
         Span<int> open = stackalloc int[MostOpen];
         int waiting = 1;
         open[0] = 0;
         while (waiting > 0)
         {
             ref readonly var oblong = ref oblongs[open[--waiting]];
-            if (outline.AtLeast(Local(pose, oblong.Centre), Turn(pose, oblong.Along), oblong.HalfLength, oblong.HalfWidth) >= bound - Indifference)
+            if (HullSide.AreBeyond(sides, oblong.Centre, oblong.Along, oblong.HalfLength, oblong.HalfWidth, bound - Indifference))
             {
                 continue;
             }
@@ -71,13 +78,14 @@ internal sealed class SegmentTree
 
             for (int i = oblong.From; i < oblong.To; i++)
             {
-                var (a, b, owner) = segments[i];
-                Point2 p = Local(pose, new(a.X, a.Y)), q = Local(pose, new(b.X, b.Y));
-                if (outline.AtLeast(p, q) >= bound - Indifference)
+                ref readonly var segment = ref segments[i];
+                if (HullSide.AreBeyond(sides, segment.A, segment.B, bound - Indifference))
                 {
                     continue;
                 }
 
+                var (a, b, owner) = segment;
+                Point2 p = Local(pose, new(a.X, a.Y)), q = Local(pose, new(b.X, b.Y));
                 double distance = outline.Least(p, q, out double place);
                 if (distance < bound)
                 {
