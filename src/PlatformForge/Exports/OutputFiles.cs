@@ -89,7 +89,7 @@ public static class OutputFiles
         Dossier dossier, OutputChoice choice, IReadOnlyList<OutputFile> made, Memory? memory = null, CancellationToken cancel = default)
     {
         memory ??= Memory.None;
-        var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
+        var names = Names(dossier);
         var there = made.ToDictionary(f => f.Path, StringComparer.Ordinal);
         Dossier shown = dossier with { Findings = [], Verdict = null }, unnamed = shown with { InputHash = "" };
         var images = new List<IReadOnlyList<OutputFile>>();

@@ -31,7 +31,7 @@ public sealed class ProofFiles
         (this.dossier, this.set, this.cancel) = (dossier, set, cancel);
         names = set.Proofs.Select(p => p.Name).Zip(FileNames.Distinct(set.Proofs.Select(p => p.Name))).ToDictionary(StringComparer.Ordinal);
         meshes = set.Proofs.ToDictionary(p => p.Name, p => new Lazy<Mesh>(() => p.WrittenMesh(memory)), StringComparer.Ordinal);
-        platforms = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
+        platforms = OutputFiles.Names(dossier);
     }
 
     /// <summary>The files of a dossier's proofs, and what the manifest tells of them; none where it has none.</summary>
@@ -82,7 +82,7 @@ public sealed class ProofFiles
             foreach (var face in dossier.Platforms[i].Faces)
             {
                 yield return new(
-                    Invariant($"{Folder}/{OutputFiles.Named(face, platforms[i])}.svg"), () => SvgWriter.ToBytes(GaugeDrawing.Draw(dossier, face, set)));
+                    Invariant($"{Folder}/{OutputFiles.Named(dossier.Platforms[i], face, platforms[i])}.svg"), () => SvgWriter.ToBytes(GaugeDrawing.Draw(dossier, face, set)));
             }
         }
 

@@ -59,7 +59,7 @@ internal static class ClearanceChapters
     }
 
     private static string Drawing(ReportSource source, PlatformDossier face, string what)
-        => Invariant($"drawings/{OutputFiles.Named(face, source.Name)}-{what}.svg");
+        => Invariant($"drawings/{OutputFiles.Named(source.Platform, face, source.Name)}-{what}.svg");
 
     private static void Budget(DocumentBuilder to, ReportSource source, PlatformDossier platform)
     {

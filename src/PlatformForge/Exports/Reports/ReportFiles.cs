@@ -21,7 +21,7 @@ internal static class ReportFiles
     public static IEnumerable<OutputFile> Of(Dossier dossier, OutputChoice choice, IReadOnlyList<IReadOnlyList<OutputFile>> images,
         IReadOnlySet<string> written)
     {
-        var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
+        var names = OutputFiles.Names(dossier);
         BenchTables[] bench = [.. dossier.Platforms.Select((p, i) => BenchTables.Of(dossier, p, names[i]))];
         ReportSource[] sources = [.. dossier.Platforms.Select((p, i) => new ReportSource(
             dossier, p, names[i], bench[i], new(i < images.Count ? images[i] : [], written.Contains), choice.Tables, choice.Masks

@@ -18,7 +18,7 @@ internal sealed record ReportSource(Dossier Dossier, PlatformDossier Platform, s
 {
     /// <summary>Path of a table's file; null where none is written.</summary>
     public string? File(string table, PlatformDossier? face = null) =>
-        HasTables ? Invariant($"tables/{(face is null ? Name : OutputFiles.Named(face, Name))}-{table}.csv") : null;
+        HasTables ? Invariant($"tables/{(face is null ? Name : OutputFiles.Named(Platform, face, Name))}-{table}.csv") : null;
 
     /// <summary>What is added to a title to tell one face of an island from the other.</summary>
     public string Of(PlatformDossier face) => Platform.Plan.Spec.IsIsland ? ", track " + face.Track : "";
