@@ -59,7 +59,7 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
         var (near, far) = Tongues;
         double depth = Math.Max(LeastTongue, FlangeShare * gauge), outer = (gauge / 2) + railHead + Beyond, edge = Math.Min(outer, nose);
         string[] figures = [Invariant($"H{top:0.00}"), Invariant($"O{coping:0.00}"), Invariant($"W{wall:0.00}")],
-            title = [Invariant($"{place.Chainage:0.#} {shortName}")];
+            title = Title(shortName, coping + Arm + outer);
         double written = ShoeHeight + Clear + Lettering.Room(figures, printer).Y + Clear;
         double high = Math.Max(Math.Max(arm, Relieved) + ArmDepth, written + Lettering.Room(title, printer).Y + Clear);
 
@@ -95,6 +95,13 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
             .. Lettering.Cut(figures, new(-outer + Clear, ShoeHeight + Clear), new(nose - Clear, written - Clear + 1e-6), Blade, printer),
             .. Lettering.Cut(title, new(-outer + Clear, Math.Max(written, arm + Clear)), new(coping + Arm - Clear, high - Clear + 1e-6), Blade, printer)],
                 Figures(top, coping, wall, depth, fingered), fingered ? null : nose - inner);
+    }
+
+    // On one line where there is room for it.
+    private string[] Title(string name, double wide)
+    {
+        string at = Invariant($"{place.Chainage:0.#}");
+        return Lettering.Room([Invariant($"{at} {name}")], printer).X <= wide - (2 * Clear) ? [Invariant($"{at} {name}")] : [at, name];
     }
 
     private List<ProofFigure> Figures(double top, double coping, double wall, double depth, bool fingered)

@@ -18,8 +18,9 @@ public static class ProofVerifier
     // A slice's and a footprint's corners lie on their sections within this, mm: floats, and chords of a curve.
     private const double Off = 0.05;
 
-    // Over a joint a slice is whole where its sections are trimmed: its corners lie outside them by this at most, mm. What is lower than this over the baseboard lies flat.
-    private const double Trimmed = 0.2, Flat = 5;
+    // Over a joint, or under a deck that is engraved, a slice is whole where its sections are not: its corners lie outside them by this at most, mm.
+    // What is lower than this over the baseboard lies flat.
+    private const double Trimmed = 0.8, Flat = 5;
 
     /// <summary>Verifies those of a folder that holds no prints of the platform.</summary>
     /// <param name="manifest">What the folder holds.</param>

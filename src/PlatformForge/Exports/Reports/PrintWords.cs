@@ -1,4 +1,5 @@
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Proofs;
 using PlatformForge.Sections;
 using static System.FormattableString;
 
@@ -14,7 +15,14 @@ internal static class PrintWords
         yield return Invariant($"Brim: {Brim(set)}.");
         yield return Invariant($"Layer {Figures.Short(printer.Layer)} mm, first layer {Figures.Short(printer.FirstLayerHeight)} mm, nozzle {Figures.Short(printer.Nozzle)} mm.");
         yield return Invariant($"{printer.Walls} lines round every outline, {printer.SolidLayers} solid layers under and over, filling {Figures.Fixed(printer.Infill * 100, 0)} % between them.");
-        yield return "Lay each file as it is: it lies on the bed as it prints, deck down where the table says so. Turn it about the upright axis only.";
+        yield return "Lay each file as it is: it lies on the bed as it prints, deck down where the table says so. "
+            + (printer.IsCorrected ? "Shift it, but do not turn it: what the printer gets wrong along and across its bed is made up for in the file." : "Turn it about the upright axis only.");
+        if (printer.MeasuredStrip is { } strip)
+        {
+            yield return Invariant($"A strip of 100 mm measured {Figures.Short(strip.X)} along and {Figures.Short(strip.Y)} across: files are ")
+                + Invariant($"{StripRule.Percent(printer.Stretch.X)} and {StripRule.Percent(printer.Stretch.Y)}. Set no shrinkage in the slicer besides.");
+        }
+
         yield return Speeds(printer);
     }
 

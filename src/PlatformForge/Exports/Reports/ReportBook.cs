@@ -18,6 +18,7 @@ internal static class ReportBook
             Platform(to, source);
         }
 
+        ProofChapter.Of(to, dossier);
         Findings(to, dossier);
         to.Heading(2, "Cautions");
         to.List(Cautions.Lines, ListKind.Cautions);
