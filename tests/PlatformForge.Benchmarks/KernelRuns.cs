@@ -78,16 +78,18 @@ internal static class KernelRuns
         phases.Lap("folded");
         regions.Mesh();
         phases.Lap("regions");
-        new PanelMesher(faces, levels, creases, panels, store, null).Mesh();
-        phases.Lap("walls");
-        PolygonVolume.Of(store, faces.Plan, levels);
+        var enclosed = new PolygonVolume(store, faces.Plan, levels);
+        enclosed.Add(0);
         phases.Lap("polygon volume");
+        new PanelMesher(faces, levels, creases, panels, store, enclosed, null).Mesh();
+        phases.Lap("walls");
+        int boundaries = columns.Total, levelCount = levels.Count;
         int strips = seams.Strips.Count, parted = panels.Strips.Length, polygonCorners = store.Count;
         regions.GiveBack();
         panels.GiveBack();
         seams.GiveBack();
         creases.GiveBack();
-        var mesh = ManifoldStitcher.Stitch(store, places.ToArray());
+        var mesh = ManifoldStitcher.Stitch(store, places);
         phases.Lap("stitch");
         mesh.Volume();
         phases.Lap("mesh volume");
@@ -99,7 +101,7 @@ internal static class KernelRuns
         StlWriter.ToBytes(mesh, "benchmark", threads: 1);
         phases.Lap("bytes");
         phases.Note = $"{table.Count} blocks, {table.U.Length} corners, {table.Planes.Length} planes, {segments} segments, {plan.NodeCount} nodes, {plan.EdgeCount} edges, {diagonals.Length} diagonals, " +
-            $"{faces.FaceCount} faces, {columns.Total} boundaries, {levels.Corner.Length} corners of levels, {levels.Count} levels, {strips} strips, {parted} parted, {polygonCorners} polygon corners, " +
+            $"{faces.FaceCount} faces, {boundaries} boundaries, {levels.Corner.Length} corners of levels, {levelCount} levels, {strips} strips, {parted} parted, {polygonCorners} polygon corners, " +
             $"{mesh.Vertices.Length} vertices, {mesh.TriangleCount} triangles";
     }
 

@@ -89,7 +89,7 @@ internal sealed class ColumnKernel(BlockTable blocks, IReadOnlyDictionary<string
         var places = Places(faces.Plan, levels);
         var relief = reliefs is { Count: > 0 } && blocks.FaceNames.Count > 0 ? new ReliefMesher(blocks, faces.Plan, levels, reliefs) : null;
         var (enclosed, over) = new SolidMesher(faces, columns, levels, store).Mesh(places, relief);
-        var mesh = ManifoldStitcher.Stitch(store, [.. places]);
+        var mesh = ManifoldStitcher.Stitch(store, places);
         double volume = mesh.Volume(), columnVolume = ColumnVolume.Of(blocks, faces, columns) + (relief?.Volume ?? 0);
         double taken = Tolerances.GridStep * (relief?.Area ?? 0); // nodes of a taken panel's border lie off its plane by half a step
         store.GiveBack();
@@ -111,10 +111,11 @@ internal sealed class ColumnKernel(BlockTable blocks, IReadOnlyDictionary<string
         var places = new List<Point3>(levels.Count);
         CollectionsMarshal.SetCount(places, levels.Count);
         var span = CollectionsMarshal.AsSpan(places);
+        var (p, last) = (default(Point2), -1);
         for (int level = 0; level < span.Length; level++)
         {
             int node = levels.NodeOf(level);
-            var p = blocks.Frame.ToPlan(plan.U[node], plan.V[node]);
+            (p, last) = node == last ? (p, last) : (blocks.Frame.ToPlan(plan.U[node], plan.V[node]), node);
             span[level] = new(p.X, p.Y, levels.Height(level));
         }
 

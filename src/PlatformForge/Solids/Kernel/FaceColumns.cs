@@ -43,6 +43,7 @@ internal sealed class FaceColumns
     private readonly GrowingArray<int> cover;
     private readonly GrowingArray<ColumnBoundary> boundaries;
     private readonly ColumnStack stack;
+    private readonly ColumnBoundary[] all;
 
     public FaceColumns(BlockTable blocks, PlanFaces faces)
     {
@@ -56,6 +57,7 @@ internal sealed class FaceColumns
         boundaries = new(4 * faces.FaceCount);
         stack = new(blocks);
         Walk();
+        all = boundaries.Items;
     }
 
     /// <summary>Where each face's boundaries start.</summary>
@@ -67,9 +69,9 @@ internal sealed class FaceColumns
     /// <summary>How many boundaries there are in all; they are numbered from Start[face] for each face.</summary>
     public int Total => boundaries.Count;
 
-    public ref readonly ColumnBoundary At(int boundary) => ref boundaries[boundary];
+    public ref readonly ColumnBoundary At(int boundary) => ref all[boundary];
 
-    public ReadOnlySpan<ColumnBoundary> Of(int face) => boundaries.Span.Slice(Start[face], Count[face]);
+    public ReadOnlySpan<ColumnBoundary> Of(int face) => all.AsSpan(Start[face], Count[face]);
 
     public void GiveBack()
     {

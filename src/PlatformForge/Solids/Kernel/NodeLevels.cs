@@ -15,6 +15,9 @@ internal sealed class NodeLevels
     private readonly GrowingArray<double> height;
     private readonly GrowingArray<int> nodeOf;
     private readonly int[] stamp, place;
+    private readonly bool[] meets;
+    private readonly double[] heights;
+    private readonly int[] nodes;
 
     public NodeLevels(BlockTable blocks, PlanFaces faces, FaceColumns columns)
     {
@@ -23,6 +26,7 @@ internal sealed class NodeLevels
         nodeOf = new(4 * faces.Plan.NodeCount);
         stamp = new int[blocks.Planes.Length];
         place = new int[blocks.Planes.Length];
+        meets = new bool[faces.FaceCount];
         CornerStart = new int[faces.Origin.Length];
         int total = 0;
         for (int h = 0; h < faces.Origin.Length; h++)
@@ -45,6 +49,7 @@ internal sealed class NodeLevels
         }
 
         scratch.GiveBack();
+        (heights, nodes, Count) = (height.Items, nodeOf.Items, height.Count);
     }
 
     /// <summary>Levels of the corner where half-edge h starts: one for each boundary of its face, from CornerStart[h].</summary>
@@ -52,12 +57,15 @@ internal sealed class NodeLevels
 
     public int[] Corner { get; }
 
-    public int Count => height.Count;
+    public int Count { get; }
 
-    public double Height(int level) => height[level];
+    public double Height(int level) => heights[level];
 
     /// <summary>The plan node over which a level lies.</summary>
-    public int NodeOf(int level) => nodeOf[level];
+    public int NodeOf(int level) => nodes[level];
+
+    /// <summary>Whether two boundaries of a face's column have one level at one of its corners.</summary>
+    public bool Meet(int face) => meets[face];
 
     public ReadOnlySpan<int> Of(int halfEdge) => Corner.AsSpan(CornerStart[halfEdge], columns.Count[faces.Face[halfEdge]]);
 
@@ -72,6 +80,7 @@ internal sealed class NodeLevels
                 if (Corner[k] > low && Corner[k] <= high)
                 {
                     Corner[k] = low;
+                    meets[faces.Face[h]] = true;
                 }
             }
         }
@@ -152,13 +161,17 @@ internal sealed class NodeLevels
         foreach (int h in faces.AroundNode(node))
         {
             int at = CornerStart[h], last = -1;
+            bool apart = true;
             foreach (ref readonly var boundary in columns.Of(faces.Face[h]))
             {
                 int level = places[boundary.Plane];
                 corner[at++] = level;
                 ascending &= level >= last;
+                apart &= level != last;
                 last = level;
             }
+
+            meets[faces.Face[h]] |= !apart;
         }
 
         return ascending;

@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Runtime.InteropServices;
 using PlatformForge.Geometry;
 using PlatformForge.Solids.Kernel.Noding;
 
@@ -20,9 +21,9 @@ internal sealed class ManifoldStitcher
     private readonly Dictionary<int, int> parted = [];
     private int fans;
 
-    private ManifoldStitcher(PolygonStore store, Point3[] places)
+    private ManifoldStitcher(PolygonStore store, List<Point3> places)
     {
-        (this.store, levels, fans) = (store, places.Length, places.Length);
+        (this.store, levels, fans) = (store, places.Count, places.Count);
         corners = ArrayPool<LevelCorner>.Shared.Rent(store.Count);
         start = ArrayPool<int>.Shared.Rent(levels + 2);
         start.AsSpan(0, levels + 2).Clear();
@@ -30,11 +31,11 @@ internal sealed class ManifoldStitcher
     }
 
     /// <summary>The finished mesh; fails if a directed side has no opposite.</summary>
-    public static Mesh Stitch(PolygonStore store, Point3[] places)
+    public static Mesh Stitch(PolygonStore store, List<Point3> places)
     {
         var stitcher = new ManifoldStitcher(store, places);
         stitcher.Gather();
-        for (int level = 0; level < places.Length; level++)
+        for (int level = 0; level < places.Count; level++)
         {
             var group = stitcher.corners.AsSpan(stitcher.start[level], stitcher.start[level + 1] - stitcher.start[level]);
             if (!IsOneFan(group))
@@ -45,7 +46,7 @@ internal sealed class ManifoldStitcher
 
         ArrayPool<LevelCorner>.Shared.Return(stitcher.corners);
         ArrayPool<int>.Shared.Return(stitcher.start);
-        var mesh = stitcher.Build(places);
+        var mesh = stitcher.Build(CollectionsMarshal.AsSpan(places));
         return stitcher.touching.Tangles.Count == 0 ? mesh : TangledEdges.Part(mesh, stitcher.touching.Tangles);
     }
 
@@ -121,15 +122,16 @@ internal sealed class ManifoldStitcher
         }
     }
 
-    private Mesh Build(Point3[] places)
+    private Mesh Build(ReadOnlySpan<Point3> places)
     {
         var level = store.Levels;
         int[] vertexOf = ArrayPool<int>.Shared.Rent(level.Length), vertexOfFan = ArrayPool<int>.Shared.Rent(fans);
         vertexOfFan.AsSpan(0, fans).Fill(-1);
         var vertices = new GrowingArray<Point3>(levels);
+        bool whole = parted.Count == 0;
         for (int c = 0; c < level.Length; c++)
         {
-            int fan = parted.Count > 0 && parted.TryGetValue(c, out int own) ? own : level[c];
+            int fan = !whole && parted.TryGetValue(c, out int own) ? own : level[c];
             if (vertexOfFan[fan] < 0)
             {
                 vertexOfFan[fan] = vertices.Count;

@@ -3,7 +3,7 @@ using PlatformForge.Solids.Kernel.Noding;
 namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>Meshes panels of wall. Unrolled, a panel is monotone along its line: a foot and a top between two uprights.</summary>
-internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreases creases, WallPanels panels, PolygonStore store, ReliefMesher? reliefs)
+internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreases creases, WallPanels panels, PolygonStore store, PolygonVolume enclosed, ReliefMesher? reliefs)
 {
     /// <summary>Steps of height in a millimetre: fine enough to keep levels apart, coarse enough for exact areas in 64 bits.</summary>
     private const double HeightSteps = 1 << 17;
@@ -99,7 +99,7 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
     private void Emit(PolygonStore store, bool facesRight, byte paint)
     {
         var corners = ring.Span;
-        int start = store.Count, n = corners.Length;
+        int start = store.Count, firstTriangle = store.TriangleCount, n = corners.Length;
         if (n < 3)
         {
             return; // merged levels left nothing between its neighbours, which meet one another
@@ -130,6 +130,8 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
                 store.AddTriangle(start + n - 1 - a, start + n - 1 - c, start + n - 1 - b, paint);
             }
         }
+
+        enclosed.Add(firstTriangle); // a quadrangle over one edge of the plan adds nothing
     }
 
     /// <summary>Unrolls a panel: along its line, and up.</summary>

@@ -22,6 +22,8 @@ internal sealed class PolygonStore(int corners)
     /// <summary>What each triangle shows.</summary>
     public ReadOnlySpan<byte> Paints => paint.Span;
 
+    public int TriangleCount => paint.Count;
+
     /// <summary>How many corners there are.</summary>
     public int Count => level.Count;
 

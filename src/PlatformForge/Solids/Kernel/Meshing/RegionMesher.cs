@@ -78,7 +78,7 @@ internal sealed class RegionMesher
         bool any = false;
         for (int face = 0; face < faces.FaceCount; face++)
         {
-            for (int k = 1; k < columns.Count[face]; k++)
+            for (int k = 1; levels.Meet(face) && k < columns.Count[face]; k++)
             {
                 if (Folded(face, k))
                 {

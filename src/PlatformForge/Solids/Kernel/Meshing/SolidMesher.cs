@@ -20,13 +20,17 @@ internal sealed class SolidMesher(PlanFaces faces, FaceColumns columns, NodeLeve
             store.Clear();
         }
 
-        new PanelMesher(faces, levels, creases, panels, store, reliefs).Mesh();
-        var (volume, area) = PolygonVolume.Of(store, faces.Plan, levels);
+        var enclosed = new PolygonVolume(store, faces.Plan, levels);
+        enclosed.Add(0);
+        new PanelMesher(faces, levels, creases, panels, store, enclosed, reliefs).Mesh();
+        double volume = enclosed.Volume;
         if (reliefs is not null)
         {
             var plain = new PolygonStore(64);
             reliefs.MeshPlain(plain);
-            volume += PolygonVolume.Of(plain, faces.Plan, levels).Volume;
+            var flat = new PolygonVolume(plain, faces.Plan, levels);
+            flat.Add(0);
+            volume += flat.Volume;
             plain.GiveBack();
             reliefs.Mesh(panels, store, places);
             volume += reliefs.Volume;
@@ -36,6 +40,6 @@ internal sealed class SolidMesher(PlanFaces faces, FaceColumns columns, NodeLeve
         panels.GiveBack();
         seams.GiveBack();
         creases.GiveBack();
-        return (volume, area);
+        return (volume, enclosed.Area);
     }
 }

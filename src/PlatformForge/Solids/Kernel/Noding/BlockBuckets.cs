@@ -7,6 +7,7 @@ internal sealed class BlockBuckets
     private readonly int columns, rows;
     private readonly int[] start;
     private readonly BucketMember[] member;
+    private readonly bool[] anyMarked;
 
     /// <param name="boxes">The blocks' boxes.</param>
     /// <param name="marked">Blocks of which one at least has to be in every pair.</param>
@@ -33,12 +34,14 @@ internal sealed class BlockBuckets
         start = new int[(columns * rows) + 2];
         Count(boxes);
         member = new BucketMember[start[^1]];
+        anyMarked = new bool[columns * rows];
         Fill(boxes, marked);
     }
 
     public int Buckets => columns * rows;
 
-    public ReadOnlySpan<BucketMember> Members(int bucket) => member.AsSpan(start[bucket], start[bucket + 1] - start[bucket]);
+    /// <summary>The blocks that reach into a bucket; none where none of them is marked.</summary>
+    public ReadOnlySpan<BucketMember> Members(int bucket) => anyMarked[bucket] ? member.AsSpan(start[bucket], start[bucket + 1] - start[bucket]) : [];
 
     private int Column(double u) => (int)((u - lowU) * perStep);
 
@@ -74,7 +77,9 @@ internal sealed class BlockBuckets
             {
                 for (int row = bottom; row <= top; row++)
                 {
-                    member[start[(column * rows) + row + 1]++] = new(i, column == left, row == bottom, marked[i]);
+                    int bucket = (column * rows) + row;
+                    member[start[bucket + 1]++] = new(i, column == left, row == bottom, marked[i]);
+                    anyMarked[bucket] |= marked[i];
                 }
             }
         }

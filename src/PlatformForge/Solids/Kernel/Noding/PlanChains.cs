@@ -35,11 +35,7 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
                 }
             }
 
-            if (met.Count > 1)
-            {
-                along.Span.Sort(met.Span);
-            }
-
+            Order(along.Span, met.Span);
             int last = s.From;
             foreach (int node in met.Span)
             {
@@ -100,6 +96,22 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
         firstParent.GiveBack();
         parents.GiveBack();
         return plan;
+    }
+
+    /// <summary>Sorts the few nodes that a segment meets.</summary>
+    private static void Order(Span<double> along, Span<int> met)
+    {
+        for (int i = 1; i < met.Length; i++)
+        {
+            var (place, node) = (along[i], met[i]);
+            int j = i;
+            for (; j > 0 && along[j - 1] > place; j--)
+            {
+                (along[j], met[j]) = (along[j - 1], met[j - 1]);
+            }
+
+            (along[j], met[j]) = (place, node);
+        }
     }
 
     /// <summary>Nodes by bucket: bucket b holds member[start[b]] up to member[start[b + 1]], with their places as (u, v, −u, −v).</summary>
@@ -177,7 +189,17 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
             return;
         }
 
-        slice.Sort();
+        for (int i = 1; i < slice.Length; i++)
+        {
+            int block = slice[i], j = i;
+            for (; j > 0 && slice[j - 1] > block; j--)
+            {
+                slice[j] = slice[j - 1];
+            }
+
+            slice[j] = block;
+        }
+
         int kept = start;
         for (int i = 0; i < slice.Length; i++)
         {
