@@ -89,7 +89,7 @@ internal static class KernelRuns
         panels.GiveBack();
         seams.GiveBack();
         creases.GiveBack();
-        var mesh = ManifoldStitcher.Stitch(store, places);
+        var mesh = ClosedFlaps.Without(ManifoldStitcher.Stitch(store, places), store, levels.Meeting);
         phases.Lap("stitch");
         mesh.Volume();
         phases.Lap("mesh volume");

@@ -89,7 +89,7 @@ internal sealed class ColumnKernel(BlockTable blocks, IReadOnlyDictionary<string
         var places = Places(faces.Plan, levels);
         var relief = reliefs is { Count: > 0 } && blocks.FaceNames.Count > 0 ? new ReliefMesher(blocks, faces.Plan, levels, reliefs) : null;
         var (enclosed, over) = new SolidMesher(faces, columns, levels, store).Mesh(places, relief);
-        var mesh = ManifoldStitcher.Stitch(store, places);
+        var mesh = ClosedFlaps.Without(ManifoldStitcher.Stitch(store, places), store, levels.Meeting);
         double volume = mesh.Volume(), columnVolume = ColumnVolume.Of(blocks, faces, columns) + (relief?.Volume ?? 0);
         double taken = Tolerances.GridStep * (relief?.Area ?? 0); // nodes of a taken panel's border lie off its plane by half a step
         store.GiveBack();

@@ -14,6 +14,7 @@ internal sealed class NodeLevels
     private readonly FaceColumns columns;
     private readonly GrowingArray<double> height;
     private readonly GrowingArray<int> nodeOf;
+    private readonly HashSet<int> meeting = [];
     private readonly int[] stamp, place;
     private readonly bool[] meets;
     private readonly double[] heights;
@@ -69,6 +70,9 @@ internal sealed class NodeLevels
 
     public ReadOnlySpan<int> Of(int halfEdge) => Corner.AsSpan(CornerStart[halfEdge], columns.Count[faces.Face[halfEdge]]);
 
+    /// <summary>Levels that two boundaries of one column share.</summary>
+    public IReadOnlySet<int> Meeting => meeting;
+
     /// <summary>Makes all levels of a node from one to another the lower one.</summary>
     public void Merge(int node, int low, int high)
     {
@@ -81,6 +85,7 @@ internal sealed class NodeLevels
                 {
                     Corner[k] = low;
                     meets[faces.Face[h]] = true;
+                    meeting.Add(low);
                 }
             }
         }
@@ -167,7 +172,12 @@ internal sealed class NodeLevels
                 int level = places[boundary.Plane];
                 corner[at++] = level;
                 ascending &= level >= last;
-                apart &= level != last;
+                if (level == last)
+                {
+                    apart = false;
+                    meeting.Add(level);
+                }
+
                 last = level;
             }
 

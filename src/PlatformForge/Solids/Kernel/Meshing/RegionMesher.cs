@@ -17,6 +17,7 @@ internal sealed class RegionMesher
     private readonly SurfaceSeams seams;
     private readonly PolygonStore store;
     private readonly bool[] keeps;
+    private bool anyKept;
     private readonly MonotonePolygon polygon = new();
     private readonly GrowingArray<Loop> loops = new(256);
     private readonly GrowingArray<int> border = new(1024);
@@ -52,7 +53,11 @@ internal sealed class RegionMesher
             return false;
         }
 
-        new FaceMesher(faces, columns, levels, store).Mesh(keeps, seams);
+        if (anyKept)
+        {
+            new FaceMesher(faces, columns, levels, store).Mesh(keeps, seams);
+        }
+
         return true;
     }
 
@@ -109,6 +114,7 @@ internal sealed class RegionMesher
 
     private void NeedKept()
     {
+        anyKept = true;
         for (int h = 0; h < faces.Origin.Length; h++)
         {
             int face = faces.Face[h], corner = levels.CornerStart[h];
