@@ -32,12 +32,15 @@ if (args is ["hostile", ..])
 
 if (args is ["session", ..])
 {
-    // session [REPEATS] | session law [COUNT [SEED [SECONDS]]] | session cold PlatformForge.Cli.dll PROJECT [REPEATS]
+    // session [REPEATS] | session files [REPEATS] | session law [COUNT [SEED [SECONDS]]] | session cold PlatformForge.Cli.dll PROJECT [REPEATS]
     int At(int i, int otherwise) => args.Length > i ? int.Parse(args[i], CultureInfo.InvariantCulture) : otherwise;
     switch (args)
     {
         case [_, "law", ..]:
             return SessionRuns.Law(At(2, 100), At(3, 1), At(4, int.MaxValue)) == 0 ? 0 : 1;
+        case [_, "files", ..]:
+            SessionRuns.Files(At(2, 20));
+            return 0;
         case [_, "cold", var program, var project, ..]:
             ColdRuns.Report(program, project, At(4, 9));
             return 0;
