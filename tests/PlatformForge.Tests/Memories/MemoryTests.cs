@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
 using Xunit;
@@ -99,4 +100,26 @@ public class MemoryTests
         Assert.Same(first, memory.Same(second));
         Assert.Same(second, Memory.None.Same(second));
     }
+
+    private sealed record Part(int Number);
+
+    private sealed record Whole(IReadOnlyList<Part> Parts);
+
+    [Fact]
+    public void Whoever_holds_a_part_of_an_original_keeps_all_of_it_known()
+    {
+        var memory = new Memory();
+        var held = FirstPart(memory);
+        GC.Collect();
+        GC.WaitForPendingFinalizers();
+        GC.Collect();
+        Assert.Same(held, memory.Same(Anew(), w => w.Parts).Parts[0]);
+    }
+
+    // Of its own, so that nothing else of the original is held by the frame of the test.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static Part FirstPart(Memory memory) => memory.Same(Anew(), w => w.Parts).Parts[0];
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static Whole Anew() => new(new[] { new Part(1), new Part(2) });
 }

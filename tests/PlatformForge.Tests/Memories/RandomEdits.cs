@@ -61,6 +61,12 @@ internal sealed class RandomEdits(string text, string? folder, int seed, bool an
         }
 
         earlier.Add(new(set, StringComparer.Ordinal));
+        if (random.Next(3) == 0)
+        {
+            // What nobody holds any more may be gone at any moment.
+            GC.Collect();
+        }
+
         for (int i = random.Next(3); i > 0; i--)
         {
             StopSomewhere(project);

@@ -107,27 +107,66 @@ internal sealed class GapLabels
         }
 
         double length = TextStyle.Length(words, style);
-        var places = from along in Enumerable.Range(0, (int)(frame.Width / StepAlong) + 1)
-                     let column = (int)(along * StepAlong)
-                     where column < columns && double.IsFinite(own[column])
-                     let near = others.Select(o => Math.Abs(o[column] - own[column])).Where(double.IsFinite).DefaultIfEmpty(Apart).Min()
-                     from step in Enumerable.Range(0, (int)(Farthest / StepUp))
-                     from down in (bool[])[false, true]
-                     from share in (double[])[0.5, 0, 1]
-                     let off = Beside + (step * StepUp)
-                     let at = new Point2(frame.Left + column - (share * length), own[column] + (down ? off + (style.Size * 0.75) : -off))
-                     let cost = off + (step > 0 ? Leader : 0) + (Confused * Math.Max(0, Apart - near)) + (OffMiddle * Math.Abs(column - (frame.Width / 2)))
-                     orderby cost
-                     select (At: at, Column: column, Off: off, Down: down);
-        foreach (var (at, column, off, down) in places.Where(p => IsFree(Box(p.At, length, style), own, others) && IsLedTo(p.Column, p.At.Y, own, others)).Take(1))
+        if (Best(own, others, length, style) is not { } place)
         {
-            if (off > Beside)
+            return;
+        }
+
+        if (place.Off > Beside)
+        {
+            sheet.Line(new(frame.Left + place.Column, own[place.Column]), new(frame.Left + place.Column, place.Down ? place.At.Y - (style.Size * 0.8) : place.At.Y + 0.7), new(0.15, style.Colour));
+        }
+
+        Write(sheet, words, style, place.At, length);
+    }
+
+    // Where a name may stand, and what that costs.
+    private sealed record Place(Point2 At, int Column, double Off, bool Down, double Cost);
+
+    // The cheapest free place; of several as cheap the leftmost and nearest.
+    private Place? Best(double[] own, IReadOnlyList<double[]> others, double length, TextStyle style)
+    {
+        Place? best = null;
+        for (int along = 0; along <= (int)(frame.Width / StepAlong) && (int)(along * StepAlong) < columns; along++)
+        {
+            int column = (int)(along * StepAlong);
+            if (double.IsFinite(own[column]))
             {
-                sheet.Line(new(frame.Left + column, own[column]), new(frame.Left + column, down ? at.Y - (style.Size * 0.8) : at.Y + 0.7), new(0.15, style.Colour));
+                double near = others.Select(o => Math.Abs(o[column] - own[column])).Where(double.IsFinite).DefaultIfEmpty(Apart).Min();
+                best = BestAt(column, near, best, own, others, length, style);
+            }
+        }
+
+        return best;
+    }
+
+    // The same beside one place of the line, where it is cheaper than the best so far.
+    private Place? BestAt(int column, double near, Place? best, double[] own, IReadOnlyList<double[]> others, double length, TextStyle style)
+    {
+        for (int step = 0; step < (int)(Farthest / StepUp); step++)
+        {
+            double off = Beside + (step * StepUp);
+            double cost = off + (step > 0 ? Leader : 0) + (Confused * Math.Max(0, Apart - near)) + (OffMiddle * Math.Abs(column - (frame.Width / 2)));
+            if (best is not null && cost >= best.Cost)
+            {
+                // Farther off costs more.
+                return best;
             }
 
-            Write(sheet, words, style, at, length);
+            foreach (bool down in (ReadOnlySpan<bool>)[false, true])
+            {
+                foreach (double share in (ReadOnlySpan<double>)[0.5, 0, 1])
+                {
+                    var at = new Point2(frame.Left + column - (share * length), own[column] + (down ? off + (style.Size * 0.75) : -off));
+                    if (IsFree(Box(at, length, style), own, others) && IsLedTo(column, at.Y, own, others))
+                    {
+                        return new(at, column, off, down, cost);
+                    }
+                }
+            }
         }
+
+        return best;
     }
 
     private void Write(Sheet sheet, string words, TextStyle style, Point2 at, double length)

@@ -19,7 +19,8 @@ internal static class KnownVehicles
         var sets = new List<VehicleSet>();
         foreach (var set in project.Sets)
         {
-            var original = memory.Same(set);
+            // What is remembered may speak of one body alone.
+            var original = memory.Same(set, s => s.Bodies);
             sets.Add(original);
             foreach (var (body, before) in set.Bodies.Zip(original.Bodies))
             {

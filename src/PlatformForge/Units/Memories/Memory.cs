@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace PlatformForge.Units.Memories;
 
 /// <summary>
@@ -18,6 +20,7 @@ public sealed class Memory
     private readonly Dictionary<Fingerprint, LinkedListNode<(Fingerprint Question, object Answer)>> answers = [];
     private readonly LinkedList<(Fingerprint Question, object Answer)> byUse = new();
     private readonly Dictionary<Fingerprint, WeakReference<object>> originals = [];
+    private readonly ConditionalWeakTable<object, object> wholes = [];
     private readonly Dictionary<string, (int Asked, int Made)> counts = new(StringComparer.Ordinal);
     private readonly Fingerprints prints = new();
 
@@ -81,7 +84,9 @@ public sealed class Memory
     /// The first object that held what this one holds, as long as anybody has it: results that were remembered speak of the objects they were made from, and are compared with
     /// those of today by reference here and there.
     /// </summary>
-    public T Same<T>(T value)
+    /// <param name="value">The object.</param>
+    /// <param name="parts">What belongs to it: as long as anybody has one of the original's, the original is known, too, and with it all the others.</param>
+    public T Same<T>(T value, Func<T, IEnumerable<object>>? parts = null)
         where T : class
     {
         if (most == 0)
@@ -98,6 +103,11 @@ public sealed class Memory
             }
 
             originals[print] = new(value);
+            foreach (object part in parts?.Invoke(value) ?? [])
+            {
+                wholes.TryAdd(part, value);
+            }
+
             if (originals.Count > 16 * most)
             {
                 foreach (var gone in originals.Where(o => !o.Value.TryGetTarget(out _)).Select(o => o.Key).ToArray())
