@@ -67,6 +67,7 @@ internal static class CommandLine
     private static readonly (string Name, Action<CommandLineApplication, Session> Add)[] Commands =
     [
         ("init", InitCommand.Add), ("check", CheckCommand.Add), ("survey", SurveyCommand.Add), ("build", BuildCommand.Add), ("paper", PaperCommand.Add), ("gauges", GaugesCommand.Add),
+        ("report", ReportCommand.Add),
         ("compare", CompareCommand.Add), ("verify", VerifyCommand.Add), ("presets", PresetsCommand.Add), ("schema", SchemaCommand.Add), ("findings", FindingsCommand.Add),
     ];
 

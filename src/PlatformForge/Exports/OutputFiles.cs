@@ -108,6 +108,7 @@ public static class OutputFiles
                 own.Add(there.TryGetValue(picture.Path, out var file) ? file : new(picture.Path, memory.Of(picture.Path, picture.Input, picture.Make, cancel)));
             }
 
+            own.AddRange(i > 0 ? [] : made.Where(f => f.Path.StartsWith(Proving.ProofFiles.Folder + "/", StringComparison.Ordinal) && Path.GetExtension(f.Path) is ".svg" or ".png"));
             images.Add(own);
         }
 

@@ -1,3 +1,6 @@
+using PlatformForge.Exports.Documents;
+using PlatformForge.Exports.Workshop;
+
 namespace PlatformForge.Exports.Reports;
 
 /// <summary>The report of a run: figures for programs, words for people.</summary>
@@ -7,6 +10,14 @@ public static class ReportWriter
 
     /// <summary>The same in words and tables, as Markdown that also reads well as plain text.</summary>
     public static byte[] Markdown(Dossier dossier) => File(dossier, ReportFiles.Words);
+
+    /// <summary>The same as plain text for a terminal.</summary>
+    public static string Plain(Dossier dossier)
+    {
+        var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
+        return PlainPage.Of(ReportBook.Of(dossier, [.. dossier.Platforms.Select((p, i) =>
+            new ReportSource(dossier, p, names[i], BenchTables.Of(dossier, p, names[i]), new([], _ => false), false, false))]));
+    }
 
     private static byte[] File(Dossier dossier, string path) =>
         ReportFiles.Of(dossier, new() { Report = false, Tables = false, Masks = false }, [], new HashSet<string>()).First(f => f.Path == path).Bytes;
