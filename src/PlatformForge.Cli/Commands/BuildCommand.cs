@@ -20,7 +20,8 @@ internal static class BuildCommand
           platformforge build my-halt.toml -o out/halt --set platform[0].ramps.end.length=120
           platformforge build my-halt.toml --cross-section 420 --cross-section 640    drawn at these chainages too
           platformforge build my-halt.toml --sets prints,tables                only these, for a quick tweak
-          platformforge build my-halt.toml --sets all                          full-size paper and gauges too
+          platformforge build my-halt.toml --sets sheet                        cut lines for card, plastic or ply
+          platformforge build my-halt.toml --sets all                          full-size paper, gauges and cut lines too
           platformforge build my-halt.toml --as-built gaps.csv                 with what was measured on the layout in the report
         """;
 

@@ -34,6 +34,9 @@ public sealed record OutputChoice
     /// <summary>Full-size sheets on paper.</summary>
     public bool Paper { get; init; }
 
+    /// <summary>Cut lines for sheet material.</summary>
+    public bool Sheet { get; init; }
+
     /// <summary>Gauges and proofs.</summary>
     public bool Gauges { get; init; }
 

@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Exports.Paper;
+using PlatformForge.Exports.Stock;
 using PlatformForge.Platforms;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
@@ -38,6 +39,9 @@ public sealed record ProjectSpec(
 
     /// <summary>The paper of full-size sheets.</summary>
     public PaperSpec Paper { get; init; } = new();
+
+    /// <summary>The sheet material that a platform is cut from where it is not printed.</summary>
+    public StockSpec Sheet { get; init; } = new();
 
     /// <summary>Gauges and proofs.</summary>
     public ProofSpec Gauges { get; init; } = new();

@@ -100,6 +100,19 @@ internal static class ExportEntries
         new("PF7522", "A slide gauge touches the platform, or keeps less air than it says.", "Build the folder again.", Reasons.Rebuilt),
         new("PF7523", "A slide gauge rides on a track that the design copy does not know.", "Build the folder again.", Reasons.Rebuilt),
         new("PF7524", "A test slice or a footprint lies where no section of its platform is.", "Build the folder again.", Reasons.Rebuilt),
+        new(
+            "PF7530",
+            "Sheets for cutting leave no room for a part.",
+            "Give larger sheets or smaller margins.",
+            OneThing: "Smaller margins are offered where they are enough, larger sheets where they are not."),
+        new("PF7531", "Relief slots are too narrow for the strip.", "Give the width that your saw or blade takes away."),
+        new(
+            "PF7532",
+            "The platform is too low or too narrow to be made from sheet of this thickness.",
+            "Give thinner sheet.",
+            OneThing: "Height and width are used up by the same material."),
+        new("PF7533", "A section's deck is not one plane, and sheet cannot follow it.", "Cut it at the ramp heads, or make sections shorter.", Reasons.Several),
+        new("PF7534", "A part is larger than a sheet.", "Give larger sheets, or more cuts."),
         new("PF7444", "A set of files is asked for that there is not.", "Name sets that there are.", Reasons.Option),
     ];
 }

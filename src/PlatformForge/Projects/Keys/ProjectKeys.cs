@@ -1,4 +1,5 @@
 using PlatformForge.Exports.Paper;
+using PlatformForge.Exports.Stock;
 using PlatformForge.Platforms;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Proofs;
@@ -27,6 +28,8 @@ internal sealed record ProjectDraft
     public SectionSpec Sections { get; init; } = new();
 
     public PaperSpec Paper { get; init; } = new();
+
+    public StockSpec Sheet { get; init; } = new();
 
     public ProofSpec? Gauges { get; init; }
 }
@@ -59,6 +62,7 @@ internal static class ProjectKeys
         .Table("fits", "What fit coupons were found to need, mm: each in place of the fit of all openings of its kind that state none of their own.", FitKeys.Table, _ => null, (p, _) => p)
         .Table("sections", "How platforms are cut into sections.", PrinterKeys.Sections, p => p.Sections, (p, v) => p with { Sections = v })
         .Table("paper", "Full-size sheets to lay on the layout.", PaperKeys.Table, p => p.Paper, (p, v) => p with { Paper = v })
+        .Table("sheet", "Card, plastic or ply to cut the platform from, for those who do not print.", SheetKeys.Table, p => p.Sheet, (p, v) => p with { Sheet = v })
         .Table("gauges", "Gauges and proofs that are printed before the platform is.", GaugeKeys.Table, p => null, (p, v) => p with { Gauges = v });
 
     /// <summary>The whole model as one table.</summary>

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using PlatformForge.Exports.Paper;
+using PlatformForge.Exports.Stock;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
@@ -49,7 +50,7 @@ internal sealed class TrialBench(ProjectSource source, TrialLimits limits, Cance
         runs++;
         cancel.ThrowIfCancellationRequested();
         var read = source.Read(cures);
-        var findings = read.Value is { } project ? [.. PaperSet.Objections(project.Paper), .. DesignRun.Design(project, new RunWatch(_ => { }, cancel) { Memory = memory }).Findings] : read.Findings;
+        var findings = read.Value is { } project ? [.. PaperSet.Objections(project.Paper), .. StockSet.Objections(project.Sheet), .. DesignRun.Design(project, new RunWatch(_ => { }, cancel) { Memory = memory }).Findings] : read.Findings;
         return known[name] = findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Code, f.Key)).ToHashSet();
     }
 }

@@ -2,6 +2,7 @@ using PlatformForge.Exports;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Paper;
+using PlatformForge.Exports.Stock;
 using PlatformForge.Exports.Proving;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Proofs;
@@ -33,14 +34,9 @@ public static class BuildRun
     /// layout is told, and does not keep the files from being written.</param>
     public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch, OutputChoice? choice = null, string? measured = null)
     {
-        if (choice?.Paper == true && PaperSet.Objections(project.Paper) is { Count: > 0 } faults)
+        if (Objections(project, choice) is { Count: > 0 } faults)
         {
             return Outcome.Fault<BuildReport>(project.Placed(faults));
-        }
-
-        if (choice?.Gauges == true && ProofMaker.Objections(project.Gauges, project.Printer, project.Layout.Gauge) is { Count: > 0 } proofFaults)
-        {
-            return Outcome.Fault<BuildReport>(project.Placed(proofFaults));
         }
 
         // A folder that can't be written is told before the long work, not after it.
@@ -89,7 +85,7 @@ public static class BuildRun
 
         // What tells of the verdict is made once it is known.
         dossier = dossier with { Verdict = VerdictLine.Brief(verdict, edges) };
-        var sheets = choice.Paper ? PaperSet.Files(dossier, project.Paper) : Outcome.Of<IReadOnlyList<OutputFile>>([]);
+        var sheets = FullSize(dossier, project, choice);
         if (sheets.Value is not { } paper)
         {
             return Outcome.Fault<BuildReport>([.. design.Findings, .. project.Placed(sheets.Findings)]);
@@ -143,6 +139,24 @@ public static class BuildRun
             stop.Cancel();
             ((IAsyncResult)shown).AsyncWaitHandle.WaitOne();
         }
+    }
+
+    // What can be refused before anything long is done.
+    private static IReadOnlyList<Finding> Objections(ProjectSpec project, OutputChoice? choice) =>
+    [
+        .. choice?.Paper == true ? PaperSet.Objections(project.Paper) : [],
+        .. choice?.Gauges == true ? ProofMaker.Objections(project.Gauges, project.Printer, project.Layout.Gauge) : [],
+        .. choice?.Sheet == true ? StockSet.Objections(project.Sheet) : [],
+    ];
+
+    // Paper to lay on the layout, and lines to cut sheet by.
+    private static Outcome<IReadOnlyList<OutputFile>> FullSize(Dossier dossier, ProjectSpec project, OutputChoice choice)
+    {
+        var paper = choice.Paper ? PaperSet.Files(dossier, project.Paper) : Outcome.Of<IReadOnlyList<OutputFile>>([]);
+        var sheet = choice.Sheet ? StockSet.Files(dossier, project.Sheet) : Outcome.Of<IReadOnlyList<OutputFile>>([]);
+        return paper.Value is { } sheets && sheet.Value is { } cut
+            ? Outcome.Of<IReadOnlyList<OutputFile>>([.. sheets, .. cut])
+            : Outcome.Fault<IReadOnlyList<OutputFile>>([.. paper.Findings, .. sheet.Findings]);
     }
 
     private static bool IsAsMade(IReadOnlyList<OutputFile> made, IReadOnlyList<OutputFile> readBack)

@@ -1,0 +1,98 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Stock;
+
+/// <summary>
+/// The deck of each section as the flat piece that it is: seen square to its own plane, so that a ramp comes out as long as its slope. Coping and slabs are scored,
+/// the white line is marked, holes that go through are cut.
+/// </summary>
+internal sealed class DeckParts(StockBody body)
+{
+    // Farther from one plane than this, mm, a deck is not one piece of sheet.
+    private const double Flat = 0.3;
+
+    private readonly PlatformPlan plan = body.Plan;
+
+    /// <summary>How far a section's top is from one plane, mm.</summary>
+    public double OffPlane(PlatformSection section)
+    {
+        var frame = FrameOf(section);
+        return Corners(section).Max(p => Math.Abs(frame.Height(p)));
+    }
+
+    /// <summary>Whether its deck can be one flat piece.</summary>
+    public bool IsFlat(PlatformSection section) => OffPlane(section) <= Flat;
+
+    public CutPart Of(PlatformSection section)
+    {
+        var frame = FrameOf(section);
+        double[] stations = body.Stations(section);
+        Point2 Place(double s, double t) => frame.Of(body.OnTop(s, t));
+        Point2[] Along(PlanLine line, double from, double to) => [.. stations.Where(s => s > from && s < to).Prepend(from).Append(to).Select(s => Place(s, line.At(s)))];
+        Point2[] All(PlanLine line) => Along(line, section.From, section.To);
+
+        var lines = new List<CutLine> { new(CutLayer.Cut, [.. All(plan.CopingFront), .. All(plan.Back).Reverse()]) };
+        lines.AddRange(Recesses(section, Place));
+        lines.Add(new(CutLayer.Score, All(plan.CopingBack), IsClosed: false));
+        if (plan.Body.FarCopingBack is { } far)
+        {
+            lines.Add(new(CutLayer.Score, All(far), IsClosed: false));
+        }
+
+        foreach (var (face, joint) in plan.Faces.Take(1).SelectMany(f => f.CopingJoints.Where(j => j > section.From && j < section.To).Select(j => (f, j))))
+        {
+            lines.Add(new(CutLayer.Score, [Place(joint, face.CopingFront.At(joint)), Place(joint, face.CopingBack.At(joint))], IsClosed: false));
+        }
+
+        foreach (var white in plan.Body.Lines)
+        {
+            double from = Math.Max(white.From, section.From), to = Math.Min(white.To, section.To);
+            lines.AddRange(from < to ? [new(CutLayer.Mark, Along(white.Near, from, to), false), new(CutLayer.Mark, Along(white.Far, from, to), false)] : Array.Empty<CutLine>());
+        }
+
+        var rounds = Within(section).Where(o => o.IsRound && GoesThrough(o)).Select(o => new CutRound(CutLayer.Cut, Place(o.Middle.Chainage, o.Middle.Reach), o.Along));
+        double middle = (section.From + section.To) / 2;
+        var words = new CutWords(Invariant($"{section.Number}  deck"), Place(middle, (plan.CopingBack.At(middle) + plan.Back.At(middle)) / 2), 4);
+        return CutPart.AtOrigin(new(Invariant($"{section.Number} deck"), StockKind.Frame, lines) { Rounds = [.. rounds], Words = [words], Note = "top face up" });
+    }
+
+    private IEnumerable<Platforms.Features.Opening> Within(PlatformSection section) =>
+        plan.Openings.Where(o => o.Middle.Chainage > section.From && o.Middle.Chainage < section.To);
+
+    private bool GoesThrough(Platforms.Features.Opening opening) => opening.Depth is not { } depth || depth >= body.Stock.Thickness;
+
+    private IEnumerable<CutLine> Recesses(PlatformSection section, Func<double, double, Point2> place)
+    {
+        foreach (var o in Within(section).Where(o => !o.IsRound || !GoesThrough(o)))
+        {
+            double s = o.Middle.Chainage, t = o.Middle.Reach, a = o.Along / 2, b = o.Across / 2;
+            yield return new(GoesThrough(o) ? CutLayer.Cut : CutLayer.Mark, [place(s - a, t - b), place(s + a, t - b), place(s + a, t + b), place(s - a, t + b)]);
+        }
+    }
+
+    private IEnumerable<Point3> Corners(PlatformSection section) =>
+        body.Stations(section).SelectMany(s => (Point3[])[body.OnTop(s, plan.CopingFront.At(s)), body.OnTop(s, plan.Back.At(s))]);
+
+    private PlaneFrame FrameOf(PlatformSection section) => PlaneFrame.Through(
+        body.OnTop(section.From, plan.CopingFront.At(section.From)), body.OnTop(section.To, plan.CopingFront.At(section.To)), body.OnTop((section.From + section.To) / 2, plan.Back.At((section.From + section.To) / 2)));
+}
+
+/// <summary>A plane in space with two unit directions in it, so that what lies in it keeps its size on a flat sheet.</summary>
+internal readonly record struct PlaneFrame(Point3 Origin, Point3 Along, Point3 Across, Point3 Up)
+{
+    /// <summary>The plane through three points, its first direction from the first to the second, seen from above.</summary>
+    public static PlaneFrame Through(Point3 a, Point3 b, Point3 c)
+    {
+        var along = (b - a) * (1 / (b - a).Length);
+        var up = Point3.Cross(along, c - a);
+        up *= (up.Z < 0 ? -1 : 1) / up.Length;
+        return new(a, along, Point3.Cross(up, along), up);
+    }
+
+    public Point2 Of(Point3 p) => new(Point3.Dot(p - Origin, Along), Point3.Dot(p - Origin, Across));
+
+    public double Height(Point3 p) => Point3.Dot(p - Origin, Up);
+}

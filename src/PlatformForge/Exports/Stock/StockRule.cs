@@ -1,0 +1,81 @@
+using PlatformForge.Sections;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Stock;
+
+/// <summary>What can be cut from sheets.</summary>
+internal static class StockRule
+{
+    // Lower than this, mm, nothing stands between board and deck that could be glued.
+    private const double LeastWall = 3;
+
+    // Narrower than this, as a share of the material, a slot is a crease: no saw or blade makes it.
+    private const double LeastSlot = 0.1;
+
+    public static IReadOnlyList<Finding> Check(StockSpec stock) => [.. Faults(stock)];
+
+    private static IEnumerable<Finding> Faults(StockSpec stock)
+    {
+        double room = Math.Min(stock.Size.X, stock.Size.Y) - (2 * stock.Margin);
+        if (room < LeastRoom)
+        {
+            double most = Math.Floor((Math.Min(stock.Size.X, stock.Size.Y) - LeastRoom) / 2);
+            yield return most >= 0
+                ? Finding.Error("PF7530", stock.Key + ".margin", Invariant($"Margins of {stock.Margin:0.###} mm leave {Math.Max(0, room):0.#} mm of a sheet of {stock.Size.X:0.###} by {stock.Size.Y:0.###} mm."), Invariant($"Give {most:0} mm or less.")).Curing(most)
+                : Finding.Error("PF7530", stock.Key + ".size", Invariant($"On a sheet of {stock.Size.X:0.###} by {stock.Size.Y:0.###} mm no part has room."), Invariant($"Give sheets of {LeastRoom + (2 * stock.Margin):0} mm or more either way, such as [297, 210]."));
+        }
+
+        if (stock.Slot < LeastSlot * stock.WallThickness)
+        {
+            yield return Finding.Error(
+                "PF7531", stock.Key + ".slot", Invariant($"Relief slots of {stock.Slot:0.###} mm are too narrow for a strip of {stock.WallThickness:0.###} mm: nothing cuts them two thirds deep."),
+                Invariant($"Give the width of your saw or blade, {LeastSlot * stock.WallThickness:0.##} mm or more.")).Curing(Math.Round(LeastSlot * stock.WallThickness, 2));
+        }
+    }
+
+    /// <summary>What of a platform cannot be made from this sheet.</summary>
+    public static IEnumerable<Finding> Check(string platform, StockBody body, SectionSet sections)
+    {
+        double middle = (body.Plan.Stations[0] + body.Plan.Stations[^1]) / 2, stands = body.UndersideAt(middle, body.NearInside.At(middle));
+        if (stands < LeastWall)
+        {
+            double most = Math.Floor(10 * (body.Stock.Thickness + stands - LeastWall)) / 10;
+            yield return Finding.Error(
+                "PF7532", body.Stock.Key + ".thickness", Invariant($"Under a deck of {body.Stock.Thickness:0.###} mm {platform} has {Math.Max(0, stands):0.0} mm for walls and ribs; {LeastWall:0} is the least."),
+                most > 0 ? Invariant($"Give sheet of {most:0.#} mm or less.") : "Print it: it is too low to be made from sheet.").Curing(most > 0 ? Cure.Set(body.Stock.Key + ".thickness", most) : null);
+        }
+
+        double wide = body.Plan.Stations.Min(s => body.FarInside.At(s) - body.NearInside.At(s));
+        if (wide <= 0)
+        {
+            yield return Finding.Error(
+                "PF7532", body.Stock.Key + ".wall_thickness", Invariant($"Strips of {body.Stock.WallThickness:0.###} mm leave no room between the walls of {platform}."), "Give thinner strips.");
+        }
+
+        var deck = new DeckParts(body);
+        foreach (var section in sections.Sections.Where(s => !deck.IsFlat(s)))
+        {
+            yield return Finding.Error(
+                "PF7533", body.Stock.Key, Invariant($"The deck of section {section.Number} of {platform} is not one plane: it leaves it by {deck.OffPlane(section):0.0} mm, and sheet cannot follow."),
+                "Give a cut at each ramp head (forced_cuts), or shorter sections.");
+        }
+    }
+
+    /// <summary>A part that no sheet holds: the largest.</summary>
+    public static Finding? Check(string platform, IReadOnlyList<CutPart> parts, StockSpec stock)
+    {
+        if (parts.Where(p => !StockNesting.Fits(p, stock)).MaxBy(p => Math.Max(p.Size.X, p.Size.Y)) is not { } part)
+        {
+            return null;
+        }
+
+        double longer = Math.Ceiling(parts.Max(p => Math.Max(p.Size.X, p.Size.Y)) + (2 * stock.Margin)), shorter = Math.Ceiling(parts.Max(p => Math.Min(p.Size.X, p.Size.Y)) + (2 * stock.Margin));
+        return Finding.Error(
+            "PF7534", stock.Key + ".size", Invariant($"'{part.Name}' of {platform} is {part.Size.X:0.0} by {part.Size.Y:0.0} mm; a sheet of {stock.Size.X:0.###} by {stock.Size.Y:0.###} with margins of {stock.Margin:0.###} has no room for it."),
+            Invariant($"Give sheets of {longer:0} by {shorter:0} mm or more, or more cuts (forced_cuts).")).Curing(stock.Key + ".size", Invariant($"[{longer:0}, {shorter:0}]"));
+    }
+
+    // A rib or a short end has this size at least, mm.
+    private const double LeastRoom = 40;
+}

@@ -1,0 +1,84 @@
+using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Tables;
+using PlatformForge.Geometry;
+using PlatformForge.Sections;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Stock;
+
+/// <summary>The parts of a platform and the sheets they are cut from.</summary>
+/// <param name="Platform">Its name.</param>
+/// <param name="Parts">Every part, section by section.</param>
+/// <param name="Sheets">The sheets.</param>
+public sealed record PlatformStock(string Platform, IReadOnlyList<CutPart> Parts, IReadOnlyList<CutSheet> Sheets);
+
+/// <summary>Front door of the folder: cut lines for those who build in card, plastic or ply.</summary>
+public static class StockSet
+{
+    /// <summary>The folder that the files lie in.</summary>
+    public const string Folder = "sheet";
+
+    /// <summary>Why nothing can be cut from such sheets; empty when it can. Told before anything long is done.</summary>
+    public static IReadOnlyList<Finding> Objections(StockSpec stock) => StockRule.Check(stock);
+
+    /// <summary>The parts of a platform, nested on sheets.</summary>
+    public static Outcome<PlatformStock> Of(PlatformDossier platform, StockSpec stock)
+    {
+        var plan = platform.Sections.Plan;
+        var body = new StockBody(plan, stock);
+        if (StockRule.Check(stock).Concat(StockRule.Check(platform.Name, body, platform.Sections)).ToArray() is { Length: > 0 } faults)
+        {
+            return Outcome.Fault<PlatformStock>(faults);
+        }
+
+        var (deck, walls, ribs, edge) = (new DeckParts(body), new WallParts(body), new RibParts(body), new MockUpParts(body));
+        IEnumerable<CutPart> PartsOf(PlatformSection s) => [deck.Of(s), .. walls.Of(s), .. ribs.Of(s), edge.Of(s)];
+        CutPart[] parts = [.. platform.Sections.Sections.SelectMany(PartsOf)];
+        return StockRule.Check(platform.Name, parts, stock) is { } tooLarge
+            ? Outcome.Fault<PlatformStock>(tooLarge)
+            : Outcome.Of(new PlatformStock(platform.Name, parts, StockNesting.Of(parts, stock)));
+    }
+
+    /// <summary>The files of all platforms: each sheet as DXF and as SVG, and a list of the parts.</summary>
+    public static Outcome<IReadOnlyList<OutputFile>> Files(Dossier dossier, StockSpec stock)
+    {
+        var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
+        var sets = dossier.Platforms.Select(p => Of(p, stock)).ToArray();
+        return sets.SelectMany(s => s.Findings).ToArray() is { Length: > 0 } faults
+            ? Outcome.Fault<IReadOnlyList<OutputFile>>(faults)
+            : Outcome.Of<IReadOnlyList<OutputFile>>([.. sets.Zip(names, (set, name) => Files(dossier, stock, set.Value!, name)).SelectMany(f => f)]);
+    }
+
+    /// <summary>What sheets of a kind are called in the names of files.</summary>
+    public static string NameOf(StockKind kind) => kind switch { StockKind.Frame => "frame", StockKind.Strip => "walls", _ => "edge" };
+
+    private static IEnumerable<OutputFile> Files(Dossier dossier, StockSpec stock, PlatformStock set, string name)
+    {
+        foreach (var sheet in set.Sheets)
+        {
+            string path = Invariant($"{Folder}/{name}-{NameOf(sheet.Kind)}-{sheet.Number:D2}");
+            string title = Invariant($"{dossier.Project}: {set.Platform}, {NameOf(sheet.Kind)} {sheet.Number}");
+            yield return new(path + ".dxf", StockDxf.ToBytes(sheet, title));
+            yield return new(path + ".svg", SvgWriter.ToBytes(StockDrawing.Of(sheet, stock.Size, title)));
+        }
+
+        yield return new(Invariant($"{Folder}/{name}-parts.csv"), List(set, stock));
+    }
+
+    private static byte[] List(PlatformStock set, StockSpec stock)
+    {
+        var table = new CsvText("part", "sheet", "thickness_mm", "width_mm", "height_mm", "area_mm2", "note");
+        foreach (var sheet in set.Sheets)
+        {
+            foreach (var part in sheet.Parts)
+            {
+                string thickness = part.Kind switch { StockKind.Frame => Figures.Short(stock.Thickness), StockKind.Strip => Figures.Short(stock.WallThickness), _ => "" };
+                double[] x = [part.Lines[0].Points.Min(p => p.X), part.Lines[0].Points.Max(p => p.X)], y = [part.Lines[0].Points.Min(p => p.Y), part.Lines[0].Points.Max(p => p.Y)];
+                table.Row(part.Name, Invariant($"{NameOf(sheet.Kind)}-{sheet.Number:D2}"), thickness, Figures.Fine(x[1] - x[0]), Figures.Fine(y[1] - y[0]), Figures.Mm(part.Area), part.Note);
+            }
+        }
+
+        return table.ToBytes();
+    }
+}

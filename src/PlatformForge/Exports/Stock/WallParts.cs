@@ -1,0 +1,101 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Stock;
+
+/// <summary>
+/// The strips along the platform, laid flat: as long as their outer face, which stays whole, as high as the deck's underside over them. They are drawn as seen from
+/// inside the platform, so that the places of the ribs can be marked and relief slots cut where both belong.
+/// </summary>
+internal sealed class WallParts(StockBody body)
+{
+    private readonly PlatformPlan plan = body.Plan;
+
+    public IEnumerable<CutPart> Of(PlatformSection section)
+    {
+        yield return Strip(section, isFar: false);
+        yield return Strip(section, isFar: true);
+    }
+
+    /// <summary>Chainages and lengths along a strip's outer face from the section's start, mm.</summary>
+    public (double[] Stations, double[] Lengths) Developed(PlatformSection section, bool isFar)
+    {
+        double[] stations = body.Stations(section), lengths = new double[stations.Length];
+        var outer = isFar ? plan.Body.FarWallFace : plan.WallFace;
+        for (int i = 1; i < stations.Length; i++)
+        {
+            lengths[i] = lengths[i - 1] + (plan.ToLayout(stations[i], outer.At(stations[i])) - plan.ToLayout(stations[i - 1], outer.At(stations[i - 1]))).Length;
+        }
+
+        return (stations, lengths);
+    }
+
+    private CutPart Strip(PlatformSection section, bool isFar)
+    {
+        var (stations, lengths) = Developed(section, isFar);
+        var (outer, inner) = isFar ? (plan.Body.FarWallFace, body.FarInside) : (plan.WallFace, body.NearInside);
+        double length = lengths[^1];
+        bool right = body.RisesRight(isFar);
+        double Across(double along) => right ? along : length - along;
+        double HeightAt(double s) => Math.Max(0, Math.Min(body.UndersideAt(s, outer.At(s)), body.UndersideAt(s, inner.At(s))));
+        double AlongAt(double s)
+        {
+            int next = Math.Clamp(Array.FindIndex(stations, x => x >= s), 1, stations.Length - 1);
+            return lengths[next - 1] + ((lengths[next] - lengths[next - 1]) * (s - stations[next - 1]) / (stations[next] - stations[next - 1]));
+        }
+
+        Point2[] top = [.. stations.Zip(lengths, (s, l) => new Point2(Across(l), HeightAt(s)))];
+        var lines = new List<CutLine> { new(CutLayer.Cut, Plain([new(0, 0), new(length, 0), .. right ? top.Reverse() : top])) };
+        var bent = stations.Select(s => plan.ToLayout(s, outer.At(s))).ToArray();
+        int slots = BendRule.Slots(bent, body.Stock.WallThickness, body.Stock.Slot);
+        for (int i = 0; i < slots; i++)
+        {
+            double along = length * (i + 0.5) / slots, s = StationAt(stations, lengths, along);
+            lines.Add(new(CutLayer.Score, [new(Across(along), 0), new(Across(along), HeightAt(s))], IsClosed: false));
+        }
+
+        foreach (double s in RibParts.Transverse(plan, section))
+        {
+            foreach (double side in (double[])[-0.5, 0.5])
+            {
+                double at = s + (side * body.Stock.Thickness);
+                lines.Add(new(CutLayer.Mark, [new(Across(AlongAt(at)), 0), new(Across(AlongAt(at)), HeightAt(at))], IsClosed: false));
+            }
+        }
+
+        string name = isFar ? plan.Body.FarCopingBack is null ? "back wall" : "second front wall" : "front wall";
+        string note = Invariant($"inner face up; {(slots == 0 ? "bends as it is" : Invariant($"{slots} relief slots of {body.Stock.Slot:0.##} mm, two thirds deep, every {length / slots:0.0} mm"))}");
+        return new(Invariant($"{section.Number} {name}"), StockKind.Strip, lines) { Words = [new(Invariant($"{section.Number}  {name}"), new(2, 0.8), 2)], Note = note };
+    }
+
+    private static double StationAt(double[] stations, double[] lengths, double along)
+    {
+        int next = Math.Clamp(Array.FindIndex(lengths, l => l >= along), 1, lengths.Length - 1);
+        return stations[next - 1] + ((stations[next] - stations[next - 1]) * (along - lengths[next - 1]) / (lengths[next] - lengths[next - 1]));
+    }
+
+    /// <summary>A ring without points that lie on one another, as at the foot of a ramp that runs down to the board.</summary>
+    internal static IReadOnlyList<Point2> Plain(IEnumerable<Point2> ring)
+    {
+        var kept = new List<Point2>();
+        foreach (var p in ring)
+        {
+            if (kept.Count == 0 || (p - kept[^1]).Length > Nil)
+            {
+                kept.Add(p);
+            }
+        }
+
+        while (kept.Count > 1 && (kept[0] - kept[^1]).Length <= Nil)
+        {
+            kept.RemoveAt(kept.Count - 1);
+        }
+
+        return kept;
+    }
+
+    // No knife and no laser knows such a length, mm.
+    private const double Nil = 1e-6;
+}

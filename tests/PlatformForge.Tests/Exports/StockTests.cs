@@ -1,0 +1,210 @@
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using PlatformForge.Clearance;
+using PlatformForge.Exports;
+using PlatformForge.Exports.Stock;
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Tests.Sections;
+using PlatformForge.Track;
+using Xunit;
+
+namespace PlatformForge.Tests.Exports;
+
+public class StockTests
+{
+    private static readonly StockSpec Card = new() { Size = new(420, 297) };
+
+    /// <summary>A straight level platform of 60 by 180 mm, 20 mm high, from sheet of 2 and strips of 1 mm: every size is school arithmetic.</summary>
+    [Theory]
+    [InlineData(Side.Left)]
+    [InlineData(Side.Right)]
+    public void A_straight_platform_comes_apart_into_rectangles(Side side)
+    {
+        var parts = Parts(Workbench.Straight(180, side, s => s with { Ribs = s.Ribs with { Pitch = 60 } }));
+        Assert.Equal(new Point2(180, 60), Rounded(Part(parts, "1 deck").Size));
+        Assert.Equal(new Point2(180, 18), Rounded(Part(parts, "1 front wall").Size));
+        Assert.Equal(new Point2(180, 18), Rounded(Part(parts, "1 back wall").Size));
+        foreach (string across in (string[])["1 end wall, low", "1 end wall, high", "1 rib 1", "1 rib 2"])
+        {
+            // The coping hangs 1 mm over the front wall; two strips of 1 mm stand beside the ribs.
+            Assert.Equal(new Point2(60 - 1 - 2, 18), Rounded(Part(parts, across).Size));
+        }
+    }
+
+    /// <summary>A ramp of 1 in 8 is longer along its slope than in plan by the root of 1 + 1/64 (Pythagoras), and no wider.</summary>
+    [Fact]
+    public void A_ramp_is_as_long_as_its_slope()
+    {
+        var parts = Parts(Workbench.Straight(300, change: s => s with { StartRamp = new(Gradient: 8), ForcedCuts = [296] }));
+        double rise = 12, run = rise * 8;
+        var ramp = Part(parts, "1 deck");
+        Assert.Equal(Math.Sqrt((run * run) + (rise * rise)), ramp.Size.X, 0.01);
+        Assert.Equal(60, ramp.Size.Y, 0.01);
+        double[] heights = [.. Part(parts, "1 front wall").Lines[0].Points.Select(p => p.Y)];
+
+        // The deck is 2 mm thick square to its slope.
+        Assert.Equal(20 - (2 * Math.Sqrt(1 + (1.0 / 64))), heights.Max(), 0.02);
+    }
+
+    /// <summary>
+    /// Round a curve a strip is as long as the arc of its outer face, radius times angle, and a deck has the area of a part of a ring; both less what straight facets
+    /// take, which is under one part in ten thousand.
+    /// </summary>
+    [Theory]
+    [InlineData(Hand.Left, Side.Right)]
+    [InlineData(Hand.Left, Side.Left)]
+    [InlineData(Hand.Right, Side.Right)]
+    public void Round_a_curve_lengths_are_radius_times_angle(Hand hand, Side side)
+    {
+        const double Radius = 700, Length = 180;
+        var plan = Curved(Radius, Length, hand, side);
+        var parts = Parts(plan);
+        double outward = (int)hand == (int)side ? -1 : 1;
+        foreach (var (name, line) in (ReadOnlySpan<(string, PlanLine)>)[("1 front wall", plan.WallFace), ("1 back wall", plan.Back)])
+        {
+            double radius = Radius + (outward * line.Reach[0]);
+            Assert.Equal(Length * radius / Radius, Part(parts, name).Size.X, 1e-4 * Length);
+        }
+
+        double near = Radius + (outward * plan.CopingFront.Reach[0]), far = Radius + (outward * plan.Back.Reach[0]);
+        Assert.Equal(Math.Abs((far * far) - (near * near)) / 2 * Length / Radius, Part(parts, "1 deck").Area, 3e-4 * 60 * Length);
+    }
+
+    /// <summary>Where a rib across and one along meet, the slot of one begins where that of the other ends, and both lie where the two cross in the layout.</summary>
+    [Theory]
+    [InlineData(Side.Left)]
+    [InlineData(Side.Right)]
+    public void Halved_ribs_meet(Side side)
+    {
+        var plan = Workbench.Straight(180, side, s => s with { Ribs = s.Ribs with { Pitch = 45, LongitudinalCount = 1 } });
+        var parts = Parts(plan);
+        var along = Part(parts, "1 rib along");
+        var ribs = parts.Where(p => p.Name.StartsWith("1 rib ", StringComparison.Ordinal) && p != along).ToArray();
+        Assert.Equal(3, ribs.Length);
+        double[] floors = [.. along.Lines[0].Points.Where(p => p.Y is > 0.01 and < 17).Select(p => p.X)];
+        Assert.Equal(2 * ribs.Length, floors.Length);
+        foreach (var rib in ribs)
+        {
+            var slot = rib.Lines[0].Points.Where(p => p.Y is > 0.01 and < 17).ToArray();
+            Assert.Equal(2.1, Math.Abs(slot[1].X - slot[0].X), 1e-6);
+            Assert.Equal(9, slot[0].Y, 1e-6);
+        }
+
+        Assert.All(along.Lines[0].Points.Where(p => p.Y is > 0.01 and < 17), p => Assert.Equal(9, p.Y, 1e-6));
+
+        // Middles of the slots along: where the ribs across stand, less the end wall's thickness.
+        double[] middles = [.. floors.Order().Chunk(2).Select(c => (c[0] + c[1]) / 2)];
+        double[] stand = [.. plan.Ribs.Where(r => r.Kind == RibKind.Transverse).Select(r => ((r.From + r.To) / 2) - 200 - 2).Order()];
+        Assert.All(middles.Zip(stand), p => Assert.Equal(p.Second, p.First, 1e-6));
+    }
+
+    /// <summary>
+    /// A strip bent to a radius is stretched by half its thickness over the radius (any handbook of strength of materials): up to 1 in 200 it needs no slots. Beyond, a half circle
+    /// of a strip 2 mm thick takes up π·2 mm, eight slots of 0.8 mm.
+    /// </summary>
+    [Theory]
+    [InlineData(201, 2, 0)]
+    [InlineData(150, 2, 8)]
+    [InlineData(150, 1, 0)]
+    public void Strips_get_relief_slots_where_they_are_too_stiff(double radius, double thickness, int slots)
+    {
+        Point2[] half = [.. Enumerable.Range(0, 181).Select(i => Point2.FromAngle(Math.PI * i / 180) * radius)];
+        Assert.Equal(slots, BendRule.Slots(half, thickness, 0.8));
+    }
+
+    /// <summary>Whatever the parts: each lies on one sheet, inside its margins, and none within the gap of another.</summary>
+    [Property(MaxTest = 60)]
+    public Property Every_part_lies_on_one_sheet_clear_of_the_others() => Prop.ForAll(
+        (from sizes in Gen.ListOf(from w in Gen.Choose(3, 280) from h in Gen.Choose(3, 190) from k in Gen.Choose(0, 2) select (w, h, k))
+         select sizes.ToArray()).ToArbitrary(),
+        sizes =>
+        {
+            var stock = new StockSpec();
+            CutPart[] parts = [.. sizes.Select((s, i) => Box($"{i}", (StockKind)s.k, s.w, s.h))];
+            var sheets = StockNesting.Of(parts, stock);
+            Assert.Equal(parts.Select(p => p.Name).Order(), sheets.SelectMany(s => s.Parts).Select(p => p.Name).Order());
+            foreach (var sheet in sheets)
+            {
+                var boxes = sheet.Parts.Select(BoxOf).ToArray();
+                Assert.All(sheet.Parts, p => Assert.Equal(sheet.Kind, p.Kind));
+                Assert.All(boxes, b => Assert.True(b.Low.X >= 5 - 1e-9 && b.Low.Y >= 5 - 1e-9 && b.High.X <= 292 + 1e-9 && b.High.Y <= 205 + 1e-9));
+                for (int i = 0; i < boxes.Length; i++)
+                {
+                    for (int j = 0; j < i; j++)
+                    {
+                        double apart = Math.Max(Math.Max(boxes[i].Low.X - boxes[j].High.X, boxes[j].Low.X - boxes[i].High.X), Math.Max(boxes[i].Low.Y - boxes[j].High.Y, boxes[j].Low.Y - boxes[i].High.Y));
+                        Assert.True(apart >= 3 - 1e-9, $"{sheet.Parts[i].Name} and {sheet.Parts[j].Name} are {apart} apart");
+                    }
+                }
+            }
+        });
+
+    [Theory]
+    [InlineData("PF7530", 30, 200, 5, 2, 0.8)]
+    [InlineData("PF7530", 100, 100, 45, 2, 0.8)]
+    [InlineData("PF7531", 297, 210, 5, 2, 0.05)]
+    [InlineData("PF7532", 297, 210, 5, 18, 0.8)]
+    [InlineData("PF7534", 150, 60, 5, 2, 0.8)]
+    public void What_cannot_be_cut_is_told_and_what_would_do_works(string code, double width, double height, double margin, double thickness, double slot)
+    {
+        var platform = Dossier(Workbench.Straight(180));
+        var stock = new StockSpec { Size = new(width, height), Margin = margin, Thickness = thickness, Slot = slot };
+        var finding = Assert.Single(StockSet.Of(platform, stock).Findings);
+        Assert.Equal(code, finding.Code);
+        var mended = (finding.Cure?.Key, finding.Cure?.Value) switch
+        {
+            ("sheet.margin", { } v) => stock with { Margin = Number(v) },
+            ("sheet.slot", { } v) => stock with { Slot = Number(v) },
+            ("sheet.thickness", { } v) => stock with { Thickness = Number(v) },
+            ("sheet.size", { } v) => stock with { Size = new(Number(v.Trim('[', ']').Split(',')[0]), Number(v.Trim('[', ']').Split(',')[1])) },
+            _ => null,
+        };
+        if (mended is not null)
+        {
+            Assert.DoesNotContain(StockSet.Of(platform, mended).Findings, f => f.Code == code);
+        }
+    }
+
+    private static double Number(string text) => double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+
+    private static CutPart Box(string name, StockKind kind, double w, double h) => new(name, kind, [new(CutLayer.Cut, [new(0, 0), new(w, 0), new(w, h), new(0, h)])]);
+
+    private static (Point2 Low, Point2 High) BoxOf(CutPart part) =>
+        (new(part.Lines[0].Points.Min(p => p.X), part.Lines[0].Points.Min(p => p.Y)), new(part.Lines[0].Points.Max(p => p.X), part.Lines[0].Points.Max(p => p.Y)));
+
+    private static Point2 Rounded(Point2 p) => new(Math.Round(p.X, 6), Math.Round(p.Y, 6));
+
+    private static CutPart Part(IReadOnlyList<CutPart> parts, string name) => Assert.Single(parts, p => p.Name == name);
+
+    private static IReadOnlyList<CutPart> Parts(PlatformPlan plan)
+    {
+        var made = StockSet.Of(Dossier(plan), Card);
+        Assert.True(made.Succeeded, string.Join("; ", made.Findings.Select(f => f.Message)));
+        return made.Value!.Parts;
+    }
+
+    private static PlatformDossier Dossier(PlatformPlan plan)
+    {
+        var sections = Workbench.Made(plan, PrinterSpec.Oblong(320, 320, 300), new());
+        return HandDossier.Pendlewick().Platforms[0] with { Plan = sections.Plan, Sections = sections };
+    }
+
+    /// <summary>A level platform along one curve, bare of furniture, its front 19 mm from the track's middle.</summary>
+    private static PlatformPlan Curved(double radius, double length, Hand hand, Side side)
+    {
+        var track = TrackLayer.Lay(new("up", new(0, 0), 0, [new CurveSpec(radius, hand, Length: length + 400)])).Value!;
+        var spec = new PlatformSpec("curved", new FaceSpec("up", side, 200, 200 + length, EdgeStyle.Uniform))
+        {
+            Height = 12,
+            Coping = new() { Width = 8, Thickness = 1.2, Overhang = 1, SlabLength = 25, JointDepth = 0, ArrisChamfer = 0 },
+            Deck = new() { Width = 60, Thickness = 1.5 },
+            Ribs = new() { Pitch = 0, LongitudinalCount = 0 },
+        };
+        var planned = PlatformPlanner.Plan(new(spec, Fixtures.Pendlewick.Site, track, Platforms.Bench.Envelope(track, side, _ => 18), ClearanceBudget.Of(running: 1)));
+        Assert.True(planned.Succeeded, string.Join("; ", planned.Findings.Select(f => f.Message)));
+        return planned.Value!;
+    }
+}
