@@ -50,8 +50,10 @@ for (const e of drawing.entities) {
   if (!line) continue;
   const layer = layers.get(e.layer) ?? { layer: e.layer, units: drawing.header.$INSUNITS, kinds: [], x: [], y: [] };
   layer.kinds.push(e.type);
-  layer.x.push(...line.map(p => p[0]));
-  layer.y.push(...line.map(p => p[1]));
+  for (const p of line) {
+    layer.x.push(p[0]);
+    layer.y.push(p[1]);
+  }
   layers.set(e.layer, layer);
 }
 for (const layer of layers.values()) console.log(JSON.stringify(layer));

@@ -21,7 +21,8 @@ public class LineArtTests
     }
 
     /// <summary>
-    /// A cube in isometric projection shows nine of its twelve edges, all foreshortened by the root of two thirds: six contours in a regular hexagon and three creases
+    /// A cube in isometric projection shows nine of its twelve edges, all foreshortened by the root of two thirds: six contours in a regular hexagon and
+    /// three creases
     /// that meet in its middle (ISO 5456-3, isometric axonometry).
     /// </summary>
     [Fact]
@@ -55,7 +56,9 @@ public class LineArtTests
         Assert.Equal(40 * (1 - share) * picture.Scale, upright, dots);
     }
 
-    /// <summary>Each section of the assembly is the one that is printed, moved and not mirrored, and the bores of neighbours face one another across the gap.</summary>
+    /// <summary>
+    /// Each section of the assembly is the one that is printed, moved and not mirrored, and the bores of neighbours face one another across the gap.
+    /// </summary>
     [Theory]
     [InlineData(Side.Left, false)]
     [InlineData(Side.Left, true)]

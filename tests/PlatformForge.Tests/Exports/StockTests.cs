@@ -50,7 +50,8 @@ public class StockTests
     }
 
     /// <summary>
-    /// Round a curve a strip is as long as the arc of its outer face, radius times angle, and a deck has the area of a part of a ring; both less what straight facets
+    /// Round a curve a strip is as long as the arc of its outer face, radius times angle, and a deck has the area of a part of a ring; both less what
+    /// straight facets
     /// take, which is under one part in ten thousand.
     /// </summary>
     [Theory]
@@ -73,7 +74,9 @@ public class StockTests
         Assert.Equal(Math.Abs((far * far) - (near * near)) / 2 * Length / Radius, Part(parts, "1 deck").Area, 3e-4 * 60 * Length);
     }
 
-    /// <summary>Where a rib across and one along meet, the slot of one begins where that of the other ends, and both lie where the two cross in the layout.</summary>
+    /// <summary>
+    /// Where a rib across and one along meet, the slot of one begins where that of the other ends, and both lie where the two cross in the layout.
+    /// </summary>
     [Theory]
     [InlineData(Side.Left)]
     [InlineData(Side.Right)]
@@ -102,7 +105,8 @@ public class StockTests
     }
 
     /// <summary>
-    /// A strip bent to a radius is stretched by half its thickness over the radius (any handbook of strength of materials): up to 1 in 200 it needs no slots. Beyond, a half circle
+    /// A strip bent to a radius is stretched by half its thickness over the radius (any handbook of strength of materials): up to 1 in 200 it needs no
+    /// slots. Beyond, a half circle
     /// of a strip 2 mm thick takes up π·2 mm, eight slots of 0.8 mm.
     /// </summary>
     [Theory]

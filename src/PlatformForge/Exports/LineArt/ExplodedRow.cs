@@ -11,7 +11,9 @@ namespace PlatformForge.Exports.LineArt;
 /// <param name="To">Mouth of its bore in the next.</param>
 internal sealed record LooseDowel(int Joint, Mesh Body, Point3 From, Point3 To);
 
-/// <summary>The sections of a platform in a row, drawn apart at their joints, with the dowels between them; lying on their decks where they are turned over.</summary>
+/// <summary>
+/// The sections of a platform in a row, drawn apart at their joints, with the dowels between them; lying on their decks where they are turned over.
+/// </summary>
 internal sealed class ExplodedRow
 {
     // So many that none of a dowel's long edges is a crease.

@@ -3,9 +3,12 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Exports.Stock;
 
 /// <summary>
-/// When a strip needs relief slots to be bent to a wall's line, and how many. A strip of thickness t bent to a radius R is stretched on its outside and squeezed
-/// on its inside by t / 2R of its length (bending of a flat beam; any handbook of strength of materials). Up to <see cref="Strain"/> it is bent as it is. Beyond,
-/// slots are cut into the inner face: turning through an angle a makes that face shorter or longer by a·t, which slots of width w take up where there are a·t / w of them.
+/// When a strip needs relief slots to be bent to a wall's line, and how many. A strip of thickness t bent to a radius R is stretched on its outside and
+/// squeezed
+/// on its inside by t / 2R of its length (bending of a flat beam; any handbook of strength of materials). Up to <see cref="Strain"/> it is bent as it is.
+/// Beyond,
+/// slots are cut into the inner face: turning through an angle a makes that face shorter or longer by a·t, which slots of width w take up where there are
+/// a·t / w of them.
 /// </summary>
 internal static class BendRule
 {

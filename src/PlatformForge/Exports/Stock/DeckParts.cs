@@ -6,7 +6,8 @@ using static System.FormattableString;
 namespace PlatformForge.Exports.Stock;
 
 /// <summary>
-/// The deck of each section as the flat piece that it is: seen square to its own plane, so that a ramp comes out as long as its slope. Coping and slabs are scored,
+/// The deck of each section as the flat piece that it is: seen square to its own plane, so that a ramp comes out as long as its slope. Coping and slabs
+/// are scored,
 /// the white line is marked, holes that go through are cut.
 /// </summary>
 internal sealed class DeckParts(StockBody body)

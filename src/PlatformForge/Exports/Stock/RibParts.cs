@@ -7,7 +7,8 @@ using static System.FormattableString;
 namespace PlatformForge.Exports.Stock;
 
 /// <summary>
-/// Ribs across, between the inner faces of the strips, and ribs along, between the end walls, halved into one another: those across are slotted from below, those
+/// Ribs across, between the inner faces of the strips, and ribs along, between the end walls, halved into one another: those across are slotted from
+/// below, those
 /// along from above. End walls close both ends of every section.
 /// </summary>
 internal sealed class RibParts(StockBody body)

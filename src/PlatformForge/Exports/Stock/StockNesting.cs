@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Stock;
 
@@ -9,7 +10,8 @@ namespace PlatformForge.Exports.Stock;
 public sealed record CutSheet(StockKind Kind, int Number, IReadOnlyList<CutPart> Parts);
 
 /// <summary>
-/// Lays parts on sheets in shelves: the tallest first, each on the first shelf that has room, lying along the sheet. Straight cuts part the shelves, so that a sheet can
+/// Lays parts on sheets in shelves: the tallest first, each on the first shelf that has room, lying along the sheet. Straight cuts part the shelves, so
+/// that a sheet can
 /// be cut up with a guillotine first. The order is that of size, then of name: the same parts give the same sheets.
 /// </summary>
 internal static class StockNesting
@@ -48,7 +50,7 @@ internal static class StockNesting
         foreach (var (part, _) in order)
         {
             var size = part!.Size;
-            var shelf = shelves.Find(s => s.Used + size.X <= room.X + Rounding && size.Y <= s.Height + Rounding);
+            var shelf = shelves.Find(s => s.Used + size.X <= room.X + Tolerances.Rounding && size.Y <= s.Height + Tolerances.Rounding);
             if (shelf is null)
             {
                 shelf = NewShelf(shelves, size.Y, room.Y, stock.Gap);
@@ -69,7 +71,7 @@ internal static class StockNesting
         for (int sheet = 1; sheet <= last; sheet++)
         {
             double used = shelves.Where(s => s.Sheet == sheet).Select(s => s.Bottom + s.Height + gap).DefaultIfEmpty(0).Max();
-            if (used + height <= room + Rounding)
+            if (used + height <= room + Tolerances.Rounding)
             {
                 return new(sheet, used, height);
             }
@@ -77,9 +79,6 @@ internal static class StockNesting
 
         return new(last + 1, 0, height);
     }
-
-    // A part that is as large as the room goes in, mm.
-    private const double Rounding = 1e-9;
 
     private sealed class Shelf(int sheet, double bottom, double height)
     {

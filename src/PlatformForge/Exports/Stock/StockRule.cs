@@ -22,15 +22,22 @@ internal static class StockRule
         {
             double most = Math.Floor((Math.Min(stock.Size.X, stock.Size.Y) - LeastRoom) / 2);
             yield return most >= 0
-                ? Finding.Error("PF7530", stock.Key + ".margin", Invariant($"Margins of {stock.Margin:0.###} mm leave {Math.Max(0, room):0.#} mm of a sheet of {stock.Size.X:0.###} by {stock.Size.Y:0.###} mm."), Invariant($"Give {most:0} mm or less.")).Curing(most)
-                : Finding.Error("PF7530", stock.Key + ".size", Invariant($"On a sheet of {stock.Size.X:0.###} by {stock.Size.Y:0.###} mm no part has room."), Invariant($"Give sheets of {LeastRoom + (2 * stock.Margin):0} mm or more either way, such as [297, 210]."));
+                ? Finding.Error(
+                    "PF7530", stock.Key + ".margin",
+                    Invariant($"Margins of {stock.Margin:0.###} mm leave {Math.Max(0, room):0.#} mm of a sheet of {SizeOf(stock)} mm."),
+                    Invariant($"Give {most:0} mm or less.")).Curing(most)
+                : Finding.Error(
+                    "PF7530", stock.Key + ".size", Invariant($"On a sheet of {SizeOf(stock)} mm no part has room."),
+                    Invariant($"Give sheets of {LeastRoom + (2 * stock.Margin):0} mm or more either way, such as [297, 210]."));
         }
 
         if (stock.Slot < LeastSlot * stock.WallThickness)
         {
             yield return Finding.Error(
-                "PF7531", stock.Key + ".slot", Invariant($"Relief slots of {stock.Slot:0.###} mm are too narrow for a strip of {stock.WallThickness:0.###} mm: nothing cuts them two thirds deep."),
-                Invariant($"Give the width of your saw or blade, {LeastSlot * stock.WallThickness:0.##} mm or more.")).Curing(Math.Round(LeastSlot * stock.WallThickness, 2));
+                "PF7531", stock.Key + ".slot",
+                Invariant($"Relief slots of {stock.Slot:0.###} mm are too narrow for a strip of {stock.WallThickness:0.###} mm: nothing cuts them two thirds deep."),
+                Invariant($"Give the width of your saw or blade, {LeastSlot * stock.WallThickness:0.##} mm or more."))
+                .Curing(Math.Round(LeastSlot * stock.WallThickness, 2));
         }
     }
 
@@ -42,22 +49,26 @@ internal static class StockRule
         {
             double most = Math.Floor(10 * (body.Stock.Thickness + stands - LeastWall)) / 10;
             yield return Finding.Error(
-                "PF7532", body.Stock.Key + ".thickness", Invariant($"Under a deck of {body.Stock.Thickness:0.###} mm {platform} has {Math.Max(0, stands):0.0} mm for walls and ribs; {LeastWall:0} is the least."),
-                most > 0 ? Invariant($"Give sheet of {most:0.#} mm or less.") : "Print it: it is too low to be made from sheet.").Curing(most > 0 ? Cure.Set(body.Stock.Key + ".thickness", most) : null);
+                "PF7532", body.Stock.Key + ".thickness",
+                Invariant($"Under a deck of {body.Stock.Thickness:0.###} mm {platform} has {Math.Max(0, stands):0.0} mm for walls and ribs; {LeastWall:0} is the least."),
+                most > 0 ? Invariant($"Give sheet of {most:0.#} mm or less.") : "Print it: it is too low to be made from sheet.")
+                .Curing(most > 0 ? Cure.Set(body.Stock.Key + ".thickness", most) : null);
         }
 
         double wide = body.Plan.Stations.Min(s => body.FarInside.At(s) - body.NearInside.At(s));
         if (wide <= 0)
         {
             yield return Finding.Error(
-                "PF7532", body.Stock.Key + ".wall_thickness", Invariant($"Strips of {body.Stock.WallThickness:0.###} mm leave no room between the walls of {platform}."), "Give thinner strips.");
+                "PF7532", body.Stock.Key + ".wall_thickness",
+                Invariant($"Strips of {body.Stock.WallThickness:0.###} mm leave no room between the walls of {platform}."), "Give thinner strips.");
         }
 
         var deck = new DeckParts(body);
         foreach (var section in sections.Sections.Where(s => !deck.IsFlat(s)))
         {
             yield return Finding.Error(
-                "PF7533", body.Stock.Key, Invariant($"The deck of section {section.Number} of {platform} is not one plane: it leaves it by {deck.OffPlane(section):0.0} mm, and sheet cannot follow."),
+                "PF7533", body.Stock.Key,
+                Invariant($"The deck of section {section.Number} of {platform} is not one plane: it leaves it by {deck.OffPlane(section):0.0} mm, and sheet cannot follow."),
                 "Give a cut at each ramp head (forced_cuts), or shorter sections.");
         }
     }
@@ -70,11 +81,16 @@ internal static class StockRule
             return null;
         }
 
-        double longer = Math.Ceiling(parts.Max(p => Math.Max(p.Size.X, p.Size.Y)) + (2 * stock.Margin)), shorter = Math.Ceiling(parts.Max(p => Math.Min(p.Size.X, p.Size.Y)) + (2 * stock.Margin));
+        double longer = Math.Ceiling(parts.Max(p => Math.Max(p.Size.X, p.Size.Y)) + (2 * stock.Margin));
+        double shorter = Math.Ceiling(parts.Max(p => Math.Min(p.Size.X, p.Size.Y)) + (2 * stock.Margin));
         return Finding.Error(
-            "PF7534", stock.Key + ".size", Invariant($"'{part.Name}' of {platform} is {part.Size.X:0.0} by {part.Size.Y:0.0} mm; a sheet of {stock.Size.X:0.###} by {stock.Size.Y:0.###} with margins of {stock.Margin:0.###} has no room for it."),
-            Invariant($"Give sheets of {longer:0} by {shorter:0} mm or more, or more cuts (forced_cuts).")).Curing(stock.Key + ".size", Invariant($"[{longer:0}, {shorter:0}]"));
+            "PF7534", stock.Key + ".size",
+            Invariant($"'{part.Name}' of {platform} is {part.Size.X:0.0} by {part.Size.Y:0.0} mm; a sheet of {SizeOf(stock)} with margins of {stock.Margin:0.###} has no room for it."),
+            Invariant($"Give sheets of {longer:0} by {shorter:0} mm or more, or more cuts (forced_cuts)."))
+            .Curing(stock.Key + ".size", Invariant($"[{longer:0}, {shorter:0}]"));
     }
+
+    private static string SizeOf(StockSpec stock) => Invariant($"{stock.Size.X:0.###} by {stock.Size.Y:0.###}");
 
     // A rib or a short end has this size at least, mm.
     private const double LeastRoom = 40;

@@ -5,7 +5,9 @@ namespace PlatformForge.Exports.Stock;
 /// <summary>The sheet material that a platform is cut from by those who build in card, plastic or ply. Lengths in mm.</summary>
 public sealed record StockSpec
 {
-    /// <summary>Thickness of what deck, ribs and end walls are cut from. Default 2: greyboard or plastic sheet of that size (common practice, no source).</summary>
+    /// <summary>
+    /// Thickness of what deck, ribs and end walls are cut from. Default 2: greyboard or plastic sheet of that size (common practice, no source).
+    /// </summary>
     public double Thickness { get; init; } = 2;
 
     /// <summary>Thickness of the strips that walls are bent from. Default 1 (common practice, no source).</summary>

@@ -6,7 +6,8 @@ using static System.FormattableString;
 namespace PlatformForge.Exports.Stock;
 
 /// <summary>
-/// The strips along the platform, laid flat: as long as their outer face, which stays whole, as high as the deck's underside over them. They are drawn as seen from
+/// The strips along the platform, laid flat: as long as their outer face, which stays whole, as high as the deck's underside over them. They are drawn as
+/// seen from
 /// inside the platform, so that the places of the ribs can be marked and relief slots cut where both belong.
 /// </summary>
 internal sealed class WallParts(StockBody body)
