@@ -34,7 +34,7 @@ public static class AssemblyDrawing
         };
         sheet.Text("How the sections go together", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         sheet.Text(
-            "Lying on their decks on a flat surface, as they are joined. Numbers and arrows are those engraved underneath. Dash-dotted: the lines along which dowels go in.",
+            "Lying on their decks on a flat surface, as they are joined. Numbers and arrows are those underneath. Dash-dotted: where dowels go in.",
             new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         art.Draw(sheet, cancel);
         foreach (var loose in row.Dowels)
@@ -65,21 +65,23 @@ public static class AssemblyDrawing
     private static void Joints(Sheet sheet, PlatformDossier platform, double bottom)
     {
         var sections = platform.Sections.Sections;
-        (string Which, string At, string How)[] lines =
-        [
-            .. sections.SkipLast(1).Take(MostListed).Select((s, i) => (Invariant($"{s.Number} to {sections[i + 1].Number}"), "at " + Figures.Mm(s.To), Between(platform, s))),
-            .. sections.Count - 1 > MostListed ? [("", "", Invariant($"and {sections.Count - 1 - MostListed} more in the same way"))] : Array.Empty<(string, string, string)>(),
-        ];
-        if (lines.Length == 0)
+        var lines = new List<(string Which, string At, string How)>(
+            sections.SkipLast(1).Take(MostListed).Select(s => (Invariant($"{s.Number} to {s.Number + 1}"), "at " + Figures.Mm(s.To), Between(platform, s))));
+        if (sections.Count - 1 > MostListed)
+        {
+            lines.Add(("", "", Invariant($"and {sections.Count - 1 - MostListed} more in the same way")));
+        }
+
+        if (lines.Count == 0)
         {
             return;
         }
 
         double which = lines.Max(l => TextStyle.Length(l.Which, HouseStyle.Label)) + 3, at = lines.Max(l => TextStyle.Length(l.At, HouseStyle.Label)) + 4;
         double how = lines.Max(l => TextStyle.Length(l.How, HouseStyle.Label));
-        Point2 corner = new(Width - TitleBlock.Inset - which - at - how - 2, bottom - (Row * lines.Length) - 3);
+        Point2 corner = new(Width - TitleBlock.Inset - which - at - how - 2, bottom - (Row * lines.Count) - 3);
         sheet.Text("Joints, by chainage in mm", corner, HouseStyle.Subheading);
-        for (int i = 0; i < lines.Length; i++)
+        for (int i = 0; i < lines.Count; i++)
         {
             double y = Row * (i + 1.2);
             sheet.Text(lines[i].Which, corner + new Point2(0, y), HouseStyle.Label);

@@ -37,7 +37,8 @@ internal sealed class LineArtSheet
         get
         {
             double scale = picture.Scale * Math.Sqrt(2.0 / 3);
-            return scale < 1 ? Invariant($"Scale along the axes 1:{Figures.Fine(1 / scale)} of the model") : Invariant($"Scale along the axes {Figures.Fine(scale)}:1 of the model");
+            string ratio = scale < 1 ? Invariant($"1:{Figures.Fine(1 / scale)}") : Invariant($"{Figures.Fine(scale)}:1");
+            return Invariant($"Scale along the axes {ratio} of the model");
         }
     }
 
@@ -75,6 +76,7 @@ internal sealed class LineArtSheet
         var middle = new Point2((seen.Min(p => p.X) + seen.Max(p => p.X)) / 2, (seen.Min(p => p.Y) + seen.Max(p => p.Y)) / 2);
         Point2 aside = Aside(hand), along = aside.Left;
         double near = seen.Max(p => Math.Abs(Point2.Dot(p - middle, along))) * Middle;
-        return middle + (aside * seen.Where(p => Math.Abs(Point2.Dot(p - middle, along)) <= near).Select(p => Point2.Dot(p - middle, aside)).DefaultIfEmpty(0).Max());
+        var beside = seen.Where(p => Math.Abs(Point2.Dot(p - middle, along)) <= near).Select(p => Point2.Dot(p - middle, aside));
+        return middle + (aside * beside.DefaultIfEmpty(0).Max());
     }
 }

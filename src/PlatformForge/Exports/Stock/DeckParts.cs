@@ -32,7 +32,8 @@ internal sealed class DeckParts(StockBody body)
         var frame = FrameOf(section);
         double[] stations = body.Stations(section);
         Point2 Place(double s, double t) => frame.Of(body.OnTop(s, t));
-        Point2[] Along(PlanLine line, double from, double to) => [.. stations.Where(s => s > from && s < to).Prepend(from).Append(to).Select(s => Place(s, line.At(s)))];
+        Point2[] Along(PlanLine line, double from, double to) =>
+            [.. stations.Where(s => s > from && s < to).Prepend(from).Append(to).Select(s => Place(s, line.At(s)))];
         Point2[] All(PlanLine line) => Along(line, section.From, section.To);
 
         var lines = new List<CutLine> { new(CutLayer.Cut, [.. All(plan.CopingFront), .. All(plan.Back).Reverse()]) };
@@ -43,22 +44,31 @@ internal sealed class DeckParts(StockBody body)
             lines.Add(new(CutLayer.Score, All(far), IsClosed: false));
         }
 
-        foreach (var (face, joint) in plan.Faces.Take(1).SelectMany(f => f.CopingJoints.Where(j => j > section.From && j < section.To).Select(j => (f, j))))
-        {
-            lines.Add(new(CutLayer.Score, [Place(joint, face.CopingFront.At(joint)), Place(joint, face.CopingBack.At(joint))], IsClosed: false));
-        }
+        lines.AddRange(SlabJoints(section, frame));
 
         foreach (var white in plan.Body.Lines)
         {
             double from = Math.Max(white.From, section.From), to = Math.Min(white.To, section.To);
-            lines.AddRange(from < to ? [new(CutLayer.Mark, Along(white.Near, from, to), false), new(CutLayer.Mark, Along(white.Far, from, to), false)] : Array.Empty<CutLine>());
+            PlanLine[] edges = from < to ? [white.Near, white.Far] : [];
+            lines.AddRange(edges.Select(edge => new CutLine(CutLayer.Mark, Along(edge, from, to), IsClosed: false)));
         }
 
-        var rounds = Within(section).Where(o => o.IsRound && GoesThrough(o)).Select(o => new CutRound(CutLayer.Cut, Place(o.Middle.Chainage, o.Middle.Reach), o.Along));
+        var rounds = Within(section).Where(o => o.IsRound && GoesThrough(o))
+            .Select(o => new CutRound(CutLayer.Cut, Place(o.Middle.Chainage, o.Middle.Reach), o.Along));
         double middle = (section.From + section.To) / 2;
         var words = new CutWords(Invariant($"{section.Number}  deck"), Place(middle, (plan.CopingBack.At(middle) + plan.Back.At(middle)) / 2), 4);
-        return CutPart.AtOrigin(new(Invariant($"{section.Number} deck"), StockKind.Frame, lines) { Rounds = [.. rounds], Words = [words], Note = "top face up" });
+        string name = Invariant($"{section.Number} deck");
+        return CutPart.AtOrigin(new(name, StockKind.Frame, lines) { Rounds = [.. rounds], Words = [words], Note = "top face up" });
     }
+
+    // A joint between two slabs of any face's coping, told along its own track.
+    private IEnumerable<CutLine> SlabJoints(PlatformSection section, PlaneFrame frame) =>
+        from face in plan.Faces
+        from joint in face.CopingJoints
+        let front = face.ToLayout(joint, face.CopingFront.At(joint))
+        let at = plan.Chart.Locate(front, (section.From + section.To) / 2).Chainage
+        where at > section.From && at < section.To
+        select new CutLine(CutLayer.Score, [frame.Over(front), frame.Over(face.ToLayout(joint, face.CopingBack.At(joint)))], IsClosed: false);
 
     private IEnumerable<Platforms.Features.Opening> Within(PlatformSection section) =>
         plan.Openings.Where(o => o.Middle.Chainage > section.From && o.Middle.Chainage < section.To);
@@ -70,7 +80,8 @@ internal sealed class DeckParts(StockBody body)
         foreach (var o in Within(section).Where(o => !o.IsRound || !GoesThrough(o)))
         {
             double s = o.Middle.Chainage, t = o.Middle.Reach, a = o.Along / 2, b = o.Across / 2;
-            yield return new(GoesThrough(o) ? CutLayer.Cut : CutLayer.Mark, [place(s - a, t - b), place(s + a, t - b), place(s + a, t + b), place(s - a, t + b)]);
+            var layer = GoesThrough(o) ? CutLayer.Cut : CutLayer.Mark;
+            yield return new(layer, [place(s - a, t - b), place(s + a, t - b), place(s + a, t + b), place(s - a, t + b)]);
         }
     }
 
@@ -78,7 +89,8 @@ internal sealed class DeckParts(StockBody body)
         body.Stations(section).SelectMany(s => (Point3[])[body.OnTop(s, plan.CopingFront.At(s)), body.OnTop(s, plan.Back.At(s))]);
 
     private PlaneFrame FrameOf(PlatformSection section) => PlaneFrame.Through(
-        body.OnTop(section.From, plan.CopingFront.At(section.From)), body.OnTop(section.To, plan.CopingFront.At(section.To)), body.OnTop((section.From + section.To) / 2, plan.Back.At((section.From + section.To) / 2)));
+        body.OnTop(section.From, plan.CopingFront.At(section.From)), body.OnTop(section.To, plan.CopingFront.At(section.To)),
+        body.OnTop((section.From + section.To) / 2, plan.Back.At((section.From + section.To) / 2)));
 }
 
 /// <summary>A plane in space with two unit directions in it, so that what lies in it keeps its size on a flat sheet.</summary>
@@ -94,6 +106,9 @@ internal readonly record struct PlaneFrame(Point3 Origin, Point3 Along, Point3 A
     }
 
     public Point2 Of(Point3 p) => new(Point3.Dot(p - Origin, Along), Point3.Dot(p - Origin, Across));
+
+    /// <summary>The place of the plane over a point in plan.</summary>
+    public Point2 Over(Point2 p) => Of(new(p.X, p.Y, Origin.Z - (((Up.X * (p.X - Origin.X)) + (Up.Y * (p.Y - Origin.Y))) / Up.Z)));
 
     public double Height(Point3 p) => Point3.Dot(p - Origin, Up);
 }

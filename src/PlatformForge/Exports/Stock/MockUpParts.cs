@@ -23,7 +23,8 @@ internal sealed class MockUpParts(StockBody body)
         var along = chord * (1 / chord.Length);
         Point2 Turned(Point2 p) => new(Point2.Dot(p, along), Point2.Dot(p, along.Left));
 
-        var lines = new List<CutLine> { new(CutLayer.Cut, [.. stations.Select(s => Turned(Place(s, 0))), .. stations.Reverse().Select(s => Turned(Place(s, Deep(s))))]) };
+        Point2[] front = [.. stations.Select(s => Turned(Place(s, 0)))], back = [.. stations.Reverse().Select(s => Turned(Place(s, Deep(s))))];
+        var lines = new List<CutLine> { new(CutLayer.Cut, [.. front, .. back]) };
         for (double s = Tick * Math.Ceiling(section.From / Tick); s <= section.To; s += Tick)
         {
             lines.Add(new(CutLayer.Mark, [Turned(Place(s, 0)), Turned(Place(s, 8))], IsClosed: false));
@@ -31,6 +32,7 @@ internal sealed class MockUpParts(StockBody body)
 
         double middle = (section.From + section.To) / 2;
         var words = new CutWords(Invariant($"{section.Number}  edge, {section.From:0} to {section.To:0}"), Turned(Place(middle, Deep(middle) / 2)), 4);
-        return CutPart.AtOrigin(new(Invariant($"{section.Number} edge"), StockKind.Card, lines) { Words = [words], Note = Invariant($"its top {plan.Spec.Height:0.##} mm over rail top on the level part") });
+        string note = Invariant($"its top {plan.Spec.Height:0.##} mm over rail top on the level part");
+        return CutPart.AtOrigin(new(Invariant($"{section.Number} edge"), StockKind.Card, lines) { Words = [words], Note = note });
     }
 }

@@ -66,7 +66,7 @@ internal sealed class RibParts(StockBody body)
         }
 
         ring.AddRange([new(width, 0), new(width, far), new(0, near)]);
-        return Named(section, name, WallParts.Plain(ring), plan.Side == Side.Right ? "track side on the left, seen along rising chainage" : "track side on the left, seen along falling chainage");
+        return Named(section, name, WallParts.Plain(ring), Invariant($"track side on the left, seen along {(plan.Side == Side.Right ? "rising" : "falling")} chainage"));
     }
 
     private CutPart? Along(PlatformSection section, PlanLine line, string name)
@@ -115,5 +115,9 @@ internal sealed class RibParts(StockBody body)
     }
 
     private static CutPart Named(PlatformSection section, string name, IReadOnlyList<Point2> ring, string note) =>
-        new(Invariant($"{section.Number} {name}"), StockKind.Frame, [new(CutLayer.Cut, ring)]) { Words = [new(Invariant($"{section.Number}  {name}"), new(3, 1), 2.5)], Note = note };
+        new(Invariant($"{section.Number} {name}"), StockKind.Frame, [new(CutLayer.Cut, ring)])
+        {
+            Words = [new(Invariant($"{section.Number}  {name}"), new(3, 1), 2.5)],
+            Note = note,
+        };
 }

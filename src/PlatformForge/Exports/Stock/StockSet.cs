@@ -66,6 +66,9 @@ public static class StockSet
         yield return new(Invariant($"{Folder}/{name}-parts.csv"), List(set, stock));
     }
 
+    private static string ThicknessOf(StockKind kind, StockSpec stock) =>
+        kind switch { StockKind.Frame => Figures.Short(stock.Thickness), StockKind.Strip => Figures.Short(stock.WallThickness), _ => "" };
+
     private static byte[] List(PlatformStock set, StockSpec stock)
     {
         var table = new CsvText("part", "sheet", "thickness_mm", "width_mm", "height_mm", "area_mm2", "note");
@@ -73,9 +76,9 @@ public static class StockSet
         {
             foreach (var part in sheet.Parts)
             {
-                string thickness = part.Kind switch { StockKind.Frame => Figures.Short(stock.Thickness), StockKind.Strip => Figures.Short(stock.WallThickness), _ => "" };
-                double[] x = [part.Lines[0].Points.Min(p => p.X), part.Lines[0].Points.Max(p => p.X)], y = [part.Lines[0].Points.Min(p => p.Y), part.Lines[0].Points.Max(p => p.Y)];
-                table.Row(part.Name, Invariant($"{NameOf(sheet.Kind)}-{sheet.Number:D2}"), thickness, Figures.Fine(x[1] - x[0]), Figures.Fine(y[1] - y[0]), Figures.Mm(part.Area), part.Note);
+                string on = Invariant($"{NameOf(sheet.Kind)}-{sheet.Number:D2}");
+                var size = CutPart.AtOrigin(part).Size;
+                table.Row(part.Name, on, ThicknessOf(part.Kind, stock), Figures.Fine(size.X), Figures.Fine(size.Y), Figures.Mm(part.Area), part.Note);
             }
         }
 

@@ -27,7 +27,8 @@ internal sealed class WallParts(StockBody body)
         var outer = isFar ? plan.Body.FarWallFace : plan.WallFace;
         for (int i = 1; i < stations.Length; i++)
         {
-            lengths[i] = lengths[i - 1] + (plan.ToLayout(stations[i], outer.At(stations[i])) - plan.ToLayout(stations[i - 1], outer.At(stations[i - 1]))).Length;
+            Point2 here = plan.ToLayout(stations[i], outer.At(stations[i])), before = plan.ToLayout(stations[i - 1], outer.At(stations[i - 1]));
+            lengths[i] = lengths[i - 1] + (here - before).Length;
         }
 
         return (stations, lengths);
@@ -67,8 +68,12 @@ internal sealed class WallParts(StockBody body)
         }
 
         string name = isFar ? plan.Body.FarCopingBack is null ? "back wall" : "second front wall" : "front wall";
-        string note = Invariant($"inner face up; {(slots == 0 ? "bends as it is" : Invariant($"{slots} relief slots of {body.Stock.Slot:0.##} mm, two thirds deep, every {length / slots:0.0} mm"))}");
-        return new(Invariant($"{section.Number} {name}"), StockKind.Strip, lines) { Words = [new(Invariant($"{section.Number}  {name}"), new(2, 0.8), 2)], Note = note };
+        string bend = slots == 0 ? "bends as it is" : Invariant($"{slots} relief slots of {body.Stock.Slot:0.##} mm, two thirds deep, every {length / slots:0.0} mm");
+        return new(Invariant($"{section.Number} {name}"), StockKind.Strip, lines)
+        {
+            Words = [new(Invariant($"{section.Number}  {name}"), new(2, 0.8), 2)],
+            Note = "inner face up; " + bend,
+        };
     }
 
     private static double StationAt(double[] stations, double[] lengths, double along)
