@@ -4,7 +4,7 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | envelope | survey | doubt | honesty | scale FOLDER | session ...
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | envelope | survey | doubt | honesty | scale FOLDER | session ...
 //     | hostile [SEED [COUNT]] | designs --count N --seed FIRST --report FILE]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
