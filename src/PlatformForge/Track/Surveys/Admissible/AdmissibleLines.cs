@@ -24,8 +24,9 @@ public sealed class AdmissibleLines
     private const double Settled = 1e-4;
 
     // Where readings lie close, which of them tell changes with the place they are looked at from, and the middle may sway by less than
-    // this, mm, for ever: bounds about either place are the same.
-    private const double Swaying = 0.02;
+    // the first of these, mm, between the ends for ever, and the ends, which nothing but bend and rate hold, by less than the second: bounds
+    // about either place are the same.
+    private const double Swaying = 0.02, EndsSwaying = 2;
 
     // Where no line meets all readings, the one that comes nearest need be found no nearer than this, mm; before that, readings
     // contradict the place it is looked for from, not one another.
@@ -89,11 +90,14 @@ public sealed class AdmissibleLines
     /// <summary>Whether the middle was found: the figures stand.</summary>
     internal bool IsSettled { get; private init; }
 
+    // Whether it sways for ever by less than matters; then nodes are no better counted a third time.
+    private bool Sways { get; init; }
+
     // Nodes are counted from the first reading on the middle line itself.
     private static AdmissibleLines Counting(Laying laying, IReadOnlyList<ReadingBand> bands, Centreline start)
     {
         var set = About(laying, bands, start);
-        for (int again = 0; again < MostAgain && !set.IsEmpty && !set.IsCounted; again++)
+        for (int again = 0; again < (set.Sways ? 1 : MostAgain) && !set.IsEmpty && !set.IsCounted; again++)
         {
             set = About(laying, bands, set.Middle);
         }
@@ -146,12 +150,26 @@ public sealed class AdmissibleLines
             double moved = Move(found.Figures, nodes, bends, ref point, ref heading);
             ReferenceBends.KeepInside(bends, step, BandRows.Bend(laying), BandRows.Rate(laying));
 
-            bool settled = moved < Settled || (round >= EnoughRounds && moved < (found.AtOdds.Length > 0 ? NearEnough : Swaying));
+            bool sways = round >= EnoughRounds && moved < (found.AtOdds.Length > 0 ? NearEnough : EndsSwaying) && (found.AtOdds.Length > 0 || Sway(found.Figures, nodes, read) < Swaying);
+            bool settled = moved < Settled || sways;
             if (settled || round == MostRounds)
             {
-                return new(laying, bands, line, bends, read, nodes, found.LeastShare, found.AtOdds) { IsSettled = settled };
+                return new(laying, bands, line, bends, read, nodes, found.LeastShare, found.AtOdds) { IsSettled = settled, Sways = sways && moved >= Settled };
             }
         }
+    }
+
+    // How far the line goes between the first and the last reading. Beyond them, where nothing but bend and rate hold it, the end sways by
+    // many times what the last readings do, and nothing is asked of it.
+    private static double Sway(double[] figures, SplineGrid nodes, BandPlace[] read)
+    {
+        double most = 0;
+        for (int j = nodes.CellAt(read[0].Chainage); j <= nodes.CellAt(read[^1].Chainage); j++)
+        {
+            most = Math.Max(most, Math.Abs((figures[j] + (4 * figures[j + 1]) + figures[j + 2]) / 6));
+        }
+
+        return most;
     }
 
     /// <summary>Least and greatest value of every measure; chainages are those of <see cref="Middle"/>.</summary>

@@ -50,6 +50,20 @@ public class AdmissibleLinesTests
         Assert.True(set.IsSettled && !set.IsEmpty);
     }
 
+    /// <summary>Points of a drawing lie closer than any ruler reads: the middle of their set sways at the ends, by up to a millimetre over the length that a curve comes in, and is the middle all the same.</summary>
+    [Theory]
+    [InlineData(8)]
+    [InlineData(9)]
+    public void A_middle_that_sways_at_its_ends_alone_is_found(int seed)
+    {
+        var random = new Random(seed);
+        var line = new Centreline("straight", [new(new(0, 0), 0, 1200, 0, 0)]);
+        ReadingBand[] bands = [.. Enumerable.Range(0, 12_001).Select(i => new ReadingBand(new PlaceReading("f", i + 2, LengthUnit.Millimetre, new(i * 0.1, (random.NextDouble() * 0.4) - 0.2), 0), 0.25))];
+        var set = Set(bands, line);
+        Assert.True(set.IsSettled && !set.IsEmpty);
+        Assert.InRange(On(set, line).Max(r => r.Half), 0.01, 0.2);
+    }
+
     /// <summary>The set is one thing, whatever line it was looked for from.</summary>
     [Property(MaxTest = 16)]
     public bool Where_the_search_began_makes_no_difference(int seed, bool close)
