@@ -25,7 +25,10 @@ internal static class SectionFindings
             printer.Key,
             Invariant($"{what} not fit on the bed of {across:0.#} by {deep:0.#} mm. The largest, from {piece.From:F1} to {piece.To:F1} mm, measures {size.Length:F1} by {size.Width:F1} mm and is {missing:F1} mm too large at every turn."),
             Invariant($"It would fit on a bed of this shape that measures {Up(across + missing):0.#} by {Up(deep + missing):0.#} mm, of which {printer.Margin:0.#} mm are kept free all round (margin).{Smaller(longest, widest)}"),
-            FaultKind.DesignRule).Curing(printer.Bed.Count == 4 ? new Cure(CureAct.Set, printer.Key + ".bed", Invariant($"[{Up(across + missing)}, {Up(deep + missing)}]")) : null);
+            FaultKind.DesignRule).Curing(printer.Bed.Count == 4 ? new Cure(
+                CureAct.Set,
+                printer.Key + ".bed",
+                Invariant($"[{Up(across + missing)}, {Up(deep + missing)}]")) : null);
     }
 
     private static string Smaller(double longest, double widest) => (longest >= LeastPiece, widest >= LeastPiece) switch
@@ -68,7 +71,13 @@ internal static class SectionFindings
         Invariant($"The {what} is {thickness:F2} mm thick, less than two lines of the nozzle."),
         Invariant($"Make it {Math.Ceiling((least - Grain) * 100) / 100:F2} mm or more{(thickness >= 0.2 ? Invariant($", or print with a nozzle of {Math.Floor((thickness + Grain) * 50) / 100:F2} mm") : "")}.")).Curing(Math.Ceiling((least - Grain) * 100) / 100);
 
-    public static Finding DowelTooLarge(string key, double chainage, double diameter, double largest, string because, JointSpec? plates = null) => Finding.Error(
+    public static Finding DowelTooLarge(
+        string key,
+        double chainage,
+        double diameter,
+        double largest,
+        string because,
+        JointSpec? plates = null) => Finding.Error(
         "PF6005",
         key + ".dowel_diameter",
         Invariant($"At the cut at {chainage:F1} mm a dowel of {diameter:F2} mm leaves less than two lines of the nozzle around its bore {because}."),
@@ -121,7 +130,13 @@ internal static class SectionFindings
     /// <param name="largest">The largest patch, mm², and the chainage of its middle.</param>
     /// <param name="pose">How the section stands.</param>
     /// <param name="cut">What is told of cuts that let the section lie flat; null where it does so as it is.</param>
-    public static Finding Unsupported(string key, int section, double area, (double Area, double Chainage) largest, string pose, (string Words, Cure? Cure)? cut)
+    public static Finding Unsupported(
+        string key,
+        int section,
+        double area,
+        (double Area, double Chainage) largest,
+        string pose,
+        (string Words, Cure? Cure)? cut)
     {
         string message = Invariant($"Section {section} has {area:F1} mm² flatter than 45 degrees with nothing under it as it prints, {pose}; the largest place, {largest.Area:F1} mm², is about chainage {largest.Chainage:F0} mm.");
         return area < WorthSupport
@@ -137,7 +152,15 @@ internal static class SectionFindings
     /// <param name="wanted">Half as many.</param>
     /// <param name="narrow">Greatest width that takes no more than those, mm; null when none does.</param>
     /// <param name="larger">Sides of the least bed of the same shape that does; null when none does.</param>
-    public static Finding WiderThanBed(string key, double width, int count, double longest, (double Across, double Deep) bed, int wanted, double? narrow, (double Across, double Deep)? larger)
+    public static Finding WiderThanBed(
+        string key,
+        double width,
+        int count,
+        double longest,
+        (double Across, double Deep) bed,
+        int wanted,
+        double? narrow,
+        (double Across, double Deep)? larger)
     {
         string cures = string.Join(", or ", new[]
         {
@@ -148,7 +171,10 @@ internal static class SectionFindings
             "PF6040",
             key,
             Invariant($"The platform is {width:0.#} mm wide, and so lies across the bed of {bed.Across:0.#} by {bed.Deep:0.#} mm: that makes {count} sections of {longest:F1} mm at most, shorter than wide."),
-            cures.Length > 0 ? Invariant($"Tried: {cures} takes {wanted} or fewer.") : "").Curing(narrow is { } value ? Cure.Set(key, value) with { Tried = true } : null);
+            cures.Length > 0 ? Invariant($"Tried: {cures} takes {wanted} or fewer.") : "").Curing(narrow is { } value ? Cure.Set(
+                key,
+                value) with
+            { Tried = true } : null);
     }
 
     // A square of 2 mm: less than that is not worth a support. Common practice, no source.
@@ -178,7 +204,9 @@ internal static class SectionFindings
         "PF6020",
         key + ".deck.crossfall",
         Invariant($"A deck with crossfall on a curve is a cone, and every section's top is one plane, to lie flat on the bed: the coping's edge stands up to {fit.CopingOff:F2} mm off its height, farthest at {fit.CopingAt:F1} mm ({HingedDeck.CopingAllowance:F2} is allowed), and the fall at the joints is up to {fit.FallOff:F3} mm off the {fit.FallAsked:F2} mm asked ({HingedDeck.FallAllowance:F2} is allowed)."),
-        remedies.Count > 0 ? "Tried, and within both: " + string.Join(", or ", remedies.Select(r => r.Words)) + "." : "Leave the crossfall out (deck.crossfall = 0).")
+        remedies.Count > 0 ? "Tried, and within both: " + string.Join(
+            ", or ",
+            remedies.Select(r => r.Words)) + "." : "Leave the crossfall out (deck.crossfall = 0).")
         .Curing(remedies.Count > 0 ? remedies[0].Cure : Cure.Set(key + ".deck.crossfall", 0));
 
     /// <summary>A section that its joints would reach out of.</summary>

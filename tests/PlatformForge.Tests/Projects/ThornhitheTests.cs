@@ -1,4 +1,5 @@
 using PlatformForge.Exports;
+using PlatformForge.Exports.Paper;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Presets;
@@ -41,6 +42,30 @@ public class ThornhitheTests
         Assert.All(verdict.Vehicles, v => Assert.InRange(v.Tightest!.Clearance, 0, double.PositiveInfinity));
         Assert.InRange(verdict.Vehicles[0].Closest!.Clearance, 1.1, 1.2);
         Assert.InRange(verdict.Vehicles[2].Closest!.Clearance, 1.3, 1.4);
+    }
+
+    [Fact]
+    public void Full_size_sheets_are_made_along_either_face_and_both_show_one_platform()
+    {
+        string[] files = [.. PaperSet.Files(Dossier, new PaperSpec()).Value!.Select(f => f.Path)];
+        Assert.All(new[] { "island-up", "island-down" }, n => Assert.All(new[] { ".pdf", "-key.svg", "-01.svg", ".json" }, end => Assert.Contains($"paper/{n}{end}", files)));
+        var platform = Dossier.Platforms[0];
+        FullSizeFigures[] sheets = [.. platform.Faces.Select(f => PlanFigures.Of(Dossier, f, platform))];
+
+        // What is drilled, let in and cut lies at one place of the layout, whichever track it is told along; the second edge is one edge.
+        Assert.NotEmpty(sheets[0].Marks);
+        Assert.Equal(sheets[0].Marks.Count, sheets[1].Marks.Count);
+        Assert.All(sheets[0].Marks, m => Assert.Contains(sheets[1].Marks, o => (o.At - m.At).Length < 1e-6 && o.Diameter == m.Diameter));
+
+        // One body: its edges, ends and cuts are the same lines; the rails are each track's own.
+        foreach (var kind in new[] { FullSizeLine.CopingEdge, FullSizeLine.PlatformEnd, FullSizeLine.Cut, FullSizeLine.Arrow, FullSizeLine.SlabJoint })
+        {
+            Point2[][] points = [.. sheets.Select(x => x.Lines.Where(l => l.Kind == kind).SelectMany(l => l.Points).ToArray())];
+            Assert.NotEmpty(points[0]);
+            Assert.Equal(points[0], points[1]);
+        }
+
+        Assert.DoesNotContain(sheets[1].Lines.Where(l => l.Kind == FullSizeLine.Middle).SelectMany(l => l.Points), p => sheets[0].Lines.Any(l => l.Kind == FullSizeLine.Middle && l.Points.Contains(p)));
     }
 
     [Fact]

@@ -53,7 +53,11 @@ internal sealed class PageTiling(FullSizeFigures figures, FigureIndex index, She
             return new(name, line[0], line[2], line);
         }
 
-        return [.. used.Select((at, i) => new SheetTile(i + 1, Frame(at.C, at.R), room.Window, [.. Neighbours(at).Where(n => used.Contains(n.Beyond)).Select(n => Join(n.C, n.R, n.Down))]))];
+        return [.. used.Select((at, i) => new SheetTile(
+            i + 1,
+            Frame(at.C, at.R),
+            room.Window,
+            [.. Neighbours(at).Where(n => used.Contains(n.Beyond)).Select(n => Join(n.C, n.R, n.Down))]))];
     }
 
     private static IEnumerable<(int C, int R, bool Down, (int, int) Beyond)> Neighbours((int C, int R) at) =>

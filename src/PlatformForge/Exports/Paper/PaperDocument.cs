@@ -8,7 +8,14 @@ namespace PlatformForge.Exports.Paper;
 /// <param name="StretchAcross">How much larger than true everything is drawn across the sheet, to make up for a printer.</param>
 /// <param name="StretchDown">The same down the sheet.</param>
 /// <param name="Sheets">The sheets.</param>
-internal sealed record PaperDocument(string Platform, string Paper, double WidthMm, double HeightMm, double StretchAcross, double StretchDown, IReadOnlyList<PaperDocumentSheet> Sheets)
+internal sealed record PaperDocument(
+    string Platform,
+    string Paper,
+    double WidthMm,
+    double HeightMm,
+    double StretchAcross,
+    double StretchDown,
+    IReadOnlyList<PaperDocumentSheet> Sheets)
 {
     public static PaperDocument Of(PaperSpec paper, PlatformPaper set) => new(
         set.Platform, paper.SizeInWords, set.Key.PaperWidth, set.Key.PaperHeight, paper.Stretch.X, paper.Stretch.Y,

@@ -37,12 +37,22 @@ internal static class PaperRule
             return null;
         }
 
-        double most = Math.Floor(Math.Min((paper.Size.X - SheetRoom.LeftStrip - SheetRoom.LeastWindow) / 2, (Math.Min(paper.Size.X, paper.Size.Y) - SheetRoom.FootStrip - SheetRoom.LeastWindow) / 2));
+        double most = Math.Floor(Math.Min(
+            (paper.Size.X - SheetRoom.LeftStrip - SheetRoom.LeastWindow) / 2,
+            (Math.Min(paper.Size.X, paper.Size.Y) - SheetRoom.FootStrip - SheetRoom.LeastWindow) / 2));
         double least = Math.Ceiling(SheetRoom.LeastWindow + SheetRoom.FootStrip + (2 * paper.Margin));
         string message = Invariant($"On {paper.SizeInWords} with margins of {paper.Margin:0.###} mm the plan would have {Math.Max(0, room.Window.Width):0} by {Math.Max(0, room.Window.Height):0} mm; the bars of 100 mm alone need {SheetRoom.LeastWindow:0}.");
         return most >= 0
-            ? Finding.Error("PF7440", paper.Key + ".margin", message, Invariant($"Give margins of {most:0} mm or less, or paper of at least {least:0} by {least:0} mm.")).Curing(most)
-            : Finding.Error("PF7440", paper.Key + ".size", message, Invariant($"Choose paper of at least {least:0} by {least:0} mm: A4 will do.")).Curing(paper.Key + ".size", "\"A4\"");
+            ? Finding.Error(
+                "PF7440",
+                paper.Key + ".margin",
+                message,
+                Invariant($"Give margins of {most:0} mm or less, or paper of at least {least:0} by {least:0} mm.")).Curing(most)
+            : Finding.Error(
+                "PF7440",
+                paper.Key + ".size",
+                message,
+                Invariant($"Choose paper of at least {least:0} by {least:0} mm: A4 will do.")).Curing(paper.Key + ".size", "\"A4\"");
     }
 
     private static Finding? Overlap(PaperSpec paper)

@@ -33,15 +33,19 @@ public static class PaperSet
     /// <summary>Why sheets cannot be made on this paper; empty when they can. Told before anything long is done.</summary>
     public static IReadOnlyList<Finding> Objections(PaperSpec paper) => PaperRule.Check(paper);
 
-    /// <summary>The sheets of a platform, or the finding that they would be too many.</summary>
-    public static Outcome<PlatformPaper> Of(Dossier dossier, PlatformDossier platform, PaperSpec paper)
+    /// <summary>The sheets of a platform along the track of one of its faces, or the finding that they would be too many.</summary>
+    /// <param name="dossier">All that is known.</param>
+    /// <param name="platform">The platform by that face.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="first">The platform by its first face; null where that is the one.</param>
+    public static Outcome<PlatformPaper> Of(Dossier dossier, PlatformDossier platform, PaperSpec paper, PlatformDossier? first = null)
     {
         if (PaperRule.Check(paper) is { Count: > 0 } faults)
         {
             return Outcome.Fault<PlatformPaper>(faults);
         }
 
-        var figures = PlanFigures.Of(dossier, platform);
+        var figures = PlanFigures.Of(dossier, platform, first);
         var index = new FigureIndex(figures);
         bool lying = paper.Turn == PaperTurn.Lying;
         if (paper.Turn == PaperTurn.Automatic)
@@ -54,7 +58,7 @@ public static class PaperSet
         var room = SheetRoom.Of(paper, lying, paper.Stretch);
         if (Tiles(figures, index, paper, room) is not { } tiles)
         {
-            return Outcome.Fault<PlatformPaper>(PaperRule.TooMany(paper, platform.Name));
+            return Outcome.Fault<PlatformPaper>(PaperRule.TooMany(paper, platform.FaceName));
         }
 
         var origin = new SheetOrigin(
@@ -63,18 +67,22 @@ public static class PaperSet
         var draw = new PlanSheet(figures, index, paper, room, origin);
         return Outcome.Of(
             new PlatformPaper(
-                platform.Name,
+                platform.FaceName,
                 new KeySheet(figures, paper, room, origin).Draw(tiles),
                 [.. tiles.Select(t => draw.Draw(t, tiles.Count))],
                 [.. tiles.Select(t => new SheetPlace(t.Number, t.Frame.ToLayout(default), t.Frame.Along, [.. t.Joins.Select(j => j.Name)]))]),
             []);
     }
 
-    /// <summary>The files of all platforms: one PDF a platform, each sheet as SVG, and a list of where the sheets lie.</summary>
+    /// <summary>The files of all platforms: one PDF a platform (of an island one a face), each sheet as SVG, and a list of where the sheets lie.</summary>
     public static Outcome<IReadOnlyList<OutputFile>> Files(Dossier dossier, PaperSpec paper)
     {
-        var names = OutputFiles.Names(dossier);
-        var sets = dossier.Platforms.AsParallel().AsOrdered().Select(p => Of(dossier, p, paper)).ToArray();
+        var faces = dossier.Platforms.Zip(
+            OutputFiles.Names(dossier),
+            (p, name) => p.Faces.Select(f => (Platform: p, Face: f, Name: OutputFiles.Named(p, f, name))))
+            .SelectMany(f => f).ToArray();
+        var names = faces.Select(f => f.Name);
+        var sets = faces.AsParallel().AsOrdered().Select(f => Of(dossier, f.Face, paper, f.Platform)).ToArray();
         if (sets.SelectMany(s => s.Findings).ToArray() is { Length: > 0 } faults)
         {
             return Outcome.Fault<IReadOnlyList<OutputFile>>(faults);
@@ -85,7 +93,11 @@ public static class PaperSet
 
     private static IEnumerable<OutputFile> Files(Dossier dossier, PaperSpec paper, PlatformPaper set, string name)
     {
-        var book = new PdfBook(Invariant($"{dossier.Project}: {set.Platform}, full size"), "PlatformForge " + dossier.Version, [new(set.Platform, set.Platform, [set.Key, .. set.Sheets]) { FirstLabel = "key" }]) { IsTrueSize = true };
+        var book = new PdfBook(
+            Invariant($"{dossier.Project}: {set.Platform}, full size"),
+            "PlatformForge " + dossier.Version,
+            [new(set.Platform, set.Platform, [set.Key, .. set.Sheets]) { FirstLabel = "key" }])
+        { IsTrueSize = true };
         yield return new(Invariant($"{Folder}/{name}.pdf"), PdfWriter.ToBytes(book));
         yield return new(Invariant($"{Folder}/{name}-key.svg"), SvgWriter.ToBytes(set.Key));
         for (int i = 0; i < set.Sheets.Count; i++)

@@ -69,5 +69,8 @@ public static class PaperSizes
         ("A5", new(148, 210)), ("A2", new(420, 594)), ("A1", new(594, 841)), ("A0", new(841, 1189)),
     ];
 
-    public static Point2? Of(string name) => All.Where(s => string.Equals(s.Name, name, StringComparison.OrdinalIgnoreCase)).Select(s => (Point2?)s.Size).FirstOrDefault();
+    public static Point2? Of(string name) => All.Where(s => string.Equals(
+        s.Name,
+        name,
+        StringComparison.OrdinalIgnoreCase)).Select(s => (Point2?)s.Size).FirstOrDefault();
 }

@@ -42,20 +42,34 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
 
     private double HalfSleeper => dossier.Scale.ToModel(SleeperLength) / 2;
 
-    public static FullSizeFigures Of(Dossier dossier, PlatformDossier platform) => new PlanFigures(dossier, platform).Read();
+    /// <param name="dossier">All that is known.</param>
+    /// <param name="platform">The platform by the face whose track the sheets follow.</param>
+    /// <param name="first">The same by its first face, along which body, cuts and what stands on the deck are told; null where that is the one.</param>
+    public static FullSizeFigures Of(Dossier dossier, PlatformDossier platform, PlatformDossier? first = null) =>
+        new PlanFigures(dossier, platform).Read(first is null || ReferenceEquals(first, platform) ? null : new PlanFigures(dossier, first));
 
-    private FullSizeFigures Read()
+    private FullSizeFigures Read(PlanFigures? first)
     {
-        Body();
+        var whole = first ?? this;
+        whole.Body();
         Rails();
         OtherTracks();
         Swept();
-        Divisions();
-        Fittings();
+        whole.Divisions();
+        whole.Fittings();
         Chainages();
+        if (first is not null)
+        {
+            // One track may run against the other: words are written for who reads along this one.
+            double middle = (From + To) / 2, way = Point2.Dot(chart.At(middle).Tangent, first.chart.At(first.chart.Locate(Front(middle)).Chainage).Tangent);
+            lines.AddRange(first.lines);
+            marks.AddRange(first.marks);
+            words.AddRange(first.words.Select(w => way < 0 ? w with { Along = w.Along * -1 } : w));
+        }
+
         return new()
         {
-            Name = platform.Name,
+            Name = platform.FaceName,
             Lines = [.. lines.OrderBy(l => l.Kind)],
             Marks = marks,
             Words = words,

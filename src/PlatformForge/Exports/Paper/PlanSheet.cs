@@ -95,12 +95,20 @@ internal sealed class PlanSheet(FullSizeFigures figures, FigureIndex index, Pape
                 {
                     Cross(sheet, at);
                     words.Keep(at, CrossArm);
-                    words.Put(Invariant($"{cross.X:0.0}, {cross.Y:0.0}"), HouseStyle.Small, 0, ((Point2[])[new(CrossedAside, -3), new(-CrossedAside, -3), new(CrossedAside, 3), new(-CrossedAside, 3)]).Select(d => at + d));
+                    words.Put(
+                        Invariant($"{cross.X:0.0}, {cross.Y:0.0}"),
+                        HouseStyle.Small,
+                        0,
+                        ((Point2[])[new(CrossedAside, -3), new(-CrossedAside, -3), new(CrossedAside, 3), new(-CrossedAside, 3)]).Select(d => at + d));
                 }
             }
 
             double angle = Math.Atan2(to.Y - from.Y, to.X - from.X) * 180 / Math.PI;
-            words.Put("join " + join.Name, HouseStyle.Subheading, angle, ((double[])[0.3, 0.7, 0.2, 0.8]).SelectMany(share => Beside(from + ((to - from) * share), to - from)));
+            words.Put(
+                "join " + join.Name,
+                HouseStyle.Subheading,
+                angle,
+                ((double[])[0.3, 0.7, 0.2, 0.8]).SelectMany(share => Beside(from + ((to - from) * share), to - from)));
         }
     }
 

@@ -32,7 +32,10 @@ internal static class ScaleBars
 
         for (int half = 0; half <= 8; half++)
         {
-            sheet.Line(At(half * Figures.MmPerInch / 2, 0), At(half * Figures.MmPerInch / 2, half is 0 or 8 ? -3 : half % 2 == 0 ? -1.8 : -1), half is 0 or 8 ? Line : Fine);
+            sheet.Line(
+                At(half * Figures.MmPerInch / 2, 0),
+                At(half * Figures.MmPerInch / 2, half is 0 or 8 ? -3 : half % 2 == 0 ? -1.8 : -1),
+                half is 0 or 8 ? Line : Fine);
         }
 
         sheet.Text(Invariant($"100 mm {which}: measure between the ticks"), At(50, 3.4), Bold, TextAnchor.Middle, angle);

@@ -24,7 +24,12 @@ internal static class SurveyRemarks
 
         if (outliers.Count > OutliersTold)
         {
-            yield return Finding.Warning("PF2120", survey.Key, Invariant($"{outliers.Count - OutliersTold} more readings do not fit."), "See the table of residuals.", FaultKind.Input);
+            yield return Finding.Warning(
+                "PF2120",
+                survey.Key,
+                Invariant($"{outliers.Count - OutliersTold} more readings do not fit."),
+                "See the table of residuals.",
+                FaultKind.Input);
         }
 
         if (track.Closing is { } closing)
@@ -73,16 +78,26 @@ internal static class SurveyRemarks
 
         if (smooth)
         {
-            yield return Finding.Note("PF2129", survey.Key, "No straights and curves could be recognised that meet the readings; the line is drawn as a smooth curve.", "Track laid by eye is like that. Where it should not be, look at the misses for a place that is out of line.");
+            yield return Finding.Note(
+                "PF2129",
+                survey.Key,
+                "No straights and curves could be recognised that meet the readings; the line is drawn as a smooth curve.",
+                "Track laid by eye is like that. Where it should not be, look at the misses for a place that is out of line.");
         }
 
-        double spacing = StationSpacing.Of(survey), hidden = spacing > StationSpacing.Telling(survey.RulerError, sharpest) ? StationSpacing.HiddenKink(spacing, sharpest) : 0;
+        double spacing = StationSpacing.Of(survey), hidden = spacing > StationSpacing.Telling(
+            survey.RulerError,
+            sharpest) ? StationSpacing.HiddenKink(spacing, sharpest) : 0;
         foreach (var kink in track.Line.Kinks)
         {
             string told = Invariant($"a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° to the {(kink.Turn > 0 ? "left" : "right")} near chainage {kink.Chainage:0}");
             yield return Math.Abs(kink.Turn) < hidden || track.DoubtfulKinks.Contains(kink)
                 ? Finding.Note("PF2124", survey.Key, Invariant($"The track is drawn with {told}; readings {spacing:0} mm apart are met as well, or nearly, by a line that bends there without a kink. Vehicles are run over it as drawn."), "Sight along the rails there, and measure closer about the place.")
-                : Finding.Note("PF2124", survey.Key, $"The track has {told}. It is kept; vehicles ride over it.", "Ease the joint if you can get at it, and measure again.");
+                : Finding.Note(
+                    "PF2124",
+                    survey.Key,
+                    $"The track has {told}. It is kept; vehicles ride over it.",
+                    "Ease the joint if you can get at it, and measure again.");
         }
 
         foreach (var finding in SpacingRule.Check(survey, track, sharpest))
