@@ -5,7 +5,7 @@ using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 
 // dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | envelope | survey | doubt | honesty | scale FOLDER | session ...
-//     | hostile [SEED [COUNT]] | designs --count N --seed FIRST --report FILE]
+//     | hostile [SEED [COUNT [few]]] | designs --count N --seed FIRST --report FILE --halts]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
 {
@@ -27,7 +27,7 @@ if (args is ["designs", ..])
 if (args is ["hostile", ..])
 {
     int seed = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 1, count = args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 1000;
-    return HostileRuns.Report(seed, count) == 0 ? 0 : 1;
+    return HostileRuns.Report(seed, count, few: args is [.., "few"]) == 0 ? 0 : 1;
 }
 
 if (args is ["session", ..])
