@@ -64,7 +64,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             double middle = (From + To) / 2, way = Point2.Dot(chart.At(middle).Tangent, first.chart.At(first.chart.Locate(Front(middle)).Chainage).Tangent);
             lines.AddRange(first.lines);
             marks.AddRange(first.marks);
-            words.AddRange(first.words.Select(w => way < 0 ? w with { Along = w.Along * -1 } : w));
+            words.AddRange(first.words.Select(w => way < 0 ? w with { Along = w.Along * -1, Text = string.Join(" | ", w.Text.Split(" | ").Reverse()) } : w));
         }
 
         return new()
