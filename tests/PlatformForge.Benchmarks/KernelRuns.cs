@@ -100,9 +100,10 @@ internal static class KernelRuns
         levels.GiveBack();
         StlWriter.ToBytes(mesh, "benchmark", threads: 1);
         phases.Lap("bytes");
-        phases.Note = $"{table.Count} blocks, {table.U.Length} corners, {table.Planes.Length} planes, {segments} segments, {plan.NodeCount} nodes, {plan.EdgeCount} edges, {diagonals.Length} diagonals, " +
-            $"{faces.FaceCount} faces, {boundaries} boundaries, {levels.Corner.Length} corners of levels, {levelCount} levels, {strips} strips, {parted} parted, {polygonCorners} polygon corners, " +
-            $"{mesh.Vertices.Length} vertices, {mesh.TriangleCount} triangles";
+        phases.Note = $"{table.Count} blocks, {table.U.Length} corners, {table.Planes.Length} planes, {segments} segments, {plan.NodeCount} nodes, " +
+            $"{plan.EdgeCount} edges, {diagonals.Length} diagonals, {faces.FaceCount} faces, {boundaries} boundaries, {levels.Corner.Length} corners of levels, " +
+            $"{levelCount} levels, {strips} strips, {parted} parted, {polygonCorners} polygon corners, {mesh.Vertices.Length} vertices, " +
+            $"{mesh.TriangleCount} triangles";
     }
 
     private sealed class Phases

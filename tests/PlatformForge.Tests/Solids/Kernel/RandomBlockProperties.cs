@@ -32,7 +32,10 @@ public class RandomBlockProperties
         var along = Point2.FromAngle(0.37 * seed);
         ColumnBlock[] blocks = [.. RandomBlocks.From(seed), .. RandomBlocks.From(~seed), .. RandomBlocks.From(seed + 7777)];
         var noise = new Random(seed);
-        Sound([.. blocks.Select(b => b with { Outline = [.. b.Outline.Select(p => Far(along, p, noise))], Lower = Tilted(along, b.Lower), Upper = Tilted(along, b.Upper) })]);
+        Sound([.. blocks.Select(Moved)]);
+
+        ColumnBlock Moved(ColumnBlock b) =>
+            b with { Outline = [.. b.Outline.Select(p => Far(along, p, noise))], Lower = Tilted(along, b.Lower), Upper = Tilted(along, b.Upper) };
     }
 
     [Property(MaxTest = 60)]

@@ -3,7 +3,8 @@ using PlatformForge.Solids.Kernel.Noding;
 namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>Meshes panels of wall. Unrolled, a panel is monotone along its line: a foot and a top between two uprights.</summary>
-internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreases creases, WallPanels panels, PolygonStore store, PolygonVolume enclosed, ReliefMesher? reliefs)
+internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreases creases, WallPanels panels,
+    PolygonStore store, PolygonVolume enclosed, ReliefMesher? reliefs)
 {
     /// <summary>Steps of height in a millimetre: fine enough to keep levels apart, coarse enough for exact areas in 64 bits.</summary>
     private const double HeightSteps = 1 << 17;
@@ -82,7 +83,9 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
         }
     }
 
-    /// <summary>A panel with nothing between its four corners: cut from the far foot to the near top, or from the near foot to the far top where that is the lower one.</summary>
+    /// <summary>
+    /// A panel with nothing between its four corners: cut from the far foot to the near top, or from the near foot to the far top where that is the lower one.
+    /// </summary>
     private void Quad(int nearLow, int farLow, int farHigh, int nearHigh, bool facesRight, byte paint)
     {
         bool nearTop = levels.Height(nearHigh) <= levels.Height(farHigh);

@@ -40,7 +40,10 @@ internal sealed class PolygonStore(int corners)
         paint.Add(shown);
     }
 
-    /// <summary>A convex quadrangle, or two triangles that meet at a bend, cut from one of its corners (0 to 3); the triangle with the side that is 1 or 2 onward from there comes first.</summary>
+    /// <summary>
+    /// A convex quadrangle, or two triangles that meet at a bend, cut from one of its corners (0 to 3); the triangle with the side that is
+    /// 1 or 2 onward from there comes first.
+    /// </summary>
     public void AddQuad(int a, int b, int c, int d, byte shown, int apex = 0, int first = 1)
     {
         int start = Count, second = 3 - first;

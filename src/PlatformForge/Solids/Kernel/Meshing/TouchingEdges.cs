@@ -47,7 +47,8 @@ internal sealed class TouchingEdges(PolygonStore store, List<Point3> places)
             }
         }
 
-        throw new BrokenInvariantException($"Solids: a side at {places[store.Levels[group[corner].Number]]} mm has no opposite (law 1: every directed edge has one opposite).");
+        var at = places[store.Levels[group[corner].Number]];
+        throw new BrokenInvariantException($"Solids: a side at {at} mm has no opposite (law 1: every directed edge has one opposite).");
     }
 
     private static void Enter(SortedDictionary<int, List<int>> ends, int end, int side)
