@@ -38,15 +38,24 @@ internal static class BuildCommand
         var folder = command.Option("-o|--output <folder>", "Folder to write; named after the project file when left out.", CommandOptionType.SingleValue);
         var force = command.Option("--force", "Write even beside and over files that this program did not write.", CommandOptionType.NoValue);
         var plain = command.Option("--no-pictures", "Leave out the shaded pictures, which take most of the time.", CommandOptionType.NoValue);
-        var bare = command.Option("--bare-pictures", "Pictures of what is printed and of the tracks alone, without fence, boards, buildings and vehicles.", CommandOptionType.NoValue);
-        var cross = command.Option("--cross-section <chainage>", "Chainage, in mm or with its unit, at which a cross-section is drawn too, with the governing vehicle's outline. Repeatable.", CommandOptionType.MultipleValue);
-        var sets = command.Option("--sets <names>", $"Which sets of files to make, with commas between: {string.Join(", ", OutputSets.Names)}; {OutputSets.Usual} when left out. Only these are then in the folder.", CommandOptionType.SingleValue);
-        var measured = command.Option("--as-built <file>", "Gaps measured on the finished layout: where the edge stands and what is left goes into the report and a table.", CommandOptionType.SingleValue);
+        var bare = command.Option("--bare-pictures", "Pictures of what is printed and of the tracks alone, without fence, boards, buildings and vehicles.",
+            CommandOptionType.NoValue);
+        var cross = command.Option("--cross-section <chainage>",
+            "Chainage, in mm or with its unit, at which a cross-section is drawn too, with the governing vehicle's outline. Repeatable.",
+            CommandOptionType.MultipleValue);
+        var sets = command.Option("--sets <names>",
+            $"Which sets of files to make, with commas between: {string.Join(", ", OutputSets.Names)}; {OutputSets.Usual} when left out. Only these are then in the folder.", CommandOptionType.SingleValue);
+        var measured = command.Option("--as-built <file>",
+            "Gaps measured on the finished layout: where the edge stands and what is left goes into the report and a table.", CommandOptionType.SingleValue);
         command.OnExecute(() => session.Finish("build", show => ChosenSections.Read(CrossSection, cross.Values, out var chainages) is { } fault
             ? fault
             : OutputSets.Read(sets.Value(), new OutputChoice { Furnished = !bare.HasValue(), CrossSections = chainages }, out var choice) is { } unknown
             ? unknown
-            : Build(project, folder.Value(), force.HasValue(), choice with { Pictures = choice.Pictures && !plain.HasValue(), ReportPictures = choice.ReportPictures && !plain.HasValue() }, measured.Value(), session.Watch(show))));
+            : Build(project, folder.Value(), force.HasValue(), choice with
+            {
+                Pictures = choice.Pictures && !plain.HasValue(),
+                ReportPictures = choice.ReportPictures && !plain.HasValue()
+            }, measured.Value(), session.Watch(show))));
     });
 
     /// <summary>Runs a build and tells what it came to.</summary>
@@ -57,7 +66,8 @@ internal static class BuildCommand
     /// <param name="measured">File of gaps measured on the layout; null when there is none.</param>
     /// <param name="watch">Who watches.</param>
     /// <param name="more">Values in place of the project's.</param>
-    internal static CommandResult Build(ProjectArguments arguments, string? folder, bool force, OutputChoice choice, string? measured, RunWatch watch, IReadOnlyList<Override>? more = null)
+    internal static CommandResult Build(ProjectArguments arguments, string? folder, bool force, OutputChoice choice, string? measured, RunWatch watch,
+        IReadOnlyList<Override>? more = null)
     {
         var read = arguments.Read(more);
         if (read.Value is not { } project)
@@ -70,10 +80,16 @@ internal static class BuildCommand
             return beyond;
         }
 
-        folder ??= Path.Combine(Path.GetDirectoryName(arguments.File) ?? "", FileNames.Plain(Path.GetFileNameWithoutExtension(arguments.File)) + OutputSets.Suffix(choice));
+        folder ??= Path.Combine(Path.GetDirectoryName(arguments.File) ?? "",
+            FileNames.Plain(Path.GetFileNameWithoutExtension(arguments.File)) + OutputSets.Suffix(choice));
         var built = BuildRun.Build(project, folder, force, watch, choice, measured);
         return built.Value is { } report
-            ? new([.. read.Findings, .. built.Findings]) { Plain = o => Plain(o, report), Json = j => Json(j, report), InPlace = $"The files are in place all the same, in {report.Folder.Folder}." }
+            ? new([.. read.Findings, .. built.Findings])
+            {
+                Plain = o => Plain(o, report),
+                Json = j => Json(j, report),
+                InPlace = $"The files are in place all the same, in {report.Folder.Folder}."
+            }
             : arguments.Refused(built.Findings, watch, more);
     }
 
@@ -102,7 +118,8 @@ internal static class BuildCommand
             o.WriteLine(caution);
         }
 
-        o.WriteLine((report.Folder.Written.Concat(report.Folder.Unchanged).Contains("report.html") ? "Read report.html in the folder" : "Read report.md in the folder") + ": what to print, cut, set out, join, paint, fit and test, with all cautions.");
+        o.WriteLine((report.Folder.Written.Concat(report.Folder.Unchanged).Contains("report.html") ? "Read report.html in the folder"
+            : "Read report.md in the folder") + ": what to print, cut, set out, join, paint, fit and test, with all cautions.");
     }
 
     private static void Json(Utf8JsonWriter json, BuildReport report)

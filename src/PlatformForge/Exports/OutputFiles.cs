@@ -111,7 +111,8 @@ public static class OutputFiles
                 own.Add(there.TryGetValue(picture.Path, out var file) ? file : new(picture.Path, memory.Of(picture.Path, picture.Input, picture.Make, cancel)));
             }
 
-            own.AddRange(i > 0 ? [] : made.Where(f => f.Path.StartsWith(Proving.ProofFiles.Folder + "/", StringComparison.Ordinal) && Path.GetExtension(f.Path) is ".svg" or ".png"));
+            own.AddRange(i > 0 ? [] : made.Where(f => f.Path.StartsWith(Proving.ProofFiles.Folder + "/", StringComparison.Ordinal)
+                && Path.GetExtension(f.Path) is ".svg" or ".png"));
             images.Add(own);
         }
 
@@ -144,15 +145,18 @@ public static class OutputFiles
         {
             var meshes = new PrintMeshes(dossier.Platforms[i].Sections, memory);
             held.AddRange(choice.Prints ? new PlateFiles(unnamed, dossier.Platforms[i], names[i], meshes, choice.Pictures, memory, cancel).Work() : []);
-            further.AddRange(Shown(unnamed, dossier.Platforms[i], names[i], choice).Select(s => new FileWork(s.Path, () => memory.Of(s.Path, s.Input, s.Make, cancel))));
+            further.AddRange(Shown(unnamed, dossier.Platforms[i], names[i], choice).Select(s =>
+                new FileWork(s.Path, () => memory.Of(s.Path, s.Input, s.Make, cancel))));
             sections.AddRange(choice.Prints ? Listed(dossier.Platforms[i], names[i]) : []);
         }
 
         if (choice.Drawings)
         {
-            var books = dossier.Platforms.Select((p, i) => (p.Name, Sheets: PlatformDrawings.Of(shown, p, names[i], choice.CrossSections, memory, cancel))).ToArray();
+            var books = dossier.Platforms.Select((p, i) => (p.Name, Sheets: PlatformDrawings.Of(shown, p, names[i], choice.CrossSections, memory,
+                cancel))).ToArray();
             further.AddRange(books.SelectMany(b => b.Sheets).Select(s => new FileWork(s.Path, () => SvgWriter.ToBytes(s.Sheet.Value))));
-            further.Add(new(PlatformDrawings.BookName, () => PlatformDrawings.Bound(dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
+            further.Add(new(PlatformDrawings.BookName, () =>
+                PlatformDrawings.Bound(dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
         }
 
         return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []) { Stretch = dossier.Printer.Stretch }, held, further);
@@ -178,7 +182,8 @@ public static class OutputFiles
 
         foreach (var (table, make) in FeatureTables.Of(platform.Plan))
         {
-            yield return Of(Invariant($"tables/{name}-{table}.csv"), static (i, _) => FeatureTables.Of(i.Platform.Plan).First(t => t.Name == (string)i.By!).Make(), table);
+            yield return Of(Invariant($"tables/{name}-{table}.csv"), static (i, _) => FeatureTables.Of(i.Platform.Plan).First(t =>
+                t.Name == (string)i.By!).Make(), table);
         }
 
         yield return Of(Invariant($"tables/{name}-sections.csv"), static (i, _) => PlatformTables.Sections(i.Platform));
@@ -194,13 +199,15 @@ public static class OutputFiles
 
     private static byte[] Finished(Dossier dossier, PlatformDossier platform, PictureLook look)
     {
-        string note = look.Furnished ? "As seen beside the track. Track, vehicles and what stands on the platform are shown, not printed." : "As seen beside the track. The track is shown, not printed.";
+        string note = look.Furnished ? "As seen beside the track. Track, vehicles and what stands on the platform are shown, not printed."
+            : "As seen beside the track. The track is shown, not printed.";
         var picture = PlatformPictures.Finished(dossier, platform, look.Width, furnished: look.Furnished);
         return PngWriter.ToBytes(TitleStrip.Under(picture, Invariant($"{dossier.Project}: {platform.Name}"), note, ScaleOf(dossier)));
     }
 
     private static byte[] FromBelow(Dossier dossier, PlatformDossier platform, PictureLook look) => PngWriter.ToBytes(TitleStrip.Under(
-        PlatformPictures.FromBelow(platform, look.Width), Invariant($"{dossier.Project}: {platform.Name}, from below"), "The sections drawn apart, with ribs, joints and what is engraved underneath.", ScaleOf(dossier)));
+        PlatformPictures.FromBelow(platform, look.Width), Invariant($"{dossier.Project}: {platform.Name}, from below"),
+            "The sections drawn apart, with ribs, joints and what is engraved underneath.", ScaleOf(dossier)));
 
     private static string ScaleOf(Dossier dossier) => Invariant($"model of 1:{Figures.Short(dossier.Scale.Ratio)}");
 

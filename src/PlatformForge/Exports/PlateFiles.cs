@@ -9,7 +9,8 @@ using static System.FormattableString;
 namespace PlatformForge.Exports;
 
 /// <summary>The files that go to a slicer: STL a section, 3MF a plate, 3MF of all plates side by side.</summary>
-internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, string name, PrintMeshes meshes, bool thumbnails, Memory memory, CancellationToken cancel)
+internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, string name, PrintMeshes meshes, bool thumbnails, Memory memory,
+    CancellationToken cancel)
 {
     private const int ThumbnailWidth = 384; // pixels
     private const double PlatesApart = 20; // mm between beds in the file of all plates
@@ -25,11 +26,15 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
         foreach (var plate in set.Plates)
         {
             string title = Invariant($"{platform.Name}, plate {plate.Number} of {set.Plates.Count}");
-            yield return new(FileNames.Plate(name, plate.Number), () => ThreeMfWriter.ToBytes(Package(title, [plate], () => memory.Of("picture of a plate", plate, static (p, _) => PlatformPictures.OnBed(p, ThumbnailWidth), cancel))));
+            yield return new(FileNames.Plate(name, plate.Number), () =>
+                ThreeMfWriter.ToBytes(Package(title, [plate], () => memory.Of("picture of a plate", plate, static (p, _) =>
+                PlatformPictures.OnBed(p, ThumbnailWidth), cancel))));
         }
 
         yield return new(FileNames.AllPlates(name), () => ThreeMfWriter.ToBytes(Package(
-            Invariant($"{platform.Name}, all {set.Plates.Count} plates"), set.Plates, () => memory.Of("small picture", new SheetInput(dossier, platform, ""), static (i, _) => PlatformPictures.Finished(i.Dossier, i.Platform, ThumbnailWidth), cancel))));
+            Invariant($"{platform.Name}, all {set.Plates.Count} plates"), set.Plates, () =>
+                memory.Of("small picture", new SheetInput(dossier, platform, ""), static (i, _) => PlatformPictures.Finished(i.Dossier, i.Platform,
+                ThumbnailWidth), cancel))));
     }
 
     private ThreeMfModel Package(string title, IReadOnlyList<Plate> plates, Func<PixelImage> picture)
@@ -62,7 +67,8 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
             metadata.Add(new("Designer", dossier.Designer));
         }
 
-        metadata.Add(new("Description", Invariant($"Platform sections {numbers} for {dossier.Project}, 1:{dossier.Scale.Ratio}. {Drawings.TitleBlock.Caution}")));
+        metadata.Add(new("Description",
+            Invariant($"Platform sections {numbers} for {dossier.Project}, 1:{dossier.Scale.Ratio}. {Drawings.TitleBlock.Caution}")));
         metadata.Add(new("Application", Invariant($"PlatformForge {dossier.Version}")));
         return metadata;
     }

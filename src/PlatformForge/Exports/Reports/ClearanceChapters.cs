@@ -38,9 +38,11 @@ internal static class ClearanceChapters
         bool first = source.Dossier.Platforms[0].Name == source.Platform.Name;
         to.Table(
             "Gauges and proofs", ["name", "kind", "what it shows", "g", "time", "how it is used"],
-            (source.Dossier.Proofs?.Proofs ?? []).Where(p => p.Platform == source.Platform.Name || (first && p.Platform.Length == 0)).Select(p => (IReadOnlyList<string>)
+            (source.Dossier.Proofs?.Proofs ?? []).Where(p => p.Platform == source.Platform.Name || (first && p.Platform.Length == 0)).Select(p =>
+                (IReadOnlyList<string>)
                 [
-                    p.Name, ProofTables.Word(p.Kind), string.Join("; ", p.Figures.Select(f => Invariant($"{f.What} {Figures.Short(f.Value)} {f.Unit}").TrimEnd())),
+                    p.Name, ProofTables.Word(p.Kind),
+                        string.Join("; ", p.Figures.Select(f => Invariant($"{f.What} {Figures.Short(f.Value)} {f.Unit}").TrimEnd())),
                     Figures.Fixed(p.Estimate.Grams, 1), Figures.Time(p.Estimate.Hours), p.Use,
                 ]),
             "the solids of the gauges as printed; grams and time as for sections", source.Dossier.Proofs is null ? null : ProofFiles.Folder);

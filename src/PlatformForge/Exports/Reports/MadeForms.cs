@@ -10,9 +10,11 @@ public sealed record RibReport(double Asked, int Count, double Least, double Gre
 }
 
 /// <summary>Something that stands on the platform or is let into it: where it is, what it takes, and what was asked and found of it.</summary>
-public sealed record FeatureReport(string Name, string Key, IReadOnlyList<OpenPlaceReport> Openings, IReadOnlyList<PartReport> Parts, IReadOnlyList<FoundReport> Made)
+public sealed record FeatureReport(string Name, string Key, IReadOnlyList<OpenPlaceReport> Openings, IReadOnlyList<PartReport> Parts,
+    IReadOnlyList<FoundReport> Made)
 {
-    internal static FeatureReport Of(PlannedFeature f) => new(f.Name, f.Key, [.. f.Openings.Select(OpenPlaceReport.Of)], [.. f.Parts.Select(p => new PartReport(p.What, p.Count, p.Diameter, p.Length))],
+    internal static FeatureReport Of(PlannedFeature f) => new(f.Name, f.Key, [.. f.Openings.Select(OpenPlaceReport.Of)],
+        [.. f.Parts.Select(p => new PartReport(p.What, p.Count, p.Diameter, p.Length))],
         [.. f.Made.Select(m => new FoundReport(m.What, m.Asked, m.Found, m.Count))]);
 }
 

@@ -51,7 +51,8 @@ public sealed record FindingReport(string Code, Severity Severity, string Key, s
 /// <summary>One platform's figures.</summary>
 public sealed record PlatformReport(
     string Name, FaceReport Face, double Height, double DeckWidth, double LeastReach, double LargestReach, double EnvelopeError,
-    BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints, IReadOnlyList<GoverningStretch> Governing, IReadOnlyList<NearestReport> Nearest, IReadOnlyList<NearTrackReport> OtherTracks, IReadOnlyList<GapReport> Gaps,
+    BudgetReport Budget, IReadOnlyList<AllowanceReport> Allowances, IReadOnlyList<JointReport> Joints, IReadOnlyList<GoverningStretch> Governing,
+        IReadOnlyList<NearestReport> Nearest, IReadOnlyList<NearTrackReport> OtherTracks, IReadOnlyList<GapReport> Gaps,
     Tables.LimitForm SteppingLimit, AsBuiltReport? AsBuilt,
     IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels,
     EstimateReport Estimate, string EstimateBasis, PrintReport Print, RibReport Ribs, IReadOnlyList<FeatureReport> Features, IReadOnlyList<BenchReport> Bench,
@@ -128,14 +129,17 @@ public sealed record OtherFaceReport(
 public sealed record AllowanceReport(string Name, double Least, double Mean, double Most, double MostFullSize)
 {
     internal static IReadOnlyList<AllowanceReport> Of(RequirementTrace need, ModelScale scale) =>
-        need.Allowances is { } parts ? [.. parts.Costs.Select(c => new AllowanceReport(c.Name, c.Amount.Min(), c.Amount.Sum() / c.Amount.Length, c.Amount.Max(), scale.ToFullSize(c.Amount.Max())))] : [];
+        need.Allowances is { } parts ? [.. parts.Costs.Select(c => new AllowanceReport(c.Name, c.Amount.Min(), c.Amount.Sum() / c.Amount.Length,
+            c.Amount.Max(), scale.ToFullSize(c.Amount.Max())))] : [];
 }
 
 /// <summary>Where a vehicle comes nearest to the coping, mm, and the stretch along which it comes as near.</summary>
-public sealed record NearestReport(string Vehicle, string Track, string Part, double Chainage, double StretchFrom, double StretchTo, double Reach, double Left, double LeftAfterBudget)
+public sealed record NearestReport(string Vehicle, string Track, string Part, double Chainage, double StretchFrom, double StretchTo, double Reach,
+    double Left, double LeftAfterBudget)
 {
     internal static NearestReport Of(TightPlace t, PlatformPlan plan, double margin) =>
-        new(t.Pose.Vehicle.Name, t.Pose.OtherTrack.Length > 0 ? t.Pose.OtherTrack : plan.Spec.Face.Track, t.Part, t.Chainage, t.Stretch.From, t.Stretch.To, t.Reach, t.Left, t.Left - margin);
+        new(t.Pose.Vehicle.Name, t.Pose.OtherTrack.Length > 0 ? t.Pose.OtherTrack : plan.Spec.Face.Track, t.Part, t.Chainage, t.Stretch.From, t.Stretch.To,
+            t.Reach, t.Left, t.Left - margin);
 }
 
 /// <summary>A stretch along which the same part of the same vehicle reaches farthest.</summary>
@@ -156,7 +160,8 @@ public sealed record GoverningStretch(double From, double To, string Vehicle, st
 
             if (need.GoverningVehicle[from] >= 0)
             {
-                stretches.Add(new(need.Stations[from], need.Stations[to - 1], need.Vehicles[need.GoverningVehicle[from]], need.GoverningPart[from], plan.TrackOf(need.GoverningVehicle[from]), most));
+                stretches.Add(new(need.Stations[from], need.Stations[to - 1], need.Vehicles[need.GoverningVehicle[from]], need.GoverningPart[from],
+                    plan.TrackOf(need.GoverningVehicle[from]), most));
             }
         }
 
@@ -171,15 +176,18 @@ public sealed record GapReport(
 {
     internal static GapReport Of(GapRow r, ModelScale scale) => new(
         r.Style, r.Vehicle, r.Least, r.LeastAt, r.Mean, r.Largest, r.LargestAt, r.Step,
-        scale.ToFullSize(r.Largest), scale.ToFullSize(r.Step), scale.ToFullSize(r.Diagonal), r.HorizontalWithinLimit, r.VerticalWithinLimit, r.DiagonalWithinLimit);
+        scale.ToFullSize(r.Largest), scale.ToFullSize(r.Step), scale.ToFullSize(r.Diagonal), r.HorizontalWithinLimit, r.VerticalWithinLimit,
+            r.DiagonalWithinLimit);
 }
 
 /// <summary>A section's measures.</summary>
 public sealed record SectionReport(
-    int Number, string Name, double From, double To, double SizeX, double SizeY, double SizeZ, double Volume, PrintPose Pose, string Stands, double Brim, double UnsupportedArea, double WidestBridge, EstimateReport Estimate)
+    int Number, string Name, double From, double To, double SizeX, double SizeY, double SizeZ, double Volume, PrintPose Pose, string Stands, double Brim,
+        double UnsupportedArea, double WidestBridge, EstimateReport Estimate)
 {
     internal static SectionReport Of(PlatformSection s) => new(
-        s.Number, s.Name, s.From, s.To, s.Size.X, s.Size.Y, s.Size.Z, s.Volumes.Finished, s.Pose, s.PoseInWords, s.Brim, s.Overhangs.Unsupported, s.Overhangs.WidestBridge, EstimateReport.Of(s.Estimate));
+        s.Number, s.Name, s.From, s.To, s.Size.X, s.Size.Y, s.Size.Z, s.Volumes.Finished, s.Pose, s.PoseInWords, s.Brim, s.Overhangs.Unsupported,
+            s.Overhangs.WidestBridge, EstimateReport.Of(s.Estimate));
 }
 
 /// <summary>A plate and the numbers of the sections on it.</summary>

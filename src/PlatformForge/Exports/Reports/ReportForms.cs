@@ -8,7 +8,8 @@ using PlatformForge.Track;
 namespace PlatformForge.Exports.Reports;
 
 /// <summary>Where a platform faces a track, and how its edge follows what vehicles need.</summary>
-public sealed record FaceReport(string Track, Side Side, double From, double To, EdgeStyle Edge, double? LeastRadius, double Taper, double? Reach, bool BodiesPassOver, double VerticalGap)
+public sealed record FaceReport(string Track, Side Side, double From, double To, EdgeStyle Edge, double? LeastRadius, double Taper, double? Reach,
+    bool BodiesPassOver, double VerticalGap)
 {
     internal static FaceReport Of(FaceSpec f) => new(f.Track, f.Side, f.From, f.To, f.Edge, f.LeastRadius, f.Taper, f.Reach, f.BodiesPassOver, f.VerticalGap);
 }
@@ -19,7 +20,8 @@ public sealed record BudgetLineReport(string Name, double AmountMm, string Basis
 /// <summary>How wide the space between two bodies of a set is while it passes, mm.</summary>
 public sealed record JointReport(string Set, string Ahead, string Behind, JointKindReport Joint, OpeningReport Platform, OpeningReport Away)
 {
-    internal static JointReport Of(JointOpening j) => new(j.Set, j.Ahead, j.Behind, new(j.Joint.Kind, j.Joint.Gap), OpeningReport.Of(j.Platform), OpeningReport.Of(j.Away));
+    internal static JointReport Of(JointOpening j) => new(j.Set, j.Ahead, j.Behind, new(j.Joint.Kind, j.Joint.Gap), OpeningReport.Of(j.Platform),
+        OpeningReport.Of(j.Away));
 }
 
 /// <summary>How two bodies are joined, and the gap between them on straight track.</summary>
@@ -66,12 +68,15 @@ public sealed record NearTrackReport(string Track, bool Behind, double Chainage,
 /// <summary>What the forecast takes the slicer to be set to: lengths in mm, speeds in mm/s.</summary>
 public sealed record PrintReport(double Layer, double FirstLayer, double Nozzle, int Walls, int SolidLayers, double Infill, PrintPace Pace, SpeedsReport Speeds)
 {
-    internal static PrintReport Of(PrinterSpec p) => new(p.Layer, p.FirstLayerHeight, p.Nozzle, p.Walls, p.SolidLayers, p.Infill, p.Pace, SpeedsReport.Of(p.Speeds));
+    internal static PrintReport Of(PrinterSpec p) => new(p.Layer, p.FirstLayerHeight, p.Nozzle, p.Walls, p.SolidLayers, p.Infill, p.Pace,
+        SpeedsReport.Of(p.Speeds));
 }
 
 /// <summary>Speeds in mm/s, acceleration in mm/s², flow in mm³/s, retraction in s.</summary>
 public sealed record SpeedsReport(
-    double OuterWall, double Wall, double SmallWall, double Infill, double Bridge, double FirstLayer, double Travel, double Acceleration, double CornerJump, double Flow, double Retraction)
+    double OuterWall, double Wall, double SmallWall, double Infill, double Bridge, double FirstLayer, double Travel, double Acceleration,
+        double CornerJump, double Flow, double Retraction)
 {
-    internal static SpeedsReport Of(PrintSpeeds s) => new(s.OuterWall, s.Wall, s.SmallWall, s.Infill, s.Bridge, s.FirstLayer, s.Travel, s.Acceleration, s.CornerJump, s.Flow, s.Retraction);
+    internal static SpeedsReport Of(PrintSpeeds s) => new(s.OuterWall, s.Wall, s.SmallWall, s.Infill, s.Bridge, s.FirstLayer, s.Travel, s.Acceleration,
+        s.CornerJump, s.Flow, s.Retraction);
 }

@@ -14,7 +14,7 @@ public static class ReportWriter
     /// <summary>The same as plain text for a terminal.</summary>
     public static string Plain(Dossier dossier)
     {
-        var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
+        var names = OutputFiles.Names(dossier);
         return PlainPage.Of(ReportBook.Of(dossier, [.. dossier.Platforms.Select((p, i) =>
             new ReportSource(dossier, p, names[i], BenchTables.Of(dossier, p, names[i]), new([], _ => false), false, false))]));
     }
