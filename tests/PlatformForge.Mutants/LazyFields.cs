@@ -26,14 +26,16 @@ internal static class LazyFields
 
     private static IEnumerable<(object, (FieldInfo, object?)[])> Find()
     {
-        foreach (var field in new[] { "PlatformForge", "PlatformForge.Tests", "PlatformForge.Cli" }.SelectMany(a => Assembly.Load(a).GetTypes()).Where(t => !t.ContainsGenericParameters)
+        foreach (var field in new[] { "PlatformForge", "PlatformForge.Tests", "PlatformForge.Cli" }.SelectMany(a =>
+            Assembly.Load(a).GetTypes()).Where(t => !t.ContainsGenericParameters)
             .SelectMany(t => t.GetFields(BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic))
             .Where(f => f.FieldType.IsGenericType && f.FieldType.GetGenericTypeDefinition() == typeof(Lazy<>)))
         {
             RuntimeHelpers.RunClassConstructor(field.DeclaringType!.TypeHandle);
             if (field.GetValue(null) is { } lazy)
             {
-                yield return (lazy, [.. new[] { "_state", "_factory", "_value" }.Select(n => lazy.GetType().GetField(n, Inner)!).Select(f => (f, f.GetValue(lazy)))]);
+                yield return (lazy, [.. new[] { "_state", "_factory", "_value" }.Select(n => lazy.GetType().GetField(n, Inner)!).Select(f => (f,
+                    f.GetValue(lazy)))]);
             }
         }
     }

@@ -33,7 +33,10 @@ internal sealed class TestOrder
         }
     }
 
-    /// <summary>Tests not yet tried, as many as take the seconds that a mutant is given. What is worked out once a process is passed by whoever asks first, so all that come past its file count.</summary>
+    /// <summary>
+    /// Tests not yet tried, as many as take the seconds that a mutant is given. What is worked out once a process is passed by whoever asks first, so
+    /// all that come past its file count.
+    /// </summary>
     public List<(string Test, double Seconds)> For(int mutant, bool inType)
     {
         var neighbours = inType ? files.Where(f => f.Value == files[mutant]).Select(f => f.Key).ToHashSet() : [mutant];

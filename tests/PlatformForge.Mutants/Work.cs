@@ -37,7 +37,8 @@ internal static class Work
     /// <summary>Copies tests that have been built again beside the mutated library: only those with new names are noted.</summary>
     public static void Renew(Asked asked)
     {
-        foreach (string file in Directory.EnumerateFiles(AppContext.BaseDirectory, "PlatformForge.*").Where(f => Path.GetFileNameWithoutExtension(f) != "PlatformForge"))
+        foreach (string file in Directory.EnumerateFiles(AppContext.BaseDirectory, "PlatformForge.*").Where(f =>
+            Path.GetFileNameWithoutExtension(f) != "PlatformForge"))
         {
             File.Copy(file, Path.Combine(asked.Folder, Path.GetFileName(file)), overwrite: true);
         }
@@ -81,7 +82,8 @@ internal static class Work
         }
 
         string[] parts = begun.Split('\t');
-        trial.NoteKilled(int.Parse(parts[0], CultureInfo.InvariantCulture), exit == Child.TookTooLong ? "timed out" : "killed", $"{parts[1]}: ended with {exit}");
+        trial.NoteKilled(int.Parse(parts[0], CultureInfo.InvariantCulture), exit == Child.TookTooLong ? "timed out" : "killed",
+            $"{parts[1]}: ended with {exit}");
     }
 
     private static string Library(string here)

@@ -16,7 +16,8 @@ public class DoubtFigureTests
     private static readonly Centreline Straight = DemoStock.Lay("up", new StraightSpec(3000));
 
     /// <summary>
-    /// A line that is moved and turned as a whole takes the vehicle with it, so a place of any carrier moves by the line's own move there: the weights sum to 1 and their places to its place. A bogie
+    /// A line that is moved and turned as a whole takes the vehicle with it, so a place of any carrier moves by the line's own move there: the
+    /// weights sum to 1 and their places to its place. A bogie
     /// whose pivot lies ahead of midway between its axles, and one without wheelbase, are no exception. What moves one axle by 1 moves a place by the lever.
     /// </summary>
     [Theory]
@@ -30,7 +31,8 @@ public class DoubtFigureTests
     {
         foreach (bool turned in (bool[])[false, true])
         {
-            var vehicle = new Vehicle("v", 100, 30, 44, [VehiclePart.Box("body", PartCarrier.Body, -80, 60, 30, 1, 9)]) { LeadingPivotAhead = 4, TrailingPivotAhead = -5 };
+            var vehicle = new Vehicle("v", 100, 30, 44, [VehiclePart.Box("body", PartCarrier.Body, -80, 60, 30, 1, 9)]) { LeadingPivotAhead = 4,
+                TrailingPivotAhead = -5 };
             Assert.True(turned ? PoseSolver.TryPlaceTurned(Straight, vehicle, 1050, out var pose) : PoseSolver.TryPlace(Straight, vehicle, 1050, out pose));
             var standing = new StandingPose(Straight, vehicle, pose, 1000, 1000);
             var measure = standing.Measure(carrier, x);
@@ -69,7 +71,9 @@ public class DoubtFigureTests
         Assert.Equal(turned ? (-2, 0.5) : (-0.5, 2), (Math.Round(trace.Moves.Least, 9), Math.Round(trace.Moves.Most, 9)));
     }
 
-    /// <summary>A place that may move 2 mm to the left and 0.5 to the right reaches 2 farther or 0.5 less to the left, 0.5 farther or 2 less to the right.</summary>
+    /// <summary>
+    /// A place that may move 2 mm to the left and 0.5 to the right reaches 2 farther or 0.5 less to the left, 0.5 farther or 2 less to the right.
+    /// </summary>
     [Fact]
     public void What_may_move_to_one_side_reaches_less_to_the_other()
     {
@@ -89,7 +93,8 @@ public class DoubtFigureTests
     }
 
     /// <summary>
-    /// On straight track that may lie 0.8 mm off at every place, each by itself, a box of 100 mm pivots turns about its axles: its ends go aside by the lever of x over half the pivots. At the most it
+    /// On straight track that may lie 0.8 mm off at every place, each by itself, a box of 100 mm pivots turns about its axles: its ends go aside by
+    /// the lever of x over half the pivots. At the most it
     /// reaches so much farther; at the least it reaches 0.8 less, since some place between the pivots comes by that no line moves by more.
     /// </summary>
     [Theory]
@@ -131,7 +136,8 @@ public class DoubtFigureTests
         Assert.Equal((-10, 20), (outline.Places[0].X, outline.Places[^1].X));
         Assert.Contains(outline.Places, p => p.X == 0);
         Assert.All(outline.Places.Zip(outline.Places.Skip(1)), p => Assert.InRange(p.Second.X - p.First.X, 1e-12, 4));
-        Assert.All(outline.Places, p => Assert.Equal((Math.Round(2 + ((p.X + 10) * (0.2 + 0.01)), 9), Math.Round(3 + ((p.X + 10) * (0.1 + 0.01)), 9)), (Math.Round(p.Left, 9), Math.Round(p.Right, 9))));
+        Assert.All(outline.Places, p => Assert.Equal((Math.Round(2 + ((p.X + 10) * (0.2 + 0.01)), 9), Math.Round(3 + ((p.X + 10) * (0.1 + 0.01)),
+            9)), (Math.Round(p.Left, 9), Math.Round(p.Right, 9))));
         Assert.Equal([30, 40, 50], new PartOutline([new(30, -1), new(50, -1), new(50, 1), new(30, 1)], 100, _ => 0).Ends);
 
         LineRange[] ends = [new(-1, 1), new(0, 3), new(-2, 7)];
@@ -142,7 +148,10 @@ public class DoubtFigureTests
         Assert.Equal(ends[1], outline.Between(ends, 0));
     }
 
-    /// <summary>Two bodies 4 mm apart, the one behind turned 0.1 rad about the middle of its front: on half widths of 15 its corners lie 15·sin of it to and fro, along the mean of both directions.</summary>
+    /// <summary>
+    /// Two bodies 4 mm apart, the one behind turned 0.1 rad about the middle of its front: on half widths of 15 its corners lie 15·sin of it to and
+    /// fro, along the mean of both directions.
+    /// </summary>
     [Theory]
     [InlineData(false)]
     [InlineData(true)]

@@ -11,7 +11,9 @@ public class LeanFigureTests
 {
     private const int Steps = 40;
 
-    /// <summary>Roll and cant up to 0.15 and 0.06 rad, or nil; roll centre up to 25 mm; a point up to 40 mm aside and 60 high; off the middle by up to 12 mm.</summary>
+    /// <summary>
+    /// Roll and cant up to 0.15 and 0.06 rad, or nil; roll centre up to 25 mm; a point up to 40 mm aside and 60 high; off the middle by up to 12 mm.
+    /// </summary>
     private static readonly Gen<(LeanRange Lean, double Aside, double High, double Shift)> Cases =
         from roll in Gen.Choose(0, 150)
         from cant in Gen.Choose(0, 60)
@@ -37,7 +39,8 @@ public class LeanFigureTests
     {
         (double Low, double High) heights = (Math.Max(1, c.High), Math.Max(1, c.High) + (tall / 10.0)), window = (w.Item1 / 10.0, (w.Item1 + w.Item2) / 10.0);
         double off = Grid(c.Lean, Math.Abs(c.Aside) + heights.High + c.Lean.Centre) + ((heights.High - heights.Low) / Steps);
-        double? told = c.Lean.Leftmost(c.Aside, heights, window), least = Farthest(c.Lean, c.Aside, heights, window, 1e-9), most = Farthest(c.Lean, c.Aside, heights, window, off);
+        double? told = c.Lean.Leftmost(c.Aside, heights, window), least = Farthest(c.Lean, c.Aside, heights, window, 1e-9), most = Farthest(c.Lean,
+            c.Aside, heights, window, off);
         Assert.True(least is null || told >= least - 1e-9, $"{told} told, {least} found");
         Assert.True(told is null || told <= most + off, $"{told} told, {most} is the most");
     });
@@ -83,7 +86,8 @@ public class LeanFigureTests
         ((y * Math.Cos(angle)) - (z * Math.Sin(angle)), (y * Math.Sin(angle)) + (z * Math.Cos(angle)));
 
     private static IEnumerable<(double Roll, double Cant)> Turns(LeanRange lean) =>
-        from i in Enumerable.Range(-Steps / 2, Steps + 1) from j in Enumerable.Range(-Steps / 2, Steps + 1) select (lean.Roll * 2 * i / Steps, lean.Cant * 2 * j / Steps);
+        from i in Enumerable.Range(-Steps / 2, Steps + 1) from j in Enumerable.Range(-Steps / 2, Steps + 1) select (lean.Roll * 2 * i / Steps,
+            lean.Cant * 2 * j / Steps);
 
     // How far anything so far from rail top moves within half a step of each angle.
     private static double Grid(LeanRange lean, double arm) => (arm * (lean.Roll + lean.Cant) / Steps) + 1e-9;

@@ -32,7 +32,8 @@ public partial class ClaimTests
     public void No_claim_is_true_by_its_form()
     {
         string folder = Path.Combine(SourceTree.Root, "tests", "PlatformForge.Tests");
-        var hollow = Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories).Where(f => !f.Contains("/obj/", StringComparison.Ordinal) && Path.GetFileName(f) != "ClaimTests.cs")
+        var hollow = Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories).Where(f => !f.Contains("/obj/",
+            StringComparison.Ordinal) && Path.GetFileName(f) != "ClaimTests.cs")
             .SelectMany(f => File.ReadLines(f).Where(IsHollow).Select(l => $"{Path.GetFileName(f)}: {l.Trim()}"));
         Assert.Empty(hollow);
     }
@@ -112,7 +113,8 @@ public partial class ClaimTests
         }
     }
 
-    private static bool IsAssertion(MethodReference called) => called.DeclaringType.FullName is "Xunit.Assert" or "PlatformForge.Tests.Assert" || called.DeclaringType.FullName.StartsWith("ArchUnitNET.xUnit.", StringComparison.Ordinal);
+    private static bool IsAssertion(MethodReference called) => called.DeclaringType.FullName is "Xunit.Assert" or "PlatformForge.Tests.Assert"
+        || called.DeclaringType.FullName.StartsWith("ArchUnitNET.xUnit.", StringComparison.Ordinal);
 
     private static int OnlyCalls() => Math.Max(Environment.ProcessorCount, 1);
 
