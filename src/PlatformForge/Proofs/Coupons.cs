@@ -3,7 +3,6 @@ using PlatformForge.Platforms;
 using PlatformForge.Platforms.Features;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Joints;
-using PlatformForge.Sections.Marks;
 using PlatformForge.Solids;
 using static System.FormattableString;
 

@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Units;
 using static System.FormattableString;
 

@@ -1,6 +1,5 @@
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Plates;
@@ -294,7 +293,7 @@ public static class ProofMaker
         return fits;
     }
 
-    private static IReadOnlyList<ProofPlate> Plates(List<Proof> proofs, PrinterSpec printer)
+    private static List<ProofPlate> Plates(List<Proof> proofs, PrinterSpec printer)
     {
         var plates = new List<ProofPlate>();
         foreach (var group in proofs.GroupBy(p => (p.Platform, p.Group)))

@@ -2,7 +2,6 @@ using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
-using PlatformForge.Track;
 
 namespace PlatformForge.Proofs;
 

@@ -7,7 +7,7 @@ namespace PlatformForge.Exports.Documents;
 /// A document as one HTML file that asks nothing of anybody: style, drawings and pictures are in it, there is no script, and a policy in its head forbids every
 /// request. It prints on paper of any size, is read by a screen reader, and follows the reader's choice of light or dark.
 /// </summary>
-internal sealed class HtmlPage
+internal sealed class HtmlPage : IDisposable
 {
     // Tables with fewer rows than this stay on one page.
     private const int Short = 14;
@@ -27,9 +27,15 @@ internal sealed class HtmlPage
 
     private HtmlPage() => text = new(memory);
 
+    public void Dispose()
+    {
+        text.Dispose();
+        memory.Dispose();
+    }
+
     public static byte[] ToBytes(Document document)
     {
-        var page = new HtmlPage();
+        using var page = new HtmlPage();
         page.Head(document);
         page.Contents(document);
         page.text.Raw("<main id=\"report\">\n"u8);

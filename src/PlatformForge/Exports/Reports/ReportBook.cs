@@ -25,7 +25,7 @@ internal static class ReportBook
         return new(dossier.Project, Fields(dossier), to.Blocks, Invariant($"Made by PlatformForge {dossier.Version} from input {dossier.InputHash}."));
     }
 
-    private static IReadOnlyList<(string Name, string Value)> Fields(Dossier dossier)
+    private static List<(string Name, string Value)> Fields(Dossier dossier)
     {
         var fields = new List<(string Name, string Value)>
         {

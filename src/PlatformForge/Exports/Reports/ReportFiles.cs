@@ -1,5 +1,4 @@
 using PlatformForge.Exports.Documents;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Workshop;
 using static System.FormattableString;

@@ -2,8 +2,6 @@ using PlatformForge.Exports.Documents;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Exports.Workshop;
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using static System.FormattableString;

@@ -1,6 +1,5 @@
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Tables;
-using PlatformForge.Geometry;
 using PlatformForge.Sections;
 using PlatformForge.Units;
 using static System.FormattableString;

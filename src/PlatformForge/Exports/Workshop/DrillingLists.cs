@@ -1,6 +1,5 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms.Features;
-using static System.FormattableString;
 
 namespace PlatformForge.Exports.Workshop;
 

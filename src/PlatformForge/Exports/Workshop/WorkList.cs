@@ -1,7 +1,6 @@
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Platforms.Features;
 using PlatformForge.Sections;
-using PlatformForge.Solids;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Workshop;

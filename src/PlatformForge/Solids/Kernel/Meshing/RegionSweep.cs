@@ -159,14 +159,14 @@ internal sealed class RegionSweep
     private void Emit(PolygonStore store, PlanFaces pieces, int[] order, GrowingArray<(int A, int B, int C)> triangles, bool isBottom, byte shown)
     {
         int start = store.Count;
-        var place = StoreLoops(store, isBottom);
+        int[] stored = StoreLoops(store, isBottom);
         foreach (var (a, b, c) in triangles.Span)
         {
             int i = Corner(a), j = Corner(b), k = Corner(c);
             store.AddTriangle(i, isBottom ? k : j, isBottom ? j : k, shown);
         }
 
-        int Corner(int half) => start + place[order[pieces.Origin[half]]];
+        int Corner(int half) => start + stored[order[pieces.Origin[half]]];
     }
 
     /// <summary>Stores all corners loop by loop, and tells where in that order each came to stand.</summary>

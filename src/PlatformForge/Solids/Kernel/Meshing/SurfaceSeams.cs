@@ -109,28 +109,29 @@ internal sealed class SurfaceSeams
 
         public void Run()
         {
-            ReadOnlySpan<ColumnBoundary> left = this.left, right = this.right;
-            ReadOnlySpan<int> leftNear = this.leftNear, leftFar = this.leftFar, rightNear = this.rightNear, rightFar = this.rightFar;
+            // Locals: the loop below is the innermost of the kernel.
+            ReadOnlySpan<ColumnBoundary> ls = left, rs = right;
+            ReadOnlySpan<int> lNear = leftNear, lFar = leftFar, rNear = rightNear, rFar = rightFar;
             int i = 0, j = 0;
-            while (i < left.Length || j < right.Length)
+            while (i < ls.Length || j < rs.Length)
             {
-                bool fromLeft = j == right.Length
-                    || (i < left.Length && (leftNear[i] < rightNear[j] || (leftNear[i] == rightNear[j] && leftFar[i] <= rightFar[j])));
-                var (near, far) = fromLeft ? (leftNear[i], leftFar[i]) : (rightNear[j], rightFar[j]);
+                bool fromLeft = j == rs.Length
+                    || (i < ls.Length && (lNear[i] < rNear[j] || (lNear[i] == rNear[j] && lFar[i] <= rFar[j])));
+                var (near, far) = fromLeft ? (lNear[i], lFar[i]) : (rNear[j], rFar[j]);
                 int onL = 0, onR = 0, k = -1, m = -1;
-                for (; i < left.Length && leftNear[i] == near && leftFar[i] == far; i++)
+                for (; i < ls.Length && lNear[i] == near && lFar[i] == far; i++)
                 {
-                    (onL, k) = left[i].IsSurface ? (onL + 1, i) : (onL, k);
-                    onLeft = left[i].Above;
+                    (onL, k) = ls[i].IsSurface ? (onL + 1, i) : (onL, k);
+                    onLeft = ls[i].Above;
                 }
 
-                for (; j < right.Length && rightNear[j] == near && rightFar[j] == far; j++)
+                for (; j < rs.Length && rNear[j] == near && rFar[j] == far; j++)
                 {
-                    (onR, m) = right[j].IsSurface ? (onR + 1, j) : (onR, m);
-                    onRight = right[j].Above;
+                    (onR, m) = rs[j].IsSurface ? (onR + 1, j) : (onR, m);
+                    onRight = rs[j].Above;
                 }
 
-                if (onL == 1 && onR == 1 && left[k].RunsOnAs(right[m]))
+                if (onL == 1 && onR == 1 && ls[k].RunsOnAs(rs[m]))
                 {
                     seams.Join(2 * edge, k, m);
                 }
