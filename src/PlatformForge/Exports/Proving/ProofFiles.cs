@@ -17,7 +17,8 @@ public sealed class ProofFiles
     /// <summary>The folder that they lie in.</summary>
     public const string Folder = "gauges";
 
-    private const int PictureWidth = 800, ThumbnailWidth = 384; // pixels
+    // Pixels. Pictures take most of the time that these files take: footprints are flat and have none.
+    private const int PictureWidth = 560, ThumbnailWidth = 256;
 
     private readonly Dossier dossier;
     private readonly ProofSet set;
@@ -70,7 +71,7 @@ public sealed class ProofFiles
 
     private IEnumerable<FileWork> Sheets()
     {
-        foreach (var plate in set.Plates)
+        foreach (var plate in set.Plates.Where(p => p.Group != ProofGroups.Footprints))
         {
             yield return new(PathOf(plate) + ".png", () => PngWriter.ToBytes(TitleStrip.Under(
                 PlatformPictures.OnBed(Lying(plate), PictureWidth), Invariant($"{dossier.Project}: {Title(plate)}"), "As it lies on the bed.",
