@@ -35,7 +35,8 @@ internal static class GaugesCommand
                 : [new("gauges.at", "[" + string.Join(", ", chainages.Select(c => c.ToString("R", System.Globalization.CultureInfo.InvariantCulture))) + "]",
                 "--at")];
             return BuildCommand.Build(project, folder.Value(), force.HasValue(),
-                new OutputChoice { Prints = false, Pictures = false, Drawings = false, Tables = false, Report = false, Masks = false, Gauges = true }, null, session.Watch(show), values);
+                new OutputChoice { Prints = false, Pictures = false, Drawings = false, Tables = false, Report = false, Masks = false, Gauges = true }, null,
+                    session.Watch(show), values);
         }));
     });
 }

@@ -36,7 +36,8 @@ public sealed class ProofFiles
     }
 
     /// <summary>The files of a dossier's proofs, and what the manifest tells of them; none where it has none.</summary>
-    public static (IReadOnlyList<OutputFile> Files, IReadOnlyList<ManifestProof> Listed) Of(Dossier dossier, Memory? memory = null, CancellationToken cancel = default)
+    public static (IReadOnlyList<OutputFile> Files, IReadOnlyList<ManifestProof> Listed) Of(Dossier dossier, Memory? memory = null,
+        CancellationToken cancel = default)
     {
         var (listed, held, shown) = Work(dossier, memory ?? Memory.None, cancel);
         return (OutputWork.Make([.. held, .. shown], cancel), listed);
@@ -83,7 +84,8 @@ public sealed class ProofFiles
             foreach (var face in dossier.Platforms[i].Faces)
             {
                 yield return new(
-                    Invariant($"{Folder}/{OutputFiles.Named(dossier.Platforms[i], face, platforms[i])}.svg"), () => SvgWriter.ToBytes(GaugeDrawing.Draw(dossier, face, set)));
+                    Invariant($"{Folder}/{OutputFiles.Named(dossier.Platforms[i], face, platforms[i])}.svg"), () =>
+                        SvgWriter.ToBytes(GaugeDrawing.Draw(dossier, face, set)));
             }
         }
 

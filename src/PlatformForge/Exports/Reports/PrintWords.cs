@@ -16,7 +16,8 @@ internal static class PrintWords
         yield return Invariant($"Layer {Figures.Short(printer.Layer)} mm, first layer {Figures.Short(printer.FirstLayerHeight)} mm, nozzle {Figures.Short(printer.Nozzle)} mm.");
         yield return Invariant($"{printer.Walls} lines round every outline, {printer.SolidLayers} solid layers under and over, filling {Figures.Fixed(printer.Infill * 100, 0)} % between them.");
         yield return "Lay each file as it is: it lies on the bed as it prints, deck down where the table says so. "
-            + (printer.IsCorrected ? "Shift it, but do not turn it: what the printer gets wrong along and across its bed is made up for in the file." : "Turn it about the upright axis only.");
+            + (printer.IsCorrected ? "Shift it, but do not turn it: what the printer gets wrong along and across its bed is made up for in the file."
+                : "Turn it about the upright axis only.");
         if (printer.MeasuredStrip is { } strip)
         {
             yield return Invariant($"A strip of 100 mm measured {Figures.Short(strip.X)} along and {Figures.Short(strip.Y)} across: files are ")
@@ -35,7 +36,8 @@ internal static class PrintWords
     private static string Brim(SectionSet set)
     {
         var slender = set.Sections.Where(s => s.Brim > 0).ToArray();
-        return slender.Length == 0 ? "none needed" : Invariant($"{Figures.Short(slender.Max(s => s.Brim))} mm round {Named([.. slender.Select(s => s.Number)])}, long and narrow; the others need none");
+        return slender.Length == 0 ? "none needed"
+            : Invariant($"{Figures.Short(slender.Max(s => s.Brim))} mm round {Named([.. slender.Select(s => s.Number)])}, long and narrow; the others need none");
     }
 
     private static string Named(int[] sections) => Invariant($"section{(sections.Length == 1 ? "" : "s")} {string.Join(", ", sections)}");

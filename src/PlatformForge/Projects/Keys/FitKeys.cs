@@ -19,7 +19,8 @@ internal static class FitKeys
 
     public static KeyTable<MeasuredFits> Table { get; } = new(OpeningFits.On(
         new SpecKeys<MeasuredFits>(_ => new())
-            .Length("dowel", NumberRange.From(0, 5), "For dowels or plates of joints, as the coupon tells: in place of joint.fit.", _ => new JointSpec().Fit, (f, _) => f)));
+            .Length("dowel", NumberRange.From(0, 5), "For dowels or plates of joints, as the coupon tells: in place of joint.fit.", _ => new JointSpec().Fit,
+                (f, _) => f)));
 
     /// <summary>The project with measured fits put where they hold.</summary>
     public static TreeTable Lay(TreeTable root, KeyReading reading)
