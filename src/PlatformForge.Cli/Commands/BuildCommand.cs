@@ -1,7 +1,6 @@
 using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Exports;
-using PlatformForge.Exports.Workshop;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Runs;

@@ -128,8 +128,8 @@ internal sealed class RandomEdits(string text, string? folder, int seed, bool an
     // A figure of a table of readings, off by a little.
     private string TurnReading()
     {
-        string file = Directory.GetFiles(folder!, "*.csv", SearchOption.AllDirectories).Order(StringComparer.Ordinal).First(), text = File.ReadAllText(file);
-        string[] lines = text.Split('\n');
+        string file = Directory.GetFiles(folder!, "*.csv", SearchOption.AllDirectories).Order(StringComparer.Ordinal).First();
+        string[] lines = File.ReadAllText(file).Split('\n');
         int[] rows = [.. Enumerable.Range(0, lines.Length).Where(i => lines[i].Length > 0 && char.IsAsciiDigit(lines[i][0]))];
         int row = rows[random.Next(rows.Length)];
         string[] cells = lines[row].TrimEnd('\r').Split(',');

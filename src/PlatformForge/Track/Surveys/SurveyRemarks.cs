@@ -16,20 +16,9 @@ internal static class SurveyRemarks
 
     public static IEnumerable<Finding> Of(Survey survey, SurveyedTrack track, bool scattered, bool smooth, double sharpest)
     {
-        var outliers = track.Outliers.ToList();
-        foreach (var outlier in outliers.Take(OutliersTold))
+        foreach (var finding in Outliers(survey, track))
         {
-            yield return RunRule.At(outlier.Reading, Misread(survey.Key, outlier));
-        }
-
-        if (outliers.Count > OutliersTold)
-        {
-            yield return Finding.Warning(
-                "PF2120",
-                survey.Key,
-                Invariant($"{outliers.Count - OutliersTold} more readings do not fit."),
-                "See the table of residuals.",
-                FaultKind.Input);
+            yield return finding;
         }
 
         if (track.Closing is { } closing)
@@ -85,9 +74,44 @@ internal static class SurveyRemarks
                 "Track laid by eye is like that. Where it should not be, look at the misses for a place that is out of line.");
         }
 
-        double spacing = StationSpacing.Of(survey), hidden = spacing > StationSpacing.Telling(
-            survey.RulerError,
-            sharpest) ? StationSpacing.HiddenKink(spacing, sharpest) : 0;
+        foreach (var finding in Kinks(survey, track, sharpest))
+        {
+            yield return finding;
+        }
+
+        foreach (var finding in SpacingRule.Check(survey, track, sharpest))
+        {
+            yield return finding;
+        }
+
+        if (survey is VersineSurvey versines)
+        {
+            yield return OddEvenCheck.Of(versines.Readings, survey.RulerError).AsFinding(survey.Key, explained: !scattered && !track.Outliers.Any());
+        }
+    }
+
+    private static IEnumerable<Finding> Outliers(Survey survey, SurveyedTrack track)
+    {
+        var outliers = track.Outliers.ToList();
+        foreach (var outlier in outliers.Take(OutliersTold))
+        {
+            yield return RunRule.At(outlier.Reading, Misread(survey.Key, outlier));
+        }
+
+        if (outliers.Count > OutliersTold)
+        {
+            yield return Finding.Warning(
+                "PF2120",
+                survey.Key,
+                Invariant($"{outliers.Count - OutliersTold} more readings do not fit."),
+                "See the table of residuals.",
+                FaultKind.Input);
+        }
+    }
+
+    private static IEnumerable<Finding> Kinks(Survey survey, SurveyedTrack track, double sharpest)
+    {
+        double spacing = StationSpacing.Of(survey), hidden = spacing > StationSpacing.Telling(survey.RulerError, sharpest) ? StationSpacing.HiddenKink(spacing, sharpest) : 0;
         foreach (var kink in track.Line.Kinks)
         {
             string told = Invariant($"a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° to the {(kink.Turn > 0 ? "left" : "right")} near chainage {kink.Chainage:0}");
@@ -98,16 +122,6 @@ internal static class SurveyRemarks
                     survey.Key,
                     $"The track has {told}. It is kept; vehicles ride over it.",
                     "Ease the joint if you can get at it, and measure again.");
-        }
-
-        foreach (var finding in SpacingRule.Check(survey, track, sharpest))
-        {
-            yield return finding;
-        }
-
-        if (survey is VersineSurvey versines)
-        {
-            yield return OddEvenCheck.Of(versines.Readings, survey.RulerError).AsFinding(survey.Key, explained: !scattered && outliers.Count == 0);
         }
     }
 

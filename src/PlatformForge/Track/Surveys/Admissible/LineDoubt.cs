@@ -119,7 +119,9 @@ public sealed class AdmissibleDoubt : LineDoubt
         double error = lines.Bands.Min(b => b.Error), rest = lines.Bound([own])[0].Most;
         double[] read = [.. lines.Bands.Select(b => lines.Middle.Locate(b.Reading.Place).Chainage).Order()];
         double reach = own.At.Max() - own.At.Min() + lines.Laying.LeastEase, middle = (own.At.Max() + own.At.Min()) / 2;
-        var best = read.Zip(read.Skip(1), (a, b) => (a + b) / 2).Where(s => Math.Abs(s - middle) < reach)
+        double[] between = [.. read.Zip(read.Skip(1), (a, b) => (a + b) / 2).Where(s => Math.Abs(s - middle) < reach)];
+        int every = Math.Max(1, between.Length / MostTried);
+        var best = between.Where((_, i) => i % every == 0)
             .Select(s => (At: s, Leaves: lines.MostWithOneMore(own, s, error)))
             .DefaultIfEmpty((At: middle, Leaves: rest)).MinBy(c => c.Leaves);
         double stated = chainages.Select((c, i) => (Off: Math.Abs(c - best.At), At: i * Spacing)).MinBy(p => p.Off).At;
@@ -128,6 +130,9 @@ public sealed class AdmissibleDoubt : LineDoubt
     }
 
     private const double Tenth = 0.1;
+
+    // Where readings lie closer than a hand can put another, every so many of the places between them are tried.
+    private const int MostTried = 50;
 
     private LineMeasure OnMiddle(LineMeasure measure) => new([.. measure.At.Select(s => At(chainages, s, 1))], measure.Weights);
 
