@@ -1,6 +1,7 @@
 using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Workshop;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Runs;

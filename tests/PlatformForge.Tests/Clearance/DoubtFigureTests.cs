@@ -1,6 +1,4 @@
-using FsCheck;
 using FsCheck.Fluent;
-using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sweeping;
 using PlatformForge.Geometry;
@@ -31,8 +29,11 @@ public class DoubtFigureTests
     {
         foreach (bool turned in (bool[])[false, true])
         {
-            var vehicle = new Vehicle("v", 100, 30, 44, [VehiclePart.Box("body", PartCarrier.Body, -80, 60, 30, 1, 9)]) { LeadingPivotAhead = 4,
-                TrailingPivotAhead = -5 };
+            var vehicle = new Vehicle("v", 100, 30, 44, [VehiclePart.Box("body", PartCarrier.Body, -80, 60, 30, 1, 9)])
+            {
+                LeadingPivotAhead = 4,
+                TrailingPivotAhead = -5
+            };
             Assert.True(turned ? PoseSolver.TryPlaceTurned(Straight, vehicle, 1050, out var pose) : PoseSolver.TryPlace(Straight, vehicle, 1050, out pose));
             var standing = new StandingPose(Straight, vehicle, pose, 1000, 1000);
             var measure = standing.Measure(carrier, x);

@@ -2,7 +2,6 @@ using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;
-using Xunit;
 
 namespace PlatformForge.Tests.Clearance;
 

@@ -86,7 +86,9 @@ public class LeanFigureTests
         ((y * Math.Cos(angle)) - (z * Math.Sin(angle)), (y * Math.Sin(angle)) + (z * Math.Cos(angle)));
 
     private static IEnumerable<(double Roll, double Cant)> Turns(LeanRange lean) =>
-        from i in Enumerable.Range(-Steps / 2, Steps + 1) from j in Enumerable.Range(-Steps / 2, Steps + 1) select (lean.Roll * 2 * i / Steps,
+        from i in Enumerable.Range(-Steps / 2, Steps + 1)
+        from j in Enumerable.Range(-Steps / 2, Steps + 1)
+        select (lean.Roll * 2 * i / Steps,
             lean.Cant * 2 * j / Steps);
 
     // How far anything so far from rail top moves within half a step of each angle.

@@ -22,7 +22,8 @@ public class PlaceFigureTests
     public void Poses_are_tried_wherever_a_vehicle_can_reach_a_station(double end, double truck, double first, double last)
     {
         var vehicle = new Vehicle("v", 100, 30, 40, [VehiclePart.Box("body", PartCarrier.Body, -end, end - 20, 30, 1, 9), VehiclePart.Box("truck",
-            PartCarrier.LeadingBogie, -truck, truck, 20, 1, 9)]) { EitherWayRound = false };
+            PartCarrier.LeadingBogie, -truck, truck, 20, 1, 9)])
+        { EitherWayRound = false };
         var poses = Assert.Single(DoubtPoses.Of(new(Straight, 1000, 1200, [new(Straight, [vehicle])]), Straight, vehicle, 10));
         Assert.Equal(((last - first) / 10) + 1, poses.Count, 1e-9);
         Assert.All(poses, (p, i) => Assert.Equal(first + (10 * i), p.Guess, 1e-6));
@@ -101,8 +102,12 @@ public class PlaceFigureTests
     [InlineData(0.40, 0.39, false)]
     public void Roll_and_cant_stay_under_45_degrees_together(double roll, double cant, bool sound)
     {
-        var request = new EnvelopeRequest(Straight, 1000, 1200, [new(Straight, [DemoStock.Coach("coach", 200, 140, 36)])]) { Play = new(0, 0, roll,
-            10) { Cant = cant } };
+        var request = new EnvelopeRequest(Straight, 1000, 1200, [new(Straight, [DemoStock.Coach("coach", 200, 140, 36)])])
+        {
+            Play = new(0, 0, roll,
+            10)
+            { Cant = cant }
+        };
         Assert.Equal(sound ? [] : ["PF3003"], RequestRule.Findings(request).Select(f => f.Code));
     }
 

@@ -1,7 +1,6 @@
 using System.Text.Json;
 using PlatformForge.Cli;
 using PlatformForge.Cli.Terminals;
-using Xunit;
 
 namespace PlatformForge.Tests.Cli;
 

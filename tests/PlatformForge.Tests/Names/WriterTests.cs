@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.IO.Compression;
 using System.Text;
 using System.Text.Json;
@@ -155,7 +156,7 @@ public class WriterTests
     {
         Assert.All(bytes, b => Assert.True(b is 10 or (>= 32 and <= 126)));
         string[] lines = Encoding.ASCII.GetString(bytes).TrimEnd('\n').Split('\n');
-        Assert.True(lines.Length % 2 == 0 && lines.Where((_, i) => i % 2 == 0).All(l => int.TryParse(l, out int code) && code is >= 0 and <= 999));
+        Assert.True(lines.Length % 2 == 0 && lines.Where((_, i) => i % 2 == 0).All(l => int.TryParse(l, NumberStyles.Integer, CultureInfo.InvariantCulture, out int code) && code is >= 0 and <= 999));
         Assert.Equal(["  0", "EOF"], lines[^2..]);
     }
 

@@ -6,7 +6,6 @@ using PlatformForge.Tests.Clearance;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;
 using PlatformForge.Units;
-using Xunit;
 
 namespace PlatformForge.Tests.Platforms;
 

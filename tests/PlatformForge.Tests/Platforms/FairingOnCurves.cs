@@ -3,7 +3,6 @@ using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Edges;
 using PlatformForge.Track;
-using Xunit;
 
 namespace PlatformForge.Tests.Platforms;
 

@@ -10,7 +10,6 @@ using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Solids.Kernel;
 using PlatformForge.Track;
 using PlatformForge.Units;
-using Xunit;
 
 namespace PlatformForge.Tests.Platforms;
 

@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Sections;
 using PlatformForge.Tests.Projects;
 using Xunit;

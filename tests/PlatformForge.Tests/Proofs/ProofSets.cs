@@ -8,7 +8,6 @@ using PlatformForge.Projects.Runs;
 using PlatformForge.Proofs;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Verification;
-using Xunit;
 
 namespace PlatformForge.Tests.Proofs;
 

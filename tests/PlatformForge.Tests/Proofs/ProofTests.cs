@@ -1,11 +1,9 @@
 using System.Globalization;
 using System.Text;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Runs;
-using PlatformForge.Proofs;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Track;
 using PlatformForge.Verification;

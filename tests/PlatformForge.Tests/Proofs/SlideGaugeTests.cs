@@ -1,6 +1,4 @@
-using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Proofs;
 using PlatformForge.Tests.Projects;

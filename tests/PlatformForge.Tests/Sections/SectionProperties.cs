@@ -5,7 +5,6 @@ using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Platforms;
-using Xunit;
 
 namespace PlatformForge.Tests.Sections;
 

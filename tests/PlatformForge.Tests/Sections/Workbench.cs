@@ -3,7 +3,6 @@ using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Track;
-using Xunit;
 
 namespace PlatformForge.Tests.Sections;
 

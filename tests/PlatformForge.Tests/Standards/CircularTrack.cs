@@ -1,7 +1,6 @@
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
-using Xunit;
 
 namespace PlatformForge.Tests.Standards;
 

@@ -7,7 +7,6 @@ using PlatformForge.Track;
 using PlatformForge.Verification;
 using PlatformForge.Verification.Distances;
 using PlatformForge.Verification.Poses;
-using Xunit;
 
 namespace PlatformForge.Tests.Verification;
 

@@ -2,7 +2,6 @@ using PlatformForge.Geometry;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Units;
-using Xunit;
 
 namespace PlatformForge.Tests.Solids.Kernel;
 
