@@ -7,6 +7,11 @@ namespace PlatformForge.Tests.Platforms;
 
 public class RibAndCutTests
 {
+    /// <summary>Seeds that once failed.</summary>
+    [Theory]
+    [InlineData(37)]
+    public void Nothing_that_stood_in_a_rib_or_a_cut_does_so_again(int seed) => Nothing_that_stands_in_the_deck_meets_a_rib_or_a_cut(seed);
+
     [Property(MaxTest = 25)]
     public void Nothing_that_stands_in_the_deck_meets_a_rib_or_a_cut(int seed)
     {
@@ -21,7 +26,7 @@ public class RibAndCutTests
             foreach (var socket in plan.Sockets)
             {
                 double half = ((socket.Along / 2) + socket.BossWall) / Stretch(plan, socket.Chainage, socket.Reach), across = (socket.Across / 2) + socket.BossWall;
-                Assert.True(Apart(rib, socket.Chainage, half, socket.Reach, across), $"rib at {rib.From}, socket at {socket.Chainage}");
+                Assert.True(Apart(rib, socket.Chainage, half, socket.Reach, across), $"{rib.Kind} rib at {rib.From} to {rib.To}, {rib.Near.At(socket.Chainage)} to {rib.Far.At(socket.Chainage)}; socket at {socket.Chainage}, {socket.Reach}, within {half} along and {across} across");
             }
 
             foreach (var post in plan.PostHoles)

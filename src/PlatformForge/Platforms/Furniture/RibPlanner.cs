@@ -198,14 +198,12 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
         double inner = spec.IsIsland
             ? lines.Stations.Min(s => lines.BackWallFace.At(s) - lines.WallBack.At(s))
             : spec.Deck.Width - spec.Coping.Overhang - spec.Walls.FrontThickness - spec.Walls.BackThickness;
-        double half = spec.Ribs.LongitudinalThickness / 2, from = face.From + Along(
-            face.From,
-            spec.Walls.EndThickness), to = face.To - Along(face.To, spec.Walls.EndThickness);
+        double half = spec.Ribs.LongitudinalThickness / 2;
+        double from = face.From + Along(face.From, spec.Walls.EndThickness), to = face.To - Along(face.To, spec.Walls.EndThickness);
 
         // Places are told from the inner face of the front wall, which all lines are parallel to.
-        var taken = keepouts.Where(k => k.Holds(KeptOff.RibsAlong)).Select(k => (Low: k.Near - WallBack(
-            k,
-            Math.Max), High: k.Far - WallBack(k, Math.Min), k.Name)).ToList();
+        var taken = keepouts.Where(k => k.Holds(KeptOff.RibsAlong))
+            .Select(k => (Low: k.Near - WallBack(k, Math.Max), High: k.Far - WallBack(k, Math.Min), k.Name)).ToList();
         double below = 0;
         for (int i = 1; i <= spec.Ribs.LongitudinalCount; i++)
         {
@@ -230,7 +228,9 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
         }
     }
 
-    private double WallBack(Keepout k, Func<double, double, double> choose) => choose(lines.WallBack.At(k.From), lines.WallBack.At(k.To));
+    // The wall bends at stations within the place as well as it may slope over it.
+    private double WallBack(Keepout k, Func<double, double, double> choose) =>
+        lines.Stations.Where(s => s > k.From && s < k.To).Append(k.To).Select(lines.WallBack.At).Aggregate(lines.WallBack.At(k.From), choose);
 
     // Length in the layout between two near chainages at the wall or the back, whichever is longer.
     private double Longest(double a, double b)

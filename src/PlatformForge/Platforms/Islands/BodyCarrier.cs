@@ -13,7 +13,10 @@ namespace PlatformForge.Platforms.Islands;
 /// facet over the little that two lines across are apart there, below 0.001 mm.</remarks>
 internal static class BodyCarrier
 {
-    /// <summary>Two stations nearer than this, mm, are one: the corner so left out is off the chord by no more than this times the turn there, some ten-thousandths of a mm.</summary>
+    /// <summary>
+    /// Two stations nearer than this along the chart, mm, are one: the corner so left out is off the chord by no more than this, stretched to the edge, times the turn there:
+    /// some ten-thousandths of a mm.
+    /// </summary>
     public const double OnePlace = 0.01;
 
     /// <summary>The body between two faces on the chart of the first.</summary>
