@@ -10,6 +10,7 @@ using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Solids.Kernel;
 using PlatformForge.Track;
 using PlatformForge.Units;
+using Xunit;
 
 namespace PlatformForge.Tests.Platforms;
 
@@ -86,8 +87,8 @@ public class IslandProperties
         }
 
         Point2[] near = Edge(plan, plan.CopingFront), far = Edge(plan, plan.Back);
-        IsClear(near, made.Up, Coach, made.Budgets[0]);
-        IsClear(far, made.Down, Railcar, made.Budgets[1]);
+        IsClear(plan, near, made.Up, Coach, made.Budgets[0]);
+        IsClear(plan, far, made.Down, Railcar, made.Budgets[1]);
 
         // Each edge is the polyline that its face was proved with: its corners lie on the carried one.
         foreach (var (face, edge) in plan.Faces.Zip([near, far]))
@@ -129,13 +130,13 @@ public class IslandProperties
         Assert.All(Edge(plan, plan.Back)[1..^1], p => Assert.InRange(Distance(far, p), 0, Carried(seen, far)));
     }
 
-    private static void IsClear(Point2[] edge, Centreline track, Vehicle vehicle, ClearanceBudget budget)
+    private static void IsClear(PlatformPlan plan, Point2[] edge, Centreline track, Vehicle vehicle, ClearanceBudget budget)
     {
         double[] stations = [.. Enumerable.Range(0, (int)(track.Length / Apart)).Select(i => i * Apart)];
         var touched = BruteSweep.Touched(track, track, vehicle, stations, Step);
         Assert.NotEmpty(touched);
         double least = touched.Min(p => Distance(edge, p));
-        Assert.True(least >= budget.Margin - Carried(edge), $"{track.Name}: {least} for {budget.Margin}");
+        Assert.True(least >= budget.Margin - Carried(plan, edge), $"{track.Name}: {least} for {budget.Margin}");
     }
 
     private static Point2[] Edge(PlatformPlan plan, PlanLine line) => [.. plan.Stations.Select((s, i) => plan.ToLayout(s, line.Reach[i]))];
