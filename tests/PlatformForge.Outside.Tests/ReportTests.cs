@@ -94,5 +94,5 @@ public class ReportTests(WrittenSamples samples)
         return seen.Page;
     }
 
-    private static IEnumerable<string> Words(string text) => text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+    private static string[] Words(string text) => text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
 }
