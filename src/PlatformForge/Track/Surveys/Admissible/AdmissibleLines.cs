@@ -141,12 +141,20 @@ public sealed class AdmissibleLines
         double[] guesses = [.. along.Select(s => s - first)];
         var at = start.At(first);
         var (point, heading) = (at.Position, Math.Atan2(at.Tangent.Y, at.Tangent.X));
+        AdmissibleLines? last = null;
         for (int round = 0; ; round++)
         {
             var line = ReferenceBends.Lay(start.Name, point, heading, bends, nodes);
             var read = Locate(bands, line, guesses);
             var rows = BandRows.Of(laying, bends, nodes, 0, cells, read);
+            if (last is not null && !rows.HoldsReadings)
+            {
+                // The search has run away from the readings: no middle was found, and nothing is said of what is at odds.
+                return last;
+            }
+
             var found = MiddleLine.Of(rows);
+            last = new(laying, bands, line, [.. bends], read, nodes, found.LeastShare, []);
             double moved = Move(found.Figures, nodes, bends, ref point, ref heading);
             ReferenceBends.KeepInside(bends, step, BandRows.Bend(laying), BandRows.Rate(laying));
 

@@ -55,6 +55,9 @@ internal sealed class BandedRows(int figures)
     /// <summary>Index of the reading a row came from; -1 for bounds on the line's shape.</summary>
     public int Reading(int row) => readings[row];
 
+    /// <summary>Whether any row is a reading's.</summary>
+    public bool HoldsReadings => readings.Exists(r => r >= 0);
+
     /// <summary>The four factors of a row.</summary>
     public ReadOnlySpan<double> Factors(int row) => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(factors).Slice(row * SplineGrid.Span, SplineGrid.Span);
 

@@ -151,7 +151,10 @@ public class AdmissibleLinesTests
         Assert.True(sorted[(int)(0.95 * sorted.Length)] < most, $"{sorted[sorted.Length / 2]:0.000} {sorted[(int)(0.95 * sorted.Length)]:0.000}");
     }
 
-    /// <summary>Bounds that are carried over from neighbours are those that each place by itself would have, and the same in every run.</summary>
+    /// <summary>
+    /// Bounds that are carried over from neighbours are the same in every run, and no looser than each place by itself would have by more than bounds are near to the true
+    /// ones; that they are not too tight is held below.
+    /// </summary>
     [Property(MaxTest = 6)]
     public bool What_is_asked_together_is_bounded_as_when_asked_alone(int seed, bool close)
     {
@@ -160,9 +163,7 @@ public class AdmissibleLinesTests
         var set = Set(MadeUpSurvey.Bands(MadeUpSurvey.String(line, random, close ? 40 : 100, 0.25, MadeUpSurvey.Flexible)), line);
         LineMeasure[] all = [.. Enumerable.Range(0, 3).SelectMany(end => Enumerable.Range(0, 30).Select(k => MadeUpSurvey.Coach(500 + (10 * k)).ElementAt(end)))];
         var (together, again) = (set.Bound(all), set.Bound(all));
-        return together.SequenceEqual(again) && all.Zip(together).All(p => set.Bound([p.First])[0] is var alone && Near(alone.Most, p.Second.Most) && Near(alone.Least, p.Second.Least));
-
-        static bool Near(double a, double b) => Math.Abs(a - b) < Close;
+        return together.SequenceEqual(again) && all.Zip(together).All(p => set.Bound([p.First])[0] is var alone && p.Second.Most < alone.Most + Close && p.Second.Least > alone.Least - Close);
     }
 
     /// <summary>A bound that is carried over is proven for itself: the true line never goes beyond it, at places so close that most are
