@@ -27,7 +27,7 @@ public class StockTests
         Assert.Equal(new Point2(180, 60), Rounded(Part(parts, "1 deck").Size));
         Assert.Equal(new Point2(180, 18), Rounded(Part(parts, "1 front wall").Size));
         Assert.Equal(new Point2(180, 18), Rounded(Part(parts, "1 back wall").Size));
-        foreach (string across in (string[])["1 end wall, low", "1 end wall, high", "1 rib 1", "1 rib 2"])
+        foreach (string across in (string[])["1 end wall at 200", "1 end wall at 380", "1 rib 1", "1 rib 2"])
         {
             // The coping hangs 1 mm over the front wall; two strips of 1 mm stand beside the ribs.
             Assert.Equal(new Point2(60 - 1 - 2, 18), Rounded(Part(parts, across).Size));
@@ -150,6 +150,7 @@ public class StockTests
     [InlineData("PF7530", 30, 200, 5, 2, 0.8)]
     [InlineData("PF7530", 100, 100, 45, 2, 0.8)]
     [InlineData("PF7531", 297, 210, 5, 2, 0.05)]
+    [InlineData("PF7531", 297, 210, 5, 2, 3)]
     [InlineData("PF7532", 297, 210, 5, 18, 0.8)]
     [InlineData("PF7534", 150, 60, 5, 2, 0.8)]
     public void What_cannot_be_cut_is_told_and_what_would_do_works(string code, double width, double height, double margin, double thickness, double slot)

@@ -28,9 +28,9 @@ internal sealed class RibParts(StockBody body)
         var along = Longitudinal(section).ToArray();
         CutPart?[] parts =
         [
-            Across(section, section.From + half, "end wall, low", []),
+            Across(section, section.From + half, Invariant($"end wall at {section.From:0}"), []),
             .. Transverse(plan, section).Select((s, i) => Across(section, s, Invariant($"rib {i + 1}"), along)),
-            Across(section, section.To - half, "end wall, high", []),
+            Across(section, section.To - half, Invariant($"end wall at {section.To:0}"), []),
             .. along.Select((line, i) => Along(section, line, along.Length == 1 ? "rib along" : Invariant($"rib along {i + 1}"))),
         ];
         return parts.OfType<CutPart>();

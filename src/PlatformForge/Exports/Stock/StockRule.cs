@@ -31,6 +31,14 @@ internal static class StockRule
                     Invariant($"Give sheets of {LeastRoom + (2 * stock.Margin):0} mm or more either way, such as [297, 210]."));
         }
 
+        if (stock.Slot > stock.WallThickness)
+        {
+            yield return Finding.Error(
+                "PF7531", stock.Key + ".slot",
+                Invariant($"Relief slots of {stock.Slot:0.###} mm are wider than their strip of {stock.WallThickness:0.###} mm is thick: it breaks there instead of bending."),
+                Invariant($"Give the width of a narrower saw or blade, {stock.WallThickness:0.##} mm or less.")).Curing(stock.WallThickness);
+        }
+
         if (stock.Slot < LeastSlot * stock.WallThickness)
         {
             yield return Finding.Error(

@@ -105,7 +105,11 @@ internal static class ExportEntries
             "Sheets for cutting leave no room for a part.",
             "Give larger sheets or smaller margins.",
             OneThing: "Smaller margins are offered where they are enough, larger sheets where they are not."),
-        new("PF7531", "Relief slots are too narrow for the strip.", "Give the width that your saw or blade takes away."),
+        new(
+            "PF7531",
+            "Relief slots are too narrow for the strip, or wider than it is thick.",
+            "Give the width that your saw or blade takes away.",
+            OneThing: "Either way the slot does not go with the strip, and its width is what mends it."),
         new(
             "PF7532",
             "The platform is too low or too narrow to be made from sheet of this thickness.",
