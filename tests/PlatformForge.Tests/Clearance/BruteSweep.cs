@@ -199,7 +199,7 @@ internal static class BruteSweep
     /// <summary>A carrier, with the chainages of the axles that carry it; a body has none.</summary>
     internal sealed record Frame(Point2 Origin, Point2 Along, double Front = double.NaN, double Rear = double.NaN);
 
-    private static (Frame Body, Frame Lead, Frame Trail) Place(Centreline ride, Vehicle v, double u)
+    internal static (Frame Body, Frame Lead, Frame Trail) Place(Centreline ride, Vehicle v, double u)
     {
         var lead = Bogie(ride, v.LeadingWheelbase, u + (v.LeadingWheelbase / 2), v.LeadingPivotAhead);
 
