@@ -155,6 +155,7 @@ public static class OutputFiles
             var books = dossier.Platforms.Select((p, i) => (p.Name, Sheets: PlatformDrawings.Of(shown, p, names[i], choice.CrossSections, memory,
                 cancel))).ToArray();
             further.AddRange(books.SelectMany(b => b.Sheets).Select(s => new FileWork(s.Path, () => SvgWriter.ToBytes(s.Sheet.Value))));
+            further.AddRange(books.SelectMany(b => SheetPictures.Of(b.Sheets)));
             further.Add(new(PlatformDrawings.BookName, () =>
                 PlatformDrawings.Bound(dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
         }
@@ -187,7 +188,6 @@ public static class OutputFiles
         }
 
         yield return Of(Invariant($"tables/{name}-sections.csv"), static (i, _) => PlatformTables.Sections(i.Platform));
-        yield return Of(Invariant($"tables/{name}-cutting-list.csv"), static (i, _) => PlatformTables.CuttingList(i.Platform));
     }
 
     private static IEnumerable<ShownFile> Pictures(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)

@@ -169,7 +169,7 @@ public class DrawingTests
     }
 
     /// <summary>Whether two turned boxes share more than a touch: no side of either parts them.</summary>
-    private static bool Overlap(IReadOnlyList<Point2> a, IReadOnlyList<Point2> b)
+    internal static bool Overlap(IReadOnlyList<Point2> a, IReadOnlyList<Point2> b)
     {
         foreach (var box in new[] { a, b })
         {

@@ -1,4 +1,6 @@
+using System.Buffers.Binary;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.LineArt;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
@@ -71,9 +73,9 @@ public class LineArtTests
         var sections = platform.Sections.Sections;
         Assert.Equal(sections.Count, row.Sections.Count);
         Assert.All(sections.Zip(row.Sections), p => Assert.Equal(p.First.Solid.Mesh.Volume(), p.Second.Volume(), 1e-3));
-        Assert.Equal(sections.Sum(s => s.Bores.Count) / 2, row.Dowels.Count);
-        Assert.NotEmpty(row.Dowels);
-        foreach (var dowel in row.Dowels)
+        Assert.Equal(sections.Sum(s => s.Bores.Count) / 2, row.Loose.Count);
+        Assert.NotEmpty(row.Loose);
+        foreach (var dowel in row.Loose)
         {
             double apart = (dowel.To - dowel.From).Length;
             Assert.InRange(apart, 29, 31.5);
@@ -113,5 +115,84 @@ public class LineArtTests
         }
 
         Assert.True(strokes.Count < lines.Count / 2, $"{strokes.Count} strokes for {lines.Count} lines");
+    }
+
+    /// <summary>Of each joint a letter stands beside the row, and its two arrows end on the end faces that meet there: on a corner of the one section's solid and of the other's.</summary>
+    [Theory]
+    [InlineData(Side.Left)]
+    [InlineData(Side.Right)]
+    public void The_arrows_of_a_letter_end_on_the_two_faces_that_meet(Side side)
+    {
+        var platform = Made(side);
+        var row = new ExplodedRow(platform, 30, turnedOver: true);
+        var art = new LineArtSheet(row, new(20, 40), new(380, 200));
+        var joints = platform.Sections.Sections.SkipLast(1).ToArray();
+        foreach (var section in joints)
+        {
+            var sheet = new Sheet(420, 297, "letters");
+            double reach = platform.Plan.CopingFront.At(section.To);
+            var edge = platform.Plan.ToLayout(section.To, reach);
+            Point3 corner = new(edge.X, edge.Y, platform.Plan.TopAt(section.To, reach));
+            int one = section.Number - 1;
+            art.Letter(sheet, "A", row.Place(one, corner), row.Place(one + 1, corner));
+            Point2[] tips = [.. sheet.Items.OfType<SheetPath>().Where(p => p.Closed && p.Points.Count == 3).Select(p => p.Points[0])];
+            Assert.Equal(2, tips.Length);
+            double Off(int at) => row.Sections[at].Vertices.Min(v => (art.Of(v) - tips[at - one]).Length);
+            Assert.All((int[])[one, one + 1], at => Assert.True(Off(at) < 1, $"the arrow of joint {section.Number} ends {Off(at):0.00} mm of the sheet from section {at + 1}"));
+        }
+
+        Assert.NotEmpty(joints);
+    }
+
+    /// <summary>A line to a number begins within its section's outline: some triangle of the solid covers the dot on the sheet.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void The_line_to_a_number_ends_on_its_section(bool turnedOver)
+    {
+        var row = new ExplodedRow(Made(Side.Right), turnedOver ? 30 : 0, turnedOver);
+        var art = new LineArtSheet(row, new(20, 40), new(380, 200));
+        var sheet = new Sheet(420, 297, "numbers");
+        art.Number(sheet, Enumerable.Range(1, row.Sections.Count));
+        Point2[] dots = [.. sheet.Items.OfType<SheetCircle>().Where(c => c.Radius < 1).Select(c => c.Middle)];
+        Assert.Equal(row.Sections.Count, dots.Length);
+        Assert.All(row.Sections.Zip(dots), p => Assert.True(Covers(p.First, p.Second), $"the dot at {p.Second} lies on nothing"));
+
+        bool Covers(Mesh mesh, Point2 at) => Enumerable.Range(0, mesh.Triangles.Length / 3).Any(t =>
+        {
+            Point2[] c = [.. Enumerable.Range(0, 3).Select(k => art.Of(mesh.Vertices[mesh.Triangles[(3 * t) + k]]) - at)];
+            double[] turns = [.. Enumerable.Range(0, 3).Select(k => Point2.Cross(c[k], c[(k + 1) % 3]))];
+            return turns.All(x => x > 0) || turns.All(x => x < 0);
+        });
+    }
+
+    /// <summary>Plates that are let in from below are drawn as what they are, over the two pockets that they fill.</summary>
+    [Fact]
+    public void Plates_float_over_their_pockets()
+    {
+        var joint = new JointSpec { Kind = JointKind.Plate };
+        var sections = SectionMaker.Make(Workbench.PendlewickPlan, Workbench.Printer, new() { Joint = joint }).Value!;
+        var platform = HandDossier.Pendlewick(Side.Right).Platforms[0] with { Plan = sections.Plan, Sections = sections };
+        var row = new ExplodedRow(platform, 30, turnedOver: true);
+        Assert.Equal(sections.Sections.Sum(s => s.Pockets.Count) / 2, row.Loose.Count);
+        Assert.NotEmpty(row.Loose);
+        double top = row.Sections.SelectMany(s => s.Vertices).Max(v => v.Z);
+        Assert.All(row.Loose, p =>
+        {
+            Assert.Equal(joint.DowelLength * joint.PlateWidth * joint.PlateThickness, p.Body.Volume(), 1e-6);
+            Assert.True(p.Body.Vertices.Min(v => v.Z) > top, "a plate floats clear of the sections");
+            Assert.Equal((p.From - p.Ways.ToFrom).Length, (p.To - p.Ways.ToTo).Length, 0.5);
+        });
+    }
+
+    /// <summary>The views in lines are pictures too, as large as the sheet at 127 pixels to the inch, so that words of 2.2 mm are eleven pixels high.</summary>
+    [Fact]
+    public void Views_in_lines_come_as_PNG_too()
+    {
+        var files = OutputFiles.Of(HandDossier.Pendlewick(), new() { Pictures = false, Prints = false, Tables = false, Report = false, Masks = false }).Files;
+        var pngs = files.Where(f => f.Path.EndsWith(".png", StringComparison.Ordinal)).ToArray();
+        Assert.Equal(["drawings/pendlewick-up-side-assembly.png", "drawings/pendlewick-up-side-isometric.png"], pngs.Select(f => f.Path));
+        Assert.All(pngs, f => Assert.Equal((2100, 1485), (BinaryPrimitives.ReadInt32BigEndian(f.Bytes.AsSpan(16)), BinaryPrimitives.ReadInt32BigEndian(f.Bytes.AsSpan(20)))));
+        Assert.All(pngs, f => Assert.Contains(files, g => g.Path == Path.ChangeExtension(f.Path, ".svg")));
     }
 }

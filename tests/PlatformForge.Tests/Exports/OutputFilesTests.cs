@@ -6,6 +6,7 @@ using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Exports.ThreeMf;
+using PlatformForge.Exports.Workshop;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;
@@ -122,14 +123,14 @@ public class OutputFilesTests
     [Fact]
     public void Tables_are_square_and_quote_what_would_break_them()
     {
-        foreach (byte[] table in new[] { PlatformTables.Gaps(Platform), PlatformTables.Sections(Platform), PlatformTables.CuttingList(Platform) })
+        foreach (byte[] table in new[] { PlatformTables.Gaps(Platform), PlatformTables.Sections(Platform) })
         {
             var rows = Rows(table);
             Assert.All(rows, r => Assert.Equal(rows[0].Length, r.Length));
         }
 
         var odd = Platform with { Sections = Platform.Sections with { Dowels = [new("dowel, \"thin\"", 1, 2, 3)] } };
-        Assert.EndsWith("\n\"dowel, \"\"thin\"\"\",3,1.00,2.0,6.0\n", Encoding.UTF8.GetString(PlatformTables.CuttingList(odd)), StringComparison.Ordinal);
+        Assert.Contains("\n\"dowel, \"\"thin\"\"\",3,1.00,2.0,6.0,", Encoding.UTF8.GetString(CutTables.DowelsAndRods(odd).ToCsv()), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,3 +1,5 @@
+using System.Buffers.Binary;
+
 namespace PlatformForge.Exports.Documents;
 
 /// <summary>
@@ -64,6 +66,10 @@ public sealed record TableBlock(string Title, IReadOnlyList<string> Headings, IR
     public string? File { get; init; }
 }
 
+/// <summary>Files in the same folder, each a way to it.</summary>
+/// <param name="Files">Path, and what it is where that has to be said.</param>
+public sealed record FileListBlock(IReadOnlyList<(string Path, string What)> Files) : Block;
+
 /// <summary>A drawing or a picture.</summary>
 /// <param name="Title">What it shows.</param>
 /// <param name="Description">The same in a sentence or two for those who cannot see it.</param>
@@ -75,4 +81,10 @@ public sealed record FigureBlock(string Title, string Description, string Basis,
     public string? File { get; init; }
 
     public bool IsVector => Image is not [0x89, (byte)'P', ..];
+
+    /// <summary>Whether it is a picture of fewer pixels across than a page has room for: two of them stand side by side.</summary>
+    public bool IsSmall => !IsVector && Image.Length > WidthAt + 4 && BinaryPrimitives.ReadInt32BigEndian(Image.AsSpan(WidthAt)) < SmallBelow;
+
+    // Where a PNG has its width (ISO/IEC 15948, 11.2.2), and fewer pixels than this are small.
+    private const int WidthAt = 16, SmallBelow = 800;
 }

@@ -45,6 +45,13 @@ internal sealed class DocumentBuilder
         }
     }
 
+    /// <summary>Files of the folder, where there are any.</summary>
+    public void Files(IEnumerable<(string Path, string What)> files)
+    {
+        (string, string)[] all = [.. files];
+        Add(all.Length > 0 ? new FileListBlock(all) : null);
+    }
+
     /// <summary>A table under its title as a heading; nothing where it has no rows.</summary>
     public void Table(string title, IReadOnlyList<string> headings, IEnumerable<IReadOnlyList<string>> rows, string basis, string? file = null)
     {

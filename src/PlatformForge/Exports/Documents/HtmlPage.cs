@@ -116,6 +116,9 @@ internal sealed class HtmlPage : IDisposable
             case TableBlock table:
                 Table(table);
                 break;
+            case FileListBlock list:
+                Files(list);
+                break;
             case FigureBlock figure:
                 Figure(figure);
                 break;
@@ -168,6 +171,33 @@ internal sealed class HtmlPage : IDisposable
         text.Raw(steps ? "</ol>\n"u8 : "</ul>\n"u8);
     }
 
+    private void Files(FileListBlock list)
+    {
+        text.Raw("<ul class=\"files\">\n"u8);
+        foreach (var (path, what) in list.Files)
+        {
+            text.Raw("<li>"u8);
+            File(path);
+            text.Raw(what.Length > 0 ? ": "u8 : ""u8).Escaped(what).Raw("</li>\n"u8);
+        }
+
+        text.Raw("</ul>\n"u8);
+    }
+
+    // A way to a file of the folder in which the page lies; our own names need nothing escaped in an address.
+    private void File(string path) => text.Raw("<a href=\""u8).Escaped(path).Raw("\">"u8).Escaped(path).Raw("</a>"u8);
+
+    private void Basis(string basis, string? file)
+    {
+        text.Escaped(WhereFrom.Of(basis));
+        if (file is not null)
+        {
+            text.Raw(" File: "u8);
+            File(file);
+            text.Raw("."u8);
+        }
+    }
+
     private void Table(TableBlock table)
     {
         bool[] isFigure = [.. table.Headings.Select((_, i) => table.Rows.All(r => IsFigure(r[i])))];
@@ -195,7 +225,9 @@ internal sealed class HtmlPage : IDisposable
             text.Raw("</tr>\n"u8);
         }
 
-        text.Raw("</tbody>\n</table>\n</div>\n<p class=\"basis\">"u8).Escaped(WhereFrom.Of(table.Basis, table.File)).Raw("</p>\n</div>\n"u8);
+        text.Raw("</tbody>\n</table>\n</div>\n<p class=\"basis\">"u8);
+        Basis(table.Basis, table.File);
+        text.Raw("</p>\n</div>\n"u8);
     }
 
     // A word too long for a sheet of paper may be broken.
@@ -224,7 +256,7 @@ internal sealed class HtmlPage : IDisposable
 
     private void Figure(FigureBlock figure)
     {
-        text.Raw("<figure class=\"drawing\">\n"u8);
+        text.Raw(figure.IsSmall ? "<figure class=\"drawing small\">\n"u8 : "<figure class=\"drawing\">\n"u8);
         if (figure.IsVector)
         {
             text.Raw(Encoding.UTF8.GetBytes(Inline(Encoding.UTF8.GetString(figure.Image), ++figures)));
@@ -234,8 +266,9 @@ internal sealed class HtmlPage : IDisposable
             text.Raw("<img alt=\""u8).Escaped(figure.Description).Raw("\" src=\"data:image/png;base64,"u8).Raw(Encoding.ASCII.GetBytes(Convert.ToBase64String(figure.Image))).Raw("\">\n"u8);
         }
 
-        text.Raw("<figcaption><strong>"u8).Escaped(figure.Title).Raw(".</strong> "u8).Escaped(WhereFrom.Of(figure.Basis,
-            figure.File)).Raw("</figcaption>\n</figure>\n"u8);
+        text.Raw("<figcaption><strong>"u8).Escaped(figure.Title).Raw(".</strong> "u8);
+        Basis(figure.Basis, figure.File);
+        text.Raw("</figcaption>\n</figure>\n"u8);
     }
 
     // Drawings bring names of their own for what they define: each gets its own, so that none takes another's.

@@ -50,6 +50,9 @@ internal sealed class MarkdownPage
             case TableBlock table:
                 Table(table);
                 break;
+            case FileListBlock list:
+                list.Files.ToList().ForEach(f => Line(Invariant($"- {Link(f.Path)}{(f.What.Length > 0 ? ": " : "")}{MarkdownText.Escaped(f.What)}")));
+                break;
             case FigureBlock figure:
                 Figure(figure);
                 break;
@@ -80,7 +83,7 @@ internal sealed class MarkdownPage
         }
 
         Line("");
-        Line("*" + MarkdownText.Escaped(WhereFrom.Of(table.Basis, table.File)) + "*");
+        Line("*" + MarkdownText.Escaped(WhereFrom.Of(table.Basis)) + File(table.File) + "*");
     }
 
     private void Figure(FigureBlock figure)
@@ -91,8 +94,12 @@ internal sealed class MarkdownPage
             Line("");
         }
 
-        Line("*" + MarkdownText.Escaped(figure.Title + ". " + WhereFrom.Of(figure.Basis, figure.File)) + "*");
+        Line("*" + MarkdownText.Escaped(figure.Title + ". " + WhereFrom.Of(figure.Basis)) + File(figure.File) + "*");
     }
+
+    private static string File(string? path) => path is null ? "" : Invariant($" File: {Link(path)}.");
+
+    private static string Link(string path) => Invariant($"[{path}]({path})");
 
     private void Line(string line) => text.Append(line).Append('\n');
 }
@@ -100,5 +107,7 @@ internal sealed class MarkdownPage
 /// <summary>The line under a table or a figure.</summary>
 internal static class WhereFrom
 {
-    public static string Of(string basis, string? file) => file is null ? Invariant($"Basis: {basis}.") : Invariant($"Basis: {basis}. File: {file}.");
+    public static string Of(string basis) => Invariant($"Basis: {basis}.");
+
+    public static string Of(string basis, string? file) => file is null ? Of(basis) : Invariant($"{Of(basis)} File: {file}.");
 }

@@ -47,6 +47,9 @@ internal static class PlainPage
             case TableBlock table:
                 Table(text, table);
                 break;
+            case FileListBlock list:
+                text.AppendJoin('\n', list.Files.Select(f => Invariant($"  - {f.Path}{(f.What.Length > 0 ? ": " : "")}{One(f.What)}"))).Append('\n');
+                break;
             case FigureBlock figure:
                 text.Append(Invariant($"[{One(figure.Title)}: {One(WhereFrom.Of(figure.Basis, figure.File))}]\n"));
                 break;

@@ -18,7 +18,7 @@ public static class AssemblyDrawing
     // As many joints as the sheet has room for beside the drawing.
     private const int MostListed = 24;
 
-    private static readonly Pen Axis = new(0.15, HouseStyle.Accent, 3, 0.8, 0.6, 0.8);
+    private static readonly Pen Axis = new(0.18, HouseStyle.Accent, 3, 0.8, 0.6, 0.8);
 
     /// <summary>Draws it.</summary>
     public static Sheet Draw(Dossier dossier, PlatformDossier platform, CancellationToken cancel = default)
@@ -30,19 +30,29 @@ public static class AssemblyDrawing
         var art = new LineArtSheet(row, new(TitleBlock.Inset + 4, top + 12), new(Width - (2 * TitleBlock.Inset) - 8, bottom - top - 12));
         var sheet = new Sheet(Width, Height, Invariant($"{platform.Name}: assembly"))
         {
-            Description = Invariant($"The {sections.Count} sections drawn apart, lying on their decks, with the dowels between them and a list of the joints."),
+            Description = Invariant($"The {sections.Count} sections drawn apart, lying on their decks, with what joins them, a letter to each joint, and a list of the joints."),
         };
         sheet.Text("How the sections go together", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         sheet.Text(
-            "Lying on their decks on a flat surface, as they are joined. Numbers and arrows are those underneath. Dash-dotted: where dowels go in.",
+            "Lying on their decks on a flat surface, as they are joined. Numbers are those underneath. Two faces with one letter meet; arrows on dash-dotted lines: where dowels or plates go in.",
             new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         art.Draw(sheet, cancel);
-        foreach (var loose in row.Dowels)
+        foreach (var loose in row.Loose)
         {
-            sheet.Line(art.Of(loose.From), art.Of(loose.To), Axis);
+            LineArtSheet.Arrow(sheet, art.Of(loose.Ways.ToFrom), art.Of(loose.From), Axis);
+            LineArtSheet.Arrow(sheet, art.Of(loose.Ways.ToTo), art.Of(loose.To), Axis);
         }
 
         art.Number(sheet, sections.Select(s => s.Number));
+        foreach (int i in Enumerable.Range(0, Math.Min(sections.Count - 1, MostListed)))
+        {
+            var plan = platform.Plan;
+            double cut = sections[i].To, reach = plan.CopingFront.At(cut);
+            var plain = plan.ToLayout(cut, reach);
+            Point3 edge = new(plain.X, plain.Y, plan.TopAt(cut, reach));
+            art.Letter(sheet, LetterOf(i), row.Place(i, edge), row.Place(i + 1, edge));
+        }
+
         Arrow(sheet, row, top);
         Joints(sheet, platform, bottom);
         TitleBlock.Draw(
@@ -51,14 +61,15 @@ public static class AssemblyDrawing
         return sheet;
     }
 
+    // As many letters as joints that are listed: one of the alphabet each.
+    private static string LetterOf(int joint) => ((char)('A' + joint)).ToString();
+
     // The corner over the row is empty: the row rises to the right.
     private static void Arrow(Sheet sheet, ExplodedRow row, double top)
     {
         Point2 low = new(TitleBlock.Inset + 4, top + 24), along = new(Math.Sqrt(3) / 2, -0.5);
         var (from, to) = row.Rising ? (low, low + (along * 30)) : (low + (along * 30), low);
-        var ahead = (to - from) * (1 / (to - from).Length);
-        sheet.Line(from, to, new(0.4, HouseStyle.Accent));
-        sheet.Area([to + (ahead * 2.4), to + (ahead.Left * 1.1), to - (ahead.Left * 1.1)], new(HouseStyle.Accent));
+        LineArtSheet.Arrow(sheet, from, to, new(0.4, HouseStyle.Accent));
         sheet.Text("rising chainage, as the arrows underneath", low + new Point2(0, 6), HouseStyle.AccentLabel);
     }
 
@@ -66,7 +77,7 @@ public static class AssemblyDrawing
     {
         var sections = platform.Sections.Sections;
         var lines = new List<(string Which, string At, string How)>(
-            sections.SkipLast(1).Take(MostListed).Select(s => (Invariant($"{s.Number} to {s.Number + 1}"), "at " + Figures.Mm(s.To), Between(platform, s))));
+            sections.SkipLast(1).Take(MostListed).Select((s, i) => (Invariant($"{LetterOf(i)}   {s.Number} to {s.Number + 1}"), "at " + Figures.Mm(s.To), Between(platform, s))));
         if (sections.Count - 1 > MostListed)
         {
             lines.Add(("", "", Invariant($"and {sections.Count - 1 - MostListed} more in the same way")));

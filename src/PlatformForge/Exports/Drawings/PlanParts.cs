@@ -228,10 +228,11 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         }
     }
 
-    // Behind the platform, where no rail of another track runs; else on the deck, before its back edge.
+    // Behind the platform, where no rail of another track runs; else on the deck, before its back edge and any coping there.
     private Point2 BadgePlace(PlanView view, PlatformSection section, IReadOnlyList<Point2> rails)
     {
-        const double StandOff = 7, Clear = 5, Within = 5;
+        const double StandOff = 7, Clear = 5;
+        double within = (plan.Spec.IsIsland ? plan.Spec.Coping.Width / view.Reduction : 0) + Clear;
         (double S, Point2 At) Place(double share, double off)
         {
             double s = section.From + (share * (section.To - section.From));
@@ -241,7 +242,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
         double[] shares = [0.5, 0.35, 0.65, 0.2, 0.8];
         var places = shares.SelectMany(share => new[] { Place(share, StandOff), Place(share, StandOff + 5) }).Select(p => p.At).ToArray();
-        return Array.Find(places, p => rails.All(r => (r - p).Length > Clear)) is { } free && free != default ? free : Place(0.5, -Within).At;
+        return Array.Find(places, p => rails.All(r => (r - p).Length > Clear)) is { } free && free != default ? free : Place(0.5, -within).At;
     }
 
     private void Ramps(PlanView view, Labels labels)

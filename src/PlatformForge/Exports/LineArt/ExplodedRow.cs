@@ -4,21 +4,22 @@ using PlatformForge.Track;
 
 namespace PlatformForge.Exports.LineArt;
 
-/// <summary>A dowel on its way from one section into the next.</summary>
+/// <summary>A dowel or a plate on its way from one section into the next.</summary>
 /// <param name="Joint">The joint, by the section of lower chainage.</param>
-/// <param name="Body">The dowel, midway between them.</param>
-/// <param name="From">Mouth of its bore in the section of lower chainage.</param>
-/// <param name="To">Mouth of its bore in the next.</param>
-internal sealed record LooseDowel(int Joint, Mesh Body, Point3 From, Point3 To);
+/// <param name="Body">The piece, midway between them.</param>
+/// <param name="From">Mouth of its bore in the section of lower chainage; the middle of its pocket for a plate.</param>
+/// <param name="To">The same in the next.</param>
+internal sealed record LoosePiece(int Joint, Mesh Body, Point3 From, Point3 To)
+{
+    /// <summary>Where its ways to <see cref="From"/> and to <see cref="To"/> begin.</summary>
+    public required (Point3 ToFrom, Point3 ToTo) Ways { get; init; }
+}
 
 /// <summary>
-/// The sections of a platform in a row, drawn apart at their joints, with the dowels between them; lying on their decks where they are turned over.
+/// The sections of a platform in a row, drawn apart at their joints, with what joins them between; lying on their decks where they are turned over.
 /// </summary>
 internal sealed class ExplodedRow
 {
-    // So many that none of a dowel's long edges is a crease.
-    private const int Sides = 16;
-
     private readonly RigidTransform[] placed;
 
     /// <summary>Draws the sections apart.</summary>
@@ -45,7 +46,7 @@ internal sealed class ExplodedRow
         }
 
         Sections = [.. sections.Select((s, i) => s.Solid.Mesh.Moved(placed[i]))];
-        Dowels = [.. Enumerable.Range(0, sections.Count - 1).SelectMany(i => Between(sections, i))];
+        Loose = [.. Enumerable.Range(0, sections.Count - 1).SelectMany(i => Dowels(sections, i).Concat(Plates(platform.Sections, i, turnedOver ? Lifted : 0)))];
 
         // The side that has the track comes to the front; then the row rises to the right, as isometric drawings have it.
         var front = turnedOver ? trackside * -1 : trackside;
@@ -57,11 +58,14 @@ internal sealed class ExplodedRow
     // How far along the track a direction is taken over, mm.
     private const double Reach = 0.5;
 
+    // How high over the pockets plates float that are let in from there, mm: clear of the sections, near enough to be seen as theirs.
+    private const double Lifted = 12;
+
     /// <summary>The sections where they are drawn.</summary>
     public IReadOnlyList<Mesh> Sections { get; }
 
-    /// <summary>The dowels between them.</summary>
-    public IReadOnlyList<LooseDowel> Dowels { get; }
+    /// <summary>Dowels and plates between them.</summary>
+    public IReadOnlyList<LoosePiece> Loose { get; }
 
     /// <summary>Direction to the eye of an isometric view from the track's side: all three axes are foreshortened alike (ISO 5456-3).</summary>
     public Point3 Toward { get; }
@@ -74,7 +78,7 @@ internal sealed class ExplodedRow
     /// <param name="point">The point in the layout.</param>
     public Point3 Place(int section, Point3 point) => placed[section].Apply(point);
 
-    private IEnumerable<LooseDowel> Between(IReadOnlyList<PlatformSection> sections, int joint)
+    private IEnumerable<LoosePiece> Dowels(IReadOnlyList<PlatformSection> sections, int joint)
     {
         var leaving = sections[joint].Bores.Where(b => b.Chainage == sections[joint].To).ToArray();
         var entering = sections[joint + 1].Bores.Where(b => b.Chainage == sections[joint].To).ToArray();
@@ -83,11 +87,29 @@ internal sealed class ExplodedRow
             var other = entering.MinBy(b => (b.Mouth - bore.Mouth).Length);
             if (other is not null)
             {
-                Point3 from = Place(joint, bore.Mouth), to = Place(joint + 1, other.Mouth);
-                yield return new(joint, Rod((from + to) * 0.5, to - from, bore.Diameter / 2, bore.Depth), from, to);
+                Point3 from = Place(joint, bore.Mouth), to = Place(joint + 1, other.Mouth), middle = (from + to) * 0.5;
+                yield return new(joint, LooseBodies.Rod(middle, to - from, bore.Diameter / 2, bore.Depth), from, to) { Ways = (middle, middle) };
             }
         }
     }
+
+    // Two pockets belong together that lie so near that one plate fills both.
+    private IEnumerable<LoosePiece> Plates(SectionSet set, int joint, double lift)
+    {
+        double level = set.Joint.PlateThickness / 2;
+        var entering = set.Sections[joint + 1].Pockets.Select(p => Middle(p, level)).ToArray();
+        foreach (var here in set.Sections[joint].Pockets.Select(p => Middle(p, level)))
+        {
+            if (entering.Where(p => (p - here).Length < set.Joint.DowelLength).Select(p => (Point3?)p).FirstOrDefault() is { } there)
+            {
+                Point3 from = Place(joint, here), to = Place(joint + 1, there), middle = ((from + to) * 0.5) + new Point3(0, 0, lift);
+                var half = (to - from) * (set.Joint.DowelLength / 2 / (to - from).Length);
+                yield return new(joint, LooseBodies.Strip(middle, half, set.Joint.PlateWidth / 2, level), from, to) { Ways = (middle - half, middle + half) };
+            }
+        }
+    }
+
+    private static Point3 Middle(IReadOnlyList<Point2> ring, double level) => new(ring.Average(p => p.X), ring.Average(p => p.Y), level);
 
     /// <summary>Direction from the platform's start to its end, and square to it, from the platform towards the track.</summary>
     private static (Point3 Chord, Point3 Trackside) Axes(PlatformDossier platform)
@@ -105,26 +127,4 @@ internal sealed class ExplodedRow
         new(2 * level.X * level.Y, (2 * level.Y * level.Y) - 1, 0),
         new(0, 0, -1),
         default);
-
-    private static Mesh Rod(Point3 middle, Point3 along, double radius, double half)
-    {
-        var axis = along * (1 / along.Length);
-        Point3 side = Pictures.View.Unit(Point3.Cross(axis, new(0, 0, 1))), up = Point3.Cross(side, axis);
-        Point3 Corner(int k, double end)
-        {
-            var (sin, cos) = Math.SinCos(2 * Math.PI * k / Sides);
-            return middle + (axis * end) + (side * (radius * cos)) + (up * (radius * sin));
-        }
-
-        var points = Enumerable.Range(0, Sides).Select(k => Corner(k, -half)).Concat(Enumerable.Range(0, Sides).Select(k => Corner(k, half))).ToArray();
-        var triangles = new List<int>();
-        for (int k = 0; k < Sides; k++)
-        {
-            int next = (k + 1) % Sides;
-            triangles.AddRange([k, k + Sides, next, next, k + Sides, next + Sides]);
-            triangles.AddRange(k is > 0 and < Sides - 1 ? [0, k, k + 1, Sides, Sides + k + 1, Sides + k] : []);
-        }
-
-        return new(points, [.. triangles], []);
-    }
 }

@@ -57,6 +57,31 @@ public sealed class ProofFiles
         return (made.Listed(), [.. made.Prints()], [.. made.Sheets()]);
     }
 
+    /// <summary>Pictures and drawings of the proofs, with what each shows.</summary>
+    internal static IEnumerable<(string Path, string Title)> Pictures(Dossier dossier)
+    {
+        if (dossier.Proofs is not { } set)
+        {
+            yield break;
+        }
+
+        var made = new ProofFiles(dossier, set, Memory.None, default);
+        for (int i = 0; i < made.platforms.Count; i++)
+        {
+            foreach (var face in dossier.Platforms[i].Faces)
+            {
+                yield return (made.DrawingOf(face, i), Invariant($"Slide gauges of {face.FaceName} on their track"));
+            }
+        }
+
+        foreach (var plate in set.Plates.Where(p => p.Group != ProofGroups.Footprints))
+        {
+            yield return (made.PathOf(plate) + ".png", Invariant($"On the bed: {made.Title(plate)}"));
+        }
+    }
+
+    private string DrawingOf(PlatformDossier face, int platform) => Invariant($"{Folder}/{OutputFiles.Named(dossier.Platforms[platform], face, platforms[platform])}.svg");
+
     private IEnumerable<FileWork> Prints()
     {
         foreach (var proof in set.Proofs)
@@ -83,8 +108,7 @@ public sealed class ProofFiles
         {
             foreach (var face in dossier.Platforms[i].Faces)
             {
-                yield return new(
-                    Invariant($"{Folder}/{OutputFiles.Named(dossier.Platforms[i], face, platforms[i])}.svg"), () =>
+                yield return new(DrawingOf(face, i), () =>
                         SvgWriter.ToBytes(GaugeDrawing.Draw(dossier, face, set)));
             }
         }

@@ -2,7 +2,6 @@ using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Exports.Documents;
 using PlatformForge.Exports.Drawings;
-using PlatformForge.Exports.Proving;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Platforms;
@@ -19,7 +18,6 @@ internal static class ClearanceChapters
     public static void Test(DocumentBuilder to, ReportSource source)
     {
         source.Stage(to, WorkStage.Test);
-        Proofs(to, source);
         foreach (var face in source.Platform.Faces)
         {
             FaceHeading(to, source, face);
@@ -30,22 +28,6 @@ internal static class ClearanceChapters
             AsBuilt(to, source, face);
             Joints(to, source, face);
         }
-    }
-
-    // What belongs to the printer stands with the first platform.
-    private static void Proofs(DocumentBuilder to, ReportSource source)
-    {
-        bool first = source.Dossier.Platforms[0].Name == source.Platform.Name;
-        to.Table(
-            "Gauges and proofs", ["name", "kind", "what it shows", "g", "time", "how it is used"],
-            (source.Dossier.Proofs?.Proofs ?? []).Where(p => p.Platform == source.Platform.Name || (first && p.Platform.Length == 0)).Select(p =>
-                (IReadOnlyList<string>)
-                [
-                    p.Name, ProofTables.Word(p.Kind),
-                        string.Join("; ", p.Figures.Select(f => Invariant($"{f.What} {Figures.Short(f.Value)} {f.Unit}").TrimEnd())),
-                    Figures.Fixed(p.Estimate.Grams, 1), Figures.Time(p.Estimate.Hours), p.Use,
-                ]),
-            "the solids of the gauges as printed; grams and time as for sections", source.Dossier.Proofs is null ? null : ProofFiles.Folder);
     }
 
     public static void GapsAndBudget(DocumentBuilder to, ReportSource source)

@@ -9,16 +9,19 @@ namespace PlatformForge.Exports.Reports;
 /// <summary>Puts the report together: the verdict first, then each platform in the order of the work, its gaps and budget, findings and cautions.</summary>
 internal static class ReportBook
 {
-    public static Document Of(Dossier dossier, IReadOnlyList<ReportSource> platforms)
+    /// <param name="dossier">Everything known.</param>
+    /// <param name="platforms">What the chapters of each platform are written from.</param>
+    /// <param name="written">Paths of what is written as a file.</param>
+    public static Document Of(Dossier dossier, IReadOnlyList<ReportSource> platforms, IReadOnlySet<string> written)
     {
         var to = new DocumentBuilder();
         Verdict(to, dossier, platforms);
+        BeforeChapter.Of(to, dossier, platforms[0].Images, written);
         foreach (var source in platforms)
         {
             Platform(to, source);
         }
 
-        ProofChapter.Of(to, dossier);
         Findings(to, dossier);
         to.Heading(2, "Cautions");
         to.List(Cautions.Lines, ListKind.Cautions);

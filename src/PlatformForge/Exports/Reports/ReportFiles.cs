@@ -34,7 +34,7 @@ internal static class ReportFiles
         }
 
         yield return new(Data, JsonForms.ToBytes(ReportDocument.Of(dossier, [.. sources.Select(s => s.Bench)]), ReportJson.Forms.ReportDocument));
-        var document = ReportBook.Of(dossier, sources);
+        var document = ReportBook.Of(dossier, sources, written);
         yield return new(Words, MarkdownPage.ToBytes(document));
         if (choice.Report)
         {

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using PlatformForge.Exports.Documents;
 using PlatformForge.Exports.Workshop;
 
@@ -16,7 +17,7 @@ public static class ReportWriter
     {
         var names = OutputFiles.Names(dossier);
         return PlainPage.Of(ReportBook.Of(dossier, [.. dossier.Platforms.Select((p, i) =>
-            new ReportSource(dossier, p, names[i], BenchTables.Of(dossier, p, names[i]), new([], _ => false), false, false))]));
+            new ReportSource(dossier, p, names[i], BenchTables.Of(dossier, p, names[i]), new([], _ => false), false, false))], FrozenSet<string>.Empty));
     }
 
     private static byte[] File(Dossier dossier, string path) =>

@@ -24,7 +24,7 @@ internal static class WorkChapters
         {
             to.Say(Invariant($"Each section's top is one plane, so that all of it lies on the bed. The coping's edge keeps within ")
                 + Invariant($"{Figures.Fine(fit.CopingOff)} mm of its height; the deck falls {Figures.Fine(fit.FallAsked)} mm as asked, ")
-                + Invariant($"{Figures.Fine(fit.Falls.Min(f => f.Fall))} to {Figures.Fine(fit.Falls.Max(f => f.Fall))} mm as found at the joints."));
+                + Invariant($"{Falls(fit)} mm as found at the joints."));
         }
 
         to.Table(
@@ -41,6 +41,12 @@ internal static class WorkChapters
         to.Title("Settings of the slicer");
         to.List(PrintWords.Of(set, printer));
         to.Add(source.Images.Figure(Drawing(source, "plates"), "What lies on each plate", "the packing of the sections' outlines on the bed stated"));
+    }
+
+    private static string Falls(DeckFit fit)
+    {
+        string least = Figures.Fine(fit.Falls.Min(f => f.Fall)), most = Figures.Fine(fit.Falls.Max(f => f.Fall));
+        return least == most ? least : Invariant($"{least} to {most}");
     }
 
     private static void Plates(DocumentBuilder to, ReportSource source)
@@ -65,7 +71,6 @@ internal static class WorkChapters
         source.Stage(to, WorkStage.Cut);
         source.Bring(to, "parts");
         source.Bring(to, "dowels-and-rods");
-        source.Bring(to, "posts-and-panels");
         source.Bring(to, "wires");
     }
 

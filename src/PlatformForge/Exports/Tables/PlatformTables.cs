@@ -62,24 +62,5 @@ public static class PlatformTables
         return csv.ToBytes();
     }
 
-    /// <summary>What is to be cut beside the prints.</summary>
-    public static byte[] CuttingList(PlatformDossier platform)
-    {
-        var csv = new CsvText("what", "count", "diameter_mm", "length_mm", "total_length_mm");
-        foreach (var d in platform.Sections.Dowels)
-        {
-            csv.Row(d.What, N(d.Count, 0), N(d.Diameter, 2), N(d.Length, 1), N(d.Count * d.Length, 1));
-        }
-
-        foreach (var line in platform.Plan.Features.SelectMany(f => f.Parts).GroupBy(p => p with { Count = 0 }).Select(g => g.Key with { Count = g.Sum(p => p.Count) }))
-        {
-            csv.Row(line.What, N(line.Count, 0), Of(line.Diameter), Of(line.Length), Of(line.Count * line.Length));
-        }
-
-        return csv.ToBytes();
-    }
-
-    private static string Of(double? mm) => mm is { } value ? N(value, 2) : "";
-
     private static string N(double value, int digits) => double.IsFinite(value) ? Drawings.Figures.Fixed(value, digits) : "";
 }

@@ -41,11 +41,14 @@ internal static class CutTables
                 => g.Key with { Count = g.Sum(p => p.Count) });
         return new(
             "posts-and-panels", "Posts and panels",
-            [new("what", "what"), new("count", "count"), new("diameter", "diameter_mm"), new("length of one", "length_mm"),
-                new("length of all", "total_length_mm")],
+            [new("what", "what"), new("count", "count"), new("diameter", "diameter_mm"), new("along the track", "along_mm"), new("across", "across_mm"),
+                new("length of one", "length_mm"), new("length of all", "total_length_mm")],
             [
                 .. parts.Select(p => (IReadOnlyList<TableCell>)
-                    [p.What, TableCell.Of(p.Count, 0), TableCell.Of(p.Diameter, 2), TableCell.Of(p.Length, 2), TableCell.Of(p.Count * p.Length, 1)]),
+                    [
+                        p.What, TableCell.Of(p.Count, 0), TableCell.Of(p.Diameter, 2), TableCell.Of(p.Section?.X, 2), TableCell.Of(p.Section?.Y, 2),
+                        TableCell.Of(p.Length, 2), TableCell.Of(p.Count * p.Length, 1),
+                    ]),
             ],
             "the plan's features: panels are told straight from the middle of a post to the middle of the next, where they stand");
     }

@@ -36,6 +36,7 @@ internal static class PartsList
     private static string Size(IReadOnlyList<TableCell> post) => string.Join(", ", new[]
     {
         post[2].Figure is null ? "" : Invariant($"{WorkTable.Text(post[2])} mm round"),
-        post[3].Figure is null ? "" : Invariant($"{WorkTable.Text(post[3])} mm long"),
+        post[3].Figure is null ? "" : Invariant($"{WorkTable.Text(post[3])} x {WorkTable.Text(post[4])} mm"),
+        post[5].Figure is null ? "" : Invariant($"{WorkTable.Text(post[5])} mm long"),
     }.Where(s => s.Length > 0));
 }

@@ -91,12 +91,10 @@ internal static class WorkList
             yield return Invariant($"Cut {dowel.Count} pieces of {Figures.Short(dowel.Length)} mm: {dowel.What}. Break their edges.");
         }
 
-        foreach (var part in set.Plan.Features.SelectMany(f => f.Parts).GroupBy(p => p with { Count = 0 }).Select(g
-            => g.Key with { Count = g.Sum(p => p.Count) }))
+        int stands = set.Plan.Features.SelectMany(f => f.Parts).Sum(p => p.Count);
+        if (stands > 0)
         {
-            string size = part.Length is { } length ? Invariant($" of {Figures.Fine(length)} mm") : part.Diameter is { } diameter
-                ? Invariant($", {Figures.Short(diameter)} mm round") : "";
-            yield return Invariant($"Have ready {part.Count} x {part.What}{size}.");
+            yield return Invariant($"Have ready the {stands} pieces that the parts list calls bought or made; try one post of each size in its hole.");
         }
 
         if (set.Plan.Features.Any(f => f.Wires.Count > 0))

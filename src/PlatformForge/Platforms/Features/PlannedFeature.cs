@@ -1,3 +1,4 @@
+using PlatformForge.Geometry;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Features;
@@ -87,7 +88,11 @@ public sealed record Standing(string Name, string Key, double From, double To, d
 }
 
 /// <summary>A line of the list of what is bought or cut: lengths in mm, null where there is nothing to measure.</summary>
-public sealed record PartLine(string What, int Count, double? Diameter = null, double? Length = null);
+public sealed record PartLine(string What, int Count, double? Diameter = null, double? Length = null)
+{
+    /// <summary>Along and across, mm, of what is not round; null where that is not so or not known.</summary>
+    public Point2? Section { get; init; }
+}
 
 /// <summary>Wires that are led below the deck: down through it, level to another place, and down to the baseboard there. All mm.</summary>
 /// <param name="Name">What they lead to.</param>

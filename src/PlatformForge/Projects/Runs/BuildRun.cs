@@ -91,7 +91,7 @@ public static class BuildRun
             return Outcome.Fault<BuildReport>([.. design.Findings, .. project.Placed(sheets.Findings)]);
         }
 
-        OutputFile[] files = [.. made, .. paper, .. OutputFiles.Told(dossier, choice, made, watch.Memory, watch.Cancel)];
+        OutputFile[] files = [.. made, .. paper, .. OutputFiles.Told(dossier, choice, [.. made, .. paper], watch.Memory, watch.Cancel)];
         var written = watch.Gate.Through(() => OutputFolder.Write(
             folder,
             manifest,

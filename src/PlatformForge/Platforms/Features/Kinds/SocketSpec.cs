@@ -61,7 +61,7 @@ public sealed record SocketSpec(double Chainage, double Inset, InsetFrom From = 
             Marks = [new AreaMark("socket", place, site.Oblong(place, along, across), along, across) { Label = Name }],
             Stands = [new(Name, key, Chainage - half, Chainage + half, place.Reach - deep + boss) { Inset = ($"{key}.inset", Inset, From) }],
             Shown = SocketLooks.Of(this, site, place),
-            Parts = [new(Invariant($"{Name}, {Along:0.##} x {Across:0.##}"), 1)],
+            Parts = [new(Name, 1) { Section = new(Along, Across) }],
             Findings = [.. TooDeep(site, place, boss)],
         };
     }
