@@ -1,13 +1,16 @@
 namespace PlatformForge.Platforms;
 
 /// <summary>
-/// What lies between a platform's faces: the boundaries of its strips along one spine, the chart of its first face. All lines share
+/// What lies between a platform's faces: the boundaries of its strips along one spine. All lines share
 /// <see cref="Stations"/>, and are in the spine's chainage and reach, mm.
 /// </summary>
 public sealed record BodyPlan
 {
     /// <summary>Chainages of the spine at which a boundary bends, from the platform's start to its end.</summary>
     public required double[] Stations { get; init; }
+
+    /// <summary>The lines across between two faces; null where the platform has a back, and they are square to its track.</summary>
+    public LinesAcross? Across { get; init; }
 
     /// <summary>Front edge of the first face's coping.</summary>
     public required PlanLine CopingFront { get; init; }
@@ -46,7 +49,7 @@ public sealed record BodyPlan
     /// <summary>Edges of copings with their arrises, each with the direction in reach that leads into the platform.</summary>
     public IReadOnlyList<(PlanLine Edge, int Inward)> Arrises => FarCopingBack is null ? [(CopingFront, 1)] : [(CopingFront, 1), (Back, -1)];
 
-    /// <summary>How wide the platform is at a chainage of the spine, edge to edge square to the spine, mm.</summary>
+    /// <summary>How wide the platform is at a chainage of the spine, edge to edge along the line across, mm.</summary>
     public double WidthAt(double chainage) => Back.At(chainage) - CopingFront.At(chainage);
 
     /// <summary>The farthest reach at which something of a size may stand on the deck behind the near coping and before what is on the far side.</summary>

@@ -55,6 +55,12 @@ public sealed record FaceSpec(string Track, Side Side, double From, double To, E
     /// <summary>The white line along this edge, where it is another than the platform's; null takes the platform's.</summary>
     public WhiteLineSpec? WhiteLine { get; init; }
 
+    /// <summary>On an island's second face, the ramp at its lower chainage where it is told apart from the first face's: its length, or the height of its foot.</summary>
+    public RampSpec? StartRamp { get; init; }
+
+    /// <summary>The same at its higher chainage.</summary>
+    public RampSpec? EndRamp { get; init; }
+
     /// <summary>Vertical gap in mm left over what stays under the coping, and under what passes over it. Default 1.</summary>
     public double VerticalGap { get; init; } = 1;
 

@@ -12,6 +12,26 @@ internal static class FaceSpecKeys
 
     private static readonly (string, Side)[] Sides = [("left", Side.Left), ("right", Side.Right)];
 
+    // A ramp is one plane from edge to edge: a second face has its own length or its own foot, and its gradient from the first.
+    private static readonly SpecKeys<RampSpec> OtherRamp = new SpecKeys<RampSpec>(_ => new())
+        .Length("length", NumberRange.From(0.1, 1e4), "Length along that track; the height of its foot follows.", r => r.Length, (r, v) => r with { Length = v }).Example("96")
+        .Length(
+            "foot",
+            NumberRange.From(-200, 300),
+            "Height of its foot above that track's rail top; its length follows.",
+            r => r.FootHeight,
+            (r, v) => r with { FootHeight = v }).Example("1.5")
+        .Number("gradient", NumberRange.From(1, 100), "", "It has the first face's: a ramp is one plane. Told here so that it can be refused in words.", r => r.Gradient, (r, v) => r with { Gradient = v }).Example("8")
+        .Check((r, key) => r is not { Length: null, Gradient: null, FootHeight: null } ? null : new(
+            null,
+            $"{key[(key.LastIndexOf('.') + 1)..]} has neither length nor foot.",
+            "Give one of them, such as { length = 96 } or { foot = 1.5 }.",
+            Cure.LeaveOut(key)));
+
+    private static readonly SpecKeys<RampsDraft> OtherRamps = new SpecKeys<RampsDraft>(_ => new(null, null))
+        .Table("start", "Ramp at its lower chainage.", OtherRamp, r => r.Start, (r, v) => r with { Start = v })
+        .Table("end", "Ramp at its higher chainage.", OtherRamp, r => r.End, (r, v) => r with { End = v });
+
     /// <summary>Of a platform's first face.</summary>
     public static SpecKeys<FaceSpec> First { get; } = Edge(Fresh(FaceSpec.FirstKey)
         .Text("track", "Name of the track that the platform faces.", f => f.Track, (f, v) => f with { Track = v }, required: true)
@@ -39,7 +59,16 @@ internal static class FaceSpecKeys
     /// <summary>Of an island's other face: its ends lie straight across from those of the first.</summary>
     public static SpecKeys<FaceSpec> Other { get; } = Edge(Fresh(FaceSpec.OtherKey)
         .Text("track", "Name of the track on the platform's other side.", f => f.Track, (f, v) => f with { Track = v }, required: true)
-        .Choice("side", "Side of that track on which the platform stands, seen along it.", f => f.Side, (f, v) => f with { Side = v }, Sides, required: true));
+        .Choice("side", "Side of that track on which the platform stands, seen along it.", f => f.Side, (f, v) => f with { Side = v }, Sides, required: true))
+        .Table(
+            "ramps",
+            "Where this face's ramps differ: start is at its track's lower chainage; left out, they begin straight across from the first face's.",
+            OtherRamps,
+            f => new(f.StartRamp, f.EndRamp),
+            (f, v) => f with { StartRamp = v.Start, EndRamp = v.End });
+
+    /// <summary>Of a platform's ramps, or of an island's other face.</summary>
+    internal sealed record RampsDraft(RampSpec? Start, RampSpec? End);
 
     public static SpecKeys<RampSpec> Ramp { get; } = new SpecKeys<RampSpec>(_ => new())
         .Number("gradient", NumberRange.From(1, 100), "", "Slope, 1 in this.", r => r.Gradient, (r, v) => r with { Gradient = v })

@@ -99,8 +99,8 @@ public static class PlatformNeighbours
                     continue;
                 }
 
-                var at = plan.Chart.Locate(place, Guess(plan, place));
-                double reach = plan.Side.Reach(at.Offset), depth = plan.Back.At(at.Chainage) - reach, width = reach - plan.CopingFront.At(at.Chainage);
+                var at = plan.Spine.Locate(place, Guess(plan, place));
+                double reach = at.Reach, depth = plan.Back.At(at.Chainage) - reach, width = reach - plan.CopingFront.At(at.Chainage);
                 found = found is null ? new(at.Chainage, depth, width, at.Chainage, at.Chainage) : new(
                     depth > found.Depth ? at.Chainage : found.Chainage, Math.Max(
                         depth,

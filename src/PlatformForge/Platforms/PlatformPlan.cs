@@ -7,7 +7,7 @@ namespace PlatformForge.Platforms;
 
 /// <summary>
 /// A platform worked out: a plan for each of its faces, and the body between them. What belongs to a track is told by the face on it, in that track's chainage
-/// and reach; the body, and what stands on and under its deck, in those of the first face, whose chart is the spine. All lengths in mm. All lines of the body
+/// and reach; the body, and what stands on and under its deck, in those of the spine, which has the first face's chainage along its edge. All lengths in mm. All lines of the body
 /// are straight in the layout between the mapped points of neighbouring stations. Heights are over the baseboard.
 /// </summary>
 public sealed record PlatformPlan
@@ -106,6 +106,55 @@ public sealed record PlatformPlan
     /// <inheritdoc cref="FacePlan.TrackOf"/>
     public string TrackOf(int vehicle) => First.TrackOf(vehicle);
 
+    /// <summary>The reach, square to the first face's track, at which a boundary of the body is met at a chainage of that track, mm.</summary>
+    public double SquareReach(PlanLine line, double chainage)
+    {
+        if (Body.Across is null)
+        {
+            return line.At(chainage);
+        }
+
+        // Each step along the boundary leaves a small share of what was off, lines across and the square being nearly one.
+        var frame = Chart.At(chainage);
+        double s = chainage;
+        Point2 at = ToLayout(s, line.At(s));
+        for (int round = 0; round < SquareRounds; round++)
+        {
+            double off = Point2.Dot(at - frame.Position, frame.Tangent);
+            if (Math.Abs(off) < Units.Tolerances.Rounding)
+            {
+                break;
+            }
+
+            s -= off / Math.Max(LeastPace, Spine.Stretch(s, line.At(s)));
+            at = ToLayout(s, line.At(s));
+        }
+
+        return Side.Reach(Point2.Cross(frame.Tangent, at - frame.Position));
+    }
+
+    /// <summary>A place of the body as the first face's track tells it: its own chainage, and reach square to it.</summary>
+    public PlanPlace OnTrack(PlanPlace place)
+    {
+        if (Body.Across is null)
+        {
+            return place;
+        }
+
+        var on = Chart.Locate(ToLayout(place.Chainage, place.Reach), place.Chainage);
+        return new(on.Chainage, Side.Reach(on.Offset));
+    }
+
+    /// <summary>Height of the walking surface at a chainage of the first face's track and a reach square to it, mm.</summary>
+    public double SquareTopAt(double chainage, double reach) =>
+        Body.Across is null ? TopAt(chainage, reach) : Spine.Locate(First.ToLayout(chainage, reach), chainage) is var at ? TopAt(at.Chainage, at.Reach) : 0;
+
+    private const int SquareRounds = 40;
+    private const double LeastPace = 0.3;
+
+    /// <summary>What carries the coordinates of the body.</summary>
+    public Spine Spine => new(First.Chart, First.Side, Body.Across);
+
     /// <summary>The place in the layout frame of a place in the spine's coordinates.</summary>
-    public Point2 ToLayout(double chainage, double reach) => First.ToLayout(chainage, reach);
+    public Point2 ToLayout(double chainage, double reach) => Body.Across is null ? First.ToLayout(chainage, reach) : Spine.ToLayout(chainage, reach);
 }

@@ -92,15 +92,18 @@ public static class PlatformPlanner
 
         PlatformRequest Settled(PlatformRequest request) => request with { Spec = RampRules.Settled(request.Spec, request.Site) };
         var outcome = IslandPlanner.Plan(Settled(first), Settled(second), out var shaped);
-        if (shaped is not null && RampRules.Raised(first.Spec, shaped) is { } raised)
+        for (int round = 0; round < Raisings && shaped is not null && RampRules.Raised(first.Spec, shaped) is { } raised; round++)
         {
             // The second face has its ramps from the first one's planes.
             outcome = IslandPlanner.Plan(first with { Spec = first.Spec with { StartRamp = raised.StartRamp, EndRamp = raised.EndRamp } },
-                Settled(second), out _);
+                Settled(second), out shaped);
         }
 
         return outcome with { Findings = [.. checks, .. outcome.Findings] };
     }
+
+    // A foot that is raised at one edge moves what the plane comes to at the other.
+    private const int Raisings = 4;
 
     // Shaped: the plan, if it came so far, with whatever fault is left in it.
     private static Outcome<PlatformPlan> Planned(PlatformRequest request, out PlatformPlan? shaped)

@@ -7,9 +7,7 @@ namespace PlatformForge.Platforms;
 /// <summary>The keys of a platform in the project file: every figure's range stands in these tables and nowhere else.</summary>
 internal static class PlatformSpecKeys
 {
-    private sealed record RampsDraft(RampSpec? Start, RampSpec? End);
-
-    private static readonly SpecKeys<RampsDraft> Ramps = new SpecKeys<RampsDraft>(_ => new(null, null))
+    private static readonly SpecKeys<FaceSpecKeys.RampsDraft> Ramps = new SpecKeys<FaceSpecKeys.RampsDraft>(_ => new(null, null))
         .Table("start", "Ramp at the beginning.", FaceSpecKeys.Ramp, r => r.Start, (r, v) => r with { Start = v })
         .Table("end", "Ramp at the end.", FaceSpecKeys.Ramp, r => r.End, (r, v) => r with { End = v });
 

@@ -47,7 +47,7 @@ internal static class Footprint
         var plan = set.Plan;
         double near = plan.CopingFront.At(middle), far = plan.Back.At(middle);
         var at = plan.ToLayout(middle, (near + far) / 2);
-        var right = plan.Chart.At(middle).Tangent;
+        var right = plan.Spine.Tangent(middle);
         right = plan.Side.Outward(1) > 0 ? right : right * -1;
         Point2 room = new(Math.Min(40, (section.To - section.From) / 2), Math.Min(10, (far - near) / 3));
         var strokes = Lettering.Cut([Invariant($"{section.Number}/{section.Count}")], room * -0.5, room * 0.5, spec.Footprint, printer, 8);

@@ -167,7 +167,7 @@ public static class ProofMaker
     {
         var spine = platform.Sections.Plan;
         double middle = face == platform.Faces[0] ? face.Tightest
-            : spine.Chart.Locate(face.Plan.ToLayout(face.Tightest, face.Plan.CopingFront.At(face.Tightest)), face.Tightest).Chainage;
+            : spine.Spine.Locate(face.Plan.ToLayout(face.Tightest, face.Plan.CopingFront.At(face.Tightest)), face.Tightest).Chainage;
         var (blocks, surface, from, to) = TestSlice.Of(spine, middle, request.Spec.Slice, Invariant($"{face.Tightest:0}"), request.Cutting, request.Printer);
         var along = spine.ToLayout(middle, spine.Back.At(middle)) - spine.ToLayout(middle, spine.CopingFront.At(middle));
         return new(ProofGroups.Gauges, platform.Sections.Platform, Invariant($"{face.Name}, test slice at {face.Tightest:0}"), ProofKind.Slice, blocks)

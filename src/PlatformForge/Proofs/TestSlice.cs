@@ -39,7 +39,7 @@ internal static class TestSlice
 
         double s = (patch.From + patch.To) / 2;
         var at = plan.ToLayout(s, (patch.Near + patch.Far) / 2);
-        var right = plan.Chart.At(s).Tangent.Left;
+        var right = plan.Spine.Tangent(s).Left;
         var under = plan.Surface.At(s);
         under = under with { Z = under.Z - plan.Spec.Deck.Thickness };
         Point2 room = new(patch.Width, patch.Length);

@@ -46,4 +46,8 @@ public sealed record DesignFacts
 /// <param name="From">First chainage, mm.</param>
 /// <param name="To">Last chainage, mm.</param>
 /// <param name="Joint">Greatest gap in mm that trimmed section ends may leave between them.</param>
-public sealed record PlatformStretch(string Platform, Centreline Track, Side Side, double From, double To, double Joint = 2 * JointSpec.MostEndTrim);
+public sealed record PlatformStretch(string Platform, Centreline Track, Side Side, double From, double To, double Joint = 2 * JointSpec.MostEndTrim)
+{
+    /// <summary>Whether its ends and cuts are square to something else than its track, as an island's are.</summary>
+    public bool IsSkew { get; init; }
+}

@@ -112,7 +112,7 @@ public static class FolderVerifier
             VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,
             VerticalGap = face.VerticalGap,
             HeldDownTo = face.BodiesPassOver ? null : -design.RailTop,
-            Stretches = isWhole && !platform.IsFurther ? [new(platform.Name, platform.ToChart(), face.Side, face.From, face.To)] : [],
+            Stretches = isWhole ? [new(platform.Name, platform.ToChart(), face.Side, face.From, face.To) { IsSkew = platform.OtherTrack.Length > 0 }] : [],
         };
     }
 

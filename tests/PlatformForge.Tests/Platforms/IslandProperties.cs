@@ -63,7 +63,7 @@ public class IslandProperties
             OtherFace = new FaceSpec("down", reversed ? Side.Left : Side.Right, double.NaN, double.NaN, (EdgeStyle)random.Next(3)) { Key = FaceSpec.OtherKey },
             StartRamp = random.Next(2) == 0 ? new(Length: 50, FootHeight: 5) : null,
         };
-        var specs = IslandTracks.Across(spec, up, down);
+        var specs = IslandTracks.Across(spec, up, down, Site);
         if (specs.Value is not { } both)
         {
             return new(up, down, Outcome.Fault<PlatformPlan>(specs.Findings), budgets);
@@ -71,7 +71,7 @@ public class IslandProperties
 
         TrackRun[] runs = [new(up, [Coach]), new(down, [Railcar])];
         PlatformRequest Request(PlatformSpec view, int face) => new(
-            view, Site, runs[face].Ride, Sound(EnvelopeSweeper.Sweep(new(runs[face].Ride, view.Face.From - (12 * face), view.Face.To + (12 * face), [runs[face], runs[1 - face]]))), budgets[face]);
+            view, Site, runs[face].Ride, Sound(EnvelopeSweeper.Sweep(new(runs[face].Ride, view.Face.From, view.Face.To, [runs[face], runs[1 - face]]))), budgets[face]);
         return new(up, down, PlatformPlanner.PlanFaces([Request(both.First, 0), Request(both.Second, 1)]), budgets);
     }
 

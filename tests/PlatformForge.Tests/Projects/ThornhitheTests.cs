@@ -140,7 +140,7 @@ public class ThornhitheTests
     [InlineData("PF4124", "other_face.side=\"right\"")]
     [InlineData("PF4125", "other_face.track=\"up\"", "hole[0].face=\"up\"")]
     [InlineData("PF4126", "deck.crossfall=80")]
-    [InlineData("PF4131", "face.to=990")]
+    [InlineData("PF4131", "face.to=990", "vehicle[2].length=420")]
     [InlineData("PF1014", "deck.width=60")]
     [InlineData("PF1014", "kind=\"side\"")]
     [InlineData("PF4127", "fence.pitch=32")]
@@ -151,7 +151,7 @@ public class ThornhitheTests
     [InlineData("PF4120", "coping.width=24")]
     public void What_makes_no_island_is_told_at_its_key_with_what_would(string code, params string[] sets)
     {
-        var outcome = Design(Sample, [.. sets.Select(s => "platform[0]." + s)]);
+        var outcome = Design(Sample, [.. sets.Select(s => s.StartsWith("vehicle", StringComparison.Ordinal) ? s : "platform[0]." + s)]);
         var finding = outcome.Findings.First(f => f.Code == code);
         Assert.Null(outcome.Value);
         Assert.StartsWith("platform[0]", finding.Key, StringComparison.Ordinal);

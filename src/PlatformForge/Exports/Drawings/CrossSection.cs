@@ -35,7 +35,7 @@ internal sealed class CrossSection
     public CrossSection(Dossier dossier, PlatformDossier platform, double chainage)
     {
         (this.dossier, this.platform, plan, s) = (dossier, platform, platform.Plan, chainage);
-        (front, wall, back, top) = (plan.CopingFront.At(s), plan.WallFace.At(s), plan.Back.At(s), plan.Profile.At(s));
+        (front, wall, back, top) = (plan.CopingFront.At(s), plan.SquareReach(plan.WallFace, s), plan.SquareReach(plan.Back, s), plan.Profile.At(s));
         int station = Math.Clamp((int)Math.Round((s - platform.Envelope.From) / platform.Envelope.Spacing), 0, platform.Envelope.Count - 1);
         int at = Math.Clamp(Array.BinarySearch(plan.Requirement.Stations, s) is var f && f >= 0 ? f : ~f, 0, plan.Requirement.Stations.Length - 1);
         Governing = plan.Requirement.GoverningVehicle[at];
@@ -190,20 +190,20 @@ internal sealed class CrossSection
     private void Body(Sheet sheet)
     {
         var spec = plan.Spec;
-        double slab = spec.Deck.Thickness, wallBack = plan.WallBack.At(s), backWall = plan.BackWallFace.At(s);
+        double slab = spec.Deck.Thickness, wallBack = plan.SquareReach(plan.WallBack, s), backWall = plan.SquareReach(plan.BackWallFace, s);
         Point2[] ring = [.. SectionRing.Of(plan, s).Select(p => Of(p.X, p.Y))];
-        sheet.Area([Of(wallBack, 0), Of(wallBack, plan.TopAt(s, wallBack) - slab), Of(backWall, plan.TopAt(s, backWall) - slab), Of(backWall, 0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
+        sheet.Area([Of(wallBack, 0), Of(wallBack, plan.SquareTopAt(s, wallBack) - slab), Of(backWall, plan.SquareTopAt(s, backWall) - slab), Of(backWall, 0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
         sheet.Area(ring, new(HouseStyle.Coping));
         sheet.Area(ring, new(HouseStyle.Quiet, 0.5, Pattern.Rising), HouseStyle.Heavy);
         foreach (var line in plan.Body.Lines.Where(l => s >= l.From && s <= l.To))
         {
-            Box(sheet, line.Near.At(s), line.Far.At(s), top, top + (0.5 / scale), new(HouseStyle.White), HouseStyle.Thin);
+            Box(sheet, plan.SquareReach(line.Near, s), plan.SquareReach(line.Far, s), top, top + (0.5 / scale), new(HouseStyle.White), HouseStyle.Thin);
         }
 
         foreach (var rib in plan.Ribs.Where(r => r.Kind == RibKind.Longitudinal && s >= r.From && s <= r.To))
         {
             double lowest = rib.Depth is { } d ? Math.Max(0, top - slab - d) : 0;
-            Box(sheet, rib.Near.At(s), rib.Far.At(s), lowest, plan.TopAt(s, rib.Near.At(s)) - slab, new(HouseStyle.Coping), HouseStyle.Thin);
+            Box(sheet, plan.SquareReach(rib.Near, s), plan.SquareReach(rib.Far, s), lowest, plan.SquareTopAt(s, plan.SquareReach(rib.Near, s)) - slab, new(HouseStyle.Coping), HouseStyle.Thin);
         }
     }
 

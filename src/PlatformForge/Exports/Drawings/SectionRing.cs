@@ -12,27 +12,27 @@ internal static class SectionRing
     public static Point2[] Of(PlatformPlan plan, double s)
     {
         var spec = plan.Spec;
-        double front = plan.CopingFront.At(s), wall = plan.WallFace.At(s), back = plan.Back.At(s), top = plan.Profile.At(s);
-        double under = top - spec.Coping.Thickness, slab = spec.Deck.Thickness, copingBack = plan.CopingBack.At(s), wallBack = plan.WallBack.At(s), backWall = plan.BackWallFace.At(s);
+        double front = plan.SquareReach(plan.CopingFront, s), wall = plan.SquareReach(plan.WallFace, s), back = plan.SquareReach(plan.Back, s), top = plan.Profile.At(s);
+        double under = top - spec.Coping.Thickness, slab = spec.Deck.Thickness, copingBack = plan.SquareReach(plan.CopingBack, s), wallBack = plan.SquareReach(plan.WallBack, s), backWall = plan.SquareReach(plan.BackWallFace, s);
         if (plan.Body.FarCopingBack is { } farCoping)
         {
             // An island has a coping on either side.
-            double farWall = plan.Body.FarWallFace.At(s), over = plan.TopAt(s, back), beneath = over - spec.Coping.Thickness, inner = farCoping.At(s);
+            double farWall = plan.SquareReach(plan.Body.FarWallFace, s), over = plan.SquareTopAt(s, back), beneath = over - spec.Coping.Thickness, inner = plan.SquareReach(farCoping, s);
             return
             [
                 new(wall, 0), new(wall, under), new(front, under), new(front, top - spec.Coping.ArrisChamfer), new(front + spec.Coping.ArrisChamfer, top),
-                new(copingBack, plan.TopAt(s, copingBack)), new(inner, plan.TopAt(s, inner)), new(back - spec.Coping.ArrisChamfer, over),
+                new(copingBack, plan.SquareTopAt(s, copingBack)), new(inner, plan.SquareTopAt(s, inner)), new(back - spec.Coping.ArrisChamfer, over),
                     new(back, over - spec.Coping.ArrisChamfer), new(back, beneath), new(farWall, beneath),
-                new(farWall, 0), new(backWall, 0), new(backWall, plan.TopAt(s, backWall) - slab),
-                    new(wallBack, plan.TopAt(s, wallBack) - slab), new(wallBack, 0),
+                new(farWall, 0), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab),
+                    new(wallBack, plan.SquareTopAt(s, wallBack) - slab), new(wallBack, 0),
             ];
         }
 
         return
         [
             new(wall, 0), new(wall, under), new(front, under), new(front, top - spec.Coping.ArrisChamfer), new(front + spec.Coping.ArrisChamfer, top),
-            new(copingBack, plan.TopAt(s, copingBack)), new(back, plan.TopAt(s, back)),
-            new(back, 0), new(backWall, 0), new(backWall, plan.TopAt(s, backWall) - slab), new(wallBack, plan.TopAt(s, wallBack) - slab), new(wallBack, 0),
+            new(copingBack, plan.SquareTopAt(s, copingBack)), new(back, plan.SquareTopAt(s, back)),
+            new(back, 0), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab), new(wallBack, plan.SquareTopAt(s, wallBack) - slab), new(wallBack, 0),
         ];
     }
 }

@@ -13,7 +13,7 @@ public sealed record RibReport(double Asked, int Count, double Least, double Gre
 public sealed record FeatureReport(string Name, string Key, IReadOnlyList<OpenPlaceReport> Openings, IReadOnlyList<PartReport> Parts,
     IReadOnlyList<FoundReport> Made)
 {
-    internal static FeatureReport Of(PlannedFeature f) => new(f.Name, f.Key, [.. f.Openings.Select(OpenPlaceReport.Of)],
+    internal static FeatureReport Of(PlatformPlan plan, PlannedFeature f) => new(f.Name, f.Key, [.. f.Openings.Select(o => OpenPlaceReport.Of(o, plan.OnTrack(o.Middle)))],
         [.. f.Parts.Select(p => new PartReport(p.What, p.Count, p.Diameter, p.Length))],
         [.. f.Made.Select(m => new FoundReport(m.What, m.Asked, m.Found, m.Count))]);
 }
@@ -21,7 +21,7 @@ public sealed record FeatureReport(string Name, string Key, IReadOnlyList<OpenPl
 /// <summary>An opening in the deck: its middle, its sizes with what was added so that the thing goes in, and its depth where it has a floor, all mm.</summary>
 public sealed record OpenPlaceReport(string Name, double Chainage, double Reach, double Along, double Across, bool Round, double? Depth)
 {
-    internal static OpenPlaceReport Of(Opening o) => new(o.Name, o.Middle.Chainage, o.Middle.Reach, o.Along, o.Across, o.IsRound, o.Depth);
+    internal static OpenPlaceReport Of(Opening o, PlanPlace on) => new(o.Name, on.Chainage, on.Reach, o.Along, o.Across, o.IsRound, o.Depth);
 }
 
 /// <summary>What is bought or cut for a feature, mm.</summary>

@@ -83,7 +83,7 @@ public sealed record PlatformReport(
             PrintEstimate.Basis,
             PrintReport.Of(dossier.Printer),
             RibReport.Of(plan.RibPitch),
-            [.. plan.Features.Select(FeatureReport.Of)],
+            [.. plan.Features.Select(f => FeatureReport.Of(plan, f))],
             [.. bench.All.Select(BenchReport.Of)],
             platform.FurtherFaces is [var other, ..] ? OtherFaceReport.Of(other, dossier) : null,
             plan.Waist is { } waist ? new(waist.Width, scale.ToFullSize(waist.Width), waist.First, waist.Second) : null);

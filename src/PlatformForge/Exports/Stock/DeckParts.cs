@@ -66,7 +66,7 @@ internal sealed class DeckParts(StockBody body)
         from face in plan.Faces
         from joint in face.CopingJoints
         let front = face.ToLayout(joint, face.CopingFront.At(joint))
-        let at = plan.Chart.Locate(front, (section.From + section.To) / 2).Chainage
+        let at = plan.Spine.Locate(front, (section.From + section.To) / 2).Chainage
         where at > section.From && at < section.To
         select new CutLine(CutLayer.Score, [frame.Over(front), frame.Over(face.ToLayout(joint, face.CopingBack.At(joint)))], IsClosed: false);
 

@@ -30,8 +30,8 @@ public static class SettingOut
             "coping_top_over_rail_mm", "coping_top_over_baseboard_mm", "wall_foot_x_mm", "wall_foot_y_mm", "back_edge_x_mm", "back_edge_y_mm", "coping_edge_x_mm", "coping_edge_y_mm", "section", "note");
         foreach (var (s, note) in SetOutMark.Every(platform, step))
         {
-            double front = plan.CopingFront.At(s), wall = plan.WallFace.At(s), back = plan.Back.At(s), height = plan.TopAt(s, front);
-            var (foot, behind, edge) = (plan.ToLayout(s, wall), plan.ToLayout(s, back), plan.ToLayout(s, front));
+            double front = plan.CopingFront.At(s), wall = plan.First.WallFace.At(s), back = plan.SquareReach(plan.Back, s), height = plan.TopAt(s, front);
+            var (foot, behind, edge) = (plan.First.ToLayout(s, wall), plan.First.ToLayout(s, back), plan.First.ToLayout(s, front));
             int section = platform.Sections.Sections.FirstOrDefault(p => s >= p.From && s <= p.To)?.Number ?? 0;
             csv.Row(
                 N(s), N(wall - outer), N(back - outer), N(front - outer), N(front - (dossier.Gauge / 2)), N(front), N(height - dossier.RailTop), N(height),

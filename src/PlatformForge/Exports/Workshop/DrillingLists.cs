@@ -50,7 +50,7 @@ internal static class DrillingLists
         foreach (var hole in plan.Features.SelectMany(f => f.BoardHoles).OrderBy(h => h.Place.Chainage))
         {
             var top = tops.FirstOrDefault(t => t.Holds(hole.Place)) ?? tops[^1];
-            var p = plan.ToLayout(hole.Place.Chainage, hole.Place.Reach);
+            var (p, told) = (plan.ToLayout(hole.Place.Chainage, hole.Place.Reach), plan.OnTrack(hole.Place));
             Point3 Level(double s, double t) => plan.ToLayout(s, t) is var q ? new(q.X, q.Y, 0) : default;
             double End(double s)
             {
@@ -62,8 +62,8 @@ internal static class DrillingLists
             rows.Add(
             [
                 hole.Name, TableCell.Of(top.Section.Number, 0), TableCell.Of(hole.Diameter, 2), TableCell.Of(wall, 2), TableCell.Of(End(top.From), 2),
-                TableCell.Of(hole.Place.Reach - outer, 2),
-                TableCell.Of(hole.Place.Chainage, 1), TableCell.Of(p.X, 2), TableCell.Of(p.Y, 2),
+                TableCell.Of(told.Reach - outer, 2),
+                TableCell.Of(told.Chainage, 1), TableCell.Of(p.X, 2), TableCell.Of(p.Y, 2),
             ]);
         }
 

@@ -23,7 +23,7 @@ internal static class FeaturePlanner
         PlannedFeature[] planned = [.. Keyed(request.Spec).Select(f => f.Feature.Plan(new(
             request.Spec,
             request.Site,
-            request.Chart,
+            new(request.Chart, request.Spec.Face.Side, lines.Across),
             lines,
             face.Profile,
             slabs,
@@ -42,7 +42,7 @@ internal static class FeaturePlanner
         [
             .. Keyed(spec).Zip(
                 plan.Features,
-                (f, before) => f.Feature.AmongRibs(before, new(spec, plan.Site, plan.Chart, plan.Body, plan.Profile, slabs, f.Key), ribs, cuts)),
+                (f, before) => f.Feature.AmongRibs(before, new(spec, plan.Site, plan.Spine, plan.Body, plan.Profile, slabs, f.Key), ribs, cuts)),
         ];
         findings.AddRange(planned.Zip(plan.Features, (now, before) => now.Findings.Except(before.Findings)).SelectMany(f => f));
         return planned;

@@ -8,7 +8,7 @@ namespace PlatformForge.Platforms.Features;
 /// <summary>What a feature is planned at: the platform asked for, its lines and heights, and the face whose chainage places it.</summary>
 /// <param name="Spec">The platform as asked for, with all its features.</param>
 /// <param name="Ground">What the platform stands on.</param>
-/// <param name="Chart">The line that carries the plan coordinates.</param>
+/// <param name="Chart">What carries the plan coordinates.</param>
 /// <param name="Lines">The platform's long lines.</param>
 /// <param name="Profile">Heights along it.</param>
 /// <param name="Slabs">Slabs of the coping, with the places for cuts between them.</param>
@@ -16,7 +16,7 @@ namespace PlatformForge.Platforms.Features;
 internal sealed record FeatureSite(
     PlatformSpec Spec,
     PlatformSite Ground,
-    Centreline Chart,
+    Spine Chart,
     BodyPlan Lines,
     HeightProfile Profile,
     SlabLayout Slabs,
@@ -55,23 +55,20 @@ internal sealed record FeatureSite(
         InsetFrom from) => from == InsetFrom.Back ? Lines.Back.At(chainage) - reach : reach - Lines.CopingFront.At(chainage);
 
     /// <summary>Length in the layout at a place for a millimetre of chainage.</summary>
-    public double Stretch(PlanPlace place) => Stretch(Chart, Face.Side, place.Chainage, place.Reach);
-
-    /// <summary>Length in the layout at a reach for a millimetre of chainage.</summary>
-    public static double Stretch(Centreline chart, Side side, double chainage, double reach) => 1 - (side.Bend(chart.CurvatureAt(chainage)) * reach);
+    public double Stretch(PlanPlace place) => Chart.Stretch(place.Chainage, place.Reach);
 
     /// <summary>Height of the coping's top over the baseboard less what the deck has fallen from there to a place, mm.</summary>
     public double Top(PlanPlace place) =>
         Profile.At(place.Chainage) - (Spec.Deck.Crossfall > 0 ? (place.Reach - Lines.CopingFront.At(place.Chainage)) / Spec.Deck.Crossfall : 0);
 
     /// <summary>The place in the layout.</summary>
-    public Point2 ToLayout(PlanPlace place) => Chart.PointAt(place.Chainage, Face.Side.Outward(place.Reach));
+    public Point2 ToLayout(PlanPlace place) => Chart.ToLayout(place.Chainage, place.Reach);
 
-    /// <summary>Unit direction of the track at a chainage.</summary>
-    public Point2 Tangent(double chainage) => Chart.At(chainage).Tangent;
+    /// <summary>Unit direction of the track at a chainage; between two tracks, of the middle between them.</summary>
+    public Point2 Tangent(double chainage) => Chart.Tangent(chainage);
 
     /// <summary>Unit direction from the track to the platform at a chainage.</summary>
-    public Point2 Away(double chainage) => Face.Side.Outward(Tangent(chainage));
+    public Point2 Away(double chainage) => Chart.Away(chainage);
 
     /// <summary>An oblong in the layout about a place, its sides along and square to the track there.</summary>
     public Point2[] Oblong(PlanPlace place, double along, double across) => Oblong(ToLayout(place), Tangent(place.Chainage), along, across);
@@ -87,7 +84,7 @@ internal sealed record FeatureSite(
     public Point2[] Round(PlanPlace place, double radius)
     {
         var middle = ToLayout(place);
-        double heading = Chart.At(place.Chainage).Heading, corner = radius / Math.Cos(Math.PI / HoleSides);
+        double heading = Chart.Heading(place.Chainage), corner = radius / Math.Cos(Math.PI / HoleSides);
         return [.. Enumerable.Range(0, HoleSides).Select(k => middle + (Point2.FromAngle(heading + (2 * Math.PI * (k + 0.5) / HoleSides)) * corner))];
     }
 

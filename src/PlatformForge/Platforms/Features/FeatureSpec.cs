@@ -20,9 +20,10 @@ public abstract record FeatureSpec
     /// <summary>Track of the face whose chainage and edge place it; null is the platform's first.</summary>
     public string? Face { get; init; }
 
-    /// <summary>The same placed by the platform's first face, where it was placed by another.</summary>
+    /// <summary>The same placed on the spine between two faces.</summary>
+    /// <param name="byFirst">Whether the first face places it.</param>
     /// <param name="onSpine">From a chainage, an inset and what that is from, on its own face, to chainage and inset from the first face's edge.</param>
-    internal virtual FeatureSpec Carried(Func<double, double, InsetFrom, (double Chainage, double Inset)> onSpine) => this;
+    internal virtual FeatureSpec Carried(bool byFirst, Func<double, double, InsetFrom, (double Chainage, double Inset)> onSpine) => this;
 
     /// <summary>The least width of a deck that it finds room on, mm, and what takes it, for the message; null where it asks for none.</summary>
     internal virtual (double Width, string What)? LeastDeck(PlatformSpec spec) => null;

@@ -56,10 +56,13 @@ public abstract record PlacedSpec(double Chainage, double Inset, InsetFrom From,
             f => f.Face,
             (f, v) => f with { Face = v }).Example("\"down\"");
 
-    internal sealed override FeatureSpec Carried(Func<double, double, InsetFrom, (double Chainage, double Inset)> onSpine)
+    /// <summary>Chainage along the first face's track by which it is set out; null where that is its chainage on the spine.</summary>
+    private double? SetOutAt { get; init; }
+
+    internal sealed override FeatureSpec Carried(bool byFirst, Func<double, double, InsetFrom, (double Chainage, double Inset)> onSpine)
     {
         var (at, inset) = onSpine(Chainage, Inset, From);
-        return this with { Chainage = at, Inset = inset, From = InsetFrom.Edge };
+        return this with { Chainage = at, Inset = inset, From = InsetFrom.Edge, SetOutAt = byFirst ? Chainage : null };
     }
 
     internal sealed override (double Width, string What)? LeastDeck(PlatformSpec spec) =>
@@ -78,7 +81,7 @@ public abstract record PlacedSpec(double Chainage, double Inset, InsetFrom From,
         }
 
         var planned = At(site, place);
-        return planned with { SetOuts = [new(Chainage, Name), .. planned.SetOuts], Findings = [.. faults, .. planned.Findings] };
+        return planned with { SetOuts = [new(SetOutAt ?? Chainage, Name), .. planned.SetOuts], Findings = [.. faults, .. planned.Findings] };
     }
 
     /// <summary>What it comes to at the place found for it; that place itself is told by the caller.</summary>

@@ -19,12 +19,12 @@ internal static class FurniturePlanner
         var (spec, slabs) = (request.Spec, SlabLayout.Of(request.Spec, face.Profile));
         var features = FeaturePlanner.Plan(request, face, lines, slabs, findings);
         Keepout[] keepouts = [.. features.SelectMany(f => f.Keepouts)];
-        var ribs = new RibPlanner(spec, lines, request.Chart, [.. spec.StatedCuts], findings).Plan(keepouts);
+        var ribs = new RibPlanner(spec, lines, new(request.Chart, spec.Face.Side, lines.Across), [.. spec.StatedCuts], findings).Plan(keepouts);
         var cuts = CutPlanner.Plan(spec, face.Profile, slabs, ribs.Ribs, [.. keepouts.Where(k => k.Holds(KeptOff.Cuts))], findings);
         return new(features, ribs, cuts);
     }
 
     /// <summary>The ribs of a plan that is cut into sections.</summary>
     public static PlannedRibs Divided(PlatformPlan plan, IReadOnlyList<double> cuts, List<Finding> findings) =>
-        new RibPlanner(plan.Spec, plan.Body, plan.Chart, cuts, findings).Plan([.. plan.Keepouts]);
+        new RibPlanner(plan.Spec, plan.Body, plan.Spine, cuts, findings).Plan([.. plan.Keepouts]);
 }

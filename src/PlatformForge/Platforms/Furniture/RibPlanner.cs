@@ -12,7 +12,7 @@ internal sealed record PlannedRibs(IReadOnlyList<PlanRib> Ribs, RibPitch Pitch);
 /// the pitch allows; they step aside from holes, and from sockets where that keeps the pitch, else they stand under them. Distances are true ones where
 /// the platform is longest, at its front wall or its back. Ribs along step aside square to the track.
 /// </summary>
-internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline chart, IReadOnlyList<double> cuts, List<Finding> findings)
+internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Spine chart, IReadOnlyList<double> cuts, List<Finding> findings)
 {
     // What a rib makes room for when it is not furniture.
     private const string Neighbour = "another rib or wall";
@@ -40,7 +40,7 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
             new(RibKind.EndWall, face.To - Along(face.To, spec.Walls.EndThickness), face.To, lines.WallBack, lines.BackWallFace, null),
         };
         var pitch = Across(keepouts, ribs);
-        ribs.AddRange(Lengthwise(keepouts));
+        ribs.AddRange(spec.IsIsland ? Between(keepouts) : Lengthwise(keepouts));
         if (moves.Count > 0)
         {
             findings.Add(PlatformFindings.RibsMoved($"{spec.Key}.ribs", moves.Count, moves.Max(m => m.By), moves.Select(m => m.What).Distinct()));
@@ -195,9 +195,7 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
 
     private IEnumerable<PlanRib> Lengthwise(IReadOnlyList<Keepout> keepouts)
     {
-        double inner = spec.IsIsland
-            ? lines.Stations.Min(s => lines.BackWallFace.At(s) - lines.WallBack.At(s))
-            : spec.Deck.Width - spec.Coping.Overhang - spec.Walls.FrontThickness - spec.Walls.BackThickness;
+        double inner = spec.Deck.Width - spec.Coping.Overhang - spec.Walls.FrontThickness - spec.Walls.BackThickness;
         double half = spec.Ribs.LongitudinalThickness / 2;
         double from = face.From + Along(face.From, spec.Walls.EndThickness), to = face.To - Along(face.To, spec.Walls.EndThickness);
 
@@ -228,16 +226,55 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
         }
     }
 
+    // Between two faces ribs along share the width everywhere: one alone runs along the middle. They step aside square to the lines they would be on.
+    private IEnumerable<PlanRib> Between(IReadOnlyList<Keepout> keepouts)
+    {
+        double half = spec.Ribs.LongitudinalThickness / 2;
+        double from = face.From + Along(face.From, spec.Walls.EndThickness), to = face.To - Along(face.To, spec.Walls.EndThickness);
+        Keepout[] taken = [.. keepouts.Where(k => k.Holds(KeptOff.RibsAlong))];
+        PlanLine beside = lines.WallBack;
+        for (int i = 1; i <= spec.Ribs.LongitudinalCount; i++)
+        {
+            double share = i / (spec.Ribs.LongitudinalCount + 1.0);
+            var wanted = lines.WallBack with { Reach = [.. lines.WallBack.Reach.Zip(lines.BackWallFace.Reach, (a, b) => a + (share * (b - a)))] };
+            double least = beside.Reach.Zip(wanted.Reach, (a, b) => a - b).Max() + half, most = lines.BackWallFace.Reach.Zip(wanted.Reach, (a, b) => a - b).Min() - half;
+            (double Low, double High, string Name)[] off = [.. taken.Select(k => (k.Near - Over(wanted, k, Math.Max) - half, k.Far - Over(wanted, k, Math.Min) + half, k.Name))];
+            bool Clear(double by) => by >= least && by <= most && off.All(k => by <= k.Low || by >= k.High);
+            double[] places = [.. off.SelectMany(k => new[] { k.Low, k.High }).Prepend(0).Where(Clear)];
+            if (places.Length == 0)
+            {
+                findings.Add(PlatformFindings.RibLeftOut($"{spec.Key}.ribs.lengthwise", i, spec.Ribs.LongitudinalCount));
+                continue;
+            }
+
+            double by = places.MinBy(Math.Abs);
+            if (by != 0)
+            {
+                moves.Add((Math.Abs(by), Array.Find(off, k => k.Low < 0 && k.High > 0).Name ?? Neighbour));
+            }
+
+            beside = wanted.Shifted(by + half);
+            yield return new(RibKind.Longitudinal, from, to, wanted.Shifted(by - half), beside, spec.Ribs.Depth);
+        }
+    }
+
     // The wall bends at stations within the place as well as it may slope over it.
-    private double WallBack(Keepout k, Func<double, double, double> choose) =>
-        lines.Stations.Where(s => s > k.From && s < k.To).Append(k.To).Select(lines.WallBack.At).Aggregate(lines.WallBack.At(k.From), choose);
+    private double WallBack(Keepout k, Func<double, double, double> choose) => Over(lines.WallBack, k, choose);
+
+    private double Over(PlanLine line, Keepout k, Func<double, double, double> choose) =>
+        lines.Stations.Where(s => s > k.From && s < k.To).Append(k.To).Select(line.At).Aggregate(line.At(k.From), choose);
 
     // Length in the layout between two near chainages at the wall or the back, whichever is longer.
     private double Longest(double a, double b)
     {
+        if (chart.Across is not null)
+        {
+            double Between(PlanLine line) => (chart.ToLayout(b, line.At(b)) - chart.ToLayout(a, line.At(a))).Length;
+            return Math.Max(Between(lines.WallFace), Between(lines.FarWallFace));
+        }
+
         double middle = (a + b) / 2;
-        return (b - a) * Math.Max(
-            FeatureSite.Stretch(chart, face.Side, middle, lines.WallFace.At(middle)), FeatureSite.Stretch(chart, face.Side, middle, lines.Back.At(middle)));
+        return (b - a) * Math.Max(chart.Stretch(middle, lines.WallFace.At(middle)), chart.Stretch(middle, lines.Back.At(middle)));
     }
 
     // Chainage from a piece of furniture to the middle of the nearest rib, whose half is largest where the track bends most.
@@ -253,8 +290,8 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Centreline c
         double least = double.PositiveInfinity;
         foreach (double place in new[] { s - thickness, s, s + thickness })
         {
-            least = Math.Min(least, FeatureSite.Stretch(chart, face.Side, place, lines.WallFace.At(place)));
-            least = Math.Min(least, FeatureSite.Stretch(chart, face.Side, place, lines.Back.At(place)));
+            least = Math.Min(least, chart.Stretch(place, lines.WallFace.At(place)));
+            least = Math.Min(least, chart.Stretch(place, lines.Back.At(place)));
         }
 
         return thickness / least;

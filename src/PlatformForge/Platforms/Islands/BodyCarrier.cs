@@ -1,16 +1,16 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track;
 using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Platforms.Islands;
 
 /// <summary>
-/// Carries the boundaries of a second face over to the spine, the chart of the first. Every vertex of the second coping front becomes a station of the spine and
-/// every boundary is straight in the layout between stations, so that carrying moves nothing: both coping fronts are the very polylines that were proved clear of
-/// their own tracks. A station put on a straight chord changes no shape.
+/// Lays the body between two faces on lines across that join their edges. Every vertex of either coping front has its line across and every boundary is straight in
+/// the layout between them, so that carrying moves nothing: both coping fronts are the very polylines that were proved clear of their own tracks.
 /// </summary>
-/// <remarks>The other boundaries of the second face meet the lines across at those stations on their own polylines; what their corners lose is the versine of a
-/// facet over the little that two lines across are apart there, below 0.001 mm.</remarks>
+/// <remarks>The other boundaries of both faces meet those lines on their own polylines; what their corners lose is the versine of a facet over the little by which a line
+/// across leans there: below 0.001 mm at a wall, some hundredths at the inner edge of a coping.</remarks>
 internal static class BodyCarrier
 {
     /// <summary>
@@ -19,51 +19,23 @@ internal static class BodyCarrier
     /// </summary>
     public const double OnePlace = 0.01;
 
-    /// <summary>The body between two faces on the chart of the first.</summary>
-    public static BodyPlan Carry(FacePlan near, FacePlan far)
+    // The chainage of the first face at which a line across meets a corner of the second is found in so many steps.
+    private const int Rounds = 60;
+
+    /// <summary>The body between two faces, told along the edge of the first; null where the second track bends back on itself, seen from the first, and where that is.</summary>
+    public static (BodyPlan? Body, double Turned) Carry(FacePlan near, FacePlan far, CrossLadder ladder)
     {
-        var corners = Corners(far, far.CopingFront);
-        double[] stations = Stations(near, corners);
-        CrossLine[] across = Array.ConvertAll(stations, s => CrossLine.At(near.Chart, near.Side, s));
         bool reversed = Reversed(near, far);
-        PlanLine Own(PlanLine line) => new(stations, Met(stations, across, near.Stations, Corners(near, line), line.Reach));
-        PlanLine Other(PlanLine line) => new(stations, Met(stations, across, null, Ordered(Corners(far, line), reversed), null));
-        return new()
+        var rungs = Rungs(near, far, ladder, reversed);
+        for (int i = 0; i + 1 < rungs.Length; i++)
         {
-            Stations = stations,
-            CopingFront = Own(near.CopingFront),
-            CopingBack = Own(near.CopingBack),
-            WallFace = Own(near.WallFace),
-            WallBack = Own(near.WallBack),
-            BackWallFace = Other(far.WallBack),
-            FarWallFace = Other(far.WallFace),
-            FarCopingBack = Other(far.CopingBack),
-            Back = Other(far.CopingFront),
-            Lines =
-            [
-                .. near.WhiteLine is { } line ? [line with { Near = Own(line.Near), Far = Own(line.Far) }] : (WhiteLineBand[])[],
-                .. far.WhiteLine is { } other ? [other with { From = near.Profile.StartHead, To = near.Profile.EndHead, Near = Other(other.Far), Far = Other(other.Near) }] : (WhiteLineBand[])[],
-            ],
-        };
-    }
-
-    /// <summary>Chainage on the spine at which the second edge bends back; null where it goes on alongside throughout.</summary>
-    public static double? Overtaken(FacePlan near, FacePlan far)
-    {
-        var corners = Ordered(Corners(far, far.CopingFront), Reversed(near, far));
-        double before = double.NegativeInfinity, guess = near.Chart.Locate(corners[0]).Chainage;
-        foreach (var corner in corners)
-        {
-            guess = near.Chart.Locate(corner, guess).Chainage;
-            if (guess <= before)
+            if (reversed ? rungs[i + 1].Second >= rungs[i].Second : rungs[i + 1].Second <= rungs[i].Second)
             {
-                return before;
+                return (null, rungs[i].First);
             }
-
-            before = guess;
         }
 
-        return null;
+        return (Body(near, far, rungs, reversed), 0);
     }
 
     /// <summary>Whether the second face's chainage falls while the first one's rises.</summary>
@@ -73,46 +45,104 @@ internal static class BodyCarrier
         return Point2.Dot(along, far.ToLayout(far.Stations[^1], 0) - far.ToLayout(far.Stations[0], 0)) < 0;
     }
 
-    private static Point2[] Corners(FacePlan face, PlanLine line) => [.. line.Stations.Select((s, i) => face.ToLayout(s, line.Reach[i]))];
-
-    private static Point2[] Ordered(Point2[] corners, bool reversed) => reversed ? ConvexRing.Reversed(corners) : corners;
-
-    private static double[] Stations(FacePlan near, Point2[] corners)
+    private static BodyPlan Body(FacePlan near, FacePlan far, (double First, double Second)[] rungs, bool reversed)
     {
-        var all = new List<double>(near.Stations);
-        double first = near.Stations[0], last = near.Stations[^1], guess = near.Chart.Locate(corners[0]).Chainage;
-        foreach (var corner in corners)
+        double[] stations = Array.ConvertAll(rungs, r => r.First), front = Array.ConvertAll(stations, near.CopingFront.At), back = new double[rungs.Length];
+        var lines = new CrossLine[rungs.Length];
+        for (int i = 0; i < rungs.Length; i++)
         {
-            guess = near.Chart.Locate(corner, guess).Chainage;
-            int next = Array.BinarySearch(near.Stations, guess) is var found && found >= 0 ? found : ~found;
-            bool apart = guess > first + OnePlace && guess < last - OnePlace && guess - near.Stations[Math.Max(
-                0,
-                next - 1)] > OnePlace && near.Stations[Math.Min(next, near.Stations.Length - 1)] - guess > OnePlace;
-            if (apart)
+            Point2 a = OnEdge(near, rungs[i].First), b = OnEdge(far, rungs[i].Second), outward = near.Side.Outward(near.Chart.At(rungs[i].First).Tangent);
+            double way = Point2.Dot(b - a, outward) < 0 ? -1 : 1, width = (b - a).Length;
+            var away = width > 0 ? (b - a) * (way / width) : outward;
+            back[i] = front[i] + (way * width);
+            lines[i] = new(a - (away * front[i]), away);
+        }
+
+        PlanLine Own(PlanLine line) => new(stations, Met(lines, Corners(near, line), stations));
+        PlanLine Other(PlanLine line) => new(stations, Met(lines, reversed ? ConvexRing.Reversed(Corners(far, line)) : Corners(far, line), stations));
+        return new()
+        {
+            Stations = stations,
+            Across = new(stations, Array.ConvertAll(lines, l => l.Origin), Array.ConvertAll(lines, l => l.Away), Array.ConvertAll(rungs, r => r.Second)),
+            CopingFront = new(stations, front),
+            CopingBack = Own(near.CopingBack),
+            WallFace = Own(near.WallFace),
+            WallBack = Own(near.WallBack),
+            BackWallFace = Other(far.WallBack),
+            FarWallFace = Other(far.WallFace),
+            FarCopingBack = Other(far.CopingBack),
+            Back = new(stations, back),
+            Lines =
+            [
+                .. near.WhiteLine is { } line ? [line with { Near = Own(line.Near), Far = Own(line.Far) }] : (WhiteLineBand[])[],
+                .. far.WhiteLine is { } other ? [other with { From = near.Profile.StartHead, To = near.Profile.EndHead, Near = Other(other.Far), Far = Other(other.Near) }] : (WhiteLineBand[])[],
+            ],
+        };
+    }
+
+    // Where lines across run: through every corner of either edge, told by both chainages, rising along the first.
+    private static (double First, double Second)[] Rungs(FacePlan near, FacePlan far, CrossLadder ladder, bool reversed)
+    {
+        double first = near.Stations[0], last = near.Stations[^1];
+        var all = new List<(double First, double Second)>(near.Stations.Length + far.Stations.Length);
+        double? guess = null;
+        foreach (double s in near.Stations)
+        {
+            guess = Across(s, guess);
+            all.Add((s, s == first ? far.Stations[reversed ? ^1 : 0] : s == last ? far.Stations[reversed ? 0 : ^1] : guess.Value));
+        }
+
+        for (int i = 1; i < far.Stations.Length - 1; i++)
+        {
+            if (Met(far.Stations[i]) is var s && s > first + OnePlace && s < last - OnePlace && near.Stations.All(n => Math.Abs(n - s) > OnePlace))
             {
-                all.Add(guess);
+                all.Add((s, far.Stations[i]));
             }
         }
 
-        all.Sort();
-        return [.. all];
-    }
+        return [.. all.OrderBy(r => r.First)];
 
-    // Reach at which each line across meets a polyline; beyond its ends, its first or last chord drawn on. At the polyline's own stations, its own reach.
-    private static double[] Met(double[] stations, CrossLine[] across, double[]? own, Point2[] corners, double[]? reach)
-    {
-        var met = new double[stations.Length];
-        for (int i = 0, chord = 0; i < met.Length; i++)
+        double Across(double s, double? near) =>
+            ladder.Across(s, near) ?? throw new BrokenInvariantException(Invariant($"Platforms: nothing lies across from chainage {s} of an island."));
+
+        // Lines across move on along both tracks nearly alike, so that each step leaves a small share of what was off.
+        double Met(double second)
         {
-            int at = own is null ? -1 : Array.BinarySearch(own, stations[i]);
-            if (at >= 0)
+            double s = ladder.Swapped.Across(second) ?? (first + last) / 2, way = reversed ? -1 : 1, at = second;
+            for (int round = 0; round < Rounds; round++)
             {
-                met[i] = reach![at];
-                continue;
+                at = Across(s, at);
+                double step = (second - at) * way;
+                s += step;
+                if (Math.Abs(step) < Tolerances.Rounding / 10)
+                {
+                    break;
+                }
             }
 
+            return s;
+        }
+    }
+
+    // The place on an edge as it is drawn: on the chord between two of its corners.
+    private static Point2 OnEdge(FacePlan face, double chainage)
+    {
+        int found = Array.BinarySearch(face.Stations, chainage), i = Math.Clamp(found >= 0 ? found : ~found - 1, 0, face.Stations.Length - 2);
+        Point2 Corner(int k) => face.ToLayout(face.Stations[k], face.CopingFront.Reach[k]);
+        double share = (chainage - face.Stations[i]) / (face.Stations[i + 1] - face.Stations[i]);
+        return share == 0 ? Corner(i) : share == 1 ? Corner(i + 1) : Corner(i) + ((Corner(i + 1) - Corner(i)) * share);
+    }
+
+    private static Point2[] Corners(FacePlan face, PlanLine line) => [.. line.Stations.Select((s, i) => face.ToLayout(s, line.Reach[i]))];
+
+    // Reach at which each line across meets a polyline; beyond its ends, its first or last chord drawn on.
+    private static double[] Met(CrossLine[] across, Point2[] corners, double[] stations)
+    {
+        var met = new double[across.Length];
+        for (int i = 0, chord = 0; i < met.Length; i++)
+        {
             // The next corner lies beyond the line across as soon as it is to the side to which the chainage rises.
-            double Ahead(Point2 p) => across[i].Beside(p) * Turn(across, i, corners);
+            double Ahead(Point2 p) => across[i].Beside(p) * Math.Sign(Point2.Cross(across[i].Away, corners[^1] - corners[0]));
             while (chord + 2 < corners.Length && Ahead(corners[chord + 1]) < 0)
             {
                 chord++;
@@ -129,7 +159,4 @@ internal static class BodyCarrier
 
         return met;
     }
-
-    // The sign of places ahead of a line across: that of the polyline's own direction.
-    private static double Turn(CrossLine[] across, int i, Point2[] corners) => Math.Sign(Point2.Cross(across[i].Away, corners[^1] - corners[0]));
 }

@@ -1,3 +1,5 @@
+using PlatformForge.Geometry;
+
 namespace PlatformForge.Platforms.Islands;
 
 /// <summary>An island as its second face sees it: the same platform in that track's chainage and reach, for what is told face by face.</summary>
@@ -5,14 +7,13 @@ public static class FaceViews
 {
     /// <summary>
     /// The platform on the chart of its second face. Ribs, features and places for cuts are matters of the spine and left out; the planes of the
-    /// surface are carried over.
+    /// surface and the lines across are the same.
     /// </summary>
     public static PlatformPlan Second(PlatformPlan plan)
     {
         var (near, far) = (plan.Faces[0], plan.Faces[1]);
         bool reversed = BodyCarrier.Reversed(near, far);
-        double Along(double s) => Chainage(plan, s);
-        double[] breaks = Array.ConvertAll(plan.Surface.Breaks, Along);
+        double[] breaks = Array.ConvertAll(plan.Surface.Breaks, s => Chainage(plan, s));
         var planes = plan.Surface.Planes;
         if (reversed)
         {
@@ -22,15 +23,9 @@ public static class FaceViews
 
         return plan with
         {
-            Spec = plan.Spec with
-            {
-                Face = far.Spec,
-                OtherFace = near.Spec,
-                StartRamp = reversed ? plan.Spec.EndRamp : plan.Spec.StartRamp,
-                EndRamp = reversed ? plan.Spec.StartRamp : plan.Spec.EndRamp,
-            },
+            Spec = IslandTracks.Turned(plan.Spec, far.Spec, near.Spec, reversed),
             Faces = [far, near],
-            Body = BodyCarrier.Carry(far, near),
+            Body = Turned(plan, reversed),
             Surface = new(breaks, planes),
             Waist = plan.Waist is { } w ? new(w.Width, w.Second, w.First) : null,
             Ribs = [],
@@ -39,10 +34,40 @@ public static class FaceViews
         };
     }
 
-    /// <summary>The chainage of the second face at which the line across at a chainage of the spine meets its edge, mm.</summary>
-    public static double Chainage(PlatformPlan plan, double s)
+    /// <summary>The chainage of the second face at which the line across at a chainage of the first meets its edge, mm.</summary>
+    public static double Chainage(PlatformPlan plan, double s) => plan.Body.Across!.SecondAt(s);
+
+    // The same lines across and the same boundaries, told from the second edge.
+    private static BodyPlan Turned(PlatformPlan plan, bool reversed)
     {
-        var far = plan.Faces[1];
-        return far.Chart.Locate(plan.ToLayout(s, plan.Back.At(s))).Chainage;
+        var (body, across, edge) = (plan.Body, plan.Body.Across!, plan.Faces[1].CopingFront);
+        T[] Order<T>(IEnumerable<T> of) => reversed ? [.. of.Reverse()] : [.. of];
+        double[] stations = Order(across.Second), front = Array.ConvertAll(across.Second, edge.At);
+        Point2[] aways = Array.ConvertAll(across.Aways, a => a * -1);
+        PlanLine Told(PlanLine line) => new(stations, Order(line.Reach.Select((t, i) => front[i] + (body.Back.Reach[i] - t))));
+        return new()
+        {
+            Stations = stations,
+            Across = new(
+                stations,
+                Order(across.Origins.Select((o, i) => o + (across.Aways[i] * body.Back.Reach[i]) - (aways[i] * front[i]))),
+                Order(aways),
+                Order(across.Stations)),
+            CopingFront = Told(body.Back),
+            CopingBack = Told(body.FarCopingBack!),
+            WallFace = Told(body.FarWallFace),
+            WallBack = Told(body.BackWallFace),
+            BackWallFace = Told(body.WallBack),
+            FarWallFace = Told(body.WallFace),
+            FarCopingBack = Told(body.CopingBack),
+            Back = Told(body.CopingFront),
+            Lines = [.. body.Lines.Select(Band)],
+        };
+
+        WhiteLineBand Band(WhiteLineBand line)
+        {
+            double a = across.SecondAt(line.From), b = across.SecondAt(line.To);
+            return line with { From = Math.Min(a, b), To = Math.Max(a, b), Near = Told(line.Far), Far = Told(line.Near) };
+        }
     }
 }

@@ -75,7 +75,7 @@ internal static class IslandFindings
         "PF4129",
         key,
         Invariant($"Chainage {chainage:0.#} mm of track '{face.Track}' lies beyond the platform."),
-        Invariant($"That face goes from {face.From:0.#} to {face.To:0.#} mm, and its ends run square to the other track."),
+        Invariant($"That face goes from {face.From:0.#} to {face.To:0.#} mm, and its ends lie square to the middle between both tracks."),
         FaultKind.DesignRule).Curing(Cure.Set(key, within));
 
     public static Finding Overtaken(string key, double chainage, string track) => Finding.Error(
@@ -106,4 +106,46 @@ internal static class IslandFindings
         both / 2 >= least
             ? Invariant($"In the middle between both edges it leaves {both / 2:0.##} mm to either.")
             : Invariant($"Even in the middle only {both / 2:0.##} mm would be left to either edge: set it where the platform is {2 * least + 1:0} mm wide with its own width, away from the waist."));
+
+    public static Finding RampOfOneFace(string key, string track, string firstKey) => Finding.Error(
+        "PF4144",
+        key,
+        Invariant($"A ramp slopes from edge to edge, but along track '{track}' the platform ends in a wall there."),
+        Invariant($"State a ramp along the first face too ({firstKey}), or leave this one out."),
+        FaultKind.DesignRule).Curing(Cure.LeaveOut(key));
+
+    public static Finding OwnGradient(string key, double found, double length) => Finding.Error(
+        "PF4145",
+        key,
+        Invariant($"A ramp is one plane from edge to edge, so that it prints lying on its slope: it falls along both faces alike, here 1 in {found:0.##}."),
+        Invariant($"Leave the gradient out. Give a length of this face's own (straight across it is {length:0.#} mm), or a foot."),
+        FaultKind.DesignRule).Curing(Cure.LeaveOut(key));
+
+    public static Finding RampTwice(string key, double length, double told, double wanted) => Finding.Error(
+        "PF4146",
+        key,
+        Invariant($"A ramp is one plane: {length:0.#} mm long, its foot on this face comes to {told:0.##} mm above rail top, not {wanted:0.##}."),
+        Invariant($"Leave the foot out, or give {told:0.##} mm; or leave the length out."),
+        FaultKind.DesignRule).Curing(Cure.LeaveOut(key));
+
+    public static Finding RampLeans(string key, double length, double lean, double most, double right) => Finding.Error(
+        "PF4147",
+        key,
+        Invariant($"With a ramp of {length:0.#} mm on this face the line at its head lies {lean:0.#} mm askew; more than {most:0.#} mm leaves no sound joint there."),
+        Invariant($"Give {right:0.##} mm, or change the ramp of the first face."),
+        FaultKind.DesignRule).Curing(Cure.Set(key, Math.Round(right, 2)));
+
+    public static Finding FarFootLow(string key, double length, double told, double lowest, double right) => Finding.Error(
+        "PF4149",
+        key,
+        Invariant($"With a ramp of {length:0.#} mm on this face its foot comes to {told:0.##} mm above rail top, too low for the deck to fit over the baseboard ({lowest:0.##} mm)."),
+        Invariant($"Give {right:0.##} mm, or a gentler ramp on the first face: a ramp is one plane."),
+        FaultKind.DesignRule).Curing(Cure.Set(key, right));
+
+    public static Finding FarRampsTooLong(string key, double start, double end, double length) => Finding.Error(
+        "PF4148",
+        key,
+        Invariant($"The ramps of the second face are {start:0.#} and {end:0.#} mm long, together more than its {length:0.#} mm."),
+        "Make them shorter, or leave them out: they then begin straight across from those of the first face.",
+        FaultKind.DesignRule).Curing(Cure.LeaveOut(key));
 }

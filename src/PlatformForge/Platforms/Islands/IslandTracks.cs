@@ -1,3 +1,4 @@
+using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -14,11 +15,15 @@ public static class IslandTracks
     // The distance between two tracks is looked at this often along a platform.
     private const int Looks = 40;
 
+    // Lines across are told by lines so far from the middle of either track, mm at full size: about where the edges are.
+    private const double UsualReach = 5 * FullSize.Foot;
+
     /// <summary>Both views of an island, or why there is no island between two tracks.</summary>
     /// <param name="spec">What is asked for, its first face along that track's chart.</param>
     /// <param name="chart">The first track.</param>
     /// <param name="other">The second track.</param>
-    public static Outcome<IslandSpecs> Across(PlatformSpec spec, Centreline chart, Centreline other)
+    /// <param name="site">What it stands on.</param>
+    public static Outcome<IslandSpecs> Across(PlatformSpec spec, Centreline chart, Centreline other, PlatformSite site)
     {
         var (face, second) = (spec.Face, spec.OtherFace! with { Key = FaceSpec.OtherKey });
         string key = $"{spec.Key}.{FaceSpec.OtherKey}";
@@ -40,34 +45,44 @@ public static class IslandTracks
             return Outcome.Fault<IslandSpecs>(IslandFindings.WrongSide(key, face, second));
         }
 
-        double from = Math.Min(met[0]!.Value.Chainage, met[^1]!.Value.Chainage), to = Math.Max(met[0]!.Value.Chainage, met[^1]!.Value.Chainage);
-        double widest = met.Max(m => m!.Value.Distance);
-        var deck = spec.Deck with { Width = widest };
-        bool reversed = met[0]!.Value.Chainage > met[^1]!.Value.Chainage;
-        var first = spec with { Deck = deck, OtherFace = second with { From = from, To = to } };
-        return Outcome.Of(new IslandSpecs(first, first.WithFeatures(_ => null) with
+        var ladder = Ladder(face, chart, second, other, site);
+        if (ladder.Across(face.From) is not { } start || ladder.Across(face.To) is not { } end || start < 0 || end < 0 || start > other.Length || end > other.Length)
         {
-            Face = second with { From = from, To = to },
-            OtherFace = face,
-            StartRamp = reversed ? spec.EndRamp : spec.StartRamp,
-            EndRamp = reversed ? spec.StartRamp : spec.EndRamp,
-            ForcedCuts = [],
-            BaseboardJoints = [],
-        }));
+            return Outcome.Fault<IslandSpecs>(IslandFindings.NoMeeting(key, face, second));
+        }
+
+        second = second with { From = Math.Min(start, end), To = Math.Max(start, end) };
+        var first = spec with { Deck = spec.Deck with { Width = met.Max(m => m!.Value.Distance) }, OtherFace = second };
+        return Outcome.Of(new IslandSpecs(first, Turned(first.WithFeatures(_ => null), second, face, start > end) with { ForcedCuts = [], BaseboardJoints = [] }));
     }
 
-    // Where the line across at a chainage of the first track meets the middle of the second, how far away, and on which side of the second the first
-    // track then is.
+    /// <summary>Which places of both tracks lie across from one another.</summary>
+    internal static CrossLadder Ladder(FaceSpec face, Centreline chart, FaceSpec second, Centreline other, PlatformSite site, IReadOnlyList<(double, double)>? pins = null)
+    {
+        double reach = site.Scale.ToModel(UsualReach);
+        return new(new(chart, face.Side, reach), new(other, second.Side, reach), pins);
+    }
+
+    /// <summary>An island with its second face first.</summary>
+    public static PlatformSpec Turned(PlatformSpec spec, FaceSpec second, FaceSpec first, bool reversed) => spec with
+    {
+        Face = second,
+        OtherFace = first,
+        StartRamp = reversed ? spec.EndRamp : spec.StartRamp,
+        EndRamp = reversed ? spec.StartRamp : spec.EndRamp,
+    };
+
+    // Where the line across from a chainage of the first track meets the middle of the second, how far away, and on which side of the second the first track then is.
     private static (double Chainage, double Distance, double Offset)? Meet(FaceSpec face, Centreline chart, Centreline other, double s)
     {
-        var line = CrossLine.At(chart, face.Side, s);
-        double guess = other.Locate(line.Origin).Chainage;
-        if (line.Meet(other, Side.Left, _ => 0, guess) is not { } met || met < 0
-            || met > other.Length || line.Reach(other.PointAt(met)) is not (> 0 and var distance))
+        var ladder = new CrossLadder(new(chart, face.Side, 0), new(other, face.Side, 0));
+        if (ladder.Across(s) is not { } met || met < 0 || met > other.Length)
         {
             return null;
         }
 
-        return (met, distance, other.Locate(line.Origin, met).Offset);
+        TrackFrame one = chart.At(s), two = other.At(met);
+        var join = two.Position - one.Position;
+        return Point2.Dot(join, face.Side.Outward(one.Tangent)) > 0 ? (met, join.Length, Point2.Cross(join, two.Tangent)) : null;
     }
 }

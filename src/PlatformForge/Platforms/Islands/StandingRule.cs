@@ -8,7 +8,7 @@ namespace PlatformForge.Platforms.Islands;
 /// <summary>Holds what stands on an island to the second face: to its vehicles at all heights, and to the clear width beside its edge.</summary>
 internal static class StandingRule
 {
-    public static void Check(PlatformRequest second, FacePlan near, FacePlan far, PlannedFurniture furniture, List<Finding> findings)
+    public static void Check(PlatformRequest second, FacePlan near, FacePlan far, Spine spine, PlannedFurniture furniture, List<Finding> findings)
     {
         var trace = far.Requirement;
         double[] full = CopingRequirement.FullHeight(second, trace);
@@ -21,9 +21,10 @@ internal static class StandingRule
                 ?? new(stands.Middle, stands.Near);
             double reach = middle.Reach, half = Math.Max(0, reach - stands.Near), chainage = middle.Chainage;
             var (name, key) = (stands.Name, stands.Key + ".inset");
-            var place = far.Chart.Locate(near.ToLayout(chainage, reach));
+            var stood = spine.ToLayout(chainage, reach);
+            TrackPlace place = far.Chart.Locate(stood), first = near.Chart.Locate(stood, chainage);
             double at = far.Side.Reach(place.Offset) - half, clear = at - far.CopingFront.At(place.Chainage),
-                own = reach - half - near.CopingFront.At(chainage);
+                own = near.Side.Reach(first.Offset) - half - near.CopingFront.At(first.Chainage);
             int station = Math.Clamp((int)Math.Round((place.Chainage - trace.Stations[0]) / spacing), 0, full.Length - 1);
             if (full[station] + second.Budget.Margin - at is > 0 and var lack)
             {

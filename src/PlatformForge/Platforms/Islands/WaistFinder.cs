@@ -15,6 +15,7 @@ internal static class WaistFinder
         var edge = far.CopingFront.Stations.Select((s, i) => far.ToLayout(s, far.CopingFront.Reach[i])).ToArray();
         var places = body.Stations.Zip(body.Stations.Skip(1)).SelectMany(p => Enumerable.Range(0, Math.Max(1, (int)Math.Ceiling((p.Second - p.First) / Step)))
             .Select(k => p.First + ((p.Second - p.First) * k / Math.Max(1, (int)Math.Ceiling((p.Second - p.First) / Step))))).Append(body.Stations[^1]);
+        var spine = new Spine(near.Chart, near.Side, body.Across);
         Waist? least = null;
         foreach (double s in places)
         {
@@ -24,7 +25,7 @@ internal static class WaistFinder
                 continue; // a place so wide straight across is not the narrowest in any other direction, the edges being nearly parallel
             }
 
-            var (distance, second) = Nearest(near.ToLayout(s, body.CopingFront.At(s)), edge, far.CopingFront.Stations);
+            var (distance, second) = Nearest(spine.ToLayout(s, body.CopingFront.At(s)), edge, far.CopingFront.Stations);
             double signed = width < 0 ? -distance : distance;
             least = least is null || signed < least.Width ? new(signed, s, second) : least;
         }

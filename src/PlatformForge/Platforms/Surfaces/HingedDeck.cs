@@ -93,5 +93,5 @@ internal static class HingedDeck
 internal readonly record struct HingeLine(double Chainage, Point2 Front, Point2 Away)
 {
     public static HingeLine At(PlatformPlan plan, double chainage) =>
-        new(chainage, plan.ToLayout(chainage, plan.CopingFront.At(chainage)), plan.Side.Outward(plan.Chart.At(chainage).Tangent));
+        new(chainage, plan.ToLayout(chainage, plan.CopingFront.At(chainage)), plan.Spine.Away(chainage));
 }

@@ -30,10 +30,9 @@ internal sealed class FaceJob
     /// <param name="spec">The platform with this face first, its chainages along the track's chart.</param>
     /// <param name="watch">Whose memory is asked first, and who stops it.</param>
     /// <param name="asked">The face's ends along the track as it is ridden, mm.</param>
-    /// <param name="beyond">How much farther than the face is swept at both ends, mm: the ends of a second face move with its edge.</param>
     public FaceJob(
         ProjectSpec project, PlatformSite site, IReadOnlyList<LaidTrack> tracks,
-        PlatformSpec spec, RunWatch watch, (double From, double To) asked, double beyond = 0)
+        PlatformSpec spec, RunWatch watch, (double From, double To) asked)
     {
         (this.project, this.site, this.watch, this.asked, Spec) = (project, site, watch, asked, spec);
         faced = Faced(tracks, spec.Face);
@@ -43,7 +42,7 @@ internal sealed class FaceJob
         var clearance = spec.Face.Running is { } running ? project.Clearance with { Running = running } : project.Clearance;
         budget = clearance.BudgetWith(residual, project.Layout.Gauge, spec.Height, tallest, faced.Survey is not null);
         runs = [faced, .. tracks.Where(t => t != faced)];
-        request = new(faced.Chart.Line, spec.Face.From - beyond, spec.Face.To + beyond, [.. runs.Select(t => t.Run(project))])
+        request = new(faced.Chart.Line, spec.Face.From, spec.Face.To, [.. runs.Select(t => t.Run(project))])
         {
             Beyond = HeldHeights.Beyond(budget),
             Play = budget.Play,

@@ -9,9 +9,6 @@ namespace PlatformForge.Projects.Runs;
 /// <summary>One platform on its way through the rooms; each step needs the one before it to have been without fault.</summary>
 internal sealed class PlatformJob
 {
-    // The ends of a second face move with its edge, by less than this, mm.
-    private const double Beyond = 12;
-
     private readonly ProjectSpec project;
     private readonly FaceJob[] faces;
     private readonly IReadOnlyList<Finding> faults = [];
@@ -34,12 +31,12 @@ internal sealed class PlatformJob
         }
 
         var otherChart = FaceJob.Faced(tracks, other).Chart;
-        var across = IslandTracks.Across(spec, chart.Line, otherChart.Line);
+        var across = IslandTracks.Across(spec, chart.Line, otherChart.Line, site);
         spec = across.Value?.First ?? spec;
         faults = across.Findings;
         faces = across.Value is { } found
             ? [new(project, site, tracks, found.First, watch, ends),
-                new(project, site, tracks, found.Second, watch, (otherChart.ToRide(found.Second.Face.From), otherChart.ToRide(found.Second.Face.To)), Beyond)]
+                new(project, site, tracks, found.Second, watch, (otherChart.ToRide(found.Second.Face.From), otherChart.ToRide(found.Second.Face.To)))]
             : [new(project, site, tracks, spec, watch, ends)];
     }
 

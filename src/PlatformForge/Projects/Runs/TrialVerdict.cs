@@ -64,7 +64,7 @@ public static class TrialVerdict
             VerticalGap = face.VerticalGap,
             HeldDownTo = face.BodiesPassOver ? null : -dossier.RailTop,
             Printer = dossier.Printer,
-            Stretches = face.Key == FaceSpec.FirstKey ? [new(platform.Name, platform.Plan.Chart, face.Side, face.From, face.To)] : [],
+            Stretches = [new(platform.Name, platform.Plan.Chart, face.Side, face.From, face.To) { IsSkew = platform.Plan.Spec.IsIsland }],
         };
     }
 

@@ -159,7 +159,7 @@ internal sealed class Engraving
     private (double Width, double Height) Room(Patch patch)
     {
         double middle = (patch.From + patch.To) / 2;
-        double curvature = chart.Plan.Side.Bend(chart.Plan.Chart.At(middle).Curvature); // positive where the platform is inside the curve
+        double curvature = chart.Plan.Spine.Bend(middle); // positive where the platform is inside the curve
         double shrink = Math.Min(1 - (curvature * patch.Near), 1 - (curvature * patch.Far));
         double length = patch.Length * shrink;
         return (length, patch.Width - (Math.Abs(curvature) * length * length / 8));
@@ -169,10 +169,10 @@ internal sealed class Engraving
     {
         var plan = chart.Plan;
         double s = (setting.Patch.From + setting.Patch.To) / 2, t = (setting.Patch.Near + setting.Patch.Far) / 2;
-        var frame = plan.Chart.At(s);
+        var along = plan.Spine.Tangent(s);
 
         // Read from below, the writing's up is to the right of its direction in plan.
-        var forward = setting.Along ? frame.Tangent : frame.Tangent.Left;
+        var forward = setting.Along ? along : along.Left;
         var up = forward.Left * -1;
         double unit = setting.Height / EngravedLetters.CapHeight;
         var underside = top.Along(s).Raised(-plan.Spec.Deck.Thickness);

@@ -53,7 +53,7 @@ internal static class DeckBlocks
         }
     }
 
-    // Grooves between coping slabs. A groove at a cut is halved by it.
+    // Grooves between coping slabs along lines across. A groove at a cut is halved by it.
     private static void Joints(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
     {
         var plan = chart.Plan;
@@ -64,7 +64,7 @@ internal static class DeckBlocks
         }
 
         var beyond = plan.CopingFront.Shifted(-Overshoot);
-        foreach (double joint in plan.CopingJoints)
+        foreach (double joint in plan.CopingJoints.Where(j => FarJointBlocks.AlongCut(plan, j, from, to)))
         {
             double a = Math.Max(from, joint - half), b = Math.Min(to, joint + half);
             foreach (var piece in top.Cover(beyond, plan.CopingBack, a, b))

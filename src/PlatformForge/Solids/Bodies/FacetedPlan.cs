@@ -16,19 +16,20 @@ public sealed class FacetedPlan
     private readonly Side side;
 
     public FacetedPlan(PlatformPlan plan)
-        : this(plan, plan.First, plan.Stations)
+        : this(plan, plan.Spine, plan.Stations)
     {
     }
 
-    private FacetedPlan(PlatformPlan plan, FacePlan face, double[] stations)
+    private FacetedPlan(PlatformPlan plan, Spine spine, double[] stations)
     {
-        (Plan, Stations, side) = (plan, stations, face.Side);
-        centre = Array.ConvertAll(Stations, s => face.ToLayout(s, 0));
-        across = Array.ConvertAll(Stations, s => face.Side.Outward(face.Chart.At(s).Tangent));
+        (Plan, Stations, side) = (plan, stations, spine.Side);
+        var lines = Array.ConvertAll(Stations, spine.LineAt);
+        centre = Array.ConvertAll(lines, l => l.Origin);
+        across = Array.ConvertAll(lines, l => l.Away);
     }
 
     /// <summary>A face of a plan by its own facets, for what is square to its own edge.</summary>
-    public static FacetedPlan OfFace(PlatformPlan plan, FacePlan face) => new(plan, face, face.Stations);
+    public static FacetedPlan OfFace(PlatformPlan plan, FacePlan face) => new(plan, new(face.Chart, face.Side), face.Stations);
 
     public PlatformPlan Plan { get; }
 

@@ -1,13 +1,19 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Units;
 
 namespace PlatformForge.Solids.Bodies;
 
 /// <summary>
-/// Grooves between the coping slabs of further faces: square to their own edge, so that on the spine they lie askew. Each is one block a facet, parted where the
-/// walking surface bends.
+/// Grooves between the coping slabs of an island: square to their own edge, so that they lie askew to lines across. Each is one block a facet, parted where the
+/// walking surface bends. A joint of the first face that is a cut runs along the cut.
 /// </summary>
 internal static class FarJointBlocks
 {
+    /// <summary>Whether a joint of the first face runs along the line across: everywhere on a platform with a back, at cuts and ends on an island.</summary>
+    public static bool AlongCut(PlatformPlan plan, double joint, double from, double to) =>
+        plan.Body.Across is null || Math.Abs(joint - from) < Tolerances.GridStep || Math.Abs(joint - to) < Tolerances.GridStep;
+
     public static void Remove(FacetedPlan chart, double from, double to, double overshoot, List<ColumnBlock> blocks)
     {
         var plan = chart.Plan;
@@ -17,11 +23,11 @@ internal static class FarJointBlocks
             return;
         }
 
-        foreach (var face in plan.Faces.Skip(1))
+        foreach (var face in plan.Body.Across is null ? [] : plan.Faces)
         {
             var own = FacetedPlan.OfFace(plan, face);
             var beyond = face.CopingFront.Shifted(-overshoot);
-            foreach (double joint in face.CopingJoints)
+            foreach (double joint in face.CopingJoints.Where(j => face != plan.First || !AlongCut(plan, j, from, to)))
             {
                 double[] ends = own.Chainages(joint - half, joint + half);
                 for (int i = 0; i + 1 < ends.Length; i++)

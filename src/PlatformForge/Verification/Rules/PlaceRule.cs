@@ -26,6 +26,9 @@ internal static class PlaceRule
     /// <summary>Greatest step in the edge from one section to the next, mm; an edge turns little over the trim of a joint.</summary>
     private const double GreatestStep = 0.1;
 
+    /// <summary>Along an edge the gap between two ends that lie half a right angle askew is so much longer.</summary>
+    private const double Askew = 1.4143;
+
     public static IEnumerable<Finding> Check(IReadOnlyList<WrittenSection> sections, IReadOnlyList<Mesh> placed, DesignFacts facts)
     {
         for (int i = 0; i < sections.Count; i++)
@@ -63,7 +66,7 @@ internal static class PlaceRule
         for (int i = 0; i < own.Length; i++)
         {
             var lie = own[i];
-            double gap = lie.From - reached, room = i == 0 ? Slack : stretch.Joint + Slack;
+            double gap = lie.From - reached, room = i == 0 ? Slack : (stretch.IsSkew ? stretch.Joint * Askew : stretch.Joint) + Slack;
             if (gap > room || gap < -Slack)
             {
                 yield return Misplaced(Invariant($"{lie.Name} begins at chainage {lie.From:F2} mm of track '{stretch.Track.Name}', but what is before it ends at {reached:F2} mm."));
@@ -98,11 +101,20 @@ internal static class PlaceRule
             guess = places[i].Chainage;
         }
 
+        double nearest = places.Select(p => stretch.Side.Reach(p.Offset)).DefaultIfEmpty(0).Min();
+        if (stretch.IsSkew)
+        {
+            // Its ends may lie up to half a right angle askew: of all that it has, the corners of its edge lie farthest out in both ways together.
+            var start = places.DefaultIfEmpty().MinBy(p => p.Chainage + stretch.Side.Reach(p.Offset));
+            var end = places.DefaultIfEmpty().MinBy(p => stretch.Side.Reach(p.Offset) - p.Chainage);
+            return new(name, start.Chainage, end.Chainage, nearest, stretch.Side.Reach(start.Offset), stretch.Side.Reach(end.Offset));
+        }
+
         double from = places.Select(p => p.Chainage).DefaultIfEmpty(0).Min(), to = places.Select(p => p.Chainage).DefaultIfEmpty(0).Max();
         double Corner(double end) => places.Where(p => Math.Abs(p.Chainage - end) <= EndZone)
             .Select(p => (Offset: stretch.Side.Reach(p.Offset), Off: Math.Abs(p.Chainage - end)))
             .DefaultIfEmpty().MinBy(p => p.Offset + (Slant * p.Off)).Offset;
-        return new(name, from, to, places.Select(p => stretch.Side.Reach(p.Offset)).DefaultIfEmpty(0).Min(), Corner(from), Corner(to));
+        return new(name, from, to, nearest, Corner(from), Corner(to));
     }
 
     private static bool IsRigid(RigidTransform motion)
