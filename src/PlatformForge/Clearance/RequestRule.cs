@@ -19,7 +19,7 @@ internal static class RequestRule
 
         if (!(request.Spacing > 0 && request.Tolerance > 0 && double.IsFinite(request.Spacing) && double.IsFinite(request.Tolerance)))
         {
-            findings.Add(Finding.Error("PF3002", request.Key, Invariant($"Stations {request.Spacing} mm apart with an error of {request.Tolerance} mm cannot be computed."), "Give both above 0; 1 mm and 0.01 mm are usual."));
+            findings.Add(Finding.Error("PF3002", request.Key, Invariant($"Stations {request.Spacing:0.####} mm apart with an error of {request.Tolerance:0.####} mm cannot be computed."), "Give both above 0; 1 mm and 0.01 mm are usual."));
         }
 
         var play = request.Play;

@@ -22,25 +22,25 @@ public static class VehicleRule
 
         if (!(vehicle.PivotCentres >= LeastBase && vehicle.PivotCentres <= LargestFigure))
         {
-            Fault("PF3010", "pivots", Invariant($"the pivots are {vehicle.PivotCentres} mm apart."), Invariant($"Give the distance between bogie centres, or the rigid wheelbase, of at least {LeastBase} mm."));
+            Fault("PF3010", "pivots", Invariant($"the pivots are {vehicle.PivotCentres:0.####} mm apart."), Invariant($"Give the distance between bogie centres, or the rigid wheelbase, of at least {LeastBase} mm."));
         }
 
         foreach (var (name, wheelbase) in new[] { ("leading", vehicle.LeadingWheelbase), ("trailing", vehicle.TrailingWheelbase) })
         {
             if (!(wheelbase >= 0 && wheelbase <= LargestFigure))
             {
-                Fault("PF3011", "bogie_wheelbase", Invariant($"the {name} bogie's wheelbase is {wheelbase} mm."), "Give 0 for a pivot that rides on the rails itself, or the distance between the bogie's end axles.");
+                Fault("PF3011", "bogie_wheelbase", Invariant($"the {name} bogie's wheelbase is {wheelbase:0.####} mm."), "Give 0 for a pivot that rides on the rails itself, or the distance between the bogie's end axles.");
             }
         }
 
         if (vehicle.LeastRadius is { } radius && !(radius > 0 && double.IsFinite(radius)))
         {
-            Fault("PF3017", "least_radius", Invariant($"the least radius is {radius} mm."), "Give a radius above 0 mm, or leave it out.");
+            Fault("PF3017", "least_radius", Invariant($"the least radius is {radius:0.####} mm."), "Give a radius above 0 mm, or leave it out.");
         }
 
         if (vehicle.MiddleAxlePlay is { } play && !(play > 0 && play <= LargestFigure))
         {
-            Fault("PF3018", "middle_axle_play", Invariant($"the middle axle's side play is {play} mm."), "Give a play above 0 mm, or leave it out.");
+            Fault("PF3018", "middle_axle_play", Invariant($"the middle axle's side play is {play:0.####} mm."), "Give a play above 0 mm, or leave it out.");
         }
 
         if (vehicle.Parts.Count == 0)

@@ -52,8 +52,8 @@ internal static class FaceSpecKeys
         .Length("to", NumberRange.Anywhere, "Where it ends.", f => f.To, (f, v) => f with { To = v }, required: true))
         .Check((f, key) => f.To > f.From ? null : new(
             "to",
-            FormattableString.Invariant($"to is {f.To} mm, not beyond from, {f.From} mm."),
-            FormattableString.Invariant($"Give a to above {f.From} mm."),
+            FormattableString.Invariant($"to is {f.To:0.####} mm, not beyond from, {f.From:0.####} mm."),
+            FormattableString.Invariant($"Give a to above {f.From:0.####} mm."),
             Cure.Set(key + ".to", f.From + Short)));
 
     /// <summary>Of an island's other face: its ends lie straight across from those of the first.</summary>

@@ -216,7 +216,12 @@ internal static class PlatformFindings
             : begin != gap.From && end != gap.To ? Cure.LeaveOut(key)
             : begin != gap.From ? Cure.Set(key + ".from", Ceiled(begin)) : Cure.Set(key + ".to", Ceiled(end));
         string room = to - from >= least ? Invariant($"Give gaps in order of chainage, {least:0.###} mm long or more, that far from one another, between {from:0.###} and {to:0.###}, or leave it out.") : "Leave it out: there is no fence left for it.";
-        return Finding.Error("PF4041", key, Invariant($"The gap from {gap.From:0.###} to {gap.To:0.###} mm is out of order, off the fence, which is left from {from:0.###} to {to:0.###}, or less than {least:0.###} mm long or away from its neighbour."), room, FaultKind.DesignRule).Curing(cure);
+        string what = !(gap.To > gap.From) ? "ends before it begins"
+            : to - from < least ? "has no fence left to stand in"
+            : gap.From < from - Grain || gap.To > to + Grain ? Invariant($"lies off the fence, which is left from {from:0.###} to {to:0.###}")
+            : gap.To - gap.From < least ? Invariant($"is less than {least:0.###} mm long")
+            : Invariant($"leaves less than {least:0.###} mm of fence before it, which is left from {from:0.###} to {to:0.###}");
+        return Finding.Error("PF4041", key, Invariant($"The gap from {gap.From:0.###} to {gap.To:0.###} mm {what}."), room, FaultKind.DesignRule).Curing(cure);
     }
 
     /// <param name="key">Key of the fence.</param>

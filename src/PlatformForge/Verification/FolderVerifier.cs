@@ -166,7 +166,7 @@ public static class FolderVerifier
         }
         else if (bytes.Length != file.Bytes || Convert.ToHexStringLower(SHA256.HashData(bytes)) != file.Sha256)
         {
-            yield return Finding.Error("PF8003", "", Invariant($"'{file.Path}' is not as it was written: {bytes.Length} bytes for {file.Bytes}, or other contents."), "Build the folder again, into an empty folder if you want to keep the changed file.", FaultKind.Mesh);
+            yield return Finding.Error("PF8003", "", Invariant($"'{file.Path}' is not as it was written: {(bytes.Length == file.Bytes ? "its bytes are others" : Invariant($"{bytes.Length} bytes for {file.Bytes}"))}."), "Build the folder again, into an empty folder if you want to keep the changed file.", FaultKind.Mesh);
         }
     }
 

@@ -19,8 +19,8 @@ internal static class DesignLimits
 
     /// <summary>What is wrong, as it goes on after the file's name; null when nothing is.</summary>
     public static string? Fault(DesignCopy design) =>
-        !(design.Ratio is > 0 and <= 1e4 && design.Gauge is > 0 and <= LargestAllowance) ? Invariant($"has a scale of {design.Ratio} or a gauge of {design.Gauge} mm, which no model has")
-        : !(Math.Abs(design.RailTop) <= LargestAllowance) ? Invariant($"has a rail top {design.RailTop} mm over the baseboard")
+        !(design.Ratio is > 0 and <= 1e4 && design.Gauge is > 0 and <= LargestAllowance) ? Invariant($"has a scale of {design.Ratio} or a gauge of {design.Gauge:0.####} mm, which no model has")
+        : !(Math.Abs(design.RailTop) <= LargestAllowance) ? Invariant($"has a rail top {design.RailTop:0.####} mm over the baseboard")
         : !(Bounded(design.Printer.Bed, LargestSize) && design.Printer.Height is > 0 and <= LargestSize && Math.Abs(design.Printer.Margin) <= LargestSize) ? "has a printer without a bed or a height"
         : design.Tracks.Select(t => OfLine(t.Name, t.Elements) ?? OfVehicles(t)).FirstOrDefault(f => f is not null)
         ?? design.Platforms.SelectMany(p => p.Faces).Select(OfPlatform).FirstOrDefault(f => f is not null);
@@ -57,7 +57,7 @@ internal static class DesignLimits
         var face = platform.Face;
         double[] allowances = [platform.Budget.Play.Wheelset, platform.Budget.Play.Pivot, platform.Budget.Play.Roll, platform.Budget.Play.Cant, platform.Budget.Play.RollCentreHeight, platform.Height, face.VerticalGap, .. platform.Budget.Lines.Select(l => l.AmountMm)];
         return OfLine(face.Track, platform.Chart)
-            ?? (!(face.From >= -TrackLayer.LongestTrack && face.From < face.To && face.To <= TrackLayer.LongestTrack) ? Invariant($"has platform '{platform.Name}' from {face.From} to {face.To} mm")
+            ?? (!(face.From >= -TrackLayer.LongestTrack && face.From < face.To && face.To <= TrackLayer.LongestTrack) ? Invariant($"has platform '{platform.Name}' from {face.From} to {face.To:0.####} mm")
             : !allowances.All(a => Math.Abs(a) <= LargestAllowance) ? Invariant($"has a height, a play or an allowance beyond {LargestAllowance:0} mm at platform '{platform.Name}'")
             : null);
     }

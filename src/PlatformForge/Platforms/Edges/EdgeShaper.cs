@@ -81,7 +81,7 @@ internal static class EdgeShaper
         double gap = program.Minimise(reach, uniform - required.Min(), MeanGapWanted);
         if (!(gap <= MeanGapProven))
         {
-            throw new BrokenInvariantException(Invariant($"Platforms: a faired edge of {n} vertices is proven only within {gap} mm of the closest."));
+            throw new BrokenInvariantException(Invariant($"Platforms: a faired edge of {n} vertices is proven only within {gap:0.####} mm of the closest."));
         }
 
         // Adding the datum back may round below the bounds by a last digit.

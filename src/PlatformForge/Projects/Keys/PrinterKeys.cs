@@ -254,7 +254,7 @@ internal static class PrinterKeys
                 "PF1014",
                 key,
                 node.Place,
-                FormattableString.Invariant($"bed encloses {Math.Abs(area)} mm²."),
+                FormattableString.Invariant($"bed encloses {Math.Abs(area):0.####} mm²."),
                 "List at least three corners in order round the bed, or give [width, depth].",
                 new Cure(CureAct.Set, key, "[220, 220]"));
             return null;

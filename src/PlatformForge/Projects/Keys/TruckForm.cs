@@ -82,15 +82,15 @@ internal sealed record TruckForm
                 Fault(
                     "pivot",
                     "a truck with one axle has no pivot stated: without it nothing tells how it turns.",
-                    Invariant($"Give pivot, {(sign > 0 ? "less than" : "more than")} {truck.At} mm."),
+                    Invariant($"Give pivot, {(sign > 0 ? "less than" : "more than")} {truck.At:0.####} mm."),
                     Cure.Set(pivot, truck.At - (sign * UsualArm)));
             }
             else if (truck.Wheelbase == 0 && sign * (truck.At - truck.Pivot) <= 0)
             {
                 Fault(
                     "pivot",
-                    Invariant($"pivot is {truck.Pivot} mm, but the axle at {truck.At} mm has to lie {(sign > 0 ? "ahead of" : "behind")} it."),
-                    Invariant($"Give a pivot {(sign > 0 ? "below" : "above")} {truck.At} mm."),
+                    Invariant($"pivot is {truck.Pivot:0.####} mm, but the axle at {truck.At:0.####} mm has to lie {(sign > 0 ? "ahead of" : "behind")} it."),
+                    Invariant($"Give a pivot {(sign > 0 ? "below" : "above")} {truck.At:0.####} mm."),
                     Cure.Set(pivot, truck.At - (sign * UsualArm)));
             }
 

@@ -209,15 +209,15 @@ internal static class VehicleKeys
             {
                 Own(
                     stated,
-                    Invariant($"the end is {taper.Width} mm wide, wider than the body's {v.Width} mm."),
-                    Invariant($"Give at most {v.Width} mm, and make width the widest place."),
+                    Invariant($"the end is {taper.Width:0.####} mm wide, wider than the body's {v.Width:0.####} mm."),
+                    Invariant($"Give at most {v.Width:0.####} mm, and make width the widest place."),
                     Cure.Set($"{key}.{stated}.width", v.Width));
             }
         }
 
         if ((v.FrontTaper?.Length ?? 0) + (v.RearTaper?.Length ?? 0) > v.Length)
         {
-            Own(table.Find("front_taper") is not null ? "front_taper" : table.Find("rear_taper") is not null ? "rear_taper" : "taper", Invariant($"the tapers are {(v.FrontTaper?.Length ?? 0) + (v.RearTaper?.Length ?? 0)} mm long together, more than the body's {v.Length} mm."), Invariant($"Give at most {v.Length} mm together."), Cure.LeaveOut(key + "." + (table.Find("front_taper") is not null ? "front_taper" : table.Find("rear_taper") is not null ? "rear_taper" : "taper")));
+            Own(table.Find("front_taper") is not null ? "front_taper" : table.Find("rear_taper") is not null ? "rear_taper" : "taper", Invariant($"the tapers are {(v.FrontTaper?.Length ?? 0) + (v.RearTaper?.Length ?? 0):0.####} mm long together, more than the body's {v.Length:0.####} mm."), Invariant($"Give at most {v.Length:0.####} mm together."), Cure.LeaveOut(key + "." + (table.Find("front_taper") is not null ? "front_taper" : table.Find("rear_taper") is not null ? "rear_taper" : "taper")));
         }
     }
 
@@ -270,8 +270,8 @@ internal static class VehicleKeys
                 "PF1014",
                 key + "." + second,
                 (table.Find(second)?.Value ?? table).Place,
-                Invariant($"{second} is {high} mm, not above {first}, {low} mm."),
-                Invariant($"Give a {second} above {low} mm."),
+                Invariant($"{second} is {high:0.####} mm, not above {first}, {low:0.####} mm."),
+                Invariant($"Give a {second} above {low:0.####} mm."),
                 Cure.Set(key + "." + second, low + Least));
         }
     }

@@ -40,7 +40,7 @@ internal static class WheelRoom
             string measured = leading > 0 || trailing > 0 ? "pivots is from bogie pivot to bogie pivot, not over the wheels" : "without bogies pivots is the wheelbase, from the middle of the first axle to that of the last";
             fault(
                 "pivots",
-                Invariant($"pivots is {pivots} mm, more than the body's length of {length} mm."),
+                Invariant($"pivots is {pivots:0.####} mm, more than the body's length of {length:0.####} mm."),
                 pivotsCan ? Invariant($"Give at most {Down(mostPivots)} mm: {measured}.") : both,
                 pivotsCan ? Floored(mostPivots) : null);
         }
@@ -54,12 +54,12 @@ internal static class WheelRoom
             bool can = most > 0 && (v.TrailingBogieWheelbase is null || other <= length - pivots + ((rear ? 2 : -2) * v.Ahead) + Grain);
             string name = rear ? "trailing_bogie_wheelbase" : "bogie_wheelbase";
             string what = (leading + trailing) / 2 > pivots + Grain
-                ? Invariant($"so bogies {pivots} mm apart would overlap")
-                : Invariant($"so with pivots {pivots} mm apart axles would stand beyond the ends of the body, {length} mm long");
+                ? Invariant($"so bogies {pivots:0.####} mm apart would overlap")
+                : Invariant($"so with pivots {pivots:0.####} mm apart axles would stand beyond the ends of the body, {length:0.####} mm long");
             string instead = pivotsCan && mostPivots < pivots ? Invariant($", or pivots of at most {Down(mostPivots)} mm") : "";
             fault(
                 name,
-                Invariant($"{name} is {worst} mm, {what}."),
+                Invariant($"{name} is {worst:0.####} mm, {what}."),
                 can ? Invariant($"Give at most {Down(most)} mm{instead}: it is from the first to the last axle of one bogie.") : both,
                 can ? Floored(most) : pivotsCan && mostPivots < pivots ? Floored(mostPivots) : null);
         }
@@ -67,7 +67,7 @@ internal static class WheelRoom
         {
             double most = (length - pivots - (v.Ahead > 0 ? trailing : leading)) / 2;
             string end = v.Ahead > 0 ? "rear" : "front", which = leading + trailing > 0 ? "the bogie there has an axle" : "an axle stands";
-            fault("ahead", Invariant($"ahead is {v.Ahead} mm, so {which} beyond the body's {end} end."), Invariant($"Give {(v.Ahead > 0 ? "at most" : "at least -")}{(v.Ahead > 0 ? " " : "")}{Down(most)} mm for a body of {length} mm on pivots {pivots} mm apart."), (v.Ahead > 0 ? 1 : -1) * Floored(most));
+            fault("ahead", Invariant($"ahead is {v.Ahead:0.####} mm, so {which} beyond the body's {end} end."), Invariant($"Give {(v.Ahead > 0 ? "at most" : "at least -")}{(v.Ahead > 0 ? " " : "")}{Down(most)} mm for a body of {length:0.####} mm on pivots {pivots:0.####} mm apart."), (v.Ahead > 0 ? 1 : -1) * Floored(most));
         }
     }
 
@@ -80,7 +80,7 @@ internal static class WheelRoom
             {
                 fault(
                     name,
-                    Invariant($"{name} is {wheelbase} mm, more than half of the body's length of {v.Length} mm, though its pivots lie at its very ends."),
+                    Invariant($"{name} is {wheelbase:0.####} mm, more than half of the body's length of {v.Length:0.####} mm, though its pivots lie at its very ends."),
                     Invariant($"Give at most {Down(v.Length / 2)} mm: it is from the first to the last axle of one bogie."),
                     Floored(v.Length / 2));
             }
@@ -99,13 +99,13 @@ internal static class WheelRoom
         string longer = Invariant($"Give a length of at least {Up(least + ((own ?? 0) / 2) - gaps)} mm{(own is null ? "" : Invariant($" and pivots of {Up(least)} mm"))}, or bogies that are shorter.");
         if (own is not null && v.Pivots > most + Grain)
         {
-            fault("pivots", Invariant($"pivots is {v.Pivots} mm; a body of {v.Length} mm whose pivot at one end lies midway in a gap has its other bogie{(v.Pivots > v.Length + gaps ? "" : Invariant($", {own} mm from axle to axle,"))} beyond its own end."), most >= least ? Invariant($"Give at most {Down(most)} mm: from the pivot of its own bogie to that of the shared one.") : longer, most >= least ? Floored(most) : null);
+            fault("pivots", Invariant($"pivots is {v.Pivots:0.####} mm; a body of {v.Length:0.####} mm whose pivot at one end lies midway in a gap has its other bogie{(v.Pivots > v.Length + gaps ? "" : Invariant($", {own:0.####} mm from axle to axle,"))} beyond its own end."), most >= least ? Invariant($"Give at most {Down(most)} mm: from the pivot of its own bogie to that of the shared one.") : longer, most >= least ? Floored(most) : null);
         }
         else if (least > v.Pivots + Grain)
         {
             fault(
                 "pivots",
-                Invariant($"the pivots are {v.Pivots:0.##} mm apart, so bogies of {leading} and {trailing} mm from axle to axle would overlap."),
+                Invariant($"the pivots are {v.Pivots:0.##} mm apart, so bogies of {leading:0.####} and {trailing} mm from axle to axle would overlap."),
                 own is not null && most >= least ? Invariant($"Give at least {Up(least)} mm, or bogies that are shorter.") : longer,
                 own is not null && most >= least ? Ceiled(least) : null);
         }
@@ -123,7 +123,7 @@ internal static class WheelRoom
             {
                 fault(
                     name,
-                    Invariant($"{name} is {place} mm, beyond the body, which goes from {rear:0.##} to {front:0.##} mm."),
+                    Invariant($"{name} is {place:0.####} mm, beyond the body, which goes from {rear:0.##} to {front:0.##} mm."),
                     place < rear ? Invariant($"Give at least {Up(rear)} mm, or leave it out.") : Invariant($"Give at most {Down(front)} mm, or leave it out."),
                     place < rear ? Ceiled(rear) : Floored(front));
             }
@@ -133,8 +133,8 @@ internal static class WheelRoom
         {
             fault(
                 "to",
-                Invariant($"to is {v.Sill?.To} mm, not ahead of from, {v.Sill?.From} mm."),
-                Invariant($"Give more than {v.Sill?.From} mm."),
+                Invariant($"to is {v.Sill?.To:0.####} mm, not ahead of from, {v.Sill?.From:0.####} mm."),
+                Invariant($"Give more than {v.Sill?.From:0.####} mm."),
                 v.Sill?.From is { } first && first + Apart < front ? first + Apart : null);
         }
     }

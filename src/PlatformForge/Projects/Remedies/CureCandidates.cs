@@ -2,6 +2,7 @@ using System.Globalization;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
+using static System.FormattableString;
 
 namespace PlatformForge.Projects.Remedies;
 
@@ -10,6 +11,9 @@ internal static class CureCandidates
 {
     private static readonly (string First, string Second)[] Rising = [("from", "to"), ("low", "high")];
 
+    // A micrometre: nothing is told finer.
+    private const int Digits = 3;
+
     // Most names of the file that are offered for a reference.
     private const int MostNames = 5;
 
@@ -17,6 +21,11 @@ internal static class CureCandidates
     {
         if (finding.Cure is { } own)
         {
+            foreach (var rounded in Rounded(own))
+            {
+                yield return rounded;
+            }
+
             yield return own;
             if (own.Key != finding.Key && own.Act == CureAct.Set && CuredTree.Find(tree, own.Key) is not null && KeyModel.RuleOf(own.Key) is { Required: false })
             {
@@ -56,7 +65,7 @@ internal static class CureCandidates
             yield return Cure.Text(key, name);
         }
 
-        if (node is null or not TreeTable && KeyModel.ExampleOf(key) is { } example)
+        if ((node is null || (node is not TreeTable && !key.EndsWith(']'))) && KeyModel.ExampleOf(key) is { } example)
         {
             yield return new(CureAct.Set, key, example.ReplaceLineEndings(" "));
         }
@@ -67,6 +76,36 @@ internal static class CureCandidates
         {
             yield return Cure.LeaveOut(home);
         }
+    }
+
+    /// <summary>Other keys whose figure may be the slip, to be looked round: the first of two that have to rise, and what makes a piece too large for the bed.</summary>
+    public static IEnumerable<string> Others(Finding finding, TreeTable tree)
+    {
+        if (finding.Code == "PF1014" && Rising.FirstOrDefault(r => finding.Key.EndsWith("." + r.Second, StringComparison.Ordinal)) is { First: { } first, Second: { } second })
+        {
+            yield return finding.Key[..^second.Length] + first;
+        }
+
+        if (finding.Code == "PF6001")
+        {
+            int platforms = (tree.Find("platform")?.Value as TreeList)?.Items.Count ?? 0;
+            foreach (string key in Enumerable.Range(0, Math.Min(platforms, MostNames)).Select(i => Invariant($"platform[{i}].deck.width")).Append("printer.margin").Where(k => CuredTree.Find(tree, k) is not null))
+            {
+                yield return key;
+            }
+        }
+    }
+
+    // A figure with no more digits than somebody would write, where that works too: the nearest, then the one below and the one above.
+    private static IEnumerable<Cure> Rounded(Cure cure)
+    {
+        if (cure.Act != CureAct.Set || !double.TryParse(cure.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !double.IsFinite(value) || Math.Round(value, Digits) == value)
+        {
+            return [];
+        }
+
+        double unit = Math.Pow(10, Digits);
+        return new[] { Math.Round(value, Digits), Math.Floor(value * unit) / unit, Math.Ceiling(value * unit) / unit }.Distinct().Select(v => Cure.Set(cure.Key, v));
     }
 
     private static IEnumerable<Cure> OfRule(KeyRule rule, TreeNode? node, string key)
@@ -109,7 +148,7 @@ internal static class CureCandidates
 
         string? faced = key.StartsWith("platform", StringComparison.Ordinal) ? (CuredTree.Find(tree, key[..key.LastIndexOf('.')] + ".track") as TreeText)?.Value : null;
         int index = faced is null ? 0 : tracks.Items.ToList().FindIndex(t => (t as TreeTable)?.TextOf("name") == faced);
-        string track = faced is null ? key : FormattableString.Invariant($"track[{index}]");
+        string track = faced is null ? key : Invariant($"track[{index}]");
         string? now = (CuredTree.Find(tree, track + ".buffers") as TreeText)?.Value;
         string end = key.EndsWith(".from", StringComparison.Ordinal) ? "start" : "end";
         return index < 0 ? null : Cure.Text(track + ".buffers", faced is null || (now is "start" or "end" && now != end) ? "both" : end);

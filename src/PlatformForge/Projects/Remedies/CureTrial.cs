@@ -100,7 +100,8 @@ public static class CureTrial
             }
         }
 
-        return finding.Cure is null || finding.Cure.Key != finding.Key ? Searched(finding.Key) : null;
+        return (finding.Cure is null || finding.Cure.Key != finding.Key ? Searched(finding.Key) : null)
+            ?? CureCandidates.Others(finding, tree).Select(Searched).FirstOrDefault(c => c is not null);
 
         Cure? Round(Cure cure) => cure.Act == CureAct.Set && double.TryParse(cure.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double offered)
             && KeyModel.RuleOf(cure.Key) is NumberRule rule ? Near(cure.Key, rule, offered) : null;

@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using PlatformForge.Projects.Catalogue;
+using PlatformForge.Projects.Keys;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Remedies;
@@ -16,7 +18,7 @@ internal static class RemedyWords
         return finding with
         {
             Cure = cure,
-            Remedy = keeps && Says(finding.Remedy, cure) ? finding.Remedy : keeps ? $"{finding.Remedy} {works}".TrimStart() : works,
+            Remedy = (keeps || IsRounded(finding.Cure!, cure)) && Says(finding.Remedy, cure) ? finding.Remedy : keeps ? $"{Ended(finding.Remedy)}{works}" : works + Takes(finding),
         };
     }
 
@@ -24,14 +26,14 @@ internal static class RemedyWords
     public static Finding Next(Finding finding, Cure cure, (string Code, string Key) next) => finding with
     {
         Cure = cure,
-        Remedy = $"Tried: with {Change(cure)} it goes, and {next.Code} comes next{(next.Key.Length == 0 ? "" : $", at {next.Key}")}.",
+        Remedy = $"Tried: with {Change(cure)} it goes, and {next.Code} comes next{(next.Key.Length == 0 ? "" : $", at {next.Key}")}.{Takes(finding)}",
     };
 
     /// <summary>Nothing that was tried works.</summary>
     public static Finding None(Finding finding) => finding with
     {
         Cure = null,
-        Remedy = finding.Cure is null ? finding.Remedy : $"No single value that was tried mends this. {FindingCatalogue.Find(finding.Code)!.Cure}",
+        Remedy = finding.Cure is null ? finding.Remedy : $"No single value that was tried mends this.{(Takes(finding) is { Length: > 0 } range ? range : " " + FindingCatalogue.Find(finding.Code)!.Cure)}",
     };
 
     /// <summary>There was no time to try.</summary>
@@ -43,6 +45,17 @@ internal static class RemedyWords
     /// <summary>What mends another finding has mended this one too.</summary>
     public static Finding MendedBy(Finding finding, Cure cure) =>
         finding.Cure == cure with { Tried = false } ? Tried(finding, cure) : finding with { Cure = cure, Remedy = $"Tried: {Change(cure)} mends this too." };
+
+    // What a key takes at all, where the room's own sentence, which told it, gave way.
+    private static string Takes(Finding finding) => finding.Code == "PF1008" && KeyModel.RuleOf(finding.Key) is NumberRule rule ? $" The key takes {rule.Wanted}." : "";
+
+    // A cure is what was offered, with fewer digits.
+    private static bool IsRounded(Cure offered, Cure cure) => offered.Key == cure.Key && offered.Act == cure.Act
+        && double.TryParse(offered.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double asked) && double.TryParse(cure.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double given)
+        && Math.Abs(asked - given) <= Tolerances.GridStep;
+
+    // A sentence, ended, for another to follow.
+    private static string Ended(string sentence) => sentence.Length == 0 ? "" : sentence[^1] is '.' or '?' or '!' ? sentence + " " : sentence + ". ";
 
     private static string Change(Cure cure) => cure.Act switch
     {

@@ -43,13 +43,13 @@ internal static class ValueSearch
 
         return null;
 
-        double Within(double value) => Math.Clamp(rule.Whole ? Math.Round(value) : value, rule.Range.Lowest, rule.Range.Most) is var v && rule.Range.Holds(v) ? v : start;
+        double Within(double value) => Math.Clamp(Math.Round(value, rule.Whole ? 0 : MostDigits + 1), rule.Range.Lowest, rule.Range.Most) is var v && rule.Range.Holds(v) ? v : start;
 
         double Rounded(double bad, double good)
         {
             for (int i = 0; i < Halvings && !rule.Whole; i++)
             {
-                double middle = (bad + good) / 2;
+                double middle = Within((bad + good) / 2);
                 (bad, good) = works(middle) ? (bad, middle) : (middle, good);
             }
 

@@ -23,12 +23,12 @@ internal sealed class HeadCuts(FacetedPlan chart, PrinterSpec printer, SectionSp
         string at = string.Join(" and ", heads.Select(h => Invariant($"{h:0.##}"))), key = $"{chart.Plan.Spec.Key}.cuts";
         if (heads.Select(InTheWay).FirstOrDefault(w => w.Length > 0) is { } way)
         {
-            return (Invariant($"Cut at the ramp's head at {at} mm it would lie flat, but {way}."), null);
+            return (Invariant($"Cut at the ramp's head at {at:0.####} mm it would lie flat, but {way}."), null);
         }
 
         if (Fault(heads) is { } fault)
         {
-            return (Invariant($"A cut at the ramp's head at {at} mm was tried, and does not do: {fault}"), null);
+            return (Invariant($"A cut at the ramp's head at {at:0.####} mm was tried, and does not do: {fault}"), null);
         }
 
         double[] cuts = [.. chart.Plan.Spec.ForcedCuts.Concat(heads).Order()];

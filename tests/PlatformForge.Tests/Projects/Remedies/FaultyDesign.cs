@@ -29,6 +29,55 @@ internal sealed record FaultyDesign(string Change, ProjectSource Source, IReadOn
         }
     }
 
+    /// <summary>
+    /// Every number of the key model in turn, at the ends of its range, beyond them, and as figures that no decimal tells exactly: lengths of full size, thirds.
+    /// Not all are at fault.
+    /// </summary>
+    /// <param name="random">Chooses what stands beside a key.</param>
+    /// <param name="samples">Texts of sound designs.</param>
+    public static IEnumerable<FaultyDesign> OfEveryKey(Random random, IReadOnlyList<string> samples)
+    {
+        var numbers = Numbers(ProjectKeys.Root, "").ToArray();
+        while (true)
+        {
+            foreach (var (key, rule) in numbers)
+            {
+                Override[] sets = [new(key, Awkward(random, rule)), .. Beside(random, numbers)];
+                var source = new ProjectSource(samples[random.Next(samples.Count)], "halt.toml", null, sets);
+                yield return new(string.Join("; ", sets.Select(o => $"{o.Key} = {o.Value}")), source, FindingsOf(source));
+            }
+        }
+    }
+
+    // Half of them stand alone: two figures that do not go together are a fault of their own kind.
+    private static IEnumerable<Override> Beside(Random random, (string Key, NumberRule Rule)[] numbers)
+    {
+        for (int i = random.Next(4) - 1; i > 0; i--)
+        {
+            var (key, rule) = numbers[random.Next(numbers.Length)];
+            yield return new(key, Awkward(random, rule));
+        }
+    }
+
+    private static string Awkward(Random random, NumberRule rule)
+    {
+        string Told(double v) => (rule.Whole ? Math.Round(v) : v).ToString(CultureInfo.InvariantCulture);
+        var (least, most) = (rule.Range.Lowest, Math.Min(rule.Range.Most, 3000));
+        double share = Math.Pow(random.NextDouble(), 4), usual = double.TryParse(rule.Default ?? rule.Example, NumberStyles.Float, CultureInfo.InvariantCulture, out double stated) ? stated : (least + most) / 20;
+        int kind = random.Next(rule.IsLength ? 12 : 8);
+        return (rule.IsLength || kind < 4 ? kind : kind + 4) switch
+        {
+            0 => Told(least),
+            1 => Told(rule.Range.Most),
+            2 => Told(least - random.NextDouble()),
+            3 => Told(least + ((most - least) * share)),
+            4 => string.Create(CultureInfo.InvariantCulture, $"\"{Math.Ceiling(share * most * 76.2 / 304.8):0} ft {random.Next(12)}-{(2 * random.Next(8)) + 1}/16 in full size\""),
+            5 => string.Create(CultureInfo.InvariantCulture, $"\"{Math.Ceiling(share * 1000):0}/{random.Next(2, 64)} in\""),
+            6 or 7 => Told(share / 3),
+            _ => Told(Math.Clamp(usual * 4 * random.NextDouble(), least, most)),
+        };
+    }
+
     /// <summary>What a run of a project says.</summary>
     public static IReadOnlyList<Finding> FindingsOf(ProjectSource source, params Cure[] cures)
     {

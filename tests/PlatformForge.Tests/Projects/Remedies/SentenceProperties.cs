@@ -1,0 +1,63 @@
+using PlatformForge.Projects.Presets;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Projects.Remedies;
+
+/// <summary>
+/// Every sentence that designs by lot are told, whatever their severity. PF_SENTENCES and PF_SEED set how many designs and which; PF_SENTENCES_REPORT names a file for what was found,
+/// with the codes that came up.
+/// </summary>
+public class SentenceProperties
+{
+    private const int DesignsInGate = 60;
+
+    private const string Furnished = """
+        ramps = { start = { length = 60 }, end = { gradient = 8 } }
+        fence = { pitch = 24, gap = [{ from = 440, to = 460 }] }
+        board = [{ at = 480, inset = 16 }]
+        hole = [{ at = 430, inset = 14 }]
+        lamp = [{ at = 410, inset = 12 }]
+
+        """;
+
+    // Sound designs: straight, furnished, on a curve between buffers, and one that lean and cant pass over.
+    private static readonly string[] Designs =
+    [
+        PresetShelf.Sample("straight-halt")!,
+        Samples.Small + Furnished,
+        Samples.Small.Replace("{ straight = 900 }", "{ straight = 300 }, { curve = 700, length = 300, hand = \"left\" }, { straight = 300 }", StringComparison.Ordinal) + "wall = { front_thickness = 2.4 }\n",
+        PresetShelf.Sample("straight-halt")!.Replace("running = 0.7", "roll = 1.5\ncant = 0.5\nwheelset_play = 0.2\nrunning = 0.7", StringComparison.Ordinal)
+            .Replace("length = ", "low = 16\nlength = ", StringComparison.Ordinal).Replace("to = 540 }", "to = 540, bodies_pass_over = true }", StringComparison.Ordinal),
+    ];
+
+    [Fact]
+    public void The_designs_that_faults_are_put_into_are_sound() =>
+        Assert.All(Designs, d => Assert.DoesNotContain(FaultyDesign.FindingsOf(new(d, "halt.toml")), f => f.Severity == Severity.Error));
+
+    [Fact]
+    public void No_sentence_tells_a_figure_that_is_none_or_that_nobody_can_read()
+    {
+        var random = new Random(Setting("PF_SEED", 5));
+        var codes = new SortedDictionary<string, int>(StringComparer.Ordinal);
+        var complaints = new List<string>();
+        foreach (var design in FaultyDesign.OfEveryKey(random, Designs).Take(Setting("PF_SENTENCES", DesignsInGate)))
+        {
+            foreach (var finding in design.Findings)
+            {
+                codes[finding.Code] = codes.GetValueOrDefault(finding.Code) + 1;
+                complaints.AddRange(Sentences.Complaints(finding, design.Change).Select(c => $"{design.Change}: {c}"));
+            }
+        }
+
+        if (Environment.GetEnvironmentVariable("PF_SENTENCES_REPORT") is { } report)
+        {
+            File.WriteAllLines(report, complaints.Append(string.Join(", ", codes.Select(c => $"{c.Key} {c.Value}"))));
+        }
+
+        Assert.True(codes.Count > 0 && complaints.Count == 0, string.Join('\n', complaints.Take(20)));
+    }
+
+    private static int Setting(string name, int usual) =>
+        int.TryParse(Environment.GetEnvironmentVariable(name), out int value) ? value : usual;
+}
