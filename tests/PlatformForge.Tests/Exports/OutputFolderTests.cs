@@ -206,6 +206,20 @@ public sealed class OutputFolderTests : IDisposable
         Assert.NotNull(new FileInfo(path).LinkTarget);
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_link_to_an_empty_folder_that_is_refused_stays(bool force)
+    {
+        string outside = Path.Combine(root, "outside"), area = Path.Combine(Folder, OutputFolder.StagingName);
+        Directory.CreateDirectory(outside);
+        Directory.CreateDirectory(Folder);
+        Directory.CreateSymbolicLink(area, outside);
+        Assert.Equal("PF7310", Assert.Single(OutputFolder.Write(Folder, Empty, [File("a.stl", "new")], force).Findings).Code);
+        Assert.Equal(outside, new FileInfo(area).LinkTarget);
+        Assert.Empty(Directory.EnumerateFileSystemEntries(outside));
+    }
+
     [Fact]
     public void A_link_left_in_the_waiting_room_is_taken_away_and_what_it_leads_to_stays()
     {

@@ -319,7 +319,7 @@ internal sealed class StagingArea : IDisposable
 
     private void UnmakeFolders()
     {
-        foreach (string path in Enumerable.Reverse(made).Prepend(area).Where(p => Directory.Exists(p) && !Directory.EnumerateFileSystemEntries(p).Any()))
+        foreach (string path in Enumerable.Reverse(made).Prepend(area).Where(p => FolderDisk.IsFolder(p) && !Directory.EnumerateFileSystemEntries(p).Any()))
         {
             disk.RemoveFolder(path);
         }
