@@ -7,7 +7,7 @@ namespace PlatformForge.Benchmarks;
 
 /// <summary>
 /// Random designs against the tests' sweeper: never nearer than the budget, never farther than a fitted edge must be. Seeds follow one another from the first, so a fault is found
-/// again by its number. With <c>--halts</c>, at the end of the command, platforms that end about where vehicles halt at buffers.
+/// again by its number; a report named .csv tells each of them. With <c>--halts</c>, at the end of the command, platforms that end about where vehicles halt at buffers.
 /// </summary>
 internal static class DesignRuns
 {
@@ -42,7 +42,7 @@ internal static class DesignRuns
         Console.Write(report);
         if (file is not null)
         {
-            File.WriteAllText(file, report);
+            File.WriteAllText(file, file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) ? Table(trials) : report);
         }
 
         return trials.Any(t => t.IsTooNear || t.IsTooFar) ? 1 : 0;
@@ -56,6 +56,10 @@ internal static class DesignRuns
         string governs = plan is null ? "" : string.Join(", ", plan.Requirement.GoverningVehicle.Zip(plan.Requirement.GoverningPart, plan.Requirement.AtWall ?? []).GroupBy(g => g).Select(g => FormattableString.Invariant($"{plan.Requirement.Called(g.Key.First)} {g.Key.Second} {(g.Key.Third ? "at the wall" : "")} x{g.Count()}")));
         return FormattableString.Invariant($"{design.Spec.Face}\n{design.Spec.Coping}\nheight {design.Spec.Height} ramp {design.Spec.StartRamp}\n{design.Budget.Play}\nmargin {design.Budget.Margin}\n{string.Join("\n", stock)}\ngoverns: {governs}\n");
     }
+
+    // A row a design, for whoever looks at how they lie.
+    private static string Table(IEnumerable<DesignTrial> trials)
+        => string.Concat(trials.OrderBy(t => t.Design.Seed).Select(t => FormattableString.Invariant($"{t.Design.Seed},{t.Design.Spec.Face.Edge},{t.Refused},{t.Spare:F5},{t.Allowed:F5},\"{t.Nearest}\"\n")).Prepend("seed,edge,refused,spare,allowed,nearest\n"));
 
     private static string Text(DesignTrial[] trials, int first, TimeSpan time)
     {

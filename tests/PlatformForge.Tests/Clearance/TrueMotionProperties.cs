@@ -1,4 +1,5 @@
 using FsCheck.Xunit;
+using PlatformForge.Platforms;
 using PlatformForge.Tests.Clearance.Motion;
 using Xunit;
 
@@ -15,6 +16,14 @@ public class TrueMotionProperties
     {
         var trial = DesignTrial.Of(RandomDesign.Of(seed));
         Assert.False(trial.IsTooNear || trial.IsTooFar, FormattableString.Invariant($"design {seed}: {trial.Spare:F4} mm over the budget; {trial.Nearest}"));
+    }
+
+    // The trial would not be worth much if an edge could be farther off than it must and nobody said so.
+    [Property(MaxTest = 12)]
+    public void An_edge_drawn_a_tenth_of_a_millimetre_too_far_out_is_found(int seed)
+    {
+        var trial = DesignTrial.Of(RandomDesign.Of(seed), out _, outward: 0.1);
+        Assert.True(!double.IsFinite(trial.Spare) || trial.Design.Spec.Face.Edge != EdgeStyle.Fitted || trial.IsTooFar, FormattableString.Invariant($"design {seed}: {trial.Spare:F4} mm over the budget of {trial.Allowed:F4} allowed"));
     }
 
     // Vehicles that halt at buffers, with their ends or what sticks out of them just beyond the platform's end.

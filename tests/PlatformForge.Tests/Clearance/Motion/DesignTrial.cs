@@ -19,7 +19,10 @@ internal sealed record DesignTrial(RandomDesign Design, string? Refused, double 
 
     public bool IsTooNear => Spare < -Rounding;
 
-    public bool IsTooFar => Design.Spec.Face.Edge == EdgeStyle.Fitted && Spare > Generous + Tapering;
+    public bool IsTooFar => Design.Spec.Face.Edge == EdgeStyle.Fitted && Spare > Allowed;
+
+    /// <summary>What a fitted edge may stand farther off than it must, mm.</summary>
+    public double Allowed => Generous + Tapering;
 
     // Of a body that leans beside a coping all of a side is put as far out as the place of it that comes out most, and a cosine takes less off a narrow end than off the widest place: the
     // sweep's own bound, on the safe side, mm.
@@ -34,7 +37,10 @@ internal sealed record DesignTrial(RandomDesign Design, string? Refused, double 
 
     public static DesignTrial Of(RandomDesign design) => Of(design, out _);
 
-    public static DesignTrial Of(RandomDesign design, out PlatformPlan? plan)
+    /// <param name="design">The design.</param>
+    /// <param name="plan">What was planned.</param>
+    /// <param name="outward">How much farther out than it has to be the edge is drawn, mm: an error that the trial is to find.</param>
+    public static DesignTrial Of(RandomDesign design, out PlatformPlan? plan, double outward = 0)
     {
         plan = null;
         var chart = KinkRounder.Chart(design.Runs[0].Ride).Line;
@@ -45,7 +51,8 @@ internal sealed record DesignTrial(RandomDesign Design, string? Refused, double 
             return new(design, swept.Findings[0].Code, double.NaN, null);
         }
 
-        var planned = PlatformPlanner.Plan(new(spec, RandomDesign.Site, chart, envelope, design.Budget) { StartsAtBuffers = design.Runs[0].StartsAtBuffers });
+        var budget = outward == 0 ? design.Budget : design.Budget with { Lines = [.. design.Budget.Lines, new("error", outward, "to be found", BudgetPlacing.Wanted)] };
+        var planned = PlatformPlanner.Plan(new(spec, RandomDesign.Site, chart, envelope, budget) { StartsAtBuffers = design.Runs[0].StartsAtBuffers });
         plan = planned.Value;
         if (plan is null)
         {
@@ -53,7 +60,7 @@ internal sealed record DesignTrial(RandomDesign Design, string? Refused, double 
         }
 
         var nearest = Search(design, new PlatformFace(plan), new Random(design.Seed));
-        for (int again = 1; again <= More && nearest is not null && nearest.Distance - design.Budget.Margin > Generous; again++)
+        for (int again = 1; outward == 0 && again <= More && nearest is not null && nearest.Distance - design.Budget.Margin > Generous; again++)
         {
             // Chance did not find the place yet, or it is really too far off.
             nearest = Search(design, new PlatformFace(plan), new Random(design.Seed + again)) is { } other && other.Distance < nearest.Distance ? other : nearest;
