@@ -42,6 +42,15 @@ $tasks = [ordered]@{
             Invoke-Step dotnet run -c $Configuration --project src/PlatformForge.Cli -- build $sample.FullName --output "out-samples/$($sample.BaseName)"
         }
         Invoke-Step dotnet run -c $Configuration --project src/PlatformForge.Cli -- survey presets/samples/fennimoor.toml --output out-samples/fennimoor-survey
+
+        # What the guide shows beside the folders above.
+        $own = Join-Path ([IO.Path]::GetTempPath()) "platformforge-guide-$PID"
+        Invoke-Step dotnet run -c $Configuration --project src/PlatformForge.Cli -- paper presets/samples/fennimoor.toml --output "$own/paper"
+        Invoke-Step dotnet run -c $Configuration --project src/PlatformForge.Cli -- gauges presets/samples/fennimoor.toml --output "$own/gauges"
+        foreach ($picture in Get-ChildItem docs/guide/pictures) {
+            Copy-Item (Get-ChildItem $own -Recurse -Filter $picture.Name | Select-Object -First 1).FullName $picture.FullName
+        }
+        Remove-Item $own -Recurse
     }
     'pack'         = {
         Invoke-Step dotnet pack src/PlatformForge -c $Configuration -o artifacts

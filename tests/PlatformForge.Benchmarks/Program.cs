@@ -4,7 +4,7 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | envelope | survey | doubt | honesty | scale FOLDER | session ...
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | envelope | survey | doubt | honesty | scale FOLDER | sets ... | session ...
 //     | hostile [SEED [COUNT [few]]] | designs --count N --seed FIRST --report FILE --halts]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
@@ -48,6 +48,13 @@ if (args is ["session", ..])
             SessionRuns.Report(At(1, 40));
             return 0;
     }
+}
+
+if (args is ["sets", var cli, var sample, ..])
+{
+    // sets PlatformForge.Cli.dll PROJECT [REPEATS]
+    SetRuns.Report(cli, sample, args.Length > 3 ? int.Parse(args[3], CultureInfo.InvariantCulture) : 5);
+    return 0;
 }
 
 if (args is ["scale", var folder])

@@ -24,6 +24,10 @@ public partial class GuideTests
             }
         }
 
+        // What the guide shows as its own pictures, its commands have made.
+        string[] pictures = [.. Directory.GetFiles(Path.Combine(GuidePages.Folder, "pictures")).Select(p => Path.GetFileName(p))];
+        Assert.NotEmpty(pictures);
+        Assert.All(pictures, p => Assert.NotEmpty(Directory.GetFiles(folder.Path, p, SearchOption.AllDirectories)));
         Assert.True(commands >= 15, $"The guide has {commands} commands that could be read.");
     }
 
@@ -35,6 +39,7 @@ public partial class GuideTests
         foreach (string page in GuidePages.InOrder)
         {
             string name = Path.GetFileName(page);
+            Assert.True(name == "README.md" || Regex.IsMatch(File.ReadAllText(page), @"^!\[", RegexOptions.Multiline), $"{name} has no picture.");
             Assert.True(name == "README.md" || first.Contains($"]({name})", StringComparison.Ordinal), $"README.md of the guide does not lead to {name}.");
             foreach (Match link in Link().Matches(File.ReadAllText(page)))
             {

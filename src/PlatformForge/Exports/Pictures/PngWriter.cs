@@ -10,7 +10,10 @@ public static class PngWriter
 
     private static ReadOnlySpan<byte> Signature => [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];
 
-    public static byte[] ToBytes(PixelImage image)
+    /// <summary>The file.</summary>
+    /// <param name="image">The picture.</param>
+    /// <param name="isDrawing">Whether most rows are like those above: then no other way to tell a row is tried.</param>
+    public static byte[] ToBytes(PixelImage image, bool isDrawing = false)
     {
         using var png = new MemoryStream();
         png.Write(Signature);
@@ -24,7 +27,7 @@ public static class PngWriter
         using var packed = new MemoryStream();
         using (var zlib = new ZLibStream(packed, CompressionLevel.Optimal, leaveOpen: true))
         {
-            WriteRows(zlib, image);
+            WriteRows(zlib, image, isDrawing);
         }
 
         Chunk(png, "IDAT"u8, packed.GetBuffer().AsSpan(0, (int)packed.Length));
@@ -43,7 +46,7 @@ public static class PngWriter
         png.Write(word);
     }
 
-    private static void WriteRows(ZLibStream to, PixelImage image)
+    private static void WriteRows(ZLibStream to, PixelImage image, bool isDrawing)
     {
         int length = image.Width * Channels;
         var above = new byte[length];
@@ -53,6 +56,13 @@ public static class PngWriter
         {
             var row = image.Pixels.AsSpan(y * length, length);
             Filter(plain, 2, row, above); // differences to the row above
+            if (isDrawing)
+            {
+                to.Write(plain);
+                row.CopyTo(above);
+                continue;
+            }
+
             Filter(averaged, 4, row, above); // to the nearest of left, above and corner (Paeth)
             to.Write(Cost(plain) <= Cost(averaged) ? plain : averaged);
             row.CopyTo(above);
@@ -62,6 +72,12 @@ public static class PngWriter
     private static void Filter(byte[] to, byte kind, ReadOnlySpan<byte> row, byte[] above)
     {
         to[0] = kind;
+        if (kind == 2 && row.SequenceEqual(above))
+        {
+            to.AsSpan(1).Clear();
+            return;
+        }
+
         for (int i = 0; i < row.Length; i++)
         {
             int guess = above[i];

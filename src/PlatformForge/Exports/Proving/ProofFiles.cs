@@ -17,14 +17,16 @@ public sealed class ProofFiles
     /// <summary>The folder that they lie in.</summary>
     public const string Folder = "gauges";
 
-    // Pixels. Pictures take most of the time that these files take: footprints are flat and have none.
-    private const int PictureWidth = 560, ThumbnailWidth = 256;
+    // Pixels. Pictures take most of the time that these files take: each bed is drawn once, the small picture in its 3MF file is the large one halved, and
+    // footprints, which are flat, have none.
+    private const int PictureWidth = 512;
 
     private readonly Dossier dossier;
     private readonly ProofSet set;
     private readonly CancellationToken cancel;
     private readonly Dictionary<string, string> names;
     private readonly Dictionary<string, Lazy<Mesh>> meshes;
+    private readonly Dictionary<ProofPlate, Lazy<PixelImage>> drawn;
     private readonly IReadOnlyList<string> platforms;
 
     private ProofFiles(Dossier dossier, ProofSet set, Memory memory, CancellationToken cancel)
@@ -32,6 +34,8 @@ public sealed class ProofFiles
         (this.dossier, this.set, this.cancel) = (dossier, set, cancel);
         names = set.Proofs.Select(p => p.Name).Zip(FileNames.Distinct(set.Proofs.Select(p => p.Name))).ToDictionary(StringComparer.Ordinal);
         meshes = set.Proofs.ToDictionary(p => p.Name, p => new Lazy<Mesh>(() => p.WrittenMesh(memory)), StringComparer.Ordinal);
+        drawn = set.Plates.Where(p => p.Group != ProofGroups.Footprints).ToDictionary(
+            p => p, p => new Lazy<PixelImage>(() => PlatformPictures.OnBed(Lying(p), PictureWidth)));
         platforms = OutputFiles.Names(dossier);
     }
 
@@ -97,10 +101,10 @@ public sealed class ProofFiles
 
     private IEnumerable<FileWork> Sheets()
     {
-        foreach (var plate in set.Plates.Where(p => p.Group != ProofGroups.Footprints))
+        foreach (var plate in drawn.Keys)
         {
             yield return new(PathOf(plate) + ".png", () => PngWriter.ToBytes(TitleStrip.Under(
-                PlatformPictures.OnBed(Lying(plate), PictureWidth), Invariant($"{dossier.Project}: {Title(plate)}"), "As it lies on the bed.",
+                drawn[plate].Value, Invariant($"{dossier.Project}: {Title(plate)}"), "As it lies on the bed.",
                 Invariant($"model of 1:{Figures.Short(dossier.Scale.Ratio)}"))));
         }
 
@@ -165,6 +169,6 @@ public sealed class ProofFiles
 
         metadata.Add(new("Description", Invariant($"Gauges and proofs for {dossier.Project}, 1:{dossier.Scale.Ratio}. {TitleBlock.Caution}")));
         metadata.Add(new("Application", Invariant($"PlatformForge {dossier.Version}")));
-        return new(metadata, Palette.Materials, objects, items, PngWriter.ToBytes(PlatformPictures.OnBed(Lying(plate), ThumbnailWidth)));
+        return new(metadata, Palette.Materials, objects, items, drawn.TryGetValue(plate, out var picture) ? PngWriter.ToBytes(picture.Value.Halved()) : null);
     }
 }

@@ -62,7 +62,7 @@ public static class SurveyTables
         var files = new List<OutputFile>
         {
             new(name + ".svg", SvgWriter.ToBytes(sheet)),
-            new(name + ".png", PngWriter.ToBytes(SheetPainter.Paint(sheet))),
+            new(name + ".png", PngWriter.ToBytes(SheetPainter.Paint(sheet), isDrawing: true)),
             new(name + "-readings.csv", Readings(track)),
             new(name + "-line.csv", Movement(track)),
             new(name + "-string-lining.csv", Lining(StringLining.Of(track, Math.Min(chord, StringLining.LongestChord(track))))),
