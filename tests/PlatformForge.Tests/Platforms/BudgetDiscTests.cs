@@ -26,6 +26,14 @@ public class BudgetDiscTests
         }
     }
 
+    /// <summary>Of two stations as of a hundred: both are ends of the line, which goes on straight beyond them.</summary>
+    [Fact]
+    public void Two_stations_are_a_line()
+    {
+        double[] kept = BudgetDisc.Roll([0, 1], [18, 18.75], 2.5, _ => 0);
+        Assert.Equal([18 + (2.5 * 1.25), 18.75 + (2.5 * 1.25)], kept, (a, b) => Math.Abs(a - b) < 1e-9);
+    }
+
     [Fact]
     public void A_peak_is_rounded_by_the_disc()
     {

@@ -130,6 +130,28 @@ public class IslandProperties
         Assert.All(Edge(plan, plan.Back)[1..^1], p => Assert.InRange(Distance(far, p), 0, Carried(seen, far)));
     }
 
+    /// <summary>Ramps and level decks lie where they lay: the walking surface at a place is as high seen from one face as from the other.</summary>
+    [Property(MaxTest = 20)]
+    public void The_walking_surface_is_the_same_seen_from_either_face(int seed)
+    {
+        if (Made(seed).Plan.Value is not { } plan)
+        {
+            return;
+        }
+
+        var seen = FaceViews.Second(plan);
+        Assert.True(seen.Surface.Breaks.Zip(seen.Surface.Breaks.Skip(1)).All(b => b.First < b.Second));
+        Assert.Equal(plan.Surface.Planes.Length, seen.Surface.Planes.Length);
+        for (int i = 0; i < plan.Surface.Planes.Length; i++)
+        {
+            // Each slope begins and ends where the line across through the same place of the spine meets the other edge.
+            var (from, to) = (FaceViews.Chainage(plan, plan.Surface.Breaks[i]), FaceViews.Chainage(plan, plan.Surface.Breaks[i + 1]));
+            double middle = (from + to) / 2;
+            int there = Enumerable.Range(0, seen.Surface.Planes.Length).Single(k => seen.Surface.Breaks[k] < middle && middle < seen.Surface.Breaks[k + 1]);
+            Assert.Equal(plan.Surface.Planes[i], seen.Surface.Planes[there]);
+        }
+    }
+
     private static void IsClear(PlatformPlan plan, Point2[] edge, Centreline track, Vehicle vehicle, ClearanceBudget budget)
     {
         double[] stations = [.. Enumerable.Range(0, (int)(track.Length / Apart)).Select(i => i * Apart)];

@@ -32,6 +32,11 @@ public class LampTests
         Assert.Equal(towards == PlatformEnd.End, rib.From > 500);
         Assert.Equal(towards == PlatformEnd.End ? rib.To - 500 + 0.5 : rib.From - 500 - 0.5, towards == PlatformEnd.End ? along.Max() : along.Min(), 6);
         Assert.Equal(0, towards == PlatformEnd.End ? along.Min() : along.Max(), 6);
+
+        // Wires come down beyond the rib and clear of it, into a hole in the board as wide as the channel.
+        double down = Assert.Single(lamp.Wires).To.Chainage, beyond = towards == PlatformEnd.End ? down - rib.To : rib.From - down;
+        Assert.InRange(beyond - (Channel / 2), 0.1, 2 * Channel);
+        Assert.Contains(lamp.BoardHoles, h => h.Place.Chainage == down && h.Diameter == Channel);
     }
 
     [Fact]

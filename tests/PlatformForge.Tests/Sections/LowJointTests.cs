@@ -1,3 +1,4 @@
+using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Joints;
@@ -38,6 +39,9 @@ public class LowJointTests
         {
             var place = JointPlace.At(new FacetedPlan(set.Plan), cut, new());
             int way = cut == gauge.Section.From ? 1 : -1;
+            var blocks = new JointBlocks(new(set.Plan), place, new() { Kind = JointKind.Plate }, 0.8, way > 0, dowels: true);
+            Assert.Equal(2, blocks.Pockets.Count);
+            Assert.All(blocks.Pockets, ring => Assert.Equal(6.4 * 5.2, ConvexRing.Area(ring), 1e-9));
             foreach (var middle in new[] { place.Round, place.Slotted })
             {
                 var inside = middle + (place.Forward * (way * 3.0));

@@ -74,6 +74,18 @@ public class RandomBlockProperties
         static HeightPlane Turn(HeightPlane p) => new(p.Z, -p.Y, p.X);
     }
 
+    /// <summary>Faces of hundredths of a millimetre as of millimetres: which surface is higher is found inside a face, however small it is.</summary>
+    [Property(MaxTest = 60)]
+    public void The_same_a_hundredth_as_large_has_a_millionth_of_the_volume(int seed)
+    {
+        const double Small = 0.01;
+        var blocks = RandomBlocks.From(seed);
+        ColumnBlock[] small = [.. blocks.Select(b => b with { Outline = [.. b.Outline.Select(p => p * Small)], Lower = Less(b.Lower), Upper = Less(b.Upper) })];
+        Assert.Equal(SolidRaiser.Raise(blocks).ColumnVolume * Small * Small * Small, SolidRaiser.Raise(small).ColumnVolume, Rounding(small) * Small);
+
+        static HeightPlane Less(HeightPlane p) => p with { Z = p.Z * Small };
+    }
+
     [Property(MaxTest = 150)]
     public void A_turn_by_any_angle_far_from_the_origin_keeps_the_volume(int seed, ushort angle)
     {

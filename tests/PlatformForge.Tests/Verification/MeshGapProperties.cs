@@ -1,0 +1,89 @@
+using FsCheck.Xunit;
+using PlatformForge.Geometry;
+using PlatformForge.Verification.Distances;
+using Xunit;
+
+namespace PlatformForge.Tests.Verification;
+
+/// <summary>The gap between two surfaces, against points sown all over both.</summary>
+public class MeshGapProperties
+{
+    private const int Sown = 8;
+
+    private const double Rounding = 1e-9;
+
+    [Property(MaxTest = 30)]
+    public void No_two_points_are_nearer_than_the_gap_and_some_are_as_near(int seed)
+    {
+        var random = new Random(seed);
+        Mesh a = Tetrahedron(random, default), b = Tetrahedron(random, new(Of(random, -30, 30), Of(random, -30, 30), Of(random, -30, 30)));
+        Point3[] onA = [.. Points(a)], onB = [.. Points(b)];
+        double sown = onA.Min(p => onB.Min(q => (p - q).Length)), apart = 20.0 / Sown;
+        var (gap, _) = MeshGap.Between(a, b, 100);
+        Assert.InRange(gap, Math.Max(0, sown - (2 * apart)), sown + Rounding);
+
+        // Told from the other side it is the same.
+        Assert.Equal(gap, MeshGap.Between(b, a, 100).Gap, Rounding);
+
+        // Beyond a limit it is of no interest.
+        Assert.Equal(gap > 0 ? gap / 2 : 0, MeshGap.Between(a, b, gap / 2).Gap, Rounding);
+    }
+
+    [Theory]
+    [InlineData(3, 0, 0)]
+    [InlineData(0, -4, 0)]
+    [InlineData(0, 0, 2.5)]
+    [InlineData(3, 4, 0)]
+    [InlineData(-1, 2, 2)]
+    public void Two_boxes_are_as_far_apart_as_their_sides_edges_or_corners(double x, double y, double z)
+    {
+        Point3 shift = new(x + (10 * Math.Sign(x)), y + (10 * Math.Sign(y)), z + (10 * Math.Sign(z)));
+        double apart = new Point3(x, y, z).Length;
+        Assert.Equal(apart, MeshGap.Between(Box(default), Box(shift), 50).Gap, Rounding);
+        Assert.Equal(1, MeshGap.Between(Box(default), Box(shift), 1).Gap);
+        Assert.Equal(0, MeshGap.Between(Box(default), Box(shift * 0.4), 50).Gap);
+    }
+
+    [Property(MaxTest = 60)]
+    public void Within_solids_is_every_corner_in_one_or_near_it(int seed)
+    {
+        var random = new Random(seed);
+        double outside = Of(random, 0.01, 2);
+        Mesh[] solids = [Box(default), Box(new(9, 3, 1))];
+        var mesh = Tetrahedron(random, new(Of(random, -8, 20), Of(random, -8, 14), Of(random, -8, 12)), 6);
+        double Off(Point3 p, Point3 corner) => new Point3(Beyond(p.X - corner.X), Beyond(p.Y - corner.Y), Beyond(p.Z - corner.Z)).Length;
+        double[] off = [.. mesh.Vertices.Select(p => Math.Min(Off(p, default), Off(p, new(9, 3, 1))))];
+        Assert.Equal(Array.TrueForAll(off, d => d <= outside), MeshGap.IsWithin(mesh, solids, outside));
+    }
+
+    // Beyond an interval from 0 to 10.
+    private static double Beyond(double x) => Math.Max(0, Math.Max(-x, x - 10));
+
+    private static IEnumerable<Point3> Points(Mesh mesh)
+    {
+        for (int t = 0; t < mesh.Triangles.Length; t += 3)
+        {
+            Point3 a = mesh.Vertices[mesh.Triangles[t]], u = mesh.Vertices[mesh.Triangles[t + 1]] - a, v = mesh.Vertices[mesh.Triangles[t + 2]] - a;
+            for (int i = 0; i <= Sown; i++)
+            {
+                for (int k = 0; k <= Sown - i; k++)
+                {
+                    yield return a + (u * ((double)i / Sown)) + (v * ((double)k / Sown));
+                }
+            }
+        }
+    }
+
+    private static Mesh Tetrahedron(Random random, Point3 middle, double reach = 10)
+    {
+        Point3 P() => middle + new Point3(Of(random, -reach, reach), Of(random, -reach, reach), Of(random, -reach, reach));
+        return new([P(), P(), P(), P()], [0, 1, 2, 0, 2, 3, 0, 3, 1, 1, 3, 2], []);
+    }
+
+    private static Mesh Box(Point3 corner) => new(
+        [.. from z in new[] { 0, 10 } from y in new[] { 0, 10 } from x in new[] { 0, 10 } select corner + new Point3(x, y, z)],
+        [0, 2, 3, 0, 3, 1, 4, 5, 7, 4, 7, 6, 0, 1, 5, 0, 5, 4, 2, 6, 7, 2, 7, 3, 0, 4, 6, 0, 6, 2, 1, 3, 7, 1, 7, 5],
+        []);
+
+    private static double Of(Random random, double low, double high) => low + (random.NextDouble() * (high - low));
+}
