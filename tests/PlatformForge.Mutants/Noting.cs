@@ -11,7 +11,7 @@ internal static class Noting
         var known = trial.Reached();
         Switch.Note();
         using var run = new TestRun();
-        foreach (string test in run.Cases.Keys.Where(t => !known.ContainsKey(t) && !Rooms.IsHouse(t) && asked.Concerns(t)).Order(StringComparer.Ordinal))
+        foreach (string test in run.All().Where(t => !known.ContainsKey(t) && !Rooms.IsHouse(t) && asked.Concerns(t)).Order(StringComparer.Ordinal))
         {
             if (clock.Elapsed.TotalMinutes > asked.Minutes)
             {

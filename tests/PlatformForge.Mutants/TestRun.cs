@@ -14,14 +14,11 @@ internal sealed class TestRun : IDisposable
     // A failing assertion switches the mutant off: a property that has failed looks for smaller cases, which then all pass at once.
     private bool asserted;
 
+    // Cases of a class by method; classes are looked through when one of their tests is first asked for.
+    private readonly Dictionary<string, ILookup<string, ITestCase>> classes = new(StringComparer.Ordinal);
+
     public TestRun()
     {
-        var found = new Collected();
-        using var discoverer = framework.GetDiscoverer(Reflector.Wrap(tests));
-        discoverer.Find(includeSourceInformation: false, found, options);
-        found.Done.Wait();
-        Cases = found.Cases.GroupBy(c => c.TestMethod.TestClass.Class.Name + "." + c.TestMethod.Method.Name, StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
         AppDomain.CurrentDomain.FirstChanceException += (_, thrown) =>
         {
             if (!asserted && Switch.Active != Switch.Off && thrown.Exception is XunitException)
@@ -32,8 +29,8 @@ internal sealed class TestRun : IDisposable
         };
     }
 
-    /// <summary>Cases by class and method.</summary>
-    public IReadOnlyDictionary<string, List<ITestCase>> Cases { get; }
+    /// <summary>Names of all tests, class and method.</summary>
+    public IEnumerable<string> All() => Found(d => d.Find).Select(Name).Distinct(StringComparer.Ordinal);
 
     /// <summary>Runs one test with one mutant on, from what is worked out once anew.</summary>
     /// <returns>What the test said when it failed; null when it passed. And its seconds of processor.</returns>
@@ -56,11 +53,34 @@ internal sealed class TestRun : IDisposable
         Switch.Active = mutant;
         var heard = new Heard();
         using var executor = framework.GetExecutor(tests.GetName());
-        executor.RunTests(Cases[test], heard, options);
+        executor.RunTests(CasesOf(test), heard, options);
         heard.Done.Wait();
         Switch.Active = Switch.Off;
         return heard.Failed;
     }
+
+    private IEnumerable<ITestCase> CasesOf(string test)
+    {
+        string type = test[..test.LastIndexOf('.')];
+        if (!classes.TryGetValue(type, out var cases))
+        {
+            cases = Found(d => (source, sink, how) => d.Find(type, source, sink, how)).ToLookup(Name, StringComparer.Ordinal);
+            classes.Add(type, cases);
+        }
+
+        return cases[test];
+    }
+
+    private List<ITestCase> Found(Func<ITestFrameworkDiscoverer, Action<bool, IMessageSink, ITestFrameworkDiscoveryOptions>> find)
+    {
+        var found = new Collected();
+        using var discoverer = framework.GetDiscoverer(Reflector.Wrap(tests));
+        find(discoverer)(false, found, options);
+        found.Done.Wait();
+        return found.Cases;
+    }
+
+    private static string Name(ITestCase c) => c.TestMethod.TestClass.Class.Name + "." + c.TestMethod.Method.Name;
 
     public void Dispose() => framework.Dispose();
 
