@@ -12,16 +12,13 @@ internal sealed class InitChoice
 {
     private const double LeastRadius = 20, LeastSide = 20, MostSide = 5000;
 
-    // Bed of the file where none is named, mm of a side, and the widest that the printer keys take.
-    private const double UsualBed = 220;
-
     private readonly CommandOption vehicles, bed, track;
 
     private InitChoice(CommandLineApplication command)
     {
         vehicles = command.Option("--vehicle <name>", "A vehicle that runs there, as 'platformforge presets vehicles' lists it. Repeatable.", CommandOptionType.MultipleValue);
         bed = command.Option("--bed <size>", "Print bed in mm, such as 220x220, or a name as 'platformforge presets printers' lists it.", CommandOptionType.SingleValue);
-        track = command.Option("--track <curve>", "straight, or the radius of the curve in mm and its hand, such as \"610 left\".", CommandOptionType.SingleValue);
+        track = command.Option("--track <curve>", "straight, or the radius of the curve in mm and its hand, such as \"610 left\"; up to three in a row: \"610 left, 900 right\".", CommandOptionType.SingleValue);
     }
 
     public static InitChoice Add(CommandLineApplication command) => new(command);
@@ -40,8 +37,8 @@ internal sealed class InitChoice
         }
 
         var size = Bed(faults);
-        var (radius, isLeft) = Track(faults);
-        return faults.Count > 0 ? Outcome.Fault<ShortFileChoice>(faults) : Outcome.Of(new ShortFileChoice(scale, chosen, size, radius, isLeft), []);
+        var pieces = Track(scale, faults);
+        return faults.Count > 0 ? Outcome.Fault<ShortFileChoice>(faults) : Outcome.Of(new ShortFileChoice(scale, chosen, size, pieces), []);
     }
 
     private static Preset? Vehicle(string name, List<Finding> faults)
@@ -57,11 +54,11 @@ internal sealed class InitChoice
         return null;
     }
 
-    private (double Width, double Depth) Bed(List<Finding> faults)
+    private (double Width, double Depth)? Bed(List<Finding> faults)
     {
         if (bed.Value() is not { } text)
         {
-            return (UsualBed, UsualBed);
+            return null;
         }
 
         string said = PresetShelf.Find(PresetKind.Printers, text) is { } preset ? preset.Name.Replace("bed-", "", StringComparison.Ordinal) : text;
@@ -72,30 +69,34 @@ internal sealed class InitChoice
         }
 
         faults.Add(Fault("PF1011", "--bed", $"\"{Short(text)}\" is no print bed.", "Give its width and depth in mm, such as 220x220, or a name. See: platformforge presets printers"));
-        return default;
+        return null;
     }
 
-    private (double? Radius, bool IsLeft) Track(List<Finding> faults)
+    private TrackPiece[] Track(Preset scale, List<Finding> faults)
     {
         if (track.Value() is not { } text)
         {
-            return (null, true);
+            return [];
         }
 
-        string[] words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-        if (words is [var only] && string.Equals(only, "straight", StringComparison.OrdinalIgnoreCase))
+        var pieces = text.Split(',', StringSplitOptions.TrimEntries).Select(Piece).ToArray();
+        if (pieces.Length <= ShortFile.MostPieces && Array.TrueForAll(pieces, p => p is not null))
         {
-            return (double.PositiveInfinity, true);
+            return [.. pieces.Select(p => p!.Value)];
         }
 
-        bool isLeft = words.Length < 2 || string.Equals(words[1], "left", StringComparison.OrdinalIgnoreCase);
-        if (words.Length is 1 or 2 && Number(words[0]) >= LeastRadius && (isLeft || string.Equals(words[1], "right", StringComparison.OrdinalIgnoreCase)))
-        {
-            return (Number(words[0]), isLeft);
-        }
+        faults.Add(Fault("PF1011", "--track", $"\"{Short(text)}\" is no track.", $"Give straight, or a radius of {LeastRadius:0} mm or more with left or right, such as \"{ShortFile.Example(scale)}\", and up to {ShortFile.MostPieces} of them in a row with commas between. A track that was measured is stated in the file: docs/surveys.md."));
+        return [];
+    }
 
-        faults.Add(Fault("PF1011", "--track", $"\"{Short(text)}\" is no track.", "Give straight, or a radius in mm with left or right, such as \"610 left\". A track that was measured is stated in the file: docs/surveys.md."));
-        return default;
+    private static TrackPiece? Piece(string text)
+    {
+        string[] words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        bool Is(int word, string meant) => string.Equals(words[word], meant, StringComparison.OrdinalIgnoreCase);
+        return words.Length == 1 && Is(0, "straight") ? TrackPiece.Straight
+            : words.Length is 1 or 2 && Number(words[0]) >= LeastRadius && (words.Length == 1 || Is(1, "left") || Is(1, "right"))
+                ? new TrackPiece(Number(words[0]), words.Length == 1 || Is(1, "left"))
+            : null;
     }
 
     private static double Number(string text) => double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double value) ? value : double.NaN;

@@ -2,6 +2,7 @@ using System.Text;
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Schemas;
+using PlatformForge.Projects.Starts;
 using PlatformForge.Units;
 
 namespace PlatformForge.Cli.Commands;
@@ -59,7 +60,13 @@ internal static class InitCommand
             return new(first.Findings) { ExitCode = ExitCodes.Usage };
         }
 
-        string? text = sample is not null ? PresetShelf.Sample(sample) : first?.Value is { } choice ? ShortFile.Write(choice) : StartingFile.Write(chosen);
+        var tried = first?.Value is { } choice ? FirstFile.Write(choice) : null;
+        if (tried is { Value: null })
+        {
+            return new(tried.Findings) { ExitCode = ExitCodes.Usage };
+        }
+
+        string? text = sample is not null ? PresetShelf.Sample(sample) : tried?.Value ?? StartingFile.Write(chosen);
         if (text is null)
         {
             return Fault("PF1011", FaultKind.Input, $"There is no sample \"{sample}\".", $"Known: {string.Join(", ", PresetShelf.SampleNames)}.") with { ExitCode = ExitCodes.Usage };

@@ -20,7 +20,7 @@ public class ShortFileTests
     public void A_short_file_fits_on_a_screen_and_is_a_sound_design_as_it_is(string scale, double bed, double? radius)
     {
         var preset = PresetShelf.Find(PresetKind.Vehicles, "bogie-coach-57ft")!;
-        string text = ShortFile.Write(new(PresetShelf.Find(PresetKind.Scales, scale)!, scale == "2mm" ? [] : [preset], (bed, bed), radius, IsLeft: scale != "1-87"));
+        string text = ShortFile.Write(new(PresetShelf.Find(PresetKind.Scales, scale)!, scale == "2mm" ? [] : [preset], (bed, bed), radius is { } r ? [new(r, scale != "1-87")] : []));
         Assert.InRange(text.AsSpan().Count('\n'), 20, ShortFile.MostLines);
         Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 120, line));
         var read = ProjectReader.Read(text, "halt.toml");
@@ -37,7 +37,7 @@ public class ShortFileTests
         // Full-size vehicles of the garden scales are longer than a key of a model takes.
         foreach (var scale in PresetShelf.Of(PresetKind.Scales).Where(s => s.Name is not ("1-5.5" or "1-8" or "1-11")))
         {
-            string text = ShortFile.Write(new(scale, vehicles, (220, 220), null, true));
+            string text = ShortFile.Write(new(scale, vehicles, (220, 220), [new(900, true), new(900, false), new(900, true)]));
             Assert.InRange(text.AsSpan().Count('\n'), 20, ShortFile.MostLines);
             Assert.True(ProjectReader.Read(text, "halt.toml").Succeeded, scale.Name);
         }
@@ -62,8 +62,8 @@ public class ShortFileTests
     [InlineData("--vehicle", "my-coach.toml", "init --form my-coach.toml")]
     [InlineData("--bed", "large", "220x220")]
     [InlineData("--bed", "5x5", "220x220")]
-    [InlineData("--track", "610 upwards", "610 left")]
-    [InlineData("--track", "-3", "610 left")]
+    [InlineData("--track", "610 upwards", "900 left")]
+    [InlineData("--track", "-3", "900 left")]
     public void What_cannot_be_meant_is_refused_and_nothing_is_written(string option, string value, string says)
     {
         using var folder = new TempFolder();

@@ -60,6 +60,11 @@ internal sealed class BandedProgram(double[] cost)
             }
 
             Direction(system, s, z, target, dualResidual, dx, ds, dz);
+            if (!Array.TrueForAll(dx, double.IsFinite))
+            {
+                return gap; // rounding has the better of the matrix: what stands is feasible, and as near as was found
+            }
+
             double primal = Reach(s, ds, 1), dual = Reach(z, dz, 1), ahead = 0;
             for (int i = 0; i < m; i++)
             {
@@ -73,6 +78,11 @@ internal sealed class BandedProgram(double[] cost)
             }
 
             Direction(system, s, z, target, dualResidual, dx, ds, dz);
+            if (!Array.TrueForAll(dx, double.IsFinite))
+            {
+                return gap;
+            }
+
             Advance(x, trial, dx, s, Reach(s, ds, StepShare));
             dual = Reach(z, dz, StepShare);
             for (int i = 0; i < m; i++)

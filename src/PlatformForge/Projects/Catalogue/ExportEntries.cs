@@ -117,6 +117,12 @@ internal static class ExportEntries
             OneThing: "Height and width are used up by the same material."),
         new("PF7533", "A section's deck is not one plane, and sheet cannot follow it.", "Cut it at the ramp heads, or make sections shorter.", Reasons.Several),
         new("PF7534", "A part is larger than a sheet.", "Give larger sheets, or more cuts."),
+        new(
+            "PF7550",
+            "What a first file was asked for with makes no sound platform.",
+            "Take the value that the message says: it was tried.",
+            Reasons.Option,
+            "The option is the user's to change: other vehicles, a gentler curve, a larger bed."),
         new("PF7444", "A set of files is asked for that there is not.", "Name sets that there are.", Reasons.Option),
     ];
 }

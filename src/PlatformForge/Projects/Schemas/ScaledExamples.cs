@@ -36,10 +36,15 @@ internal sealed class ScaledExamples(Preset preset)
     private string Scaled(string mm) => Length(double.Parse(mm, CultureInfo.InvariantCulture));
 
     /// <summary>A length that is told for 4 mm to the foot, mm, at this scale: rounded as a person would write it.</summary>
-    public string Length(double mm)
+    public string Length(double mm) => Lengths(mm).ToString("0.##", CultureInfo.InvariantCulture);
+
+    /// <summary>The same as a number.</summary>
+    public double Lengths(double mm) => Rounded(mm * Told / Scale.Ratio);
+
+    /// <summary>A length of the model, mm, rounded as a person would write it.</summary>
+    public double Rounded(double length)
     {
-        double length = mm * Told / Scale.Ratio;
         double step = length switch { >= 100 => 5, >= 30 => 1, >= 5 => 0.5, >= 1 => 0.1, _ => 0.05 };
-        return (Math.Round(length / step) * step).ToString("0.##", CultureInfo.InvariantCulture);
+        return Math.Round(Math.Round(length / step) * step, 2);
     }
 }

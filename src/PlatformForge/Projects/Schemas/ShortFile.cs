@@ -4,13 +4,44 @@ using static System.FormattableString;
 
 namespace PlatformForge.Projects.Schemas;
 
+/// <summary>A stretch of a first track.</summary>
+/// <param name="Radius">Radius of the curve, mm of the model; infinity where it is straight.</param>
+/// <param name="IsLeft">Whether it turns to the left.</param>
+public readonly record struct TrackPiece(double Radius, bool IsLeft)
+{
+    /// <summary>A straight one.</summary>
+    public static TrackPiece Straight { get; } = new(double.PositiveInfinity, true);
+
+    /// <summary>Whether it bends.</summary>
+    public bool IsCurve => double.IsFinite(Radius);
+
+    /// <summary>As the option states it.</summary>
+    public override string ToString() => IsCurve ? Invariant($"{Radius:0.###} {(IsLeft ? "left" : "right")}") : "straight";
+}
+
 /// <summary>What is known of a new project before its file is there.</summary>
 /// <param name="Scale">Its scale.</param>
 /// <param name="Vehicles">Presets that run there; a coach of the program's own figures when there is none.</param>
+/// <param name="Bed">Width and depth of the print bed, mm; null where it is not said.</param>
+/// <param name="Track">Its stretches in a row; an example where there is none.</param>
+public sealed record ShortFileChoice(Preset Scale, IReadOnlyList<Preset> Vehicles, (double Width, double Depth)? Bed, IReadOnlyList<TrackPiece> Track);
+
+/// <summary>What may give way in a first file so that it is a sound design.</summary>
+/// <param name="RunUp">Track before the platform and after it, mm: at least as long as the longest vehicle.</param>
+/// <param name="Deck">Width of the deck, told for 4 mm to the foot.</param>
+/// <param name="Side">Side of the track that the platform lies on.</param>
 /// <param name="Bed">Width and depth of the print bed, mm.</param>
-/// <param name="Radius">Radius of the curve, mm of the model; null takes an example, and infinity a straight track.</param>
-/// <param name="IsLeft">Whether it turns to the left.</param>
-public sealed record ShortFileChoice(Preset Scale, IReadOnlyList<Preset> Vehicles, (double Width, double Depth) Bed, double? Radius, bool IsLeft);
+public sealed record ShortFileSizes(double RunUp, double Deck, string Side, (double Width, double Depth) Bed)
+{
+    /// <summary>The bed of a file where none is named, mm.</summary>
+    public const double UsualBed = 220;
+
+    /// <summary>The usual deck, which at 4 mm to the foot is 12 ft wide.</summary>
+    public const double UsualDeck = 48;
+
+    /// <summary>What a file has where nothing has to give way.</summary>
+    public static ShortFileSizes Usual(ShortFileChoice choice) => new(0, UsualDeck, "right", choice.Bed ?? (UsualBed, UsualBed));
+}
 
 /// <summary>
 /// A first project file that fits on a screen: only keys that a newcomer changes, each with what to measure for it. All others have their defaults; the
@@ -21,16 +52,26 @@ public static class ShortFile
     /// <summary>Most lines it has.</summary>
     public const int MostLines = 60;
 
-    private const double ExampleRadius = 900; // at 4 mm to the foot
-    private const double CurveLength = 470;
-    private const double StraightLength = 1470;
+    /// <summary>Most stretches of track in it.</summary>
+    public const int MostPieces = 3;
+
+    // Longer than this, mm of the model, a first platform is only where its ramps ask for it.
+    private const double LargePlatform = 1200;
+
+    // Told for 4 mm to the foot, mm.
+    private const double ExampleRadius = 900, RunUp = 350, LeastPlatform = 300, Platform = 650, BeforeCurve = 50, RunOut = 300;
 
     /// <summary>Most vehicles named in it.</summary>
     public const int MostVehicles = 6;
 
-    public static string Write(ShortFileChoice choice)
+    /// <summary>The file with its usual sizes.</summary>
+    public static string Write(ShortFileChoice choice) => Write(choice, ShortFileSizes.Usual(choice));
+
+    /// <summary>The file with the sizes stated.</summary>
+    public static string Write(ShortFileChoice choice, ShortFileSizes sizes)
     {
         var sheet = new ScaledExamples(choice.Scale);
+        var (alignment, from, to) = Track(choice, sheet, sizes.RunUp);
         string L(double mm) => sheet.Length(mm);
         var text = new StringBuilder();
         void Line(string statement, string remark = "") => text.Append(remark.Length == 0 ? statement : statement.PadRight(RemarkColumn) + " # " + remark).Append('\n');
@@ -44,7 +85,7 @@ public static class ShortFile
         Line("");
         Line("[[track]]", "piece by piece from its start; docs/surveys.md if you measured it");
         Line("name = \"main\"");
-        Track(choice, sheet, s => Line(s));
+        alignment.ForEach(s => Line(s));
         Line("");
         foreach (var vehicle in choice.Vehicles)
         {
@@ -72,33 +113,66 @@ public static class ShortFile
         Line("[[platform]]");
         Line("name = \"main platform\"");
         Line(Invariant($"height = {L(12)}"), "coping's top above rail top");
-        Line(Invariant($"face = {{ track = \"main\", side = \"right\", from = {L(350)}, to = {L(1000)} }}"), "from and to along the track");
+        Line(Invariant($"face = {{ track = \"main\", side = \"{sizes.Side}\", from = {from:0.##}, to = {to:0.##} }}"), "from and to along the track");
         Line("ramps = { start = { gradient = 8 }, end = { gradient = 8 } }", "1 in 8");
-        Line(Invariant($"deck = {{ width = {L(48)} }}"));
+        Line(Invariant($"deck = {{ width = {L(sizes.Deck)} }}"));
         Line(Invariant($"line = {{ width = {L(1)} }}"), "white line; take this line away for none");
         Line("");
         Line("[printer]");
-        Line(Invariant($"bed = [{choice.Bed.Width:0.###}, {choice.Bed.Depth:0.###}]"), "width and depth that your printer reaches");
+        Line(Invariant($"bed = [{sizes.Bed.Width:0.###}, {sizes.Bed.Depth:0.###}]"), "width and depth that your printer reaches");
         return text.ToString();
     }
 
     private const int RemarkColumn = 40;
 
-    private static void Track(ShortFileChoice choice, ScaledExamples sheet, Action<string> line)
+    /// <summary>An example of a curve that is gentle at a scale.</summary>
+    public static TrackPiece Example(Preset scale) => new(new ScaledExamples(scale).Lengths(ExampleRadius), true);
+
+    // The lines that state the track, and where the platform begins and ends.
+    private static (List<string> Lines, double From, double To) Track(ShortFileChoice choice, ScaledExamples sheet, double runUp)
     {
-        if (choice.Radius is { } straight && double.IsInfinity(straight))
+        TrackPiece[] pieces = choice.Track.Count > 0 ? [.. choice.Track] : [Example(choice.Scale)];
+        double Whole(double mm) => Math.Ceiling(mm / 5) * 5;
+        double from = Math.Max(sheet.Lengths(RunUp), Whole(runUp));
+        if (!pieces.Any(p => p.IsCurve))
         {
-            line(Invariant($"alignment = [{{ straight = {sheet.Length(StraightLength)} }}]"));
-            return;
+            double last = from + Longest(sheet);
+            return ([Invariant($"alignment = [{{ straight = {last + Math.Max(sheet.Lengths(Platform - 180), Whole(runUp)):0.##} }}]")], from, last);
         }
 
-        string radius = choice.Radius is { } stated ? Invariant($"{stated:0.###}") : sheet.Length(ExampleRadius), hand = choice.IsLeft ? "left" : "right";
-        line("alignment = [");
-        line(Invariant($"  {{ straight = {sheet.Length(400)} }},"));
-        line(Invariant($"  {{ transition = {sheet.Length(150)}, to_radius = {radius}, hand = \"{hand}\" }},"));
-        line(Invariant($"  {{ curve = {radius}, length = {sheet.Length(CurveLength)}, hand = \"{hand}\" }},"));
-        line(Invariant($"  {{ transition = {sheet.Length(150)}, hand = \"{hand}\" }},"));
-        line(Invariant($"  {{ straight = {sheet.Length(300)} }},"));
-        line("]");
+        double at = from + sheet.Lengths(BeforeCurve), bent = 0;
+        List<string> lines = ["alignment = [", Invariant($"  {{ straight = {at:0.##} }},")];
+        foreach (var piece in pieces)
+        {
+            var (eased, curve) = Lengths(piece, pieces.Length, sheet);
+            if (!piece.IsCurve)
+            {
+                lines.Add(Invariant($"  {{ straight = {curve:0.##} }},"));
+                (at, bent) = (at + curve, at + curve);
+                continue;
+            }
+
+            string radius = Invariant($"{piece.Radius:0.###}"), hand = piece.IsLeft ? "left" : "right";
+            lines.Add(Invariant($"  {{ transition = {eased:0.##}, to_radius = {radius}, hand = \"{hand}\" }},"));
+            lines.Add(Invariant($"  {{ curve = {radius}, length = {curve:0.##}, hand = \"{hand}\" }},"));
+            lines.Add(Invariant($"  {{ transition = {eased:0.##}, hand = \"{hand}\" }},"));
+            (at, bent) = (at + (2 * eased) + curve, at + eased + curve);
+        }
+
+        double to = Math.Max(Math.Min(Math.Floor(bent - sheet.Lengths(20)), from + Longest(sheet)), from + sheet.Lengths(LeastPlatform));
+        lines.AddRange([Invariant($"  {{ straight = {Whole(Math.Max(sheet.Lengths(RunOut), to + runUp - at)):0.##} }},"), "]"]);
+        return (lines, from, to);
+    }
+
+    // In large scales a first platform is short: it is printed in pieces all the same.
+    private static double Longest(ScaledExamples sheet) => Math.Min(sheet.Lengths(Platform), Math.Max(LargePlatform, sheet.Lengths(LeastPlatform)));
+
+    // Of a stretch: its easement at either end, and its curve or straight. A sharp curve is a short one, so that the track does not come round to itself.
+    private static (double Eased, double Curve) Lengths(TrackPiece piece, int pieces, ScaledExamples sheet)
+    {
+        (double eased, double curve) = pieces switch { 1 => (150.0, 470.0), 2 => (100, 250), _ => (80, 170) };
+        return piece.IsCurve
+            ? (Math.Min(sheet.Lengths(eased), sheet.Rounded(0.4 * piece.Radius / pieces)), Math.Min(sheet.Lengths(curve), sheet.Rounded(1.2 * piece.Radius / pieces)))
+            : (0, sheet.Lengths(curve));
     }
 }
