@@ -18,8 +18,8 @@ internal static class Coupons
     public const double Step = 0.05;
     public const int Steps = 9;
 
-    // Material between openings and round them, mm; least width that two figures take.
-    private const double Land = 1.6, LeastPitch = 5.8;
+    // Material between openings and round them, and what is left between two figures, mm.
+    private const double Land = 1.6, Between = 1;
 
     // Openings wider than this, mm, are seats of buildings and no fit; more kinds than this are told by those that come first.
     private const double LargestPost = 15;
@@ -33,17 +33,19 @@ internal static class Coupons
     }
 
     /// <summary>The coupon of a joint; null where sections are only butted.</summary>
-    public static (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures)? OfJoint(JointSpec joint, PrinterSpec printer) => joint.Kind switch
+    public static (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures, IReadOnlyList<string> Engraved)? OfJoint(JointSpec joint, PrinterSpec printer) => joint.Kind switch
     {
         JointKind.Dowel => Bores(joint, printer),
         JointKind.Plate => Pockets(joint, printer),
         _ => null,
     };
 
-    private static (IReadOnlyList<ColumnBlock>, IReadOnlyList<ProofFigure>) Bores(JointSpec joint, PrinterSpec printer)
+    private static (IReadOnlyList<ColumnBlock>, IReadOnlyList<ProofFigure>, IReadOnlyList<string>) Bores(JointSpec joint, PrinterSpec printer)
     {
         double[] fits = Fits(joint.Fit);
-        double widest = joint.DowelDiameter + fits[^1] + (2 * joint.MouthChamfer), pitch = Math.Max(LeastPitch, widest + Land), high = widest + (2 * Land);
+        string words = Invariant($"DOWEL {joint.DowelDiameter:0.##} FIT 1/100");
+        double widest = joint.DowelDiameter + fits[^1] + (2 * joint.MouthChamfer), pitch = Math.Max(Legible(fits, words, printer), widest + Land),
+            high = widest + (2 * Land);
         var (deep, figure, title) = Rows(joint.BoreDepth + Land, 0, printer);
         List<ColumnBlock> blocks = [Shape.Added(Shape.Box(0, 0, pitch * fits.Length, deep), 0, high),
             Shape.Relieved(default, new(pitch * fits.Length, 0), joint.FaceRelief)];
@@ -54,14 +56,15 @@ internal static class Coupons
             blocks.AddRange(Lettering.Centred(Hundredths(fits[i]), new(x, figure), high, printer));
         }
 
-        blocks.AddRange(Title(Invariant($"DOWEL {joint.DowelDiameter:0.##} FIT 1/100"), pitch * fits.Length, title, high, printer));
-        return (blocks, Told("dowel", joint.DowelDiameter, fits));
+        blocks.AddRange(Title(words, pitch * fits.Length, title, high, printer));
+        return (blocks, Told("dowel", joint.DowelDiameter, fits), [words, .. fits.Select(Hundredths)]);
     }
 
-    private static (IReadOnlyList<ColumnBlock>, IReadOnlyList<ProofFigure>) Pockets(JointSpec joint, PrinterSpec printer)
+    private static (IReadOnlyList<ColumnBlock>, IReadOnlyList<ProofFigure>, IReadOnlyList<string>) Pockets(JointSpec joint, PrinterSpec printer)
     {
         double[] fits = Fits(joint.Fit);
-        double pitch = Math.Max(LeastPitch, joint.PlateWidth + fits[^1] + Land), high = joint.PlateThickness + fits[^1] + Land;
+        string words = Invariant($"PLATE {joint.PlateWidth:0.##}/{joint.PlateThickness:0.##} FIT 1/100");
+        double pitch = Math.Max(Legible(fits, words, printer), joint.PlateWidth + fits[^1] + Land), high = joint.PlateThickness + fits[^1] + Land;
         var (deep, figure, title) = Rows(0, joint.BoreDepth + 1, printer);
         List<ColumnBlock> blocks = [Shape.Added(Shape.Box(0, 0, pitch * fits.Length, deep), 0, high),
             Shape.Relieved(default, new(pitch * fits.Length, 0), joint.FaceRelief)];
@@ -72,12 +75,12 @@ internal static class Coupons
             blocks.AddRange(Lettering.Centred(Hundredths(fits[i]), new(x, figure), high, printer));
         }
 
-        blocks.AddRange(Title(Invariant($"PLATE {joint.PlateWidth:0.##}/{joint.PlateThickness:0.##} FIT 1/100"), pitch * fits.Length, title, high, printer));
-        return (blocks, Told("plate", joint.PlateWidth, fits));
+        blocks.AddRange(Title(words, pitch * fits.Length, title, high, printer));
+        return (blocks, Told("plate", joint.PlateWidth, fits), [words, .. fits.Select(Hundredths)]);
     }
 
     /// <summary>The coupon of all kinds of holes and sockets of the platforms' decks; null where they have none.</summary>
-    public static (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures)? OfDeck(IEnumerable<PlatformPlan> plans, PrinterSpec printer)
+    public static (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures, IReadOnlyList<string> Engraved)? OfDeck(IEnumerable<PlatformPlan> plans, PrinterSpec printer)
     {
         Kind[] kinds = [.. plans.SelectMany(Kinds).DistinctBy(k => (k.IsRound, Math.Round(k.Along, 2), Math.Round(k.Across, 2))).OrderBy(k => k.IsRound ? 0
             : 1).ThenBy(k => k.Along).Take(MostKinds)];
@@ -88,7 +91,7 @@ internal static class Coupons
 
         double thick = Math.Clamp(kinds.Max(k => k.Depth), 1.6, 4), line = Lettering.Room(["0"], printer).Y,
             label = kinds.Max(k => Lettering.Room([k.Label], printer).X) + 1.5, y = 1;
-        double wide = kinds.Max(k => k.Pitch) * Steps;
+        double wide = kinds.Max(k => k.Pitch(printer)) * Steps;
         List<ColumnBlock> taken = [];
         List<ProofFigure> figures = [];
         foreach (var kind in kinds)
@@ -97,7 +100,7 @@ internal static class Coupons
             double row = kind.Across + fits[^1], middle = y + line + 0.8 + (Land / 2) + (row / 2);
             for (int i = 0; i < fits.Length; i++)
             {
-                Point2 at = new(label + (kind.Pitch * (i + 0.5)), middle);
+                Point2 at = new(label + (kind.Pitch(printer) * (i + 0.5)), middle);
                 Point2[] ring = kind.Ring(at, fits[i]);
                 taken.Add(Shape.Taken(ring, -1, thick + 1));
                 taken.AddRange(kind.Mouth > 0 ? Enumerable.Range(0, ring.Length).Select(k => Shape.Relieved(ring[(k + 1) % ring.Length], ring[k], kind.Mouth))
@@ -110,7 +113,8 @@ internal static class Coupons
             y = middle + (row / 2) + Land;
         }
 
-        return ([Shape.Added(Shape.Box(0, 0, label + wide + 1, y + 0.5), 0, thick), .. taken], figures);
+        return ([Shape.Added(Shape.Box(0, 0, label + wide + 1, y + 0.5), 0, thick), .. taken], figures,
+            [.. kinds.SelectMany(k => Fits(k.Fit).Select(Hundredths).Prepend(k.Label))]);
     }
 
     private static IEnumerable<Kind> Kinds(PlatformPlan plan)
@@ -138,6 +142,10 @@ internal static class Coupons
     private static ProofFigure[] Told(string what, double size, double[] fits) =>
         [new($"{what}, what goes in", size), .. fits.Select(f => new ProofFigure(Invariant($"{what} marked {Hundredths(f)}"), size + f))];
 
+    // Least distance from opening to opening, mm, at which neither figures nor the title run into one another or off the coupon.
+    private static double Legible(double[] fits, string title, PrinterSpec printer) => Math.Max(
+        Lettering.Room([.. fits.Select(Hundredths)], printer).X + Between, title.Length == 0 ? 0 : (Lettering.Room([title], printer).X + 2.1) / fits.Length);
+
     private static string Hundredths(double fit) => Invariant($"{Math.Round(fit * 100):0}");
 
     // Depth of a block that holds so much below its figures, and where the middles of its two lines of writing lie.
@@ -157,7 +165,7 @@ internal static class Coupons
     {
         public Point2[] Round { get; init; } = [];
 
-        public double Pitch => Math.Max(LeastPitch, Along + Fits(Fit)[^1] + (2 * Mouth) + Land);
+        public double Pitch(PrinterSpec printer) => Math.Max(Legible(Fits(Fit), "", printer), Along + Fits(Fit)[^1] + (2 * Mouth) + Land);
 
         public string Label => IsRound ? Invariant($"{Along:0.##}") : Invariant($"{Along:0.##}/{Across:0.##}");
 

@@ -17,7 +17,8 @@ internal static class Footprint
     // Height that is above everything.
     private const double Above = 1;
 
-    public static IEnumerable<ColumnBlock> Blocks(SectionSet set, PlatformSection section, ProofSpec spec, PrinterSpec printer, double trim)
+    public static IEnumerable<ColumnBlock> Blocks(SectionSet set, PlatformSection section, ProofSpec spec, PrinterSpec printer, double trim,
+        string mark)
     {
         var plan = set.Plan;
         var chart = new FacetedPlan(plan);
@@ -35,22 +36,32 @@ internal static class Footprint
             yield return Shape.Taken(hole.Ring, -Above, spec.Footprint + Above);
         }
 
-        foreach (var stroke in Number(set, section, (from + to) / 2, floor, spec, printer))
+        foreach (var stroke in Number(set, section, (from + to) / 2, floor, Words(section, mark), spec, printer))
         {
             yield return stroke;
         }
     }
 
     // In the middle of the deck, to be read from the track.
-    private static IEnumerable<ColumnBlock> Number(SectionSet set, PlatformSection section, double middle, double floor, ProofSpec spec, PrinterSpec printer)
+    private static IEnumerable<ColumnBlock> Number(SectionSet set, PlatformSection section, double middle, double floor, string words,
+        ProofSpec spec, PrinterSpec printer)
     {
         var plan = set.Plan;
         double near = plan.CopingFront.At(middle), far = plan.Back.At(middle);
         var at = plan.ToLayout(middle, (near + far) / 2);
         var right = plan.Spine.Tangent(middle);
         right = plan.Side.Outward(1) > 0 ? right : right * -1;
-        Point2 room = new(Math.Min(40, (section.To - section.From) / 2), Math.Min(10, (far - near) / 3));
-        var strokes = Lettering.Cut([Invariant($"{section.Number}/{section.Count}")], room * -0.5, room * 0.5, spec.Footprint, printer, 8);
+        var room = Room(set, section, middle);
+        var strokes = Lettering.Cut([words], room * -0.5, room * 0.5, spec.Footprint, printer, 8);
         return strokes.Select(s => s with { Outline = Array.ConvertAll(s.Outline, p => at + (right * p.X) + (right.Left * p.Y)), Lower = new(floor) });
     }
+
+    /// <summary>What is cut into it.</summary>
+    public static IReadOnlyList<string> Engraved(SectionSet set, PlatformSection section, PrinterSpec printer, string mark) =>
+        Lettering.Kept([Words(section, mark)], Room(set, section, (section.From + section.To) / 2), printer);
+
+    private static string Words(PlatformSection section, string mark) => Invariant($"{mark}  {section.Number}/{section.Count}");
+
+    private static Point2 Room(SectionSet set, PlatformSection section, double middle) =>
+        new(Math.Min(40, (section.To - section.From) / 2), Math.Min(10, (set.Plan.Back.At(middle) - set.Plan.CopingFront.At(middle)) / 3));
 }

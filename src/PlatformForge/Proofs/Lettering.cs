@@ -36,12 +36,7 @@ internal static class Lettering
     public static IEnumerable<ColumnBlock> Cut(IReadOnlyList<string> lines, Point2 low, Point2 high, double z, PrinterSpec printer, double tallest = 4)
     {
         double least = LeastUnit(printer);
-        string[] kept = [.. lines.Select(l => Shortened(Engraving.Drawable(l), high.X - low.X, least)).Where(l => l.Length > 0)];
-        while (kept.Length > 0 && Sized(kept, least).Y > high.Y - low.Y)
-        {
-            kept = kept[..^1];
-        }
-
+        string[] kept = Kept(lines, high - low, printer);
         if (kept.Length == 0)
         {
             yield break;
@@ -59,6 +54,59 @@ internal static class Lettering
             }
         }
     }
+
+    /// <summary>What of lines is cut into a room: each as far as it goes, those below left out where there is no height for them.</summary>
+    public static string[] Kept(IReadOnlyList<string> lines, Point2 room, PrinterSpec printer)
+    {
+        double least = LeastUnit(printer);
+        string[] kept = [.. lines.Select(l => Shortened(Engraving.Drawable(l), room.X, least)).Where(l => l.Length > 0)];
+        while (kept.Length > 0 && Sized(kept, least).Y > room.Y)
+        {
+            kept = kept[..^1];
+        }
+
+        return kept;
+    }
+
+    /// <summary>Words in lines of a width at the least size, broken between words, and within one only where it is wider alone.</summary>
+    public static IReadOnlyList<string> Wrapped(string words, double width, PrinterSpec printer)
+    {
+        double least = LeastUnit(printer);
+        var lines = new List<string> { "" };
+        foreach (string word in Engraving.Drawable(words).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            string longer = lines[^1].Length == 0 ? word : lines[^1] + " " + word;
+            if (Sized([longer], least).X <= width)
+            {
+                lines[^1] = longer;
+                continue;
+            }
+
+            string rest = word;
+            while (rest.Length > 0)
+            {
+                string part = Shortened(rest, width, least);
+                if (part.Length == 0)
+                {
+                    return [.. lines.Where(l => l.Length > 0)];
+                }
+
+                lines.Add(part);
+                rest = rest[part.Length..];
+            }
+        }
+
+        return [.. lines.Where(l => l.Length > 0)];
+    }
+
+    /// <summary>The same cut into a surface that faces down, at height nil, to be read from below.</summary>
+    public static IEnumerable<ColumnBlock> Under(IReadOnlyList<string> lines, Point2 low, Point2 high, PrinterSpec printer) =>
+        Cut(lines, new(-high.X, low.Y), new(-low.X, high.Y), 0, printer).Select(stroke => stroke with
+        {
+            Outline = ConvexRing.Reversed(Array.ConvertAll(stroke.Outline, p => new Point2(-p.X, p.Y))),
+            Lower = new(-Above),
+            Upper = new(Depth),
+        });
 
     /// <summary>The same, written about a middle.</summary>
     public static IEnumerable<ColumnBlock> Centred(string line, Point2 middle, double z, PrinterSpec printer)

@@ -64,6 +64,12 @@ public sealed record Proof(string Group, string Platform, string Name, ProofKind
     /// <summary>Track that it rides on, and the chainage in mm at which it does; null for what rides nowhere.</summary>
     public (string Track, double Chainage)? Rides { get; init; }
 
+    /// <summary>A letter and a number that no other gauge of the build has, cut into it; empty for what is told by its other marks.</summary>
+    public string Mark { get; init; } = "";
+
+    /// <summary>Everything that is cut into it, line by line.</summary>
+    public IReadOnlyList<string> Engraved { get; init; } = [];
+
     /// <summary>What it is for and how it is used, in a sentence or two.</summary>
     public string Use { get; init; } = "";
 

@@ -18,6 +18,12 @@ internal sealed record ProofDraft(string Group, string Platform, string Name, Pr
 
     public string Use { get; init; } = "";
 
+    /// <summary>What tells it from all others.</summary>
+    public string Mark { get; init; } = "";
+
+    /// <summary>What is cut into it.</summary>
+    public IReadOnlyList<string> Engraved { get; init; } = [];
+
     /// <summary>Plane that is to lie on the bed, and the long axis; null where it stands as its blocks do.</summary>
     public (HeightPlane Surface, Point2 Along)? Lying { get; init; }
 
@@ -39,6 +45,8 @@ internal sealed record ProofDraft(string Group, string Platform, string Name, Pr
             ToLayout = ToLayout,
             Rides = Rides,
             Use = Use,
+            Mark = Mark,
+            Engraved = Engraved,
             Hull = ConvexRing.Hull(lying.Vertices.Select(v => new Point2(v.X, v.Y))),
             Size = high - low,
             Overhangs = OverhangMeter.Measure(lying, printer.Layer, printer.Nozzle, printer.LongestBridge),

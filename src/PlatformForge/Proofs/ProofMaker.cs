@@ -82,6 +82,11 @@ public static class ProofMaker
                 findings.Add(ProofFindings.Hangs(key, proof.Name, proof.Overhangs.Unsupported));
             }
 
+            if (proof.Mark.Length > 0 && !proof.Engraved.Any(line => line.Contains(proof.Mark, StringComparison.Ordinal)))
+            {
+                findings.Add(ProofFindings.Unmarked(key, proof.Name, proof.Mark));
+            }
+
             proofs.Add(proof);
         }
 
@@ -95,10 +100,12 @@ public static class ProofMaker
 
     private static IEnumerable<ProofDraft> Drafts(ProofRequest request, List<Finding> findings)
     {
-        var (blocks, figures) = Strip.Made(request.Printer);
+        var marks = new ProofMarks();
+        var (blocks, figures, engraved) = Strip.Made(request.Printer);
         yield return new(ProofGroups.Strip, "", "strip of 100 mm", ProofKind.Strip, blocks)
         {
             Figures = figures,
+            Engraved = engraved,
             Use = "Measure over two blocks and between them; half the sum is what 100 mm came out as. Along the bed first, then across: strip under [printer] takes both.",
         };
         if (Coupons.OfJoint(request.Cutting.Joint, request.Printer) is { } joint)
@@ -106,6 +113,7 @@ public static class ProofMaker
             yield return new(ProofGroups.Coupons, "", "coupon of joints", ProofKind.JointCoupon, joint.Blocks)
             {
                 Figures = joint.Figures,
+                Engraved = joint.Engraved,
                 Use = "The first that goes in by hand and does not fall out: dowel under [fits] takes its figure, hundredths of a mm.",
             };
         }
@@ -115,6 +123,7 @@ public static class ProofMaker
             yield return new(ProofGroups.Coupons, "", "coupon of holes", ProofKind.HoleCoupon, deck.Blocks)
             {
                 Figures = deck.Figures,
+                Engraved = deck.Engraved,
                 Use = "Try the posts themselves from the side that lay on the bed: the figure of the first that goes in is taken back under [fits], hundredths of a mm, for round holes and for square ones.",
             };
         }
@@ -128,34 +137,37 @@ public static class ProofMaker
             }
         }
 
-        foreach (var draft in request.Platforms.SelectMany(p => OfPlatform(p, request, findings)))
+        foreach (var draft in request.Platforms.SelectMany(p => OfPlatform(p, request, marks, findings)))
         {
             yield return draft;
         }
     }
 
-    private static IEnumerable<ProofDraft> OfPlatform(ProofPlatform platform, ProofRequest request, List<Finding> findings)
+    private static IEnumerable<ProofDraft> OfPlatform(ProofPlatform platform, ProofRequest request, ProofMarks marks, List<Finding> findings)
     {
         string name = platform.Sections.Platform;
         foreach (var face in platform.Faces)
         {
-            yield return Slice(platform, face, request);
-            foreach (var gauge in Gauges(name, face, request, findings))
+            yield return Slice(platform, face, request, marks.Next("S"));
+            foreach (var gauge in Gauges(name, face, request, marks, findings))
             {
                 yield return gauge;
             }
         }
 
-        foreach (var board in Boards(platform, request, findings))
+        foreach (var board in Boards(platform, request, marks, findings))
         {
             yield return board;
         }
 
         foreach (var section in platform.Sections.Sections)
         {
+            string mark = marks.Next("F");
             yield return new(ProofGroups.Footprints, name, Invariant($"{section.Name}, footprint"), ProofKind.Footprint,
-                [.. Footprint.Blocks(platform.Sections, section, request.Spec, request.Printer, request.Cutting.Joint.EndTrim)])
+                [.. Footprint.Blocks(platform.Sections, section, request.Spec, request.Printer, request.Cutting.Joint.EndTrim, mark)])
             {
+                Mark = mark,
+                Engraved = Footprint.Engraved(platform.Sections, section, request.Printer, mark),
                 Figures = [new("from chainage", section.From), new("to chainage", section.To), new("thickness", request.Spec.Footprint)],
                 ToLayout = RigidTransform.Identity,
                 Use = "Lay it beside the track, its edge to the rail, and push every vehicle past. Grooves show where walls stand.",
@@ -163,15 +175,17 @@ public static class ProofMaker
         }
     }
 
-    private static ProofDraft Slice(ProofPlatform platform, ProofFace face, ProofRequest request)
+    private static ProofDraft Slice(ProofPlatform platform, ProofFace face, ProofRequest request, string mark)
     {
         var spine = platform.Sections.Plan;
         double middle = face == platform.Faces[0] ? face.Tightest
             : spine.Spine.Locate(face.Plan.ToLayout(face.Tightest, face.Plan.CopingFront.At(face.Tightest)), face.Tightest).Chainage;
-        var (blocks, surface, from, to) = TestSlice.Of(spine, middle, request.Spec.Slice, Invariant($"{face.Tightest:0}"), request.Cutting, request.Printer);
+        var (blocks, surface, from, to, engraved) = TestSlice.Of(spine, middle, request.Spec.Slice, Invariant($"{mark} {face.Tightest:0}"), request.Printer);
         var along = spine.ToLayout(middle, spine.Back.At(middle)) - spine.ToLayout(middle, spine.CopingFront.At(middle));
         return new(ProofGroups.Gauges, platform.Sections.Platform, Invariant($"{face.Name}, test slice at {face.Tightest:0}"), ProofKind.Slice, blocks)
         {
+            Mark = mark,
+            Engraved = engraved,
             Figures = [new("chainage of its middle", face.Tightest), new("length along the track", to - from)],
             ToLayout = RigidTransform.Identity,
             Lying = (surface, along),
@@ -204,7 +218,8 @@ public static class ProofMaker
         return kept.Order();
     }
 
-    private static IEnumerable<ProofDraft> Gauges(string platform, ProofFace face, ProofRequest request, List<Finding> findings)
+    private static IEnumerable<ProofDraft> Gauges(
+        string platform, ProofFace face, ProofRequest request, ProofMarks marks, List<Finding> findings)
     {
         foreach (double at in Places(face, request.Spec))
         {
@@ -217,7 +232,8 @@ public static class ProofMaker
                 continue;
             }
 
-            var (blocks, figures, room) = gauge.Made(face.Name);
+            string mark = marks.Next("G");
+            var (blocks, figures, room, engraved) = gauge.Made(mark, face.Name);
             if (room is { } narrow)
             {
                 findings.Add(ProofFindings.NoFinger(request.Spec.Key + ".sleepers", face.Name, at, narrow));
@@ -226,6 +242,8 @@ public static class ProofMaker
             yield return new(ProofGroups.Gauges, platform, Invariant($"{face.Name}, slide gauge at {at:0.##}"), ProofKind.SlideGauge, blocks)
             {
                 Figures = figures,
+                Mark = mark,
+                Engraved = engraved,
                 ToLayout = gauge.ToLayout,
                 Rides = (face.Plan.Spec.Face.Track, at),
                 Use = Invariant($"Stand it on both rails at chainage {at:0.##}, square to the track, and push the platform up until the same air shows at coping and wall; a strip {request.Spec.Air:0.##} mm thick just goes between."),
@@ -233,7 +251,7 @@ public static class ProofMaker
         }
     }
 
-    private static IEnumerable<ProofDraft> Boards(ProofPlatform platform, ProofRequest request, List<Finding> findings)
+    private static IEnumerable<ProofDraft> Boards(ProofPlatform platform, ProofRequest request, ProofMarks marks, List<Finding> findings)
     {
         var vehicles = platform.Faces.SelectMany(f => f.Vehicles).DistinctBy(v => v.Name).ToArray();
         var asked = new List<Vehicle>();
@@ -265,12 +283,14 @@ public static class ProofMaker
         foreach (var vehicle in asked)
         {
             var board = new ThrowBoard(vehicle, request.Spec, request.Printer, request.Cutting.Joint, request.Gauge, request.RailHead);
-            foreach (var (name, kind, blocks, figures) in board.Pieces(Longest(board.Width, request.Printer)))
+            foreach (var (name, kind, blocks, figures, mark, engraved) in board.Pieces(Longest(board.Width, request.Printer), marks.Next("B")))
             {
                 yield return new(ProofGroups.Gauges, platform.Sections.Platform, platform.Faces.Count + request.Platforms.Count > 2
                     ? Invariant($"{platform.Sections.Platform}, {name}") : name, kind, blocks)
                 {
                     Figures = figures,
+                    Mark = mark,
+                    Engraved = engraved,
                     Use = kind == ProofKind.ThrowShoe
                         ? "Lies between the rails under a pivot of the board and holds it by a pin, a cut dowel."
                         : "Lay paper over the track, cut out between the rails' outer faces; run the board along and draw through its holes: what is drawn is the reach that is really there. Parts on bogies are not drawn.",

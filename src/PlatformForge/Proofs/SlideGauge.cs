@@ -47,7 +47,7 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
     }
 
     /// <summary>Its blocks, and the figures that it shows; where it shows no wall, the room in mm that a finger would have had.</summary>
-    public (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures, double? NoFinger) Made(string shortName)
+    public (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures, double? NoFinger, IReadOnlyList<string> Engraved) Made(string mark, string name)
     {
         var plan = place.Plan;
         double rail = plan.Site.RailTop, top = place.CopingTop, under = top - plan.Spec.Coping.Thickness;
@@ -58,9 +58,15 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
         double toeTip = place.Over(plan.WallFace, Back, -Back).Least - spec.Air;
         var (near, far) = Tongues;
         double depth = Math.Max(LeastTongue, FlangeShare * gauge), outer = (gauge / 2) + railHead + Beyond, edge = Math.Min(outer, nose);
-        string[] figures = [Invariant($"H{top:0.00}"), Invariant($"O{coping:0.00}"), Invariant($"W{wall:0.00}")],
-            title = Title(shortName, coping + Arm + outer);
-        double written = ShoeHeight + Clear + Lettering.Room(figures, printer).Y + Clear;
+        double wide = coping + Arm + outer - (2 * Clear);
+        string[] figures = [Invariant($"H{top:0.00}"), Invariant($"O{coping:0.00}"), Invariant($"W{wall:0.00}")], title = Title(mark, name, wide);
+        if (Lettering.Room(figures, printer).X > nose + outer - (2 * Clear))
+        {
+            // A narrow gauge of a small scale: the figures stand over the arm, where it is wider.
+            (figures, title) = ([], [.. title, .. figures.SelectMany(f => Lettering.Wrapped(f, wide, printer))]);
+        }
+
+        double written = ShoeHeight + Clear + (figures.Length > 0 ? Lettering.Room(figures, printer).Y + Clear : 0);
         double high = Math.Max(Math.Max(arm, Relieved) + ArmDepth, written + Lettering.Room(title, printer).Y + Clear);
 
         double tongue = Math.Min(Tongue, (near - far) / 2);
@@ -94,15 +100,14 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
         return ([.. blocks, .. relief,
             .. Lettering.Cut(figures, new(-outer + Clear, ShoeHeight + Clear), new(nose - Clear, written - Clear + 1e-6), Blade, printer),
             .. Lettering.Cut(title, new(-outer + Clear, Math.Max(written, arm + Clear)), new(coping + Arm - Clear, high - Clear + 1e-6), Blade, printer)],
-                Figures(top, coping, wall, depth, fingered), fingered ? null : nose - inner);
+                Figures(top, coping, wall, depth, fingered), fingered ? null : nose - inner, [.. title, .. figures]);
     }
 
-    // On one line where there is room for it.
-    private string[] Title(string name, double wide)
-    {
-        string at = Invariant($"{place.Chainage:0.#}");
-        return Lettering.Room([Invariant($"{at} {name}")], printer).X <= wide - (2 * Clear) ? [Invariant($"{at} {name}")] : [at, name];
-    }
+    // Its mark and chainage whole, and of the platform's name what goes on two lines: the legend has all of it.
+    private string[] Title(string mark, string name, double wide) =>
+        [.. Lettering.Wrapped(Invariant($"{mark} {place.Chainage:0.#}"), wide, printer), .. Lettering.Wrapped(name, wide, printer).Take(NameLines)];
+
+    private const int NameLines = 2;
 
     private List<ProofFigure> Figures(double top, double coping, double wall, double depth, bool fingered)
     {

@@ -1,7 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
-using PlatformForge.Sections.Marks;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 
@@ -10,44 +9,39 @@ namespace PlatformForge.Proofs;
 /// <summary>A few millimetres of a platform, whole from edge to back, to be stood where it is tightest.</summary>
 internal static class TestSlice
 {
-    // mm over the deck's underside at which letters begin.
-    private const double Overshoot = 0.3;
+    // mm over the deck that a cut reaches, and that is kept free round letters.
+    private const double Above = 1, Clear = 0.5;
 
     /// <summary>Its blocks in the layout frame, and the plane of its walking surface.</summary>
     /// <param name="plan">The platform on its spine.</param>
     /// <param name="middle">Chainage of its middle on the spine, mm.</param>
     /// <param name="length">Its length, mm.</param>
-    /// <param name="mark">What is engraved under its deck.</param>
-    /// <param name="spec">How deep sections are engraved.</param>
+    /// <param name="mark">What is cut into its deck.</param>
     /// <param name="printer">The printer.</param>
-    public static (IReadOnlyList<ColumnBlock> Blocks, HeightPlane Surface, double From, double To) Of(
-        PlatformPlan plan, double middle, double length, string mark, SectionSpec spec, PrinterSpec printer)
+    public static (IReadOnlyList<ColumnBlock> Blocks, HeightPlane Surface, double From, double To, IReadOnlyList<string> Engraved) Of(
+        PlatformPlan plan, double middle, double length, string mark, PrinterSpec printer)
     {
         double from = Math.Max(plan.Stations[0], Math.Min(middle - (length / 2), plan.Stations[^1] - length)), to = Math.Min(plan.Stations[^1], from + length);
         var body = PlatformBody.Blocks(new(plan), from, to);
-        return ([.. body.All, .. Marked(plan, from, to, mark, Engraving.DepthIn(plan.Spec.Deck.Thickness, spec, printer), printer)],
-            plan.Surface.At((from + to) / 2), from, to);
+        var (strokes, engraved) = Marked(plan, from, to, mark, printer);
+        return ([.. body.All, .. strokes], plan.Surface.At((from + to) / 2), from, to, engraved);
     }
 
-    // Across the platform under its deck, mirrored to be read from below.
-    private static IEnumerable<ColumnBlock> Marked(PlatformPlan plan, double from, double to, string mark, double depth, PrinterSpec printer)
+    // Across the platform on its deck, where it is on show as the slice stands, to be read along the track: underneath, ribs and walls leave no room.
+    private static (IEnumerable<ColumnBlock> Strokes, IReadOnlyList<string> Engraved) Marked(PlatformPlan plan, double from, double to, string mark, PrinterSpec printer)
     {
-        if (depth <= 0 || Patch.Clear(plan, from, to) is not [var patch, ..])
+        double s = (from + to) / 2, near = plan.CopingBack.At(s), far = (plan.Body.FarCopingBack ?? plan.Back).At(s);
+        var at = plan.ToLayout(s, (near + far) / 2);
+        var across = plan.ToLayout(s, far) - plan.ToLayout(s, near);
+        var right = across * (1 / across.Length);
+        var surface = plan.Surface.At(s);
+        double depth = Math.Min(Lettering.Depth, plan.Spec.Deck.Thickness / 3);
+        Point2 room = new(across.Length - (2 * Clear), to - from - (2 * Clear));
+        return (Lettering.Cut([mark], room * -0.5, room * 0.5, 0, printer).Select(stroke => stroke with
         {
-            return [];
-        }
-
-        double s = (patch.From + patch.To) / 2;
-        var at = plan.ToLayout(s, (patch.Near + patch.Far) / 2);
-        var right = plan.Spine.Tangent(s).Left;
-        var under = plan.Surface.At(s);
-        under = under with { Z = under.Z - plan.Spec.Deck.Thickness };
-        Point2 room = new(patch.Width, patch.Length);
-        return Lettering.Cut([mark], room * -0.5, room * 0.5, 0, printer).Select(stroke => stroke with
-        {
-            Outline = ConvexRing.Reversed(Array.ConvertAll(stroke.Outline, p => at + (right * p.X) - (right.Left * p.Y))),
-            Lower = under with { Z = under.Z - Overshoot },
-            Upper = under with { Z = under.Z + depth },
-        });
+            Outline = Array.ConvertAll(stroke.Outline, p => at + (right * p.X) + (right.Left * p.Y)),
+            Lower = surface with { Z = surface.Z - depth },
+            Upper = surface with { Z = surface.Z + Above },
+        }), Lettering.Kept([mark], room, printer));
     }
 }

@@ -51,7 +51,7 @@ internal sealed class ThrowBoard(Vehicle vehicle, ProofSpec spec, PrinterSpec pr
 
     /// <summary>The board, in as many pieces as the bed asks for, strips over its joints, and its shoes.</summary>
     /// <param name="longest">Longest piece that the bed takes at this width, mm.</param>
-    public IEnumerable<(string Name, ProofKind Kind, IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures)> Pieces(double longest)
+    public IEnumerable<BoardPiece> Pieces(double longest, string mark)
     {
         var pencils = Pencils(vehicle);
         double half = vehicle.PivotCentres / 2, end = pencils.Select(p => Math.Abs(p.X)).Append(half).Max() + Land + 1 + (spec.Pencil / 2);
@@ -61,22 +61,24 @@ internal sealed class ThrowBoard(Vehicle vehicle, ProofSpec spec, PrinterSpec pr
         for (int i = 0; i + 1 < cuts.Length; i++)
         {
             string part = cuts.Length > 2 ? FormattableString.Invariant($", part {i + 1} of {cuts.Length - 1}") : "";
-            yield return ($"throw board of {vehicle.Name}{part}", ProofKind.ThrowBoard, [.. Board(pencils, cuts[i], cuts[i + 1], back, front)], i == 0
-                ? Figures(pencils) : []);
+            string own = cuts.Length > 2 ? mark + (char)('A' + i) : mark;
+            var (blocks, engraved) = Board(pencils, cuts[i], cuts[i + 1], back, front, own);
+            yield return new($"throw board of {vehicle.Name}{part}", ProofKind.ThrowBoard, blocks, i == 0 ? Figures(pencils) : [], own, engraved);
         }
 
         for (int i = 1; i + 1 < cuts.Length; i++)
         {
             string which = cuts.Length > 3 ? FormattableString.Invariant($" {i}") : "";
-            yield return ($"throw board of {vehicle.Name}, strip over the joint{which}", ProofKind.ThrowBoard, [.. Strip()], []);
+            yield return new($"throw board of {vehicle.Name}, strip over the joint{which}", ProofKind.ThrowBoard, [.. Strip()], [], "", []);
         }
 
         double[] bases = [vehicle.LeadingWheelbase, vehicle.TrailingWheelbase];
         string[] names = bases[0] == bases[1] ? ["shoe, first", "shoe, second"] : ["leading shoe", "trailing shoe"];
         for (int i = 0; i < 2; i++)
         {
-            yield return ($"throw board of {vehicle.Name}, {names[i]}", ProofKind.ThrowShoe, [.. ShoeOf(bases[i])],
-                [new("wheelbase", bases[i]), new(ProofFigure.Play, spec.Play)]);
+            string own = bases[0] == bases[1] ? mark : mark + (i == 0 ? "L" : "T");
+            yield return new($"throw board of {vehicle.Name}, {names[i]}", ProofKind.ThrowShoe, [.. ShoeOf(bases[i], own)],
+                [new("wheelbase", bases[i]), new(ProofFigure.Play, spec.Play)], own, [own]);
         }
     }
 
@@ -108,10 +110,21 @@ internal sealed class ThrowBoard(Vehicle vehicle, ProofSpec spec, PrinterSpec pr
     // From a joint to the next hole: the strip's half, and a pencil's tube.
     private double Clear => (Splice / 2) + Land + Arm;
 
-    private IEnumerable<ColumnBlock> Board(IReadOnlyList<Point2> pencils, double from, double to, double back, double front)
+    private (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<string> Engraved) Board(
+        IReadOnlyList<Point2> pencils, double from, double to, double back, double front, string mark)
+    {
+        var own = pencils.Where(p => p.X >= from && p.X <= to).ToArray();
+        double around = (spec.Pencil / 2) + Land;
+        double clear = from + (from > back ? (Splice / 2) + 2 : around + 4), end = to - (to < front ? (Splice / 2) + 2 : around + 4);
+        var (first, last) = Written(clear, end, own);
+        Point2 low = new(first, (-Spine / 2) + 1), high = new(last, (Spine / 2) - 1);
+        string[] words = [mark + " " + vehicle.Name];
+        return ([.. Plain(own, from, to, back, front), .. Lettering.Cut(words, low, high, Thick, printer)], Lettering.Kept(words, high - low, printer));
+    }
+
+    private IEnumerable<ColumnBlock> Plain(Point2[] own, double from, double to, double back, double front)
     {
         yield return Shape.Added(Shape.Box(from, -Spine / 2, to, Spine / 2), 0, Thick);
-        var own = pencils.Where(p => p.X >= from && p.X <= to).ToArray();
         double around = (spec.Pencil / 2) + Land;
         foreach (var p in own)
         {
@@ -128,13 +141,6 @@ internal sealed class ThrowBoard(Vehicle vehicle, ProofSpec spec, PrinterSpec pr
         foreach (double pin in Pins(from, to, back, front))
         {
             yield return Shape.Taken(Shape.Around(new(pin, 0), PinHole / 2), -1, Thick + 1);
-        }
-
-        double clear = from + (from > back ? (Splice / 2) + 2 : around + 4), end = to - (to < front ? (Splice / 2) + 2 : around + 4);
-        foreach (var stroke in Lettering.Cut([vehicle.Name], new(Written(clear, end, own).From, -Spine / 2 + 1),
-            new(Written(clear, end, own).To, (Spine / 2) - 1), Thick, printer))
-        {
-            yield return stroke;
         }
     }
 
@@ -182,13 +188,22 @@ internal sealed class ThrowBoard(Vehicle vehicle, ProofSpec spec, PrinterSpec pr
         }
     }
 
-    // Printed with what runs between the rails on top.
-    private IEnumerable<ColumnBlock> ShoeOf(double wheelbase)
+    // Printed with what runs between the rails on top, its mark underneath, which is what shows as it lies on the rails.
+    private IEnumerable<ColumnBlock> ShoeOf(double wheelbase, string mark)
     {
         double wide = (gauge / 2) + railHead + Beyond, disc = (gauge / 2) - spec.Play, depth = Math.Max(LeastTongue, FlangeShare * gauge);
         double[] axles = wheelbase > 0 ? [-wheelbase / 2, wheelbase / 2] : [0];
         yield return Shape.Added(wheelbase > 0 ? Shape.Box(axles[0] - (Spine / 2), -wide, axles[^1] + (Spine / 2), wide) : Shape.Within(default, wide), 0,
             Thick);
+
+        // Where the plate has no room for the mark beside the pin, it reaches on between the rails.
+        var room = Lettering.Room([mark], printer);
+        Point2 low = new((PinHole / 2) + 1, -room.Y / 2), high = low + room;
+        double reaches = wheelbase > 0 ? axles[^1] + (Spine / 2) : Math.Sqrt((wide * wide) - (high.Y * high.Y));
+        if (high.X + 1 > reaches)
+        {
+            yield return Shape.Added(Shape.Box(0, low.Y - 1, high.X + 1, high.Y + 1), 0, Thick);
+        }
 
         // Round, so that it lies between curved rails as an axle does; where two would meet each keeps its own side.
         foreach (double axle in axles)
@@ -198,6 +213,10 @@ internal sealed class ThrowBoard(Vehicle vehicle, ProofSpec spec, PrinterSpec pr
         }
 
         yield return Shape.Taken(Shape.Around(default, PinHole / 2), -1, Thick + depth + 1);
+        foreach (var stroke in Lettering.Under([mark], low, high + new Point2(1e-6, 1e-6), printer))
+        {
+            yield return stroke;
+        }
     }
 
     // The part of a circle between the rails that lies within so much of its axle.
@@ -220,3 +239,7 @@ internal sealed class ThrowBoard(Vehicle vehicle, ProofSpec spec, PrinterSpec pr
         return false;
     }
 }
+
+/// <summary>A piece of a throw board by its blocks.</summary>
+internal sealed record BoardPiece(
+    string Name, ProofKind Kind, IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures, string Mark, IReadOnlyList<string> Engraved);

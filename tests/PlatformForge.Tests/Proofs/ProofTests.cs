@@ -78,7 +78,7 @@ public class ProofTests
         var rows = Encoding.UTF8.GetString(Pendlewick.File("gauges/figures.csv")).Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(Cells).ToArray();
         foreach (var proof in Pendlewick.Set.Manifest.Proofs)
         {
-            double Told(string what) => double.Parse(rows.Single(r => r[1] == proof.Name && r[3] == what)[4], CultureInfo.InvariantCulture);
+            double Told(string what) => double.Parse(rows.Single(r => r[2] == proof.Name && r[4] == what)[5], CultureInfo.InvariantCulture);
             var mesh = Pendlewick.Written(proof);
             var (low, high) = mesh.Box();
             Assert.Equal(high.X - low.X, Told("size on the bed, x"), 0.001);

@@ -71,7 +71,7 @@ internal static class GaugeDrawing
 
         sheet.Line(Of(0, -1), Of(0, high.Y + rail + 2), HouseStyle.Centre);
         double x = corner.X + Column - Words, y = corner.Y + 6;
-        sheet.Text(Invariant($"Chainage {Figures.Short(s)}"), new(x, y), HouseStyle.Subheading);
+        sheet.Text(Invariant($"{gauge.Mark}  chainage {Figures.Short(s)}"), new(x, y), HouseStyle.Subheading);
         foreach (var figure in gauge.Figures.Where(f => f.What != "chainage"))
         {
             y += LineStep;
@@ -134,7 +134,7 @@ internal static class GaugeDrawing
                 break;
             }
 
-            sheet.Text(Invariant($"{proof.Name}: {proof.Size.X:0} x {proof.Size.Y:0} x {proof.Size.Z:0.#} mm, {proof.Estimate.Grams:0.0} g"), new(at.X, y),
+            sheet.Text(Invariant($"{(proof.Mark.Length > 0 ? proof.Mark + "  " : "")}{proof.Name}: {proof.Size.X:0} x {proof.Size.Y:0} x {proof.Size.Z:0.#} mm, {proof.Estimate.Grams:0.0} g"), new(at.X, y),
                 HouseStyle.Strong);
             foreach (string line in lines)
             {

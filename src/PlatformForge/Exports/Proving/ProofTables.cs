@@ -22,12 +22,12 @@ internal static class ProofTables
 
     public static byte[] Csv(ProofSet set)
     {
-        var csv = new CsvText("platform", "name", "kind", "figure", "value", "unit");
+        var csv = new CsvText("platform", "mark", "name", "kind", "figure", "value", "unit");
         foreach (var proof in set.Proofs)
         {
             foreach (var figure in Told(proof))
             {
-                csv.Row(proof.Platform, proof.Name, Word(proof.Kind), figure.What, Drawings.Figures.Fixed(figure.Value, figure.Unit.Length == 0 ? 0 : 3),
+                csv.Row(proof.Platform, proof.Mark, proof.Name, Word(proof.Kind), figure.What, Drawings.Figures.Fixed(figure.Value, figure.Unit.Length == 0 ? 0 : 3),
                     figure.Unit);
             }
         }
@@ -39,7 +39,7 @@ internal static class ProofTables
         dossier.Project,
         dossier.Printer.Stretch.X,
         dossier.Printer.Stretch.Y,
-        [.. set.Proofs.Select(p => new ProofForm(p.Platform, p.Name, Word(p.Kind), stl(p), p.Use,
+        [.. set.Proofs.Select(p => new ProofForm(p.Platform, p.Mark, p.Name, Word(p.Kind), stl(p), p.Use,
             [.. Told(p).Select(f => new ProofFigureForm(f.What, f.Value, f.Unit))]))]), ProofJson.Forms.ProofDocument);
 
     /// <summary>What a proof shows, and what printing it takes.</summary>
@@ -54,8 +54,8 @@ internal static class ProofTables
 /// <summary>Gauges and proofs of a build.</summary>
 internal sealed record ProofDocument(string Project, double StretchX, double StretchY, IReadOnlyList<ProofForm> Proofs);
 
-/// <summary>One of them: what it is, its file, how it is used, what it shows.</summary>
-internal sealed record ProofForm(string Platform, string Name, string Kind, string File, string Use, IReadOnlyList<ProofFigureForm> Figures);
+/// <summary>One of them: the mark cut into it, what it is, its file, how it is used, what it shows.</summary>
+internal sealed record ProofForm(string Platform, string Mark, string Name, string Kind, string File, string Use, IReadOnlyList<ProofFigureForm> Figures);
 
 /// <summary>A figure with what it is of and its unit.</summary>
 internal sealed record ProofFigureForm(string What, double Value, string Unit);

@@ -22,16 +22,16 @@ internal static class ProofChapter
             + Invariant($"{Figures.Time(set.Proofs.Sum(p => p.Estimate.Hours))} for all of them; each can be printed alone."));
         to.List(set.Proofs.DistinctBy(p => p.Kind).Select(p => Invariant($"{Sentence(ProofTables.Word(p.Kind))}: {Use(p)}")));
         to.Table(
-            "What to print first", ["what", "size on the bed", "g", "min", "bed"],
+            "What to print first", ["mark", "what", "size on the bed", "g", "min", "bed"],
             from plate in set.Plates
             from placed in plate.Proofs
             let p = placed.Proof
             select (IReadOnlyList<string>)
             [
-                p.Name, Invariant($"{Figures.Mm(p.Size.X)} x {Figures.Mm(p.Size.Y)} x {Figures.Mm(p.Size.Z)}"), Figures.Fixed(p.Estimate.Grams, 1),
+                p.Mark, p.Name, Invariant($"{Figures.Mm(p.Size.X)} x {Figures.Mm(p.Size.Y)} x {Figures.Mm(p.Size.Z)}"), Figures.Fixed(p.Estimate.Grams, 1),
                 Figures.Fixed(p.Estimate.Hours * 60, 0), Invariant($"{plate.Group} {plate.Number}"),
             ],
-            "sizes from the solids; grams and time as those of the sections");
+            "marks as they are cut into each; sizes from the solids; grams and time as those of the sections");
         Shown(to, set, File(written, "figures.csv"));
         foreach (var (path, title) in ProofFiles.Pictures(dossier))
         {
@@ -49,9 +49,9 @@ internal static class ProofChapter
         var gauges = set.Proofs.Where(p => p.Kind == ProofKind.SlideGauge).ToArray();
         string[] figures = [.. gauges.SelectMany(p => p.Figures).Select(f => f.What).Distinct()];
         to.Table(
-            "What slide gauges show", ["gauge", .. figures],
+            "What slide gauges show", ["mark", .. figures],
             gauges.Select(p => (IReadOnlyList<string>)
-                [p.Name, .. figures.Select(w => p.Figures.FirstOrDefault(f => f.What == w) is { } f ? Figures.Fine(f.Value) : "")]),
+                [p.Mark, .. figures.Select(w => p.Figures.FirstOrDefault(f => f.What == w) is { } f ? Figures.Fine(f.Value) : "")]),
             "the platform's edge where it crosses the gauge's place, square to the track as it is ridden", file);
     }
 

@@ -95,6 +95,7 @@ internal static class ExportEntries
         new("PF7510", "The track bends so sharply where a slide gauge is asked for that it would not go between the rails.", "Give a chainage away from the kink.", Reasons.Several),
         new("PF7511", "Part of a gauge or a proof has nothing under it while it prints.", "Let the slicer put supports there.", Reasons.Note),
         new("PF7512", "A footprint is thinner than two layers.", "Make it thicker."),
+        new("PF7551", "A gauge or a proof has no room for the mark that tells it from others.", "Write it on with a pencil.", Reasons.Note),
         new("PF7520", "A slide gauge does not ride on both rails as it was written.", "Build the folder again.", Reasons.Rebuilt),
         new("PF7521", "A slide gauge does not go between the rails as it was written.", "Build the folder again.", Reasons.Rebuilt),
         new("PF7522", "A slide gauge touches the platform, or keeps less air than it says.", "Build the folder again.", Reasons.Rebuilt),
@@ -116,6 +117,11 @@ internal static class ExportEntries
             "Give thinner sheet.",
             OneThing: "Height and width are used up by the same material."),
         new("PF7533", "A section's deck is not one plane, and sheet cannot follow it.", "Cut it at the ramp heads, or make sections shorter.", Reasons.Several),
+        new(
+            "PF7535",
+            "Relief slots cannot be so near that a strip keeps to its wall's line.",
+            "Give a larger versine, or narrower slots.",
+            OneThing: "The versine is offered, which costs nothing to try; a finer saw has to be bought."),
         new("PF7534", "A part is larger than a sheet.", "Give larger sheets, or more cuts."),
         new(
             "PF7550",
