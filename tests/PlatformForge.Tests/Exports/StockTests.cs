@@ -107,16 +107,155 @@ public class StockTests
     /// <summary>
     /// A strip bent to a radius is stretched by half its thickness over the radius (any handbook of strength of materials): up to 1 in 200 it needs no
     /// slots. Beyond, a half circle
-    /// of a strip 2 mm thick takes up π·2 mm, eight slots of 0.8 mm.
+    /// of a strip 2 mm thick takes up π·2 mm, eight slots of 0.8 mm; and where the flats between them keep to a versine v they are no longer than √(8·R·v), so
+    /// that on
+    /// 150 mm there are 471 / 15.5 = 30.4 of them for 0.2 mm.
     /// </summary>
     [Theory]
-    [InlineData(201, 2, 0)]
-    [InlineData(150, 2, 8)]
-    [InlineData(150, 1, 0)]
-    public void Strips_get_relief_slots_where_they_are_too_stiff(double radius, double thickness, int slots)
+    [InlineData(203, 2, 5, 0)]
+    [InlineData(150, 2, 5, 8)]
+    [InlineData(150, 2, 0.2, 31)]
+    [InlineData(150, 1, 0.2, 0)]
+    public void Strips_get_relief_slots_where_they_are_too_stiff(double radius, double thickness, double versine, int slots)
     {
-        Point2[] half = [.. Enumerable.Range(0, 181).Select(i => Point2.FromAngle(Math.PI * i / 180) * radius)];
-        Assert.Equal(slots, BendRule.Slots(half, thickness, 0.8));
+        Point2[] half = [.. Enumerable.Range(0, 1801).Select(i => Point2.FromAngle(Math.PI * i / 1800) * radius)];
+        Assert.Equal(slots, BendRule.Slots(half, thickness, 0.8, versine));
+    }
+
+    /// <summary>Whatever is bent, and of what: nowhere is the line farther from the flats than was asked, or the slots are as near as they may be.</summary>
+    [Property(MaxTest = 100)]
+    public Property Flats_between_slots_keep_to_the_line() => Prop.ForAll(
+        (from first in Gen.Choose(60, 2000) from second in Gen.Choose(-2000, 2000) from length in Gen.Choose(30, 300) from thick in Gen.Choose(1, 6) from v in Gen.Choose(2, 60)
+         select (first, second, length, thick, v)).ToArbitrary(),
+        x =>
+        {
+            // A curve, then another of either hand, of 1 mm chords.
+            var line = new List<Point2> { default };
+            double heading = 0;
+            for (int i = 0; i < x.length; i++)
+            {
+                line.Add(line[^1] + Point2.FromAngle(heading));
+                heading += 1.0 / (i < x.length / 2 || Math.Abs(x.second) < 60 ? x.first : x.second);
+            }
+
+            double versine = x.v / 100.0;
+            int slots = BendRule.Slots(line, x.thick, 0.5, versine);
+            Assert.True(slots == 0 || slots >= BendRule.Most(line, 0.5) || Farthest(line, slots) <= versine + 1e-9, $"{slots}: {Farthest(line, slots)}");
+        });
+
+    // By brute force: each point of the line from the nearest flat.
+    private static double Farthest(List<Point2> line, int slots)
+    {
+        double whole = line.Count - 1;
+        double[] knots = [0, .. Enumerable.Range(0, slots).Select(i => whole * (i + 0.5) / slots), whole];
+        Point2 At(double s) => s >= whole ? line[^1] : line[(int)s] + ((line[(int)s + 1] - line[(int)s]) * (s - (int)s));
+        return line.Max(p => knots.Zip(knots.Skip(1)).Min(k =>
+        {
+            Point2 a = At(k.First), along = At(k.Second) - a;
+            return (p - a - (along * Math.Clamp(Point2.Dot(p - a, along) / Point2.Dot(along, along), 0, 1))).Length;
+        }));
+    }
+
+    /// <summary>At every scale, with holes near edges and parts turned on their sheets: what is drawn lies within its part and off every line that is cut.</summary>
+    [Theory]
+    [InlineData(18, 60, 180)]
+    [InlineData(8, 30, 180)]
+    [InlineData(6, 22, 90)]
+    [InlineData(4, 14, 150)]
+    public void Marks_and_words_keep_off_every_cut(double height, double width, double length)
+    {
+        var plan = Workbench.Straight(length, Side.Right, s => s with
+        {
+            Height = height,
+            Deck = s.Deck with { Width = width },
+            WhiteLine = new() { Width = 1 },
+            Ribs = s.Ribs with { Pitch = 40, LongitudinalCount = 1 },
+        });
+        var stock = new StockSpec { Thickness = 1, WallThickness = 0.5, Slot = 0.3, Size = new(210, 148) };
+        var made = StockSet.Of(Dossier(plan), stock);
+        Assert.True(made.Succeeded, string.Join("; ", made.Findings.Select(f => f.Message)));
+        Assert.All(made.Value!.Sheets.SelectMany(s => s.Parts), OffCuts);
+    }
+
+    /// <summary>Parts of any shape with marks all over them.</summary>
+    [Property(MaxTest = 60)]
+    public Property Marks_of_any_part_are_cut_short_of_its_cuts() => Prop.ForAll(
+        (from w in Gen.Choose(4, 120) from h in Gen.Choose(3, 60) from slant in Gen.Choose(0, 20) from at in Gen.Choose(10, 90) from r in Gen.Choose(1, 15) from seed in Gen.Choose(0, 9999)
+         select (w, h, slant, at, r, seed)).ToArbitrary(),
+        x =>
+        {
+            var random = new Random(x.seed);
+            Point2 Any() => new((random.NextDouble() * 1.4 * x.w) - (0.2 * x.w), (random.NextDouble() * 1.4 * x.h) - (0.2 * x.h));
+            var part = new CutPart("3 rib along 2", StockKind.Frame,
+            [
+                new(CutLayer.Cut, [new(0, 0), new(x.w, 0), new(x.w, x.h + x.slant), new(x.w * x.at / 100.0, x.h / 2.0), new(0, x.h)]),
+                .. Enumerable.Range(0, 8).Select(i => new CutLine(CutLayer.Mark, [Any(), Any(), Any()], i % 2 == 0)),
+            ])
+            {
+                Rounds = [new(CutLayer.Cut, new(x.w * 0.3, x.h * 0.25), Math.Min(x.r, x.h / 4.0))],
+                Words = [new("3  rib along 2", new(3, 1), 2.5)],
+            };
+            var trimmed = MarkRoom.Lettered(MarkRoom.Trimmed(part), "17");
+            OffCuts(trimmed);
+            Assert.Equal(OffCutsShare(part), OffCutsShare(trimmed), 0.02 * 8 * (x.w + x.h));
+        });
+
+    // How much of the marks, mm, lies where it may: nothing more than that is taken away.
+    private static double OffCutsShare(CutPart part)
+    {
+        const double step = 0.05;
+        double sum = 0;
+        foreach (var line in part.Lines.Where(l => l.Layer == CutLayer.Mark))
+        {
+            foreach (var (a, b) in Sides(line))
+            {
+                int n = Math.Max(1, (int)((b - a).Length / step));
+                sum += Enumerable.Range(0, n).Count(i => Allowed(part, a + ((b - a) * ((i + 0.5) / n)), 0)) * (b - a).Length / n;
+            }
+        }
+
+        return sum;
+    }
+
+    private static void OffCuts(CutPart part)
+    {
+        foreach (var line in part.Lines.Where(l => l.Layer == CutLayer.Mark))
+        {
+            foreach (var (a, b) in Sides(line))
+            {
+                Assert.All(Enumerable.Range(0, 41), i => Assert.True(Allowed(part, a + ((b - a) * (i / 40.0)), 1e-6), part.Name));
+            }
+        }
+
+        Assert.AllOrNone(part.Words, w =>
+        {
+            // Wider than any letter of ours, and no higher than a capital with what hangs below it.
+            var (low, high) = MarkRoom.BoxOf(w);
+            Assert.True(high.X - low.X >= 0.7 * w.Size * w.Text.Length);
+            for (int i = 0; i <= 40; i++)
+            {
+                for (int j = 0; j <= 8; j++)
+                {
+                    Assert.True(Allowed(part, new(low.X + ((high.X - low.X) * i / 40), low.Y + ((high.Y - low.Y) * j / 8)), 1e-6), $"{part.Name}: {w.Text}");
+                }
+            }
+        });
+    }
+
+    private static IEnumerable<(Point2 A, Point2 B)> Sides(CutLine line) =>
+        line.Points.Zip(line.IsClosed ? line.Points.Skip(1).Append(line.Points[0]) : line.Points.Skip(1));
+
+    // Inside the outline by half a millimetre, and so far outside everything that is cut out of it.
+    private static bool Allowed(CutPart part, Point2 p, double slack)
+    {
+        double off = part.Lines.Where(l => l.Layer == CutLayer.Cut).SelectMany(Sides).Min(s =>
+        {
+            Point2 along = s.B - s.A;
+            double square = Point2.Dot(along, along);
+            return (p - s.A - (along * (square > 0 ? Math.Clamp(Point2.Dot(p - s.A, along) / square, 0, 1) : 0))).Length;
+        });
+        double turned = Sides(part.Lines[0]).Sum(s => Math.Atan2(Point2.Cross(s.A - p, s.B - p), Point2.Dot(s.A - p, s.B - p)));
+        return off >= 0.5 - slack && Math.Abs(turned) > 3 && part.Rounds.All(r => (p - r.Middle).Length >= (r.Diameter / 2) + 0.5 - slack);
     }
 
     /// <summary>Whatever the parts: each lies on one sheet, inside its margins, and none within the gap of another.</summary>

@@ -8,7 +8,7 @@ namespace PlatformForge.Exports.Stock;
 /// on its inside by t / 2R of its length (bending of a flat beam; any handbook of strength of materials). Up to <see cref="Strain"/> it is bent as it is.
 /// Beyond,
 /// slots are cut into the inner face: turning through an angle a makes that face shorter or longer by a·t, which slots of width w take up where there are
-/// a·t / w of them.
+/// a·t / w of them. Slots are hinges, and what is between two of them stays flat: there are so many that the line rises over no flat by more than a versine.
 /// </summary>
 internal static class BendRule
 {
@@ -22,8 +22,66 @@ internal static class BendRule
     /// <param name="line">The line that the strip is bent to.</param>
     /// <param name="thickness">Of the strip, mm.</param>
     /// <param name="slot">Width of a slot, mm.</param>
-    public static int Slots(IReadOnlyList<Point2> line, double thickness, double slot) =>
-        thickness / 2 * Sharpest(line) <= Strain ? 0 : (int)Math.Ceiling(Turn(line) * thickness / slot);
+    /// <param name="versine">How far the line may leave the flats between slots, mm.</param>
+    /// <returns>So many that they take up the turn and that no flat leaves the line by more than the versine, as far as they keep off one another.</returns>
+    public static int Slots(IReadOnlyList<Point2> line, double thickness, double slot, double versine)
+    {
+        if (thickness / 2 * Sharpest(line) <= Strain)
+        {
+            return 0;
+        }
+
+        int slots = (int)Math.Ceiling(Turn(line) * thickness / slot), most = Most(line, slot);
+        while (slots < most && OffLine(line, slots) > versine)
+        {
+            slots++;
+        }
+
+        return slots;
+    }
+
+    /// <summary>Most slots that leave land as wide as themselves between them.</summary>
+    public static int Most(IReadOnlyList<Point2> line, double slot) => Math.Max(1, (int)Math.Floor(Length(line) / (2 * slot)));
+
+    /// <summary>How far the line leaves the flats between so many evenly spaced slots, mm: it is on them at slots and ends.</summary>
+    public static double OffLine(IReadOnlyList<Point2> line, int slots)
+    {
+        double[] along = Along(line);
+        double[] knots = [0, .. Enumerable.Range(0, slots).Select(i => along[^1] * (i + 0.5) / slots), along[^1]];
+        Point2[] corners = [.. knots.Select(k => At(line, along, k))];
+        double most = 0;
+        for (int i = 0, flat = 0; i < line.Count; i++)
+        {
+            while (flat + 2 < knots.Length && along[i] > knots[flat + 1])
+            {
+                flat++;
+            }
+
+            var chord = corners[flat + 1] - corners[flat];
+            most = chord.Length > 0 ? Math.Max(most, Math.Abs(Point2.Cross(chord, line[i] - corners[flat])) / chord.Length) : most;
+        }
+
+        return most;
+    }
+
+    private static double Length(IReadOnlyList<Point2> line) => Along(line)[^1];
+
+    private static double[] Along(IReadOnlyList<Point2> line)
+    {
+        double[] along = new double[line.Count];
+        for (int i = 1; i < along.Length; i++)
+        {
+            along[i] = along[i - 1] + (line[i] - line[i - 1]).Length;
+        }
+
+        return along;
+    }
+
+    private static Point2 At(IReadOnlyList<Point2> line, double[] along, double at)
+    {
+        int next = Math.Clamp(Array.FindIndex(along, l => l >= at), 1, along.Length - 1);
+        return line[next - 1] + ((line[next] - line[next - 1]) * ((at - along[next - 1]) / (along[next] - along[next - 1])));
+    }
 
     /// <summary>How far the line turns in all, radians, either way counted.</summary>
     public static double Turn(IReadOnlyList<Point2> line) => Angles(line).Sum(a => Math.Abs(a.Angle));

@@ -49,6 +49,28 @@ internal static class StockRule
         }
     }
 
+    // Slots that are as near as they may be, and flats that leave the wall's line by more than was asked all the same: the worst of them.
+    private static IEnumerable<Finding> Flats(string platform, StockBody body, SectionSet sections)
+    {
+        var walls = new WallParts(body);
+        var stock = body.Stock;
+        var worst = (from s in sections.Sections
+                     from isFar in (bool[])[false, true]
+                     let line = walls.Bent(s, isFar)
+                     let slots = BendRule.Slots(line, stock.WallThickness, stock.Slot, stock.Versine)
+                     where slots > 0
+                     let most = Math.Min(slots, BendRule.Most(line, stock.Slot))
+                     select (Off: BendRule.OffLine(line, most), Section: s.Number)).DefaultIfEmpty().MaxBy(w => w.Off);
+        if (worst.Off > stock.Versine)
+        {
+            double least = Math.Ceiling(worst.Off * 100) / 100;
+            yield return Finding.Error(
+                "PF7535", stock.Key + ".versine",
+                Invariant($"With relief slots of {stock.Slot:0.###} mm as near as they may be, a wall of {platform}, section {worst.Section}, leaves its line by {worst.Off:0.00} mm between two of them; {stock.Versine:0.##} is asked."),
+                Invariant($"Give {least:0.##} mm, or slots of a finer saw.")).Curing(least);
+        }
+    }
+
     /// <summary>What of a platform cannot be made from this sheet.</summary>
     public static IEnumerable<Finding> Check(string platform, StockBody body, SectionSet sections)
     {
@@ -69,6 +91,11 @@ internal static class StockRule
             yield return Finding.Error(
                 "PF7532", body.Stock.Key + ".wall_thickness",
                 Invariant($"Strips of {body.Stock.WallThickness:0.###} mm leave no room between the walls of {platform}."), "Give thinner strips.");
+        }
+
+        foreach (var fault in Flats(platform, body, sections))
+        {
+            yield return fault;
         }
 
         var deck = new DeckParts(body);

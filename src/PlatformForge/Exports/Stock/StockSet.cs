@@ -33,10 +33,17 @@ public static class StockSet
 
         var (deck, walls, ribs, edge) = (new DeckParts(body), new WallParts(body), new RibParts(body), new MockUpParts(body));
         IEnumerable<CutPart> PartsOf(PlatformSection s) => [deck.Of(s), .. walls.Of(s), .. ribs.Of(s), edge.Of(s)];
-        CutPart[] parts = [.. platform.Sections.Sections.SelectMany(PartsOf)];
+        CutPart[] parts = [.. platform.Sections.Sections.SelectMany(PartsOf).Select(MarkRoom.Trimmed)];
         return StockRule.Check(platform.Name, parts, stock) is { } tooLarge
             ? Outcome.Fault<PlatformStock>(tooLarge)
-            : Outcome.Of(new PlatformStock(platform.Name, parts, StockNesting.Of(parts, stock)));
+            : Outcome.Of(new PlatformStock(platform.Name, parts, Lettered(StockNesting.Of(parts, stock))));
+    }
+
+    // Words are laid out on the sheet as it is, since they are not turned with their part; numbers are those of the list.
+    private static CutSheet[] Lettered(IReadOnlyList<CutSheet> sheets)
+    {
+        int number = 0;
+        return [.. sheets.Select(sheet => sheet with { Parts = [.. sheet.Parts.Select(p => MarkRoom.Lettered(p, Invariant($"{++number}")))] })];
     }
 
     /// <summary>The files of all platforms: each sheet as DXF and as SVG, and a list of the parts.</summary>
@@ -70,14 +77,15 @@ public static class StockSet
 
     private static byte[] List(PlatformStock set, StockSpec stock)
     {
-        var table = new CsvText("part", "sheet", "thickness_mm", "width_mm", "height_mm", "area_mm2", "note");
+        var table = new CsvText("number", "written", "part", "sheet", "thickness_mm", "width_mm", "height_mm", "area_mm2", "note");
+        int number = 0;
         foreach (var sheet in set.Sheets)
         {
             foreach (var part in sheet.Parts)
             {
-                string on = Invariant($"{NameOf(sheet.Kind)}-{sheet.Number:D2}");
+                string written = string.Join(" ", part.Words.Select(w => w.Text)), on = Invariant($"{NameOf(sheet.Kind)}-{sheet.Number:D2}");
                 var size = CutPart.AtOrigin(part).Size;
-                table.Row(part.Name, on, ThicknessOf(part.Kind, stock), Figures.Fine(size.X), Figures.Fine(size.Y), Figures.Mm(part.Area), part.Note);
+                table.Row(Invariant($"{++number}"), written, part.Name, on, ThicknessOf(part.Kind, stock), Figures.Fine(size.X), Figures.Fine(size.Y), Figures.Mm(part.Area), part.Note);
             }
         }
 

@@ -25,6 +25,12 @@ public sealed record StockSpec
     /// <summary>Width of a relief slot on the inner face of a strip that is bent; the blade or the saw makes it.</summary>
     public double Slot { get; init; } = 0.8;
 
+    /// <summary>
+    /// Between two relief slots a strip stays flat: the wall's true line rises over that flat by this versine at most. Default 0.2, which a coat of paint and
+    /// a rub with a file hide (common practice, no source).
+    /// </summary>
+    public double Versine { get; init; } = 0.2;
+
     /// <summary>A halving slot is wider than the material by this.</summary>
     public double Fit { get; init; } = 0.1;
 

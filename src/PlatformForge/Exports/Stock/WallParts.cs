@@ -34,6 +34,13 @@ internal sealed class WallParts(StockBody body)
         return (stations, lengths);
     }
 
+    /// <summary>The line in plan that a strip's outer face is bent to.</summary>
+    public Point2[] Bent(PlatformSection section, bool isFar)
+    {
+        var outer = isFar ? plan.Body.FarWallFace : plan.WallFace;
+        return [.. body.Stations(section).Select(s => plan.ToLayout(s, outer.At(s)))];
+    }
+
     private CutPart Strip(PlatformSection section, bool isFar)
     {
         var (stations, lengths) = Developed(section, isFar);
@@ -50,8 +57,7 @@ internal sealed class WallParts(StockBody body)
 
         Point2[] top = [.. stations.Zip(lengths, (s, l) => new Point2(Across(l), HeightAt(s)))];
         var lines = new List<CutLine> { new(CutLayer.Cut, Plain([new(0, 0), new(length, 0), .. right ? top.Reverse() : top])) };
-        var bent = stations.Select(s => plan.ToLayout(s, outer.At(s))).ToArray();
-        int slots = BendRule.Slots(bent, body.Stock.WallThickness, body.Stock.Slot);
+        int slots = BendRule.Slots(Bent(section, isFar), body.Stock.WallThickness, body.Stock.Slot, body.Stock.Versine);
         for (int i = 0; i < slots; i++)
         {
             double along = length * (i + 0.5) / slots, s = StationAt(stations, lengths, along);

@@ -120,15 +120,13 @@ internal static class ExportEntries
         new(
             "PF7535",
             "Relief slots cannot be so near that a strip keeps to its wall's line.",
-            "Give a larger versine, or narrower slots.",
-            OneThing: "The versine is offered, which costs nothing to try; a finer saw has to be bought."),
+            "Give a larger versine, or narrower slots."),
         new("PF7534", "A part is larger than a sheet.", "Give larger sheets, or more cuts."),
         new(
             "PF7550",
             "What a first file was asked for with makes no sound platform.",
             "Take the value that the message says: it was tried.",
-            Reasons.Option,
-            "The option is the user's to change: other vehicles, a gentler curve, a larger bed."),
+            Reasons.Option),
         new("PF7444", "A set of files is asked for that there is not.", "Name sets that there are.", Reasons.Option),
     ];
 }

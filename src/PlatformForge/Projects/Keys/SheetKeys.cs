@@ -17,5 +17,7 @@ internal static class SheetKeys
         .Length("margin", NumberRange.From(0, 100), "Strip along a sheet's edges that is left.", s => s.Margin, (s, v) => s with { Margin = v })
         .Length("gap", NumberRange.From(0, 50), "Between two parts.", s => s.Gap, (s, v) => s with { Gap = v })
         .Length("slot", NumberRange.From(0.05, 10), "Width of a relief slot: what your saw or blade takes away.", s => s.Slot, (s, v) => s with { Slot = v })
+        .Length("versine", NumberRange.From(0.02, 5), "How far a wall's line may rise over the flat between two relief slots.", s => s.Versine, (s, v) =>
+            s with { Versine = v })
         .Length("fit", NumberRange.From(0, 2), "A halving slot is wider than the material by this.", s => s.Fit, (s, v) => s with { Fit = v });
 }
