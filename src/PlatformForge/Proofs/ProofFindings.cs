@@ -61,7 +61,7 @@ internal static class ProofFindings
         "PF7511", key, Invariant($"'{what}' has {area:0.#} mm² with nothing under it as it lies on the bed."), "Let the slicer put supports there.");
 
     public static Finding Unmarked(string key, string what, string mark) => Finding.Note(
-        "PF7551", key, Invariant($"'{what}' has no room for its mark {mark}."), Invariant($"Write {mark} on it with a pencil as it comes off the bed."));
+        "PF7513", key, Invariant($"'{what}' has no room for its mark {mark}."), Invariant($"Write {mark} on it with a pencil as it comes off the bed."));
 
     public static Finding ThinFootprint(ProofSpec spec, double layer) => Finding.Error(
         "PF7512", spec.Key + ".footprint", Invariant($"A footprint of {spec.Footprint:0.##} mm is less than two layers of {layer:0.##} mm."),

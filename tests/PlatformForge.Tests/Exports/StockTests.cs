@@ -125,7 +125,11 @@ public class StockTests
     /// <summary>Whatever is bent, and of what: nowhere is the line farther from the flats than was asked, or the slots are as near as they may be.</summary>
     [Property(MaxTest = 100)]
     public Property Flats_between_slots_keep_to_the_line() => Prop.ForAll(
-        (from first in Gen.Choose(60, 2000) from second in Gen.Choose(-2000, 2000) from length in Gen.Choose(30, 300) from thick in Gen.Choose(1, 6) from v in Gen.Choose(2, 60)
+        (from first in Gen.Choose(60, 2000)
+         from second in Gen.Choose(-2000, 2000)
+         from length in Gen.Choose(30, 300)
+         from thick in Gen.Choose(1, 6)
+         from v in Gen.Choose(2, 60)
          select (first, second, length, thick, v)).ToArbitrary(),
         x =>
         {
@@ -180,7 +184,12 @@ public class StockTests
     /// <summary>Parts of any shape with marks all over them.</summary>
     [Property(MaxTest = 60)]
     public Property Marks_of_any_part_are_cut_short_of_its_cuts() => Prop.ForAll(
-        (from w in Gen.Choose(4, 120) from h in Gen.Choose(3, 60) from slant in Gen.Choose(0, 20) from at in Gen.Choose(10, 90) from r in Gen.Choose(1, 15) from seed in Gen.Choose(0, 9999)
+        (from w in Gen.Choose(4, 120)
+         from h in Gen.Choose(3, 60)
+         from slant in Gen.Choose(0, 20)
+         from at in Gen.Choose(10, 90)
+         from r in Gen.Choose(1, 15)
+         from seed in Gen.Choose(0, 9999)
          select (w, h, slant, at, r, seed)).ToArbitrary(),
         x =>
         {

@@ -41,7 +41,7 @@ public class FirstFileTests
 
             Assert.True(first.Exit == 2, first.Error);
             Assert.False(File.Exists(folder["halt.toml"]));
-            Assert.Contains("PF7550", first.Error, StringComparison.Ordinal);
+            Assert.Contains("PF1088", first.Error, StringComparison.Ordinal);
             Interlocked.Increment(ref refused);
             string[] better = Followed(asked, first.Error);
             var second = Init(folder["halt.toml"], better);

@@ -75,7 +75,7 @@ public class MarkTests
             Assert.Contains(proof.Engraved, l => l.StartsWith(proof.Mark, StringComparison.Ordinal));
         }
 
-        Assert.DoesNotContain(made.Findings, f => f.Code == "PF7551");
+        Assert.DoesNotContain(made.Findings, f => f.Code == "PF7513");
         Assert.AllOrNone(set.Proofs.Where(p => p.Mark.Length == 0 && p.Engraved.Count == 0), p => Assert.Contains("strip over the joint", p.Name, StringComparison.Ordinal));
         return set;
     }

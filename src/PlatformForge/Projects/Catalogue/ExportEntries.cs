@@ -95,7 +95,7 @@ internal static class ExportEntries
         new("PF7510", "The track bends so sharply where a slide gauge is asked for that it would not go between the rails.", "Give a chainage away from the kink.", Reasons.Several),
         new("PF7511", "Part of a gauge or a proof has nothing under it while it prints.", "Let the slicer put supports there.", Reasons.Note),
         new("PF7512", "A footprint is thinner than two layers.", "Make it thicker."),
-        new("PF7551", "A gauge or a proof has no room for the mark that tells it from others.", "Write it on with a pencil.", Reasons.Note),
+        new("PF7513", "A gauge or a proof has no room for the mark that tells it from others.", "Write it on with a pencil.", Reasons.Note),
         new("PF7520", "A slide gauge does not ride on both rails as it was written.", "Build the folder again.", Reasons.Rebuilt),
         new("PF7521", "A slide gauge does not go between the rails as it was written.", "Build the folder again.", Reasons.Rebuilt),
         new("PF7522", "A slide gauge touches the platform, or keeps less air than it says.", "Build the folder again.", Reasons.Rebuilt),
@@ -122,11 +122,6 @@ internal static class ExportEntries
             "Relief slots cannot be so near that a strip keeps to its wall's line.",
             "Give a larger versine, or narrower slots."),
         new("PF7534", "A part is larger than a sheet.", "Give larger sheets, or more cuts."),
-        new(
-            "PF7550",
-            "What a first file was asked for with makes no sound platform.",
-            "Take the value that the message says: it was tried.",
-            Reasons.Option),
         new("PF7444", "A set of files is asked for that there is not.", "Name sets that there are.", Reasons.Option),
     ];
 }

@@ -64,6 +64,11 @@ internal static class ProjectEntries
         new("PF1015", "Two things of a kind have the same name.", "Give each a name of its own."),
         new("PF1016", "A name refers to nothing in the file.", "Take the name of something that is there."),
         new("PF1017", "An option is not written as it has to be.", "Write it as the message shows.", Reasons.Option, "Each option has its own form."),
+        new(
+            "PF1088",
+            "What a first file was asked for with makes no sound platform.",
+            "Take the value that the message says: it was tried.",
+            Reasons.Option),
         new("PF1018", "An option sets a key that has no place in the file.", "Name an entry that is there.", Reasons.Option),
         new("PF1019", "Values to compare make too many designs.", "Vary fewer keys, or give fewer values.", Reasons.Option),
         new(

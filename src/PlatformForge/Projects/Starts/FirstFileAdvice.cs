@@ -21,7 +21,7 @@ internal static class FirstFileAdvice
         var (option, said, remedy) = ByTrack(choice, Works) ?? ByBed(choice, Works) ?? ByVehicle(choice, Works) ?? ByTwo(choice, Works) ?? ByScale(choice, Works)
             ?? ("--scale", choice.Scale.Name, "See: platformforge presets scales");
         string why = fault.Code == "PF1008" ? Invariant($"{fault.Key}: {fault.Message} {fault.Remedy}") : fault.Message;
-        return Finding.Error("PF7550", "", Invariant($"{said} makes no sound platform: {why}"), remedy) with { File = option };
+        return Finding.Error("PF1088", "", Invariant($"{said} makes no sound platform: {why}"), remedy) with { File = option };
     }
 
     private static (string, string, string)? ByTrack(ShortFileChoice choice, Func<ShortFileChoice, bool> works) =>
