@@ -31,10 +31,12 @@ internal static class SurveyJson
             JsonObject.Number(json, "median_mm", doubt.Median);
             JsonObject.Number(json, "half_range_median_mm", doubt.Spread);
             JsonObject.Number(json, "if_flexible_mm", doubt.IfFlexible);
+            JsonObject.Number(json, "if_sectional_mm", doubt.IfSectional);
             if (doubt.Advice is { } advice)
             {
                 json.WriteString("repeat", advice.Repeat?.FileAndWhereabouts);
                 JsonObject.Number(json, "repeat_takes_off_per_tenth_mm", advice.RepeatGain);
+                JsonObject.Number(json, "repeat_leaves_mm", advice.RepeatLeaves);
                 JsonObject.Number(json, "one_more_at_mm", advice.MoreAt);
                 JsonObject.Number(json, "one_more_leaves_mm", advice.MoreLeaves);
             }

@@ -1,5 +1,6 @@
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Admissible;
 using static System.FormattableString;
 
 namespace PlatformForge.Cli.Commands;
@@ -55,19 +56,48 @@ internal static class SurveyText
 
     private static void Doubt(TextWriter o, SurveyedTrack track, ReachDoubt doubt)
     {
-        string basis = track.IsBoundAsFlexible ? "over all flexible lines that meet the readings" : track.IsBoundAsSectional ? "over all lines of the stated pieces that meet the readings" : "in 19 of 20 surveys";
-        o.WriteLine(Invariant($"  beside platform {doubt.Platform} it takes up to {doubt.Charged:0.00} mm of the gap: vehicles may reach so much farther than on this line, {basis}, and the edge keeps clear of that"));
-        o.WriteLine(Invariant($"    most for {doubt.Vehicle}: {doubt.Most:0.00} mm at chainage {doubt.At:0}, {doubt.Median:0.00} or less along half of the platform; half of its range {doubt.Spread:0.00}"));
-        if (doubt.IfFlexible is { } flexible)
+        string basis = track.IsBoundAsFlexible ? "over all flexible lines that meet the readings"
+            : track.IsBoundAsSectional ? "over all lines of the stated pieces that meet the readings"
+            : track.Flexible is { IsEmpty: false } ? "over all flexible lines that meet the readings, and in 19 of 20 surveys of other track" : "in 19 of 20 surveys";
+        o.WriteLine(Invariant($"  beside platform {doubt.Platform} it takes up to {doubt.Charged:0.00} mm of the gap: so much farther than on this line the vehicles as a whole may reach at one place, {basis}, and the edge keeps clear of that"));
+        string beyond = doubt.Most > doubt.Charged + Seen ? "; there another reaches farther all the same, so that the edge gives way by less" : "";
+        o.WriteLine(Invariant($"    of single vehicles the most uncertain is {doubt.Vehicle}: its own reach by {doubt.Most:0.00} mm at chainage {doubt.At:0}{beyond}; {doubt.Median:0.00} or less along half of the platform, half of its range {doubt.Spread:0.00}"));
+        if (Otherwise(track, doubt) is { } otherwise)
         {
-            o.WriteLine(Invariant($"    if the track is flexible, without kinks, say laid = \"flexible\" in its survey: that leaves {flexible:0.00} mm"));
+            o.WriteLine("    " + otherwise);
         }
 
         if (doubt.Advice is { } advice)
         {
-            string repeat = advice.Repeat is { } reading ? Invariant($"read {reading.FileAndWhereabouts} again: each 0.1 mm by which it is surer takes {advice.RepeatGain:0.00} off; ") : "";
-            o.WriteLine(Invariant($"    {repeat}one more reading at chainage {advice.MoreAt:0} would leave {advice.MoreLeaves:0.00} there, if it says what the line says"));
+            string repeat = advice is { Repeat: { } misread, RepeatLeaves: { } leaves } ? Invariant($"read {misread.FileAndWhereabouts} again, which is left out: a figure as good as the others there would leave {leaves:0.00} of the {doubt.Most:0.00}; ")
+                : advice.Repeat is { } reading ? Invariant($"read {reading.FileAndWhereabouts} again: each 0.1 mm by which it is surer takes {advice.RepeatGain:0.00} off that; ") : "";
+            o.WriteLine(Invariant($"    {repeat}one more reading at chainage {advice.MoreAt:0} would leave {advice.MoreLeaves:0.00} of the {doubt.Most:0.00}, if it says what the line says"));
         }
+    }
+
+    // Half the last digit shown, mm.
+    private const double Seen = 0.005;
+
+    /// <summary>What saying how the track was laid would give, where the user has not; null where he has.</summary>
+    private static string? Otherwise(SurveyedTrack track, ReachDoubt doubt)
+    {
+        if (track.Laying.As != LaidAs.Unknown)
+        {
+            return null;
+        }
+
+        if (doubt.IfSectional is not { } sectional)
+        {
+            return "how the track was laid is not said, and of versines it would change nothing";
+        }
+
+        string flexible = doubt.IfFlexible is { } mm ? Invariant($"laid = \"flexible\" (sprung into its curves, no kinks) would make it {mm:0.00} mm")
+            : track.Flexible is { IsEmpty: true } ? Invariant($"laid = \"flexible\" would be contradicted: no such line meets every reading within {track.RulerError:0.##} mm")
+            : track.ClearKinks.MaxBy(k => Math.Abs(k.Turn)) is { } kink ? Invariant($"laid = \"flexible\" would be contradicted by the kink near chainage {kink.Chainage:0}")
+            : "of laid = \"flexible\" nothing can be told from these readings";
+        string sharp = track.ClearKinks.Where(k => Math.Abs(k.Turn) > track.Laying.GreatestKink).MaxBy(k => Math.Abs(k.Turn)) is { } over
+            ? Invariant($", and would be contradicted by the kink near chainage {over.Chainage:0} unless greatest_kink allows for it") : "";
+        return Invariant($"how the track was laid is not said, so either is allowed for: {flexible}; laid = \"sectional\" (pieces) would make it {sectional:0.00} mm, less with its joints stated{sharp}");
     }
 
     // The worst is never told below the likely figure, so that one as large says nothing of its own.

@@ -24,14 +24,17 @@ internal static class VerdictText
         }
     }
 
-    /// <summary>What a survey may still take of what is left, for each platform whose budget holds that.</summary>
+    /// <summary>The least that is left wherever surveys let the track lie, for each face that stands beside a surveyed one: one figure at one
+    /// place, since what is left and what the survey leaves uncertain are least and greatest at different chainages.</summary>
     public static void Surveyed(TextWriter o, IReadOnlyList<PlatformDossier> platforms)
     {
-        foreach (var platform in platforms)
+        foreach (var face in platforms.SelectMany(p => p.Faces))
         {
-            if (platform.Budget.SurveyedMost is { } most)
+            if (face.Tightest.Where(t => t.OnAnyLine is not null).MinBy(t => t.OnAnyLine!.Left) is { OnAnyLine: { } least } tight)
             {
-                o.WriteLine(Invariant($"  on the true track up to {most:0.00} mm of what is left beside {platform.Plan.Spec.Name} may be gone: so much the survey leaves uncertain"));
+                double left = least.Left - face.Budget.Margin;
+                string what = left < -Seen ? Invariant($"play and budget are kept but for {-left:0.00} mm at most") : Invariant($"play and budget are kept in full, with {Math.Max(0, left):0.00} mm or more to spare");
+                o.WriteLine(PlainLine.Of(Invariant($"  told of the line found; wherever the survey lets the true track lie beside {face.FaceName}, {what} (least for {tight.Called}, at chainage {least.Chainage:0} mm)")));
             }
         }
     }

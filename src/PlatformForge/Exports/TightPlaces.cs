@@ -8,7 +8,11 @@ namespace PlatformForge.Exports;
 /// <summary>Finds where each vehicle of the faced track, and those of other tracks that govern the edge anywhere, come nearest to the coping, and how they stand there.</summary>
 internal static class TightPlaces
 {
-    public static IReadOnlyList<TightPlace> Of(EnvelopeRequest request, SweptEnvelope envelope, PlatformPlan plan)
+    /// <param name="request">What was swept.</param>
+    /// <param name="envelope">What came of it on the lines stated or found.</param>
+    /// <param name="doubted">The same with what surveys leave uncertain; null where they do not.</param>
+    /// <param name="plan">The platform.</param>
+    public static IReadOnlyList<TightPlace> Of(EnvelopeRequest request, SweptEnvelope envelope, SweptEnvelope? doubted, PlatformPlan plan)
     {
         var places = new List<TightPlace>();
         var need = plan.Requirement;
@@ -29,6 +33,7 @@ internal static class TightPlaces
                 double reach = Counted(plan, near, at, near.Towards(plan.Side)[station]);
                 places.Add(new(pose with { OtherTrack = near.OtherTrack }, near.Part.Name, at, reach, plan.CopingFront.At(at) - reach)
                 {
+                    OnAnyLine = doubted is null ? null : OnAnyLine(doubted, plan, [.. doubted.Parts.Where(p => p.Run == near.Run && ReferenceEquals(p.Vehicle, near.Vehicle) && (p.IsFaced || need.GoverningVehicle.Contains(need.IndexOf(p))))]),
                     Stretch = (envelope.From + (first * envelope.Spacing), envelope.From + (last * envelope.Spacing)),
                 });
             }
@@ -37,8 +42,15 @@ internal static class TightPlaces
         return places;
     }
 
+    // The least of all parts and stations; null where none counts.
+    private static SurveyedLeft? OnAnyLine(SweptEnvelope doubted, PlatformPlan plan, PartReach[] parts)
+    {
+        var least = parts.SelectMany(p => Left(doubted, plan, p, onRamp: 0).Select((left, i) => new SurveyedLeft(left, doubted.From + (i * doubted.Spacing)))).MinBy(l => l.Left);
+        return least is { Left: < double.PositiveInfinity } ? least : null;
+    }
+
     // From a part's reach to the coping at every station; without end where it does not count.
-    private static double[] Left(SweptEnvelope envelope, PlatformPlan plan, PartReach part)
+    private static double[] Left(SweptEnvelope envelope, PlatformPlan plan, PartReach part, double onRamp = OnRamp)
     {
         double[] reach = part.Towards(plan.Side), left = new double[reach.Length];
         for (int i = 0; i < reach.Length; i++)
@@ -47,7 +59,7 @@ internal static class TightPlaces
             left[i] = double.IsFinite(reach[i]) && Within(plan, s) && (part.IsFaced || Governs(plan.Requirement, part, s)) ? plan.CopingFront.At(s) - Counted(plan, part, s, reach[i]) : double.PositiveInfinity;
 
             // Of places as tight as one another the level part tells more than a ramp, whose foot lies under most vehicles.
-            left[i] += s < plan.Profile.StartHead || s > plan.Profile.EndHead ? OnRamp : 0;
+            left[i] += s < plan.Profile.StartHead || s > plan.Profile.EndHead ? onRamp : 0;
         }
 
         return left;

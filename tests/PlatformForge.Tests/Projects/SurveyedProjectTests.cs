@@ -48,18 +48,26 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.Equal(0.3, DesignRun.Design(Read(PresetShelf.Sample("pendlewick-string")!.Replace("[clearance]", "[clearance]\nsurvey = 0.3")).Value!, RunWatch.None).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm);
     }
 
-    /// <summary>Beside what is left of the clearance stands how much of it the survey may still take, and beside a stated alignment no such
-    /// line; nothing of the sample's good survey is told to be at odds.</summary>
+    /// <summary>What is left and what the survey leaves uncertain are least and greatest at different places: told is the least that is left wherever the track lies, which
+    /// is nil or more, and beside a stated alignment nothing; nothing of the sample's good survey is told to be at odds.</summary>
     [Fact]
-    public void What_the_survey_may_still_take_is_told_beside_what_is_left()
+    public void What_is_left_wherever_the_track_lies_is_told_as_one_figure_at_one_place()
     {
         string file = folder.Write("string.toml", PresetShelf.Sample("pendlewick-string")!);
         var run = CliRun.Of("check", file);
         var residual = System.Text.RegularExpressions.Regex.Match(run.Out, @"swept with the vehicles: survey residual (\d\.\d\d) mm");
         Assert.True(residual.Success, run.Out);
-        Assert.Contains($"  on the true track up to {residual.Groups[1].Value} mm of what is left beside up side may be gone: so much the survey leaves uncertain\n", run.Out, StringComparison.Ordinal);
+        var kept = System.Text.RegularExpressions.Regex.Match(run.Out, @"  told of the line found; wherever the survey lets the true track lie beside up side, play and budget are kept in full, with (\d\.\d\d) mm or more to spare \(least for ([a-z ]+), at chainage (\d+) mm\)\n");
+        Assert.True(kept.Success, run.Out);
+        var dossier = Measured.Value.Platforms[0];
+        foreach (var place in dossier.Tightest)
+        {
+            Assert.InRange(place.OnAnyLine!.Left - dossier.Budget.Margin, -0.01, place.Left - dossier.Budget.Margin);
+        }
+
+        Assert.Equal(dossier.Tightest.MinBy(t => t.OnAnyLine!.Left)!.Pose.Vehicle.Name, kept.Groups[2].Value);
         Assert.All(new[] { "PF2145", "PF2160", "PF2161", "PF2190", "PF2191" }, code => Assert.DoesNotContain(code, run.Error, StringComparison.Ordinal));
-        Assert.DoesNotContain("may be gone", CliRun.Of("check", folder.Write("stated.toml", Samples.Small)).Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("true track", CliRun.Of("check", folder.Write("stated.toml", Samples.Small)).Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -240,9 +248,13 @@ public sealed class SurveyedProjectTests : IDisposable
         // Left out, the survey tells what naming it would give.
         string unsaid = PresetShelf.Sample("pendlewick-string")!.Replace("laid = \"flexible\"", "laid = \"unknown\"");
         var unknown = CliRun.Of("survey", folder.Write("up.toml", unsaid), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
-        Assert.True(unknown.GetProperty("if_flexible_mm").GetDouble() < unknown.GetProperty("reach_farther_at_most_mm").GetDouble());
+        Assert.True(unknown.GetProperty("if_flexible_mm").GetDouble() < unknown.GetProperty("takes_of_gap_at_most_mm").GetDouble());
         var flexible = CliRun.Of("survey", folder.Write("up.toml", PresetShelf.Sample("pendlewick-string")!), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
-        Assert.Equal(unknown.GetProperty("if_flexible_mm").GetDouble(), flexible.GetProperty("reach_farther_at_most_mm").GetDouble(), 0.01);
+        Assert.Equal(unknown.GetProperty("if_flexible_mm").GetDouble(), flexible.GetProperty("takes_of_gap_at_most_mm").GetDouble(), 0.01);
+        var sectional = CliRun.Of("survey", folder.Write("up.toml", unsaid.Replace("\"unknown\"", "\"sectional\"").Replace("least_radius = 700", "").Replace("least_ease = 250", "")), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
+        Assert.Equal(unknown.GetProperty("if_sectional_mm").GetDouble(), sectional.GetProperty("takes_of_gap_at_most_mm").GetDouble(), 0.01);
+        string words = CliRun.Of("survey", folder.Write("up.toml", unsaid)).Out;
+        Assert.Contains(FormattableString.Invariant($"laid = \"flexible\" (sprung into its curves, no kinks) would make it {unknown.GetProperty("if_flexible_mm").GetDouble():0.00} mm; laid = \"sectional\" (pieces) would make it {unknown.GetProperty("if_sectional_mm").GetDouble():0.00} mm"), words, StringComparison.Ordinal);
         Assert.True(flexible.GetProperty("one_more_leaves_mm").GetDouble() < flexible.GetProperty("reach_farther_at_most_mm").GetDouble());
         Assert.StartsWith("survey/pendlewick-string.csv:", flexible.GetProperty("repeat").GetString(), StringComparison.Ordinal);
     }

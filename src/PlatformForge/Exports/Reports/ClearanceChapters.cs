@@ -139,19 +139,23 @@ internal static class ClearanceChapters
 
     private static void Nearest(DocumentBuilder to, ReportSource source, PlatformDossier face)
     {
+        bool surveyed = face.Tightest.Any(t => t.OnAnyLine is not null);
         to.Table(
             "Where each vehicle comes nearest to the coping" + source.Of(face), ["vehicle", "on track", "part", "chainage", "reach, play included",
-                "to the coping", "left after play and budget"],
+                "to the coping", "left after play and budget", .. surveyed ? ["wherever the track lies"] : (string[])[]],
             face.Tightest.Select(t => (IReadOnlyList<string>)
                 [
                     t.Pose.Vehicle.Name, t.Pose.OtherTrack.Length > 0 ? t.Pose.OtherTrack : face.Plan.Spec.Face.Track, t.Part, t.Where,
                         Figures.Fine(t.Reach), Figures.Fine(t.Left),
                     Figures.Fine(t.Left - face.Budget.Margin),
+                    .. !surveyed ? (string[])[]
+                        : t.OnAnyLine is { } least ? [Invariant($"{Figures.Fine(least.Left - face.Budget.Margin)} at {least.Chainage:0}")] : ["-"],
                 ]),
             "the sweep; a range of chainages is a stretch along which it comes as near everywhere");
-        if (face.Tightest.Count > 0 && face.Budget.SurveyedMost is { } surveyed)
+        if (surveyed)
         {
-            to.Say($"What the survey leaves uncertain is not taken off what is left: on the true track up to {Figures.Fine(surveyed)} mm of it may be gone.");
+            to.Say("All but the last column is told of the line that the survey found. The last is the least that is left to each vehicle after play and budget, "
+                + "with its chainage, wherever the survey lets the true track lie: the edge was drawn for that.");
         }
     }
 

@@ -107,7 +107,7 @@ internal sealed class FaceJob
     public PlatformDossier Dossier(PlatformPlan plan, SectionSet sections)
     {
         var beside = envelope!.Within(request.From, request.To);
-        var places = Remembered("tight places", new PlaceInput(request, beside, plan), Places.Of);
+        var places = Remembered("tight places", new PlaceInput(request, beside, ReferenceEquals(doubted, envelope) ? null : doubted!.Within(request.From, request.To), plan), Places.Of);
         return new(plan, beside, budget, sections)
         {
             Joints = joints,
@@ -127,13 +127,13 @@ internal sealed class FaceJob
 
     private sealed record DoubtInput(EnvelopeRequest Request, IReadOnlyList<SurveyedTrack?> Surveys, SweptEnvelope Swept);
 
-    private sealed record PlaceInput(EnvelopeRequest Request, SweptEnvelope Envelope, PlatformPlan Plan);
+    private sealed record PlaceInput(EnvelopeRequest Request, SweptEnvelope Envelope, SweptEnvelope? Doubted, PlatformPlan Plan);
 
     private sealed record Places(IReadOnlyList<TightPlace> Tightest, IReadOnlyList<VehicleOutlinePose> Poses)
     {
         public static Places Of(PlaceInput input, CancellationToken cancel)
         {
-            var tightest = TightPlaces.Of(input.Request, input.Envelope, input.Plan);
+            var tightest = TightPlaces.Of(input.Request, input.Envelope, input.Doubted, input.Plan);
             cancel.ThrowIfCancellationRequested();
             return new(tightest, TightPlaces.Governing(input.Request, input.Envelope, input.Plan.Side, tightest));
         }

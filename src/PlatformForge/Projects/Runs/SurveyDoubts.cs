@@ -40,13 +40,17 @@ public static class SurveyDoubts
         int at = Enumerable.Range(0, along.Count).MaxBy(i => along[i].Most);
         double chainage = worst.From + (at * worst.Spacing);
         var measure = line is AdmissibleDoubt ? SurveyDoubt.Widest(request, 0, worst.Vehicle, worst.Part, side, chainage, line) : null;
-        double charged = EnvelopeSweeper.Sweep(request).Value is { } swept ? Math.Max(0, swept.With(found).BeyondOf(swept, side).Most) : Most(worst);
+        var swept = EnvelopeSweeper.Sweep(request).Value;
+        double Charged(IReadOnlyList<PartDoubt> of) => swept is null ? of.Max(Most) : Math.Max(0, swept.With(of).BeyondOf(swept, side).Most);
+        double? If(LineDoubt? laid) => laid is null ? null : Charged(SurveyDoubt.Of(request, 0, laid));
+        double charged = Charged(found);
         return new(platform.Name, worst.Vehicle.Name, Most(worst), track.Chart.ToRide(chainage), Median(along.Select(r => Math.Max(0, r.Most))), Median(along.Select(r => r.Half)))
         {
             Charged = charged,
             Line = charged / project.VehiclesOn(track.Entry).Max(v => Math.Max(1, v.Length / v.PivotCentres)),
-            IfFlexible = survey.DoubtIfFlexible is { } flexible ? SurveyDoubt.Of(request, 0, flexible).Max(Most) : null,
-            Advice = measure is { } m ? ((AdmissibleDoubt)line).Advise(m) : null,
+            IfFlexible = If(survey.DoubtIfFlexible),
+            IfSectional = If(survey.DoubtIfSectional),
+            Advice = measure is { } m ? ((AdmissibleDoubt)line).Advise(m, survey.Outliers.Concat(survey.Doubted)) : null,
         };
     }
 

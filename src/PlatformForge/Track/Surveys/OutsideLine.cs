@@ -44,7 +44,7 @@ public sealed record OutsideLine(Centreline Line, double At, double By, Kink? Ki
             if (by > (other.LeftOut.Length > 0 ? WorthOfReading : Worth) * survey.RulerError)
             {
                 int own = other.LeftOut.FirstOrDefault(-1);
-                var misread = own < 0 ? null : ResidualTable.Of(survey, other.Line, [own], double.PositiveInfinity).Single(r => r.IsOutlier);
+                var misread = own < 0 ? null : ResidualTable.Of(survey, other.Line, [own]).Single(r => r.IsOutlier);
                 return new(other.Line, at, by, misread is null ? other.Line.Kinks.MaxBy(k => Math.Abs(k.Turn)) : null, misread);
             }
         }

@@ -18,17 +18,27 @@ public sealed record ReachDoubt(string Platform, string Vehicle, double Most, do
     /// <summary>What a copied alignment has to state for the track itself, mm, so that its budget is no smaller.</summary>
     public double Line { get; init; }
 
-    /// <summary>Greatest figure if the track was laid as flexible track, mm; null where that is said already, or the readings
-    /// contradict it.</summary>
+    /// <summary>What <see cref="Charged"/> would be if the track was said to be laid as flexible track, mm; null where the user has said how it was
+    /// laid, the readings contradict it, or they fix no places.</summary>
     public double? IfFlexible { get; init; }
+
+    /// <summary>The same if it was said to be sectional track, its joints not stated; null where the user has said how it was laid, or the readings fix no
+    /// places.</summary>
+    public double? IfSectional { get; init; }
 
     /// <summary>What another reading would do; null where no reading tells.</summary>
     public ReadingAdvice? Advice { get; init; }
 }
 
 /// <summary>Which reading to take again, and where one more does most.</summary>
-/// <param name="Repeat">The reading that holds the greatest figure most; null for none.</param>
-/// <param name="RepeatGain">By how much the figure falls for each tenth of a millimetre by which it is read better, mm.</param>
+/// <param name="Repeat">A reading that was left out as misread or in doubt and would take most off, or else the one that holds the greatest figure
+/// most; null for none.</param>
+/// <param name="RepeatGain">By how much the figure falls for each tenth of a millimetre by which it is read better, mm; nil for one that was left
+/// out.</param>
 /// <param name="MoreAt">Chainage at which one more reading takes most off the greatest figure, mm.</param>
 /// <param name="MoreLeaves">The greatest figure that it leaves, mm, at worst.</param>
-public sealed record ReadingAdvice(Reading? Repeat, double RepeatGain, double MoreAt, double MoreLeaves);
+public sealed record ReadingAdvice(Reading? Repeat, double RepeatGain, double MoreAt, double MoreLeaves)
+{
+    /// <summary>The greatest figure that the reading to repeat would leave, mm, at worst, where it was left out.</summary>
+    public double? RepeatLeaves { get; init; }
+}

@@ -14,23 +14,19 @@ internal static class ResidualTable
     /// <param name="survey">The readings.</param>
     /// <param name="line">The line.</param>
     /// <param name="leftOut">Indices of readings that the fit left out.</param>
-    /// <param name="bound">A miss beyond this, mm, names a reading that the fit took among its neighbours; looked at in long files.</param>
-    public static IReadOnlyList<ReadingResidual> Of(Survey survey, Centreline line, int[] leftOut, double bound)
+    public static IReadOnlyList<ReadingResidual> Of(Survey survey, Centreline line, int[] leftOut)
     {
         if (survey is VersineSurvey versines)
         {
             double[] chainages = VersineFitter.Chainages(versines);
-            bool together = chainages.Length > PlaceFitter.MostSingle;
             return [.. versines.Readings.Select((r, i) =>
             {
                 double fitting = VersineOfLine.Of(line, chainages[i], versines.Chord, versines.FromCentre);
-                bool outlier = leftOut.Contains(i) || (together && Math.Abs(r.Versine - fitting) > bound);
-                return new ReadingResidual(r, chainages[i], r.Versine - fitting, fitting, null, outlier);
+                return new ReadingResidual(r, chainages[i], r.Versine - fitting, fitting, null, leftOut.Contains(i));
             })];
         }
 
         var runs = ((PlaceSurvey)survey).Runs;
-        bool many = runs.Sum(r => r.Count) > PlaceFitter.MostSingle;
         var table = new List<ReadingResidual>();
         foreach (var run in runs)
         {
@@ -41,14 +37,17 @@ internal static class ResidualTable
                 var place = line.Locate(run[i].Place, guess);
                 guess = place.Chainage;
                 double miss = place.Offset - run[i].FromCentre;
-                bool outlier = leftOut.Contains(table.Count) || (many && Math.Abs(miss) > bound);
                 var (fitting, at) = Fitting(line, run[i], place.Chainage);
-                table.Add(new(run[i], place.Chainage, miss, fitting, at, outlier));
+                table.Add(new(run[i], place.Chainage, miss, fitting, at, leftOut.Contains(table.Count)));
             }
         }
 
         return table;
     }
+
+    /// <summary>The same with every reading named that misses by more than a bound in mm: in long files the fit took it among its neighbours.</summary>
+    public static IReadOnlyList<ReadingResidual> Named(IReadOnlyList<ReadingResidual> table, double bound) =>
+        table.Count <= PlaceFitter.MostSingle ? table : [.. table.Select(r => Math.Abs(r.Miss) > bound ? r with { IsOutlier = true } : r)];
 
     /// <summary>What the reading should have said: the place where its ordinate meets the measured line, or the nearest place.</summary>
     private static (double? Offset, Point2 Place) Fitting(Centreline line, PlaceReading reading, double chainage)

@@ -30,6 +30,35 @@ internal static class SectionalLines
         return [.. indices.Select(i => bands[i])];
     }
 
+    // A sum of squares that falls by less, when a joint is moved, is chance: the best of some two hundred moves fell by 13 and more in none of 240 surveys with true joints.
+    private const double Telling = 13;
+
+    // More readings than this are taken together by neighbours.
+    private const int MostSingle = 400;
+
+    /// <summary>A stated joint that the readings want elsewhere, clearly; null for none.</summary>
+    public static MovedJoint? Moved(Survey survey, SurveyedTrack track)
+    {
+        if (survey is not PlaceSurvey || survey.Laying is not { As: LaidAs.Sectional, Joints.Count: > 0 })
+        {
+            return null;
+        }
+
+        var curve = Fitting.ReferenceLine.TwiceIntegrated(track.Line);
+        var read = FlexibleLines.Bands(survey, track).Select(b => (At: b.Residual.Chainage, Value: curve(b.Residual.Chainage) + b.Residual.Miss)).OrderBy(r => r.At).ToArray();
+        if (read.Length < Fewest)
+        {
+            return null;
+        }
+
+        int together = 1 + (read.Length / MostSingle);
+        var means = read.Chunk(together).Select(c => (c.Average(r => r.At), c.Average(r => r.Value))).ToArray();
+        double error = survey.RulerError * Math.Max(Fitting.PlaceFitter.LeastMeanError, 1 / Math.Sqrt(together));
+        double[] joints = [.. survey.Laying.Joints.Select(j => Chainage(track, j)).Order()];
+        var best = JointPlaces.Best(survey.Laying, means, error, joints);
+        return best?.Gain > Telling ? best with { Stated = survey.Laying.Joints.Order().ElementAt(best.Joint), Wanted = survey.Laying.Joints.Order().ElementAt(best.Joint) + best.At - joints[best.Joint] } : null;
+    }
+
     // Places along a string lie square to it; of other surveys they are chainages.
     private static double Chainage(SurveyedTrack track, double told)
     {

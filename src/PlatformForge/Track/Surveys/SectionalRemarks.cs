@@ -29,9 +29,24 @@ internal static class SectionalRemarks
             yield return RunRule.At(odd[0].Reading, Finding.Warning(
                 "PF2192",
                 survey.Key + ".joints",
-                Invariant($"No line of pieces with these joints, and kinks of up to {Degrees(laying.GreatestKink):0.##}° at them, meets every reading within {survey.RulerError:0.##} mm. At odds are {named}; the least ruler error that fits is {Math.Ceiling(100 * lines.LeastShare * survey.RulerError) / 100:0.00}. What is uncertain is reckoned as without joints."),
+                Invariant($"No line of pieces with these joints, and kinks of up to {Degrees(laying.GreatestKink):0.##}° at them, meets every reading within {survey.RulerError:0.##} mm. At odds are {named}; the least ruler error that fits is {SurveyRemarks.LeastError(survey, lines.LeastShare):0.00}. What is uncertain is reckoned as without joints."),
                 "Read these places again; or check joints, radii and greatest_kink. Leave joints out where they are not known.",
                 FaultKind.Input));
+        }
+
+        if (track.Misplaced is { } joint)
+        {
+            yield return Finding.Warning(
+                "PF2197",
+                survey.Key + ".joints",
+                Invariant($"The readings speak against the joint stated at {joint.Stated:0.#} mm: at about {joint.Wanted:0} mm it would fit them far better. What is uncertain is reckoned as without joints."),
+                "Look where that joint is and state its place; if it is where it was stated, read the places about it again.",
+                FaultKind.Input);
+        }
+
+        foreach (var finding in Unstated(survey, track, laying))
+        {
+            yield return finding;
         }
 
         foreach (var (from, to) in track.Sectional?.Strange ?? [])
@@ -49,6 +64,33 @@ internal static class SectionalRemarks
             yield return finding;
         }
     }
+
+    // Kinks of the line found that no stated joint is near to. The readings place a kink to within a spacing or two.
+    private static IEnumerable<Finding> Unstated(Survey survey, SurveyedTrack track, Laying laying)
+    {
+        if (track.Sectional is not { } lines)
+        {
+            yield break;
+        }
+
+        double near = Math.Max(NearJoint, KinkPlace * Fitting.StationSpacing.Of(survey));
+        foreach (var kink in track.ClearKinks)
+        {
+            double nearest = lines.Joints.Skip(1).SkipLast(1).DefaultIfEmpty(double.PositiveInfinity).MinBy(j => Math.Abs(j - kink.Chainage));
+            if (Math.Abs(nearest - kink.Chainage) > near)
+            {
+                yield return Finding.Warning(
+                    "PF2198",
+                    survey.Key + ".joints",
+                    Invariant($"The readings show a kink of {Degrees(Math.Abs(kink.Turn)):0.0#}° near chainage {kink.Chainage:0}, where no joint is stated{(double.IsFinite(nearest) ? Invariant($"; the nearest is at chainage {nearest:0}") : "")}."),
+                    "Look for a joint there and state it; if there is none, read the places about it again.",
+                    FaultKind.Input);
+            }
+        }
+    }
+
+    // Readings place a kink to within so many of their spacings, and nobody states a joint better than this, mm.
+    private const double KinkPlace = 1.5, NearJoint = 10;
 
     // Where joints are not stated, what was found is held against what was said.
     private static IEnumerable<Finding> Found(Survey survey, SurveyedTrack track, Laying laying)

@@ -65,6 +65,11 @@ internal static class SurveyRemarks
                 FaultKind.Input);
         }
 
+        if (!scattered && !(survey.Laying.As == LaidAs.Flexible && track.Flexible is { IsEmpty: true }) && FarOff(survey, track) is { } far)
+        {
+            yield return far;
+        }
+
         if (smooth)
         {
             yield return Finding.Note(
@@ -88,6 +93,26 @@ internal static class SurveyRemarks
         {
             yield return OddEvenCheck.Of(versines.Readings, survey.RulerError).AsFinding(survey.Key, explained: !scattered && !track.Outliers.Any());
         }
+    }
+
+    // The line is no reading's own: one within the ruler error of the truth may miss it by a part more.
+    private const double Farther = 1.25;
+
+    // Chance errors, of which none is the most, leave a few readings farther off than the ruler error is said to be: the bounds over all lines do not allow for those.
+    private static Finding? FarOff(Survey survey, SurveyedTrack track)
+    {
+        var far = FlexibleLines.Bands(survey, track).Where(b => Math.Abs(b.Residual.Miss) > Farther * b.Band.Error).Select(b => b.Residual).OrderByDescending(r => Math.Abs(r.Miss)).ToArray();
+        if (far.Length == 0)
+        {
+            return null;
+        }
+
+        double most = Math.Abs(far[0].Miss);
+        return RunRule.At(far[0].Reading, Finding.Note(
+            "PF2196",
+            survey.Key + ".ruler_error",
+            Invariant($"{(far.Length == 1 ? "One reading misses" : Invariant($"{far.Length} readings miss"))} the line by more than a ruler error of {survey.RulerError:0.##} mm allows{(far.Length == 1 ? "" : ", this one the most")}: by {most:0.00} mm. What is told for readings within the ruler error does not hold for {(far.Length == 1 ? "it" : "them")}."),
+            Invariant($"Read {(far.Length == 1 ? "it" : "these")} again, or state the ruler error as the most by which a reading is off: {Math.Ceiling(100 * most) / 100:0.00} would do.")));
     }
 
     private static IEnumerable<Finding> Outliers(Survey survey, SurveyedTrack track)
@@ -115,18 +140,22 @@ internal static class SurveyRemarks
         foreach (var kink in track.Line.Kinks)
         {
             string told = Invariant($"a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° to the {(kink.Turn > 0 ? "left" : "right")} near chainage {kink.Chainage:0}");
-            yield return Math.Abs(kink.Turn) < hidden || track.DoubtfulKinks.Contains(kink)
+            yield return track.DoubtfulKinks.Contains(kink)
                 ? Finding.Note("PF2124", survey.Key, Invariant($"The track is drawn with {told}; readings {spacing:0} mm apart are met as well, or nearly, by a line that bends there without a kink. Vehicles are run over it as drawn."), "Sight along the rails there, and measure closer about the place.")
                 : Finding.Note(
                     "PF2124",
                     survey.Key,
-                    $"The track has {told}. It is kept; vehicles ride over it.",
+                    $"The track has {told}. It is kept; vehicles ride over it.{(Math.Abs(kink.Turn) < hidden ? Invariant($" No line without it was found that meets the readings nearly as well, though {spacing:0} mm apart they can hide one so small.") : "")}",
                     "Ease the joint if you can get at it, and measure again.");
         }
     }
 
     // Readings told by name where they contradict one another.
     private const int AtOddsTold = 6;
+
+    /// <summary>The least ruler error that readings at odds with a set would be met within, in whole hundredths of a mm and more than the stated one.</summary>
+    public static double LeastError(Survey survey, double share) =>
+        Math.Ceiling(100 * Math.Max(share * survey.RulerError, survey.RulerError + Tolerances.Rounding)) / 100;
 
     private static Finding? AgainstFlexible(Survey survey, SurveyedTrack track)
     {
@@ -136,7 +165,7 @@ internal static class SurveyRemarks
             return RunRule.At(lines.AtOdds[0].Reading, Finding.Warning(
                 "PF2160",
                 survey.Key + ".laid",
-                Invariant($"No line laid as flexible track is ({survey.Laying.Words}) meets every reading within {survey.RulerError:0.##} mm. At odds are {odd}; the least ruler error that fits is {Math.Ceiling(100 * lines.LeastShare * survey.RulerError) / 100:0.00}. What is uncertain is reckoned as for laid = \"unknown\"."),
+                Invariant($"No line laid as flexible track is ({survey.Laying.Words}) meets every reading within {survey.RulerError:0.##} mm. At odds are {odd}; the least ruler error that fits is {LeastError(survey, lines.LeastShare):0.00}. What is uncertain is reckoned as for laid = \"unknown\"."),
                 "Read these places again; or say how the track lies: a smaller least_radius or least_ease, or laid = \"unknown\".",
                 FaultKind.Input));
         }
@@ -157,8 +186,8 @@ internal static class SurveyRemarks
             { Misread: { } read } => RunRule.At(read.Reading, Finding.Warning(
                 "PF2190",
                 survey.Key,
-                Invariant($"{What(read)} may be misread: without it a simpler line meets all others, for which {Wanted(read)} would fit, and which {where}"),
-                "Read this place again, and one on either side of it between the readings.",
+                Invariant($"{What(read)} may be misread: without it a simpler line meets all others, for which {Wanted(read)} would fit, and which {where} A kink there would look the same."),
+                "Read this place again, and one on either side of it between the readings; if they say the same, sight along the rails for a kink.",
                 FaultKind.Input)),
             { Kink: { } kink } => Finding.Warning(
                 "PF2191",

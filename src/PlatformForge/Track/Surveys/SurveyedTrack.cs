@@ -62,8 +62,11 @@ public sealed record SurveyedTrack(
     /// <summary>The same, found when somebody asks.</summary>
     internal Lazy<JointedLines?>? SectionalSet { get; init; }
 
+    /// <summary>A stated joint that the readings want elsewhere; null where none is stated, or none so clearly.</summary>
+    public MovedJoint? Misplaced { get; init; }
+
     /// <summary>Whether the bound on the line is that of pieces between stated joints.</summary>
-    public bool IsBoundAsSectional => Laying.As == LaidAs.Sectional && Sectional is { AtOdds.Length: 0, Strange.Count: 0 };
+    public bool IsBoundAsSectional => Laying.As == LaidAs.Sectional && Misplaced is null && Sectional is { AtOdds.Length: 0, Strange.Count: 0 };
 
     /// <summary>What the survey leaves uncertain of the line beside a platform: over all admissible lines where the track was laid
     /// flexible, or of pieces with stated joints, and the readings agree;
@@ -86,6 +89,10 @@ public sealed record SurveyedTrack(
         var band = new BandDoubt(Movement.Loose is null ? Movement.At : _ => shape);
         return Flexible is null || Flexible.IsEmpty ? band : LineDoubt.Either(band, new AdmissibleDoubt(Flexible, Line));
     }
+
+    /// <summary>What it would be if the track was said to be sectional, with no joints stated; null where how it was laid is said already, and for versines,
+    /// which are told the same either way.</summary>
+    public LineDoubt? DoubtIfSectional => Laying.As == LaidAs.Unknown && Movement.Loose is null ? new BandDoubt(Movement.At) : null;
 
     /// <summary>What it would be if the track was laid flexible; null where that is said already, or cannot be.</summary>
     public LineDoubt? DoubtIfFlexible => Laying.As == LaidAs.Unknown && Flexible is not null && !ContradictsFlexible ? new AdmissibleDoubt(Flexible, Line) : null;

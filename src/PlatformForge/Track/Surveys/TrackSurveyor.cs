@@ -34,18 +34,16 @@ public static class TrackSurveyor
         };
         var fits = found.Fits;
         var best = fits[0];
-        int freedom = Math.Max(1, best.DegreesOfFreedom);
-        double variance = best.SquareSum / freedom;
-        bool scattered = ProfileFit.IsTooMuch(best.SquareSum, best.DegreesOfFreedom);
+        var residuals = ResidualTable.Of(survey, best.Line, found.LeftOut);
+        var scatter = ReadingScatter.Of(best, residuals, sigma);
         double spacing = StationSpacing.Of(survey), sharpest = StationSpacing.Sharpest(best.Profile, spacing);
-        var movement = LineUncertainty.Of(fits, found.Costs, survey.RulerError, (scattered ? Math.Sqrt(variance) : 1) * (fits.Any(f => f.Profile.Knotted) ? BetweenKnots : 1), s => StationSpacing.Unseen(spacing, sharpest, Math.Min(s, best.Line.Length - s), best.Line.At(s).Curvature), found.Without);
-        if (!movement.Likely.Concat(movement.Worst).All(double.IsFinite) || !double.IsFinite(variance))
+        var movement = LineUncertainty.Of(fits, found.Costs, survey.RulerError, scatter.Widening * (fits.Any(f => f.Profile.Knotted) ? BetweenKnots : 1), s => StationSpacing.Unseen(spacing, sharpest, Math.Min(s, best.Line.Length - s), best.Line.At(s).Curvature), found.Without);
+        if (!movement.Likely.Concat(movement.Worst).All(double.IsFinite) || !double.IsFinite(scatter.Share))
         {
             return Outcome.Fault<SurveyedTrack>(Finding.Error("PF2149", survey.Key, "From these readings it can't be told how far the line may be off.", "Check the distances between the readings and their unit; measure along more of the track."));
         }
 
-        double outlierBound = OutlierBound(survey) * (scattered ? Math.Sqrt(variance) : 1) * sigma;
-        var residuals = ResidualTable.Of(survey, best.Line, found.LeftOut, outlierBound);
+        residuals = ResidualTable.Named(residuals, OutlierBound(residuals.Count) * scatter.Widening * sigma);
         var track = new SurveyedTrack(
             best.Line,
             AlignmentText.Recognised(survey.Track, best.Line, survey.Key),
@@ -54,7 +52,7 @@ public static class TrackSurveyor
             ElementTable.Sharpest(best.Line),
             movement,
             survey.RulerError,
-            Math.Sqrt(variance) * sigma,
+            scatter.Share * sigma,
             (survey as VersineSurvey)?.Readings ?? [])
         {
             Chord = (survey as VersineSurvey)?.Chord,
@@ -65,12 +63,13 @@ public static class TrackSurveyor
                 ChordHeightTarget height => new(false, height.Height, height.Height - height.Miss(best.Line)),
                 _ => null,
             },
-            Doubted = found.Without is { } without ? [.. ResidualTable.Of(survey, without.Line, found.InDoubt, double.PositiveInfinity).Where(r => r.IsOutlier)] : [],
+            Doubted = found.Without is { } without ? [.. ResidualTable.Of(survey, without.Line, found.InDoubt).Where(r => r.IsOutlier)] : [],
         };
         var unbounded = track;
         track = track with { Laying = survey.Laying, FlexibleSet = new(() => FlexibleLines.Of(survey, unbounded)), SectionalSet = new(() => SectionalLines.Of(survey, unbounded)) };
+        track = track with { Misplaced = SectionalLines.Moved(survey, track) };
         track = track with { Outside = OutsideLine.Of(survey, track, found.Others) };
-        return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered, best.Profile.Knotted, sharpest));
+        return Outcome.Of(track, SurveyRemarks.Of(survey, track, scatter.IsTooMuch, best.Profile.Knotted, sharpest));
     }
 
     // A smooth curve's curvature runs evenly between its knots, the track's does not: simulated surveys of track laid by eye
@@ -81,9 +80,5 @@ public static class TrackSurveyor
     private const double KinkPlace = 1.5;
 
     // The price at which the search leaves a reading out, as a distance: more readings, more chances of a large miss.
-    private static double OutlierBound(Survey survey)
-    {
-        int n = survey is PlaceSurvey places ? places.Runs.Sum(r => r.Count) : ((VersineSurvey)survey).Readings.Count;
-        return Math.Sqrt(ProfileFit.OutlierPrice(n));
-    }
+    private static double OutlierBound(int readings) => Math.Sqrt(ProfileFit.OutlierPrice(readings));
 }

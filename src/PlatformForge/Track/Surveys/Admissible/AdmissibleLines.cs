@@ -9,8 +9,9 @@ namespace PlatformForge.Track.Surveys.Admissible;
 /// </summary>
 public sealed class AdmissibleLines
 {
-    /// <summary>Bounds are this near to the true ones, mm, on the safe side.</summary>
-    public const double Closeness = 0.005;
+    /// <summary>Bounds are this near to those of programs solved to the end, mm (measured: −0.0039 to +0.0052, and once 0.006 between a bound asked alone and
+    /// the same carried from a neighbour; docs/decisions/0074-bounds-carried-to-neighbours.md).</summary>
+    public const double Closeness = 0.006;
 
     // Nodes are so many to the length over which a curve comes and goes; the line goes on for such a length beyond the first and last
     // reading.
@@ -158,7 +159,9 @@ public sealed class AdmissibleLines
             double moved = Move(found.Figures, nodes, bends, ref point, ref heading);
             ReferenceBends.KeepInside(bends, step, BandRows.Bend(laying), BandRows.Rate(laying));
 
-            bool sways = round >= EnoughRounds && moved < (found.AtOdds.Length > 0 ? NearEnough : EndsSwaying) && (found.AtOdds.Length > 0 || Sway(found.Figures, nodes, read) < Swaying);
+            bool sways = round >= EnoughRounds && (found.AtOdds.Length > 0
+                ? Sway(found.Figures, nodes, read) < NearEnough
+                : moved < EndsSwaying && Sway(found.Figures, nodes, read) < Swaying);
             bool settled = moved < Settled || sways;
             if (settled || round == MostRounds)
             {

@@ -110,9 +110,12 @@ public sealed class AdmissibleDoubt : LineDoubt
     /// <summary>
     /// What would make the greatest value of a measure smaller: the reading that holds it most, and the place midway between two
     /// readings where one more, as good as they are
-    /// and as the middle line says, takes most off it.
+    /// and as the middle line says, takes most off it. Where readings near the measure were left out, it is the one of those that would take most off,
+    /// not a neighbour that has to stand in for it.
     /// </summary>
-    public ReadingAdvice Advise(LineMeasure measure)
+    /// <param name="measure">The measure.</param>
+    /// <param name="leftOut">Readings that were left out of the set.</param>
+    public ReadingAdvice Advise(LineMeasure measure, IEnumerable<ReadingResidual> leftOut)
     {
         var own = OnMiddle(measure);
         var holding = lines.Holding(own);
@@ -126,6 +129,13 @@ public sealed class AdmissibleDoubt : LineDoubt
             .DefaultIfEmpty((At: middle, Leaves: rest)).MinBy(c => c.Leaves);
         double stated = chainages.Select((c, i) => (Off: Math.Abs(c - best.At), At: i * Spacing)).MinBy(p => p.Off).At;
         double moved = measure.At.Zip(measure.Weights, (s, w) => w * At(offsets, s, 0)).Sum();
+        var again = leftOut.Select(r => (r.Reading, At: At(chainages, r.Chainage, 1))).Where(r => Math.Abs(r.At - middle) < reach)
+            .Select(r => (r.Reading, Leaves: lines.MostWithOneMore(own, r.At, error))).DefaultIfEmpty().MinBy(r => r.Leaves);
+        if (again.Reading is { } misread)
+        {
+            return new(misread, 0, stated, best.Leaves + moved) { RepeatLeaves = again.Leaves + moved };
+        }
+
         return new(holding.Count == 0 ? null : holding[0].Band.Reading, holding.Count == 0 ? 0 : Tenth * holding[0].Share, stated, best.Leaves + moved);
     }
 

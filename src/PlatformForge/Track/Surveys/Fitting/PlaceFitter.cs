@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Units;
 
 namespace PlatformForge.Track.Surveys.Fitting;
 
@@ -83,8 +84,16 @@ internal static class PlaceFitter
 
     private static (Located Located, IReadOnlyList<ProfileFit> Found) Search(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Centreline reference, double sigma)
     {
-        int readings = runs.Sum(r => r.Count);
-        var located = Located.On(reference, runs, sigma, readings > FewEnough ? Math.Min(Searched, readings / LeastGroup) : MostSingle);
+        int readings = runs.Sum(r => r.Count), groups = readings > FewEnough ? Math.Min(Searched, readings / LeastGroup) : MostSingle;
+        var located = Located.On(reference, runs, sigma, groups);
+
+        // The mean of readings on a bend lies inside of it, by more than the mean of many may be off: they are taken anew about a line through the means,
+        // which bends as they do.
+        if (!located.Single && located.Middles is { } middles)
+        {
+            located = Located.On(ReferenceLine.Through(middles), runs, sigma, groups);
+        }
+
         var search = new ProfileSearch(located.Observations, located.Length, placed: true);
         var found = search.Run(located.Single ? Suspects.Among(located.Observations) : []);
 
@@ -128,6 +137,16 @@ internal static class PlaceFitter
         public List<Observation> Observations { get; } = [];
 
         private List<FitTarget> Targets { get; } = [];
+
+        /// <summary>The places of what was taken together, in order; null where they are no line.</summary>
+        public IReadOnlyList<Point2>? Middles
+        {
+            get
+            {
+                Point2[] places = [.. Targets.Cast<PlaceTarget>().Select(t => t.Place)];
+                return places.Length > 2 && places.Zip(places.Skip(1), (a, b) => (b - a).Length).All(apart => apart > Tolerances.Rounding && double.IsFinite(apart)) ? places : null;
+            }
+        }
 
         /// <summary>What the exact fit has to meet; single readings with a standard deviation of their own.</summary>
         public List<FitTarget> TargetsAt(double sigma) => Single ? [.. Targets.Select(t => t with { Sigma = sigma })] : Targets;

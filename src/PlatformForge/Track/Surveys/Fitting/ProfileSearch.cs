@@ -52,27 +52,33 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     /// <param name="suspects">Sets of readings to leave out at the start.</param>
     public IReadOnlyList<ProfileFit> Run(IReadOnlyList<bool[]> suspects)
     {
+        // The way without kinks goes first: the others may spend all the work on a polygon.
         bool[] none = new bool[observations.Count];
-        var found = new List<ProfileFit> { Descend(Simplest(none)), FromSeeds(none) };
+        var found = new List<ProfileFit> { Smoothly(none), Descend(Simplest(none)), FromSeeds(none) };
         if (FromKinks(none) is { } kinked)
         {
             found.Add(kinked);
         }
 
-        foreach (bool[] leftOut in suspects.Prepend(none))
+        foreach (bool[] leftOut in suspects)
         {
             if (IsSpent)
             {
                 break;
             }
 
-            kinksTried = false;
-            var smooth = Descend(Simplest(leftOut));
-            kinksTried = true;
-            found.Add(Descend(smooth));
+            found.Add(Smoothly(leftOut));
         }
 
         return Kept(LookAhead(found.MinBy(f => f.Cost)!));
+    }
+
+    private ProfileFit Smoothly(bool[] leftOut)
+    {
+        kinksTried = false;
+        var smooth = Descend(Simplest(leftOut));
+        kinksTried = true;
+        return Descend(smooth);
     }
 
     /// <summary>The same from a fit that is known to be near the best.</summary>

@@ -42,10 +42,17 @@ internal static class ReferenceLine
 
         var tangents = Tangents(points);
         double offset = run[0].FromCentre;
-        Point2[] centre = [.. points.Select((p, i) => p - (tangents[i].Left * offset))];
+        return Through([.. points.Select((p, i) => p - (tangents[i].Left * offset))], tangents);
+    }
+
+    /// <summary>A chain of arcs through places of the centre, in order; at least three.</summary>
+    public static Centreline Through(IReadOnlyList<Point2> centre) => Through(centre, Tangents(centre));
+
+    private static Centreline Through(IReadOnlyList<Point2> centre, Point2[] tangents)
+    {
         double heading = Math.Atan2(tangents[0].Y, tangents[0].X);
         var elements = new List<CentrelineElement>();
-        for (int i = 1; i < centre.Length; i++)
+        for (int i = 1; i < centre.Count; i++)
         {
             var (first, second) = Biarc.Between(new(centre[i - 1], tangents[i - 1], 0), new(centre[i], tangents[i], 0), heading);
             elements.AddRange([first, second]);
@@ -87,7 +94,7 @@ internal static class ReferenceLine
         value + ((e.Heading - heading) * x) + (e.StartCurvature * x * x / 2) + ((e.EndCurvature - e.StartCurvature) * x * x * x / (6 * e.Length));
 
     /// <summary>Directions at points: inside, that of the circle through a point and its neighbours; at the ends, mirrored.</summary>
-    private static Point2[] Tangents(List<Point2> points)
+    private static Point2[] Tangents(IReadOnlyList<Point2> points)
     {
         var tangents = new Point2[points.Count];
         for (int i = 1; i < points.Count - 1; i++)

@@ -95,6 +95,37 @@ public class JointedLinesTests
         Assert.Contains(found.Findings, f => f.Code == "PF2195");
     }
 
+    /// <summary>A joint stated 45 mm off its place is told wherever a kink or a change of curvature there shows, mostly with the place where it would fit; between two pieces that turn by little
+    /// nothing can show. True joints are not blamed.</summary>
+    [Fact]
+    public void A_joint_off_its_place_is_told_with_where_it_would_fit_and_a_true_one_is_not()
+    {
+        int surveys = Simulations.Of(8, 100), told = 0, right = 0, blamed = 0;
+        for (int k = 0; k < surveys; k++)
+        {
+            var (line, joints) = Pieces(new Random(81100 + k));
+            int moved = 1 + (k % (joints.Length - 2));
+            PlaceSurvey Survey(double off) => Told(MadeUpSurvey.String(line, new Random(k), 50, Error, Said([.. joints.Select((j, i) => i == moved ? j + off : j)], Radii)), line);
+            blamed += TrackSurveyor.Fit(Survey(0)).Findings.Any(f => f.Code is "PF2197" or "PF2198") ? 1 : 0;
+            var fitted = TrackSurveyor.Fit(Survey(k % 2 == 0 ? 45 : -45));
+            var track = fitted.Value!;
+            told += fitted.Findings.Any(f => f.Code is "PF2192" or "PF2193" or "PF2197" or "PF2198") ? 1 : 0;
+            right += track.Misplaced is { } m && m.Joint == moved && Math.Abs(m.At - joints[moved]) < 30 ? 1 : 0;
+            Assert.False(track.Misplaced is not null && track.IsBoundAsSectional);
+        }
+
+        Assert.True(3 * told >= surveys && 4 * right >= surveys && blamed <= 0.01 * surveys, $"{told} told, {right} with their place, {blamed} of true ones blamed, of {surveys}");
+    }
+
+    [Fact]
+    public void A_kink_where_no_joint_is_stated_is_told()
+    {
+        var line = TrackLayer.Lay(new("t", new(0, 0), 0, [new StraightSpec(500), new KinkSpec(2.5 * Degree, Hand.Left), new StraightSpec(500)])).Value!;
+        PlaceSurvey Survey(double[] joints) => MadeUpSurvey.String(line, new Random(3), 25, 0.1, Said(joints, []) with { GreatestKink = 3 * Degree });
+        Assert.Contains(TrackSurveyor.Fit(Survey([200, 800])).Findings, f => f.Code == "PF2198");
+        Assert.DoesNotContain(TrackSurveyor.Fit(Survey([200, 500, 800])).Findings, f => f.Code is "PF2197" or "PF2198" or "PF2192");
+    }
+
     private static Laying Said(IReadOnlyList<double> joints, IReadOnlyList<double> radii) =>
         Laying.Usual(76.2, LaidAs.Sectional) with { Joints = joints, Radii = radii };
 
