@@ -1,6 +1,5 @@
 using PlatformForge.Units;
 using PlatformForge.Units.Specs;
-using static System.FormattableString;
 
 namespace PlatformForge.Platforms.Features.Kinds;
 
