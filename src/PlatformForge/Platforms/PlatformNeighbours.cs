@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Track;
 using PlatformForge.Units;
 using static System.FormattableString;
 

@@ -1,4 +1,3 @@
-using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Presets;

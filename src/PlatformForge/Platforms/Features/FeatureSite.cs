@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Edges;
 using PlatformForge.Track;
 using PlatformForge.Units;
 

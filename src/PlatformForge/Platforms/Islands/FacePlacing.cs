@@ -1,5 +1,4 @@
 using PlatformForge.Platforms.Features;
-using PlatformForge.Track;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Islands;

@@ -113,9 +113,9 @@ internal sealed class FarRamps(PlatformRequest first, PlatformRequest second, Fa
 
         if (lean > MostLean * width || Crowded(end, head - end.EvenHead))
         {
-            double most = 0.98 * Math.Min(MostLean * width, Room(end)), even = Math.Abs(end.EvenHead - end.FarEnd);
+            double most = 0.98 * Math.Min(MostLean * width, Room(end)), level = Math.Abs(end.EvenHead - end.FarEnd);
             double lowest = Math.Floor((Length(end, Lowest) - Hair) * 10) / 10;
-            double right = length > even ? Math.Min(lowest, Math.Floor((even + most) * 10) / 10) : Math.Ceiling(Math.Max(Shortest, even - most) * 10) / 10;
+            double right = length > level ? Math.Min(lowest, Math.Floor((level + most) * 10) / 10) : Math.Ceiling(Math.Max(Shortest, level - most) * 10) / 10;
             findings.Add(IslandFindings.RampLeans($"{end.Key}.{(asked.Length is null ? "foot" : "length")}", length, lean, most,
                 asked.Length is null ? Foot(end, end.FarEnd + (end.Inward * right)) - second.Site.RailTop : right));
             return null;

@@ -1,7 +1,6 @@
 using PlatformForge.Platforms.Furniture;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Surfaces;
-using PlatformForge.Track;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Islands;

@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Track;
 
 namespace PlatformForge.Platforms.Surfaces;
 

@@ -1,6 +1,5 @@
 using PlatformForge.Clearance;
 using PlatformForge.Exports;
-using PlatformForge.Platforms;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
 using PlatformForge.Verification;

@@ -2,7 +2,6 @@ using System.Text;
 using PlatformForge.Geometry.Lettering;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
-using PlatformForge.Track;
 using PlatformForge.Units;
 using static System.FormattableString;
 

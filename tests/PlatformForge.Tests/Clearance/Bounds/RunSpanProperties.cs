@@ -1,10 +1,8 @@
 using FsCheck.Xunit;
-using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sweeping;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;
-using Xunit;
 
 namespace PlatformForge.Tests.Clearance.Bounds;
 

@@ -59,5 +59,5 @@ public class SentenceProperties
     }
 
     private static int Setting(string name, int usual) =>
-        int.TryParse(Environment.GetEnvironmentVariable(name), out int value) ? value : usual;
+        int.TryParse(Environment.GetEnvironmentVariable(name), System.Globalization.CultureInfo.InvariantCulture, out int value) ? value : usual;
 }

@@ -11,7 +11,7 @@ internal static class Sentences
     private const int Longest = 600;
 
     // Four places behind the point are a tenth of a micrometre, which nothing in a finding is told to.
-    private static readonly Regex Endless = new(@"(?<![\w.])-?\d+\.\d{5,}|\d{12}", RegexOptions.Compiled), Figure = new(@"(?<![\w.])-?\d+(\.\d+)?(E[-+]\d+)?", RegexOptions.Compiled);
+    private static readonly Regex Endless = new(@"(?<![\w.])-?\d+\.\d{5,}|\d{12}", RegexOptions.Compiled), Figure = new(@"(?<![\w.])-?\d+(\.\d+)?(E[-+]\d+)?", RegexOptions.Compiled | RegexOptions.ExplicitCapture);
 
     private static readonly Regex NoFigure = new(@"NaN|Infinity|∞|-0(?![\w.])|\bE[+-]?\d", RegexOptions.Compiled | RegexOptions.IgnoreCase);
 
