@@ -49,7 +49,7 @@ internal static class SurveyCommand
             return new(read.Findings);
         }
 
-        var stretches = MeasuringStretch.Of(project);
+        var (stretches, across) = (MeasuringStretch.Of(project), MeasuringStretch.Across(project));
         return new(read.Findings)
         {
             Plain = o =>
@@ -57,6 +57,11 @@ internal static class SurveyCommand
                 foreach (var s in stretches)
                 {
                     o.WriteLine(FormattableString.Invariant($"For platform {s.Platform} measure track {s.Track} from chainage {s.From:0.#} to {s.To:0.#} mm or beyond: along the platform, and {s.Beyond:0.#} mm past each end that is not at buffers, the length of {s.Vehicle}.{(s.From < 0 ? FormattableString.Invariant($" It begins before chainage 0: start {-s.From:0.#} mm or more farther back and count from there, which adds as much to every chainage of the project.") : "")} Two or three readings more at either end tell a misread last one."));
+                }
+
+                foreach (var a in across)
+                {
+                    o.WriteLine(FormattableString.Invariant($"For the other face of platform {a.Platform} measure track {a.Track} wherever the platform lies between it and track {a.First}, and {a.Beyond:0.#} mm past each end that is not at buffers, the length of {a.Vehicle}. The ends of that face lie across from those of the first; once both tracks are known, the report tells its chainages."));
                 }
             },
             Json = j =>
@@ -75,6 +80,26 @@ internal static class SurveyCommand
                 }
 
                 j.WriteEndArray();
+                if (across.Count > 0)
+                {
+                    j.WriteStartArray("across");
+                }
+
+                foreach (var a in across)
+                {
+                    j.WriteStartObject();
+                    j.WriteString("track", a.Track);
+                    j.WriteString("platform", a.Platform);
+                    j.WriteString("first_track", a.First);
+                    j.WriteString("longest_vehicle", a.Vehicle);
+                    JsonObject.Number(j, "beyond_mm", a.Beyond);
+                    j.WriteEndObject();
+                }
+
+                if (across.Count > 0)
+                {
+                    j.WriteEndArray();
+                }
             },
         };
     }
@@ -94,14 +119,14 @@ internal static class SurveyCommand
             return new([Finding.Error("PF1022", "track", name is null ? "No track of this project is surveyed." : $"There is no surveyed track \"{name}\".", "A track is surveyed when it has a [track.survey] in place of an alignment.") with { File = arguments.File, Line = 1, Column = 1 }]);
         }
 
-        var laid = LaidTrack.LayAll(asked);
+        var laid = LaidTrack.LayAll(project with { Tracks = SurveyDoubts.Needed(project, asked.Tracks) });
         var findings = project.Placed(laid.Findings);
         if (laid.Value is not { } tracks)
         {
             return new(findings) { TellsNotes = true };
         }
 
-        SurveyedTrack[] surveyed = [.. tracks.Select(t => SurveyDoubts.With(project, t))];
+        SurveyedTrack[] surveyed = [.. tracks.Where(t => asked.Tracks.Contains(t.Entry)).Select(t => SurveyDoubts.With(project, t, tracks))];
         if (surveyed.Where(t => chord > StringLining.LongestChord(t)).MinBy(StringLining.LongestChord) is { } shortest)
         {
             return new([.. findings, TooLong(shortest, chord!.Value)]) { TellsNotes = true };

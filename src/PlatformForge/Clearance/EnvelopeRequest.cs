@@ -25,6 +25,9 @@ public sealed record EnvelopeRequest(Centreline Chart, double From, double To, I
     /// stays above, so that how far a roof leans is not mixed with what happens low down. Null tells every part as a whole.</summary>
     public (double Low, double High)? Edge { get; init; }
 
+    /// <summary>The same heights above the rails of one of the tracks.</summary>
+    internal (double Low, double High)? EdgeOf(TrackRun run) => Edge is var (low, high) ? (low - run.Above, high - run.Above) : null;
+
     /// <summary>Greatest error in mm of the reach at a station, above 0; always on the safe side.</summary>
     public double Tolerance { get; init; } = Tolerances.EnvelopeError;
 

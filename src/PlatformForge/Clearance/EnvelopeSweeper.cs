@@ -65,7 +65,7 @@ public static class EnvelopeSweeper
 
     // What is swept of every vehicle, in order of runs and vehicles.
     private static List<SweptStock> Stocks(EnvelopeRequest request) =>
-        [.. request.Runs.SelectMany((run, i) => run.Vehicles.Select(v => new SweptStock(i, v, SweptShape.Of(v, request.Play, request.Edge), request.Play, run.StartsAtBuffers || run.EndsAtBuffers)))];
+        [.. request.Runs.SelectMany((run, i) => run.Vehicles.Select(v => new SweptStock(i, v, SweptShape.Of(v, request.Play, request.EdgeOf(run)), request.Play, run.StartsAtBuffers || run.EndsAtBuffers)))];
 
     // All forms and both ways round of a vehicle become one reach per shape.
     private static List<PartReach> Merge(EnvelopeRequest request, List<SweptStock> stocks, Dictionary<SweptForm, SweepPass> passes)
@@ -86,8 +86,9 @@ public static class EnvelopeSweeper
             parts.AddRange(stock.Shapes.Select((shape, i) => new PartReach(stock.Run, stock.Vehicle, shape.Part, reach[i].Left, reach[i].Right)
             {
                 Track = request.Runs[stock.Run].Ride.Name,
-                Lowest = shape.Lowest,
-                Highest = shape.Highest,
+                Above = request.Runs[stock.Run].Above,
+                Lowest = shape.Lowest + request.Runs[stock.Run].Above,
+                Highest = shape.Highest + request.Runs[stock.Run].Above,
             }));
         }
 

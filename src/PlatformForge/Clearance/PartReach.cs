@@ -17,6 +17,9 @@ public sealed record PartReach(int Run, Vehicle Vehicle, VehiclePart Part, doubl
     /// <summary>Name of the track the vehicle runs on.</summary>
     public string Track { get; init; } = "";
 
+    /// <summary>How much higher the rails of its track lie than those of the faced one, mm; the heights below count from those.</summary>
+    public double Above { get; init; }
+
     /// <summary>Whether it runs on the first track of the request, the one that the platform faces.</summary>
     public bool IsFaced => Run == 0;
 
@@ -26,11 +29,11 @@ public sealed record PartReach(int Run, Vehicle Vehicle, VehiclePart Part, doubl
     /// <summary>Reach towards a side of the chart line at each station, mm.</summary>
     public double[] Towards(Side side) => side.Of(Left, Right);
 
-    /// <summary>Lowest height above rail top while it stands upright, mm.</summary>
-    public double ZLow => Part.ZLow;
+    /// <summary>Lowest height above the faced track's rail top while it stands upright, mm.</summary>
+    public double ZLow => Part.ZLow + Above;
 
     /// <summary>Greatest height above rail top while it stands upright, mm.</summary>
-    public double ZHigh => Part.ZHigh;
+    public double ZHigh => Part.ZHigh + Above;
 
     /// <summary>Lowest height above rail top to which its lower side sinks while it leans, mm.</summary>
     public double Lowest { get; init; } = Part.ZLow;

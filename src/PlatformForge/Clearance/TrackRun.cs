@@ -17,6 +17,12 @@ public sealed record TrackRun(Centreline Ride, IReadOnlyList<Vehicle> Vehicles)
     /// <summary>Sets that some of the vehicles are bodies of; each body is among <see cref="Vehicles"/> too.</summary>
     public IReadOnlyList<VehicleSet> Sets { get; init; } = [];
 
+    /// <summary>Height of its rails over the baseboard, mm, where it is another than the layout's; null where it is that.</summary>
+    public double? RailTop { get; init; }
+
+    /// <summary>How much higher its rails lie than those of the track that a request's platform faces, mm.</summary>
+    public double Above { get; init; }
+
     /// <summary>Key of the track in the project file, for findings.</summary>
     public string Key { get; init; } = "track";
 }

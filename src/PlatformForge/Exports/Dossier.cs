@@ -35,6 +35,9 @@ public sealed record Dossier
     /// <summary>Every track with the vehicles on it, as they are ridden.</summary>
     public required IReadOnlyList<TrackRun> Tracks { get; init; }
 
+    /// <summary>Height of a track's rails over the baseboard, mm.</summary>
+    public double RailTopOf(string track) => Tracks.FirstOrDefault(t => t.Ride.Name == track)?.RailTop ?? RailTop;
+
     public required PrinterSpec Printer { get; init; }
 
     /// <summary>The platforms in the project's order; at least one.</summary>

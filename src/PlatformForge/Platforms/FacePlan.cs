@@ -17,6 +17,9 @@ public sealed record FacePlan
     /// <summary>The centreline that carries its coordinates.</summary>
     public required Centreline Chart { get; init; }
 
+    /// <summary>Height of its track's rails over the baseboard, mm.</summary>
+    public required double RailTop { get; init; }
+
     /// <summary>Side of that track on which the platform stands.</summary>
     public Side Side => Spec.Side;
 

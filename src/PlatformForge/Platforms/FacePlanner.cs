@@ -50,6 +50,7 @@ internal static class FacePlanner
         {
             Spec = spec.Face,
             Chart = request.Chart,
+            RailTop = request.Site.RailTop,
             Stations = vertices.Stations,
             CopingFront = front,
             CopingBack = front.Shifted(spec.Coping.Width),

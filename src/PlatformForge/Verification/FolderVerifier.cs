@@ -102,19 +102,23 @@ public static class FolderVerifier
     private static DesignFacts Facts(DesignCopy design, DesignPlatform platform, IReadOnlyList<Vehicle> extra, bool isWhole)
     {
         var face = platform.Face;
+        double railTop = design.Tracks.FirstOrDefault(t => t.Name == face.Track)?.RailTop ?? design.RailTop;
         return new()
         {
-            RailTop = design.RailTop,
+            RailTop = railTop,
             Runs = [.. design.Tracks.Where(t => t.Name != platform.OtherTrack)
-                .Select(t => t.ToRun() with { Vehicles = t.Name == face.Track ? [.. t.Vehicles, .. extra] : t.Vehicles })],
+                .Select(t => Over(design, t) with { Vehicles = t.Name == face.Track ? [.. t.Vehicles, .. extra] : t.Vehicles })],
             Play = platform.Budget.Play,
             Asked = platform.Budget.Margin,
             VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,
             VerticalGap = face.VerticalGap,
-            HeldDownTo = face.BodiesPassOver ? null : -design.RailTop,
+            HeldDownTo = face.BodiesPassOver ? null : -railTop,
             Stretches = isWhole ? [new(platform.Name, platform.ToChart(), face.Side, face.From, face.To) { IsSkew = platform.OtherTrack.Length > 0 }] : [],
         };
     }
+
+    // Every track with the height of its rails, whatever the faced one's is.
+    private static TrackRun Over(DesignCopy design, DesignTrack track) => track.ToRun() with { RailTop = track.RailTop ?? design.RailTop };
 
     // Sections that no platform of the design copy claims, and a design copy that claims or runs nothing; each named as not held.
     private static IEnumerable<string> NothingToHold(Manifest manifest, DesignCopy design, IReadOnlyList<Vehicle> extra, List<Finding> findings)

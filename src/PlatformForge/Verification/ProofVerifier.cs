@@ -87,7 +87,7 @@ public static class ProofVerifier
         if (proof.Rides is { } rides)
         {
             return design.Tracks.FirstOrDefault(t => t.Name == rides.Track) is { } track
-                ? new RidingRule(track.ToCentreline(), design.Gauge, design.RailTop).Check(proof, placed, platform)
+                ? new RidingRule(track.ToCentreline(), design.Gauge, track.RailTop ?? design.RailTop).Check(proof, placed, platform)
                 : [Finding.Error("PF7523", "", Invariant($"{proof.Name} rides on track '{rides.Track}', which {DesignCopy.FileName} does not know."),
                     "Build the folder again.", FaultKind.Mesh)];
         }

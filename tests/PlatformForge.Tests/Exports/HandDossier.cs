@@ -77,6 +77,7 @@ internal static class HandDossier
                    select new GapRow(style, vehicles[k].Name, 1.1 + (0.4 * (int)style), 300, 2.2 + (0.5 * (int)style), 4.1 + (0.5 * (int)style), 700, 3, 76.2);
         var face = new FacePlan
         {
+            RailTop = 8,
             Spec = spec.Face,
             Chart = line,
             Stations = stations,

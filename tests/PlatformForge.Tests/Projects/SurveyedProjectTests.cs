@@ -70,6 +70,35 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.DoesNotContain("true track", CliRun.Of("check", folder.Write("stated.toml", Samples.Small)).Out, StringComparison.Ordinal);
     }
 
+    /// <summary>An island whose second face is on the surveyed track: the survey tells what may be off beside it, though only the first face says where the platform lies.</summary>
+    [Fact]
+    public void What_is_uncertain_beside_an_islands_second_face_is_told_of_its_own_track()
+    {
+        string sample = PresetShelf.Sample("pendlewick-string")!, text = sample[..sample.IndexOf("[[platform]]", StringComparison.Ordinal)] + """
+            [[track]]
+            name = "down"
+            start = { x = -42, y = -91, heading = -24.9 }
+            alignment = [{ straight = 300 }, { transition = 280, to_radius = 860, hand = "left" }, { curve = 860, length = 700, hand = "left" }, { straight = 300 }]
+
+            [[platform]]
+            name = "between"
+            face = { track = "down", side = "left", from = 340, to = 1000 }
+            other_face = { track = "up", side = "right" }
+
+            """ + sample[sample.IndexOf("[printer]", StringComparison.Ordinal)..];
+        var project = Read(text).Value!;
+        var tracks = LaidTrack.LayAll(project).Value!;
+        var doubt = Assert.Single(SurveyDoubts.With(project, tracks[0], tracks).Doubts);
+        var other = DesignRun.Design(project, RunWatch.None).Value!.Platforms[0].FurtherFaces[0];
+        Assert.Equal("between", doubt.Platform);
+        Assert.InRange(doubt.At, other.Plan.Spec.Face.From - 1, other.Plan.Spec.Face.To + 1);
+        Assert.Equal(other.Budget.Lines.Single(l => l.Name == "survey residual").AmountMm, doubt.Charged, 0.02);
+
+        string file = folder.Write("island.toml", text);
+        Assert.Contains("between", CliRun.Of("survey", file).Out, StringComparison.Ordinal);
+        Assert.Contains("measure track up wherever the platform lies between it and track down", CliRun.Of("survey", file, "--how-much").Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_changed_reading_changes_what_the_run_is_made_from()
     {

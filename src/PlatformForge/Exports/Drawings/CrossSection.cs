@@ -60,7 +60,7 @@ internal sealed class CrossSection
 
     public void DrawOn(Sheet sheet, double upper, double lower)
     {
-        double left = Math.Max(parts.Select(p => p.Far).DefaultIfEmpty(dossier.Gauge).Max(), others.Select(o => dossier.Gauge - o.Reach).DefaultIfEmpty(0).Max()) + 4, high = Math.Max(top, parts.Select(p => p.Part.ZHigh + dossier.RailTop).DefaultIfEmpty(0).Max());
+        double left = Math.Max(parts.Select(p => p.Far).DefaultIfEmpty(dossier.Gauge).Max(), others.Select(o => dossier.Gauge - o.Reach).DefaultIfEmpty(0).Max()) + 4, high = Math.Max(top, parts.Select(p => p.Part.ZHigh + plan.Site.RailTop).DefaultIfEmpty(0).Max());
         var vehicles = Vehicles();
 
         // The legend stands on the right under the enlarged edge, over the deck. Where there is no room it has a column on the left.
@@ -76,7 +76,7 @@ internal sealed class CrossSection
 
         foreach (var track in others)
         {
-            track.DrawOn(sheet, Of, dossier, Math.Abs(track.Reach - 0) < back ? high + (6 / scale) : dossier.RailTop + (10 / scale));
+            track.DrawOn(sheet, Of, dossier, Math.Abs(track.Reach - 0) < back ? high + (6 / scale) : plan.Site.RailTop + (10 / scale));
         }
 
         Wheels(sheet);
@@ -90,7 +90,7 @@ internal sealed class CrossSection
         Measures(sheet, left);
         if (detail)
         {
-            new EdgeDetail(SectionRing.Of(plan, s), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, dossier.RailTop + p.Part.ZLow, dossier.RailTop + p.Part.ZHigh)).ToArray(), new VehicleLooks(platform)[Governing])
+            new EdgeDetail(SectionRing.Of(plan, s), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, plan.Site.RailTop + p.Part.ZLow, plan.Site.RailTop + p.Part.ZHigh)).ToArray(), new VehicleLooks(platform)[Governing])
                 .DrawOn(sheet, new(right - width, TitleBlock.Margin + 24), new(width, DetailDepth), front, top, Spare, plan.Spec);
         }
     }
@@ -122,6 +122,7 @@ internal sealed class CrossSection
         }
 
         var frame = plan.Chart.At(s);
+        double rails = dossier.RailTopOf(run.Ride.Name);
         var cut = new List<(double, double, double, double)>();
         foreach (var placed in pose.Parts)
         {
@@ -130,7 +131,7 @@ internal sealed class CrossSection
                 .OfType<double>().Select(d => plan.Side.Reach(d))];
             if (offsets.Length > 1)
             {
-                cut.Add((offsets.Min(), offsets.Max(), dossier.RailTop + placed.Part.ZLow, dossier.RailTop + placed.Part.ZHigh));
+                cut.Add((offsets.Min(), offsets.Max(), rails + placed.Part.ZLow, rails + placed.Part.ZHigh));
             }
         }
 
@@ -151,7 +152,7 @@ internal sealed class CrossSection
 
         double middle = others.FirstOrDefault(o => o.Name == plan.Requirement.OtherTrack(Governing))?.Reach ?? 0;
 
-        double ratio = dossier.Scale.Ratio, high = 920 / ratio, tyre = 130 / ratio, flange = 28 / ratio, axle = 150 / ratio, rail = dossier.RailTop, inner = (dossier.Gauge / 2) - (30 / ratio);
+        double ratio = dossier.Scale.Ratio, high = 920 / ratio, tyre = 130 / ratio, flange = 28 / ratio, axle = 150 / ratio, rail = plan.Site.RailTop, inner = (dossier.Gauge / 2) - (30 / ratio);
         Fill steel = new(HouseStyle.Hair);
         Box(sheet, middle - inner, middle + inner, rail + ((high - axle) / 2), rail + ((high + axle) / 2), steel, HouseStyle.Thin);
         foreach (int side in (int[])[-1, 1])
@@ -167,7 +168,7 @@ internal sealed class CrossSection
         sheet.Area([Of(t0, z0), Of(t1, z0), Of(t1, z1), Of(t0, z1)], fill, pen);
 
     private SectionVehicles Vehicles() => new(
-        [.. parts.GroupBy(p => p.Vehicle).OrderBy(g => g.Key).Select(g => (g.Key, (IReadOnlyList<(double, double, double, double)>)[.. g.Select(p => (-p.Far, p.Near, dossier.RailTop + p.Part.ZLow, dossier.RailTop + p.Part.ZHigh))]))],
+        [.. parts.GroupBy(p => p.Vehicle).OrderBy(g => g.Key).Select(g => (g.Key, (IReadOnlyList<(double, double, double, double)>)[.. g.Select(p => (-p.Far, p.Near, plan.Site.RailTop + p.Part.ZLow, plan.Site.RailTop + p.Part.ZHigh))]))],
         standing,
         Governing,
         [.. Enumerable.Range(0, plan.Requirement.Vehicles.Count).Select(plan.Requirement.Called)],
@@ -175,16 +176,16 @@ internal sealed class CrossSection
 
     private void Track(Sheet sheet)
     {
-        double ratio = dossier.Scale.Ratio, half = 2590 / ratio / 2, rail = 145 / ratio, head = 70 / ratio, foot = Math.Max(dossier.RailTop - rail, dossier.RailTop / 2), bed = foot * 0.8;
+        double ratio = dossier.Scale.Ratio, half = 2590 / ratio / 2, rail = 145 / ratio, head = 70 / ratio, foot = Math.Max(plan.Site.RailTop - rail, plan.Site.RailTop / 2), bed = foot * 0.8;
         sheet.Area([Of(-half - (1.2 * bed), 0), Of(-half, bed), Of(half, bed), Of(half + Math.Min(1.2 * bed, Math.Max(0, wall - half - 0.2)), 0)], new(HouseStyle.Deck), HouseStyle.Fine);
         Box(sheet, -half, half, bed, foot, new(HouseStyle.Hair), HouseStyle.Thin);
         foreach (int side in (int[])[-1, 1])
         {
             double inner = side * dossier.Gauge / 2, outer = inner + (side * head);
-            Box(sheet, Math.Min(inner, outer), Math.Max(inner, outer), foot, dossier.RailTop, new(HouseStyle.Quiet), HouseStyle.Thin);
+            Box(sheet, Math.Min(inner, outer), Math.Max(inner, outer), foot, plan.Site.RailTop, new(HouseStyle.Quiet), HouseStyle.Thin);
         }
 
-        sheet.Line(Of(-half, dossier.RailTop), Of(wall - 0.3, dossier.RailTop), new(0.12, HouseStyle.Quiet, 2, 1));
+        sheet.Line(Of(-half, plan.Site.RailTop), Of(wall - 0.3, plan.Site.RailTop), new(0.12, HouseStyle.Quiet, 2, 1));
     }
 
     private void Body(Sheet sheet)
@@ -209,7 +210,7 @@ internal sealed class CrossSection
 
     private void Measures(Sheet sheet, double left)
     {
-        double edge = dossier.Gauge / 2, over = top - dossier.RailTop;
+        double edge = dossier.Gauge / 2, over = top - plan.Site.RailTop;
         string Both(double mm) => Invariant($"{Figures.Fine(mm)} [{Figures.Fixed(dossier.Scale.ToFullSize(mm), 0)}]");
 
         // The shorter one nearer, so that no extension line runs through words.
@@ -217,10 +218,10 @@ internal sealed class CrossSection
         Dimensions.Between(sheet, Of(edge, 0), Of(front, 0), Near, Invariant($"{Both(front - edge)} from the running edge"));
         Dimensions.Between(sheet, Of(0, 0), Of(front, 0), Beyond, Both(front));
         Dimensions.Between(sheet, Of(front, 0), Of(back, 0), Beyond, Both(back - front));
-        Dimensions.Between(sheet, Of(back, dossier.RailTop), Of(back, top), 12, Both(over));
-        Dimensions.Between(sheet, Of(-left, 0), Of(-left, dossier.RailTop), -6, Figures.Fine(dossier.RailTop));
+        Dimensions.Between(sheet, Of(back, plan.Site.RailTop), Of(back, top), 12, Both(over));
+        Dimensions.Between(sheet, Of(-left, 0), Of(-left, plan.Site.RailTop), -6, Figures.Fine(plan.Site.RailTop));
         double reach = front - Spare, level = top + (5 / scale);
-        sheet.Line(Of(reach, dossier.RailTop), Of(reach, top + (9 / scale)), new(0.12, HouseStyle.Accent, 2, 1));
+        sheet.Line(Of(reach, plan.Site.RailTop), Of(reach, top + (9 / scale)), new(0.12, HouseStyle.Accent, 2, 1));
         sheet.Line(Of(front, top), Of(front, top + (9 / scale)), new(0.12, HouseStyle.Accent, 2, 1));
         Dimensions.Between(sheet, Of(reach, level), Of(front, level), 0, Both(Spare));
     }

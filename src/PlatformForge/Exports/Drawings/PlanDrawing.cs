@@ -29,7 +29,7 @@ public static class PlanDrawing
 
         part.DrawOn(sheet, view);
         TitleBlock.Draw(sheet, dossier, platform.Name, "Plan with track, swept outline and sections", Invariant($"Scale {view.Scale}, all figures in mm of the model"),
-            Invariant($"Coping {Figures.Short(plan.Spec.Height)} above rail top; rail top {Figures.Short(dossier.RailTop)} over the baseboard."),
+            Invariant($"Coping {Figures.Short(plan.Spec.Height)} above rail top; rail top {Figures.Short(plan.Site.RailTop)} over the baseboard."),
             "Chainages run along the track's middle. Offsets are square to it.");
         return sheet;
     }

@@ -58,12 +58,12 @@ internal sealed record TrackCrossing(string Name, double Reach, double Cosine)
             return;
         }
 
-        double ratio = dossier.Scale.Ratio, half = 2590 / ratio / 2 / Cosine, foot = Math.Max(dossier.RailTop - (145 / ratio), dossier.RailTop / 2), bed = foot * 0.8, head = dossier.RailHead;
+        double ratio = dossier.Scale.Ratio, half = 2590 / ratio / 2 / Cosine, foot = Math.Max(dossier.RailTopOf(Name) - (145 / ratio), dossier.RailTopOf(Name) / 2), bed = foot * 0.8, head = dossier.RailHead;
         sheet.Area([of(Reach - half, bed), of(Reach + half, bed), of(Reach + half, foot), of(Reach - half, foot)], new(HouseStyle.Hair, 0.6), HouseStyle.Fine);
         foreach (int side in (int[])[-1, 1])
         {
             double inner = Reach + (side * dossier.Gauge / 2 / Cosine), outer = inner + (side * head / Cosine);
-            sheet.Area([of(inner, foot), of(outer, foot), of(outer, dossier.RailTop), of(inner, dossier.RailTop)], new(HouseStyle.Hair), HouseStyle.Fine);
+            sheet.Area([of(inner, foot), of(outer, foot), of(outer, dossier.RailTopOf(Name)), of(inner, dossier.RailTopOf(Name))], new(HouseStyle.Hair), HouseStyle.Fine);
         }
 
         Middle(sheet, of, upTo);

@@ -34,11 +34,14 @@ public sealed record DesignCopy(
 public sealed record DesignTrack(string Name, IReadOnlyList<DesignElement> Elements, IReadOnlyList<Vehicle> Vehicles, bool StartsAtBuffers, bool EndsAtBuffers)
 {
     public static DesignTrack Of(TrackRun run) => new(
-        run.Ride.Name, [.. run.Ride.Elements.Select(DesignElement.Of)], run.Vehicles, run.StartsAtBuffers, run.EndsAtBuffers);
+        run.Ride.Name, [.. run.Ride.Elements.Select(DesignElement.Of)], run.Vehicles, run.StartsAtBuffers, run.EndsAtBuffers) { RailTop = run.RailTop };
+
+    /// <summary>Height of its rails over the baseboard where it is another than the layout's; null where it is that.</summary>
+    public double? RailTop { get; init; }
 
     public Centreline ToCentreline() => new(Name, [.. Elements.Select(e => e.ToElement())]);
 
-    public TrackRun ToRun() => new(ToCentreline(), Vehicles) { StartsAtBuffers = StartsAtBuffers, EndsAtBuffers = EndsAtBuffers };
+    public TrackRun ToRun() => new(ToCentreline(), Vehicles) { StartsAtBuffers = StartsAtBuffers, EndsAtBuffers = EndsAtBuffers, RailTop = RailTop };
 }
 
 /// <summary>An element of a track: start in mm, heading in radians, length in mm, curvatures in 1/mm.</summary>

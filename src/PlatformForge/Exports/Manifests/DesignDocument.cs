@@ -25,11 +25,12 @@ internal sealed record DesignDocument(
 }
 
 /// <summary>A track as ridden.</summary>
-internal sealed record DesignTrackForm(string Name, bool StartsAtBuffers, bool EndsAtBuffers, IReadOnlyList<DesignElement> Elements, IReadOnlyList<DesignVehicleForm> Vehicles)
+internal sealed record DesignTrackForm(string Name, bool StartsAtBuffers, bool EndsAtBuffers, IReadOnlyList<DesignElement> Elements, IReadOnlyList<DesignVehicleForm> Vehicles,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? RailTop = null)
 {
-    public static DesignTrackForm Of(DesignTrack t) => new(t.Name, t.StartsAtBuffers, t.EndsAtBuffers, t.Elements, [.. t.Vehicles.Select(DesignVehicleForm.Of)]);
+    public static DesignTrackForm Of(DesignTrack t) => new(t.Name, t.StartsAtBuffers, t.EndsAtBuffers, t.Elements, [.. t.Vehicles.Select(DesignVehicleForm.Of)], t.RailTop);
 
-    public DesignTrack ToTrack() => new(Name, Elements, [.. Vehicles.Select(v => v.ToVehicle())], StartsAtBuffers, EndsAtBuffers);
+    public DesignTrack ToTrack() => new(Name, Elements, [.. Vehicles.Select(v => v.ToVehicle())], StartsAtBuffers, EndsAtBuffers) { RailTop = RailTop };
 }
 
 /// <summary>A vehicle and everything on it that can touch.</summary>

@@ -48,10 +48,10 @@ internal sealed class Stage(Dossier dossier, PlatformDossier platform)
     /// <summary>The first vehicle that governs at the edge, well along the platform so that it hides little, and one on each other track that has room.</summary>
     public IEnumerable<SceneBody> Vehicles()
     {
-        var stock = new RollingStock(dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop);
         var looks = new VehicleLooks(platform);
         foreach (var run in dossier.Tracks.Where(t => t.Vehicles.Count > 0))
         {
+            var stock = new RollingStock(dossier.Scale.Ratio, dossier.Gauge, dossier.RailTopOf(run.Ride.Name));
             bool own = run.Ride.Name == plan.Spec.Face.Track;
             var vehicle = own ? Boarded([.. platform.Poses.Where(p => p.OtherTrack.Length == 0).Select(p => p.Vehicle), .. run.Vehicles]) : Boarded([.. run.Vehicles.Reverse()]);
             double half = vehicle.Parts.SelectMany(p => p.Outline).Max(p => p.X), s = plan.Spec.Face.From + Math.Max(Length * (own ? VehicleAt : OtherAt), (Length * NearestEnd) + half), u = own ? s : run.Ride.Locate(plan.Chart.PointAt(s)).Chainage;
@@ -79,7 +79,7 @@ internal sealed class Stage(Dossier dossier, PlatformDossier platform)
         double s = plan.Spec.Face.From, off = Math.Max(LeastOff, Off * Length);
         var start = plan.ToLayout(s, plan.CopingFront.At(s));
         var target = plan.ToLayout(s + (LookAt * Length), plan.CopingFront.At(s + (LookAt * Length)));
-        var eye = new Point3(start.X, start.Y, dossier.RailTop + (EyeHeight / dossier.Scale.Ratio)) - (chord * ((Back * Length) + 25)) - (away * off);
+        var eye = new Point3(start.X, start.Y, plan.Site.RailTop + (EyeHeight / dossier.Scale.Ratio)) - (chord * ((Back * Length) + 25)) - (away * off);
         var toward = eye - new Point3(target.X, target.Y, plan.Profile.Level);
         return (eye, toward * (1 / toward.Length));
     }
@@ -91,7 +91,7 @@ internal sealed class Stage(Dossier dossier, PlatformDossier platform)
         return [.. plan.Stations.SelectMany(s => new[] { plan.CopingFront, plan.Back }.Select(line => plan.ToLayout(s, line.At(s)))).SelectMany(p => new[] { new Point3(p.X, p.Y, 0), new Point3(p.X, p.Y, plan.Profile.Level + up) })];
     }
 
-    private IEnumerable<SceneBody> Track(Centreline ride, double from, double to) => TrackBodies.Of(ride, from, to, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTop);
+    private IEnumerable<SceneBody> Track(Centreline ride, double from, double to) => TrackBodies.Of(ride, from, to, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTopOf(ride.Name));
 
     // Where another track is beside the platform and apart from its own.
     private IEnumerable<(double From, double To)> Stretches(Centreline ride)

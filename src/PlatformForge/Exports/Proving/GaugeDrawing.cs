@@ -45,7 +45,7 @@ internal static class GaugeDrawing
     private static double Scale(Dossier dossier, PlatformDossier face, Proof[] gauges, double width, double height)
     {
         var boxes = gauges.Select(g => g.Solid.Mesh.Box()).ToArray();
-        double wide = boxes.Max(b => b.High.X - b.Low.X) + Behind, high = Math.Max(boxes.Max(b => b.High.Y), face.Plan.Spec.Height) + dossier.RailTop + Below;
+        double wide = boxes.Max(b => b.High.X - b.Low.X) + Behind, high = Math.Max(boxes.Max(b => b.High.Y), face.Plan.Spec.Height) + face.Plan.Site.RailTop + Below;
         return Enlargements.FirstOrDefault(e => e * wide <= width && e * high <= height, 0.05);
     }
 
@@ -55,7 +55,7 @@ internal static class GaugeDrawing
         double s = gauge.Rides!.Value.Chainage, base0 = corner.Y + depth - 4 - (Below * scale);
         Point2 origin = new(corner.X + (-low.X * scale) + 2, base0);
         Point2 Of(double u, double z) => new(origin.X + (u * scale), origin.Y - (z * scale));
-        double right = high.X + Behind - 4, rail = dossier.RailTop;
+        double right = high.X + Behind - 4, rail = face.Plan.Site.RailTop;
         sheet.Area(Clipped(SectionRing.Of(face.Plan, s), right).Select(p => Of(p.X, p.Y)), new(HouseStyle.Coping), HouseStyle.Outline);
         sheet.Line(Of(low.X, 0), Of(right, 0), HouseStyle.Heavy);
         foreach (int side in (int[])[-1, 1])

@@ -34,7 +34,7 @@ internal static class ReportBook
         {
             ("Scale", Invariant($"1:{Figures.Short(dossier.Scale.Ratio)}")),
             ("Gauge", Invariant($"{Figures.Short(dossier.Gauge)} mm")),
-            ("Rail top over the baseboard", Invariant($"{Figures.Short(dossier.RailTop)} mm")),
+            ("Rail top over the baseboard", Invariant($"{Figures.Short(dossier.RailTop)} mm{string.Concat(dossier.Tracks.Where(t => t.RailTop is not null).Select(t => Invariant($"; track {t.Ride.Name} {Figures.Short(t.RailTop!.Value)} mm")))}")),
             ("Lengths", "mm of the model, unless said otherwise"),
         };
         if (dossier.Designer.Length > 0)

@@ -34,7 +34,7 @@ public static class SettingOut
             var (foot, behind, edge) = (plan.First.ToLayout(s, wall), plan.First.ToLayout(s, back), plan.First.ToLayout(s, front));
             int section = platform.Sections.Sections.FirstOrDefault(p => s >= p.From && s <= p.To)?.Number ?? 0;
             csv.Row(
-                N(s), N(wall - outer), N(back - outer), N(front - outer), N(front - (dossier.Gauge / 2)), N(front), N(height - dossier.RailTop), N(height),
+                N(s), N(wall - outer), N(back - outer), N(front - outer), N(front - (dossier.Gauge / 2)), N(front), N(height - plan.Site.RailTop), N(height),
                 N(foot.X), N(foot.Y), N(behind.X), N(behind.Y), N(edge.X), N(edge.Y), section.ToString(CultureInfo.InvariantCulture), note);
         }
 

@@ -23,7 +23,8 @@ public static class FaceViews
 
         return plan with
         {
-            Spec = IslandTracks.Turned(plan.Spec, far.Spec, near.Spec, reversed),
+            Spec = IslandTracks.Turned(plan.Spec, far.Spec, near.Spec, reversed, far.RailTop - near.RailTop),
+            Site = plan.Site with { RailTop = far.RailTop },
             Faces = [far, near],
             Body = Turned(plan, reversed),
             Surface = new(breaks, planes),

@@ -107,6 +107,28 @@ internal static class IslandFindings
             ? Invariant($"In the middle between both edges it leaves {both / 2:0.##} mm to either.")
             : Invariant($"Even in the middle only {both / 2:0.##} mm would be left to either edge: set it where the platform is {2 * least + 1:0} mm wide with its own width, away from the waist."));
 
+    /// <summary>Heights of a deck above rails that are published, full-size mm: 2 ft 6 in to 3 ft (requirements of 1885 and 1902; British Railway Track, 1964).</summary>
+    private const double LeastHeight = 2.5 * FullSize.Foot, MostHeight = 3 * FullSize.Foot;
+
+    public static Finding Heights(PlatformSpec spec, PlatformSite site, double second)
+    {
+        string said = Invariant($"The rails of track '{spec.OtherFace!.Track}' lie {Math.Abs(spec.Height - second):0.##} mm {(second < spec.Height ? "higher" : "lower")} than those of track '{spec.Face.Track}': the coping is {spec.Height:0.##} mm above rail top on one face and {second:0.##} mm on the other");
+        double low = site.Scale.ToModel(LeastHeight), high = site.Scale.ToModel(MostHeight);
+        return second < low - Tolerances.Rounding || second > high + Tolerances.Rounding
+            ? Finding.Warning("PF4141", $"{spec.Key}.height", said + Invariant($", which is not within the published 2 ft 6 in to 3 ft, {low:0.##} to {high:0.##} mm in this scale."),
+                Math.Max(low, low + spec.Height - second) <= Math.Min(high, high + spec.Height - second)
+                    ? Invariant($"A height of {Math.Clamp(spec.Height, Math.Max(low, low + spec.Height - second), Math.Min(high, high + spec.Height - second)):0.##} mm keeps within it on both.")
+                    : "No height keeps within it on both: lay the tracks nearer to one level, or leave it so.")
+            : Finding.Note("PF4140", $"{spec.Key}.height", said + ".");
+    }
+
+    public static Finding BelowRails(PlatformSpec spec, double second, double least) => Finding.Error(
+        "PF4142",
+        $"{spec.Key}.height",
+        Invariant($"The deck is level from edge to edge and comes to {second:0.##} mm above the rails of track '{spec.OtherFace!.Track}'; {least:0.##} mm is the least."),
+        Invariant($"Give a height of {Math.Ceiling((spec.Height - second + least) * 100) / 100:0.##} mm or more, or another rail_top for that track."),
+        FaultKind.DesignRule).Curing(Cure.Set($"{spec.Key}.height", Math.Ceiling((spec.Height - second + least) * 100) / 100));
+
     public static Finding RampOfOneFace(string key, string track, string firstKey) => Finding.Error(
         "PF4144",
         key,

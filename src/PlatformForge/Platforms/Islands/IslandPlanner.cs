@@ -34,6 +34,11 @@ internal static class IslandPlanner
             return Outcome.Fault<PlatformPlan>(findings);
         }
 
+        if (second.Site.RailTop != first.Site.RailTop)
+        {
+            findings.Add(IslandFindings.Heights(spec, first.Site, second.Spec.Height));
+        }
+
         var waist = WaistFinder.Of(near, far, body);
         spec = WidthRule.Check(spec, first.Site, waist, findings);
         if (PlatformPlanner.HasErrors(findings))

@@ -12,6 +12,9 @@ public sealed record IslandSpecs(PlatformSpec First, PlatformSpec Second);
 /// <summary>Finds the stretch of a second track that lies across from a first face.</summary>
 public static class IslandTracks
 {
+    // A coping this far above rails is one, mm.
+    private const double LeastHeight = 0.5;
+
     // The distance between two tracks is looked at this often along a platform.
     private const int Looks = 40;
 
@@ -22,14 +25,21 @@ public static class IslandTracks
     /// <param name="spec">What is asked for, its first face along that track's chart.</param>
     /// <param name="chart">The first track.</param>
     /// <param name="other">The second track.</param>
-    /// <param name="site">What it stands on.</param>
-    public static Outcome<IslandSpecs> Across(PlatformSpec spec, Centreline chart, Centreline other, PlatformSite site)
+    /// <param name="site">What it stands on, by the rails of the first track.</param>
+    /// <param name="there">The same by the rails of the second; null where they are as high.</param>
+    public static Outcome<IslandSpecs> Across(PlatformSpec spec, Centreline chart, Centreline other, PlatformSite site, PlatformSite? there = null)
     {
+        double above = (there ?? site).RailTop - site.RailTop;
         var (face, second) = (spec.Face, spec.OtherFace! with { Key = FaceSpec.OtherKey });
         string key = $"{spec.Key}.{FaceSpec.OtherKey}";
         if (second.Track == face.Track)
         {
             return Outcome.Fault<IslandSpecs>(IslandFindings.SameTrack(key, face.Track));
+        }
+
+        if (spec.Height - above < LeastHeight)
+        {
+            return Outcome.Fault<IslandSpecs>(IslandFindings.BelowRails(spec, spec.Height - above, LeastHeight));
         }
 
         var met = Enumerable.Range(0, Looks + 1).Select(i => Meet(face, chart, other, face.From + ((face.To - face.From) * i / Looks))).ToArray();
@@ -53,7 +63,7 @@ public static class IslandTracks
 
         second = second with { From = Math.Min(start, end), To = Math.Max(start, end) };
         var first = spec with { Deck = spec.Deck with { Width = met.Max(m => m!.Value.Distance) }, OtherFace = second };
-        return Outcome.Of(new IslandSpecs(first, Turned(first.WithFeatures(_ => null), second, face, start > end) with { ForcedCuts = [], BaseboardJoints = [] }));
+        return Outcome.Of(new IslandSpecs(first, Turned(first.WithFeatures(_ => null), second, face, start > end, above) with { ForcedCuts = [], BaseboardJoints = [] }));
     }
 
     /// <summary>Which places of both tracks lie across from one another.</summary>
@@ -63,14 +73,24 @@ public static class IslandTracks
         return new(new(chart, face.Side, reach), new(other, second.Side, reach), pins);
     }
 
-    /// <summary>An island with its second face first.</summary>
-    public static PlatformSpec Turned(PlatformSpec spec, FaceSpec second, FaceSpec first, bool reversed) => spec with
+    /// <summary>An island with its second face first, its heights above that face's rails.</summary>
+    /// <param name="spec">The island.</param>
+    /// <param name="second">Its second face.</param>
+    /// <param name="first">Its first face.</param>
+    /// <param name="reversed">Whether the second track runs the other way.</param>
+    /// <param name="above">How much higher the second track's rails lie, mm.</param>
+    internal static PlatformSpec Turned(PlatformSpec spec, FaceSpec second, FaceSpec first, bool reversed, double above)
     {
-        Face = second,
-        OtherFace = first,
-        StartRamp = reversed ? spec.EndRamp : spec.StartRamp,
-        EndRamp = reversed ? spec.StartRamp : spec.EndRamp,
-    };
+        RampSpec? Told(RampSpec? ramp) => ramp?.FootHeight is { } foot ? ramp with { FootHeight = foot - above } : ramp;
+        return spec with
+        {
+            Face = second,
+            OtherFace = first,
+            Height = spec.Height - above,
+            StartRamp = Told(reversed ? spec.EndRamp : spec.StartRamp),
+            EndRamp = Told(reversed ? spec.StartRamp : spec.EndRamp),
+        };
+    }
 
     // Where the line across from a chainage of the first track meets the middle of the second, how far away, and on which side of the second the first track then is.
     private static (double Chainage, double Distance, double Offset)? Meet(FaceSpec face, Centreline chart, Centreline other, double s)

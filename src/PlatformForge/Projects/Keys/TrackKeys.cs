@@ -18,6 +18,9 @@ public sealed record TrackEntry(string Name, Point2 Start, double Heading, IRead
     /// <summary>Names of the vehicles that run on it; null for all of the project.</summary>
     public IReadOnlyList<string>? Vehicles { get; init; }
 
+    /// <summary>Height of its rails over the baseboard, mm, where it is another than the layout's; null where it is that.</summary>
+    public double? RailTop { get; init; }
+
     /// <summary>How far the true track may lie off a stated alignment that came from a survey, mm.</summary>
     public double SurveyDoubt { get; init; }
 
@@ -72,6 +75,12 @@ internal static class TrackKeys
             (t, v) => t with { Elements = [.. v.Select(e => e.Element)] })
         .Table("survey", "How the track was measured, in place of an alignment: along the whole platform, and the longest vehicle's length beyond both ends (the command survey with --how-much tells from where to where).", SurveyKeys.Table, t => t.Form, (t, v) => t with { Form = v })
         .Length("survey_doubt", NumberRange.From(0, 50), "How far the true track may lie off an alignment that a survey found; the survey command writes it with the alignment. It goes into the budget for the longest overhang.", t => t.SurveyDoubt, (t, v) => t with { SurveyDoubt = v })
+        .Length(
+            "rail_top",
+            PlatformForge.Platforms.PlatformSite.RailTops,
+            "Height of this track's rails over the baseboard, where it lies higher or lower than the others; left out, that of [layout].",
+            t => t.RailTop,
+            (t, v) => t with { RailTop = v })
         .Text(
             "buffers",
             "Which end is at buffer stops, so that no more track need be known there.",

@@ -38,17 +38,19 @@ internal sealed class FaceJob
         faced = Faced(tracks, spec.Face);
         double residual = faced.Survey is not null ? 0 : project.VehiclesOn(faced.Entry)
             .Select(v => SurveyMovement.ReachOf(faced.Entry.SurveyDoubt, v.PivotCentres, v.Length)).DefaultIfEmpty(0).Max();
-        double tallest = tracks.SelectMany(t => project.VehiclesOn(t.Entry)).SelectMany(v => v.Parts).Select(p => p.ZHigh).DefaultIfEmpty(0).Max();
+        double tallest = tracks.SelectMany(t => project.VehiclesOn(t.Entry).SelectMany(v => v.Parts).Select(p => p.ZHigh + Above(t))).DefaultIfEmpty(0).Max();
         var clearance = spec.Face.Running is { } running ? project.Clearance with { Running = running } : project.Clearance;
         budget = clearance.BudgetWith(residual, project.Layout.Gauge, spec.Height, tallest, faced.Survey is not null);
         runs = [faced, .. tracks.Where(t => t != faced)];
-        request = new(faced.Chart.Line, spec.Face.From, spec.Face.To, [.. runs.Select(t => t.Run(project))])
+        request = new(faced.Chart.Line, spec.Face.From, spec.Face.To, [.. runs.Select(t => t.Run(project) with { Above = Above(t) })])
         {
             Beyond = HeldHeights.Beyond(budget),
             Play = budget.Play,
             Edge = HeldHeights.Edge(spec),
             Key = spec.Key,
         };
+
+        double Above(LaidTrack track) => track.RailTopOf(project) - site.RailTop;
     }
 
     /// <summary>The platform with this face first.</summary>

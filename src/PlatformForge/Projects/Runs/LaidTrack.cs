@@ -45,5 +45,9 @@ public sealed record LaidTrack(TrackEntry Entry, TrackChart Chart)
         StartsAtBuffers = Entry.StartsAtBuffers,
         EndsAtBuffers = Entry.EndsAtBuffers,
         Key = Entry.Key,
+        RailTop = RailTopOf(project) == project.Layout.RailTop ? null : Entry.RailTop,
     };
+
+    /// <summary>Height of its rails over the baseboard, mm.</summary>
+    internal double RailTopOf(ProjectSpec project) => Entry.RailTop ?? project.Layout.RailTop;
 }

@@ -16,6 +16,17 @@ namespace PlatformForge.Projects.Runs;
 /// <param name="Beyond">Its length, mm.</param>
 public sealed record MeasuringStretch(string Track, string Platform, double From, double To, string Vehicle, double Beyond)
 {
+    /// <summary>Tracks of islands' second faces, whose ends lie across from those of the first ones, so that no chainage can be told before both are known.</summary>
+    public static IReadOnlyList<(string Platform, string Track, string First, string Vehicle, double Beyond)> Across(ProjectSpec project) =>
+    [
+        .. from platform in project.Platforms
+           where platform.OtherFace is not null
+           let track = project.Tracks.First(t => string.Equals(t.Name, platform.OtherFace!.Track, StringComparison.Ordinal))
+           let longest = project.VehiclesOn(track).MaxBy(v => v.Length)
+           where longest is not null
+           select (platform.Name, track.Name, platform.Face.Track, longest.Name, longest.Length),
+    ];
+
     /// <summary>One for each platform, of the tracks that vehicles run on; ends at buffers need nothing beyond.</summary>
     public static IReadOnlyList<MeasuringStretch> Of(ProjectSpec project) => [.. project.Platforms.Select(p => Of(project, p)).OfType<MeasuringStretch>()];
 

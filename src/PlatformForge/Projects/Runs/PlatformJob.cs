@@ -24,19 +24,21 @@ internal sealed class PlatformJob
         var chart = FaceJob.Faced(tracks, asked.Face).Chart;
         var spec = asked with { Face = asked.Face with { From = chart.FromRide(asked.Face.From), To = chart.FromRide(asked.Face.To) } };
         (double, double) ends = (asked.Face.From, asked.Face.To);
+        site = site with { RailTop = FaceJob.Faced(tracks, asked.Face).RailTopOf(project) };
         if (spec.OtherFace is not { } other)
         {
             faces = [new(project, site, tracks, spec, watch, ends)];
             return;
         }
 
+        var there = site with { RailTop = FaceJob.Faced(tracks, other).RailTopOf(project) };
         var otherChart = FaceJob.Faced(tracks, other).Chart;
-        var across = IslandTracks.Across(spec, chart.Line, otherChart.Line, site);
+        var across = IslandTracks.Across(spec, chart.Line, otherChart.Line, site, there);
         spec = across.Value?.First ?? spec;
         faults = across.Findings;
         faces = across.Value is { } found
             ? [new(project, site, tracks, found.First, watch, ends),
-                new(project, site, tracks, found.Second, watch, (otherChart.ToRide(found.Second.Face.From), otherChart.ToRide(found.Second.Face.To)))]
+                new(project, there, tracks, found.Second, watch, (otherChart.ToRide(found.Second.Face.From), otherChart.ToRide(found.Second.Face.To)))]
             : [new(project, site, tracks, spec, watch, ends)];
     }
 

@@ -1,5 +1,6 @@
 using PlatformForge.Clearance;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Islands;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
 
@@ -14,17 +15,44 @@ public static class SurveyDoubts
     internal static IReadOnlyList<PartDoubt> Of(EnvelopeRequest request, IReadOnlyList<SurveyedTrack?> surveys) =>
         [.. surveys.SelectMany((s, run) => s is { } survey && request.Runs[run].Vehicles.Count > 0 ? SurveyDoubt.Of(request, run, Beside(request, run, survey)) : [])];
 
-    /// <summary>The surveyed track with a doubt for every platform that faces it.</summary>
-    public static SurveyedTrack With(ProjectSpec project, LaidTrack track)
+    /// <summary>The tracks that have to be laid to tell of some: these, and those whose faces say where an island's second face on one of these lies.</summary>
+    public static IReadOnlyList<Keys.TrackEntry> Needed(ProjectSpec project, IReadOnlyList<Keys.TrackEntry> asked) =>
+        [.. project.Tracks.Where(t => asked.Contains(t) || project.Platforms.Any(p => p.Face.Track == t.Name && asked.Any(a => a.Name == p.OtherFace?.Track)))];
+
+    /// <summary>The surveyed track with a doubt for every platform that faces it, by whichever of its faces.</summary>
+    /// <param name="project">The project.</param>
+    /// <param name="track">The track.</param>
+    /// <param name="tracks">All that are laid, see <see cref="Needed"/>.</param>
+    public static SurveyedTrack With(ProjectSpec project, LaidTrack track, IReadOnlyList<LaidTrack> tracks)
     {
         var survey = track.Survey!;
-        var doubts = project.Platforms.Where(p => string.Equals(p.Face.Track, track.Entry.Name, StringComparison.Ordinal)).Select(p => Beside(project, track, survey, p)).OfType<ReachDoubt>();
+        var doubts = project.Platforms.SelectMany(p => Faces(project, track, tracks, p).Select(f => Beside(project, track, survey, f))).OfType<ReachDoubt>();
         return survey with { Doubts = [.. doubts.OrderByDescending(d => d.Most)] };
+    }
+
+    // The platform by each of its faces on the track, its ends along that track's chart; a second face has them from across the first.
+    private static IEnumerable<PlatformSpec> Faces(ProjectSpec project, LaidTrack track, IReadOnlyList<LaidTrack> tracks, PlatformSpec platform)
+    {
+        bool Is(FaceSpec? face, LaidTrack of) => string.Equals(face?.Track, of.Entry.Name, StringComparison.Ordinal);
+        PlatformSpec Along(LaidTrack own) => platform with { Face = platform.Face with { From = own.Chart.FromRide(platform.Face.From), To = own.Chart.FromRide(platform.Face.To) } };
+        if (Is(platform.Face, track))
+        {
+            yield return Along(track);
+        }
+
+        if (Is(platform.OtherFace, track) && tracks.FirstOrDefault(t => Is(platform.Face, t)) is { } first)
+        {
+            PlatformSite Over(LaidTrack of) => new(project.Layout.Scale, of.RailTopOf(project));
+            if (IslandTracks.Across(Along(first), first.Chart.Line, track.Chart.Line, Over(first), Over(track)).Value is { } across)
+            {
+                yield return across.Second;
+            }
+        }
     }
 
     private static ReachDoubt? Beside(ProjectSpec project, LaidTrack track, SurveyedTrack survey, PlatformSpec platform)
     {
-        double from = track.Chart.FromRide(platform.Face.From), to = track.Chart.FromRide(platform.Face.To);
+        double from = platform.Face.From, to = platform.Face.To;
         if (project.VehiclesOn(track.Entry).Count == 0 || !(to > from))
         {
             return null;

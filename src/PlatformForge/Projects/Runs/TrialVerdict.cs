@@ -54,14 +54,14 @@ public static class TrialVerdict
         var face = platform.Plan.Spec.Face;
         return new()
         {
-            RailTop = dossier.RailTop,
+            RailTop = platform.Plan.Site.RailTop,
             Runs = [.. dossier.Tracks.Where(t => t.Ride.Name != platform.Plan.Spec.OtherFace?.Track)
-                .Select(t => t.Ride.Name == face.Track ? t with { Vehicles = [.. t.Vehicles, .. extra] } : t)],
+                .Select(t => t with { Vehicles = t.Ride.Name == face.Track ? [.. t.Vehicles, .. extra] : t.Vehicles, RailTop = dossier.RailTopOf(t.Ride.Name) })],
             Play = platform.Budget.Play,
             Asked = platform.Budget.Margin,
             VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,
             VerticalGap = face.VerticalGap,
-            HeldDownTo = face.BodiesPassOver ? null : -dossier.RailTop,
+            HeldDownTo = face.BodiesPassOver ? null : -platform.Plan.Site.RailTop,
             Printer = dossier.Printer,
             Stretches = [new(platform.Name, platform.Plan.Chart, face.Side, face.From, face.To) { IsSkew = platform.Plan.Spec.IsIsland }],
         };

@@ -48,6 +48,7 @@ public static class StartingFile
         ("layout.rail_head", "0.9"),
         ("clearance.survey", "0.3"),
         ("printer.first_layer", "0.2"),
+        ("track.rail_top", "10.0"),
         ("track.survey.kind", "\"string\""),
         ("track.survey.file", "\"survey/main-string.csv\""),
         ("track.survey.unit", "\"mm\""),

@@ -12,25 +12,26 @@ internal sealed record HeldPart(string Name, PartCarrier Carrier, Slab Own, Held
 {
     /// <param name="part">The part.</param>
     /// <param name="facts">What the platforms are held to.</param>
+    /// <param name="railTop">Height of its track's rails over the baseboard, mm.</param>
     /// <param name="levels">Heights above the baseboard between which what leans is told apart, mm.</param>
-    public static HeldPart Of(VehiclePart part, DesignFacts facts, double[] levels)
+    public static HeldPart Of(VehiclePart part, DesignFacts facts, double railTop, double[] levels)
     {
-        double low = Math.Min(part.ZLow - facts.VerticalAllowance, facts.HeldDownTo ?? double.PositiveInfinity);
-        var bare = new HeldOutline(Slab.Under(facts.RailTop + low, facts.RailTop + part.ZHigh + facts.VerticalAllowance), new(part.Outline));
+        double low = Math.Min(part.ZLow - facts.VerticalAllowance, facts.HeldDownTo + facts.RailTop - railTop ?? double.PositiveInfinity);
+        var bare = new HeldOutline(Slab.Under(railTop + low, railTop + part.ZHigh + facts.VerticalAllowance), new(part.Outline));
         var leaning = new Leaning(part, facts.Play);
         var loose = leaning.Leans
-            ? Slices(leaning, facts, levels)
-            : [bare with { Slab = Slab.Under(facts.RailTop + low, facts.RailTop + part.ZHigh + facts.VerticalGap) }];
-        return new(part.Name, part.Carrier, new(facts.RailTop + part.ZLow, facts.RailTop + part.ZHigh), bare, [.. loose]);
+            ? Slices(leaning, facts, railTop, levels)
+            : [bare with { Slab = Slab.Under(railTop + low, railTop + part.ZHigh + facts.VerticalGap) }];
+        return new(part.Name, part.Carrier, new(railTop + part.ZLow, railTop + part.ZHigh), bare, [.. loose]);
     }
 
     // What stands in a slice is held away from all of the part that comes within the vertical gap of everything in the slice, or, where no platform may reach under a body,
     // from all that comes higher than the gap below it. So nothing is said to be too near that is not.
-    private static IEnumerable<HeldOutline> Slices(Leaning leaning, DesignFacts facts, double[] levels)
+    private static IEnumerable<HeldOutline> Slices(Leaning leaning, DesignFacts facts, double railTop, double[] levels)
     {
         for (int i = 0; i + 1 < levels.Length; i++)
         {
-            double low = levels[i] - facts.RailTop, high = levels[i + 1] - facts.RailTop, middle = (low + high) / 2;
+            double low = levels[i] - railTop, high = levels[i + 1] - railTop, middle = (low + high) / 2;
             double from = Math.Min(high - facts.VerticalGap, middle), to = facts.HeldDownTo is null ? Math.Max(low + facts.VerticalGap, middle) : double.PositiveInfinity;
             if (leaning.Between(from, to) is { } outline)
             {

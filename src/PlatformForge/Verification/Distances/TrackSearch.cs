@@ -26,6 +26,7 @@ internal sealed class TrackSearch
 
     private readonly TrackRun stock;
     private readonly DesignFacts facts;
+    private readonly double railTop;
     private readonly IReadOnlyList<WrittenSection> sections;
     private readonly IReadOnlyList<Mesh> placed;
     private readonly RideField field;
@@ -36,6 +37,7 @@ internal sealed class TrackSearch
     {
         (this.stock, this.facts, this.sections, this.placed, this.cancel) = (stock, facts, sections, placed, cancel);
         field = new(stock.Ride);
+        railTop = stock.RailTop ?? facts.RailTop;
         levels = facts.Play.Roll == 0 && facts.Play.Cant == 0 ? [] : MeshLevels.Of(placed);
     }
 
@@ -44,8 +46,8 @@ internal sealed class TrackSearch
     {
         var (from, to) = Extent();
         var runs = Runs(from, to);
-        var parts = Array.ConvertAll(runs, r => r is null ? [] : r.True.Vehicle.Parts.Select(p => HeldPart.Of(p, facts, levels)).ToArray());
-        var loose = Array.ConvertAll(runs, r => r is null ? [] : r.Loose.Select(l => l.Vehicle.Parts.Select(p => HeldPart.Of(p, facts, levels)).ToArray()).ToArray());
+        var parts = Array.ConvertAll(runs, r => r is null ? [] : r.True.Vehicle.Parts.Select(p => HeldPart.Of(p, facts, railTop, levels)).ToArray());
+        var loose = Array.ConvertAll(runs, r => r is null ? [] : r.Loose.Select(l => l.Vehicle.Parts.Select(p => HeldPart.Of(p, facts, railTop, levels)).ToArray()).ToArray());
         var trees = Trees(runs, [.. parts.SelectMany(p => p).Select(p => p.Bare), .. loose.SelectMany(l => l).SelectMany(p => p).SelectMany(p => p.Loose)]);
         var found = new (Nearness? Closest, Nearness? Tightest)[runs.Length];
         Parallel.For(0, runs.Length, i => found[i] = runs[i] is { } run ? Search(run, parts[i], loose[i], trees) : default);
@@ -268,13 +270,13 @@ internal sealed class TrackSearch
         var plan = new Point2(nearest.X, nearest.Y);
         var place = stock.Ride.Locate(plan, field.Chainage(plan));
         double? meets = MeetingHeight.At(placed[section], part.Own, nearest);
-        return new(bound - asked, run.Vehicle.Name, part.Name, stock.Ride.Name, sections[section].Name, place.Chainage, place.Offset, (meets ?? nearest.Z) - facts.RailTop, nearest with { Z = meets ?? nearest.Z }, run.Backwards)
+        return new(bound - asked, run.Vehicle.Name, part.Name, stock.Ride.Name, sections[section].Name, place.Chainage, place.Offset, (meets ?? nearest.Z) - railTop, nearest with { Z = meets ?? nearest.Z }, run.Backwards)
         {
             Platform = sections[section].Platform,
             Front = front,
             Stretch = (place.Chainage, place.Chainage),
             InPlan = meets is null,
-            Underside = part.Own.Low - facts.RailTop,
+            Underside = part.Own.Low - railTop,
         };
     }
 
