@@ -34,7 +34,8 @@ public sealed record DesignCopy(
 public sealed record DesignTrack(string Name, IReadOnlyList<DesignElement> Elements, IReadOnlyList<Vehicle> Vehicles, bool StartsAtBuffers, bool EndsAtBuffers)
 {
     public static DesignTrack Of(TrackRun run) => new(
-        run.Ride.Name, [.. run.Ride.Elements.Select(DesignElement.Of)], run.Vehicles, run.StartsAtBuffers, run.EndsAtBuffers) { RailTop = run.RailTop };
+        run.Ride.Name, [.. run.Ride.Elements.Select(DesignElement.Of)], run.Vehicles, run.StartsAtBuffers, run.EndsAtBuffers)
+    { RailTop = run.RailTop };
 
     /// <summary>Height of its rails over the baseboard where it is another than the layout's; null where it is that.</summary>
     public double? RailTop { get; init; }

@@ -23,7 +23,7 @@ internal sealed class CrossLadder(LadderSide near, LadderSide far, IReadOnlyList
     private const int Rounds = 80;
 
     // What is left of the condition, per mm of width, where a line was found.
-    private const double Agreement = 1e-9;
+    private const double Agreement = Units.Tolerances.Rounding;
 
     private readonly IReadOnlyList<(double First, double Lean)> pins = pins ?? [];
 
