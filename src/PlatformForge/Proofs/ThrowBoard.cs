@@ -51,6 +51,7 @@ internal sealed class ThrowBoard(Vehicle vehicle, ProofSpec spec, PrinterSpec pr
 
     /// <summary>The board, in as many pieces as the bed asks for, strips over its joints, and its shoes.</summary>
     /// <param name="longest">Longest piece that the bed takes at this width, mm.</param>
+    /// <param name="mark">What is engraved on each piece, so that it is told from every other gauge.</param>
     public IEnumerable<BoardPiece> Pieces(double longest, string mark)
     {
         var pencils = Pencils(vehicle);

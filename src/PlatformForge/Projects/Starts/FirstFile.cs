@@ -1,4 +1,3 @@
-using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Schemas;
 using PlatformForge.Units;

@@ -70,7 +70,7 @@ internal static class FirstFileAdvice
     }
 
     // The same curves, all gentler by one factor: the least that works, rounded up as it would be written; straight where none does.
-    private static IReadOnlyList<TrackPiece>? Gentler(ShortFileChoice choice, Func<ShortFileChoice, bool> works)
+    private static TrackPiece[]? Gentler(ShortFileChoice choice, Func<ShortFileChoice, bool> works)
     {
         if (!choice.Track.Any(t => t.IsCurve))
         {
