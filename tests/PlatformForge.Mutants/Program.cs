@@ -14,7 +14,7 @@ switch (asked.Command)
         Work.Prepare(asked, trial);
         return 0;
     case "renew":
-        Work.Renew(asked);
+        Work.Renew(asked, trial);
         return 0;
     case "go":
         Work.Go(asked, trial);

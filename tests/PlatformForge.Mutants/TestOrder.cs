@@ -49,7 +49,8 @@ internal sealed class TestOrder
         var counts = kills.GetValueOrDefault(files[mutant]) ?? [];
         var before = tried.GetValueOrDefault(mutant) ?? [];
         double spent = before.Sum(t => reached.TryGetValue(t, out var r) ? r.Seconds : 0);
-        var open = reached.Where(r => r.Value.Passed.Overlaps(neighbours) && r.Value.Seconds <= asked.Most && !before.Contains(r.Key)).ToList();
+        var open = reached.Where(r => asked.Concerns(r.Key) && r.Value.Passed.Overlaps(neighbours) && r.Value.Seconds <= asked.Most && !before.Contains(r.Key))
+            .ToList();
         var first = open.Where(r => counts.ContainsKey(r.Key)).OrderByDescending(r => counts[r.Key] / (Start + r.Value.Seconds)).Take(Favourites).ToList();
         var chosen = new List<(string, double)>();
         foreach (var (test, reach) in first.Concat(open.Except(first).OrderBy(r => (Start + r.Value.Seconds) * r.Value.Passed.Count)))

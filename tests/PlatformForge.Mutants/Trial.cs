@@ -85,6 +85,15 @@ internal sealed class Trial(string folder)
     public void NoteReach(string test, double seconds, IEnumerable<int> passed, string failed) =>
         Append(Reach, $"{test}\t{seconds.ToString("F3", CultureInfo.InvariantCulture)}\t{string.Join(' ', passed)}\t{OneLine(failed)}");
 
+    /// <summary>Tests that failed with no mutant on are noted again.</summary>
+    public void ForgetFailed()
+    {
+        if (File.Exists(Reach))
+        {
+            File.WriteAllLines(Reach, File.ReadAllLines(Reach).Where(l => l.Split('\t') is not [_, _, _, { Length: > 0 }]));
+        }
+    }
+
     public void NoteInTypes(IEnumerable<int> mutants)
     {
         foreach (int mutant in mutants)

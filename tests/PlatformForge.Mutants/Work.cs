@@ -34,9 +34,10 @@ internal static class Work
         Console.WriteLine($"chosen: {chosen.Count}");
     }
 
-    /// <summary>Copies tests that have been built again beside the mutated library: only those with new names are noted.</summary>
-    public static void Renew(Asked asked)
+    /// <summary>Copies tests that have been built again beside the mutated library: only those with new names are noted, and those that failed.</summary>
+    public static void Renew(Asked asked, Trial trial)
     {
+        trial.ForgetFailed();
         foreach (string file in Directory.EnumerateFiles(AppContext.BaseDirectory, "PlatformForge.*").Where(f =>
             Path.GetFileNameWithoutExtension(f) != "PlatformForge"))
         {

@@ -83,6 +83,24 @@ public class ForecastTests
         Assert.Equal(section.Estimate.Grams, quick.Grams, 1e-6 * quick.Grams);
     }
 
+    /// <summary>Filling is laid no faster than the nozzle melts: a thousand mm³ at 2 mm³/s take 500 s, whatever speed is set.</summary>
+    [Fact]
+    public void Filling_takes_at_least_what_it_takes_to_melt()
+    {
+        var block = SolidRaiser.Raise([Block(0, 0, 60, 60, 20, BlockAction.Add)]);
+        (double Hours, double Plastic) With(double flow)
+        {
+            var made = PrintForecast.Of(block.Mesh, block.ColumnVolume, Workbench.Printer with { Speeds = new() { Flow = flow, Acceleration = 1e9, CornerJump = 1e9 } });
+            return (made.Hours, made.Plastic);
+        }
+
+        var (slow, plastic) = With(2);
+        double walls = 2 * 4 * 60 * 20 * Workbench.Printer.LineSpacing; // their speeds are low enough
+        Assert.InRange(slow * 3600, (plastic - walls) / 2, 1.3 * plastic / 2);
+        Assert.InRange(With(12).Hours, 0.1 * slow, 0.5 * slow);
+        Assert.Equal(With(12).Hours, With(20).Hours, 1e-9); // at 12 mm³/s lines of 0.2 are held by nothing
+    }
+
     private static double[] Heights(Mesh mesh, int t) => [.. Enumerable.Range(3 * t, 3).Select(k => mesh.Vertices[mesh.Triangles[k]].Z)];
 
     private static ColumnBlock Block(double x0, double y0, double x1, double y1, double top, BlockAction action) =>
