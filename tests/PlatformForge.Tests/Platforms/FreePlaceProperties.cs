@@ -24,12 +24,12 @@ public class FreePlaceProperties
         Assert.Equal(free.Length > 0, found is not null);
         if (found is { } place)
         {
-            Assert.Equal(free.Min(s => Math.Abs(s - wanted)), Math.Abs(place - wanted), 0.1 + Hair); // at the place itself, not at a tenth of a millimetre
+            Assert.Equal(free.Min(s => Math.Abs(s - wanted)), Math.Abs(place - wanted), 0.1 + Hair);
             Assert.True(Free(place));
         }
     }
 
-    /// <summary>What is told as free is free when it is typed in with the tenth of a millimetre that it was told to: rounded away from what it clears.</summary>
+    /// <summary>What is told as free is free when it is typed in to a tenth of a millimetre, as it was told: rounded away from what it clears.</summary>
     [Fact]
     public void Places_are_told_to_a_tenth_away_from_what_they_clear()
     {

@@ -20,7 +20,8 @@ public class WaistAndBossTests
     [InlineData(9, 1.5, 1.5, 17.9, "two copings", true)]
     [InlineData(9, 1.5, 1.5, 7.9, "two copings", false)]
     [InlineData(3, 2, 1.5, 8.9, "both walls", false)]
-    public void An_island_pinched_is_told_what_has_no_room_and_the_coping_that_has(double coping, double overhang, double wall, double width, string what, bool offered)
+    public void An_island_pinched_is_told_what_has_no_room_and_the_coping_that_has(
+        double coping, double overhang, double wall, double width, string what, bool offered)
     {
         var spec = Spec with { Coping = Spec.Coping with { Width = coping, Overhang = overhang }, Walls = Spec.Walls with { FrontThickness = wall } };
         var findings = new List<Finding>();
@@ -42,7 +43,9 @@ public class WaistAndBossTests
         Assert.Equal(warned ? Severity.Warning : Severity.Note, Assert.Single(findings).Severity);
     }
 
-    /// <summary>An opening that leaves less of the deck under it than two printed lines has a boss there; one that goes right through needs none.</summary>
+    /// <summary>
+    /// An opening that leaves less of the deck under it than two printed lines has a boss there; one that goes right through needs none.
+    /// </summary>
     [Theory]
     [InlineData(0.5, false)]
     [InlineData(0.69, false)]

@@ -90,7 +90,8 @@ public class ForecastTests
         var block = SolidRaiser.Raise([Block(0, 0, 60, 60, 20, BlockAction.Add)]);
         (double Hours, double Plastic) With(double flow)
         {
-            var made = PrintForecast.Of(block.Mesh, block.ColumnVolume, Workbench.Printer with { Speeds = new() { Flow = flow, Acceleration = 1e9, CornerJump = 1e9 } });
+            var printer = Workbench.Printer with { Speeds = new() { Flow = flow, Acceleration = 1e9, CornerJump = 1e9 } };
+            var made = PrintForecast.Of(block.Mesh, block.ColumnVolume, printer);
             return (made.Hours, made.Plastic);
         }
 

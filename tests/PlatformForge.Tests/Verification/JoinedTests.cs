@@ -10,7 +10,8 @@ public class JoinedTests
     public void Of_several_verdicts_on_a_vehicle_the_least_stays_once_for_each_track()
     {
         var joined = VehicleVerdict.Joined([
-            Of("coach", "up", 2, 3), Of("van", "up", 4, null), Of("coach", "up", 1.5, 3.5), Of("coach", "down", 9, 9), Of("van", "up", null, 0.7), Of("coach", "up", 1.7, 0.2)]);
+            Of("coach", "up", 2, 3), Of("van", "up", 4, null), Of("coach", "up", 1.5, 3.5),
+            Of("coach", "down", 9, 9), Of("van", "up", null, 0.7), Of("coach", "up", 1.7, 0.2)]);
         Assert.Equal(
             [("coach", "up", 1.5, 0.2), ("van", "up", 4.0, 0.7), ("coach", "down", 9.0, 9.0)],
             joined.Select(v => (v.Vehicle, v.Track, v.Closest!.Clearance, v.Tightest!.Clearance)));

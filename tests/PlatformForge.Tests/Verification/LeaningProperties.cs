@@ -13,10 +13,11 @@ public class LeaningProperties
     private const int Tries = 40;
 
     /// <summary>
-    /// A point (y, z) of a body turned by r about the roll centre (0, c) and then by k about rail top is at y·cos(r + k) − (z − c)·sin(r + k) − c·sin k across and
+    /// A point (y, z) of a body turned by r about the roll centre (0, c) and then by k about rail top is at y·cos(r + k) − (z − c)·sin(r + k) −
+    /// c·sin k across and
     /// y·sin(r + k) + (z − c)·cos(r + k) + c·cos k up.
     /// </summary>
-    [Property(MaxTest = 15)]
+    [Property(MaxTest = 10)]
     public void A_side_is_told_as_far_out_as_anything_of_it_comes_between_two_heights(int seed)
     {
         var random = new Random(seed);
