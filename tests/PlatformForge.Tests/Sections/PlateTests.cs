@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Plates;
 using Xunit;
 
@@ -42,6 +43,34 @@ public class PlateTests
         Assert.Equal((8, 212, 8, 212), (Math.Round(corners.Min(p => p.X), 4), Math.Round(corners.Max(p => p.X), 4), Math.Round(corners.Min(p => p.Y), 4), Math.Round(corners.Max(p => p.Y), 4)));
         Assert.Equal(2, PlatePacker.Pack(sections, Workbench.Printer with { Spacing = 4.1 }).Count);
         Assert.Equal(5, PlatePacker.Pack([.. sections, Piece(3, 150, 150), Piece(4, 150, 150), Piece(5, 150, 150), Piece(6, 150, 150)], Workbench.Printer).Count);
+    }
+
+    [Fact]
+    public void Every_piece_that_fits_the_bed_at_any_turn_is_laid_on_one()
+    {
+        var random = new Random(1);
+        var bed = new BedShape(Workbench.Printer);
+        int slanted = 0, refused = 0;
+        for (int i = 0; i < 300; i++)
+        {
+            // Strips from as long as the bed to as long as its diagonal, straight or curved.
+            double length = 200 + (85 * random.NextDouble()), width = 3 + (45 * random.NextDouble()), bulge = i % 2 == 0 ? 0 : 6 * random.NextDouble();
+            Point2[] arc = [.. Enumerable.Range(0, 25).Select(k => new Point2(length * k / 24, bulge * 4 * k * (24 - k) / (24.0 * 24)))];
+            var piece = Piece(1, length, width) with { Hull = ConvexRing.Hull([.. arc, .. arc.Select(p => p + new Point2(0, width))]) };
+            var plates = PlatePacker.Pack([piece], Workbench.Printer);
+            if (!bed.Fits(piece.Hull))
+            {
+                refused++;
+                Assert.Empty(plates);
+                continue;
+            }
+
+            slanted += length > 204 ? 1 : 0;
+            var outline = Outline(Assert.Single(Assert.Single(plates).Sections));
+            Assert.All(outline, p => Assert.True(p.X >= 8 - 1e-6 && p.Y >= 8 - 1e-6 && p.X <= 212 + 1e-6 && p.Y <= 212 + 1e-6));
+        }
+
+        Assert.True(slanted > 30 && refused > 30, $"{slanted} slanted, {refused} refused");
     }
 
     [Fact]

@@ -12,6 +12,9 @@ public static class PlatePacker
     /// <summary>Turns tried for each piece, evenly over a full turn from the one of its file.</summary>
     internal const int Turns = 12;
 
+    // Of the turns at which a piece all but fills the bed one with so much room is good enough, mm.
+    private const double Ease = 0.01;
+
     /// <summary>Beds for sections of one or several platforms. A piece that fits no bed is left out: it has a finding of its own.</summary>
     public static IReadOnlyList<Plate> Pack(IReadOnlyList<PlatformSection> sections, PrinterSpec printer) =>
         [.. Pack([.. sections.Select(s => new PieceToPack(s.Hull, s.Length, s.Number, s.Estimate.Volume))], printer).Select((bed, i) => new Plate(
@@ -36,7 +39,7 @@ public static class PlatePacker
             Enumerable.Range(0, pieces.Count).OrderBy(i => pieces[i].Number),
         })
         {
-            var beds = Fill([.. order], outlines, bed, printer.Spacing, turns);
+            var beds = Fill([.. order], pieces, outlines, bed, printer.Spacing, turns);
             best = best is null || beds.Count < best.Count ? beds : best;
             if (best.Count <= Math.Ceiling(needed))
             {
@@ -51,16 +54,18 @@ public static class PlatePacker
 
     private sealed record Placing(int Piece, BedRoom Room, double Turn, Point2 Shift, Point2[] Outline);
 
-    private static List<List<Placing>> Fill(int[] pieces, Point2[][] outlines, BedShape bed, double spacing, int turns)
+    private static List<List<Placing>> Fill(
+        int[] order, IReadOnlyList<PieceToPack> pieces, Point2[][] outlines, BedShape bed, double spacing, int turns)
     {
+        double[] even = [.. Enumerable.Range(0, turns).Select(k => 2 * Math.PI * k / turns)];
         var beds = new List<List<Placing>>();
-        foreach (int piece in pieces)
+        foreach (int piece in order)
         {
             bool placed = false;
             for (int i = 0; i <= beds.Count && !placed; i++)
             {
                 var others = i < beds.Count ? beds[i] : [];
-                if (Place(piece, outlines[piece], others, bed, spacing, turns) is { } placing)
+                if ((Place(piece, outlines[piece], others, bed, spacing, even) ?? (i < beds.Count ? null : Alone(piece, pieces[piece].Hull, bed, spacing, turns))) is { } placing)
                 {
                     others.Add(placing);
                     placed = true;
@@ -79,15 +84,18 @@ public static class PlatePacker
         return beds;
     }
 
-    private static Placing? Place(int piece, Point2[] outline, List<Placing> others, BedShape bed, double spacing, int turns)
+    // A piece that all but fills the bed may lie there at one turn only, which is none of the even ones, and by its true outline only.
+    private static Placing? Alone(int piece, IReadOnlyList<Point2> hull, BedShape bed, double spacing, int turns) =>
+        Place(piece, ConvexRing.Hull(hull), [], bed, spacing, [turns == 1 ? 0 : bed.Best(hull, enough: Ease).Turn]);
+
+    private static Placing? Place(int piece, Point2[] outline, List<Placing> others, BedShape bed, double spacing, IEnumerable<double> turns)
     {
         Placing? best = null;
         (double Top, double Right) bestScore = default;
         foreach (var room in bed.Rooms)
         {
-            for (int k = 0; k < turns; k++)
+            foreach (double turn in turns)
             {
-                double turn = 2 * Math.PI * k / turns;
                 Point2[] hull = [.. outline.Select(p => Turned(p, turn))];
                 var shifts = room.Shifts(hull, 0);
                 if (shifts.Length == 0 || Lowest(hull, shifts, others, spacing) is not { } shift)
