@@ -79,19 +79,20 @@ public static class OutputFiles
         Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, Memory? memory = null, CancellationToken cancel = default)
     {
         var made = Made(dossier, choice, progress, memory, cancel);
-        return made with { Files = OutputWork.InOrder([.. made.Files, .. Told(dossier, choice ?? new(), made.Files, memory, cancel)]) };
+        return made with { Files = OutputWork.InOrder(
+            [.. made.Files, .. Told(dossier, choice ?? new(), made.Files, FileShelf.InMemory, memory ?? Memory.None, cancel)]) };
     }
 
     /// <summary>Makes what tells of the verdict and of everything made: reports, tables for the workbench, masks.</summary>
     /// <param name="dossier">Everything known, the verdict too.</param>
     /// <param name="choice">What is wanted.</param>
     /// <param name="made">What was made before: its drawings and pictures are shown.</param>
-    /// <param name="memory">What earlier runs drew; nothing when null.</param>
+    /// <param name="shelf">Where files go as they are made.</param>
+    /// <param name="memory">What earlier runs drew.</param>
     /// <param name="cancel">Gives up between files.</param>
     public static IReadOnlyList<OutputFile> Told(
-        Dossier dossier, OutputChoice choice, IReadOnlyList<OutputFile> made, Memory? memory = null, CancellationToken cancel = default)
+        Dossier dossier, OutputChoice choice, IReadOnlyList<OutputFile> made, FileShelf shelf, Memory memory, CancellationToken cancel)
     {
-        memory ??= Memory.None;
         var names = Names(dossier);
         var there = made.ToDictionary(f => f.Path, StringComparer.Ordinal);
         Dossier shown = dossier with { Findings = [], Verdict = null }, unnamed = shown with { InputHash = "" };
@@ -116,7 +117,7 @@ public static class OutputFiles
             images.Add(own);
         }
 
-        return [.. ReportFiles.Of(dossier, choice, images, there.Keys.ToHashSet(StringComparer.Ordinal))];
+        return OutputWork.Make([.. ReportFiles.Of(dossier, choice, images, there.Keys.ToHashSet(StringComparer.Ordinal))], shelf, cancel);
     }
 
     /// <summary>Makes every file but those that tell of the verdict. The bytes depend on nothing but the dossier and the choice.</summary>
@@ -129,7 +130,7 @@ public static class OutputFiles
         Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, Memory? memory = null, CancellationToken cancel = default)
     {
         var work = Work(dossier, choice ?? new(), memory ?? Memory.None, cancel);
-        return new(work.Manifest, OutputWork.InOrder(OutputWork.Make([.. work.Shown, .. work.Held], cancel, progress)));
+        return new(work.Manifest, OutputWork.InOrder(OutputWork.Make([.. work.Shown, .. work.Held], FileShelf.InMemory, cancel, progress)));
     }
 
     /// <summary>What there is to make, in two lots, none of it begun: those who read back what is printed need not wait for pictures.</summary>
@@ -154,10 +155,10 @@ public static class OutputFiles
         {
             var books = dossier.Platforms.Select((p, i) => (p.Name, Sheets: PlatformDrawings.Of(shown, p, names[i], choice.CrossSections, memory,
                 cancel))).ToArray();
-            further.AddRange(books.SelectMany(b => b.Sheets).Select(s => new FileWork(s.Path, () => SvgWriter.ToBytes(s.Sheet.Value))));
+            further.AddRange(books.SelectMany(b => b.Sheets).Select(s => new FileWork(s.Path, (Stream to) => SvgWriter.Write(to, s.Sheet.Value))));
             further.AddRange(books.SelectMany(b => SheetPictures.Of(b.Sheets)));
-            further.Add(new(PlatformDrawings.BookName, () =>
-                PlatformDrawings.Bound(dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
+            further.Add(new(PlatformDrawings.BookName, (Stream to) =>
+                PlatformDrawings.Bind(to, dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
         }
 
         return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []) { Stretch = dossier.Printer.Stretch }, held, further);

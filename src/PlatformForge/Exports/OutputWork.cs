@@ -2,11 +2,6 @@ using PlatformForge.Exports.Manifests;
 
 namespace PlatformForge.Exports;
 
-/// <summary>A file that is still to be made.</summary>
-/// <param name="Path">Its path in the folder.</param>
-/// <param name="Make">Makes it.</param>
-internal sealed record FileWork(string Path, Func<byte[]> Make);
-
 /// <summary>The files of a run, still to be made.</summary>
 /// <param name="Manifest">What the folder will hold, its list of files not yet filled in.</param>
 /// <param name="Held">What verification reads: print files, the design copy and the report.</param>
@@ -15,9 +10,10 @@ internal sealed record OutputWork(Manifest Manifest, IReadOnlyList<FileWork> Hel
 {
     /// <summary>Makes files side by side, the first of them first; in the order in which they were asked for.</summary>
     /// <param name="work">The files.</param>
+    /// <param name="shelf">Where they go as they are made.</param>
     /// <param name="cancel">Gives up between files.</param>
     /// <param name="progress">Told the path of each file when it is made.</param>
-    public static OutputFile[] Make(IReadOnlyList<FileWork> work, CancellationToken cancel, IProgress<string>? progress = null)
+    public static OutputFile[] Make(IReadOnlyList<FileWork> work, FileShelf shelf, CancellationToken cancel, IProgress<string>? progress = null)
     {
         var files = new OutputFile[work.Count];
         int next = -1;
@@ -28,7 +24,7 @@ internal sealed record OutputWork(Manifest Manifest, IReadOnlyList<FileWork> Hel
             for (int i = Interlocked.Increment(ref next); i < files.Length; i = Interlocked.Increment(ref next))
             {
                 cancel.ThrowIfCancellationRequested();
-                files[i] = new(work[i].Path, work[i].Make());
+                files[i] = shelf.Put(work[i]);
                 progress?.Report(work[i].Path);
             }
         }

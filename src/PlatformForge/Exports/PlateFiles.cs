@@ -26,12 +26,12 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
         foreach (var plate in set.Plates)
         {
             string title = Invariant($"{platform.Name}, plate {plate.Number} of {set.Plates.Count}");
-            yield return new(FileNames.Plate(name, plate.Number), () =>
-                ThreeMfWriter.ToBytes(Package(title, [plate], () => memory.Of("picture of a plate", plate, static (p, _) =>
+            yield return new(FileNames.Plate(name, plate.Number), (Stream to) =>
+                ThreeMfWriter.Write(to, Package(title, [plate], () => memory.Of("picture of a plate", plate, static (p, _) =>
                 PlatformPictures.OnBed(p, ThumbnailWidth), cancel))));
         }
 
-        yield return new(FileNames.AllPlates(name), () => ThreeMfWriter.ToBytes(Package(
+        yield return new(FileNames.AllPlates(name), (Stream to) => ThreeMfWriter.Write(to, Package(
             Invariant($"{platform.Name}, all {set.Plates.Count} plates"), set.Plates, () =>
                 memory.Of("small picture", new SheetInput(dossier, platform, ""), static (i, _) => PlatformPictures.Finished(i.Dossier, i.Platform,
                 ThumbnailWidth), cancel))));

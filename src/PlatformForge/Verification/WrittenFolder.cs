@@ -6,7 +6,7 @@ namespace PlatformForge.Verification;
 /// <param name="Files">Files by path, the manifest among them.</param>
 public sealed record WrittenFolder(IReadOnlyList<OutputFile> Files)
 {
-    private readonly Dictionary<string, byte[]> byPath = Files.GroupBy(f => f.Path, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Bytes, StringComparer.Ordinal);
+    private readonly Dictionary<string, OutputFile> byPath = Files.GroupBy(f => f.Path, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
 
     /// <summary>Files that the manifest names and that are there, but were not read, each with what it is.</summary>
     public IReadOnlyDictionary<string, string> Refused { get; init; } = new Dictionary<string, string>();
@@ -14,6 +14,6 @@ public sealed record WrittenFolder(IReadOnlyList<OutputFile> Files)
     /// <summary>STL and 3MF files in the folder that the manifest does not name, sorted.</summary>
     public IReadOnlyList<string> Unlisted { get; init; } = [];
 
-    /// <summary>A file by its path below the folder, or null when it is not there.</summary>
-    public byte[]? this[string path] => byPath.GetValueOrDefault(path);
+    /// <summary>A file's bytes by its path below the folder, or null when it is not there; read anew each time where files lie on the disk.</summary>
+    public byte[]? this[string path] => byPath.GetValueOrDefault(path)?.Bytes;
 }

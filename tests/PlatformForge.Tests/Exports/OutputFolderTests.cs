@@ -157,9 +157,13 @@ public sealed class OutputFolderTests : IDisposable
         string waiting = Path.Combine(Folder, OutputFolder.StagingName, "files");
         Directory.CreateDirectory(waiting);
         System.IO.File.WriteAllText(Path.Combine(waiting, "a.stl"), "of the dead run");
-        IReadOnlyList<OutputFile> seen = [];
-        Assert.True(OutputFolder.Write(Folder, Empty, [File("a.stl", "one"), File("b.stl", "two")], approve: files => { seen = files; return []; }).Succeeded);
-        Assert.Equal("one", Encoding.UTF8.GetString(seen.Single(f => f.Path == "a.stl").Bytes));
+        string seen = "";
+        Assert.True(OutputFolder.Write(Folder, Empty, [File("a.stl", "one"), File("b.stl", "two")], approve: files =>
+        {
+            seen = Encoding.UTF8.GetString(files.Single(f => f.Path == "a.stl").Bytes);
+            return [];
+        }).Succeeded);
+        Assert.Equal("one", seen);
         Assert.Equal(["a.stl", "b.stl", "manifest.json"], Present());
     }
 

@@ -21,7 +21,7 @@ public class ReportPageTests
         Hostile, [("Scale", Hostile)],
         [
             new Heading(2, Hostile) { Anchor = "part" }, new VerdictLineBlock(true, Hostile), new Paragraph(Hostile), new ItemList([Hostile], ListKind.Steps),
-            new TableBlock("t", ["a", "b"], [[Hostile, "1.5"]], Hostile), new Remark("Note", "PF1", "k", Hostile), new FigureBlock(Hostile, Hostile, Hostile, [0x89, (byte)'P', 1]) { File = "pictures/a.png" },
+            new TableBlock("t", ["a", "b"], [[Hostile, "1.5"]], Hostile), new Remark("Note", "PF1", "k", Hostile), new FigureBlock(Hostile, Hostile, Hostile, FileContents.Of([0x89, (byte)'P', 1])) { File = "pictures/a.png" },
         ],
         Hostile);
 

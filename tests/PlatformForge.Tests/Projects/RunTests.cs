@@ -46,10 +46,10 @@ public class RunTests
         OutputFile[] first = [new("a.txt", [1]), new("b.txt", [2])], second = [new("a.txt", [1]), new("b.txt", [3])];
         Assert.True(OutputFolder.Write(folder["out"], manifest, first).Succeeded);
         var before = folder.Listing("out");
-        IReadOnlyList<OutputFile> seen = [];
+        IReadOnlyList<(string Path, byte[] Bytes)> seen = [];
         var refused = OutputFolder.Write(folder["out"], manifest, second, approve: files =>
         {
-            seen = files;
+            seen = [.. files.Select(f => (f.Path, f.Bytes))];
             return [Finding.Error("PF8010", "", "It fouls.", "", FaultKind.DesignRule)];
         });
         Assert.Equal("PF8010", Assert.Single(refused.Findings).Code);

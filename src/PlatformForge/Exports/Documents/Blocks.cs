@@ -1,5 +1,3 @@
-using System.Buffers.Binary;
-
 namespace PlatformForge.Exports.Documents;
 
 /// <summary>
@@ -75,16 +73,8 @@ public sealed record FileListBlock(IReadOnlyList<(string Path, string What)> Fil
 /// <param name="Description">The same in a sentence or two for those who cannot see it.</param>
 /// <param name="Basis">Where it comes from.</param>
 /// <param name="Image">SVG text in UTF-8, or PNG.</param>
-public sealed record FigureBlock(string Title, string Description, string Basis, byte[] Image) : Block
+public sealed record FigureBlock(string Title, string Description, string Basis, FileContents Image) : Block
 {
     /// <summary>Path of its file in the same folder; null where there is none.</summary>
     public string? File { get; init; }
-
-    public bool IsVector => Image is not [0x89, (byte)'P', ..];
-
-    /// <summary>Whether it is a picture of fewer pixels across than a page has room for: two of them stand side by side.</summary>
-    public bool IsSmall => !IsVector && Image.Length > WidthAt + 4 && BinaryPrimitives.ReadInt32BigEndian(Image.AsSpan(WidthAt)) < SmallBelow;
-
-    // Where a PNG has its width (ISO/IEC 15948, 11.2.2), and fewer pixels than this are small.
-    private const int WidthAt = 16, SmallBelow = 800;
 }

@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
 
@@ -7,7 +8,7 @@ namespace PlatformForge.Exports.Documents;
 /// A document as one HTML file that asks nothing of anybody: style, drawings and pictures are in it, there is no script, and a policy in its head forbids every
 /// request. It prints on paper of any size, is read by a screen reader, and follows the reader's choice of light or dark.
 /// </summary>
-internal sealed class HtmlPage : IDisposable
+internal sealed class HtmlPage
 {
     // Tables with fewer rows than this stay on one page.
     private const int Short = 14;
@@ -17,25 +18,30 @@ internal sealed class HtmlPage : IDisposable
 
     private const int LongestWord = 24;
 
+    // Where a PNG has its width (ISO/IEC 15948, 11.2.2), and fewer pixels than this are small.
+    private const int WidthAt = 16, SmallBelow = 800;
+
     private const string Policy = "default-src 'none'; img-src data:; style-src 'unsafe-inline'";
 
-    private readonly MemoryStream memory = new();
     private readonly Utf8Text text;
     private readonly Stack<int> open = new();
     private int figures;
     private string anchor = "";
 
-    private HtmlPage() => text = new(memory);
-
-    public void Dispose()
-    {
-        text.Dispose();
-        memory.Dispose();
-    }
+    private HtmlPage(Utf8Text text) => this.text = text;
 
     public static byte[] ToBytes(Document document)
     {
-        using var page = new HtmlPage();
+        using var memory = new MemoryStream();
+        Write(memory, document);
+        return memory.ToArray();
+    }
+
+    /// <summary>The same bytes to a stream; pictures and drawings are read one after another as they are written.</summary>
+    public static void Write(Stream to, Document document)
+    {
+        using var text = new Utf8Text(to);
+        var page = new HtmlPage(text);
         page.Head(document);
         page.Contents(document);
         page.text.Raw("<main id=\"report\">\n"u8);
@@ -46,8 +52,6 @@ internal sealed class HtmlPage : IDisposable
 
         page.CloseTo(0);
         page.text.Raw("</main>\n</div>\n<footer>"u8).Escaped(document.Foot).Raw("</footer>\n</body>\n</html>\n"u8);
-        page.text.Dispose();
-        return page.memory.ToArray();
     }
 
     private void Head(Document document)
@@ -256,14 +260,16 @@ internal sealed class HtmlPage : IDisposable
 
     private void Figure(FigureBlock figure)
     {
-        text.Raw(figure.IsSmall ? "<figure class=\"drawing small\">\n"u8 : "<figure class=\"drawing\">\n"u8);
-        if (figure.IsVector)
+        byte[] image = figure.Image.Read();
+        bool isPicture = image is [0x89, (byte)'P', ..];
+        text.Raw(isPicture && IsSmall(image) ? "<figure class=\"drawing small\">\n"u8 : "<figure class=\"drawing\">\n"u8);
+        if (!isPicture)
         {
-            text.Raw(Encoding.UTF8.GetBytes(Inline(Encoding.UTF8.GetString(figure.Image), ++figures)));
+            Inline(image, ++figures);
         }
         else
         {
-            text.Raw("<img alt=\""u8).Escaped(figure.Description).Raw("\" src=\"data:image/png;base64,"u8).Raw(Encoding.ASCII.GetBytes(Convert.ToBase64String(figure.Image))).Raw("\">\n"u8);
+            text.Raw("<img alt=\""u8).Escaped(figure.Description).Raw("\" src=\"data:image/png;base64,"u8).Raw(Encoding.ASCII.GetBytes(Convert.ToBase64String(image))).Raw("\">\n"u8);
         }
 
         text.Raw("<figcaption><strong>"u8).Escaped(figure.Title).Raw(".</strong> "u8);
@@ -271,12 +277,24 @@ internal sealed class HtmlPage : IDisposable
         text.Raw("</figcaption>\n</figure>\n"u8);
     }
 
+    // A picture of fewer pixels across than a page has room for: two of them stand side by side.
+    private static bool IsSmall(byte[] png) => png.Length > WidthAt + 4 && BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(WidthAt)) < SmallBelow;
+
     // Drawings bring names of their own for what they define: each gets its own, so that none takes another's.
-    private static string Inline(string svg, int number)
+    private void Inline(ReadOnlySpan<byte> svg, int number)
     {
-        string own = number.ToString(CultureInfo.InvariantCulture) + "-";
-        return svg[svg.IndexOf("<svg", StringComparison.Ordinal)..].Replace("<pattern id=\"", "<pattern id=\"d" + own,
-            StringComparison.Ordinal).Replace("url(#", "url(#d" + own, StringComparison.Ordinal);
+        ReadOnlySpan<byte> named = "<pattern id=\""u8, used = "url(#"u8;
+        byte[] own = Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"d{number}-"));
+        svg = svg[svg.IndexOf("<svg"u8)..];
+        for (int at; (at = svg.IndexOfAny((byte)'<', (byte)'u')) >= 0; svg = svg[at..])
+        {
+            var rest = svg[at..];
+            int taken = rest.StartsWith(named) ? named.Length : rest.StartsWith(used) ? used.Length : 0;
+            at += Math.Max(taken, 1);
+            text.Raw(svg[..at]).Raw(taken > 0 ? own : []);
+        }
+
+        text.Raw(svg);
     }
 
     private static readonly Lazy<byte[]> Style = new(() =>

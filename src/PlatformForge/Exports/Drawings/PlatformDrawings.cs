@@ -63,6 +63,6 @@ internal static class PlatformDrawings
         (Invariant($"drawings/{name}-{what}.svg"), new(() => memory.Of("drawing: " + what, input, draw, cancel)));
 
     /// <summary>The drawings of all platforms, a chapter each, as PDF.</summary>
-    public static byte[] Bound(Dossier dossier, IReadOnlyList<PdfChapter> chapters) =>
-        PdfWriter.ToBytes(new(Invariant($"{dossier.Project}: drawings"), "PlatformForge " + dossier.Version, chapters));
+    public static void Bind(Stream to, Dossier dossier, IReadOnlyList<PdfChapter> chapters) =>
+        PdfWriter.Write(to, new(Invariant($"{dossier.Project}: drawings"), "PlatformForge " + dossier.Version, chapters));
 }

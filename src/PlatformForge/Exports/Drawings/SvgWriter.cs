@@ -18,19 +18,22 @@ public static class SvgWriter
     public static byte[] ToBytes(Sheet sheet)
     {
         using var memory = new MemoryStream();
-        using (var text = new Utf8Text(memory))
-        {
-            Head(text, sheet);
-            Patterns(text, sheet);
-            foreach (var item in sheet.Items)
-            {
-                Item(text, item);
-            }
+        Write(memory, sheet);
+        return memory.ToArray();
+    }
 
-            text.Raw("</g>\n</svg>\n"u8);
+    /// <summary>The same bytes to a stream.</summary>
+    public static void Write(Stream to, Sheet sheet)
+    {
+        using var text = new Utf8Text(to);
+        Head(text, sheet);
+        Patterns(text, sheet);
+        foreach (var item in sheet.Items)
+        {
+            Item(text, item);
         }
 
-        return memory.ToArray();
+        text.Raw("</g>\n</svg>\n"u8);
     }
 
     private static void Head(Utf8Text text, Sheet sheet)

@@ -49,7 +49,7 @@ internal sealed class FolderContents
     {
         var wanted = files.ToDictionary(f => f.Path, f => f, StringComparer.Ordinal);
         var changed = hashes.Where(f => known.ContainsKey(f.Key) && !IsOurs(f.Key, f.Value))
-            .Where(f => !(wanted.TryGetValue(f.Key, out var file) && OutputFolder.HashOf(file.Bytes) == f.Value))
+            .Where(f => !(wanted.TryGetValue(f.Key, out var file) && file.Contents.Sha256 == f.Value))
             .Select(f => f.Key).Order(StringComparer.Ordinal).ToArray();
         List<Finding> findings = [.. ForeignFiles()];
         if (changed.Length > 0)

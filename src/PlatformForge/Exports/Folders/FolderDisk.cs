@@ -44,13 +44,41 @@ internal class FolderDisk
     }
 
     /// <summary>Writes a new file and waits until the system has handed it to the disk.</summary>
-    public void Write(string path, ReadOnlySpan<byte> bytes)
+    public void Write(string path, byte[] bytes) => Write(path, stream =>
+    {
+        stream.Write(bytes);
+        return true;
+    });
+
+    /// <summary>The same piece by piece.</summary>
+    /// <param name="path">Where.</param>
+    /// <param name="fill">Fills it; its answer is whether the file is wanted. What is not wanted, or was not filled to its end, need not be waited for, and is to be deleted.</param>
+    public void Write(string path, Func<Stream, bool> fill)
     {
         Before("begin " + path);
-        using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0);
+        using var stream = Open(path);
         Before("fill " + path);
-        stream.Write(bytes);
-        stream.Flush(Flushes);
+        if (fill(stream))
+        {
+            Flush(stream);
+        }
+    }
+
+    /// <summary>Begins a new file.</summary>
+    protected virtual Stream Open(string path) => new FileStream(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, Buffer);
+
+    private const int Buffer = 1 << 16; // bytes
+
+    private void Flush(Stream stream)
+    {
+        if (stream is FileStream file)
+        {
+            file.Flush(Flushes);
+        }
+        else
+        {
+            stream.Flush();
+        }
     }
 
     /// <summary>Whether a file is waited for until it is on the disk: what the promise needs where a system may lose power. A kill loses nothing that was written.</summary>

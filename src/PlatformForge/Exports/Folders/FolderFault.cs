@@ -23,5 +23,9 @@ internal sealed class FolderFault : Exception
 
     public Finding Finding { get; }
 
+    /// <summary>The one that was thrown, by whichever of several threads; null where there is none.</summary>
+    public static FolderFault? In(Exception fault) =>
+        fault as FolderFault ?? (fault as AggregateException)?.Flatten().InnerExceptions.OfType<FolderFault>().FirstOrDefault();
+
     private static Finding Told(string message) => Finding.Error("", "", message, "", FaultKind.Output);
 }

@@ -32,4 +32,20 @@ internal static class FolderFaults
         string.Join(", ", paths.Take(NamedAtMost).Select(p => $"'{p}'")) + (paths.Count > NamedAtMost ? " and others" : "");
 
     private static Finding Error(string code, string what, string remedy) => Finding.Error(code, "", what, remedy, FaultKind.Output);
+
+    /// <summary>What the system said, in words.</summary>
+    public static Finding Refusal(string folder, Exception fault)
+    {
+        string why = fault switch
+        {
+            UnauthorizedAccessException or System.Security.SecurityException => "permission is denied",
+            PathTooLongException => "a path is too long for this system",
+            DirectoryNotFoundException => "a part of its path is not there",
+            _ when File.Exists(folder) => "it is a file",
+            IOException => "the system refuses: " + fault.Message.TrimEnd('.'),
+            _ => "its name is not one this system takes",
+        };
+        string code = Directory.Exists(folder) ? "PF7303" : "PF7301";
+        return Finding.Error(code, "", Invariant($"The output folder '{folder}' cannot be written: {why}. Nothing was changed."), "Choose a folder that you may write to, with room left on its disk.", FaultKind.Output);
+    }
 }

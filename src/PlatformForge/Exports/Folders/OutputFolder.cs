@@ -45,13 +45,74 @@ public static class OutputFolder
         CancellationToken cancel = default)
     {
         CheckPaths(files);
-        return Held(folder, disk, force, staging =>
+        return Fill(
+            folder,
+            disk,
+            force,
+            shelf =>
+            {
+                foreach (var file in files)
+                {
+                    cancel.ThrowIfCancellationRequested();
+                    shelf.Put(new(file.Path, () => file.Bytes));
+                }
+
+                return Outcome.Of(new Filling(manifest, files));
+            },
+            approve,
+            cancel);
+    }
+
+    /// <summary>Writes files as they are made: each waits on the disk as soon as it is, and only its length and hash are kept.</summary>
+    /// <param name="folder">Output folder; made when it is not there.</param>
+    /// <param name="force">Write even beside and over files that are not ours; those not in the way are left alone.</param>
+    /// <param name="fill">Makes the files, on as many threads as it likes, or ends in findings; what it throws goes on as it came. Either leaves the folder as it was.</param>
+    /// <param name="approve">Looks at every file as it lies on the disk by then, before any is put in place; an error among its
+    /// findings leaves the folder as it was.</param>
+    /// <param name="cancel">Gives up and leaves the folder as it was; once renaming has begun it is carried through.</param>
+    /// <returns>As <see cref="Write(string, Manifest, IReadOnlyList{OutputFile}, bool, Func{IReadOnlyList{OutputFile}, IReadOnlyList{Finding}}?, CancellationToken)"/>.</returns>
+    public static Outcome<FolderReport> Fill(
+        string folder,
+        bool force,
+        Func<FileShelf, Outcome<Filling>> fill,
+        Func<IReadOnlyList<OutputFile>, IReadOnlyList<Finding>>? approve = null,
+        CancellationToken cancel = default) => Fill(folder, FolderDisk.Real, force, fill, approve, cancel);
+
+    /// <summary>The same by the steps of a given disk.</summary>
+    internal static Outcome<FolderReport> Fill(
+        string folder,
+        FolderDisk disk,
+        bool force,
+        Func<FileShelf, Outcome<Filling>> fill,
+        Func<IReadOnlyList<OutputFile>, IReadOnlyList<Finding>>? approve = null,
+        CancellationToken cancel = default)
+    {
+        // What goes wrong while files are made is no fault of the folder's, unless the shelf says so.
+        bool making = false;
+        return Held(folder, disk, force, Work, () => making);
+
+        Outcome<FolderReport> Work(StagingArea staging)
         {
             var present = FolderContents.Of(folder);
-            return !force && present.Objections(files) is { Count: > 0 } objections
+            if (!force && present.ForeignFiles() is { Count: > 0 } foreign)
+            {
+                return Outcome.Fault<FolderReport>(foreign);
+            }
+
+            var shelf = new StagingShelf(folder, staging, present);
+            making = true;
+            var filled = fill(shelf);
+            making = false;
+            if (filled.Value is not { } filling)
+            {
+                return Outcome.Fault<FolderReport>(filled.Findings);
+            }
+
+            CheckPaths(filling.Files);
+            return !force && present.Objections(filling.Files) is { Count: > 0 } objections
                 ? Outcome.Fault<FolderReport>(objections)
-                : Write(folder, manifest, files, staging, present, force, approve, cancel);
-        });
+                : Finish(folder, filling, shelf, staging, present, force, approve, cancel);
+        }
     }
 
     /// <summary>
@@ -87,7 +148,7 @@ public static class OutputFolder
     /// <summary>Whether a finding says no more than that another run is at work in the folder: it will end.</summary>
     public static bool IsOfAnotherRun(Finding finding) => finding.Code == "PF7305";
 
-    private static Outcome<T> Held<T>(string folder, FolderDisk disk, bool force, Func<StagingArea, Outcome<T>> work)
+    private static Outcome<T> Held<T>(string folder, FolderDisk disk, bool force, Func<StagingArea, Outcome<T>> work, Func<bool>? isElsewhere = null)
         where T : class
     {
         try
@@ -96,93 +157,78 @@ public static class OutputFolder
             staging.Settle(force);
             return work(staging);
         }
-        catch (FolderFault fault)
+        catch (Exception fault) when (FolderFault.In(fault) is { } told)
         {
-            return Outcome.Fault<T>(fault.Finding);
+            return Outcome.Fault<T>(told.Finding);
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException or System.Security.SecurityException or ArgumentException)
+        catch (Exception fault) when (isElsewhere?.Invoke() != true
+            && (fault is IOException or UnauthorizedAccessException or NotSupportedException or System.Security.SecurityException or ArgumentException))
         {
-            return Outcome.Fault<T>(Refusal(folder, fault));
+            return Outcome.Fault<T>(FolderFaults.Refusal(folder, fault));
         }
     }
 
-    private static Outcome<FolderReport> Write(
+    private static Outcome<FolderReport> Finish(
         string folder,
-        Manifest manifest,
-        IReadOnlyList<OutputFile> files,
+        Filling filling,
+        StagingShelf shelf,
         StagingArea staging,
         FolderContents present,
         bool force,
         Func<IReadOnlyList<OutputFile>, IReadOnlyList<Finding>>? approve,
         CancellationToken cancel)
     {
-        var full = Listing(manifest, files);
-        var hashes = full.Files.ToDictionary(f => f.Path, f => f.Sha256, StringComparer.Ordinal);
-        var list = new OutputFile(Manifest.FileName, ManifestForm.ToBytes(full));
-        var changed = files.Where(f => present.HashOf(f.Path) != hashes[f.Path]).ToList();
-        if (present.HashOf(list.Path) != HashOf(list.Bytes))
-        {
-            changed.Add(list);
-        }
-
-        foreach (var file in changed)
-        {
-            cancel.ThrowIfCancellationRequested();
-            staging.Add(file);
-        }
-
-        var findings = approve?.Invoke([.. files.Append(list).Select(f => staging.ReadBack(f.Path))]) ?? [];
+        var full = Listing(filling.Manifest, filling.Files);
+        OutputFile[] all = [.. filling.Files, shelf.Put(new(Manifest.FileName, () => ManifestForm.ToBytes(full)))];
+        cancel.ThrowIfCancellationRequested();
+        var findings = approve?.Invoke([.. all.Select(f => staging.ReadBack(f.Path))]) ?? [];
         if (findings.Any(f => f.Severity == Severity.Error))
         {
             return Outcome.Fault<FolderReport>(findings);
         }
 
-        var stale = present.Ours.Where(p => !hashes.ContainsKey(p) && p != Manifest.FileName).ToArray();
+        var changed = all.Where(f => staging.Holds(f.Path)).ToArray();
+        string[] kept = [.. all.Select(f => f.Path).Except(changed.Select(f => f.Path)).Order(StringComparer.Ordinal)];
+        var stale = present.Ours.Except(all.Select(f => f.Path)).ToArray();
         cancel.ThrowIfCancellationRequested();
-        if (changed.Count + stale.Length > 0)
+        if (changed.Length + stale.Length > 0)
         {
             staging.Commit(
                 [.. stale.Select(p => new RemovedFile(p, present.HashOf(p)!))],
-                [.. changed.Select(f => new ReplacedFile(f.Path, present.HashOf(f.Path), HashOf(f.Bytes)))],
+                [.. changed.Select(f => new ReplacedFile(f.Path, present.HashOf(f.Path), f.Contents.Sha256))],
                 force);
         }
 
-        var written = changed.Select(f => f.Path).Order(StringComparer.Ordinal).ToArray();
-        return Outcome.Of(
-            new FolderReport(folder, written, [.. hashes.Keys.Append(Manifest.FileName).Except(written).Order(StringComparer.Ordinal)], [.. stale.Order(StringComparer.Ordinal)]),
-            findings);
+        return Outcome.Of(new FolderReport(folder, [.. changed.Select(f => f.Path).Order(StringComparer.Ordinal)], kept, [.. stale.Order(StringComparer.Ordinal)]), findings);
     }
 
     /// <summary>The manifest with its list of files filled in.</summary>
     internal static Manifest Listing(Manifest manifest, IEnumerable<OutputFile> files) =>
-        manifest with { Files = [.. files.Select(f => new ManifestFile(f.Path, f.Bytes.Length, HashOf(f.Bytes))).OrderBy(f => f.Path, StringComparer.Ordinal)] };
+        manifest with { Files = [.. files.Select(f => new ManifestFile(f.Path, f.Contents.Length, f.Contents.Sha256)).OrderBy(f => f.Path, StringComparer.Ordinal)] };
 
     internal static string HashOf(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
+
+    /// <summary>Refuses a path that is none below the output folder.</summary>
+    internal static void CheckPath(string path)
+    {
+        if (!ManifestForm.IsInside(path) || path.StartsWith(StagingName, StringComparison.OrdinalIgnoreCase))
+        {
+            throw NoPath(path);
+        }
+    }
 
     private static void CheckPaths(IReadOnlyList<OutputFile> files)
     {
         var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase) { Manifest.FileName };
         foreach (var file in files)
         {
-            if (!ManifestForm.IsInside(file.Path) || file.Path.StartsWith(StagingName, StringComparison.OrdinalIgnoreCase) || !taken.Add(file.Path))
+            CheckPath(file.Path);
+            if (!taken.Add(file.Path))
             {
-                throw new BrokenInvariantException(Invariant($"Exports: '{file.Path}' is no path of its own below the output folder."));
+                throw NoPath(file.Path);
             }
         }
     }
 
-    private static Finding Refusal(string folder, Exception fault)
-    {
-        string why = fault switch
-        {
-            UnauthorizedAccessException or System.Security.SecurityException => "permission is denied",
-            PathTooLongException => "a path is too long for this system",
-            DirectoryNotFoundException => "a part of its path is not there",
-            _ when File.Exists(folder) => "it is a file",
-            IOException => "the system refuses: " + fault.Message.TrimEnd('.'),
-            _ => "its name is not one this system takes",
-        };
-        string code = Directory.Exists(folder) ? "PF7303" : "PF7301";
-        return Finding.Error(code, "", Invariant($"The output folder '{folder}' cannot be written: {why}. Nothing was changed."), "Choose a folder that you may write to, with room left on its disk.", FaultKind.Output);
-    }
+    private static BrokenInvariantException NoPath(string path) => new(Invariant($"Exports: '{path}' is no path of its own below the output folder."));
 }

@@ -68,17 +68,28 @@ internal sealed class StagingArea : IDisposable
         Clear(area);
     }
 
-    /// <summary>Writes a file into the waiting room.</summary>
-    public void Add(OutputFile file)
+    /// <summary>Makes a file and lets it wait, unless the folder holds it already. Several may be made at a time.</summary>
+    /// <param name="work">The file.</param>
+    /// <param name="known">SHA-256 of what stands in its place; null when nothing does.</param>
+    public OutputFile Add(FileWork work, string? known)
     {
-        string path = commit.Waiting(file.Path);
-        commit.MakeFolders(Path.GetDirectoryName(path)!);
-        disk.Write(path, file.Bytes);
-        staged.Add(file.Path);
+        var (length, hash) = work.Write is { } write ? Streamed(work.Path, write, known) : Whole(work.Path, work.Make(), known);
+        if (hash != known)
+        {
+            lock (staged)
+            {
+                staged.Add(work.Path);
+            }
+        }
+
+        return new(work.Path, new DiskContents(folder, hash == known ? commit.Place(work.Path) : commit.Waiting(work.Path), length, hash));
     }
 
-    /// <summary>A file read back from disk as it will be: from the waiting room, or from its place when it stays as it is.</summary>
-    public OutputFile ReadBack(string path) => new(path, File.ReadAllBytes(staged.Contains(path) ? commit.Waiting(path) : commit.Place(path)));
+    /// <summary>Whether a file waits to be put in place.</summary>
+    public bool Holds(string path) => staged.Contains(path);
+
+    /// <summary>A file as it lies on the disk at this moment: in the waiting room, or in its place when it stays as it is.</summary>
+    public OutputFile ReadBack(string path) => new(path, DiskContents.At(folder, staged.Contains(path) ? commit.Waiting(path) : commit.Place(path)));
 
     /// <summary>Puts the waiting files in their places and takes the stale ones away, or leaves all as it was.</summary>
     /// <param name="stale">Files to be taken away.</param>
@@ -157,6 +168,43 @@ internal sealed class StagingArea : IDisposable
             }
         });
         Quietly(UnmakeFolders);
+    }
+
+    private (long Length, string Hash) Whole(string path, byte[] bytes, string? known)
+    {
+        string hash = OutputFolder.HashOf(bytes);
+        if (hash != known)
+        {
+            disk.Write(Room(path), bytes);
+        }
+
+        return (bytes.Length, hash);
+    }
+
+    private (long Length, string Hash) Streamed(string path, Action<Stream> write, string? known)
+    {
+        long length = 0;
+        string hash = "", room = Room(path);
+        disk.Write(room, stream =>
+        {
+            write(stream);
+            (length, hash) = (stream.Length, DiskContents.HashOf(stream));
+            return hash != known;
+        });
+        if (hash == known)
+        {
+            disk.Delete(room);
+        }
+
+        return (length, hash);
+    }
+
+    // Where a file may wait, its folder made.
+    private string Room(string path)
+    {
+        string room = commit.Waiting(path);
+        commit.MakeFolders(Path.GetDirectoryName(room)!);
+        return room;
     }
 
     private static void Quietly(Action step)

@@ -4,7 +4,7 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Exports.Pdf;
 
 /// <summary>A sheet as the operators of a page: everything in mm with y down, as the sheet has it, under one matrix that leads to points with y up.</summary>
-internal sealed class PdfContent : IDisposable
+internal sealed class PdfContent
 {
     /// <summary>Points of an inch over its millimetres.</summary>
     public const double PointsPerMm = 72 / 25.4;
@@ -13,15 +13,15 @@ internal sealed class PdfContent : IDisposable
     private const double Quarter = 0.5522847498;
 
     private readonly Sheet sheet;
-    private readonly MemoryStream stream = new();
     private readonly Utf8Text text;
     private readonly List<double> opacities = [];
     private readonly List<(Rgb Colour, Pattern Pattern)> patterns = [];
 
-    public PdfContent(Sheet sheet)
+    /// <summary>Writes a sheet's operators.</summary>
+    public PdfContent(Sheet sheet, Stream to)
     {
         this.sheet = sheet;
-        text = new(stream);
+        text = new(to);
         Matrix();
         text.Raw(" cm\n1 j\n"u8);
         foreach (var item in sheet.Items)
@@ -37,8 +37,6 @@ internal sealed class PdfContent : IDisposable
 
     /// <summary>Stripes that are used: the resource P and its place here names each.</summary>
     public IReadOnlyList<(Rgb Colour, Pattern Pattern)> Patterns => patterns;
-
-    public byte[] ToBytes() => stream.ToArray();
 
     /// <summary>Writes the matrix that leads from mm on the sheet to points on a page, without its operator.</summary>
     public static void Matrix(Utf8Text text, Sheet sheet) => text
@@ -58,12 +56,6 @@ internal sealed class PdfContent : IDisposable
     /// <summary>Writes a colour's three shares.</summary>
     public static Utf8Text Colour(Utf8Text text, Rgb colour) =>
         text.Thousandths(colour.R / 255.0).Raw(" "u8).Thousandths(colour.G / 255.0).Raw(" "u8).Thousandths(colour.B / 255.0);
-
-    public void Dispose()
-    {
-        text.Dispose();
-        stream.Dispose();
-    }
 
     private void Matrix() => Matrix(text, sheet);
 

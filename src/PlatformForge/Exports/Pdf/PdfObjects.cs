@@ -10,13 +10,19 @@ namespace PlatformForge.Exports.Pdf;
 /// The objects of a PDF file (ISO 32000-1, 7.5) as they are written one after another, and the table of where they lie. No clock and no chance: what
 /// identifies the file is a hash of what is in it.
 /// </summary>
-internal sealed class PdfObjects : IDisposable
+internal sealed class PdfObjects
 {
-    private readonly MemoryStream file = new();
+    private readonly Stream file;
     private readonly List<long> places = [];
 
-    // The second line tells those who carry files that this one is not text.
-    public PdfObjects() => Write("%PDF-1.6\n%\u00E2\u00E3\u00CF\u00D3\n");
+    /// <param name="file">Where it is written; it has to be one that can be read and sought.</param>
+    public PdfObjects(Stream file)
+    {
+        this.file = file;
+
+        // The second line tells those who carry files that this one is not text.
+        Write("%PDF-1.6\n%\u00E2\u00E3\u00CF\u00D3\n");
+    }
 
     /// <summary>A number for an object that is written later.</summary>
     public int Reserve()
@@ -40,12 +46,13 @@ internal sealed class PdfObjects : IDisposable
     }
 
     /// <summary>A stream, packed; <paramref name="entries"/> are those of its dictionary beside length and filter.</summary>
-    public int AddStream(string entries, byte[] bytes)
+    public int AddStream(string entries, Action<Stream> write)
     {
-        using var packed = new MemoryStream();
+        using MemoryStream plain = new(), packed = new();
+        write(plain);
         using (var deflate = new ZLibStream(packed, CompressionLevel.Optimal, leaveOpen: true))
         {
-            deflate.Write(bytes);
+            plain.WriteTo(deflate); // in one, since what comes of it hangs on the pieces it comes in
         }
 
         int number = Reserve();
@@ -57,7 +64,7 @@ internal sealed class PdfObjects : IDisposable
     }
 
     /// <summary>Ends the file.</summary>
-    public byte[] ToBytes(int catalog, int info)
+    public void End(int catalog, int info)
     {
         file.Position = 0;
         string id = Convert.ToHexString(SHA256.HashData(file).AsSpan(0, 16));
@@ -70,13 +77,10 @@ internal sealed class PdfObjects : IDisposable
         }
 
         Write(Invariant($"trailer\n<< /Size {places.Count + 1} /Root {catalog} 0 R /Info {info} 0 R /ID [<{id}> <{id}>] >>\nstartxref\n{start}\n%%EOF\n"));
-        return file.ToArray();
     }
 
     /// <summary>A text for outlines, labels and titles, in any script.</summary>
     public static string Text(string text) => "<FEFF" + Convert.ToHexString(Encoding.BigEndianUnicode.GetBytes(text)) + ">";
-
-    public void Dispose() => file.Dispose();
 
     private void Begin(int number)
     {

@@ -12,7 +12,15 @@ public static class PdfWriter
 {
     public static byte[] ToBytes(PdfBook book)
     {
-        using var objects = new PdfObjects();
+        using var memory = new MemoryStream();
+        Write(memory, book);
+        return memory.ToArray();
+    }
+
+    /// <summary>The same bytes to a stream that can be read and sought.</summary>
+    public static void Write(Stream to, PdfBook book)
+    {
+        var objects = new PdfObjects(to);
         int catalog = objects.Reserve(), pages = objects.Reserve();
         int[] faces = [Face(objects, "Helvetica", bold: false), Face(objects, "Helvetica-Bold", bold: true)];
         var sheets = book.Chapters.SelectMany(c => c.Sheets).ToArray();
@@ -22,7 +30,7 @@ public static class PdfWriter
         string scaling = book.IsTrueSize ? " /PrintScaling /None" : "";
         objects.Put(catalog, Invariant($"<< /Type /Catalog /Pages {pages} 0 R /Outlines {outline} 0 R /PageMode /UseOutlines /PageLabels << /Nums [{Labels(book)}] >> /Lang (en-GB) /ViewerPreferences << /DisplayDocTitle true{scaling} >> >>"));
         int info = objects.Add($"<< /Title {PdfObjects.Text(book.Title)} /Producer {PdfObjects.Text(book.Producer)} >>");
-        return objects.ToBytes(catalog, info);
+        objects.End(catalog, info);
     }
 
     private static int Face(PdfObjects objects, string name, bool bold) => objects.Add(Invariant(
@@ -30,10 +38,10 @@ public static class PdfWriter
 
     private static int Page(PdfObjects objects, Sheet sheet, int pages, int[] faces)
     {
-        using var content = new PdfContent(sheet);
-        int stream = objects.AddStream("", content.ToBytes());
+        PdfContent? content = null;
+        int stream = objects.AddStream("", to => content = new(sheet, to));
         string width = Written(t => t.Length(PdfContent.PointsPerMm * sheet.PaperWidth)), height = Written(t => t.Length(PdfContent.PointsPerMm * sheet.PaperHeight));
-        string states = string.Concat(content.Opacities.Select((o, i) => Invariant($"/G{i} << /ca {o:0.###} >> ")));
+        string states = string.Concat(content!.Opacities.Select((o, i) => Invariant($"/G{i} << /ca {o:0.###} >> ")));
         string patterns = string.Concat(content.Patterns.Select((p, i) => Invariant($"/P{i} {Stripes(objects, sheet, p.Colour, p.Pattern)} 0 R ")));
         string box = $"[0 0 {width} {height}]";
         return objects.Add(Invariant($"<< /Type /Page /Parent {pages} 0 R /MediaBox {box} /CropBox {box} /TrimBox {box} /Contents {stream} 0 R /Resources << /Font << /F1 {faces[0]} 0 R /F2 {faces[1]} 0 R >> /ExtGState << {states}>> /Pattern << {patterns}>> >> >>"));
@@ -53,7 +61,7 @@ public static class PdfWriter
             t.Raw("S"u8);
         });
         string matrix = Written(t => PdfContent.Matrix(t, sheet));
-        return objects.AddStream($"/Type /Pattern /PatternType 1 /PaintType 1 /TilingType 1 /BBox [0 0 3 3] /XStep 3 /YStep 3 /Resources << >> /Matrix [{matrix}] ", Encoding.ASCII.GetBytes(strokes));
+        return objects.AddStream($"/Type /Pattern /PatternType 1 /PaintType 1 /TilingType 1 /BBox [0 0 3 3] /XStep 3 /YStep 3 /Resources << >> /Matrix [{matrix}] ", to => to.Write(Encoding.ASCII.GetBytes(strokes)));
     }
 
     private static int Outline(PdfObjects objects, PdfBook book, int[] leaves)

@@ -44,7 +44,7 @@ public sealed class ProofFiles
         CancellationToken cancel = default)
     {
         var (listed, held, shown) = Work(dossier, memory ?? Memory.None, cancel);
-        return (OutputWork.Make([.. held, .. shown], cancel), listed);
+        return (OutputWork.Make([.. held, .. shown], FileShelf.InMemory, cancel), listed);
     }
 
     /// <summary>The same before it is made: what verification reads, and the rest.</summary>
@@ -95,7 +95,7 @@ public sealed class ProofFiles
 
         foreach (var plate in set.Plates)
         {
-            yield return new(PathOf(plate) + ".3mf", () => ThreeMfWriter.ToBytes(Package(plate)));
+            yield return new(PathOf(plate) + ".3mf", (Stream to) => ThreeMfWriter.Write(to, Package(plate)));
         }
     }
 

@@ -12,12 +12,12 @@ internal static class ReportFiles
     public const string Words = "report.md";
     public const string Data = "report.json";
 
-    /// <summary>Makes them.</summary>
+    /// <summary>What there is to make of it.</summary>
     /// <param name="dossier">Everything known, the verdict too.</param>
     /// <param name="choice">What is wanted.</param>
     /// <param name="images">Drawings and pictures of each platform, in the platforms' order, by the paths they have as files.</param>
     /// <param name="written">Paths of what is written as a file.</param>
-    public static IEnumerable<OutputFile> Of(Dossier dossier, OutputChoice choice, IReadOnlyList<IReadOnlyList<OutputFile>> images,
+    public static IEnumerable<FileWork> Of(Dossier dossier, OutputChoice choice, IReadOnlyList<IReadOnlyList<OutputFile>> images,
         IReadOnlySet<string> written)
     {
         var names = OutputFiles.Names(dossier);
@@ -33,29 +33,29 @@ internal static class ReportFiles
             }
         }
 
-        yield return new(Data, JsonForms.ToBytes(ReportDocument.Of(dossier, [.. sources.Select(s => s.Bench)]), ReportJson.Forms.ReportDocument));
-        var document = ReportBook.Of(dossier, sources, written);
-        yield return new(Words, MarkdownPage.ToBytes(document));
+        yield return new(Data, () => JsonForms.ToBytes(ReportDocument.Of(dossier, [.. sources.Select(s => s.Bench)]), ReportJson.Forms.ReportDocument));
+        var document = new Lazy<Document>(() => ReportBook.Of(dossier, sources, written));
+        yield return new(Words, () => MarkdownPage.ToBytes(document.Value));
         if (choice.Report)
         {
-            yield return new(Page, HtmlPage.ToBytes(document));
+            yield return new(Page, (Stream to) => HtmlPage.Write(to, document.Value));
         }
     }
 
-    private static IEnumerable<OutputFile> Bench(ReportSource source, OutputChoice choice)
+    private static IEnumerable<FileWork> Bench(ReportSource source, OutputChoice choice)
     {
         if (choice.Tables)
         {
             foreach (var table in source.Bench.All)
             {
-                yield return new(Invariant($"tables/{source.Name}-{table.Name}.csv"), table.ToCsv());
+                yield return new(Invariant($"tables/{source.Name}-{table.Name}.csv"), table.ToCsv);
             }
         }
 
         if (source.HasMasks)
         {
-            yield return new(Invariant($"masks/{source.Name}-masks.svg"), MaskFiles.Svg(source.Dossier, source.Platform, source.Bench.Masks));
-            yield return new(Invariant($"masks/{source.Name}-masks.dxf"), MaskFiles.Dxf(source.Dossier, source.Platform, source.Bench.Masks));
+            yield return new(Invariant($"masks/{source.Name}-masks.svg"), () => MaskFiles.Svg(source.Dossier, source.Platform, source.Bench.Masks));
+            yield return new(Invariant($"masks/{source.Name}-masks.dxf"), () => MaskFiles.Dxf(source.Dossier, source.Platform, source.Bench.Masks));
         }
     }
 }

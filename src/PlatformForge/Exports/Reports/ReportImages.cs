@@ -9,6 +9,9 @@ namespace PlatformForge.Exports.Reports;
 /// <param name="isWritten">Whether a path is written as a file too.</param>
 internal sealed class ReportImages(IReadOnlyList<OutputFile> files, Func<string, bool> isWritten)
 {
+    // Bytes; title and description stand in the first few hundred.
+    private const int Beginning = 1 << 14;
+
     private readonly HashSet<string> shown = new(StringComparer.Ordinal);
 
     /// <summary>A figure; null where there is no such image.</summary>
@@ -24,7 +27,7 @@ internal sealed class ReportImages(IReadOnlyList<OutputFile> files, Func<string,
         }
 
         shown.Add(path);
-        return new(title, description ?? Said(file.Bytes, "desc") ?? title, basis, file.Bytes) { File = isWritten(path) ? path : null };
+        return new(title, description ?? Said(file, "desc") ?? title, basis, file.Contents) { File = isWritten(path) ? path : null };
     }
 
     /// <summary>Those that no chapter has shown.</summary>
@@ -32,19 +35,21 @@ internal sealed class ReportImages(IReadOnlyList<OutputFile> files, Func<string,
     {
         foreach (var file in files.Where(f => !shown.Contains(f.Path)).ToArray())
         {
-            if (Figure(file.Path, Said(file.Bytes, "title") ?? file.Path, basis) is { } figure)
+            if (Figure(file.Path, Said(file, "title") ?? file.Path, basis) is { } figure)
             {
                 yield return figure;
             }
         }
     }
 
-    // What an SVG of ours says of itself.
-    private static string? Said(byte[] svg, string element)
+    // What an SVG of ours says of itself, at its beginning.
+    private static string? Said(OutputFile file, string element)
     {
+        var beginning = new byte[Beginning];
+        using var stream = file.Contents.Open();
+        var svg = beginning.AsSpan(0, stream.ReadAtLeast(beginning, beginning.Length, throwOnEndOfStream: false));
         byte[] open = Encoding.ASCII.GetBytes($"<{element}>"), close = Encoding.ASCII.GetBytes($"</{element}>");
-        int from = svg.AsSpan().IndexOf(open), to = svg.AsSpan().IndexOf(close);
-        return from < 0 || to < from + open.Length + 1 ? null : WebUtility.HtmlDecode(Encoding.UTF8.GetString(svg.AsSpan(from + open.Length,
-            to - from - open.Length)));
+        int from = svg.IndexOf(open), to = svg.IndexOf(close);
+        return from < 0 || to < from + open.Length + 1 ? null : WebUtility.HtmlDecode(Encoding.UTF8.GetString(svg[(from + open.Length)..to]));
     }
 }

@@ -21,5 +21,5 @@ public static class ReportWriter
     }
 
     private static byte[] File(Dossier dossier, string path) =>
-        ReportFiles.Of(dossier, new() { Report = false, Tables = false, Masks = false }, [], new HashSet<string>()).First(f => f.Path == path).Bytes;
+        ReportFiles.Of(dossier, new() { Report = false, Tables = false, Masks = false }, [], new HashSet<string>()).First(f => f.Path == path).Make();
 }

@@ -32,7 +32,12 @@ public static class BuildRun
     /// <param name="choice">What is wanted as files; all of it when null.</param>
     /// <param name="measured">File of gaps measured on the finished layout, for the report; null when there are none. What is wrong on the
     /// layout is told, and does not keep the files from being written.</param>
-    public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch, OutputChoice? choice = null, string? measured = null)
+    public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch, OutputChoice? choice = null, string? measured = null) =>
+        Build(project, folder, FolderDisk.Real, force, watch, choice, measured);
+
+    /// <summary>The same by the steps of a given disk.</summary>
+    internal static Outcome<BuildReport> Build(
+        ProjectSpec project, string folder, FolderDisk disk, bool force, RunWatch watch, OutputChoice? choice = null, string? measured = null)
     {
         if (Objections(project, choice) is { Count: > 0 } faults)
         {
@@ -77,10 +82,40 @@ public static class BuildRun
             dossier = dossier with { Proofs = proofs.Value, Findings = [.. dossier.Findings, .. remarks] };
         }
 
-        var (manifest, made, verdict) = Held(dossier, choice, watch);
+        // Each file waits on the disk as soon as it is made, and is verified as it lies there: memory holds what is being made, and not what has been.
+        Verdict? verdict = null;
+        Filling? filling = null;
+        var written = watch.Gate.Through(() => OutputFolder.Fill(
+            folder,
+            disk,
+            force,
+            shelf =>
+            {
+                var made = Made(project, dossier, choice, edges, shelf, watch);
+                (dossier, verdict, filling) = (made.Dossier, made.Verdict, made.Filling.Value);
+                return made.Filling;
+            },
+            readBack =>
+            {
+                // The verdict is on these very bytes, or it is made anew on what is there instead.
+                watch.Stage("reading the files back");
+                verdict = IsAsMade(filling!.Files, readBack) ? verdict! : FolderVerifier.Verify(new WrittenFolder(readBack), cancel: watch.Cancel);
+                return project.Placed(verdict.Findings);
+            },
+            watch.Cancel));
+        return written.Value is { } report
+            ? Outcome.Of(new BuildReport(dossier, verdict!, report, Reprint.Of(filling!.Manifest, report)), [.. design.Findings, .. remarks, .. project.Placed(built.Findings), .. written.Findings])
+            : Outcome.Fault<BuildReport>([.. design.Findings, .. written.Findings]);
+    }
+
+    // Makes all files and the verdict on them; a design that does not clear its vehicles is not told of further.
+    private static (Outcome<Filling> Filling, Dossier Dossier, Verdict Verdict) Made(
+        ProjectSpec project, Dossier dossier, OutputChoice choice, IReadOnlyList<AsBuiltEdge> edges, FileShelf shelf, RunWatch watch)
+    {
+        var (manifest, made, verdict) = Held(dossier, choice, shelf, watch);
         if (!verdict.Passed)
         {
-            return Outcome.Fault<BuildReport>([.. design.Findings, .. project.Placed(verdict.Findings)]);
+            return (Outcome.Fault<Filling>(project.Placed(verdict.Findings)), dossier, verdict);
         }
 
         // What tells of the verdict is made once it is known.
@@ -88,41 +123,28 @@ public static class BuildRun
         var sheets = FullSize(dossier, project, choice);
         if (sheets.Value is not { } paper)
         {
-            return Outcome.Fault<BuildReport>([.. design.Findings, .. project.Placed(sheets.Findings)]);
+            return (Outcome.Fault<Filling>(project.Placed(sheets.Findings)), dossier, verdict);
         }
 
-        OutputFile[] files = [.. made, .. paper, .. OutputFiles.Told(dossier, choice, [.. made, .. paper], watch.Memory, watch.Cancel)];
-        var written = watch.Gate.Through(() => OutputFolder.Write(
-            folder,
-            manifest,
-            files,
-            force,
-            readBack =>
-            {
-                // The verdict is on these very bytes, or it is made anew on what is there instead.
-                watch.Stage("reading the files back");
-                verdict = IsAsMade(files, readBack) ? verdict : FolderVerifier.Verify(new WrittenFolder(readBack), cancel: watch.Cancel);
-                return project.Placed(verdict.Findings);
-            },
-            watch.Cancel));
-        return written.Value is { } report
-            ? Outcome.Of(new BuildReport(dossier, verdict, report, Reprint.Of(manifest, report)), [.. design.Findings, .. remarks, .. project.Placed(built.Findings), .. written.Findings])
-            : Outcome.Fault<BuildReport>([.. design.Findings, .. written.Findings]);
+        OutputFile[] full = [.. paper.Select(f => shelf.Put(new(f.Path, () => f.Bytes)))];
+        var told = OutputFiles.Told(dossier, choice, [.. made, .. full], shelf, watch.Memory, watch.Cancel);
+        return (Outcome.Of(new Filling(manifest, [.. made, .. full, .. told])), dossier, verdict);
     }
 
     // Makes the files, and holds what is printed against the trains while pictures and drawings are still being made: the verdict does not look at those.
     // One that fails is told without waiting for them.
-    private static (Manifest Manifest, OutputFile[] Files, Verdict Verdict) Held(Dossier dossier, OutputChoice choice, RunWatch watch)
+    private static (Manifest Manifest, OutputFile[] Files, Verdict Verdict) Held(
+        Dossier dossier, OutputChoice choice, FileShelf shelf, RunWatch watch)
     {
         watch.Stage("drawing and writing the files");
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(watch.Cancel);
         var work = OutputFiles.Work(dossier, choice, watch.Memory, stop.Token);
         var (listed, proofs, proofsShown) = ProofFiles.Work(dossier, watch.Memory, stop.Token);
         work = new(work.Manifest with { Proofs = listed }, [.. work.Held, .. proofs], [.. work.Shown, .. proofsShown]);
-        var shown = Task.Run(() => OutputWork.Make(work.Shown, stop.Token), CancellationToken.None);
+        var shown = Task.Run(() => OutputWork.Make(work.Shown, shelf, stop.Token), CancellationToken.None);
         try
         {
-            var held = OutputWork.Make(work.Held, stop.Token);
+            var held = OutputWork.Make(work.Held, shelf, stop.Token);
             watch.Stage("holding what was made against the vehicles");
             var verdict = choice.Prints
                 ? FolderVerifier.Verify(new WrittenFolder([.. held, new(Manifest.FileName, ManifestForm.ToBytes(OutputFolder.Listing(work.Manifest, held)))]), cancel: stop.Token)
@@ -161,8 +183,8 @@ public static class BuildRun
 
     private static bool IsAsMade(IReadOnlyList<OutputFile> made, IReadOnlyList<OutputFile> readBack)
     {
-        var back = readBack.ToDictionary(f => f.Path, f => f.Bytes, StringComparer.Ordinal);
-        return made.All(f => back.TryGetValue(f.Path, out byte[]? bytes) && bytes.AsSpan().SequenceEqual(f.Bytes));
+        var back = readBack.ToDictionary(f => f.Path, f => f.Contents.Sha256, StringComparer.Ordinal);
+        return made.All(f => back.TryGetValue(f.Path, out string? hash) && hash == f.Contents.Sha256);
     }
 
     private static PlatformDossier Measured(PlatformDossier face, IReadOnlyList<AsBuiltEdge> edges) =>
