@@ -2,50 +2,62 @@ using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using PlatformForge.Tests.Clearance.Motion;
+using PlatformForge.Tests.Verification;
 
 namespace PlatformForge.Benchmarks;
 
 /// <summary>
 /// Random designs against the tests' sweeper: never nearer than the budget, never farther than a fitted edge must be. Seeds follow one another from the first, so a fault is found
-/// again by its number; a report named .csv tells each of them. With <c>--halts</c>, at the end of the command, platforms that end about where vehicles halt at buffers.
+/// again by its number; a report named .csv tells each of them. Of the first N of <c>--verify</c> the sections are written as files, read back and verified as well. With <c>--halts</c>, at the end of the command, platforms that end about where vehicles halt at buffers.
 /// </summary>
 internal static class DesignRuns
 {
-    private const string Usage = "designs [--count N] [--seed FIRST] [--report FILE] [--halts]";
+    private const string Usage = "designs [--count N] [--seed FIRST] [--report FILE] [--verify N] [--halts]";
 
     /// <summary>Runs them and tells what came of it; 1 when a design is at fault.</summary>
     public static int Report(string[] args)
     {
-        int count = 1000, first = 1;
+        int count = 1000, first = 1, verified = 0;
         string? file = null;
         bool halts = args is [.., "--halts"];
         for (int i = 0; i + 1 < args.Length; i += 2)
         {
-            (count, first, file) = args[i] switch
+            (count, first, file, verified) = args[i] switch
             {
-                "--count" => (int.Parse(args[i + 1], CultureInfo.InvariantCulture), first, file),
-                "--seed" => (count, int.Parse(args[i + 1], CultureInfo.InvariantCulture), file),
-                "--report" => (count, first, args[i + 1]),
+                "--count" => (int.Parse(args[i + 1], CultureInfo.InvariantCulture), first, file, verified),
+                "--seed" => (count, int.Parse(args[i + 1], CultureInfo.InvariantCulture), file, verified),
+                "--report" => (count, first, args[i + 1], verified),
+                "--verify" => (count, first, file, int.Parse(args[i + 1], CultureInfo.InvariantCulture)),
                 _ => throw new ArgumentException(Usage),
             };
         }
 
         if (count == 1)
         {
-            Console.Write(One(RandomDesign.Of(first)));
+            Console.Write(One(halts ? RandomDesign.AtHalt(first) : RandomDesign.Of(first)));
         }
 
         var clock = Stopwatch.StartNew();
         var trials = new ConcurrentBag<DesignTrial>();
         Parallel.For(0, count, i => trials.Add(DesignTrial.Of(halts ? RandomDesign.AtHalt(first + i) : RandomDesign.Of(first + i))));
-        string report = Text([.. trials.OrderBy(t => t.Design.Seed)], first, clock.Elapsed);
+        var folders = new ConcurrentBag<DesignFolder>();
+        Parallel.For(0, verified, i => folders.Add(DesignFolder.Of(halts ? RandomDesign.AtHalt(first + i) : RandomDesign.Of(first + i))));
+        string report = Text([.. trials.OrderBy(t => t.Design.Seed)], first, clock.Elapsed) + Text([.. folders.OrderBy(f => f.Design.Seed)]);
         Console.Write(report);
         if (file is not null)
         {
             File.WriteAllText(file, file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) ? Table(trials) : report);
         }
 
-        return trials.Any(t => t.IsTooNear || t.IsTooFar) ? 1 : 0;
+        return trials.Any(t => t.IsTooNear || t.IsTooFar) || folders.Any(f => !f.IsClear) ? 1 : 0;
+    }
+
+    // What verification said of the designs that were written to files.
+    private static string Text(DesignFolder[] folders)
+    {
+        DesignFolder[] written = [.. folders.Where(f => f.Verdict is not null)], foul = [.. written.Where(f => !f.IsClear)];
+        return folders.Length == 0 ? "" : string.Concat(foul.Take(40).Select(f => FormattableString.Invariant($"  design {f.Design.Seed}: {f.Verdict!.Tightest}; {string.Join(" ", f.Verdict.Findings.Select(x => x.Code + " " + x.Message))}\n"))
+            .Prepend(FormattableString.Invariant($"written to files and verified: {written.Length} of {folders.Length}, {foul.Length} not clear; least left over after play and budget: {written.Min(f => f.Verdict!.Tightest?.Clearance ?? double.PositiveInfinity):F4} mm; not written: {string.Join(", ", folders.Where(f => f.Refused is not null).GroupBy(f => f.Refused).Select(g => $"{g.Key} {g.Count()}"))}\n")));
     }
 
     // All of a design that a fault was found in.

@@ -14,11 +14,12 @@ internal sealed record HeldPart(string Name, PartCarrier Carrier, Slab Own, Held
     /// <param name="facts">What the platforms are held to.</param>
     /// <param name="railTop">Height of its track's rails over the baseboard, mm.</param>
     /// <param name="levels">Heights above the baseboard between which what leans is told apart, mm.</param>
-    public static HeldPart Of(VehiclePart part, DesignFacts facts, double railTop, double[] levels)
+    /// <param name="rolls">Whether what carries it leans on springs.</param>
+    public static HeldPart Of(VehiclePart part, DesignFacts facts, double railTop, double[] levels, bool rolls = true)
     {
         double low = Math.Min(part.ZLow - facts.VerticalAllowance, facts.HeldDownTo + facts.RailTop - railTop ?? double.PositiveInfinity);
         var bare = new HeldOutline(Slab.Under(railTop + low, railTop + part.ZHigh + facts.VerticalAllowance), new(part.Outline));
-        var leaning = new Leaning(part, facts.Play);
+        var leaning = new Leaning(part, rolls ? facts.Play : facts.Play with { Roll = 0 });
         var loose = leaning.Leans
             ? Slices(leaning, facts, railTop, levels)
             : [bare with { Slab = Slab.Under(railTop + low, railTop + part.ZHigh + facts.VerticalGap) }];

@@ -16,7 +16,7 @@ internal readonly record struct EndOff(double Front, double Rear, double Pivot)
     }
 
     /// <summary>The end pressed the other way.</summary>
-    public EndOff Right => new(-Front, -Rear, -Pivot);
+    public EndOff ToRight() => new(-Front, -Rear, -Pivot);
 
     /// <summary>Whether it is off at all.</summary>
     public bool IsOff => Front != 0 || Rear != 0 || Pivot != 0;
@@ -28,7 +28,7 @@ internal readonly record struct AxlesOff(EndOff Lead, EndOff Trail)
     /// <summary>Every way in which both ends are pressed aside; the one way of a vehicle that has no play.</summary>
     public static IReadOnlyList<AxlesOff> Ways(Vehicle vehicle, RunningPlay play)
     {
-        static EndOff[] Both(EndOff left) => left.IsOff ? [left, left.Right] : [left];
+        static EndOff[] Both(EndOff left) => left.IsOff ? [left, left.ToRight()] : [left];
         var lead = Both(EndOff.Left(vehicle.LeadingWheelbase, vehicle.LeadingPivotAhead, play, vehicle.Hangs));
         var trail = Both(EndOff.Left(vehicle.TrailingWheelbase, vehicle.TrailingPivotAhead, play, vehicle.Hangs));
         return [.. from a in lead from b in trail select new AxlesOff(a, b)];

@@ -13,6 +13,9 @@ namespace PlatformForge.Verification.Poses;
 /// <param name="Rear">From its foremost axle back to the whole vehicle's rear end, mm.</param>
 internal sealed record LooseCarrier(Vehicle Stands, double Ahead, double Behind, double Front, double Rear)
 {
+    /// <summary>Whether it leans on springs: a bogie's frames do not.</summary>
+    public bool Rolls { get; init; } = true;
+
     /// <summary>A vehicle as one, with all that stands true on it.</summary>
     public static LooseCarrier Whole(Vehicle vehicle)
     {
@@ -53,11 +56,12 @@ internal sealed record LooseCarrier(Vehicle Stands, double Ahead, double Behind,
                 double front = pivot - ahead + (wheelbase / 2);
                 yield return new(
                     new(vehicle.Name, wheelbase, 0, 0, parts) { Key = vehicle.Key, TruckOf = vehicle.Name },
-                    foremost - front, whole.Behind - (foremost - front), whole.Front + foremost - front, whole.Rear - (foremost - front));
+                    foremost - front, whole.Behind - (foremost - front), whole.Front + foremost - front, whole.Rear - (foremost - front)) { Rolls = false };
             }
         }
     }
 
+    // What lies on a bogie lies on the body of the vehicle that it is by itself, whose middle is midway between its axles.
     private static VehiclePart[] Carried(Vehicle vehicle, PartCarrier carrier, double ahead) =>
-        [.. vehicle.Parts.Where(p => p.Carrier == carrier).Select(p => ahead == 0 ? p : p with { Outline = [.. p.Outline.Select(c => new Point2(c.X + ahead, c.Y))] })];
+        [.. vehicle.Parts.Where(p => p.Carrier == carrier).Select(p => p with { Carrier = PartCarrier.Body, Outline = ahead == 0 ? p.Outline : [.. p.Outline.Select(c => new Point2(c.X + ahead, c.Y))] })];
 }

@@ -12,6 +12,9 @@ namespace PlatformForge.Verification.Poses;
 /// <param name="Off">How far its axles are off the track's middle.</param>
 internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts, VehiclePose[] Poses, AxlesOff Off)
 {
+    /// <summary>Whether it leans on springs: a bogie's frames do not.</summary>
+    public bool Rolls { get; init; } = true;
+
     /// <summary>
     /// Distance between poses, mm: the golden ratio, which no even spacing of anything else keeps in step with. On a radius of R mm
     /// a pose between two of them is nearer by at most Step²/8R, 0.0011 mm at 300 mm.
@@ -60,7 +63,7 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
         double low = Math.Max(first, from - Run - own.Front), high = Math.Min(last, to + Run + own.Rear);
         if (high < low)
         {
-            return new(standing, backwards, [], [], off);
+            return new(standing, backwards, [], [], off) { Rolls = carrier.Rolls };
         }
 
         int count = (int)((high - low) / Step) + 1;
@@ -79,6 +82,6 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
             poses[i] = pose;
         }
 
-        return new(standing, backwards, fronts, poses, off);
+        return new(standing, backwards, fronts, poses, off) { Rolls = carrier.Rolls };
     }
 }
