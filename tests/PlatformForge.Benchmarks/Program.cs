@@ -4,13 +4,8 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 
-<<<<<<< HEAD
 // dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | envelope | survey | doubt | honesty | scale FOLDER | sets ... | session ...
-//     | hostile [SEED [COUNT [few]]] | designs --count N --seed FIRST --report FILE --halts]
-=======
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | envelope | survey | doubt | honesty | scale FOLDER | session ...
 //     | hostile [SEED [COUNT [few]]] | designs --count N --seed FIRST --report FILE --verify N --halts]
->>>>>>> 26fbf4b (Hold bogies' frames about their own axles when verifying; take designs by lot on to written files and verify those)
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
 {

@@ -158,18 +158,28 @@ internal static class ClearanceKeys
     {
         if (clearance.BackToBack is { } back && back + (2 * clearance.Flange) > gauge)
         {
-            reading.Fault("PF1014", "clearance.back_to_back", places.Find("clearance.back_to_back"), Invariant($"Wheels {back:0.####} mm back to back with flanges of {clearance.Flange:0.####} mm are {back + (2 * clearance.Flange):0.###} mm over the flanges, more than the gauge of {gauge:0.####} mm."), gauge > 2 * clearance.Flange ? Invariant($"With these flanges give at most {gauge - (2 * clearance.Flange):0.###} mm back to back.") : Invariant($"Give a flange of less than {gauge / 2:0.###} mm; 0.8 mm is usual."), gauge > 2 * clearance.Flange ? Cure.Set("clearance.back_to_back", Math.Round(gauge - (2 * clearance.Flange), 6)) : Cure.LeaveOut("clearance.flange"));
+            reading.Fault("PF1014", "clearance.back_to_back", places.Find("clearance.back_to_back"),
+                Invariant($"Wheels {back:0.####} mm back to back with flanges of {clearance.Flange:0.####} mm are {back + (2 * clearance.Flange):0.###} mm over the flanges, more than the gauge of {gauge:0.####} mm."),
+                gauge > 2 * clearance.Flange ? Invariant($"With these flanges give at most {gauge - (2 * clearance.Flange):0.###} mm back to back.")
+                    : Invariant($"Give a flange of less than {gauge / 2:0.###} mm; 0.8 mm is usual."),
+                gauge > 2 * clearance.Flange ? Cure.Set("clearance.back_to_back", Math.Round(gauge - (2 * clearance.Flange), 6)) : Cure.LeaveOut("clearance.flange"));
         }
 
         else if (clearance.BackToBack is { } between && RunningPlay.WheelsetPlay(gauge, between, clearance.Flange) > (gauge / MostPlay) + Grain)
         {
             double least = gauge - (2 * clearance.Flange) - (2 * gauge / MostPlay);
-            reading.Fault("PF1014", "clearance.back_to_back", places.Find("clearance.back_to_back"), Invariant($"Wheels {between:0.####} mm back to back with flanges of {clearance.Flange:0.####} mm have {RunningPlay.WheelsetPlay(gauge, between, clearance.Flange):0.###} mm of side play each way on a gauge of {gauge:0.####} mm: they would drop between the rails."), Invariant($"With these flanges give at least {Math.Ceiling((least - Grain) * 100) / 100:0.##} mm back to back, a side play of a tenth of the gauge."), Cure.Set("clearance.back_to_back", Math.Ceiling((least - Grain) * 100) / 100));
+            reading.Fault("PF1014", "clearance.back_to_back", places.Find("clearance.back_to_back"),
+                Invariant($"Wheels {between:0.####} mm back to back with flanges of {clearance.Flange:0.####} mm have {RunningPlay.WheelsetPlay(gauge, between, clearance.Flange):0.###} mm of side play each way on a gauge of {gauge:0.####} mm: they would drop between the rails."),
+                Invariant($"With these flanges give at least {Math.Ceiling((least - Grain) * 100) / 100:0.##} mm back to back, a side play of a tenth of the gauge."),
+                Cure.Set("clearance.back_to_back", Math.Ceiling((least - Grain) * 100) / 100));
         }
 
         if (clearance.WheelsetPlay > (gauge / MostPlay) + Grain)
         {
-            reading.Fault("PF1014", "clearance.wheelset_play", places.Find("clearance.wheelset_play"), Invariant($"A side play of {clearance.WheelsetPlay:0.####} mm each way is more than wheels have on a gauge of {gauge:0.####} mm: they would drop between the rails."), Invariant($"Give at most {Math.Floor(((gauge / MostPlay) + Grain) * 100) / 100:0.##} mm, a tenth of the gauge; 0.1 to 0.5 mm is usual."), Cure.Set("clearance.wheelset_play", Math.Floor(((gauge / MostPlay) + Grain) * 100) / 100));
+            reading.Fault("PF1014", "clearance.wheelset_play", places.Find("clearance.wheelset_play"),
+                Invariant($"A side play of {clearance.WheelsetPlay:0.####} mm each way is more than wheels have on a gauge of {gauge:0.####} mm: they would drop between the rails."),
+                Invariant($"Give at most {Math.Floor(((gauge / MostPlay) + Grain) * 100) / 100:0.##} mm, a tenth of the gauge; 0.1 to 0.5 mm is usual."),
+                Cure.Set("clearance.wheelset_play", Math.Floor(((gauge / MostPlay) + Grain) * 100) / 100));
         }
 
         if (clearance.Cant > gauge / MostCant)

@@ -146,13 +146,15 @@ public sealed class KeyReading
     private static string Shown(double value) =>
         double.IsNaN(value) ? "nan, which is no number"
         : double.IsInfinity(value) ? $"{(value < 0 ? "-" : "")}inf, which is no number"
-        : Math.Abs(value) is >= 0.01 and < 1e9 or 0 ? Invariant($"{value:0.####}") : Math.Abs(value) is >= 1e-6 and < 0.01 ? Invariant($"{value:0.######}") : Invariant($"{value:0.###E+0}");
+        : Math.Abs(value) is >= 0.01 and < 1e9 or 0 ? Invariant($"{value:0.####}")
+        : Math.Abs(value) is >= 1e-6 and < 0.01 ? Invariant($"{value:0.######}") : Invariant($"{value:0.###E+0}");
 
     // Control characters, line breaks, and signs that turn the direction of writing: a name with them reads as what it is not.
     private static bool Hidden(char c) => char.IsControl(c) || c is '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
 
     private void WrongKind(KeyRule rule, TreeNode node, string key) =>
-        Fault("PF1007", key, node.Place, $"{LastOf(key)} is {node.Kind}.", IsOneOfSeveral(rule, node, key) ? $"Write [[{key}]], in double brackets: there may be several." : $"Give {rule.Wanted}.");
+        Fault("PF1007", key, node.Place, $"{LastOf(key)} is {node.Kind}.", IsOneOfSeveral(rule, node, key)
+            ? $"Write [[{key}]], in double brackets: there may be several." : $"Give {rule.Wanted}.");
 
     // A heading in single brackets where there may be several of it.
     private static bool IsOneOfSeveral(KeyRule rule, TreeNode node, string key) => rule is ListRule { Item: TableRule } && node is TreeTable && !key.Contains('.');

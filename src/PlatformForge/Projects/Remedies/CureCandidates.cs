@@ -89,7 +89,8 @@ internal static class CureCandidates
         if (finding.Code == "PF6001")
         {
             int platforms = (tree.Find("platform")?.Value as TreeList)?.Items.Count ?? 0;
-            foreach (string key in Enumerable.Range(0, Math.Min(platforms, MostNames)).Select(i => Invariant($"platform[{i}].deck.width")).Append("printer.margin").Where(k => CuredTree.Find(tree, k) is not null))
+            foreach (string key in Enumerable.Range(0, Math.Min(platforms, MostNames)).Select(i => Invariant($"platform[{i}].deck.width"))
+                .Append("printer.margin").Where(k => CuredTree.Find(tree, k) is not null))
             {
                 yield return key;
             }
@@ -99,13 +100,15 @@ internal static class CureCandidates
     // A figure with no more digits than somebody would write, where that works too: the nearest, then the one below and the one above.
     private static IEnumerable<Cure> Rounded(Cure cure)
     {
-        if (cure.Act != CureAct.Set || !double.TryParse(cure.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !double.IsFinite(value) || Math.Round(value, Digits) == value)
+        if (cure.Act != CureAct.Set || !double.TryParse(cure.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+            || !double.IsFinite(value) || Math.Round(value, Digits) == value)
         {
             return [];
         }
 
         double unit = Math.Pow(10, Digits);
-        return new[] { Math.Round(value, Digits), Math.Floor(value * unit) / unit, Math.Ceiling(value * unit) / unit }.Distinct().Select(v => Cure.Set(cure.Key, v));
+        return new[] { Math.Round(value, Digits), Math.Floor(value * unit) / unit, Math.Ceiling(value * unit) / unit }
+            .Distinct().Select(v => Cure.Set(cure.Key, v));
     }
 
     private static IEnumerable<Cure> OfRule(KeyRule rule, TreeNode? node, string key)

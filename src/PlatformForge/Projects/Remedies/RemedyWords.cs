@@ -18,7 +18,8 @@ internal static class RemedyWords
         return finding with
         {
             Cure = cure,
-            Remedy = (keeps || IsRounded(finding.Cure!, cure)) && Says(finding.Remedy, cure) ? finding.Remedy : keeps ? $"{Ended(finding.Remedy)}{works}" : works + Takes(finding),
+            Remedy = (keeps || IsRounded(finding.Cure!, cure)) && Says(finding.Remedy, cure) ? finding.Remedy
+                : keeps ? $"{Ended(finding.Remedy)}{works}" : works + Takes(finding),
         };
     }
 
@@ -33,7 +34,8 @@ internal static class RemedyWords
     public static Finding None(Finding finding) => finding with
     {
         Cure = null,
-        Remedy = finding.Cure is null ? finding.Remedy : $"No single value that was tried mends this.{(Takes(finding) is { Length: > 0 } range ? range : " " + FindingCatalogue.Find(finding.Code)!.Cure)}",
+        Remedy = finding.Cure is null ? finding.Remedy : $"No single value that was tried mends this.{(Takes(finding) is { Length: > 0 } range ? range
+            : " " + FindingCatalogue.Find(finding.Code)!.Cure)}",
     };
 
     /// <summary>There was no time to try.</summary>
@@ -51,7 +53,8 @@ internal static class RemedyWords
 
     // A cure is what was offered, with fewer digits.
     private static bool IsRounded(Cure offered, Cure cure) => offered.Key == cure.Key && offered.Act == cure.Act
-        && double.TryParse(offered.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double asked) && double.TryParse(cure.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double given)
+        && double.TryParse(offered.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double asked)
+        && double.TryParse(cure.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double given)
         && Math.Abs(asked - given) <= Tolerances.GridStep;
 
     // A sentence, ended, for another to follow.

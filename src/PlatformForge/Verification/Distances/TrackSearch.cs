@@ -47,7 +47,8 @@ internal sealed class TrackSearch
         var (from, to) = Extent();
         var runs = Runs(from, to);
         var parts = Array.ConvertAll(runs, r => r is null ? [] : r.True.Vehicle.Parts.Select(p => HeldPart.Of(p, facts, railTop, levels)).ToArray());
-        var loose = Array.ConvertAll(runs, r => r is null ? [] : r.Loose.Select(l => l.Vehicle.Parts.Select(p => HeldPart.Of(p, facts, railTop, levels, l.Rolls)).ToArray()).ToArray());
+        var loose = Array.ConvertAll(runs, r => r is null ? []
+            : r.Loose.Select(l => l.Vehicle.Parts.Select(p => HeldPart.Of(p, facts, railTop, levels, l.Rolls)).ToArray()).ToArray());
         var trees = Trees(runs, [.. parts.SelectMany(p => p).Select(p => p.Bare), .. loose.SelectMany(l => l).SelectMany(p => p).SelectMany(p => p.Loose)]);
         var found = new (Nearness? Closest, Nearness? Tightest)[runs.Length];
         Parallel.For(0, runs.Length, i => found[i] = runs[i] is { } run ? Search(run, parts[i], loose[i], trees) : default);

@@ -56,12 +56,16 @@ internal sealed record LooseCarrier(Vehicle Stands, double Ahead, double Behind,
                 double front = pivot - ahead + (wheelbase / 2);
                 yield return new(
                     new(vehicle.Name, wheelbase, 0, 0, parts) { Key = vehicle.Key, TruckOf = vehicle.Name },
-                    foremost - front, whole.Behind - (foremost - front), whole.Front + foremost - front, whole.Rear - (foremost - front)) { Rolls = false };
+                    foremost - front, whole.Behind - (foremost - front), whole.Front + foremost - front, whole.Rear - (foremost - front))
+                {
+                    Rolls = false,
+                };
             }
         }
     }
 
     // What lies on a bogie lies on the body of the vehicle that it is by itself, whose middle is midway between its axles.
     private static VehiclePart[] Carried(Vehicle vehicle, PartCarrier carrier, double ahead) =>
-        [.. vehicle.Parts.Where(p => p.Carrier == carrier).Select(p => p with { Carrier = PartCarrier.Body, Outline = ahead == 0 ? p.Outline : [.. p.Outline.Select(c => new Point2(c.X + ahead, c.Y))] })];
+        [.. vehicle.Parts.Where(p => p.Carrier == carrier).Select(p =>
+            p with { Carrier = PartCarrier.Body, Outline = ahead == 0 ? p.Outline : [.. p.Outline.Select(c => new Point2(c.X + ahead, c.Y))] })];
 }
