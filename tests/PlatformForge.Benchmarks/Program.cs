@@ -57,6 +57,12 @@ if (args is ["sets", var cli, var sample, ..])
     return 0;
 }
 
+if (args is ["scale", "run", var packed, ..])
+{
+    // scale run PlatformForge.Cli.dll [PART OF THE PROJECT'S NAME]
+    return ScaleRuns.Report(packed, args.Length > 3 ? args[3] : "") == 0 ? 0 : 1;
+}
+
 if (args is ["scale", var folder])
 {
     ScaleProjects.Write(folder);

@@ -79,8 +79,8 @@ public static class OutputFiles
         Dossier dossier, OutputChoice? choice = null, IProgress<string>? progress = null, Memory? memory = null, CancellationToken cancel = default)
     {
         var made = Made(dossier, choice, progress, memory, cancel);
-        return made with { Files = OutputWork.InOrder(
-            [.. made.Files, .. Told(dossier, choice ?? new(), made.Files, FileShelf.InMemory, memory ?? Memory.None, cancel)]) };
+        var told = Told(dossier, choice ?? new(), made.Files, FileShelf.InMemory, memory ?? Memory.None, cancel);
+        return made with { Files = OutputWork.InOrder([.. made.Files, .. told]) };
     }
 
     /// <summary>Makes what tells of the verdict and of everything made: reports, tables for the workbench, masks.</summary>
@@ -142,12 +142,14 @@ public static class OutputFiles
         var names = Names(dossier);
         List<FileWork> held = [new(DesignCopy.FileName, () => DesignForm.ToBytes(DesignCopy.Of(dossier)))], further = [];
         var sections = new List<ManifestSection>();
+        var turns = new PictureTurns();
         for (int i = 0; i < names.Count; i++)
         {
             var meshes = new PrintMeshes(dossier.Platforms[i].Sections, memory);
-            held.AddRange(choice.Prints ? new PlateFiles(unnamed, dossier.Platforms[i], names[i], meshes, choice.Pictures, memory, cancel).Work() : []);
-            further.AddRange(Shown(unnamed, dossier.Platforms[i], names[i], choice).Select(s =>
-                new FileWork(s.Path, () => memory.Of(s.Path, s.Input, s.Make, cancel))));
+            held.AddRange(choice.Prints ? new PlateFiles(unnamed, dossier.Platforms[i], names[i], meshes, choice.Pictures ? turns : null, memory, cancel).Work() : []);
+            further.AddRange(Shown(unnamed, dossier.Platforms[i], names[i], choice).Select(s => new FileWork(s.Path, () => s.Input.By is PictureLook
+                ? turns.Draw(s.Input.Platform, () => memory.Of(s.Path, s.Input, s.Make, cancel))
+                : memory.Of(s.Path, s.Input, s.Make, cancel))));
             sections.AddRange(choice.Prints ? Listed(dossier.Platforms[i], names[i]) : []);
         }
 

@@ -9,7 +9,14 @@ using static System.FormattableString;
 namespace PlatformForge.Exports;
 
 /// <summary>The files that go to a slicer: STL a section, 3MF a plate, 3MF of all plates side by side.</summary>
-internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, string name, PrintMeshes meshes, bool thumbnails, Memory memory,
+/// <param name="dossier">Everything known.</param>
+/// <param name="platform">The platform.</param>
+/// <param name="name">What its files' names begin with.</param>
+/// <param name="meshes">Its sections as they are written.</param>
+/// <param name="thumbnails">Through which small pictures are drawn; null leaves them out.</param>
+/// <param name="memory">What earlier runs drew.</param>
+/// <param name="cancel">Gives up.</param>
+internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, string name, PrintMeshes meshes, PictureTurns? thumbnails, Memory memory,
     CancellationToken cancel)
 {
     private const int ThumbnailWidth = 384; // pixels
@@ -33,8 +40,8 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
 
         yield return new(FileNames.AllPlates(name), (Stream to) => ThreeMfWriter.Write(to, Package(
             Invariant($"{platform.Name}, all {set.Plates.Count} plates"), set.Plates, () =>
-                memory.Of("small picture", new SheetInput(dossier, platform, ""), static (i, _) => PlatformPictures.Finished(i.Dossier, i.Platform,
-                ThumbnailWidth), cancel))));
+                thumbnails!.Draw(platform, () => memory.Of("small picture", new SheetInput(dossier, platform, ""), static (i, _) =>
+                    PlatformPictures.Finished(i.Dossier, i.Platform, ThumbnailWidth), cancel)))));
     }
 
     private ThreeMfModel Package(string title, IReadOnlyList<Plate> plates, Func<PixelImage> picture)
@@ -55,7 +62,7 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
             }
         }
 
-        return new(Metadata(title, plates), Palette.Materials, objects, items, thumbnails ? PngWriter.ToBytes(picture()) : null);
+        return new(Metadata(title, plates), Palette.Materials, objects, items, thumbnails is not null ? PngWriter.ToBytes(picture()) : null);
     }
 
     private List<ThreeMfMetadata> Metadata(string title, IReadOnlyList<Plate> plates)
