@@ -62,7 +62,8 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
             }
         }
 
-        return new(Metadata(title, plates), Palette.Materials, objects, items, thumbnails is not null ? PngWriter.ToBytes(picture()) : null);
+        var materials = Palette.Of(objects.Select(o => o.Mesh).OfType<Mesh>());
+        return new(Metadata(title, plates), materials, objects, items, thumbnails is not null ? PngWriter.ToBytes(picture()) : null);
     }
 
     private List<ThreeMfMetadata> Metadata(string title, IReadOnlyList<Plate> plates)

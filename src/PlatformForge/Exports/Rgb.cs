@@ -1,3 +1,4 @@
+using PlatformForge.Geometry;
 using PlatformForge.Solids;
 
 namespace PlatformForge.Exports;
@@ -22,7 +23,15 @@ public static class Palette
         new("Coping", new(0xB3, 0xA2, 0x82)),
         new("Line", new(0xFF, 0xFF, 0xFF)),
         new("Wall", new(0x9A, 0x5B, 0x45)),
+        new("Mortar", new(0xC6, 0xBB, 0xA6)),
     ];
+
+    // What is on every platform; what comes after it is told only where it is.
+    private const int Usual = 4;
+
+    /// <summary>The materials of a file: those that every platform may show, and further ones where a mesh shows them.</summary>
+    public static IReadOnlyList<Material> Of(IEnumerable<Mesh> meshes) =>
+        meshes.Any(m => Array.Exists(m.Paints, p => p >= Usual)) ? Materials : [.. Materials.Take(Usual)];
 
     public static Rgb Of(Paint paint) => Materials[(int)paint].Colour;
 }

@@ -29,6 +29,26 @@ public sealed record BodyPlan
     /// <summary>Outer face of the wall on the far side, where the deck ends: the platform's back, or the face of the second face's wall towards its track.</summary>
     public required PlanLine FarWallFace { get; init; }
 
+    /// <summary>Where walls stand that are faced in relief: behind their faces by its depth, so that what stands out of them stands at the face.</summary>
+    public WallGround? Ground { get; init; }
+
+    /// <summary>The line that the first face's wall stands on: <see cref="WallFace"/>, or the ground of its facing.</summary>
+    public PlanLine WallLine => Ground?.Near ?? WallFace;
+
+    /// <summary>The line that the wall on the far side stands on.</summary>
+    public PlanLine FarWallLine => Ground?.Far ?? FarWallFace;
+
+    /// <summary>
+    /// The lines between which walls at joints stand: over the outer walls, or between them where these are faced, whose faces then end alike everywhere.
+    /// </summary>
+    public (PlanLine Near, PlanLine Far) EndWalls => Ground is null ? (WallFace, FarWallFace) : (WallBack, BackWallFace);
+
+    /// <summary>Chainage at which walls begin, mm.</summary>
+    public double WallsFrom => Ground?.From ?? Stations[0];
+
+    /// <summary>Chainage at which walls end, mm.</summary>
+    public double WallsTo => Ground?.To ?? Stations[^1];
+
     /// <summary>Inner edge of the second face's coping; null where the far side is a back.</summary>
     public PlanLine? FarCopingBack { get; init; }
 
@@ -40,11 +60,11 @@ public sealed record BodyPlan
 
     /// <summary>What the walking surface is made of, in the order in which it is laid: the deck from wall to wall, then a coping for each face.</summary>
     public IReadOnlyList<PlanStrip> Top => FarCopingBack is { } far
-        ? [new(StripRole.Deck, WallFace, FarWallFace), new(StripRole.Coping, CopingFront, CopingBack), new(StripRole.Coping, far, Back)]
-        : [new(StripRole.Deck, WallFace, FarWallFace), new(StripRole.Coping, CopingFront, CopingBack)];
+        ? [new(StripRole.Deck, WallLine, FarWallLine), new(StripRole.Coping, CopingFront, CopingBack), new(StripRole.Coping, far, Back)]
+        : [new(StripRole.Deck, WallLine, FarWallFace), new(StripRole.Coping, CopingFront, CopingBack)];
 
     /// <summary>What stands on the baseboard along the platform, near to far.</summary>
-    public IReadOnlyList<PlanStrip> Standing => [new(StripRole.Wall, WallFace, WallBack), new(StripRole.Wall, BackWallFace, FarWallFace)];
+    public IReadOnlyList<PlanStrip> Standing => [new(StripRole.Wall, WallLine, WallBack), new(StripRole.Wall, BackWallFace, FarWallLine)];
 
     /// <summary>Edges of copings with their arrises, each with the direction in reach that leads into the platform.</summary>
     public IReadOnlyList<(PlanLine Edge, int Inward)> Arrises => FarCopingBack is null ? [(CopingFront, 1)] : [(CopingFront, 1), (Back, -1)];
@@ -77,3 +97,10 @@ public enum StripRole
 /// <param name="Near">Its boundary towards the first face's track.</param>
 /// <param name="Far">Its other boundary.</param>
 public sealed record PlanStrip(StripRole Role, PlanLine Near, PlanLine Far);
+
+/// <summary>Where faced walls stand, in the spine's chainage and reach, mm.</summary>
+/// <param name="Near">Line of the first face's wall; null where that is plain.</param>
+/// <param name="Far">Line of the far wall; null where that is plain.</param>
+/// <param name="From">Chainage at which walls begin.</param>
+/// <param name="To">Chainage at which walls end.</param>
+public sealed record WallGround(PlanLine? Near, PlanLine? Far, double From, double To);

@@ -148,7 +148,11 @@ public static class PlatformPlanner
         Spec = spec,
         Site = site,
         Faces = faces,
-        Body = body with { Lines = body.Lines.Count > 0 ? body.Lines : [.. faces.Take(1).Select(f => f.WhiteLine).OfType<WhiteLineBand>()] },
+        Body = body with
+        {
+            Lines = body.Lines.Count > 0 ? body.Lines : [.. faces.Take(1).Select(f => f.WhiteLine).OfType<WhiteLineBand>()],
+            Ground = WallGrounds.Of(spec, faces[0], body),
+        },
         Ribs = furniture.Ribs.Ribs,
         RibPitch = furniture.Ribs.Pitch,
         Features = furniture.Features,

@@ -1,3 +1,4 @@
+using PlatformForge.Masonry;
 using PlatformForge.Platforms.Features;
 using PlatformForge.Units;
 
@@ -49,6 +50,9 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     public WallSpec Walls { get; init; } = new();
 
     public RibSpec Ribs { get; init; } = new();
+
+    /// <summary>What its walls are faced with; null leaves them plain.</summary>
+    public FacingSpec? Facing { get; init; }
 
     public WhiteLineSpec? WhiteLine { get; init; }
 

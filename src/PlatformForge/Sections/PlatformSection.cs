@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
 using PlatformForge.Units.Memories;
 using static System.FormattableString;
 
@@ -47,6 +48,9 @@ public sealed record PlatformSection(
     /// <summary>Outlines of the pockets for plates under its two ends, layout frame, mm.</summary>
     public IReadOnlyList<IReadOnlyList<Point2>> Pockets { get; init; } = [];
 
+    /// <summary>Its faced walls, laid flat.</summary>
+    public IReadOnlyList<FacedWall> Faced { get; init; } = [];
+
     /// <summary>Width of the brim advised, mm; 0 where it needs none.</summary>
     public double Brim { get; init; }
 
@@ -78,7 +82,7 @@ public sealed record PlatformSection(
 }
 
 /// <summary>
-/// How a section's volume comes about, mm³: <c>Finished = Plain - Trim + EndWalls - Bores - Relief - Engraving</c>.
+/// How a section's volume comes about, mm³: <c>Finished = Plain - Trim + EndWalls - Bores - Relief - Engraving + Facing</c>.
 /// </summary>
 /// <param name="Plain">The platform between two cuts; these add up to the whole platform.</param>
 /// <param name="Trim">Taken off at the joints so that lengths do not add up.</param>
@@ -90,7 +94,10 @@ public sealed record SectionVolumes(double Plain, double Trim, double EndWalls, 
     /// <summary>Taken off the edges of the end faces that lie on the bed.</summary>
     public double Relief { get; init; }
 
-    public double Finished => Plain - Trim + EndWalls - Bores - Relief - Engraving;
+    /// <summary>What stands out of its faced walls.</summary>
+    public double Facing { get; init; }
+
+    public double Finished => Plain - Trim + EndWalls - Bores - Relief - Engraving + Facing;
 }
 
 /// <summary>A dowel bore in an end face: its mouth's middle, the unit direction into the material, and its measures in mm, layout frame.</summary>

@@ -41,7 +41,7 @@ internal sealed record SectionAccount(SectionVolumes Volumes, OverhangReport Ove
     public static SectionAccount Of(AccountInput input, CancellationToken cancel)
     {
         var (form, parts, printer) = input;
-        var volumes = parts.Volumes();
+        var volumes = parts.Volumes() with { Facing = form.Solid.ReliefVolume };
         cancel.ThrowIfCancellationRequested();
         var onBed = form.Solid.Mesh.Moved(form.ToLayout.Inverse());
         var overhangs = OverhangMeter.Measure(onBed, printer.Layer, printer.Nozzle, printer.LongestBridge);

@@ -2,6 +2,8 @@ using PlatformForge.Geometry;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Reliefs;
 
 namespace PlatformForge.Sections;
 
@@ -13,7 +15,10 @@ namespace PlatformForge.Sections;
 /// <param name="Bed">Outline of the bed, mm.</param>
 /// <param name="Margin">Kept free at the bed's edge, mm.</param>
 /// <param name="Layer">Layer height, mm.</param>
-internal sealed record SectionInput(ColumnBlock[] Blocks, HeightPlane[] Surfaces, Point2 Along, PrintPose Pose, IReadOnlyList<Point2> Bed, double Margin, double Layer);
+/// <param name="Facing">What its walls are faced with; null leaves them plain.</param>
+internal sealed record SectionInput(
+    ColumnBlock[] Blocks, HeightPlane[] Surfaces, Point2 Along, PrintPose Pose, IReadOnlyList<Point2> Bed, double Margin, double Layer,
+        PrintedFacing? Facing);
 
 /// <summary>A section's form: the piece and how it lies on the bed.</summary>
 /// <param name="Solid">The piece, layout frame.</param>
@@ -21,17 +26,19 @@ internal sealed record SectionInput(ColumnBlock[] Blocks, HeightPlane[] Surfaces
 /// <param name="Pose">How it lies.</param>
 /// <param name="Hull">Convex outline in file coordinates, mm.</param>
 /// <param name="Size">Box in file coordinates, mm.</param>
-internal sealed record SectionForm(Solid Solid, RigidTransform ToLayout, PrintPose Pose, Point2[] Hull, Point3 Size)
+/// <param name="Faced">Its faced walls, laid flat.</param>
+internal sealed record SectionForm(Solid Solid, RigidTransform ToLayout, PrintPose Pose, Point2[] Hull, Point3 Size, IReadOnlyList<FacedWall> Faced)
 {
     /// <summary>Raises the piece and lays it on the bed.</summary>
     public static SectionForm Of(SectionInput input, CancellationToken cancel)
     {
-        var solid = SolidRaiser.Raise(input.Blocks);
+        var relief = input.Facing is { } facing ? new BrickRelief(facing.Brickwork, facing.Returns) : null;
+        var solid = SolidRaiser.Raise(input.Blocks, relief is null ? null : input.Facing!.Walls.ToDictionary(w => w, _ => (IWallRelief)relief));
         cancel.ThrowIfCancellationRequested();
-        var (pose, turn) = PoseFinder.Find(solid.Mesh, input.Surfaces, input.Along, input.Pose, input.Layer);
+        var (pose, turn) = PoseFinder.Find(solid.Mesh, input.Surfaces, input.Along, input.Pose, input.Layer, relief?.Walls.Sum(w => w.Ledges) ?? 0);
         var bed = new BedShape(new PrinterSpec(input.Bed, 0) { Margin = input.Margin });
         var (toLayout, hull, size) = OnBed(solid.Mesh, turn, bed);
-        return new(solid, toLayout, pose, hull, size);
+        return new(solid, toLayout, pose, hull, size, relief?.Walls ?? []);
     }
 
     private static (RigidTransform ToLayout, Point2[] Hull, Point3 Size) OnBed(Mesh mesh, RigidTransform turn, BedShape bed)

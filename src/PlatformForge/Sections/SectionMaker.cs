@@ -45,6 +45,7 @@ public static class SectionMaker
         {
             Plan = cut.Chart.Plan,
             Joint = spec.Joint,
+            Facing = PrintedFacing.Of(cut.Chart.Plan, printer, spec.Joint),
             CountReason = cut.Reason,
         };
         return findings.Any(f => f.Severity == Severity.Error) ? new(null, findings) : Outcome.Of(set, findings);
@@ -83,6 +84,7 @@ public static class SectionMaker
         var chart = new FacetedPlan(plan);
         findings.AddRange(JointRule.CheckWalls(plan.Spec, spec.Joint, printer));
         findings.AddRange(HoleRule.Check(plan, printer));
+        findings.AddRange(FacingRule.Check(plan, printer, spec));
         var joints = new CutJoint?[ends.Length];
         for (int i = 1; i < ends.Length - 1; i++)
         {
@@ -111,7 +113,8 @@ public static class SectionMaker
     private static SectionShaper Shaper(CutPlatform cut, PrinterSpec printer, SectionSpec spec, Memory? memory, CancellationToken cancel)
     {
         string name = cut.Chart.Plan.Spec.Name;
-        return new(cut.Chart, printer, spec, new BedShape(printer), name, spec.ShortName.Length > 0 ? spec.ShortName : name, memory ?? Memory.None, cancel);
+        return new(cut.Chart, printer, spec, new BedShape(printer), name, spec.ShortName.Length > 0 ? spec.ShortName : name,
+            PrintedFacing.Of(cut.Chart.Plan, printer, spec.Joint), memory ?? Memory.None, cancel);
     }
 
     // Sections side by side on all cores. A run that is stopped stops as that, whatever the threads met on the way.

@@ -21,6 +21,9 @@ public sealed record SectionSet(
     /// <summary>The plan they are made from, its ribs divided between the cuts and its walking surface hinged at them.</summary>
     public required PlatformPlan Plan { get; init; }
 
+    /// <summary>What its walls are faced with, as printed; null where they are plain.</summary>
+    public PrintedFacing? Facing { get; init; }
+
     /// <summary>How its sections are held together.</summary>
     public JointSpec Joint { get; init; } = new();
 

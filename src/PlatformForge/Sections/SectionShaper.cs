@@ -15,7 +15,9 @@ namespace PlatformForge.Sections;
 /// Shapes one section: body between two cuts, joints, engraving, pose; and gives account of it: volumes, overhangs, forecast, remarks. Sections know nothing of one
 /// another. The blocks are laid anew in every run, which is quick; what is made of them is remembered by the blocks.
 /// </summary>
-internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, SectionSpec spec, BedShape bed, string platform, string shortName, Memory memory, CancellationToken cancel)
+internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, SectionSpec spec, BedShape bed, string platform, string shortName,
+    PrintedFacing? facing, Memory memory,
+    CancellationToken cancel)
 {
     private readonly SectionOutline outline = new(chart, spec.Pose);
 
@@ -38,7 +40,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
             "section",
             new SectionInput(
                 [.. body.Added, .. joints.SelectMany(j => j.Added()), .. body.Removed, .. joints.SelectMany(j => j.Removed()), .. joints.SelectMany(j => Relief(j, from, to)), .. engraving.Removed],
-                [.. outline.Surfaces(from, to)], outline.Along(from, to), spec.Pose, printer.Bed, printer.Margin, printer.Layer),
+                [.. outline.Surfaces(from, to)], outline.Along(from, to), spec.Pose, printer.Bed, printer.Margin, printer.Layer, facing),
             SectionForm.Of,
             cancel);
         return new(number, count, from, to, a, b, form, body, joints, engraving);
@@ -54,6 +56,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         {
             Bores = [.. joints.SelectMany(j => j.Bores)],
             Pockets = [.. joints.SelectMany(j => j.Pockets)],
+            Faced = form.Faced,
             Brim = to - from > Slender * OverhangMeter.LeastWidth(form.Hull) ? SlenderBrim : 0,
         };
         return (section, Remarks(section, shaped.Engraving, from, to));

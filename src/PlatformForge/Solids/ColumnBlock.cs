@@ -16,6 +16,7 @@ public enum Paint : byte
     Coping,
     Line,
     Wall,
+    Mortar,
 }
 
 /// <summary>
@@ -48,4 +49,7 @@ public sealed record Solid(Mesh Mesh, double ColumnVolume)
     /// <summary>What the surface encloses, mm³, by the exact areas in plan of its own triangles: to hold the mesh against. It differs from the columns' volume by what
     /// straight walls take or give where the grid moved nodes off them, less than a grid step of wall.</summary>
     public double MeshVolume { get; init; }
+
+    /// <summary>What reliefs add to plain walls, mm³, by their closed form; part of <see cref="ColumnVolume"/>.</summary>
+    public double ReliefVolume { get; init; }
 }

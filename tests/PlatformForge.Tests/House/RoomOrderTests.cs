@@ -10,7 +10,7 @@ namespace PlatformForge.Tests.House;
 public class RoomOrderTests
 {
     internal static readonly string[] Rooms =
-        ["Units", "Geometry", "Track", "Clearance", "Platforms", "Solids", "Sections", "Proofs", "Exports", "Verification", "Projects"];
+        ["Units", "Geometry", "Masonry", "Track", "Clearance", "Platforms", "Solids", "Sections", "Proofs", "Exports", "Verification", "Projects"];
 
     private static readonly System.Reflection.Assembly Library = typeof(PlatformForge.Units.Finding).Assembly;
 

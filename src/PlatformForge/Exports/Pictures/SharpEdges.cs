@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Geometry.Meshes;
+using PlatformForge.Solids;
 
 namespace PlatformForge.Exports.Pictures;
 
@@ -13,12 +14,35 @@ internal static class SharpEdges
     {
         var triangles = mesh.Triangles;
         int[] opposites = HalfEdges.Opposites(mesh);
+        bool[] fine = Fine(mesh);
         for (int i = 0; i < triangles.Length; i++)
         {
             int a = triangles[i], b = triangles[HalfEdges.Next(i)], other = opposites[i] / 3;
-            if (a < b && opposites[i] != i && view.Ahead(mesh.Vertices[a]) > View.Near && view.Ahead(mesh.Vertices[b]) > View.Near && Shows(mesh, i / 3, other, view.TowardFrom(mesh.Vertices[a])) is { } contour)
+            if (a < b && !(fine[a] && fine[b]) && opposites[i] != i && view.Ahead(mesh.Vertices[a]) > View.Near
+                && view.Ahead(mesh.Vertices[b]) > View.Near && Shows(mesh, i / 3, other, view.TowardFrom(mesh.Vertices[a])) is { } contour)
             {
                 yield return new(mesh.Vertices[a], mesh.Vertices[b], contour);
+            }
+        }
+    }
+
+    // Corners of joints in brickwork and of the bricks beside them: their colours tell them apart, and ink would make one dark plane of them.
+    private static bool[] Fine(Mesh mesh)
+    {
+        const byte mortar = (byte)Paint.Mortar;
+        bool[] joint = new bool[mesh.Vertices.Length], fine = new bool[mesh.Vertices.Length];
+        Mark(t => mesh.Paints[t] == mortar, joint);
+        Mark(t => mesh.Paints[t] == (byte)Paint.Wall && Enumerable.Range(3 * t, 3).Any(i => joint[mesh.Triangles[i]]), fine);
+        return fine;
+
+        void Mark(Func<int, bool> which, bool[] marks)
+        {
+            for (int t = 0; t < mesh.Paints.Length; t++)
+            {
+                if (which(t))
+                {
+                    (marks[mesh.Triangles[3 * t]], marks[mesh.Triangles[(3 * t) + 1]], marks[mesh.Triangles[(3 * t) + 2]]) = (true, true, true);
+                }
             }
         }
     }

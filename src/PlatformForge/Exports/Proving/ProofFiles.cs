@@ -169,6 +169,7 @@ public sealed class ProofFiles
 
         metadata.Add(new("Description", Invariant($"Gauges and proofs for {dossier.Project}, 1:{dossier.Scale.Ratio}. {TitleBlock.Caution}")));
         metadata.Add(new("Application", Invariant($"PlatformForge {dossier.Version}")));
-        return new(metadata, Palette.Materials, objects, items, drawn.TryGetValue(plate, out var picture) ? PngWriter.ToBytes(picture.Value.Halved()) : null);
+        return new(metadata, Palette.Of(objects.Select(o => o.Mesh).OfType<Mesh>()), objects, items, drawn.TryGetValue(plate, out var picture)
+            ? PngWriter.ToBytes(picture.Value.Halved()) : null);
     }
 }

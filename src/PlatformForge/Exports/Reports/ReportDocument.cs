@@ -57,7 +57,8 @@ public sealed record PlatformReport(
     IReadOnlyList<SectionReport> Sections, string CountReason, IReadOnlyList<PlateReport> Plates, IReadOnlyList<DowelReport> Dowels,
     EstimateReport Estimate, string EstimateBasis, PrintReport Print, RibReport Ribs, IReadOnlyList<FeatureReport> Features, IReadOnlyList<BenchReport> Bench,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] OtherFaceReport? OtherFace = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] WaistReport? Waist = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] WaistReport? Waist = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] FacingReport? Facing = null)
 {
     internal static PlatformReport Of(PlatformDossier platform, Dossier dossier, BenchTables bench)
     {
@@ -86,7 +87,8 @@ public sealed record PlatformReport(
             [.. plan.Features.Select(f => FeatureReport.Of(plan, f))],
             [.. bench.All.Select(BenchReport.Of)],
             platform.FurtherFaces is [var other, ..] ? OtherFaceReport.Of(other, dossier) : null,
-            plan.Waist is { } waist ? new(waist.Width, scale.ToFullSize(waist.Width), waist.First, waist.Second) : null);
+            plan.Waist is { } waist ? new(waist.Width, scale.ToFullSize(waist.Width), waist.First, waist.Second) : null,
+            FacingReport.Of(platform.Sections));
     }
 }
 

@@ -37,6 +37,7 @@ internal static class WorkChapters
                     Invariant($"{set.Plates.FirstOrDefault(p => p.Sections.Any(q => q.Section.Number == s.Number))?.Number ?? 0}"),
                 ]),
             Invariant($"sizes from the solids; grams and time {PrintEstimate.Basis}"), source.File("sections"));
+        FacingWords.Say(to, set, printer.Layer);
         Plates(to, source);
         to.Title("Settings of the slicer");
         to.List(PrintWords.Of(set, printer));

@@ -23,6 +23,7 @@ internal static class PaintTables
         (Paint.Coping, "coping", 2),
         (Paint.Line, "white line", 3),
         (Paint.Wall, "walls", 2),
+        (Paint.Mortar, "joints of brickwork", 1),
     ];
 
     private static readonly (string For, Paint Paint, (int Parts, string Colour)[] Of, string Why)[] Recipes =
@@ -30,6 +31,8 @@ internal static class PaintTables
         ("white line", Paint.Line, [(3, "white"), (1, "light grey")], "pure white looks like paper beside everything else"),
         ("deck, fresh tarmac", Paint.Deck, [(3, "dark grey"), (1, "light grey")], "fresh tarmac is dark: work both greys together while wet"),
         ("deck, worn tarmac", Paint.Deck, [(1, "dark grey"), (2, "light grey")], "worn tarmac is light; concrete goes the other way"),
+        ("joints of brickwork", Paint.Mortar, [(3, "light grey"), (1, "sand")],
+            "let it run into the joints, thinned, over the dry colour of the bricks, and wipe their faces"),
     ];
 
     /// <summary>Areas that are seen, by colour, and what they take.</summary>

@@ -5,6 +5,16 @@ internal static class SectionEntries
 {
     public static readonly FindingEntry[] All =
     [
+        new("PF5030", "The joints of a faced wall leave less than two lines of the nozzle behind them.",
+            "Make the wall thicker or the joints shallower, as the message says."),
+        new("PF5031", "The joints of brickwork leave nothing of its smallest bricks or of its courses.", "Give narrower joints."),
+        new("PF5032", "Courses of brickwork are lower than four layers and would not show in print.", "Print in thinner layers, or leave the walls plain."),
+        new("PF5033", "Headers of brickwork are shorter than two lines of the nozzle: bed joints alone are laid.",
+            "Print with a finer nozzle, or draw the perpends.", Reasons.Caller),
+        new("PF5034", "Courses of brickwork on a piece that is printed upright are not whole layers.",
+            "Print in layers of which the message tells how thick.", Reasons.Note),
+        new("PF5035", "Joints of brickwork are deeper than a line of the nozzle: the bricks' undersides hang free.",
+            "Make them as deep as the message says, or print with a wider nozzle."),
         new("PF6001", "A piece does not fit on the bed.", "Cut shorter, narrow the platform, or use a larger bed."),
         new("PF6002", "A piece is higher than the printer takes.", "Lower the platform, print it in another pose, or use a higher printer."),
         new("PF6003", "Sections are to be shorter than the places for cuts allow.", "Allow the length that the message names."),

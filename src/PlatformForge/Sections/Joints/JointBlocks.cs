@@ -75,7 +75,8 @@ internal sealed class JointBlocks
     public IEnumerable<ColumnBlock> Added()
     {
         var blocks = new List<ColumnBlock>();
-        WallBlocks.Fill(chart, top, chart.Plan.WallFace, chart.Plan.Body.FarWallFace, From, To, blocks);
+        var (near, far) = chart.Plan.Body.EndWalls;
+        WallBlocks.Fill(chart, top, near, far, From, To, blocks);
         double half = chart.Plan.Spec.Deck.Thickness / 2;
         return blocks.Concat(bosses.Select(b => Layer.Added(b.Ring, Layer.Baseboard, b.Top.Raised(-half), Paint.Wall)));
     }
@@ -94,7 +95,8 @@ internal sealed class JointBlocks
     public IEnumerable<ColumnBlock> Filling(BodyBlocks standing)
     {
         double deck = chart.Plan.Spec.Deck.Thickness;
-        foreach (var piece in top.Cover(chart.Plan.WallFace, chart.Plan.Body.FarWallFace, From, To))
+        var (near, far) = chart.Plan.Body.EndWalls;
+        foreach (var piece in top.Cover(near, far, From, To))
         {
             yield return Layer.Added(piece.Ring, Layer.Baseboard, piece.Top.Raised(-deck), Paint.Wall);
         }

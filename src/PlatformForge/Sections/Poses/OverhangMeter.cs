@@ -54,7 +54,7 @@ internal static class OverhangMeter
             }
 
             var (area, standing, span, middle) = patches.Grow(i);
-            if (span <= nozzle)
+            if (span <= nozzle || (standing < StandingShare && patches.IsLedge(area, nozzle)))
             {
                 continue;
             }
@@ -114,12 +114,25 @@ internal static class OverhangMeter
             return false;
         }
 
+        // Of the patch last grown: its corners, the sides of its border that stand, and its border's length.
+        private readonly List<Point2> corners = [];
+        private readonly List<(Point2 A, Point2 B)> stands = [];
+        private double border;
+
+        /// <summary>Whether the patch last grown is a ledge no wider than a line however it turns: round a corner it is wider than a line over all,
+        /// and its outer corner is
+        /// farther off the wall.</summary>
+        public bool IsLedge(double area, double line) =>
+            2 * area <= line * border && corners.TrueForAll(c => stands.Exists(s => Distance(c, s.A, s.B) <= Math.Sqrt(2) * line));
+
         /// <summary>The patch that hangs together from a triangle on: area in mm², share of its border that stands, least width and middle in mm.</summary>
         public (double Area, double Standing, double Span, Point3 Middle) Grow(int first)
         {
-            double area = 0, border = 0, standing = 0;
+            double area = 0, standing = 0;
             Point3 middle = default;
-            var corners = new List<Point2>();
+            border = 0;
+            corners.Clear();
+            stands.Clear();
             var open = new Stack<int>([first]);
             seen[first] = true;
             while (open.TryPop(out int t))
@@ -145,12 +158,23 @@ internal static class OverhangMeter
 
                     double length = (b - a).Length;
                     border += length;
-                    standing += GoesDown(other, (a + b) * 0.5) ? length : 0;
+                    if (GoesDown(other, (a + b) * 0.5))
+                    {
+                        standing += length;
+                        stands.Add((new(a.X, a.Y), new(b.X, b.Y)));
+                    }
                 }
             }
 
             return (area, border > 0 ? standing / border : 1, LeastWidth(ConvexRing.Hull(corners)), middle * (1 / area));
         }
+    }
+
+    private static double Distance(Point2 p, Point2 a, Point2 b)
+    {
+        var along = b - a;
+        double square = Point2.Dot(along, along), at = square > 0 ? Math.Clamp(Point2.Dot(p - a, along) / square, 0, 1) : 0;
+        return (p - a - (along * at)).Length;
     }
 
     private static double Lift(Mesh mesh, Face[] faces, double layer)

@@ -20,7 +20,9 @@ internal static class PoseFinder
     /// <param name="along">Long axis in plan.</param>
     /// <param name="asked">What the user wants.</param>
     /// <param name="layer">Layer height, mm; what is nearer to the bed than it lies on the bed.</param>
-    public static (PrintPose Pose, RigidTransform Turn) Find(Mesh mesh, IEnumerable<HeightPlane> planes, Point2 along, PrintPose asked, double layer)
+    /// <param name="ledges">What looks up and is narrower than a line, mm²: the tops of bricks.</param>
+    public static (PrintPose Pose, RigidTransform Turn) Find(Mesh mesh, IEnumerable<HeightPlane> planes, Point2 along, PrintPose asked,
+        double layer, double ledges)
     {
         if (asked == PrintPose.Upright)
         {
@@ -28,7 +30,7 @@ internal static class PoseFinder
         }
 
         var faces = FacesOf(mesh);
-        double total = faces.Sum(f => f.Normal.Z > DeckSlope * f.Size ? f.Size / 2 : 0);
+        double total = faces.Sum(f => f.Normal.Z > DeckSlope * f.Size ? f.Size / 2 : 0) - ledges;
         var (bestShare, best) = planes.Select(p => (Share: Lying(mesh, faces, PrintTurn.Lying(p, along), layer) / total, Plane: p)).MaxBy(p => p.Share);
         return asked == PrintPose.DeckDown || bestShare >= LyingShare
             ? (PrintPose.DeckDown, PrintTurn.Lying(best, along))

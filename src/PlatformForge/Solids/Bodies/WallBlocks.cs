@@ -25,8 +25,8 @@ internal static class WallBlocks
         }
 
         var (startToe, endToe) = Toes(plan);
-        Fill(chart, top, plan.WallFace, plan.Body.FarWallFace, from, Math.Min(to, startToe), blocks);
-        Fill(chart, top, plan.WallFace, plan.Body.FarWallFace, Math.Max(from, endToe), to, blocks);
+        Fill(chart, top, plan.Body.WallLine, plan.Body.FarWallLine, from, Math.Min(to, startToe), blocks);
+        Fill(chart, top, plan.Body.WallLine, plan.Body.FarWallLine, Math.Max(from, endToe), to, blocks);
     }
 
     /// <summary>
@@ -35,8 +35,9 @@ internal static class WallBlocks
     public static void Fill(
         FacetedPlan chart, TopSurface top, PlanLine near, PlanLine far, double from, double to, List<ColumnBlock> blocks, double? depth = null)
     {
-        double deck = chart.Plan.Spec.Deck.Thickness;
-        foreach (var piece in top.Cover(near, far, from, to))
+        var plan = chart.Plan;
+        double deck = plan.Spec.Deck.Thickness;
+        foreach (var piece in top.Cover(near, far, Math.Max(from, plan.Body.WallsFrom), Math.Min(to, plan.Body.WallsTo)))
         {
             var foot = depth is { } d ? piece.Top.Raised(-deck - d) : Layer.Baseboard;
             blocks.Add(Layer.Added(piece.Ring, foot, piece.Top.Raised(-deck / 2), Paint.Wall) with { WallFaces = WallNames.Of(chart, near, far, piece) });

@@ -1,3 +1,4 @@
+using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 
 namespace PlatformForge.Solids.Bodies;
@@ -17,15 +18,40 @@ public static class WallNames
     /// <summary>All names that a platform's walls have, all round it.</summary>
     public static IReadOnlyList<string> AllRound(PlatformPlan plan) => [FrontOf(1), AtEnd, plan.Spec.IsIsland ? FrontOf(2) : Back, AtStart];
 
+    /// <summary>Names of the walls that a platform's facing goes over.</summary>
+    public static IReadOnlyList<string> Faced(PlatformPlan plan)
+    {
+        var spec = plan.Spec;
+        if (spec.Facing is not { } facing)
+        {
+            return [];
+        }
+
+        List<string> names = [];
+        Enter(FrontOf(1), facing.Front);
+        Enter(AtEnd, facing.Ends);
+        Enter(spec.IsIsland ? FrontOf(2) : Back, spec.IsIsland ? facing.Front : facing.Back);
+        Enter(AtStart, facing.Ends);
+        return names;
+
+        void Enter(string name, WallFinish finish)
+        {
+            if (finish != WallFinish.Plain)
+            {
+                names.Add(name);
+            }
+        }
+    }
+
     /// <summary>Names for the sides of a piece of a strip: as many along its near line as along its far one, an end between them.</summary>
     internal static IReadOnlyList<string?> Of(FacetedPlan chart, PlanLine near, PlanLine far, in TopPiece piece)
     {
         var body = chart.Plan.Body;
-        string? nearName = ReferenceEquals(near, body.WallFace) ? FrontOf(1) : null;
-        string? farName = ReferenceEquals(far, body.FarWallFace) ? body.FarCopingBack is null ? Back : FrontOf(2) : null;
+        string? nearName = ReferenceEquals(near, body.WallLine) ? FrontOf(1) : null;
+        string? farName = ReferenceEquals(far, body.FarWallLine) ? body.FarCopingBack is null ? Back : FrontOf(2) : null;
 
         // What ends at a cut has no face there: another section stands against it.
-        string? start = piece.From == body.Stations[0] ? AtStart : null, end = piece.To == body.Stations[^1] ? AtEnd : null;
+        string? start = piece.From == body.WallsFrom ? AtStart : null, end = piece.To == body.WallsTo ? AtEnd : null;
         if (nearName is null && farName is null && start is null && end is null)
         {
             return [];

@@ -103,7 +103,7 @@ internal sealed class ColumnKernel(BlockTable blocks, IReadOnlyDictionary<string
             throw new BrokenInvariantException($"Solids: the polygons enclose {enclosed:R} mm³ and the columns {columnVolume:R} mm³ (law 3).");
         }
 
-        return new(mesh, columnVolume) { MeshVolume = enclosed };
+        return new(mesh, columnVolume) { MeshVolume = enclosed, ReliefVolume = relief?.Volume ?? 0 };
     }
 
     private List<Point3> Places(NodedPlan plan, NodeLevels levels)

@@ -8,4 +8,7 @@ public interface IWallRelief
     /// of one stands on a fold unless its outline crosses the fold there.
     /// </summary>
     IEnumerable<ReliefField> Fields(WallPanel panel);
+
+    /// <summary>What the wall shows between the fields, as meshes number it (<c>Solids.Paint</c>); as without a relief where null.</summary>
+    byte? Ground => null;
 }

@@ -118,15 +118,34 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
         }
 
         var panel = new WallPanel(stretches, Border(pieces), [0, .. pieces.Select(p => p.End)], isRing);
-        var run = new ReliefRun(new(pieces, isRing), panel, store, places);
-        foreach (var field in Of(chain[0].Face)!.Fields(panel))
+        var relief = Of(chain[0].Face)!;
+        Volume += Meshed(new(pieces, isRing), panel, [.. relief.Fields(panel)], relief.Ground, store, places);
+        Area += pieces.Sum(p => (p.End - p.Start) * (p.Corners.Max(c => c.Place.Y) - p.Corners.Min(c => c.Place.Y)));
+    }
+
+    // Courses by their rows; what is not laid in rows, or not soundly, by the sweep alone, which tells what is wrong.
+    private static double Meshed(PanelPieces pieces, WallPanel panel, ReliefField[] fields, byte? ground, PolygonStore store, List<Point3> places)
+    {
+        int known = places.Count;
+        var run = new ReliefRun(pieces, panel, store, places, ground);
+        var layout = new CourseLayout(pieces, places);
+        if (layout.Take(fields, run))
+        {
+            var courses = new CourseMesher(pieces, layout, store, ground);
+            run.Mesh(layout.Swept);
+            courses.Mesh();
+            return courses.Volume + run.Volume;
+        }
+
+        places.RemoveRange(known, places.Count - known);
+        run = new(pieces, panel, store, places, ground);
+        foreach (var field in fields)
         {
             run.Enter(field);
         }
 
         run.Mesh();
-        Volume += run.Volume;
-        Area += pieces.Sum(p => (p.End - p.Start) * (p.Corners.Max(c => c.Place.Y) - p.Corners.Min(c => c.Place.Y)));
+        return run.Volume;
     }
 
     private IWallRelief? Of(int face) => face > 0 ? reliefs.GetValueOrDefault(blocks.FaceNames[face - 1]) : null;

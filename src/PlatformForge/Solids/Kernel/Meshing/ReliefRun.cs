@@ -8,7 +8,7 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 /// One panel with its fields. Each flat piece's remainder, what no field covers, goes through a plane sweep; a field is a floor with its sides, parted at folds, where its
 /// floor is mitred.
 /// </summary>
-internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStore store, List<Point3> places)
+internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStore store, List<Point3> places, byte? ground)
 {
     private readonly List<ReliefOutline> fields = [];
     private readonly List<(ReliefOutline Field, int Corner)>[] sides = Lists<(ReliefOutline, int)>(pieces.Count);
@@ -17,7 +17,8 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
     /// <summary>What the fields add, mm³.</summary>
     public double Volume { get; private set; }
 
-    public void Enter(ReliefField field)
+    /// <summary>Takes a field, and gives its outline.</summary>
+    public ReliefOutline Enter(ReliefField field)
     {
         var outline = new ReliefOutline(pieces, field, places);
         fields.Add(outline);
@@ -30,9 +31,12 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
         {
             crossings[outline.Corners[i].Piece % pieces.Count].Add((outline, i));
         }
+
+        return outline;
     }
 
-    public void Mesh()
+    /// <summary>Meshes all fields taken, and what they leave of the pieces that are to be swept: all where nothing is said.</summary>
+    public void Mesh(bool[]? swept = null)
     {
         foreach (var fold in crossings)
         {
@@ -42,7 +46,10 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
         var sweep = new RegionSweep();
         for (int i = 0; i < pieces.Count; i++)
         {
-            Remainder(i, sweep);
+            if (swept?[i] ?? true)
+            {
+                Remainder(i, sweep);
+            }
         }
 
         fields.ForEach(f => Raise(f, sweep));
@@ -78,7 +85,7 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
             sweep.Follow(Of(field.After(corner)), Of(field.Corners[corner]));
         }
 
-        if (!sweep.Cut(store, isBottom: false, piece.Paint))
+        if (!sweep.Cut(store, isBottom: false, ground ?? piece.Paint))
         {
             throw new ArgumentException(Invariant(
                 $"The relief of '{panel.Face}' has fields that touch one another, themselves or the panel's border between {piece.Start:0.###} and {piece.End:0.###} mm."));

@@ -1,0 +1,30 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Masonry;
+
+/// <summary>
+/// A wall face laid flat: X along it in mm from its left end seen from outside, Y the height in mm. A pattern knows nothing else of what carries it.
+/// </summary>
+/// <param name="Runs">What lies between its ends and corners, from left to right.</param>
+/// <param name="Foot">Its lower edge from left to right.</param>
+/// <param name="Top">Its upper edge from left to right.</param>
+/// <param name="Bends">Places at which it bends without a corner, ascending.</param>
+/// <param name="IsRing">Whether it goes all the way round: its right end is its left end, at a corner.</param>
+public sealed record FlatWall(IReadOnlyList<WallRun> Runs, IReadOnlyList<Point2> Foot, IReadOnlyList<Point2> Top, IReadOnlyList<double> Bends, bool IsRing)
+{
+    /// <summary>Its length, mm.</summary>
+    public double Length => Runs[^1].To;
+}
+
+/// <summary>A stretch of wall between two stops.</summary>
+/// <param name="From">Its left end, mm.</param>
+/// <param name="To">Its right end, mm.</param>
+/// <param name="CornerBefore">Whether the wall goes round a corner at its left end; otherwise it stops there.</param>
+/// <param name="CornerAfter">Whether it goes round a corner at its right end.</param>
+/// <param name="IsReturn">Whether it is a return: what begins with a header on the wall beside it begins with a stretcher here.</param>
+public readonly record struct WallRun(double From, double To, bool CornerBefore, bool CornerAfter, bool IsReturn);
+
+/// <summary>A region of a wall that stands out of its ground, or is sunk into it.</summary>
+/// <param name="Outline">Its corners, counter-clockwise seen from outside, mm along and up.</param>
+/// <param name="Out">How far it stands out, mm; sunk when negative.</param>
+public readonly record struct WallRegion(Point2[] Outline, double Out);

@@ -1,0 +1,31 @@
+using PlatformForge.Masonry;
+
+namespace PlatformForge.Platforms.Furniture;
+
+/// <summary>Where walls stand that are faced in relief.</summary>
+internal static class WallGrounds
+{
+    /// <summary>The ground of a platform's facing; null where nothing is faced.</summary>
+    public static WallGround? Of(PlatformSpec spec, FacePlan face, BodyPlan body)
+    {
+        if (spec.Facing is not { } facing)
+        {
+            return null;
+        }
+
+        double depth = facing.Depth;
+        bool near = facing.Front != WallFinish.Plain, far = spec.IsIsland ? near : facing.Back != WallFinish.Plain, ends = facing.Ends != WallFinish.Plain;
+        var spine = new Spine(face.Chart, face.Side, body.Across);
+        double from = body.Stations[0], to = body.Stations[^1];
+        return !near && !far && !ends ? null : new(
+            near ? body.WallFace.Shifted(depth) : null,
+            far ? body.FarWallFace.Shifted(-depth) : null,
+            ends ? from + Along(from) : from,
+            ends ? to - Along(to) : to);
+
+        // A line square to the track comes nowhere nearer than the depth to the platform's end: along the track that is most where the curve makes
+        // it shortest.
+        double Along(double s) =>
+            depth / Math.Min(spine.Stretch(s, body.WallFace.At(s)), spine.Stretch(s, body.FarWallFace.At(s)));
+    }
+}

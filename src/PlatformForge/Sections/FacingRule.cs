@@ -1,0 +1,76 @@
+using PlatformForge.Masonry;
+using PlatformForge.Platforms;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Sections;
+
+/// <summary>What of a facing a printer can make, and what would help where it can't.</summary>
+internal static class FacingRule
+{
+    // Thinnest layer that is advised, mm: common practice, no source.
+    private const double ThinnestLayer = 0.08;
+
+    // Finest nozzle that is advised, mm: common practice, no source.
+    private const double FinestNozzle = 0.2;
+
+    private const double Rounding = Tolerances.Rounding;
+
+    public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer, SectionSpec sections)
+    {
+        if (plan.Spec.Facing is not { } facing || WallNames.Faced(plan).Count == 0)
+        {
+            yield break;
+        }
+
+        string key = plan.Spec.Key + ".facing";
+        var fit = FacingFit.Of(facing, plan.Site.Scale, printer);
+        foreach (var thin in Thin(plan.Spec, facing, printer))
+        {
+            yield return thin;
+        }
+
+        if (facing.Depth > printer.Nozzle + Rounding)
+        {
+            yield return FacingFindings.JointTooDeep(key, facing.Depth, printer.Nozzle);
+        }
+
+        if (facing.Joint >= Math.Min(fit.Module.Course, fit.Module.Header / 2) - Rounding)
+        {
+            yield return FacingFindings.JointTooWide(key, facing.Joint, fit.Module);
+        }
+        else if (!fit.Courses)
+        {
+            double layer = Math.Floor(fit.Module.Course / FacingFit.LeastLayers * 100) / 100;
+            yield return FacingFindings.CoursesTooLow(key, (printer.Key, printer.Layer), (fit.Module.Course, FacingFit.LeastLayers),
+                layer >= ThinnestLayer ? layer : null);
+        }
+        else if (!fit.Perpends)
+        {
+            double nozzle = Math.Floor(fit.Header / FacingFit.LeastLines * 100) / 100;
+            yield return FacingFindings.BedCoursesOnly(key, printer.Nozzle, fit.Header, nozzle >= FinestNozzle ? nozzle : null);
+        }
+
+        if (fit.Courses && sections.Pose == PrintPose.Upright && Math.Abs(fit.Layers - Math.Round(fit.Layers)) > WholeLayers)
+        {
+            yield return FacingFindings.LayersNotWhole(key, fit.Module.Course, printer.Layer, FacingFit.LeastLayers);
+        }
+    }
+
+    // Courses that are whole layers but for this share of one look even.
+    private const double WholeLayers = 0.02;
+
+    // Behind the joints two lines of the nozzle have to stand.
+    private static IEnumerable<Finding> Thin(PlatformSpec spec, FacingSpec facing, PrinterSpec printer)
+    {
+        (string Key, string What, double Thickness, bool Faced)[] walls =
+        [
+            ("front_thickness", "front wall", spec.Walls.FrontThickness, facing.Front != WallFinish.Plain),
+            ("back_thickness", "back wall", spec.Walls.BackThickness, facing.Back != WallFinish.Plain && !spec.IsIsland),
+            ("end_thickness", "end wall", spec.Walls.EndThickness, facing.Ends != WallFinish.Plain),
+        ];
+        return walls.Where(w => w.Faced && w.Thickness - facing.Depth < printer.LeastWall - Rounding)
+            .Select(w => FacingFindings.WallTooThin(Invariant($"{spec.Key}.wall.{w.Key}"), w.What, w.Thickness, facing.Depth, printer.LeastWall));
+    }
+}

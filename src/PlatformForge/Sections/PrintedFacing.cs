@@ -1,0 +1,69 @@
+using PlatformForge.Masonry;
+using PlatformForge.Platforms;
+using PlatformForge.Solids.Bodies;
+
+namespace PlatformForge.Sections;
+
+/// <summary>A platform's facing as a printer makes it.</summary>
+/// <param name="Brickwork">How it is laid.</param>
+/// <param name="Walls">Names of the walls faced.</param>
+/// <param name="Returns">Names of the walls that are returns of the others.</param>
+public sealed record PrintedFacing(BrickworkSpec Brickwork, IReadOnlyList<string> Walls, IReadOnlyList<string> Returns)
+{
+    /// <summary>Least joint where a wall stops, mm: far more than numbers of files, far less than a line of plastic.</summary>
+    private const double LeastStop = 0.05;
+
+    /// <summary>Of a plan; null where its walls are plain or nothing of the facing can be printed.</summary>
+    /// <param name="plan">The plan, its walking surface hinged at its cuts.</param>
+    /// <param name="printer">The printer.</param>
+    /// <param name="joint">How sections meet: half the joint between two is what both ends are trimmed by.</param>
+    public static PrintedFacing? Of(PlatformPlan plan, PrinterSpec printer, JointSpec joint)
+    {
+        var walls = WallNames.Faced(plan);
+        if (plan.Spec.Facing is not { } spec || walls.Count == 0)
+        {
+            return null;
+        }
+
+        var fit = FacingFit.Of(spec, plan.Site.Scale, printer);
+        return !fit.Courses ? null : new(
+            new(
+                spec.Bond, spec.StretcherCourses, fit.Module, spec.Joint, spec.Depth, Datum(plan) - spec.Joint,
+                Math.Max(LeastStop, (spec.Joint / 2) - joint.EndTrim), spec.Joint, printer.Nozzle / 2, fit.Perpends),
+            walls,
+            [WallNames.AtStart, WallNames.AtEnd]);
+    }
+
+    // The lowest place at which the front's top meets the deck between the ramp heads: there the first course is whole all along.
+    private static double Datum(PlatformPlan plan)
+    {
+        var (body, profile) = (plan.Body, plan.Profile);
+        double[] stations = [profile.StartHead, .. body.Stations.Where(s => s > profile.StartHead && s < profile.EndHead), profile.EndHead];
+        return stations.SelectMany(s => new[] { s, Math.BitDecrement(s), Math.BitIncrement(s) }).Min(s => plan.TopAt(s,
+            body.WallLine.At(s))) - plan.Spec.Deck.Thickness;
+    }
+}
+
+/// <summary>What of a facing a printer makes.</summary>
+/// <param name="Module">Bricks with their joints, mm.</param>
+/// <param name="Header">What is left of a header without its joint, mm.</param>
+/// <param name="Layers">Layers to a course.</param>
+/// <param name="Courses">Whether courses are high enough.</param>
+/// <param name="Perpends">Whether bricks are long enough.</param>
+public sealed record FacingFit(BrickModule Module, double Header, double Layers, bool Courses, bool Perpends)
+{
+    /// <summary>Least length of a header without its joint, in lines of the nozzle; least layers to a course (by trial with a slicer: less does not
+    /// show).</summary>
+    public const double LeastLines = 2, LeastLayers = 4;
+
+    // Sums that are a limit but for their last digits.
+    private const double Rounding = Units.Tolerances.Rounding;
+
+    public static FacingFit Of(FacingSpec spec, Units.ModelScale scale, PrinterSpec printer)
+    {
+        var module = BrickModule.Of(spec.Gauge, scale);
+        double header = module.Header - spec.Joint, layers = module.Course / printer.Layer;
+        return new(module, header, layers, layers >= LeastLayers - Rounding && module.Course - spec.Joint >= printer.Layer,
+            header >= (LeastLines * printer.Nozzle) - Rounding);
+    }
+}

@@ -1,0 +1,57 @@
+using PlatformForge.Geometry;
+using PlatformForge.Masonry;
+using PlatformForge.Solids.Reliefs;
+
+namespace PlatformForge.Solids.Bodies;
+
+/// <summary>Brickwork in the place of named wall faces, which are its joints' ground; bricks stand out of it.</summary>
+/// <param name="spec">How it is laid.</param>
+/// <param name="returns">Names of the faces that are returns of the others.</param>
+internal sealed class BrickRelief(BrickworkSpec spec, IReadOnlyList<string> returns) : IWallRelief
+{
+    private readonly List<FacedWall> walls = [];
+
+    /// <summary>The walls laid so far.</summary>
+    public IReadOnlyList<FacedWall> Walls => walls;
+
+    public byte? Ground => (byte)Paint.Mortar;
+
+    public IEnumerable<ReliefField> Fields(WallPanel panel)
+    {
+        var wall = Flat(panel);
+        var pattern = new BrickPattern(spec, wall);
+        WallRegion[] regions = [.. pattern.Regions()];
+        walls.Add(new(panel.Stretches, wall, regions, pattern.GreatestDraw));
+        return regions.Select(r => new ReliefField(r.Outline, r.Out));
+    }
+
+    private FlatWall Flat(WallPanel panel)
+    {
+        var stretches = panel.Stretches;
+        WallRun[] runs = [.. stretches.Select((s, i) => new WallRun(
+            s.From, s.To, i > 0 || panel.IsRing, i + 1 < stretches.Count || panel.IsRing, returns.Contains(s.Face)))];
+        var corners = stretches.Select(s => s.From).ToHashSet();
+        int right = Enumerable.Range(0, panel.Border.Count).MaxBy(i => panel.Border[i].X);
+        return new(runs, Edge(panel.Border.Take(right + 1), -1), Edge(panel.Border.Skip(right).Reverse(), 1),
+            [.. panel.Folds.Skip(1).SkipLast(1).Where(f => !corners.Contains(f))], panel.IsRing);
+    }
+
+    // Of points over one another at an end, the outermost.
+    private static List<Point2> Edge(IEnumerable<Point2> points, int outward)
+    {
+        var edge = new List<Point2>();
+        foreach (var p in points)
+        {
+            if (edge.Count == 0 || p.X > edge[^1].X)
+            {
+                edge.Add(p);
+            }
+            else if (outward * p.Y > outward * edge[^1].Y)
+            {
+                edge[^1] = edge[^1] with { Y = p.Y };
+            }
+        }
+
+        return edge;
+    }
+}

@@ -1,0 +1,18 @@
+using PlatformForge.Masonry;
+using PlatformForge.Solids.Reliefs;
+
+namespace PlatformForge.Solids.Bodies;
+
+/// <summary>A faced wall laid flat, as it was made.</summary>
+/// <param name="Stretches">Names of the faces it runs over, each with where it begins and ends, mm.</param>
+/// <param name="Wall">Its edges, corners and bends.</param>
+/// <param name="Regions">What stands out of it.</param>
+/// <param name="Draw">How much longer than their gauge its bricks are at most, as a share.</param>
+public sealed record FacedWall(IReadOnlyList<(string Face, double From, double To)> Stretches, FlatWall Wall, IReadOnlyList<WallRegion> Regions, double Draw)
+{
+    /// <summary>Area of the upper sides of what stands out, mm²: they look up, and are no part of a walking surface.</summary>
+    public double Ledges => Regions.Sum(r => (r.Outline.Max(p => p.X) - r.Outline.Min(p => p.X)) * r.Out);
+
+    /// <summary>Area of what stands out, mm² on the ground it stands on.</summary>
+    public double Area => Regions.Sum(r => new ReliefField(r.Outline, r.Out).Area);
+}

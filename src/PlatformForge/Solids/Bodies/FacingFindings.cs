@@ -1,0 +1,72 @@
+using PlatformForge.Masonry;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Solids.Bodies;
+
+/// <summary>The messages on facings: what a printer makes of them is known to the rooms after this one.</summary>
+internal static class FacingFindings
+{
+    /// <param name="key">Key of the wall's thickness.</param>
+    /// <param name="what">The wall.</param>
+    /// <param name="thickness">Its thickness, mm.</param>
+    /// <param name="depth">Depth of the joints, mm.</param>
+    /// <param name="least">What has to stand behind them, mm.</param>
+    public static Finding WallTooThin(string key, string what, double thickness, double depth, double least)
+    {
+        string left = Invariant($"{Math.Max(0, thickness - depth):0.###} mm are left behind them, two lines of the nozzle are {least:0.###}.");
+        string or = thickness > least ? Invariant($", or the joints {Down(thickness - least):0.###} mm deep (facing.depth)") : "";
+        return Finding.Error(
+            "PF5030",
+            key,
+            Invariant($"The {what} is {thickness:0.###} mm thick and its joints are {depth:0.###} mm deep: ") + left,
+            Invariant($"Make the wall {Up(depth + least):0.###} mm thick{or}."),
+            FaultKind.DesignRule).Curing(Up(depth + least));
+    }
+
+    public static Finding JointTooWide(string key, double joint, BrickModule module)
+    {
+        double widest = Down(Math.Min(module.Course, module.Header / 2) / 2);
+        return Finding.Error(
+            "PF5031",
+            key + ".joint",
+            Invariant($"Joints of {joint:0.###} mm leave nothing of a closer, which takes {module.Header / 2:0.###} mm with its joint, or of a course of {module.Course:0.###} mm."),
+            Invariant($"Give joints of {widest:0.###} mm or less."),
+            FaultKind.DesignRule).Curing(widest);
+    }
+
+    public static Finding CoursesTooLow(string key, (string Key, double Layer) printer, (double Course, double LeastLayers) fit, double? layer) =>
+        Finding.Error(
+        "PF5032",
+        key,
+        Invariant($"A course of bricks is {fit.Course:0.###} mm high, {fit.Course / printer.Layer:0.#} layers of {printer.Layer:0.###} mm; one that shows in print takes {fit.LeastLayers:0}."),
+        (layer is { } thin ? Invariant($"Print in layers of {thin:0.##} mm, or l") : "L") + "eave the walls plain and glue brick paper on.",
+        FaultKind.DesignRule).Curing(layer is { } fine ? Cure.Set(printer.Key + ".layer", fine) : Cure.LeaveOut(key));
+
+    public static Finding BedCoursesOnly(string key, double nozzle, double header, double? finer) => Finding.Warning(
+        "PF5033",
+        key,
+        Invariant($"A header is {Math.Max(0, header):0.###} mm long without its joint, less than two lines of a nozzle of {nozzle:0.##} mm: the perpends would fill up, so bed joints alone are laid."),
+        finer is { } fine ? Invariant($"Print with a nozzle of {fine:0.##} mm for whole bricks, or draw the perpends with a scriber.")
+            : "Draw the perpends with a scriber; no usual nozzle prints them.");
+
+    public static Finding LayersNotWhole(string key, double course, double layer, double leastLayers)
+    {
+        double count = Math.Max(leastLayers, Math.Round(course / layer));
+        return Finding.Note(
+            "PF5034",
+            key,
+            Invariant($"A course is {course / layer:0.##} layers of {layer:0.###} mm: printed upright, some beds come out a layer higher than others."),
+            Invariant($"Layers of {course / count:0.###} mm make {count:0} to a course."));
+    }
+
+    public static Finding JointTooDeep(string key, double depth, double line) => Finding.Warning(
+        "PF5035",
+        key + ".depth",
+        Invariant($"Joints are {depth:0.###} mm deep: bricks stand out of them by more than a line of the nozzle, {line:0.##} mm, and their undersides hang free while they print."),
+        Invariant($"Make them {Down(line):0.##} mm deep or less.")).Curing(Down(line));
+
+    private static double Up(double figure) => Math.Ceiling((figure - Tolerances.Rounding) * 100) / 100;
+
+    private static double Down(double figure) => Math.Floor((figure + Tolerances.Rounding) * 100) / 100;
+}

@@ -1,0 +1,75 @@
+using PlatformForge.Clearance;
+using PlatformForge.Exports.Stl;
+using PlatformForge.Masonry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Reliefs;
+using PlatformForge.Tests.Meshes;
+using PlatformForge.Track;
+using PlatformForge.Units;
+
+namespace PlatformForge.Benchmarks;
+
+/// <summary>A faced section of the size of the reference section, raised by the product's own blocks: what its bricks cost.</summary>
+internal static class MasonryRuns
+{
+    public static void Report()
+    {
+        Console.WriteLine("section 310 mm on R 676           median ms   least ms  triangles  regions  volume      sound");
+        foreach (var (name, facing) in new (string, FacingSpec?)[]
+        {
+            ("plain", null),
+            ("front in English bond", Front(Bond.English)),
+            ("front in Flemish bond", Front(Bond.Flemish)),
+            ("front in stretcher bond", Front(Bond.Stretcher)),
+            ("all round in English bond", FacingSpec.For(Scale)),
+        })
+        {
+            var plan = Plan(facing);
+            var blocks = PlatformBody.Blocks(plan).All;
+            var printed = PrintedFacing.Of(plan, Printer, new());
+            BrickRelief? relief = null;
+            Solid Raise()
+            {
+                relief = printed is null ? null : new(printed.Brickwork, printed.Returns);
+                return SolidRaiser.Raise(blocks, printed?.Walls.ToDictionary(w => w, _ => (IWallRelief)relief!));
+            }
+
+            var timing = Timing.Of(() => Raise(), 100);
+            var solid = Raise();
+            Console.WriteLine(
+                $"{name,-32} {timing.Median,10:F2} {timing.Least,10:F2} {solid.Mesh.TriangleCount,10} {relief?.Walls.Sum(w => w.Regions.Count) ?? 0,8} {solid.ColumnVolume,11:F2} {MeshCheck.Inspect(solid.Mesh).IsSound}");
+            var bytes = Timing.Of(() => StlWriter.ToBytes(Raise().Mesh, "benchmark", threads: 1), 50);
+            Console.WriteLine($"  with bytes                     {bytes.Median,10:F2} {bytes.Least,10:F2}");
+            if (relief is not null)
+            {
+                var pattern = Timing.Of(() => relief.Walls.Sum(w => new BrickPattern(printed!.Brickwork, w.Wall).Regions().Count()), 100);
+                Console.WriteLine($"  the pattern alone              {pattern.Median,10:F2} {pattern.Least,10:F2}");
+            }
+        }
+    }
+
+    private static ModelScale Scale { get; } = new(76.2);
+
+    private static PrinterSpec Printer { get; } = PrinterSpec.Oblong(400, 400, 250);
+
+    private static FacingSpec Front(Bond bond) => FacingSpec.For(Scale) with { Bond = bond, Back = WallFinish.Plain, Ends = WallFinish.Plain };
+
+    private static PlatformPlan Plan(FacingSpec? facing)
+    {
+        var track = TrackLayer.Lay(new("up", new(0, 0), 0, [new StraightSpec(400), new CurveSpec(676, Hand.Left, Length: 310),
+            new StraightSpec(400)])).Value!;
+        var coach = new Vehicle("coach", 186, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -130, 130, 34, 13, 50)]);
+        var spec = PlatformSpec.For(Scale, "benchmark", new FaceSpec("up", Side.Right, 400, 710, EdgeStyle.Fitted)) with
+        {
+            Deck = new() { Width = 40 },
+            EndRamp = new(Gradient: 10),
+            Facing = facing,
+        };
+        var sweep = EnvelopeSweeper.Sweep(new(track, spec.Face.From, spec.Face.To, [new TrackRun(track, [coach])])).Value!;
+        var planned = PlatformPlanner.Plan(new(spec, new(Scale, 8), track, sweep, ClearanceBudget.Of(running: 1)));
+        return planned.Value ?? throw new InvalidOperationException(string.Join("; ", planned.Findings.Select(f => f.Message)));
+    }
+}

@@ -1,0 +1,93 @@
+using PlatformForge.Masonry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Tests.Sections;
+using PlatformForge.Track;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Masonry;
+
+/// <summary>What a printer cannot make of a facing is told, with what it can.</summary>
+public class FacingRuleTests
+{
+    [Fact]
+    public void Four_mm_scale_is_printed_whole_with_a_nozzle_of_four_tenths() => Assert.Empty(Of(FacingSpec.For(new(76.2))));
+
+    [Fact]
+    public void Joints_deeper_than_the_wall_allows_are_refused_with_a_wall_that_is_taken()
+    {
+        var faults = Of(FacingSpec.For(new(76.2)) with { Depth = 1.2 }).Where(f => f.Code != "PF5035").ToList();
+        Assert.Equal(3, faults.Count);
+        Assert.All(faults, f => Assert.Equal(("PF5030", Severity.Error), (f.Code, f.Severity)));
+        Assert.Equal("2", faults[0].Cure!.Value);
+        Assert.Equal(
+            ["PF5035"],
+            Of(FacingSpec.For(new(76.2)) with { Depth = 1.2 }, change: s => s with
+            {
+                Walls = new()
+                {
+                    FrontThickness = 2,
+                    BackThickness = 2,
+                    EndThickness = 2
+                }
+            }).Select(f => f.Code));
+    }
+
+    [Fact]
+    public void Joints_as_wide_as_a_closer_are_refused()
+    {
+        var fault = Assert.Single(Of(FacingSpec.For(new(76.2)) with { Joint = 0.8 }));
+        Assert.Equal("PF5031", fault.Code);
+        double offered = double.Parse(fault.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.DoesNotContain(Of(FacingSpec.For(new(76.2)) with { Joint = offered }), f => f.Severity == Severity.Error);
+    }
+
+    [Fact]
+    public void Courses_of_less_than_four_layers_are_refused_with_a_layer_that_is_taken()
+    {
+        // 75 mm at 1:148 are 0.507 mm, two and a half layers of 0.2.
+        var fault = Assert.Single(Of(FacingSpec.For(new(148)), scale: 148));
+        Assert.Equal(("PF5032", Severity.Error, "0.12"), (fault.Code, fault.Severity, fault.Cure!.Value));
+        Assert.All(Of(FacingSpec.For(new(148)), Workbench.Printer with { Layer = 0.12 }, 148), f => Assert.Equal("PF5033", f.Code));
+    }
+
+    [Fact]
+    public void Where_headers_are_shorter_than_two_lines_bed_joints_alone_are_laid()
+    {
+        var printer = Workbench.Printer with { Layer = 0.12 };
+        var plan = Plan(FacingSpec.For(new(148)), 148, s => s);
+        var made = SectionMaker.Make(plan, printer, new());
+        Assert.Contains(made.Findings, f => f.Code == "PF5033");
+        Assert.All(made.Value!.Sections.SelectMany(s => s.Faced), wall =>
+        {
+            // One long field a course: round all corners where there are no stops.
+            Assert.True(wall.Regions.Count < 1.1 * wall.Wall.Top.Max(p => p.Y) / (75.0 / 148));
+            Assert.NotEmpty(wall.Regions);
+        });
+    }
+
+    [Fact]
+    public void Full_relief_is_laid_from_1_to_87_up() => Assert.DoesNotContain(Of(FacingSpec.For(new(87)), scale: 87), f => f.Code is "PF5032" or "PF5033");
+
+    [Fact]
+    public void Printed_upright_courses_that_are_no_whole_layers_are_told_with_a_layer_that_makes_them_so()
+    {
+        var note = Assert.Single(Of(FacingSpec.For(new(76.2)), sections: new SectionSpec { Pose = PrintPose.Upright }), f => f.Code == "PF5034");
+        Assert.Contains("0.197", note.Remedy, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            Of(FacingSpec.For(new(76.2)) with { Gauge = BrickGauge.Imperial }, sections: new SectionSpec { Pose = PrintPose.Upright }), f =>
+                f.Code == "PF5034");
+    }
+
+    private static List<Finding> Of(
+        FacingSpec facing, PrinterSpec? printer = null, double scale = 76.2, SectionSpec? sections = null, Func<PlatformSpec, PlatformSpec>? change = null) =>
+        [.. SectionMaker.Make(Plan(facing, scale, change ?? (s => s)), printer ?? Workbench.Printer, sections ?? new()).Findings.Where(f =>
+            f.Code.StartsWith("PF503", StringComparison.Ordinal))];
+
+    private static PlatformPlan Plan(FacingSpec facing, double scale, Func<PlatformSpec, PlatformSpec> change)
+    {
+        var plan = Workbench.Straight(150, Side.Left, s => change(s with { Facing = facing }));
+        return plan with { Site = plan.Site with { Scale = new(scale) } };
+    }
+}
