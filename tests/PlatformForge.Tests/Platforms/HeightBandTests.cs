@@ -45,6 +45,25 @@ public class HeightBandTests
     public void The_coping_gives_way_to_what_is_lower_than_its_top_and_the_gap(double low) =>
         Assert.Equal(Expected(low, Coping), Bench.Plan(Request(low, s => s)).CopingFront.At(500), 1e-3);
 
+    /// <summary>Whatever stands first in the list of parts, the edge gives way to the same and it is told of the same places that the wall decides.</summary>
+    [Theory]
+    [InlineData(-0.5, true)]
+    [InlineData(4.5, true)]
+    [InlineData(11.5, false)]
+    public void The_order_of_the_parts_is_no_matter(double low, bool atWall)
+    {
+        var request = Request(low, s => s);
+        var envelope = request.Envelope;
+        var traces = Enumerable.Range(0, envelope.Parts.Count).Select(k => Bench.Plan(request with
+        {
+            Envelope = new(envelope.From, envelope.Spacing, envelope.Count, [.. envelope.Parts.Skip(k), .. envelope.Parts.Take(k)], envelope.ErrorBound),
+        }).Requirement).ToArray();
+        int middle = traces[0].Stations.Length / 2; // on the level deck
+        Assert.All(traces, t => Assert.Equal(atWall, t.AtWall![middle]));
+        Assert.All(traces, t => Assert.Equal(traces[0].AtWall, t.AtWall));
+        Assert.All(traces, t => Assert.Equal(traces[0].Swept, t.Swept));
+    }
+
     [Theory]
     [MemberData(nameof(Bands))]
     public void A_ramp_gives_way_where_it_is_that_high_and_nowhere_lower(double low)
