@@ -90,7 +90,7 @@ internal sealed class Trial(string folder)
     {
         if (File.Exists(Reach))
         {
-            File.WriteAllLines(Reach, File.ReadAllLines(Reach).Where(l => l.Split('\t') is not [_, _, _, { Length: > 0 }]));
+            File.WriteAllLines(Reach, File.ReadAllLines(Reach).Where(l => double.IsFinite(double.Parse(l.Split('\t')[1], CultureInfo.InvariantCulture))));
         }
     }
 
