@@ -88,7 +88,7 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
             Shape.Relieved(new(near, -depth), new(near, 0), Relief),
             Shape.Relieved(new(far, 0), new(far, -depth), Relief),
         ];
-        double foot = OverBoard - rail, inner = Math.Max((spec.Sleepers / 2) + BesideSleepers, nose - Finger), toe = Math.Min(under - depth - 0.7, foot + 4);
+        double foot = OverBoard - rail, inner = Math.Max(Math.Max((spec.Sleepers / 2) + BesideSleepers, outer), nose - Finger), toe = Math.Min(under - depth - 0.7, foot + 4);
         bool fingered = nose - inner >= 3 * printer.Nozzle && toe - foot >= 3 * printer.Nozzle;
         if (fingered)
         {

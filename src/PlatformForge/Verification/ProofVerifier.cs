@@ -3,6 +3,7 @@ using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
+using PlatformForge.Sections;
 using PlatformForge.Units;
 using PlatformForge.Verification.Distances;
 using PlatformForge.Verification.Rules;
@@ -99,9 +100,30 @@ public static class ProofVerifier
 
         // A slice is cut from its section and lies within it; a footprint lies flat under its section.
         var outlines = platform.Select(m => new OutlineDistance(PlanHull.Of(m.Vertices.Select(v => new Point2(v.X, v.Y))))).ToArray();
-        bool lies = placed.Vertices.All(v => outlines.Min(o => o.At(new(v.X, v.Y))) <= Off)
+        var gaps = Gaps(outlines, platform);
+        bool lies = placed.Vertices.All(v => LiesOver(outlines, gaps, new(v.X, v.Y)))
             && (placed.Box().High.Z <= Flat || MeshGap.IsWithin(placed, platform, Trimmed));
         return lies ? [] : [Finding.Error("PF7524", "", Invariant($"{proof.Name} does not lie where its sections do."),
                 "Build the folder again.", FaultKind.Mesh)];
+    }
+
+    // Sections that are nearer to one another than this, mm, are joined: both are trimmed there, and what is whole lies over the gap.
+    private const double Joined = 2 * JointSpec.MostEndTrim;
+
+    private static List<(int A, int B, double Width)> Gaps(OutlineDistance[] outlines, Mesh[] platform)
+    {
+        double Between(int a, int b) => platform[a].Vertices.Min(v => Math.Max(0, outlines[b].At(new(v.X, v.Y))));
+        return [.. from a in Enumerable.Range(0, platform.Length)
+                   from b in Enumerable.Range(a + 1, platform.Length - a - 1)
+                   let width = Math.Min(Between(a, b), Between(b, a))
+                   where width <= Joined
+                   select (a, b, width)];
+    }
+
+    // Over a section, or over the gap between two: there it is as far from both, together, as they are from one another.
+    private static bool LiesOver(OutlineDistance[] outlines, List<(int A, int B, double Width)> gaps, Point2 p)
+    {
+        double[] off = Array.ConvertAll(outlines, o => o.At(p));
+        return off.Min() <= Off || gaps.Exists(g => off[g.A] + off[g.B] <= g.Width + Off);
     }
 }

@@ -28,7 +28,7 @@ public class FirstFileTests
         // Steps that share no factor with the sizes of the grid: all of it is walked in the end, and a few cases see something of every side.
         int whole = Scales.Length * Vehicles.Length * Radii.Length;
         int refused = 0;
-        Assert.All(Simulations.Cases(9, whole), k =>
+        Assert.All(Simulations.Cases(5, whole), k =>
         {
             string[] asked = Options(k);
             using var folder = new TempFolder();

@@ -29,27 +29,27 @@ public sealed class ProofFiles
     private readonly Dictionary<ProofPlate, Lazy<PixelImage>> drawn;
     private readonly IReadOnlyList<string> platforms;
 
-    private ProofFiles(Dossier dossier, ProofSet set, Memory memory, CancellationToken cancel)
+    private ProofFiles(Dossier dossier, ProofSet set, bool pictures, Memory memory, CancellationToken cancel)
     {
         (this.dossier, this.set, this.cancel) = (dossier, set, cancel);
         names = set.Proofs.Select(p => p.Name).Zip(FileNames.Distinct(set.Proofs.Select(p => p.Name))).ToDictionary(StringComparer.Ordinal);
         meshes = set.Proofs.ToDictionary(p => p.Name, p => new Lazy<Mesh>(() => p.WrittenMesh(memory)), StringComparer.Ordinal);
-        drawn = set.Plates.Where(p => p.Group != ProofGroups.Footprints).ToDictionary(
+        drawn = set.Plates.Where(p => pictures && IsPictured(p)).ToDictionary(
             p => p, p => new Lazy<PixelImage>(() => PlatformPictures.OnBed(Lying(p), PictureWidth)));
         platforms = OutputFiles.Names(dossier);
     }
 
     /// <summary>The files of a dossier's proofs, and what the manifest tells of them; none where it has none.</summary>
-    public static (IReadOnlyList<OutputFile> Files, IReadOnlyList<ManifestProof> Listed) Of(Dossier dossier, Memory? memory = null,
+    public static (IReadOnlyList<OutputFile> Files, IReadOnlyList<ManifestProof> Listed) Of(Dossier dossier, Memory? memory = null, bool pictures = true,
         CancellationToken cancel = default)
     {
-        var (listed, held, shown) = Work(dossier, memory ?? Memory.None, cancel);
+        var (listed, held, shown) = Work(dossier, pictures, memory ?? Memory.None, cancel);
         return (OutputWork.Make([.. held, .. shown], FileShelf.InMemory, cancel), listed);
     }
 
     /// <summary>The same before it is made: what verification reads, and the rest.</summary>
     internal static (IReadOnlyList<ManifestProof> Listed, IReadOnlyList<FileWork> Held, IReadOnlyList<FileWork> Shown) Work(
-        Dossier dossier, Memory memory, CancellationToken cancel)
+        Dossier dossier, bool pictures, Memory memory, CancellationToken cancel)
     {
         if (dossier.Proofs is not { } set)
         {
@@ -57,9 +57,12 @@ public sealed class ProofFiles
         }
 
         // No sheet shows the findings.
-        var made = new ProofFiles(dossier with { Findings = [] }, set, memory, cancel);
+        var made = new ProofFiles(dossier with { Findings = [] }, set, pictures, memory, cancel);
         return (made.Listed(), [.. made.Prints()], [.. made.Sheets()]);
     }
+
+    // What is flat shows nothing that its outline does not.
+    private static bool IsPictured(ProofPlate plate) => plate.Group != ProofGroups.Footprints;
 
     /// <summary>Pictures and drawings of the proofs, with what each shows.</summary>
     internal static IEnumerable<(string Path, string Title)> Pictures(Dossier dossier)
@@ -69,7 +72,7 @@ public sealed class ProofFiles
             yield break;
         }
 
-        var made = new ProofFiles(dossier, set, Memory.None, default);
+        var made = new ProofFiles(dossier, set, true, Memory.None, default);
         for (int i = 0; i < made.platforms.Count; i++)
         {
             foreach (var face in dossier.Platforms[i].Faces)
@@ -78,7 +81,7 @@ public sealed class ProofFiles
             }
         }
 
-        foreach (var plate in set.Plates.Where(p => p.Group != ProofGroups.Footprints))
+        foreach (var plate in set.Plates.Where(IsPictured))
         {
             yield return (made.PathOf(plate) + ".png", Invariant($"On the bed: {made.Title(plate)}"));
         }

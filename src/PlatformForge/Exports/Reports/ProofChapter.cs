@@ -33,7 +33,7 @@ internal static class ProofChapter
             ],
             "marks as they are cut into each; sizes from the solids; grams and time as those of the sections");
         Shown(to, set, File(written, "figures.csv"));
-        foreach (var (path, title) in ProofFiles.Pictures(dossier))
+        foreach (var (path, title) in ProofFiles.Pictures(dossier).Where(p => written.Contains(p.Path)))
         {
             to.Add(images.Figure(path, title, "the gauges' solids, on the bed or on the rails where they are used", title));
         }

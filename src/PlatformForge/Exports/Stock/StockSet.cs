@@ -49,7 +49,7 @@ public static class StockSet
     /// <summary>The files of all platforms: each sheet as DXF and as SVG, and a list of the parts.</summary>
     public static Outcome<IReadOnlyList<OutputFile>> Files(Dossier dossier, StockSpec stock)
     {
-        var names = FileNames.Distinct(dossier.Platforms.Select(p => p.Name));
+        var names = OutputFiles.Names(dossier);
         var sets = dossier.Platforms.Select(p => Of(p, stock)).ToArray();
         return sets.SelectMany(s => s.Findings).ToArray() is { Length: > 0 } faults
             ? Outcome.Fault<IReadOnlyList<OutputFile>>(faults)

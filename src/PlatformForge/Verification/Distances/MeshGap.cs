@@ -47,12 +47,27 @@ internal static class MeshGap
         bool inside = false;
         foreach (var t in solid)
         {
-            double area = Turn(t.A, t.B, t.C), u = Turn(t.B, t.C, p), v = Turn(t.C, t.A, p), w = Turn(t.A, t.B, p);
-            bool over = area > 0 ? u > 0 && v > 0 && w > 0 : u < 0 && v < 0 && w < 0;
-            inside ^= over && ((u * t.A.Z) + (v * t.B.Z) + (w * t.C.Z)) / area > p.Z;
+            if (Passes(t.A, t.B, p) ^ Passes(t.B, t.C, p) ^ Passes(t.C, t.A, p))
+            {
+                double area = Turn(t.A, t.B, t.C), u = Turn(t.B, t.C, p), v = Turn(t.C, t.A, p), w = Turn(t.A, t.B, p);
+                inside ^= area != 0 && ((u * t.A.Z) + (v * t.B.Z) + (w * t.C.Z)) / area > p.Z;
+            }
         }
 
         return inside;
+    }
+
+    // Whether an edge passes a point in plan on the side of greater x. It is worked out alike for both triangles at the edge, and has its lower end and not its
+    // upper one: so a line up through an edge or a corner goes through one of the faces that meet there, and through no second one.
+    private static bool Passes(Point3 a, Point3 b, Point3 p)
+    {
+        if (a.Y > p.Y == b.Y > p.Y)
+        {
+            return false;
+        }
+
+        var (low, high) = a.Y < b.Y ? (a, b) : (b, a);
+        return p.X < low.X + ((p.Y - low.Y) / (high.Y - low.Y) * (high.X - low.X));
     }
 
     private static double Turn(Point3 a, Point3 b, Point3 c) => ((b.X - a.X) * (c.Y - a.Y)) - ((b.Y - a.Y) * (c.X - a.X));

@@ -35,7 +35,7 @@ internal sealed class RidingRule(Centreline ride, double gauge, double railTop)
             yield return Fault("PF7520", Invariant($"{proof.Name}: {standing}."));
         }
 
-        if (Jammed(placed) is { } jammed)
+        if (Jammed(proof.Rides!, placed) is { } jammed)
         {
             yield return Fault("PF7521", Invariant($"{proof.Name} comes to {jammed:0.00} mm beyond a rail's running face below rail top."));
         }
@@ -82,17 +82,35 @@ internal sealed class RidingRule(Centreline ride, double gauge, double railTop)
     // mm of each rail that it has to lie on.
     private const double LeastLength = 5;
 
-    // How far anything below rail top lies beyond a running face; null where all of it is between the rails, or beside the track.
-    private double? Jammed(Mesh placed)
+    // How far anything below rail top reaches into a rail, from its running face; null where all of it is between the rails or beside them. What stands beyond
+    // a rail's head, as a finger for the wall's foot does, is beside the track however narrow the sleepers are.
+    private double? Jammed(ManifestRide rides, Mesh placed)
     {
-        double worst = double.NegativeInfinity, guess = ride.Locate(Middle(placed)).Chainage;
-        foreach (var v in placed.Vertices.Where(v => v.Z < railTop - Sunk))
+        double worst = 0, guess = ride.Locate(Middle(placed)).Chainage, deep = railTop - Sunk;
+        double[] off = [.. placed.Vertices.Select(v => ride.Locate(new(v.X, v.Y), guess).Offset)];
+        for (int i = 0; i < placed.Triangles.Length; i++)
         {
-            double off = Math.Abs(ride.Locate(new(v.X, v.Y), guess).Offset);
-            worst = off < gauge ? Math.Max(worst, off - (gauge / 2)) : worst;
+            int from = placed.Triangles[i], to = placed.Triangles[i % 3 == 2 ? i - 2 : i + 1];
+            var (a, b) = (placed.Vertices[from], placed.Vertices[to]);
+            if (Math.Min(a.Z, b.Z) >= deep)
+            {
+                continue;
+            }
+
+            // The part of the edge that is below rail top.
+            double At(double z) => off[from] + ((off[to] - off[from]) * (z - a.Z) / (b.Z - a.Z));
+            double first = a.Z >= deep ? At(deep) : off[from], last = b.Z >= deep ? At(deep) : off[to];
+            worst = Math.Max(worst, Math.Max(Into(first, last, rides.RailHead), Into(-first, -last, rides.RailHead)));
         }
 
         return worst > 0 ? worst : null;
+    }
+
+    // How far a stretch of offsets reaches into the rail on one side, from its running face; nil where it keeps clear of it.
+    private double Into(double first, double last, double railHead)
+    {
+        double face = gauge / 2, low = Math.Min(first, last), high = Math.Max(first, last);
+        return high > face && low < face + railHead ? Math.Min(high - face, railHead) : 0;
     }
 
     private static Point2 Middle(Mesh mesh)
