@@ -38,14 +38,14 @@ public class FileFormTests
         { typeof(RunningPlay), typeof(DesignPlayForm), [] },
 
         // How the edge was shaped, and where in the project file it was asked for, is not what it is held to; the air asked for is an entry of its budget.
-        { typeof(FaceSpec), typeof(DesignFaceForm), ["Key", "Edge", "LeastRadius", "Taper", "Reach", "Running", "WhiteLine"] },
+        { typeof(FaceSpec), typeof(DesignFaceForm), ["Key", "Edge", "LeastRadius", "Taper", "Reach", "Running", "WhiteLine", "StartRamp", "EndRamp"] },
 
         // Only bed, height, margin and nozzle are held against what was printed.
         { typeof(PrinterSpec), typeof(DesignPrinterForm), ["Name", "Layer", "FirstLayer", "Walls", "SolidLayers", "Infill", "Pace", "Speeds", "Spacing", "LongestBridge", "Filament", "MeasuredStrip", "Key"] },
         { typeof(PrintSpeeds), typeof(SpeedsReport), [] },
 
         // The air asked for is an entry of the face's budget; the line along the edge is drawn on the plan.
-        { typeof(FaceSpec), typeof(FaceReport), ["Key", "Running", "WhiteLine"] },
+        { typeof(FaceSpec), typeof(FaceReport), ["Key", "Running", "WhiteLine", "StartRamp", "EndRamp"] },
         { typeof(BudgetLine), typeof(BudgetLineReport), [] },
         { typeof(JointOpening), typeof(JointReport), [] },
         { typeof(BodyJoint), typeof(JointKindReport), [] },

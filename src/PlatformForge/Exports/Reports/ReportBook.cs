@@ -83,6 +83,12 @@ internal static class ReportBook
                 + Invariant($"{Figures.Mm(waist.First)} of the one and {Figures.Mm(waist.Second)} of the other: {Figures.Fine(waist.Width)} from edge ")
                 + Invariant($"to edge, {Figures.FullSize(waist.Width, source.Dossier.Scale)} at full size. Sections, cuts and ribs are told along ")
                 + Invariant($"{plan.Faces[0].Spec.Track}."));
+            foreach (var face in plan.Faces.Select(FaceHeightsReport.Of))
+            {
+                string Ramp(double length, double? foot) => foot is { } f ? Invariant($"a ramp of {Figures.Fine(length)}, its foot {Figures.Fine(f)} above rail top") : "no ramp";
+                to.Say(Invariant($"Along {face.Track} the coping is {Figures.Fine(face.Coping)} above rails that lie {Figures.Fine(face.RailTop)} over the baseboard; at the lower ")
+                    + Invariant($"chainage {Ramp(face.StartRamp, face.StartFoot)}, at the higher {Ramp(face.EndRamp, face.EndFoot)}."));
+            }
         }
 
         foreach (var face in platform.Faces)

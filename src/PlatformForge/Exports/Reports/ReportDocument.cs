@@ -87,7 +87,7 @@ public sealed record PlatformReport(
             [.. plan.Features.Select(f => FeatureReport.Of(plan, f))],
             [.. bench.All.Select(BenchReport.Of)],
             platform.FurtherFaces is [var other, ..] ? OtherFaceReport.Of(other, dossier) : null,
-            plan.Waist is { } waist ? new(waist.Width, scale.ToFullSize(waist.Width), waist.First, waist.Second) : null,
+            plan.Waist is { } waist ? new(waist.Width, scale.ToFullSize(waist.Width), waist.First, waist.Second) { Heights = [.. plan.Faces.Select(FaceHeightsReport.Of)] } : null,
             FacingReport.Of(platform.Sections));
     }
 }
@@ -102,7 +102,25 @@ public sealed record BudgetReport(IReadOnlyList<BudgetLineReport> Lines, BudgetR
 }
 
 /// <summary>The narrowest place of an island: edge to edge, mm of the model and of full size, and its chainage on the track of either face.</summary>
-public sealed record WaistReport(double Width, double FullSize, double At, double AtOther);
+public sealed record WaistReport(double Width, double FullSize, double At, double AtOther)
+{
+    /// <summary>Heights along either face, the first one first.</summary>
+    public required IReadOnlyList<FaceHeightsReport> Heights { get; init; }
+}
+
+/// <summary>
+/// Heights along a face, mm: its rails over the baseboard, its coping above those, and where its ramps begin, with their lengths and the heights of their feet above rail top; an end
+/// without a ramp has a length of 0 and no foot. Start is at the lower chainage of its track.
+/// </summary>
+public sealed record FaceHeightsReport(string Track, double RailTop, double Coping, double StartRamp, double? StartFoot, double EndRamp, double? EndFoot)
+{
+    internal static FaceHeightsReport Of(FacePlan face)
+    {
+        var p = face.Profile;
+        return new(face.Spec.Track, face.RailTop, p.Level - face.RailTop, p.StartHead - p.From, p.StartHead > p.From ? p.StartFoot - face.RailTop : null,
+            p.To - p.EndHead, p.To > p.EndHead ? p.EndFoot - face.RailTop : null);
+    }
+}
 
 /// <summary>What is told of an island's second face, in its own track's chainage.</summary>
 public sealed record OtherFaceReport(
