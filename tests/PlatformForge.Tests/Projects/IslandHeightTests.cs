@@ -43,7 +43,7 @@ public class IslandHeightTests
         Assert.Equal([20.0, 20.0], platform.Sections.Sections.Where(s => s.Number == 2).SelectMany(s => new[] { s.Solid.Mesh.Vertices.Max(v => v.Z), 20 }).Select(z => Math.Round(z, 6)));
         string report = System.Text.Encoding.UTF8.GetString(ReportWriter.Markdown(outcome.Value!));
         Assert.Contains("track down 8.6 mm", report, StringComparison.Ordinal);
-        Assert.Contains("Along down the coping is 11.4 mm above rails that lie 8.6 mm over the baseboard", report, StringComparison.Ordinal);
+        Assert.Contains("Along down the coping is 11.40 mm above rails that lie 8.60 mm over the baseboard", report, StringComparison.Ordinal);
 
         // 2 ft 6 in to 3 ft of full size (requirements of 1885 and 1902) are 10 to 12 mm: 14 are not within, and one height does for both when the rails differ by no more than 2 mm.
         var warning = Assert.Single(Design("track.down.rail_top=6").Findings, f => f.Code is "PF4140" or "PF4141");

@@ -85,8 +85,8 @@ internal static class ReportBook
                 + Invariant($"{plan.Faces[0].Spec.Track}."));
             foreach (var face in plan.Faces.Select(FaceHeightsReport.Of))
             {
-                string Ramp(double length, double? foot) => foot is { } f ? Invariant($"a ramp of {Figures.Fine(length)}, its foot {Figures.Fine(f)} above rail top") : "no ramp";
-                to.Say(Invariant($"Along {face.Track} the coping is {Figures.Fine(face.Coping)} above rails that lie {Figures.Fine(face.RailTop)} over the baseboard; at the lower ")
+                string Ramp(double length, double? foot) => foot is { } f ? Invariant($"a ramp of {Figures.Fine(length)} mm, its foot {Figures.Fine(f)} mm above rail top") : "no ramp";
+                to.Say(Invariant($"Along {face.Track} the coping is {Figures.Fine(face.Coping)} mm above rails that lie {Figures.Fine(face.RailTop)} mm over the baseboard; at the lower ")
                     + Invariant($"chainage {Ramp(face.StartRamp, face.StartFoot)}, at the higher {Ramp(face.EndRamp, face.EndFoot)}."));
             }
         }
