@@ -11,9 +11,6 @@ internal static class Lettering
     /// <summary>Depth of the cut, mm.</summary>
     public const double Depth = 0.4;
 
-    // How far round letters and strokes go beyond capitals, in units of the lettering.
-    private const double Round = 2;
-
     // mm above the surface that a cut reaches.
     private const double Above = 1;
 
@@ -42,16 +39,12 @@ internal static class Lettering
             yield break;
         }
 
-        var one = Sized(kept, 1);
-        double unit = Math.Min(Math.Min((high.X - low.X) / one.X, (high.Y - low.Y) / one.Y), Math.Max(least, tallest / EngravedLetters.CapHeight));
-        for (int i = 0; i < kept.Length; i++)
+        var block = Block(kept);
+        double unit = Math.Min(block.UnitIn(high.X - low.X, high.Y - low.Y), Math.Max(least, tallest / EngravedLetters.CapHeight));
+        Point2 corner = new(low.X, high.Y);
+        foreach (var stroke in block.FromCorner())
         {
-            Point2 corner = new(low.X + (unit * EngravedLetters.StrokeWidth / 2),
-                high.Y - (unit * ((EngravedLetters.StrokeWidth / 2) + Reach(kept[0]).High + (i * EngravedLetters.Pitch))));
-            foreach (var stroke in EngravedLetters.Strokes(kept[i]))
-            {
-                yield return Shape.Taken(Array.ConvertAll(stroke, p => corner + (p * unit)), z - Depth, z + Above);
-            }
+            yield return Shape.Taken(Array.ConvertAll(stroke, p => corner + (p * unit)), z - Depth, z + Above);
         }
     }
 
@@ -115,18 +108,9 @@ internal static class Lettering
         return Cut([line], middle - (size * 0.5), middle + (size * 0.5000001), z, printer, 0);
     }
 
-    // Round letters go a little beyond the others: lines of one size have one height, but for accents.
-    private static (double Low, double High) Reach(string line)
-    {
-        var (low, high) = EngravedLetters.Reach(line);
-        return (Math.Min(low, -Round), Math.Max(high, EngravedLetters.CapHeight + Round));
-    }
+    private static LetterBlock Block(IReadOnlyList<string> lines) => new(lines, LetterBlock.RoundLetters);
 
-    private static Point2 Sized(IReadOnlyList<string> lines, double unit)
-    {
-        double tall = ((lines.Count - 1) * EngravedLetters.Pitch) + Reach(lines[0]).High - Reach(lines[^1]).Low;
-        return new(unit * (lines.Max(EngravedLetters.Width) + EngravedLetters.StrokeWidth), unit * (tall + EngravedLetters.StrokeWidth));
-    }
+    private static Point2 Sized(IReadOnlyList<string> lines, double unit) => new Point2(Block(lines).Width, Block(lines).Height) * unit;
 
     private static string Shortened(string line, double width, double unit)
     {

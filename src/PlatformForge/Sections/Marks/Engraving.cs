@@ -132,10 +132,7 @@ internal sealed class Engraving
                 foreach (string[] lines in texts(along))
                 {
                     var (width, height) = along ? Room(patch) : (Room(patch).Height, Room(patch).Width);
-                    double wide = lines.Max(EngravedLetters.Width) + EngravedLetters.StrokeWidth;
-                    var (low, high) = Reach(lines);
-                    double tall = high - low + EngravedLetters.StrokeWidth;
-                    double unit = Math.Min(Math.Min(width / wide, height / tall), highest / EngravedLetters.CapHeight);
+                    double unit = Math.Min(new LetterBlock(lines).UnitIn(width, height), highest / EngravedLetters.CapHeight);
                     if (best is not { } held || unit * EngravedLetters.CapHeight > held.Height)
                     {
                         best = new(patch, lines, along, unit * EngravedLetters.CapHeight);
@@ -145,13 +142,6 @@ internal sealed class Engraving
         }
 
         return best;
-    }
-
-    // From the lowest of a text to its highest, told from the first line's base.
-    private static (double Low, double High) Reach(string[] lines)
-    {
-        var reaches = lines.Select((line, i) => (EngravedLetters.Reach(line), Base: -i * EngravedLetters.Pitch)).ToArray();
-        return (reaches.Min(r => r.Base + r.Item1.Low), reaches.Max(r => r.Base + r.Item1.High));
     }
 
     // A patch is bent with the track; the rectangle in it loses the versine and is no longer than its shorter side.
@@ -175,18 +165,12 @@ internal sealed class Engraving
         var up = forward.Left * -1;
         double unit = setting.Height / EngravedLetters.CapHeight;
         var underside = top.Along(s).Raised(-plan.Spec.Deck.Thickness);
-        var (low, high) = Reach(setting.Lines);
         var middle = plan.ToLayout(s, t);
-        for (int i = 0; i < setting.Lines.Length; i++)
+        foreach (var stroke in new LetterBlock(setting.Lines).Centred())
         {
-            string line = setting.Lines[i];
-            double x0 = -EngravedLetters.Width(line) / 2, y0 = -((low + high) / 2) - (i * EngravedLetters.Pitch);
-            foreach (var stroke in EngravedLetters.Strokes(line))
-            {
-                var ring = Array.ConvertAll(stroke, p => middle + (forward * ((p.X + x0) * unit)) + (up * ((p.Y + y0) * unit)));
-                Array.Reverse(ring); // mirrored, so it turns the other way
-                yield return Layer.Removed(ring, underside.Raised(-Overshoot), underside.Raised(depth), Paint.Wall);
-            }
+            var ring = Array.ConvertAll(stroke, p => middle + (forward * (p.X * unit)) + (up * (p.Y * unit)));
+            Array.Reverse(ring); // mirrored, so it turns the other way
+            yield return Layer.Removed(ring, underside.Raised(-Overshoot), underside.Raised(depth), Paint.Wall);
         }
     }
 }
