@@ -1,5 +1,6 @@
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Units;
+using PlatformForge.Units.Specs;
 using static System.FormattableString;
 
 namespace PlatformForge.Sections;
@@ -7,6 +8,13 @@ namespace PlatformForge.Sections;
 /// <summary>All messages of the room.</summary>
 internal static class SectionFindings
 {
+    /// <summary>A figure that its key in a file would not take.</summary>
+    public static Finding OutOfRange(string key, StrayFigure figure) => Finding.Error(
+        "PF6050",
+        key,
+        Invariant($"{key[(key.LastIndexOf('.') + 1)..]} is {figure.Value:0.####}{(figure.Unit.Length > 0 ? " " + figure.Unit : "")}."),
+        $"Give a number {figure.Range.InWords(figure.Unit)}.").Curing(double.IsNaN(figure.Value) ? null : Cure.Set(key, figure.Range.Nearest(figure.Value)));
+
     /// <summary>A piece with no place for a cut in it that the bed does not take; the worst of them.</summary>
     /// <param name="printer">The printer.</param>
     /// <param name="piece">Chainages of the worst piece.</param>

@@ -72,6 +72,11 @@ public static class SectionMaker
     // Where a platform is cut, and everything that can be told before its sections are shaped.
     private static Outcome<CutPlatform> Divide(PlatformPlan plan, PrinterSpec printer, SectionSpec spec)
     {
+        if (SectionSpecKeys.Check(spec).ToArray() is { Length: > 0 } stray)
+        {
+            return Outcome.Fault<CutPlatform>(stray);
+        }
+
         var chooser = new CutChooser(new FacetedPlan(plan), printer, spec);
         var cuts = chooser.Choose();
         if (cuts.Value is not { } ends)

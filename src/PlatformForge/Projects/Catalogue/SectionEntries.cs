@@ -16,6 +16,7 @@ internal static class SectionEntries
         new("PF5035", "Joints of brickwork are deeper than a line of the nozzle: the bricks' undersides hang free.",
             "Make them as deep as the message says, or print with a wider nozzle."),
         new("PF6001", "A piece does not fit on the bed.", "Cut shorter, narrow the platform, or use a larger bed."),
+        new("PF6050", "A figure of joints or sections lies outside what its key takes.", "Give a number in the range that the message names.", Reasons.Caller),
         new("PF6002", "A piece is higher than the printer takes.", "Lower the platform, print it in another pose, or use a higher printer."),
         new("PF6003", "Sections are to be shorter than the places for cuts allow.", "Allow the length that the message names."),
         new("PF6004", "Something is thinner than two lines of the nozzle.", "Make it thicker, or print with a finer nozzle."),
