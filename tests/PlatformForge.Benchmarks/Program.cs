@@ -4,7 +4,7 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | masonry | envelope | survey | doubt | honesty | scale FOLDER | sets ... | session ...
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | masonry | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | session ...
 //     | hostile [SEED [COUNT [few]]] | designs --count N --seed FIRST --report FILE --verify N --halts]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
@@ -92,6 +92,14 @@ if (args is ["honesty", var truth, ..])
     // honesty TRUTH [SPACING [ERROR [SEED [SURVEYS]]]]: one row.
     double Figure(int i, double otherwise) => args.Length > i ? double.Parse(args[i], CultureInfo.InvariantCulture) : otherwise;
     HonestyRuns.Report(truth, Figure(2, 100), Figure(3, 0.25), (int)Figure(4, 880_000), (int)Figure(5, 100));
+    return 0;
+}
+
+if (args is ["joints", ..])
+{
+    // joints [OFF [SPACING [SEED [SURVEYS [noradii]]]]]
+    double Figure(int i, double otherwise) => args.Length > i ? double.Parse(args[i], CultureInfo.InvariantCulture) : otherwise;
+    JointRuns.Report(Figure(1, 45), Figure(2, 50), (int)Figure(3, 880_000), (int)Figure(4, 40), args is not [.., "noradii"]);
     return 0;
 }
 

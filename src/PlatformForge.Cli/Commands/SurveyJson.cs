@@ -45,6 +45,16 @@ internal static class SurveyJson
         }
 
         json.WriteEndArray();
+        json.WriteStartArray("joints_in_doubt");
+        foreach (var joint in track.JointsInDoubt)
+        {
+            json.WriteStartObject();
+            JsonObject.Number(json, "stated_mm", joint.Stated);
+            JsonObject.Number(json, "as_likely_mm", joint.Wanted);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
         json.WriteString("alignment_toml", track.Alignment is null ? null : AlignmentText.Toml(track));
         json.WriteStartArray("elements");
         foreach (var element in track.Elements)

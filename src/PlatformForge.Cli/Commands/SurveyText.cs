@@ -57,8 +57,8 @@ internal static class SurveyText
     private static void Doubt(TextWriter o, SurveyedTrack track, ReachDoubt doubt)
     {
         string basis = track.IsBoundAsFlexible ? "over all flexible lines that meet the readings"
-            : track.IsBoundAsSectional ? "over all lines of the stated pieces that meet the readings"
-            : track.Flexible is { IsEmpty: false } ? "over all flexible lines that meet the readings, and in 19 of 20 surveys of other track" : "in 19 of 20 surveys";
+            : track.IsBoundAsSectional ? "over all lines of the stated pieces that meet the readings" + Elsewhere(track.JointsInDoubt)
+            : track.Flexible is { IsEmpty: false } ? "over all flexible lines that meet the readings, and in 19 of 20 surveys of other track" : track.Laying.As == LaidAs.Flexible && track.Versines.Count > 0 ? "in 19 of 20 surveys, however it is laid, since versines fix no places" : "in 19 of 20 surveys";
         o.WriteLine(Invariant($"  beside platform {doubt.Platform} it takes up to {doubt.Charged:0.00} mm of the gap: so much farther than on this line the vehicles as a whole may reach at one place, {basis}, and the edge keeps clear of that"));
         string beyond = doubt.Most > doubt.Charged + Seen ? "; there another reaches farther all the same, so that the edge gives way by less" : "";
         o.WriteLine(Invariant($"    of single vehicles the most uncertain is {doubt.Vehicle}: its own reach by {doubt.Most:0.00} mm at chainage {doubt.At:0}{beyond}; {doubt.Median:0.00} or less along half of the platform, half of its range {doubt.Spread:0.00}"));
@@ -74,6 +74,10 @@ internal static class SurveyText
             o.WriteLine(Invariant($"    {repeat}one more reading at chainage {advice.MoreAt:0} would leave {advice.MoreLeaves:0.00} of the {doubt.Most:0.00}, if it says what the line says"));
         }
     }
+
+    // Stated joints that the readings like a little better elsewhere.
+    private static string Elsewhere(IReadOnlyList<MovedJoint> joints) => joints.Count == 0 ? ""
+        : Invariant($", also with {string.Join(", or ", joints.Select(j => Invariant($"the joint stated at {j.Stated:0.#} mm at about {j.Wanted:0}")))}, since the readings cannot tell");
 
     // Half the last digit shown, mm.
     private const double Seen = 0.005;

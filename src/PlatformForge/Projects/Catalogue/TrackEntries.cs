@@ -196,5 +196,6 @@ internal static class TrackEntries
         new("PF2196", "Readings miss the line by more than the ruler error allows.", "Read them again, or state the most by which a reading is off.", Reasons.Measured),
         new("PF2197", "A stated joint of sectional track would fit the readings far better elsewhere.", "Look where it is, and state its place.", Reasons.Measured),
         new("PF2198", "The readings show a kink where no joint of sectional track is stated.", "Look for a joint there, and state it.", Reasons.Measured),
+        new("PF2199", "Stated joints of sectional track lie beyond the readings.", "State them in mm, as the readings are measured.", Reasons.Measured),
     ];
 }

@@ -8,8 +8,13 @@ internal static class ElementTable
             e.IsStraight ? FittedKind.Straight : e.IsCircular ? FittedKind.Curve : FittedKind.Transition,
             line.StartOf(i),
             line.StartOf(i + 1),
-            e.StartCurvature,
-            e.EndCurvature))];
+            Told(e.StartCurvature),
+            Told(e.EndCurvature)))];
+
+    // What rounding leaves of a straight: a radius of a thousand kilometres and more, 1/mm.
+    private const double Nothing = 1e-9;
+
+    private static double Told(double curvature) => Math.Abs(curvature) < Nothing ? 0 : curvature;
 
     public static LeastRadius? Sharpest(Centreline line)
     {
@@ -20,7 +25,7 @@ internal static class ElementTable
             bool start = Math.Abs(e.StartCurvature) >= Math.Abs(e.EndCurvature);
             double curvature = start ? e.StartCurvature : e.EndCurvature;
             double at = e.IsCircular ? line.StartOf(i) + (e.Length / 2) : start ? line.StartOf(i) : line.StartOf(i + 1);
-            if (curvature != 0 && (least is null || 1 / Math.Abs(curvature) < least.Radius || (e.IsCircular && 1 / Math.Abs(curvature) <= least.Radius)))
+            if (Told(curvature) != 0 && (least is null || 1 / Math.Abs(curvature) < least.Radius || (e.IsCircular && 1 / Math.Abs(curvature) <= least.Radius)))
             {
                 least = new(1 / Math.Abs(curvature), at, curvature > 0 ? Hand.Left : Hand.Right);
             }

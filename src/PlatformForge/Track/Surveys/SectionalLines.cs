@@ -33,34 +33,48 @@ internal static class SectionalLines
     // A sum of squares that falls by less, when a joint is moved, is chance: the best of some two hundred moves fell by 13 and more in none of 240 surveys with true joints.
     private const double Telling = 13;
 
+    // A place at which the sum falls by so much is likelier than the stated one by e to the half of it: the bound allows for both.
+    private const double Likely = 3;
+
     // More readings than this are taken together by neighbours.
     private const int MostSingle = 400;
 
     /// <summary>A stated joint that the readings want elsewhere, clearly; null for none.</summary>
-    public static MovedJoint? Moved(Survey survey, SurveyedTrack track)
+    public static MovedJoint? Moved(IReadOnlyList<MovedJoint> moves) => moves.MaxBy(m => m.Gain) is { Gain: > Telling } best ? best : null;
+
+    /// <summary>Joints that the readings may want elsewhere, too little to be told for certain, each with the set of lines that it would leave there.</summary>
+    public static IReadOnlyList<MovedJoints> Perhaps(Survey survey, SurveyedTrack track, IReadOnlyList<MovedJoint> moves, double least = Likely)
+    {
+        double[] stated = [.. survey.Laying.Joints.Order()];
+        return [.. moves.Where(m => m.Gain > least)
+            .Select(m => new MovedJoints(m, Of(survey with { Laying = survey.Laying with { Joints = [.. stated.Select((s, i) => i == m.Joint ? m.Wanted : s)] } }, track)!))
+            .Where(m => m.Lines is { AtOdds.Length: 0, Strange.Count: 0 })];
+    }
+
+    /// <summary>The best place for each stated joint, the others as stated; none where no joints are stated.</summary>
+    public static IReadOnlyList<MovedJoint> Moves(Survey survey, SurveyedTrack track)
     {
         if (survey is not PlaceSurvey || survey.Laying is not { As: LaidAs.Sectional, Joints.Count: > 0 })
         {
-            return null;
+            return [];
         }
 
         var curve = Fitting.ReferenceLine.TwiceIntegrated(track.Line);
         var read = FlexibleLines.Bands(survey, track).Select(b => (At: b.Residual.Chainage, Value: curve(b.Residual.Chainage) + b.Residual.Miss)).OrderBy(r => r.At).ToArray();
         if (read.Length < Fewest)
         {
-            return null;
+            return [];
         }
 
         int together = 1 + (read.Length / MostSingle);
         var means = read.Chunk(together).Select(c => (c.Average(r => r.At), c.Average(r => r.Value))).ToArray();
         double error = survey.RulerError * Math.Max(Fitting.PlaceFitter.LeastMeanError, 1 / Math.Sqrt(together));
-        double[] joints = [.. survey.Laying.Joints.Select(j => Chainage(track, j)).Order()];
-        var best = JointPlaces.Best(survey.Laying, means, error, joints);
-        return best?.Gain > Telling ? best with { Stated = survey.Laying.Joints.Order().ElementAt(best.Joint), Wanted = survey.Laying.Joints.Order().ElementAt(best.Joint) + best.At - joints[best.Joint] } : null;
+        double[] stated = [.. survey.Laying.Joints.Order()], joints = [.. stated.Select(j => Chainage(track, j))];
+        return [.. JointPlaces.Best(survey.Laying, means, error, joints).Select(m => m with { Stated = stated[m.Joint], Wanted = stated[m.Joint] + m.At - joints[m.Joint] })];
     }
 
-    // Places along a string lie square to it; of other surveys they are chainages.
-    private static double Chainage(SurveyedTrack track, double told)
+    /// <summary>Where on the line a stated joint is: places along a string lie square to it; of other surveys they are chainages.</summary>
+    public static double Chainage(SurveyedTrack track, double told)
     {
         var read = track.Residuals.Where(r => r.Reading is PlaceReading { Ordinate: not null }).Select(r => (r.Chainage, Of: ((PlaceReading)r.Reading).Ordinate!)).ToArray();
         if (read.Length < 2)
@@ -68,8 +82,14 @@ internal static class SectionalLines
             return told;
         }
 
-        var (one, square) = (read[0].Of, read[0].Of.Square);
-        Point2 along = new(square.Y, -square.X), foot = one.Foot + (along * (told - one.Distance));
+        // A square points to the left of the string or to its right, as the track lies; feet run along it either way.
+        var (one, last) = (read.MinBy(r => r.Of.Distance).Of, read.MaxBy(r => r.Of.Distance).Of);
+        if (!(last.Distance > one.Distance))
+        {
+            return told;
+        }
+
+        Point2 along = (last.Foot - one.Foot) * (1 / (last.Distance - one.Distance)), foot = one.Foot + (along * (told - one.Distance));
         double s = read.MinBy(r => Math.Abs(r.Of.Distance - told)).Chainage;
         for (int round = 0; round < MostRounds; round++)
         {

@@ -44,6 +44,11 @@ internal static class SectionalRemarks
                 FaultKind.Input);
         }
 
+        if (Beyond(survey, track) is { } beyond)
+        {
+            yield return beyond;
+        }
+
         foreach (var finding in Unstated(survey, track, laying))
         {
             yield return finding;
@@ -63,6 +68,24 @@ internal static class SectionalRemarks
         {
             yield return finding;
         }
+    }
+
+    // Joints off the end of what was measured say nothing of it; all of them there are most likely in another unit.
+    private static Finding? Beyond(Survey survey, SurveyedTrack track)
+    {
+        if (track.Sectional is null)
+        {
+            return null;
+        }
+
+        double[] read = [.. track.Residuals.Select(r => r.Chainage)];
+        double[] beyond = [.. survey.Laying.Joints.Where(j => SectionalLines.Chainage(track, j) is var at && (at < read.Min() || at > read.Max()))];
+        return beyond.Length == 0 ? null : Finding.Warning(
+            "PF2199",
+            survey.Key + ".joints",
+            Invariant($"{(beyond.Length == survey.Laying.Joints.Count ? "All stated joints lie" : beyond.Length == 1 ? Invariant($"The joint stated at {beyond[0]:0.#} mm lies") : Invariant($"{beyond.Length} joints, the first stated at {beyond[0]:0.#} mm, lie"))} beyond the readings, and say nothing of the track between them."),
+            "State joints in mm, as the readings are measured: along the string, or along the track from the first point. Leave out those beyond the readings.",
+            FaultKind.Input);
     }
 
     // Kinks of the line found that no stated joint is near to. The readings place a kink to within a spacing or two.

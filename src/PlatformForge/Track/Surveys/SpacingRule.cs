@@ -59,7 +59,9 @@ internal static class SpacingRule
             FittedElement one = elements[i - 1], two = elements[i], three = elements[i + 1];
             bool sudden = one.Kind != FittedKind.Transition && two.Kind != FittedKind.Transition && three.Kind != FittedKind.Transition;
             double before = two.StartCurvature - one.EndCurvature, after = two.EndCurvature - three.StartCurvature, length = two.To - two.From;
-            double turn = (before + after) / 2 * length;
+
+            // What stands out beside both neighbours: the end of a curve that is a little sharper there is no kink of all that it turns by.
+            double turn = (Math.Abs(before) < Math.Abs(after) ? before : after) * length;
             if (sudden && before * after > 0 && length <= ShortStretch * spacing && Math.Abs(turn) >= LeastKink && Math.Abs(turn) <= MostKink)
             {
                 yield return Finding.Note(

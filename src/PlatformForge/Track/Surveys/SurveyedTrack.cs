@@ -65,6 +65,15 @@ public sealed record SurveyedTrack(
     /// <summary>A stated joint that the readings want elsewhere; null where none is stated, or none so clearly.</summary>
     public MovedJoint? Misplaced { get; init; }
 
+    /// <summary>Stated joints that may lie elsewhere: the readings cannot tell, and the bound allows for either.</summary>
+    internal IReadOnlyList<MovedJoints> PerhapsMoved => PerhapsMovedSet?.Value ?? [];
+
+    /// <summary>The same, found when somebody asks.</summary>
+    internal Lazy<IReadOnlyList<MovedJoints>>? PerhapsMovedSet { get; init; }
+
+    /// <summary>Stated joints that may as well lie elsewhere: the readings cannot tell, and the bound allows for either. Empty where the bound is another.</summary>
+    public IReadOnlyList<MovedJoint> JointsInDoubt => IsBoundAsSectional ? [.. PerhapsMoved.Select(m => m.Joint)] : [];
+
     /// <summary>Whether the bound on the line is that of pieces between stated joints.</summary>
     public bool IsBoundAsSectional => Laying.As == LaidAs.Sectional && Misplaced is null && Sectional is { AtOdds.Length: 0, Strange.Count: 0 };
 
@@ -82,7 +91,7 @@ public sealed record SurveyedTrack(
 
         if (IsBoundAsSectional)
         {
-            return new JointedDoubt(Sectional!, Line);
+            return PerhapsMoved.Aggregate((LineDoubt)new JointedDoubt(Sectional!, Line), (all, m) => LineDoubt.Either(all, new JointedDoubt(m.Lines, Line)));
         }
 
         double shape = Movement.Loose is null ? 0 : Movement.Most(from, to);

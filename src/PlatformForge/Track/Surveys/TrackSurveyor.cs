@@ -67,7 +67,8 @@ public static class TrackSurveyor
         };
         var unbounded = track;
         track = track with { Laying = survey.Laying, FlexibleSet = new(() => FlexibleLines.Of(survey, unbounded)), SectionalSet = new(() => SectionalLines.Of(survey, unbounded)) };
-        track = track with { Misplaced = SectionalLines.Moved(survey, track) };
+        var moves = SectionalLines.Moves(survey, track);
+        track = track with { Misplaced = SectionalLines.Moved(moves), PerhapsMovedSet = new(() => SectionalLines.Perhaps(survey, unbounded, moves)) };
         track = track with { Outside = OutsideLine.Of(survey, track, found.Others) };
         return Outcome.Of(track, SurveyRemarks.Of(survey, track, scatter.IsTooMuch, best.Profile.Knotted, sharpest));
     }

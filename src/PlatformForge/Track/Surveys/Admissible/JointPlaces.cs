@@ -21,17 +21,17 @@ internal sealed class JointPlaces
 
     private JointPlaces(Laying laying, (double At, double Value)[] readings, double sigma) => (this.laying, this.readings, this.sigma) = (laying, readings, sigma);
 
-    /// <summary>The joint that gains most by being moved; null where there is none.</summary>
+    /// <summary>The best place for each joint, the others as stated, and what it gains; without those that have no room.</summary>
     /// <param name="laying">How the track was laid.</param>
     /// <param name="readings">Chainages on the stated line, mm, and what was read there: its curvature summed twice and the offset from it, mm.</param>
     /// <param name="error">Ruler error, mm.</param>
     /// <param name="joints">Chainages of the stated joints, rising.</param>
-    public static MovedJoint? Best(Laying laying, (double At, double Value)[] readings, double error, double[] joints)
+    public static IReadOnlyList<MovedJoint> Best(Laying laying, (double At, double Value)[] readings, double error, double[] joints)
     {
         var own = new JointPlaces(laying, readings, error / Math.Sqrt(3));
         double stated = own.Cost(joints);
-        return Enumerable.Range(0, joints.Length).AsParallel().AsOrdered().SelectMany(j => own.Moves(joints, j).Select(at => new MovedJoint(j, at, stated - own.Cost([.. joints.Select((s, i) => i == j ? at : s)]))))
-            .MaxBy(m => m.Gain);
+        return [.. Enumerable.Range(0, joints.Length).AsParallel().AsOrdered()
+            .Select(j => own.Moves(joints, j).Select(at => new MovedJoint(j, at, stated - own.Cost([.. joints.Select((s, i) => i == j ? at : s)]))).MaxBy(m => m.Gain)).OfType<MovedJoint>()];
     }
 
     private IEnumerable<double> Moves(double[] joints, int j)
@@ -115,3 +115,8 @@ public sealed record MovedJoint(int Joint, double At, double Gain)
     /// <summary>Where it would fit, mm as the readings are told, to some spacings.</summary>
     public double Wanted { get; init; }
 }
+
+/// <summary>A stated joint that may lie elsewhere.</summary>
+/// <param name="Joint">The joint and where it would fit better.</param>
+/// <param name="Lines">All lines of pieces with that joint there.</param>
+internal sealed record MovedJoints(MovedJoint Joint, JointedLines Lines);
