@@ -24,6 +24,9 @@ public enum ProofKind
     /// <summary>The outline of a section in plan, thin.</summary>
     Footprint,
 
+    /// <summary>Covers the deck while copings are painted, or leaves the white line free.</summary>
+    Mask,
+
     /// <summary>Bores or pockets of joints at several fits.</summary>
     JointCoupon,
 
@@ -117,5 +120,5 @@ public sealed record ProofSet(IReadOnlyList<Proof> Proofs, IReadOnlyList<ProofPl
 /// <summary>What is printed together.</summary>
 public static class ProofGroups
 {
-    public const string Gauges = "gauges", Footprints = "footprints", Coupons = "coupons", Strip = "strip";
+    public const string Gauges = "gauges", Footprints = "footprints", Masks = "masks", Coupons = "coupons", Strip = "strip";
 }

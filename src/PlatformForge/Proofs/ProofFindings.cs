@@ -63,7 +63,7 @@ internal static class ProofFindings
     public static Finding Unmarked(string key, string what, string mark) => Finding.Note(
         "PF7513", key, Invariant($"'{what}' has no room for its mark {mark}."), Invariant($"Write {mark} on it with a pencil as it comes off the bed."));
 
-    public static Finding ThinFootprint(ProofSpec spec, double layer) => Finding.Error(
-        "PF7512", spec.Key + ".footprint", Invariant($"A footprint of {spec.Footprint:0.##} mm is less than two layers of {layer:0.##} mm."),
+    public static Finding Thin(string key, string what, double thickness, double layer) => Finding.Error(
+        "PF7512", key, Invariant($"{what} of {thickness:0.##} mm is less than two layers of {layer:0.##} mm."),
             Invariant($"Give {2 * layer:0.##} mm or more.")).Curing(Math.Round(2 * layer, 3));
 }

@@ -38,7 +38,12 @@ public static class ProofMaker
 
         if (spec.Footprint < (2 * printer.Layer) - Tolerances.Rounding)
         {
-            findings.Add(ProofFindings.ThinFootprint(spec, printer.Layer));
+            findings.Add(ProofFindings.Thin(spec.Key + ".footprint", "A footprint", spec.Footprint, printer.Layer));
+        }
+
+        if (spec.Masks < (2 * printer.Layer) - Tolerances.Rounding)
+        {
+            findings.Add(ProofFindings.Thin(spec.Key + ".masks", "A mask", spec.Masks, printer.Layer));
         }
 
         return findings;
@@ -171,6 +176,30 @@ public static class ProofMaker
                 Figures = [new("from chainage", section.From), new("to chainage", section.To), new("thickness", request.Spec.Footprint)],
                 ToLayout = RigidTransform.Identity,
                 Use = "Lay it beside the track, its edge to the rail, and push every vehicle past. Grooves show where walls stand.",
+            };
+        }
+
+        foreach (var mask in Masks(platform.Sections, request, marks))
+        {
+            yield return mask;
+        }
+    }
+
+    private static IEnumerable<ProofDraft> Masks(SectionSet set, ProofRequest request, ProofMarks marks)
+    {
+        var bed = new BedShape(request.Printer);
+        foreach (var piece in MaskPiece.Of(set, outline => bed.Fits(ConvexRing.Hull(outline))))
+        {
+            string mark = marks.Next("M");
+            var (blocks, figures, engraved) = MaskPrint.Made(piece, mark, request.Spec, request.Printer);
+            yield return new(ProofGroups.Masks, set.Platform, Invariant($"{set.Sections[piece.Section - 1].Name}, {piece.Name}"), ProofKind.Mask, blocks)
+            {
+                Mark = mark,
+                Engraved = engraved,
+                Figures = figures,
+                Use = piece.Slot is null
+                    ? "Lay it on the deck, its mark on top, while the coping is painted; weigh it down."
+                    : "Lay its slot over the line, its grooves on the section's ends or on those of the stencil before, and dab with a brush that is almost dry.",
             };
         }
     }

@@ -132,6 +132,7 @@ public class SlideGaugeTests
     [InlineData("gauges.air=0.25", "PF7508", "gauges.air")]
     [InlineData("gauges.play=1.2", "PF7509", "gauges.play")]
     [InlineData("gauges.footprint=0.2", "PF7512", "gauges.footprint")]
+    [InlineData("gauges.masks=0.2", "PF7512", "gauges.masks")]
     public void What_cannot_be_is_a_finding_with_a_value_that_works(string set, string code, string key)
     {
         var project = Samples.Sound(Samples.Pendlewick, set);

@@ -123,7 +123,7 @@ internal static class GaugeDrawing
     {
         double right = Width - TitleBlock.Inset, y = at.Y + 3;
         string told = "";
-        foreach (var proof in set.Proofs.Where(p => p.Kind is not ProofKind.SlideGauge and not ProofKind.Footprint
+        foreach (var proof in set.Proofs.Where(p => p.Kind is not (ProofKind.SlideGauge or ProofKind.Footprint or ProofKind.Mask)
             && (p.Platform.Length == 0 || p.Platform == face.Name)).Concat(set.Proofs.Where(p => p.Kind == ProofKind.Footprint
             && p.Platform == face.Name).Take(1)))
         {

@@ -18,7 +18,7 @@ public sealed class ProofFiles
     public const string Folder = "gauges";
 
     // Pixels. Pictures take most of the time that these files take: each bed is drawn once, the small picture in its 3MF file is the large one halved, and
-    // footprints, which are flat, have none.
+    // footprints and masks, which are flat, have none.
     private const int PictureWidth = 512;
 
     private readonly Dossier dossier;
@@ -62,7 +62,7 @@ public sealed class ProofFiles
     }
 
     // What is flat shows nothing that its outline does not.
-    private static bool IsPictured(ProofPlate plate) => plate.Group != ProofGroups.Footprints;
+    private static bool IsPictured(ProofPlate plate) => plate.Group is not (ProofGroups.Footprints or ProofGroups.Masks);
 
     /// <summary>Pictures and drawings of the proofs, with what each shows.</summary>
     internal static IEnumerable<(string Path, string Title)> Pictures(Dossier dossier)

@@ -15,6 +15,7 @@ internal static class ProofTables
         ProofKind.ThrowBoard => "throw board",
         ProofKind.ThrowShoe => "shoe of a throw board",
         ProofKind.Footprint => "footprint",
+        ProofKind.Mask => "mask",
         ProofKind.JointCoupon => "coupon of joints",
         ProofKind.HoleCoupon => "coupon of holes",
         _ => "strip",

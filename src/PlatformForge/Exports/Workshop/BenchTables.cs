@@ -1,3 +1,4 @@
+using PlatformForge.Proofs;
 namespace PlatformForge.Exports.Workshop;
 
 /// <summary>All tables for the workbench of one platform, and its masks, each worked out once for whatever it is written as.</summary>

@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms.Features;
+using PlatformForge.Proofs;
 
 namespace PlatformForge.Exports.Workshop;
 

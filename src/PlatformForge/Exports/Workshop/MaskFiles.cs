@@ -2,6 +2,7 @@ using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Dxf;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms.Features;
+using PlatformForge.Proofs;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Workshop;
@@ -30,7 +31,7 @@ internal static class MaskFiles
             .. pieces.Select(p => (IReadOnlyList<TableCell>)
                 [
                     p.Name, TableCell.Of(p.Section, 0), TableCell.Of(p.Box().High.X - p.Box().Low.X, 1), TableCell.Of(p.Box().High.Y - p.Box().Low.Y, 1),
-                    TableCell.Of(p.Slot is { } slot ? (slot[slot.Count / 4] - slot[^((slot.Count / 4) + 1)]).Length : null, 2),
+                    TableCell.Of(p.SlotWidth, 2),
                 ]),
         ],
         "the plan's lines laid flat on each section's own slope, seen from above; a stencil has 10 mm round its slot (common practice, no source)");

@@ -94,7 +94,7 @@ internal static class ExportEntries
         new("PF7509", "The tongues of a gauge have so much play that they do not keep to the rails.", "Give less play."),
         new("PF7510", "The track bends so sharply where a slide gauge is asked for that it would not go between the rails.", "Give a chainage away from the kink.", Reasons.Several),
         new("PF7511", "Part of a gauge or a proof has nothing under it while it prints.", "Let the slicer put supports there.", Reasons.Note),
-        new("PF7512", "A footprint is thinner than two layers.", "Make it thicker."),
+        new("PF7512", "A footprint or a mask is thinner than two layers.", "Make it thicker."),
         new("PF7513", "A gauge or a proof has no room for the mark that tells it from others.", "Write it on with a pencil.", Reasons.Note),
         new("PF7520", "A slide gauge does not ride on both rails as it was written.", "Build the folder again.", Reasons.Rebuilt),
         new("PF7521", "A slide gauge does not go between the rails as it was written.", "Build the folder again.", Reasons.Rebuilt),

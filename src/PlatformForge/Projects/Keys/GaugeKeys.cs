@@ -20,6 +20,7 @@ internal static class GaugeKeys
         .Length("pencil", NumberRange.From(0.3, 10), "Diameter of the pencil's point that goes through a throw board's holes.", g => g.Pencil, (g, v) =>
             g with { Pencil = v })
         .Length("footprint", NumberRange.From(0.1, 5), "Thickness of footprints.", g => g.Footprint, (g, v) => g with { Footprint = v })
+        .Length("masks", NumberRange.From(0.1, 5), "Thickness of masks that are printed.", g => g.Masks, (g, v) => g with { Masks = v })
         .Length("slice", NumberRange.From(2, 100), "Length of test slices along the track.", g => g.Slice, (g, v) => g with { Slice = v })
         .Length("sleepers", NumberRange.From(1, 500), "Width over the ends of your sleepers: the finger for the wall's foot keeps off them.", g => g.Sleepers,
             (g, v) => g with { Sleepers = v });

@@ -3,7 +3,7 @@ using PlatformForge.Platforms;
 using PlatformForge.Platforms.Features;
 using PlatformForge.Sections;
 
-namespace PlatformForge.Exports.Workshop;
+namespace PlatformForge.Proofs;
 
 /// <summary>
 /// The top of a section as it can be touched with a rule: its ends as they are printed, and lines and places on its own slope, in the layout frame, mm.
