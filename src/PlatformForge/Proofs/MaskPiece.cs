@@ -45,7 +45,8 @@ internal sealed record MaskPiece(
                 if (to - from > 2 * Beyond)
                 {
                     string called = body.Lines.Count > 1 ? Invariant($"line stencil, face {i + 1}") : "line stencil";
-                    pieces.AddRange(Parts(called, from, to, fits, (name, a, b, first, last) => flat.Stencil(name, line.Near, line.Far, (a, b), (first ? 0 : Beyond, last ? 0 : Beyond))));
+                    pieces.AddRange(Parts(called, from, to, fits, (name, a, b, first, last) =>
+                        flat.Stencil(name, line.Near, line.Far, (a, b), (first ? 0 : Beyond, last ? 0 : Beyond))));
                 }
             }
         }

@@ -5,8 +5,8 @@ using PlatformForge.Solids;
 namespace PlatformForge.Proofs;
 
 /// <summary>
-/// A mask as a thin print: its slot right through, grooves where its stretch begins and ends, its mark. It lies on the bed as it lies on the platform, seen from
-/// above.
+/// A mask as a thin print: its slot right through, grooves where its stretch begins and ends, its mark. It lies on the bed as it
+/// lies on the platform, seen from above.
 /// </summary>
 internal static class MaskPrint
 {

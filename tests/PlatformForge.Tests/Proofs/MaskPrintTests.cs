@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
+using PlatformForge.Platforms;
+using PlatformForge.Proofs;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Projects;
 using Xunit;
@@ -56,11 +57,11 @@ public class MaskPrintTests
     {
         // As long a section as the bed takes from corner to corner: a stencil, which is longer by its borders, is not.
         var set = Pendlewick.Dossier.Platforms[0].Sections;
-        var whole = PlatformForge.Proofs.MaskPiece.Of(set);
-        var parts = PlatformForge.Proofs.MaskPiece.Of(set, ring => ring.Max(p => p.X) - ring.Min(p => p.X) < 90);
+        var whole = MaskPiece.Of(set);
+        var parts = MaskPiece.Of(set, ring => ring.Max(p => p.X) - ring.Min(p => p.X) < 90);
         Assert.True(parts.Count > 2 * whole.Count);
         Assert.All(parts, p => Assert.True(p.Box().High.X - p.Box().Low.X < 90, p.Name));
-        double Slots(IEnumerable<PlatformForge.Proofs.MaskPiece> pieces) => pieces.Where(p => p.Slot is not null).Sum(p => Math.Abs(ConvexRing.Area([.. p.Slot!])));
+        double Slots(IEnumerable<MaskPiece> pieces) => pieces.Where(p => p.Slot is not null).Sum(p => Math.Abs(ConvexRing.Area([.. p.Slot!])));
         Assert.InRange(Slots(parts), Slots(whole), Slots(whole) * 1.1);
 
         // Where one ends the next begins: a groove in each, at one place.
@@ -68,7 +69,7 @@ public class MaskPrintTests
         Assert.All(stencils.Zip(stencils.Skip(1)), pair => Assert.Equal(0, (pair.First.Ends[1].From - pair.Second.Ends[0].From).Length, 1e-9));
     }
 
-    private static double Length(PlatformForge.Platforms.PlatformPlan plan, double from, double to, double reach)
+    private static double Length(PlatformPlan plan, double from, double to, double reach)
     {
         Point2[] points = [.. Enumerable.Range(0, 201).Select(i => plan.ToLayout(from + ((to - from) * i / 200), reach))];
         return points.Zip(points.Skip(1)).Sum(p => (p.Second - p.First).Length);
