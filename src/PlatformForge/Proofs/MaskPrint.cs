@@ -36,7 +36,9 @@ internal static class MaskPrint
 
     private static Point2[] Across(Point2 from, Point2 to)
     {
-        var aside = (to - from).Left * (Groove / 2 / (to - from).Length);
-        return [from - aside, to - aside, to + aside, from + aside];
+        // Beyond both edges, so that none of its sides lies along one.
+        var along = (to - from) * (1 / (to - from).Length);
+        var (first, last, aside) = (from - (along * Above), to + (along * Above), along.Left * (Groove / 2));
+        return [first - aside, last - aside, last + aside, first + aside];
     }
 }
