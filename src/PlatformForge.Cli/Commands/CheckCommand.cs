@@ -28,9 +28,13 @@ internal static class CheckCommand
         command.Description = "Say whether a design is sound, and what comes nearest; write nothing.";
         command.ExtendedHelpText = Examples;
         var project = new ProjectArguments(command);
-        var extra = command.Option("--with-vehicle <name>", "A further vehicle to run past the finished design: a preset or a TOML file. Repeatable.", CommandOptionType.MultipleValue);
-        var measured = command.Option("--as-built <file>", "Gaps measured on the finished layout: a table with columns chainage and gap, and if wanted vehicle and platform.", CommandOptionType.SingleValue);
-        var at = command.Option("--at <chainage>", "Chainage, in mm or with its unit, at which to say what is needed, for which vehicle, what each allowance costs and what each style of edge would leave. Repeatable.", CommandOptionType.MultipleValue);
+        var extra = command.Option("--with-vehicle <name>", "A further vehicle to run past the finished design: a preset or a TOML file. Repeatable.",
+            CommandOptionType.MultipleValue);
+        var measured = command.Option("--as-built <file>",
+            "Gaps measured on the finished layout: a table with columns chainage and gap, and if wanted vehicle and platform.", CommandOptionType.SingleValue);
+        var at = command.Option("--at <chainage>",
+            "Chainage, in mm or with its unit, at which to say what is needed, for which vehicle, what each allowance costs and what each style of edge would leave. Repeatable.",
+            CommandOptionType.MultipleValue);
         command.OnExecute(() => session.Finish("check", show => ChosenSections.Read(At, at.Values, out var chainages) is { } fault
             ? fault
             : Check(project, extra, measured.Value(), chainages, session, show)));

@@ -15,7 +15,8 @@ internal static class ChosenSections
         double[] read = [.. values.Select(Chainage)];
         chainages = read;
         int wrong = Array.FindIndex(read, double.IsNaN);
-        return wrong < 0 ? null : Fault(option, $"\"{values[wrong]}\" is no chainage.", "Give a number of mm along the track of the model, such as 640 or 640.5, or a length with its unit, such as \"12 in\".");
+        return wrong < 0 ? null : Fault(option, $"\"{values[wrong]}\" is no chainage.",
+            "Give a number of mm along the track of the model, such as 640 or 640.5, or a length with its unit, such as \"12 in\".");
     }
 
     // mm, or a length of the model with its unit; not a number where it is neither. What is full size is no place on a model.

@@ -16,9 +16,13 @@ internal sealed class InitChoice
 
     private InitChoice(CommandLineApplication command)
     {
-        vehicles = command.Option("--vehicle <name>", "A vehicle that runs there, as 'platformforge presets vehicles' lists it. Repeatable.", CommandOptionType.MultipleValue);
-        bed = command.Option("--bed <size>", "Print bed in mm, such as 220x220, or a name as 'platformforge presets printers' lists it.", CommandOptionType.SingleValue);
-        track = command.Option("--track <curve>", "straight, or the radius of the curve in mm and its hand, such as \"610 left\"; up to three in a row: \"610 left, 900 right\".", CommandOptionType.SingleValue);
+        vehicles = command.Option("--vehicle <name>", "A vehicle that runs there, as 'platformforge presets vehicles' lists it. Repeatable.",
+            CommandOptionType.MultipleValue);
+        bed = command.Option("--bed <size>", "Print bed in mm, such as 220x220, or a name as 'platformforge presets printers' lists it.",
+            CommandOptionType.SingleValue);
+        track = command.Option("--track <curve>",
+            "straight, or the radius of the curve in mm and its hand, such as \"610 left\"; up to three in a row: \"610 left, 900 right\".",
+            CommandOptionType.SingleValue);
     }
 
     public static InitChoice Add(CommandLineApplication command) => new(command);

@@ -25,11 +25,13 @@ internal static class InitCommand
         command.Description = "Write a project file to start from: short, and building as it is.";
         command.ExtendedHelpText = Examples;
         var file = command.Argument("file", "Name of the new file; platform.toml when left out.");
-        var sample = command.Option("-s|--sample <name>", $"A worked example instead: {string.Join(" or ", PresetShelf.SampleNames)}.", CommandOptionType.SingleValue);
+        var sample = command.Option("-s|--sample <name>", $"A worked example instead: {string.Join(" or ", PresetShelf.SampleNames)}.",
+            CommandOptionType.SingleValue);
         var vehicle = command.Option("--form", "A form for a vehicle instead, to be named as a preset or given to --with-vehicle.", CommandOptionType.NoValue);
         var full = command.Option("--full", "Every key there is, those with a default as comments.", CommandOptionType.NoValue);
         var given = InitChoice.Add(command);
-        var scale = command.Option("--scale <name>", "Scale of the new file, as 'platformforge presets scales' lists it; 4mm when left out.", CommandOptionType.SingleValue);
+        var scale = command.Option("--scale <name>", "Scale of the new file, as 'platformforge presets scales' lists it; 4mm when left out.",
+            CommandOptionType.SingleValue);
         var force = command.Option("--force", "Replace a file that is there.", CommandOptionType.NoValue);
         command.OnExecute(() => session.Finish("init", _ => given.IsAny && (vehicle.HasValue() || sample.HasValue() || full.HasValue())
             ? Fault("PF1017", FaultKind.Input, "--vehicle, --bed and --track speak of a short file.", "Give them without --full, --form and --sample.") with { ExitCode = ExitCodes.Usage }
@@ -104,7 +106,8 @@ internal static class InitCommand
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
             {
-                return Fault("PF1020", FaultKind.Output, $"{path} can't be written: {e.Message.ReplaceLineEndings(" ")}", "Choose a folder that you may write to.");
+                return Fault("PF1020", FaultKind.Output, $"{path} can't be written: {e.Message.ReplaceLineEndings(" ")}",
+                    "Choose a folder that you may write to.");
             }
         }
 

@@ -50,7 +50,8 @@ internal static class JsonObject
         json.WriteStartObject();
         json.WriteString("code", finding.Code);
         json.WriteString("severity", finding.Severity.ToString().ToLowerInvariant());
-        json.WriteString("kind", finding.Kind switch { FaultKind.Input => "input", FaultKind.DesignRule => "design_rule", FaultKind.Mesh => "mesh", _ => "output" });
+        json.WriteString("kind",
+            finding.Kind switch { FaultKind.Input => "input", FaultKind.DesignRule => "design_rule", FaultKind.Mesh => "mesh", _ => "output" });
         json.WriteString("key", finding.Key);
         json.WriteString("message", finding.Message);
         json.WriteString("remedy", finding.Remedy);

@@ -25,11 +25,16 @@ internal static class PaperCommand
         command.Description = "Write the plan at full size over sheets of paper, to be laid on the layout.";
         command.ExtendedHelpText = Examples;
         var project = new ProjectArguments(command);
-        var folder = command.Option("-o|--output <folder>", "Folder to write; named after the project file, with -paper, when left out.", CommandOptionType.SingleValue);
+        var folder = command.Option("-o|--output <folder>", "Folder to write; named after the project file, with -paper, when left out.",
+            CommandOptionType.SingleValue);
         var force = command.Option("--force", "Write even beside and over files that this program did not write.", CommandOptionType.NoValue);
-        var size = command.Option("--size <size>", $"Paper: {string.Join(", ", PaperSizes.All.Take(5).Select(s => s.Name))}, or width x height in mm, such as 300x900.", CommandOptionType.SingleValue);
-        var by = command.Option("--by <layout>", "track: sheet after sheet along the track; page: rows and columns of one large page.", CommandOptionType.SingleValue);
-        var bars = command.Option("--bars <across,up>", "What the bars of 100 mm measure on a sheet printed without this option, in mm.", CommandOptionType.SingleValue);
+        var size = command.Option("--size <size>",
+            $"Paper: {string.Join(", ", PaperSizes.All.Take(5).Select(s => s.Name))}, or width x height in mm, such as 300x900.",
+            CommandOptionType.SingleValue);
+        var by = command.Option("--by <layout>", "track: sheet after sheet along the track; page: rows and columns of one large page.",
+            CommandOptionType.SingleValue);
+        var bars = command.Option("--bars <across,up>", "What the bars of 100 mm measure on a sheet printed without this option, in mm.",
+            CommandOptionType.SingleValue);
         command.OnExecute(() => session.Finish("paper", show =>
         {
             var values = new List<Override>();
@@ -68,7 +73,8 @@ internal static class PaperCommand
     private static CommandResult NoBars(string text)
     {
         string said = text.Length > 40 ? text[..40] + "…" : text;
-        var fault = Finding.Error("PF7441", "", $"\"{said}\" is not what two bars measure.", "Give both in mm, across and up, with a comma between and a point in each figure, such as --bars 99.6,100.2.");
+        var fault = Finding.Error("PF7441", "", $"\"{said}\" is not what two bars measure.",
+            "Give both in mm, across and up, with a comma between and a point in each figure, such as --bars 99.6,100.2.");
         return new([fault with { File = "--bars" }]) { ExitCode = ExitCodes.Usage };
     }
 }

@@ -16,7 +16,9 @@ internal sealed class ProjectArguments
     public ProjectArguments(CommandLineApplication command)
     {
         file = command.Argument("project", "The project file.").IsRequired(false, "Name the project file.");
-        sets = command.Option("--set <key_value>", "key=value: a value in place of the file's, such as platform[0].deck.thickness=2 or vehicle.long-coach.width=35. Repeatable.", CommandOptionType.MultipleValue);
+        sets = command.Option("--set <key_value>",
+            "key=value: a value in place of the file's, such as platform[0].deck.thickness=2 or vehicle.long-coach.width=35. Repeatable.",
+            CommandOptionType.MultipleValue);
     }
 
     public string File => file.Value!;

@@ -101,7 +101,8 @@ internal sealed class Session
     public int OurFault(Exception fault)
     {
         var root = fault is AggregateException { InnerExceptions: [var first, ..] } ? first : fault;
-        int exit = End(AsksForJson, command, ExitCodes.OurFault, $"PlatformForge failed: {root.Message.ReplaceLineEndings(" ")}", "This is a fault of the program, not of your project. Please report it with the project file and what --verbose shows.");
+        int exit = End(AsksForJson, command, ExitCodes.OurFault, $"PlatformForge failed: {root.Message.ReplaceLineEndings(" ")}",
+            "This is a fault of the program, not of your project. Please report it with the project file and what --verbose shows.");
         if (verbose.HasValue())
         {
             terminal.Error.WriteLine(fault);

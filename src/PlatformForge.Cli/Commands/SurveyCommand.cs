@@ -36,7 +36,9 @@ internal static class SurveyCommand
         var track = command.Option("--track <name>", "One track only.", CommandOptionType.SingleValue);
         var toml = command.Option("--toml", "Only the recognised alignment, as text for a project file.", CommandOptionType.NoValue);
         var lining = command.Option<double>("--string-lining <chord>", "Chord in mm: add a table of versines and slews.", CommandOptionType.SingleValue).Accepts(v => v.Range(ShortestChord, LongestChord));
-        var howMuch = command.Option("--how-much", "Only from where to where the track has to be measured, for the platforms and vehicles of the project; no readings are needed yet.", CommandOptionType.NoValue);
+        var howMuch = command.Option("--how-much",
+            "Only from where to where the track has to be measured, for the platforms and vehicles of the project; no readings are needed yet.",
+            CommandOptionType.NoValue);
         var folder = command.Option("-o|--output <folder>", "Write drawings and tables into a folder of its own.", CommandOptionType.SingleValue);
         command.OnExecute(() => session.Finish("survey", show => howMuch.HasValue() ? HowMuch(project) : Survey(project, track.Value(), toml.HasValue(), lining.HasValue() ? lining.ParsedValue : null, folder.Value(), session.Watch(show))));
     });

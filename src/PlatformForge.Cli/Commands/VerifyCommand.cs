@@ -21,7 +21,8 @@ internal static class VerifyCommand
         command.Description = "Read a finished folder back and hold what was written against the vehicles.";
         command.ExtendedHelpText = Examples;
         var folder = command.Argument("folder", "A folder that build wrote.").IsRequired(false, "Name the folder.");
-        var extra = command.Option("--with-vehicle <name>", "A further vehicle to run past what is built: a preset or a TOML file. Repeatable.", CommandOptionType.MultipleValue);
+        var extra = command.Option("--with-vehicle <name>", "A further vehicle to run past what is built: a preset or a TOML file. Repeatable.",
+            CommandOptionType.MultipleValue);
         command.OnExecute(() => session.Finish("verify", show => Verify(folder.Value!, [.. extra.Values.Select(v => v!)], session.Watch(show))));
     });
 

@@ -14,7 +14,8 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, bool IsInterac
     {
         bool dumb = string.Equals(Environment.GetEnvironmentVariable("TERM"), "dumb", StringComparison.Ordinal);
         bool watched = !Console.IsErrorRedirected && !dumb;
-        return new(Writer(Console.OpenStandardOutput()), Writer(new DeafStream(Console.OpenStandardError())), watched, watched && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")));
+        return new(Writer(Console.OpenStandardOutput()), Writer(new DeafStream(Console.OpenStandardError())), watched,
+            watched && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")));
     }
 
     private static StreamWriter Writer(Stream stream) => new(stream, new UTF8Encoding(false)) { AutoFlush = true, NewLine = "\n" };

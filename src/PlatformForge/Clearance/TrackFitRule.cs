@@ -42,7 +42,9 @@ internal static class TrackFitRule
 
         foreach (var kink in run.Ride.Kinks.Where(k => Math.Abs(k.Turn) > SharpestKink && k.Chainage > span.From - longest && k.Chainage < span.To + longest))
         {
-            yield return Finding.Error("PF3023", run.Key, Invariant($"Track '{run.Ride.Name}' has a kink of {Math.Abs(kink.Turn) / Degree:F1} degrees at chainage {kink.Chainage:F0} mm; no vehicle stays on that."), Invariant($"Check the points measured there: {SharpestKink / Degree:F1} degrees are the most that is taken."));
+            yield return Finding.Error("PF3023", run.Key,
+                Invariant($"Track '{run.Ride.Name}' has a kink of {Math.Abs(kink.Turn) / Degree:F1} degrees at chainage {kink.Chainage:F0} mm; no vehicle stays on that."),
+                Invariant($"Check the points measured there: {SharpestKink / Degree:F1} degrees are the most that is taken."));
         }
 
         foreach (var finding in run.Vehicles.SelectMany(v => CurveFault(run.Ride.Name, v, Sharpest(run, span.From - v.Length, span.To + v.Length))))

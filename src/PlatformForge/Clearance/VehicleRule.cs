@@ -22,14 +22,16 @@ public static class VehicleRule
 
         if (!(vehicle.PivotCentres >= LeastBase && vehicle.PivotCentres <= LargestFigure))
         {
-            Fault("PF3010", "pivots", Invariant($"the pivots are {vehicle.PivotCentres:0.####} mm apart."), Invariant($"Give the distance between bogie centres, or the rigid wheelbase, of at least {LeastBase} mm."));
+            Fault("PF3010", "pivots", Invariant($"the pivots are {vehicle.PivotCentres:0.####} mm apart."),
+                Invariant($"Give the distance between bogie centres, or the rigid wheelbase, of at least {LeastBase} mm."));
         }
 
         foreach (var (name, wheelbase) in new[] { ("leading", vehicle.LeadingWheelbase), ("trailing", vehicle.TrailingWheelbase) })
         {
             if (!(wheelbase >= 0 && wheelbase <= LargestFigure))
             {
-                Fault("PF3011", "bogie_wheelbase", Invariant($"the {name} bogie's wheelbase is {wheelbase:0.####} mm."), "Give 0 for a pivot that rides on the rails itself, or the distance between the bogie's end axles.");
+                Fault("PF3011", "bogie_wheelbase", Invariant($"the {name} bogie's wheelbase is {wheelbase:0.####} mm."),
+                    "Give 0 for a pivot that rides on the rails itself, or the distance between the bogie's end axles.");
             }
         }
 
@@ -70,12 +72,14 @@ public static class VehicleRule
         string key = Invariant($"part[{index}]");
         if (!(double.IsFinite(part.ZLow) && double.IsFinite(part.ZHigh) && part.ZLow < part.ZHigh))
         {
-            fault("PF3013", key, Invariant($"the part '{part.Name}' reaches from {part.ZLow:0.###} to {part.ZHigh:0.###} mm above rail top."), "The upper height has to be greater than the lower one.");
+            fault("PF3013", key, Invariant($"the part '{part.Name}' reaches from {part.ZLow:0.###} to {part.ZHigh:0.###} mm above rail top."),
+                "The upper height has to be greater than the lower one.");
         }
 
         if (part.Outline.Count < 3 || part.Outline.Any(p => !(Math.Abs(p.X) <= LargestFigure && Math.Abs(p.Y) <= LargestFigure)))
         {
-            fault("PF3014", key, Invariant($"the outline of the part '{part.Name}' is no ring of at least three points within {LargestFigure:F0} mm."), "Check its width and where it begins and ends.");
+            fault("PF3014", key, Invariant($"the outline of the part '{part.Name}' is no ring of at least three points within {LargestFigure:F0} mm."),
+                "Check its width and where it begins and ends.");
             return;
         }
 
@@ -87,13 +91,15 @@ public static class VehicleRule
 
         if (!(twiceArea > LeastArea))
         {
-            fault("PF3014", key, Invariant($"the outline of the part '{part.Name}' is empty or runs clockwise."), "Its width has to be above 0, and it has to end farther forward than it begins.");
+            fault("PF3014", key, Invariant($"the outline of the part '{part.Name}' is empty or runs clockwise."),
+                "Its width has to be above 0, and it has to end farther forward than it begins.");
         }
 
         double wheelbase = part.Carrier == PartCarrier.LeadingBogie ? vehicle.LeadingWheelbase : vehicle.TrailingWheelbase;
         if (part.Carrier != PartCarrier.Body && wheelbase == 0)
         {
-            fault("PF3015", key, Invariant($"the part '{part.Name}' is carried by a bogie that has no wheelbase."), "Give the bogie's wheelbase, or let the body carry the part.");
+            fault("PF3015", key, Invariant($"the part '{part.Name}' is carried by a bogie that has no wheelbase."),
+                "Give the bogie's wheelbase, or let the body carry the part.");
         }
     }
 
@@ -103,12 +109,15 @@ public static class VehicleRule
         if (vehicle.PivotCentres > length && vehicle.SetName is null)
         {
             var (are, can) = bogies > 0 ? ("pivots are", "pivot centres") : ("end axles are", "wheelbase");
-            fault("PF3016", "pivots", Invariant($"its {are} {vehicle.PivotCentres:F1} mm apart, but its body is only {length:F1} mm long."), Invariant($"The {can} can be {length:F1} mm at most; check that length is over the body ends."));
+            fault("PF3016", "pivots", Invariant($"its {are} {vehicle.PivotCentres:F1} mm apart, but its body is only {length:F1} mm long."),
+                Invariant($"The {can} can be {length:F1} mm at most; check that length is over the body ends."));
         }
 
         if (bogies > vehicle.PivotCentres && vehicle.TruckOf is null && !vehicle.Hangs)
         {
-            fault("PF3016", "bogie_wheelbase", Invariant($"its bogies would overlap: half of each wheelbase together are {bogies:F1} mm, the pivots {vehicle.PivotCentres:F1} mm apart."), Invariant($"Wheelbases of {vehicle.PivotCentres:F1} mm on average are the most that fit."));
+            fault("PF3016", "bogie_wheelbase",
+                Invariant($"its bogies would overlap: half of each wheelbase together are {bogies:F1} mm, the pivots {vehicle.PivotCentres:F1} mm apart."),
+                Invariant($"Wheelbases of {vehicle.PivotCentres:F1} mm on average are the most that fit."));
         }
     }
 }

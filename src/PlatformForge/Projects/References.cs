@@ -35,7 +35,8 @@ internal static class References
 
         for (int i = 0; i < (draft.Gauges?.Vehicles?.Count ?? 0); i++)
         {
-            Known("vehicle", draft.Gauges!.Vehicles![i], [.. vehicles, .. draft.Vehicles.SelectMany(v => v.ToVehicles()).Select(v => v.Name)], Invariant($"gauges.throw_boards[{i}]"), places, reading);
+            Known("vehicle", draft.Gauges!.Vehicles![i], [.. vehicles, .. draft.Vehicles.SelectMany(v => v.ToVehicles()).Select(v => v.Name)],
+                Invariant($"gauges.throw_boards[{i}]"), places, reading);
         }
 
         for (int i = 0; i < draft.Tracks.Count; i++)
@@ -63,7 +64,8 @@ internal static class References
             if (Array.FindIndex(names, n => string.Equals(n, names[i], StringComparison.OrdinalIgnoreCase)) < i)
             {
                 string key = Invariant($"{what}[{i}].name");
-                reading.Fault("PF1015", key, places.Find(key), $"There is another {what} of the name \"{names[i]}\".", $"Give each {what} a name of its own.", Cure.Text(key, Free(names, names[i])));
+                reading.Fault("PF1015", key, places.Find(key), $"There is another {what} of the name \"{names[i]}\".", $"Give each {what} a name of its own.",
+                    Cure.Text(key, Free(names, names[i])));
             }
         }
     }
@@ -77,7 +79,9 @@ internal static class References
         if (!names.Contains(name, StringComparer.Ordinal))
         {
             string? near = NearestName.Of(name, names);
-            reading.Fault("PF1016", key, places.Find(key), $"There is no {what} \"{name}\".", near is null ? $"Known: {string.Join(", ", names.Select(n => $"\"{n}\""))}." : $"Did you mean \"{near}\"?", names.Length > 0 ? Cure.Text(key, near ?? names[0]) : null);
+            reading.Fault("PF1016", key, places.Find(key), $"There is no {what} \"{name}\".",
+                near is null ? $"Known: {string.Join(", ", names.Select(n => $"\"{n}\""))}." : $"Did you mean \"{near}\"?",
+                names.Length > 0 ? Cure.Text(key, near ?? names[0]) : null);
         }
     }
 }

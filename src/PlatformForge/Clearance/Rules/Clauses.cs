@@ -15,8 +15,10 @@ internal static class Clauses
     public static RuleClause Height(string clause, string source, double low, double high) => new("PF3050", clause, source, s =>
     {
         double least = s.Scale.ToModel(low), most = s.Scale.ToModel(high);
-        return s.Height < least - Unseen ? new("height", Invariant($"The deck is {s.Height:F2} mm above rail top, below the published {least:F2} mm"), Invariant($"Raise it to {least:F2} mm or more."))
-            : s.Height > most + Unseen ? new("height", Invariant($"The deck is {s.Height:F2} mm above rail top, above the published {most:F2} mm"), Invariant($"Lower it to {most:F2} mm or less."))
+        return s.Height < least - Unseen ? new("height", Invariant($"The deck is {s.Height:F2} mm above rail top, below the published {least:F2} mm"),
+            Invariant($"Raise it to {least:F2} mm or more."))
+            : s.Height > most + Unseen ? new("height", Invariant($"The deck is {s.Height:F2} mm above rail top, above the published {most:F2} mm"),
+                Invariant($"Lower it to {most:F2} mm or less."))
             : null;
     });
 
@@ -30,7 +32,8 @@ internal static class Clauses
         }
 
         double near = s.Scale.ToModel(heights.MinBy(h => Math.Abs(h - full)));
-        return new("height", Invariant($"The deck is {s.Height:F2} mm above rail top, which is none of the published heights"), Invariant($"The nearest is {near:F2} mm."));
+        return new("height", Invariant($"The deck is {s.Height:F2} mm above rail top, which is none of the published heights"),
+            Invariant($"The nearest is {near:F2} mm."));
     });
 
     /// <summary>Least distance of the edge from the track's centreline.</summary>
@@ -46,7 +49,9 @@ internal static class Clauses
             if (least(s, place) is { } wanted && wanted - place.Distance > worst)
             {
                 worst = wanted - place.Distance;
-                amiss = new("face", Invariant($"At chainage {place.Chainage:F0} mm the edge is {place.Distance:F2} mm from the track's centre, the published least is {wanted:F2} mm"), Invariant($"Move it {worst:F2} mm away from the track, or keep what your own vehicles need and leave the rule out."));
+                amiss = new("face",
+                    Invariant($"At chainage {place.Chainage:F0} mm the edge is {place.Distance:F2} mm from the track's centre, the published least is {wanted:F2} mm"),
+                    Invariant($"Move it {worst:F2} mm away from the track, or keep what your own vehicles need and leave the rule out."));
             }
         }
 
@@ -58,14 +63,16 @@ internal static class Clauses
     {
         double least = s.Scale.ToModel(s.IsIsland ? island : single);
         return s.Width is { } width && width < least - Unseen
-            ? new("deck.width", Invariant($"The deck is {width:F1} mm wide at its narrowest, the published least is {least:F1} mm"), Invariant($"Widen it by {least - width:F1} mm."))
+            ? new("deck.width", Invariant($"The deck is {width:F1} mm wide at its narrowest, the published least is {least:F1} mm"),
+                Invariant($"Widen it by {least - width:F1} mm."))
             : null;
     });
 
     /// <summary>Steepest ramp, rise over run.</summary>
     public static RuleClause Ramp(string clause, string source, double steepest) => new("PF3053", clause, source, s =>
         s.RampGradient is { } gradient && gradient > steepest * Rounding
-            ? new("ramps", Invariant($"The ramps fall 1 in {1 / gradient:F1}, steeper than the published 1 in {1 / steepest:F0}"), Invariant($"Make them {s.Height / steepest:F0} mm long."))
+            ? new("ramps", Invariant($"The ramps fall 1 in {1 / gradient:F1}, steeper than the published 1 in {1 / steepest:F0}"),
+                Invariant($"Make them {s.Height / steepest:F0} mm long."))
             : null);
 
     /// <summary>Fastest change of the edge's distance from the track, as n of 1 in n.</summary>
@@ -79,7 +86,9 @@ internal static class Clauses
         }
 
         return worst.Slope > Rounding / flattest
-            ? new("face.taper", Invariant($"At chainage {worst.At:F0} mm the edge changes its distance by 1 in {1 / worst.Slope:F1}, faster than the published 1 in {flattest:F0}"), Invariant($"Give edge = \"faired\" with a taper of {flattest:F0}."))
+            ? new("face.taper",
+                Invariant($"At chainage {worst.At:F0} mm the edge changes its distance by 1 in {1 / worst.Slope:F1}, faster than the published 1 in {flattest:F0}"),
+                Invariant($"Give edge = \"faired\" with a taper of {flattest:F0}."))
             : null;
     });
 
@@ -88,7 +97,9 @@ internal static class Clauses
     {
         double wanted = s.Scale.ToModel(least);
         return s.Standing.Count > 0 && s.Standing.MinBy(t => t.FromEdge) is var near && near.FromEdge < wanted - Unseen
-            ? new("deck.width", Invariant($"The {near.Name} at chainage {near.Place.Chainage:F0} mm stands {near.FromEdge:F1} mm from the edge, the published least is {wanted:F1} mm"), Invariant($"Move it {wanted - near.FromEdge:F1} mm back."))
+            ? new("deck.width",
+                Invariant($"The {near.Name} at chainage {near.Place.Chainage:F0} mm stands {near.FromEdge:F1} mm from the edge, the published least is {wanted:F1} mm"),
+                Invariant($"Move it {wanted - near.FromEdge:F1} mm back."))
             : null;
     });
 
@@ -105,7 +116,9 @@ internal static class Clauses
             if (least(s, thing.Place) is { } wanted && wanted - thing.FromCentre > worst)
             {
                 worst = wanted - thing.FromCentre;
-                amiss = new("deck.width", Invariant($"The {thing.Name} at chainage {thing.Place.Chainage:F0} mm stands {thing.FromCentre:F1} mm from the track's centre, the published least is {wanted:F1} mm"), Invariant($"Move it {worst:F1} mm back."));
+                amiss = new("deck.width",
+                    Invariant($"The {thing.Name} at chainage {thing.Place.Chainage:F0} mm stands {thing.FromCentre:F1} mm from the track's centre, the published least is {wanted:F1} mm"),
+                    Invariant($"Move it {worst:F1} mm back."));
             }
         }
 
@@ -117,13 +130,15 @@ internal static class Clauses
     {
         double wanted = s.Scale.ToModel(least);
         return s.Overhang is { } overhang && overhang < wanted - Unseen
-            ? new("coping.overhang", Invariant($"The coping projects {overhang:F2} mm over the wall, the published least is {wanted:F2} mm"), Invariant($"Give an overhang of {wanted:F2} mm, with a coping wide enough to lie on the wall."))
+            ? new("coping.overhang", Invariant($"The coping projects {overhang:F2} mm over the wall, the published least is {wanted:F2} mm"),
+                Invariant($"Give an overhang of {wanted:F2} mm, with a coping wide enough to lie on the wall."))
             : null;
     });
 
     /// <summary>Steepest crossfall, rise over run.</summary>
     public static RuleClause Crossfall(string clause, string source, double steepest) => new("PF3054", clause, source, s =>
         s.Crossfall > steepest * Rounding
-            ? new("deck.crossfall", Invariant($"The deck falls 1 in {1 / s.Crossfall:F0} across, steeper than the published 1 in {1 / steepest:F0}"), Invariant($"Give it 1 in {1 / steepest:F0} or flatter."))
+            ? new("deck.crossfall", Invariant($"The deck falls 1 in {1 / s.Crossfall:F0} across, steeper than the published 1 in {1 / steepest:F0}"),
+                Invariant($"Give it 1 in {1 / steepest:F0} or flatter."))
             : null);
 }

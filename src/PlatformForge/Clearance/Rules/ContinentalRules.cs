@@ -34,10 +34,14 @@ internal static class ContinentalRules
         .FirstOrDefault(size => Math.Abs((s.Gauge / size.Gauge) - 1) <= SameGauge && Math.Abs((s.Scale.Ratio * size.Gauge / StandardGauge) - 1) <= 2 * SameGauge);
 
     private static Shortfall? OfNoSize(RuleSubject s) => SizeOf(s) is null
-        ? new("", FormattableString.Invariant($"Scale 1:{s.Scale.Ratio:G6} with gauge {s.Gauge:G4} mm is none of the standard's sizes, so its tables say nothing here"), "Choose other rules: platformforge presets rules lists them.")
+        ? new("",
+            FormattableString.Invariant($"Scale 1:{s.Scale.Ratio:G6} with gauge {s.Gauge:G4} mm is none of the standard's sizes, so its tables say nothing here"),
+            "Choose other rules: platformforge presets rules lists them.")
         : null;
 
     private static Shortfall? TooHigh(RuleSubject s) => SizeOf(s) is { } size && s.Height > size.Heights[0]
-        ? new("height", FormattableString.Invariant($"The deck is {s.Height:F2} mm above rail top, the published most for size {size.Name} is {size.Heights[0]:F1} mm"), FormattableString.Invariant($"Full-size 760 mm is {size.Heights[1]:F1} mm, 550 mm is {size.Heights[2]:F1} mm."))
+        ? new("height",
+            FormattableString.Invariant($"The deck is {s.Height:F2} mm above rail top, the published most for size {size.Name} is {size.Heights[0]:F1} mm"),
+            FormattableString.Invariant($"Full-size 760 mm is {size.Heights[1]:F1} mm, 550 mm is {size.Heights[2]:F1} mm."))
         : null;
 }

@@ -14,7 +14,9 @@ internal static class EuropeanRules
     public static NationalRules Norwegian { get; } = new("norwegian", "Norwegian platforms, scaled",
     [
         Clauses.HeightAmong("550 or 760 mm above rail", "Bane NOR, Plattformhøyder og avstand, rett linje", 35, 0, 550, 760),
-        Clauses.Edge("1680 mm, and 40.5/R inside, 31.5/R outside of curves of 180 m or more", "Bane NOR, Plattformer og lasteramper mot spor i kurver; Norwegian TSI INF regulation § 2", (s, place) => NorwegianEdge(s.Scale.ToFullSize(place.Radius) / 1000, place.Curvature > 0) is { } edge ? s.Scale.ToModel(edge) : null),
+        Clauses.Edge("1680 mm, and 40.5/R inside, 31.5/R outside of curves of 180 m or more",
+            "Bane NOR, Plattformer og lasteramper mot spor i kurver; Norwegian TSI INF regulation § 2",
+            (s, place) => NorwegianEdge(s.Scale.ToFullSize(place.Radius) / 1000, place.Curvature > 0) is { } edge ? s.Scale.ToModel(edge) : null),
         Clauses.Taper("ends tapered 1 in 40 or flatter", "Bane NOR, TRV:03993", 40),
         Clauses.Crossfall("2 % away from the edge", "Bane NOR, TRV:03995", 0.02),
     ]);
@@ -22,7 +24,8 @@ internal static class EuropeanRules
     public static NationalRules German { get; } = new("german", "German platforms, scaled",
     [
         Clauses.Height("760 mm above rail; never below 380 nor above 960", "EBO § 13, ra.de", 380, 960),
-        Clauses.FromCentre("fixed objects on platforms 3.00 m from the track's centre up to 3.05 m above rail", "EBO § 13, ra.de", (s, _) => s.Scale.ToModel(3000)),
+        Clauses.FromCentre("fixed objects on platforms 3.00 m from the track's centre up to 3.05 m above rail", "EBO § 13, ra.de",
+            (s, _) => s.Scale.ToModel(3000)),
     ]);
 
     public static NationalRules Dutch { get; } = new("dutch", "Dutch platforms, scaled",

@@ -11,7 +11,8 @@ namespace PlatformForge.Clearance.Rules;
 internal sealed record RuleClause(string Code, string Clause, string Source, Func<RuleSubject, Shortfall?> Check)
 {
     public Finding? Hold(RuleSubject subject) => Check(subject) is { } amiss
-        ? Finding.Warning(Code, amiss.Key.Length == 0 ? subject.Key : $"{subject.Key}.{amiss.Key}", Invariant($"{amiss.What} ({Clause}; {Source})."), amiss.Remedy)
+        ? Finding.Warning(Code, amiss.Key.Length == 0 ? subject.Key : $"{subject.Key}.{amiss.Key}", Invariant($"{amiss.What} ({Clause}; {Source})."),
+            amiss.Remedy)
         : null;
 }
 

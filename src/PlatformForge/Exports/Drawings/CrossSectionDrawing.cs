@@ -35,7 +35,8 @@ public static class CrossSectionDrawing
         var section = new CrossSection(dossier, platform, chainage);
         section.DrawOn(sheet, TitleBlock.Margin + 26, Height - TitleBlock.Margin - TitleBlock.Depth - 34);
         sheet.Text(Invariant($"Cross-section at chainage {Figures.Mm(chainage)} mm"), new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
-        sheet.Text("Seen along increasing chainage. The governing vehicle is drawn as it stands when it reaches farthest here; dashed, the farthest it ever reaches; grey, those that reach beyond it somewhere; both sides, play included.", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        sheet.Text("Seen along increasing chainage. The governing vehicle is drawn as it stands when it reaches farthest here; dashed, the farthest it ever reaches; grey, those that reach beyond it somewhere; both sides, play included.",
+            new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         TitleBlock.Draw(sheet, dossier, platform.FaceName, "Cross-section with the vehicles' reach",
             Invariant($"Scale {section.Scale}, all figures in mm of the model"),
             "Figures in brackets are full size. Heights are over rail top unless said otherwise.",

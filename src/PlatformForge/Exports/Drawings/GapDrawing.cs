@@ -24,7 +24,8 @@ public static class GapDrawing
         };
         sheet.Text("What the vehicles need, and the gap it leaves", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         bool over = plan.Gaps.Traces.Any(t => t.Nearest.Any(g => g < 0));
-        sheet.Text(Invariant($"Upper plot: distance from the track's middle on the platform's side. Lower plot: level gap from coping edge to door sill, when the nearest door stands there (whole line) and when the farthest does (dashed){(over ? "; below 0 it stands over the edge" : "")}."), new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        sheet.Text(Invariant($"Upper plot: distance from the track's middle on the platform's side. Lower plot: level gap from coping edge to door sill, when the nearest door stands there (whole line) and when the farthest does (dashed){(over ? "; below 0 it stands over the edge" : "")}."),
+            new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         var reach = ReachFrame(plan);
         var gaps = GapFrame(plan);
         new ReachPlot(platform, reach).DrawOn(sheet, dossier.Scale.Ratio);
@@ -64,7 +65,8 @@ public static class GapDrawing
 
         foreach (var section in platform.Sections.Sections)
         {
-            sheet.Text(Invariant($"section {section.Number}"), new(reach.X((section.From + section.To) / 2), reach.Top - 1.4), HouseStyle.Small with { Colour = HouseStyle.Accent }, TextAnchor.Middle);
+            sheet.Text(Invariant($"section {section.Number}"), new(reach.X((section.From + section.To) / 2), reach.Top - 1.4),
+                HouseStyle.Small with { Colour = HouseStyle.Accent }, TextAnchor.Middle);
         }
 
         reach.Chainages(sheet, words: false);

@@ -119,7 +119,8 @@ internal sealed class GapKey(Dossier dossier, PlatformDossier platform, double l
                 Cell(sheet, columns[0], y, Figures.Mm(row.Least));
                 Cell(sheet, columns[1], y, Figures.Mm(row.Mean));
                 Cell(sheet, columns[2], y, Figures.Mm(row.Largest));
-                sheet.Text(row.HorizontalWithinLimit ? "kept" : "over", new(columns[3], y), row.HorizontalWithinLimit ? HouseStyle.Small : HouseStyle.Small with { Colour = HouseStyle.Accent, Bold = true }, TextAnchor.End);
+                sheet.Text(row.HorizontalWithinLimit ? "kept" : "over", new(columns[3], y),
+                    row.HorizontalWithinLimit ? HouseStyle.Small : HouseStyle.Small with { Colour = HouseStyle.Accent, Bold = true }, TextAnchor.End);
             }
         }
 

@@ -83,7 +83,8 @@ internal sealed class GapLabels
     /// <param name="farthest">Vehicles whose farthest door it is.</param>
     internal static string Words(IReadOnlyList<string> nearest, IReadOnlyList<string> farthest) =>
         nearest.SequenceEqual(farthest) ? Invariant($"{Together(nearest)}, every door")
-        : string.Join("; ", new[] { (nearest, "nearest door"), (farthest, "farthest door") }.Where(w => w.Item1.Count > 0).Select(w => Invariant($"{Together(w.Item1)}, {w.Item2}")));
+        : string.Join("; ",
+            new[] { (nearest, "nearest door"), (farthest, "farthest door") }.Where(w => w.Item1.Count > 0).Select(w => Invariant($"{Together(w.Item1)}, {w.Item2}")));
 
     // Bodies of one set are told by the set's name once.
     private static string Together(IReadOnlyList<string> names)

@@ -56,11 +56,13 @@ internal sealed class GapPlot(PlatformDossier platform, PlotFrame frame, EdgeSty
 
         double limit = scale.ToModel(SteppingLimit.Horizontal);
         sheet.Line(frame.Of(frame.LeastX, limit), frame.Of(frame.MostX, limit), new(0.4, HouseStyle.Accent, 5, 1.5));
-        labels.NameLevel(sheet, Invariant($"stepping limit {SteppingLimit.Horizontal} mm full size = {Figures.Fine(limit)} mm"), HouseStyle.AccentLabel, frame.Y(limit));
+        labels.NameLevel(sheet, Invariant($"stepping limit {SteppingLimit.Horizontal} mm full size = {Figures.Fine(limit)} mm"), HouseStyle.AccentLabel,
+            frame.Y(limit));
         labels.DrawOn(sheet);
         if (traces.Count == 0)
         {
-            sheet.Text("No vehicle has a door sill: no gap to show.", new((frame.Left + frame.Right) / 2, frame.Bottom - (frame.Height / 4)), HouseStyle.Label, TextAnchor.Middle);
+            sheet.Text("No vehicle has a door sill: no gap to show.", new((frame.Left + frame.Right) / 2, frame.Bottom - (frame.Height / 4)), HouseStyle.Label,
+                TextAnchor.Middle);
         }
 
         frame.Axes(sheet, scale.Ratio, "gap to the door sill");

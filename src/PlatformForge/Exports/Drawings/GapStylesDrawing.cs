@@ -25,7 +25,8 @@ public static class GapStylesDrawing
                 + string.Join("; ", plan.Gaps.Rows.Select(r => Invariant($"{Word(r.Style)}, {r.Vehicle}: mean {Figures.Mm(r.Mean)}, largest {Figures.Mm(r.Largest)} mm"))) + ".",
         };
         sheet.Text("Gap to the door sills, by style of edge", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
-        sheet.Text("Level gap from coping edge to door sill along the platform. The chosen style is named in bold.", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        sheet.Text("Level gap from coping edge to door sill along the platform. The chosen style is named in bold.",
+            new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         double most = Enum.GetValues<EdgeStyle>().SelectMany(s => GapPlot.OfStyle(plan, s)).SelectMany(t => t.Farthest).Where(double.IsFinite).DefaultIfEmpty(0).Max();
         most = Math.Ceiling(Math.Max(most, plan.Site.Scale.ToModel(SteppingLimit.Horizontal)) * GapPlot.Room);
         double floor = Enum.GetValues<EdgeStyle>().Min(s => GapPlot.LeastOf(GapPlot.OfStyle(plan, s)));

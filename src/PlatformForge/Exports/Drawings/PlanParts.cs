@@ -222,9 +222,11 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         {
             var middle = BadgePlace(view, section, rails);
             sheet.Circle(middle, Radius, new(HouseStyle.Accent));
-            sheet.Text(Invariant($"{section.Number}"), middle + new Point2(0, 1.15), HouseStyle.Strong with { Size = 3.2, Colour = HouseStyle.White }, TextAnchor.Middle);
+            sheet.Text(Invariant($"{section.Number}"), middle + new Point2(0, 1.15), HouseStyle.Strong with { Size = 3.2, Colour = HouseStyle.White },
+                TextAnchor.Middle);
             labels.Keep(middle.X - Radius, middle.Y - Radius, middle.X + Radius, middle.Y + Radius);
-            labels.PutOver(Invariant($"{Figures.Mm(section.Length)} long"), HouseStyle.Small, new(HouseStyle.Paper, 0.85), (middle + new Point2(Radius + 1.2, 0.8), TextAnchor.Start, 0));
+            labels.PutOver(Invariant($"{Figures.Mm(section.Length)} long"), HouseStyle.Small, new(HouseStyle.Paper, 0.85),
+                (middle + new Point2(Radius + 1.2, 0.8), TextAnchor.Start, 0));
         }
     }
 
@@ -256,7 +258,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             }
 
             double s = (foot + head) / 2, angle = view.AngleOf(plan.Chart.At(s).Tangent);
-            labels.PutOver(Invariant($"ramp {Figures.Short(Math.Round(Math.Abs(head - foot), 1))}, {Figures.Gradient(p.Level - low, Math.Abs(head - foot))}"), HouseStyle.Label, new(HouseStyle.Deck), (OnDeck(view, s), TextAnchor.Middle, angle));
+            labels.PutOver(Invariant($"ramp {Figures.Short(Math.Round(Math.Abs(head - foot), 1))}, {Figures.Gradient(p.Level - low, Math.Abs(head - foot))}"),
+                HouseStyle.Label, new(HouseStyle.Deck), (OnDeck(view, s), TextAnchor.Middle, angle));
         }
 
         double mid = (p.StartHead + p.EndHead) / 2;
@@ -291,7 +294,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             {
                 var out_ = (b - a) * (1 / (b - a).Length);
                 double drop = out_.Y > 0 ? HouseStyle.Small.Size * 0.8 : 0;
-                labels.PutOver(Invariant($"{s:F0}"), HouseStyle.Small, new(HouseStyle.Paper, 0.85), (b + (out_ * 0.8) + new Point2(0, drop), TextAnchor.Middle, 0));
+                labels.PutOver(Invariant($"{s:F0}"), HouseStyle.Small, new(HouseStyle.Paper, 0.85),
+                    (b + (out_ * 0.8) + new Point2(0, drop), TextAnchor.Middle, 0));
             }
         }
     }
@@ -346,7 +350,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
         for (int i = 0; i <= 4; i += 2)
         {
-            sheet.Text(Invariant($"{i * step:F0}"), new(x + (i * step / view.Reduction), y - 1), HouseStyle.Small, i == 0 ? TextAnchor.Start : TextAnchor.Middle);
+            sheet.Text(Invariant($"{i * step:F0}"), new(x + (i * step / view.Reduction), y - 1), HouseStyle.Small,
+                i == 0 ? TextAnchor.Start : TextAnchor.Middle);
         }
 
         double end = x + (4 * step / view.Reduction);

@@ -24,7 +24,8 @@ public static class PlateDrawing
             Description = Invariant($"{plates.Count} print plates with {platform.Sections.Sections.Count} sections."),
         };
         sheet.Text("Plates", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
-        sheet.Text("Sections as they lie on the bed, seen from above: those that lie deck down show walls and ribs, and their coping (dashed) is underneath. The arrow runs towards higher chainage. The dashed frame is the margin to keep.", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        sheet.Text("Sections as they lie on the bed, seen from above: those that lie deck down show walls and ribs, and their coping (dashed) is underneath. The arrow runs towards higher chainage. The dashed frame is the margin to keep.",
+            new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         double used = (columns * room) + (Gap * (columns - 1)), left = (Width - used) / 2;
         for (int i = 0; i < plates.Count; i++)
         {

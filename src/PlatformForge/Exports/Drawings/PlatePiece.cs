@@ -99,7 +99,8 @@ internal sealed class PlatePiece
         sheet.Line(from, tip, new(0.4, HouseStyle.Accent));
         sheet.Area([tip + (ahead * 1.4), tip + (ahead.Left * 0.9), tip - (ahead.Left * 0.9)], new(HouseStyle.Accent));
         sheet.Circle(at, 3.1, new(HouseStyle.Accent));
-        sheet.Text(Invariant($"{section.Number}"), at + new Point2(0, 1.15), HouseStyle.Strong with { Size = 3.2, Colour = HouseStyle.White }, TextAnchor.Middle);
+        sheet.Text(Invariant($"{section.Number}"), at + new Point2(0, 1.15), HouseStyle.Strong with { Size = 3.2, Colour = HouseStyle.White },
+            TextAnchor.Middle);
     }
 
     private Point2[] Line(PlanLine line) => Array.ConvertAll(stations, s => Place(s, line.At(s)));

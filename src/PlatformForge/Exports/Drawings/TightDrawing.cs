@@ -23,7 +23,8 @@ public static class TightDrawing
                 places.Select(t => Invariant($"{t.Called} ({t.Part}): {Figures.Fine(t.Left)} mm at chainage {Figures.Fixed(t.Chainage, 0)}"))) + ".",
         };
         sheet.Text("Where each vehicle comes nearest", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
-        sheet.Text($"Each vehicle as it stands in its tightest place: body and parts, bogies darker, axles as bars. Dashed: the farthest it reaches, play included; the figure is from there to the coping.{(places.Length < platform.Tightest.Count ? " A truck is shown where it comes nearer than its engine." : "")}", new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        sheet.Text($"Each vehicle as it stands in its tightest place: body and parts, bogies darker, axles as bars. Dashed: the farthest it reaches, play included; the figure is from there to the coping.{(places.Length < platform.Tightest.Count ? " A truck is shown where it comes nearer than its engine." : "")}",
+            new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         foreach (var row in rows)
         {
             for (int i = 0; i < row.Length; i++)

@@ -42,7 +42,8 @@ internal sealed class TightPanel
     {
         var view = View(left, top + Words + ((Height - Words - 4 - shape.Height) / 2));
         sheet.Text(place.Called, new(left, top + 3), HouseStyle.Subheading with { Colour = VehicleLooks.ForWords(Look.Colour) });
-        sheet.Text(Invariant($"{place.Part} at chainage {Figures.Fixed(place.Chainage, 0)}: {Figures.Fine(place.Left)} to the coping, {Figures.Fine(place.Left - platform.Budget.Margin)} beyond the budget; scale {view.Scale}"), new(left, top + 7.4), HouseStyle.Label);
+        sheet.Text(Invariant($"{place.Part} at chainage {Figures.Fixed(place.Chainage, 0)}: {Figures.Fine(place.Left)} to the coping, {Figures.Fine(place.Left - platform.Budget.Margin)} beyond the budget; scale {view.Scale}"),
+            new(left, top + 7.4), HouseStyle.Label);
         Ground(sheet, view);
         VehicleShape.Draw(sheet, place.Pose, view.Of, Look.Colour, dossier.Gauge);
         Swept(sheet, view);

@@ -42,7 +42,8 @@ internal sealed class FolderContents
 
     /// <summary>The objection to replacing files that somebody changed.</summary>
     public static Finding Changed(IReadOnlyCollection<string> paths) =>
-        Finding.Error("PF7304", "", Invariant($"The output folder holds {FolderFaults.Count(paths)} changed since written: {FolderFaults.Named(paths)}."), "Move what you changed elsewhere, or force it to be replaced.", FaultKind.Output);
+        Finding.Error("PF7304", "", Invariant($"The output folder holds {FolderFaults.Count(paths)} changed since written: {FolderFaults.Named(paths)}."),
+            "Move what you changed elsewhere, or force it to be replaced.", FaultKind.Output);
 
     /// <summary>Why the folder may not be written to without being forced.</summary>
     public IReadOnlyList<Finding> Objections(IReadOnlyList<OutputFile> files)

@@ -28,7 +28,8 @@ public static class PdfWriter
         objects.Put(pages, Invariant($"<< /Type /Pages /Count {leaves.Length} /Kids [{References(leaves)}] >>"));
         int outline = Outline(objects, book, leaves);
         string scaling = book.IsTrueSize ? " /PrintScaling /None" : "";
-        objects.Put(catalog, Invariant($"<< /Type /Catalog /Pages {pages} 0 R /Outlines {outline} 0 R /PageMode /UseOutlines /PageLabels << /Nums [{Labels(book)}] >> /Lang (en-GB) /ViewerPreferences << /DisplayDocTitle true{scaling} >> >>"));
+        objects.Put(catalog,
+            Invariant($"<< /Type /Catalog /Pages {pages} 0 R /Outlines {outline} 0 R /PageMode /UseOutlines /PageLabels << /Nums [{Labels(book)}] >> /Lang (en-GB) /ViewerPreferences << /DisplayDocTitle true{scaling} >> >>"));
         int info = objects.Add($"<< /Title {PdfObjects.Text(book.Title)} /Producer {PdfObjects.Text(book.Producer)} >>");
         objects.End(catalog, info);
     }
@@ -61,7 +62,8 @@ public static class PdfWriter
             t.Raw("S"u8);
         });
         string matrix = Written(t => PdfContent.Matrix(t, sheet));
-        return objects.AddStream($"/Type /Pattern /PatternType 1 /PaintType 1 /TilingType 1 /BBox [0 0 3 3] /XStep 3 /YStep 3 /Resources << >> /Matrix [{matrix}] ", to => to.Write(Encoding.ASCII.GetBytes(strokes)));
+        return objects.AddStream($"/Type /Pattern /PatternType 1 /PaintType 1 /TilingType 1 /BBox [0 0 3 3] /XStep 3 /YStep 3 /Resources << >> /Matrix [{matrix}] ",
+            to => to.Write(Encoding.ASCII.GetBytes(strokes)));
     }
 
     private static int Outline(PdfObjects objects, PdfBook book, int[] leaves)
@@ -72,7 +74,8 @@ public static class PdfWriter
         {
             var sheets = book.Chapters[i].Sheets;
             int[] lines = [.. sheets.Select(_ => objects.Reserve())];
-            objects.Put(chapters[i], Line(book.Chapters[i].Title, root, leaves[at], chapters, i) + Invariant($" /First {lines[0]} 0 R /Last {lines[^1]} 0 R /Count {lines.Length} >>"));
+            objects.Put(chapters[i],
+                Line(book.Chapters[i].Title, root, leaves[at], chapters, i) + Invariant($" /First {lines[0]} 0 R /Last {lines[^1]} 0 R /Count {lines.Length} >>"));
             for (int k = 0; k < lines.Length; k++)
             {
                 objects.Put(lines[k], Line(sheets[k].Title, chapters[i], leaves[at + k], lines, k) + " >>");

@@ -39,7 +39,8 @@ public static class StlReader
         }
 
         return Outcome.Fault<StlContents>(bytes.Length < StlWriter.HeaderLength
-            ? Fault("PF7101", name, Invariant($"is {bytes.Length} bytes long, shorter than the {StlWriter.HeaderLength} bytes that head a binary STL"), "The file is cut short or is no STL: write it again.")
+            ? Fault("PF7101", name, Invariant($"is {bytes.Length} bytes long, shorter than the {StlWriter.HeaderLength} bytes that head a binary STL"),
+                "The file is cut short or is no STL: write it again.")
             : Truncated(bytes, name));
     }
 
@@ -50,7 +51,8 @@ public static class StlReader
     internal static bool Holds(float value) => Math.Abs(value) <= InputLimits.MeshCoordinate;
 
     internal static Finding TooMany(string name) =>
-        Fault("PF7105", name, Invariant($"has more than {InputLimits.SectionTriangles} triangles, which is the limit"), "Build the folder again; a section has some ten thousand triangles.");
+        Fault("PF7105", name, Invariant($"has more than {InputLimits.SectionTriangles} triangles, which is the limit"),
+            "Build the folder again; a section has some ten thousand triangles.");
 
     /// <summary>The fault of triangles that are longer together than is measured.</summary>
     internal static Finding? Beyond(CornerWelder welder, ReadOnlySpan<int> triangles, string name)
@@ -64,14 +66,16 @@ public static class StlReader
         }
 
         return sides <= InputLimits.MeshSides ? null
-            : Fault("PF7105", name, Invariant($"has triangles whose sides come to {sides:0} mm, over the limit of {InputLimits.MeshSides:0}"), "Build the folder again; the sides of a section's triangles come to some hundred metres.");
+            : Fault("PF7105", name, Invariant($"has triangles whose sides come to {sides:0} mm, over the limit of {InputLimits.MeshSides:0}"),
+                "Build the folder again; the sides of a section's triangles come to some hundred metres.");
     }
 
     private static Finding Truncated(ReadOnlySpan<byte> bytes, string name)
     {
         uint count = BinaryPrimitives.ReadUInt32LittleEndian(bytes[80..]);
         long wanted = StlWriter.HeaderLength + ((long)StlWriter.FacetLength * count);
-        return Fault("PF7101", name, Invariant($"counts {count} triangles, which take {wanted} bytes, but is {bytes.Length} bytes long"), "The file is cut short or is no STL: write it again.");
+        return Fault("PF7101", name, Invariant($"counts {count} triangles, which take {wanted} bytes, but is {bytes.Length} bytes long"),
+            "The file is cut short or is no STL: write it again.");
     }
 
     private static Outcome<StlContents> ReadBinary(ReadOnlySpan<byte> bytes, int count, string name)

@@ -66,7 +66,8 @@ internal sealed class RibParts(StockBody body)
         }
 
         ring.AddRange([new(width, 0), new(width, far), new(0, near)]);
-        return Named(section, name, WallParts.Plain(ring), Invariant($"track side on the left, seen along {(plan.Side == Side.Right ? "rising" : "falling")} chainage"));
+        return Named(section, name, WallParts.Plain(ring),
+            Invariant($"track side on the left, seen along {(plan.Side == Side.Right ? "rising" : "falling")} chainage"));
     }
 
     private CutPart? Along(PlatformSection section, PlanLine line, string name)

@@ -85,7 +85,8 @@ public static class StockSet
             {
                 string written = string.Join(" ", part.Words.Select(w => w.Text)), on = Invariant($"{NameOf(sheet.Kind)}-{sheet.Number:D2}");
                 var size = CutPart.AtOrigin(part).Size;
-                table.Row(Invariant($"{++number}"), written, part.Name, on, ThicknessOf(part.Kind, stock), Figures.Fine(size.X), Figures.Fine(size.Y), Figures.Mm(part.Area), part.Note);
+                table.Row(Invariant($"{++number}"), written, part.Name, on, ThicknessOf(part.Kind, stock), Figures.Fine(size.X), Figures.Fine(size.Y),
+                    Figures.Mm(part.Area), part.Note);
             }
         }
 

@@ -52,7 +52,8 @@ internal sealed class MissPlot(SurveyedTrack track, PlotFrame frame)
                 sheet.Circle(at, 0.9, new(HouseStyle.Ink));
                 sheet.Circle(at, 2, null, new(0.4, HouseStyle.Accent));
                 Point2[] beside = [new(3, 3.4), new(-3, 3.4), new(3, -2), new(-3, -2)];
-                labels.PutOver("in doubt", HouseStyle.AccentLabel, new(HouseStyle.Paper, 0.85), beside.Select(p => (at + p, p.X > 0 ? TextAnchor.Start : TextAnchor.End, 0.0)));
+                labels.PutOver("in doubt", HouseStyle.AccentLabel, new(HouseStyle.Paper, 0.85),
+                    beside.Select(p => (at + p, p.X > 0 ? TextAnchor.Start : TextAnchor.End, 0.0)));
             }
             else if (i % every == 0)
             {

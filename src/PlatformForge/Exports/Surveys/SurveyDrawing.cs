@@ -25,14 +25,16 @@ public static class SurveyDrawing
         var sheet = new Sheet(Width, Height, $"{track.Line.Name}: survey") { Description = Describe(track) };
         sheet.Text("The track as it was measured, and the line that fits it", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         var plan = new SurveyPlan(track, PlotLeft, PlanTop, PlotWidth, PlanHeight);
-        sheet.Text(Invariant($"Readings are drawn {plan.Exaggeration} times as far from the line as they are. Chainage runs along the line from its first reading."), new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        sheet.Text(Invariant($"Readings are drawn {plan.Exaggeration} times as far from the line as they are. Chainage runs along the line from its first reading."),
+            new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         plan.DrawOn(sheet);
         double length = track.Line.Length, beyond = length * BeyondEnds;
         new MissPlot(track, new(PlotLeft, MissTop, PlotWidth, MissHeight, -beyond, length + beyond, -MissPlot.Range(track), MissPlot.Range(track))).DrawOn(sheet);
         var (low, high) = BendPlot.Range(track);
         new BendPlot(track, new(PlotLeft, BendTop, PlotWidth, BendHeight, -beyond, length + beyond, low, high)).DrawOn(sheet);
         new SurveyColumn(track, ColumnLeft, PlanTop, Width - TitleBlock.Inset - ColumnLeft).DrawOn(sheet);
-        TitleBlock.Draw(sheet, track.Line.Name, "Survey of the track", Invariant($"Plan about 1:{1 / plan.Scale:0.#} of the model; plots as figured"), Notes(track), origin);
+        TitleBlock.Draw(sheet, track.Line.Name, "Survey of the track", Invariant($"Plan about 1:{1 / plan.Scale:0.#} of the model; plots as figured"),
+            Notes(track), origin);
         return sheet;
     }
 

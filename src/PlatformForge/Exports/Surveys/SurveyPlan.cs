@@ -86,7 +86,8 @@ internal sealed class SurveyPlan
         {
             sheet.Line(foot, head, new(0.3, HouseStyle.Accent, 1.6, 0.8));
             sheet.Circle(head, 1.3, new(HouseStyle.Accent));
-            labels.PutOver(Invariant($"{r.Reading.Whereabouts}: {Figures.Mm(Math.Abs(r.Miss))} off"), HouseStyle.AccentLabel, Patch, Around(head, 4.4, -2.6, 8, -6));
+            labels.PutOver(Invariant($"{r.Reading.Whereabouts}: {Figures.Mm(Math.Abs(r.Miss))} off"), HouseStyle.AccentLabel, Patch,
+                Around(head, 4.4, -2.6, 8, -6));
             return;
         }
 

@@ -14,11 +14,13 @@ public static class SurveyTables
     /// <summary>Every reading with its miss and the figure that would fit, in the unit it was written in.</summary>
     public static byte[] Readings(SurveyedTrack track)
     {
-        var csv = new CsvText("file", track.Residuals.Any(r => r.Reading.DrawnAt is not null) ? "point" : "line", "chainage (mm)", "read", "unit", track.Versines.Count > 0 ? "miss (mm, left-hand curve positive)" : "miss (mm, left positive)", "would fit", "left out");
+        var csv = new CsvText("file", track.Residuals.Any(r => r.Reading.DrawnAt is not null) ? "point" : "line", "chainage (mm)", "read", "unit",
+            track.Versines.Count > 0 ? "miss (mm, left-hand curve positive)" : "miss (mm, left positive)", "would fit", "left out");
         foreach (var r in track.Residuals)
         {
             double unit = r.Reading.Unit.Millimetres();
-            csv.Row(r.Reading.File, Invariant($"{r.Reading.Row}"), Figures.Fixed(r.Chainage, 2), Read(r.Reading, unit), r.Reading.Unit.Sign(), Figures.Fixed(r.Miss, 3), Fits(r, unit), r.IsOutlier ? "yes" : track.IsInDoubt(r.Reading) ? "in doubt" : "no");
+            csv.Row(r.Reading.File, Invariant($"{r.Reading.Row}"), Figures.Fixed(r.Chainage, 2), Read(r.Reading, unit), r.Reading.Unit.Sign(),
+                Figures.Fixed(r.Miss, 3), Fits(r, unit), r.IsOutlier ? "yes" : track.IsInDoubt(r.Reading) ? "in doubt" : "no");
         }
 
         return csv.ToBytes();
@@ -27,7 +29,8 @@ public static class SurveyTables
     /// <summary>How far the line may be off along it.</summary>
     public static byte[] Movement(SurveyedTrack track)
     {
-        var csv = new CsvText("chainage (mm)", "x (mm)", "y (mm)", "radius (mm, left positive)", "may be off by (mm, 19 surveys in 20)", "every reading at its worst, elements as recognised (mm)");
+        var csv = new CsvText("chainage (mm)", "x (mm)", "y (mm)", "radius (mm, left positive)", "may be off by (mm, 19 surveys in 20)",
+            "every reading at its worst, elements as recognised (mm)");
         for (int k = 0; k < track.Movement.Chainages.Count; k++)
         {
             double s = track.Movement.Chainages[k];
@@ -42,7 +45,8 @@ public static class SurveyTables
     /// <summary>The string-lining table, for those who want to ease the track instead.</summary>
     public static byte[] Lining(StringLining lining)
     {
-        var csv = new CsvText("station (mm)", Invariant($"measured (mm, chord {Figures.Short(lining.Chord)})"), "proposed (mm)", "error (mm)", "sum of errors (mm)", "half throw (mm)", "full throw (mm, to the right positive)", "which way", "note");
+        var csv = new CsvText("station (mm)", Invariant($"measured (mm, chord {Figures.Short(lining.Chord)})"), "proposed (mm)", "error (mm)",
+            "sum of errors (mm)", "half throw (mm)", "full throw (mm, to the right positive)", "which way", "note");
         foreach (var r in lining.Rows)
         {
             csv.Row(Figures.Fixed(r.Station, 1), Figures.Fixed(r.Measured, 3), Figures.Fixed(r.Proposed, 3), Figures.Fixed(r.Error, 3), Figures.Fixed(r.SumOfErrors, 3), Figures.Fixed(r.HalfThrow, 3), Figures.Fixed(r.FullThrow, 3), r.Way, r.Note);

@@ -38,7 +38,8 @@ public static class PlatformTables
     /// <summary>Gaps measured on the layout, where that puts the coping, and what is left for the vehicle with least room.</summary>
     public static byte[] AsBuilt(AsBuiltEdge edge)
     {
-        var csv = new CsvText("line", "chainage_mm", "gap_mm", "measured_from", "planned_reach_mm", "true_reach_mm", "off_by_mm", "least_left_mm", "vehicle", "part");
+        var csv = new CsvText("line", "chainage_mm", "gap_mm", "measured_from", "planned_reach_mm", "true_reach_mm", "off_by_mm", "least_left_mm", "vehicle",
+            "part");
         foreach (var m in edge.Measures)
         {
             csv.Row(N(m.Reading.Line, 0), N(m.Reading.Chainage, 1), N(m.Reading.Gap, 3), m.Reading.Vehicle ?? "running edge", N(m.Planned, 3), N(m.True, 3), N(m.OffBy, 3),
@@ -51,7 +52,8 @@ public static class PlatformTables
     /// <summary>The sections with their sizes and what they take to print.</summary>
     public static byte[] Sections(PlatformDossier platform)
     {
-        var csv = new CsvText("section", "from_chainage_mm", "to_chainage_mm", "size_x_mm", "size_y_mm", "size_z_mm", "volume_mm3", "mass_g", "filament_m", "hours", "plate", "pose");
+        var csv = new CsvText("section", "from_chainage_mm", "to_chainage_mm", "size_x_mm", "size_y_mm", "size_z_mm", "volume_mm3", "mass_g", "filament_m",
+            "hours", "plate", "pose");
         foreach (var s in platform.Sections.Sections)
         {
             int plate = platform.Sections.Plates.FirstOrDefault(p => p.Sections.Any(q => q.Section.Number == s.Number))?.Number ?? 0;

@@ -8,7 +8,10 @@ namespace PlatformForge.Platforms.Rules;
 internal static class UprightFindings
 {
     public static Finding NothingPassesOver(string key, double gap, string what, double level, double leaning) =>
-        Finding.Error("PF4026", key, Invariant($"Bodies are to pass over the coping {gap:0.###} mm above it, but nothing does: the highest underside, of {what}, is {Room(level, leaning)}."), leaning >= 0 ? Invariant($"Give a vertical gap of {Down(leaning)} mm or less.") : "Lower the coping, or leave bodies_pass_over out.", FaultKind.DesignRule)
+        Finding.Error("PF4026", key,
+            Invariant($"Bodies are to pass over the coping {gap:0.###} mm above it, but nothing does: the highest underside, of {what}, is {Room(level, leaning)}."),
+            leaning >= 0 ? Invariant($"Give a vertical gap of {Down(leaning)} mm or less.") : "Lower the coping, or leave bodies_pass_over out.",
+            FaultKind.DesignRule)
             .Curing(leaning >= 0 ? new Cure(CureAct.Set, key, Down(leaning)) : Cure.Set(key[..key.LastIndexOf('.')] + ".bodies_pass_over", false));
 
     public static Finding AllReachLow(string key, string what, double low, double lowest, double height) =>

@@ -193,8 +193,10 @@ internal static class TrackEntries
             "Look at the joint; read the places about it again, or state the kink.",
             Reasons.Measured),
         new("PF2195", "A curve of sectional track has none of the stated radii.", "State its radius too, or read the places there again.", Reasons.Measured),
-        new("PF2196", "Readings miss the line by more than the ruler error allows.", "Read them again, or state the most by which a reading is off.", Reasons.Measured),
-        new("PF2197", "A stated joint of sectional track would fit the readings far better elsewhere.", "Look where it is, and state its place.", Reasons.Measured),
+        new("PF2196", "Readings miss the line by more than the ruler error allows.", "Read them again, or state the most by which a reading is off.",
+            Reasons.Measured),
+        new("PF2197", "A stated joint of sectional track would fit the readings far better elsewhere.", "Look where it is, and state its place.",
+            Reasons.Measured),
         new("PF2198", "The readings show a kink where no joint of sectional track is stated.", "Look for a joint there, and state it.", Reasons.Measured),
         new("PF2199", "Stated joints of sectional track lie beyond the readings.", "State them in mm, as the readings are measured.", Reasons.Measured),
     ];

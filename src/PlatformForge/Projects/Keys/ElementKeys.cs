@@ -68,7 +68,9 @@ internal static class ElementKeys
             int kinds = (e.Straight is null ? 0 : 1) + (e.Curve is null ? 0 : 1) + (e.Transition is null ? 0 : 1) + (e.Kink is null ? 0 : 1);
             if (kinds != 1)
             {
-                Fault("PF1013", kinds == 0 ? "is neither straight, curve, transition nor kink." : "is more than one of straight, curve, transition and kink.", "Give exactly one of them, such as { straight = 250 }.", kinds > 0 ? Cure.LeaveOut($"{key}.{(e.Curve is not null && e.Straight is not null ? "straight" : e.Kink is not null ? "kink" : e.Transition is not null && e.ToRadius is null ? "transition" : "curve")}") : Kind(e, key));
+                Fault("PF1013", kinds == 0 ? "is neither straight, curve, transition nor kink." : "is more than one of straight, curve, transition and kink.",
+                    "Give exactly one of them, such as { straight = 250 }.",
+                    kinds > 0 ? Cure.LeaveOut($"{key}.{(e.Curve is not null && e.Straight is not null ? "straight" : e.Kink is not null ? "kink" : e.Transition is not null && e.ToRadius is null ? "transition" : "curve")}") : Kind(e, key));
                 return;
             }
 

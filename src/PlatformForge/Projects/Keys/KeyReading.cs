@@ -37,7 +37,8 @@ public sealed class KeyReading
             case TreeText text when rule.IsLength:
                 if (LengthText.Read(text.Value, Scale) is not { } length)
                 {
-                    Fault("PF1007", key, node.Place, $"{LastOf(key)} is {node.Kind}, which is not a length.", $"Give {rule.Wanted} of the model, or a text with a unit such as \"25 mm\", \"1/32 in\", \"4 ft 6 in full size\" or \"2.3 m full size\".");
+                    Fault("PF1007", key, node.Place, $"{LastOf(key)} is {node.Kind}, which is not a length.",
+                        $"Give {rule.Wanted} of the model, or a text with a unit such as \"25 mm\", \"1/32 in\", \"4 ft 6 in full size\" or \"2.3 m full size\".");
                     return null;
                 }
 

@@ -78,8 +78,11 @@ internal static class PrinterKeys
             new KeyTable<PrintSpeeds>(SectionSpecKeys.Speeds),
             p => p.Speeds,
             (p, v) => p with { Speeds = v })
-        .Numbers("strip", NumberRange.From(0, 5000), "mm", "What the strip of 100 mm among the gauges measured along the bed and across it (half the sum of outer and inner measure), printed without this key: every piece is then written to come out true.", (p, v) => p with { MeasuredStrip = new(v[0], v[1]) }, 2, 2)
-        .Table("filament", "What is printed with; for estimates only.", new KeyTable<FilamentSpec>(SectionSpecKeys.Filament), p => p.Filament, (p, v) => p with { Filament = v });
+        .Numbers("strip", NumberRange.From(0, 5000), "mm",
+            "What the strip of 100 mm among the gauges measured along the bed and across it (half the sum of outer and inner measure), printed without this key: every piece is then written to come out true.",
+            (p, v) => p with { MeasuredStrip = new(v[0], v[1]) }, 2, 2)
+        .Table("filament", "What is printed with; for estimates only.", new KeyTable<FilamentSpec>(SectionSpecKeys.Filament), p => p.Filament,
+            (p, v) => p with { Filament = v });
 
     public static KeyTable<JointSpec> Joint { get; } = new(SectionSpecKeys.Joint);
 

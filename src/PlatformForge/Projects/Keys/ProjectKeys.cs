@@ -59,10 +59,12 @@ internal static class ProjectKeys
         .Tables("platform", "A platform.", PlatformKeys.Table, (p, key) => p with { Key = key }, (p, v) => p with { Platforms = v }, least: 1)
         .Table("printer", "The printer that the sections have to fit.", PrinterKeys.Printer, p => p.Printer, (p, v) => p with { Printer = v })
         .Table("joint", "How two sections are held in line.", PrinterKeys.Joint, p => p.Joint, (p, v) => p with { Joint = v })
-        .Table("fits", "What fit coupons were found to need, mm: each in place of the fit of all openings of its kind that state none of their own.", FitKeys.Table, _ => null, (p, _) => p)
+        .Table("fits", "What fit coupons were found to need, mm: each in place of the fit of all openings of its kind that state none of their own.",
+            FitKeys.Table, _ => null, (p, _) => p)
         .Table("sections", "How platforms are cut into sections.", PrinterKeys.Sections, p => p.Sections, (p, v) => p with { Sections = v })
         .Table("paper", "Full-size sheets to lay on the layout.", PaperKeys.Table, p => p.Paper, (p, v) => p with { Paper = v })
-        .Table("sheet", "Card, plastic or ply to cut the platform from, for those who do not print.", SheetKeys.Table, p => p.Sheet, (p, v) => p with { Sheet = v })
+        .Table("sheet", "Card, plastic or ply to cut the platform from, for those who do not print.", SheetKeys.Table, p => p.Sheet,
+            (p, v) => p with { Sheet = v })
         .Table("gauges", "Gauges and proofs that are printed before the platform is.", GaugeKeys.Table, p => null, (p, v) => p with { Gauges = v });
 
     /// <summary>The whole model as one table.</summary>

@@ -90,7 +90,9 @@ internal static class SetForm
             double length = Or(form.Length, set.Length), between = length + ((sharesFront ? form.Gap : 0) + (sharesRear ? set.Bodies[i].Gap : 0)) / 2;
             if (sharesFront && sharesRear && double.IsFinite(form.Pivots) && Math.Abs(form.Pivots - between) > Agrees)
             {
-                reading.Fault("PF1014", at + ".pivots", Place("pivots"), Invariant($"pivots is {form.Pivots:0.####} mm, but a body of {length:0.####} mm that shares both bogies, with gaps of {form.Gap} and {set.Bodies[i].Gap:0.####} mm to its neighbours, has them {between:0.##} mm apart."), Invariant($"Leave pivots out, or give {between:0.##} mm."), Cure.LeaveOut(at + ".pivots"));
+                reading.Fault("PF1014", at + ".pivots", Place("pivots"),
+                    Invariant($"pivots is {form.Pivots:0.####} mm, but a body of {length:0.####} mm that shares both bogies, with gaps of {form.Gap} and {set.Bodies[i].Gap:0.####} mm to its neighbours, has them {between:0.##} mm apart."),
+                    Invariant($"Leave pivots out, or give {between:0.##} mm."), Cure.LeaveOut(at + ".pivots"));
             }
             else if (whole[i] is { Hung: false } body)
             {

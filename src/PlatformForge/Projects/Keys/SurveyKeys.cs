@@ -84,14 +84,18 @@ internal static class SurveyKeys
             s => s.Calibration,
             (s, v) => s with { Calibration = v })
         .Flag("reverse", "Whether the track runs against the way it was drawn.", s => s.Reverse, (s, v) => s with { Reverse = v })
-        .Choice("laid", "How the track was laid: flexible (no kinks, curves come and go over a length), sectional (pieces with joints), or unknown. It bounds what the track can do between two readings.", s => s.Laid, (s, v) => s with { Laid = v }, [("unknown", LaidAs.Unknown), ("flexible", LaidAs.Flexible), ("sectional", LaidAs.Sectional)])
+        .Choice("laid",
+            "How the track was laid: flexible (no kinks, curves come and go over a length), sectional (pieces with joints), or unknown. It bounds what the track can do between two readings.",
+            s => s.Laid, (s, v) => s with { Laid = v }, [("unknown", LaidAs.Unknown), ("flexible", LaidAs.Flexible), ("sectional", LaidAs.Sectional)])
         .Length(
             "least_radius",
             Length,
             "Least radius of the track where it was measured; left out, what is usual in the scale: 380 in 4 mm (common practice).",
             s => s.LeastRadius,
             (s, v) => s with { LeastRadius = v })
-        .Length("least_ease", Length, "Flexible track: least length over which a curve of the least radius comes or goes; left out, what is usual in the scale: 200 in 4 mm (common practice).", s => s.LeastEase, (s, v) => s with { LeastEase = v })
+        .Length("least_ease", Length,
+            "Flexible track: least length over which a curve of the least radius comes or goes; left out, what is usual in the scale: 200 in 4 mm (common practice).",
+            s => s.LeastEase, (s, v) => s with { LeastEase = v })
         .Numbers(
             "radii",
             Length,
@@ -105,7 +109,9 @@ internal static class SurveyKeys
             "Sectional track: greatest change of direction at a joint; left out, 2 (common practice).",
             s => s.GreatestKink,
             (s, v) => s with { GreatestKink = v })
-        .Numbers("joints", Along, "mm", "Sectional track: its joints, measured as the readings are: along the string, or along the track from the first point; left out, they are found as far as the readings show them.", (s, v) => s with { Joints = v })
+        .Numbers("joints", Along, "mm",
+            "Sectional track: its joints, measured as the readings are: along the string, or along the track from the first point; left out, they are found as far as the readings show them.",
+            (s, v) => s with { Joints = v })
         .Tables("also", "A further file of the same track, such as the other rail.", Also, (a, _) => a, (s, v) => s with { Also = v })
         .Check((s, table, key, reading) =>
         {

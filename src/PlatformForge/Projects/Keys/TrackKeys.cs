@@ -73,8 +73,12 @@ internal static class TrackKeys
             ElementKeys.Table,
             (e, _) => e,
             (t, v) => t with { Elements = [.. v.Select(e => e.Element)] })
-        .Table("survey", "How the track was measured, in place of an alignment: along the whole platform, and the longest vehicle's length beyond both ends (the command survey with --how-much tells from where to where).", SurveyKeys.Table, t => t.Form, (t, v) => t with { Form = v })
-        .Length("survey_doubt", NumberRange.From(0, 50), "How far the true track may lie off an alignment that a survey found; the survey command writes it with the alignment. It goes into the budget for the longest overhang.", t => t.SurveyDoubt, (t, v) => t with { SurveyDoubt = v })
+        .Table("survey",
+            "How the track was measured, in place of an alignment: along the whole platform, and the longest vehicle's length beyond both ends (the command survey with --how-much tells from where to where).",
+            SurveyKeys.Table, t => t.Form, (t, v) => t with { Form = v })
+        .Length("survey_doubt", NumberRange.From(0, 50),
+            "How far the true track may lie off an alignment that a survey found; the survey command writes it with the alignment. It goes into the budget for the longest overhang.",
+            t => t.SurveyDoubt, (t, v) => t with { SurveyDoubt = v })
         .Length(
             "rail_top",
             PlatformForge.Platforms.PlatformSite.RailTops,

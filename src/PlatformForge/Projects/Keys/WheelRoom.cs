@@ -67,7 +67,9 @@ internal static class WheelRoom
         {
             double most = (length - pivots - (v.Ahead > 0 ? trailing : leading)) / 2;
             string end = v.Ahead > 0 ? "rear" : "front", which = leading + trailing > 0 ? "the bogie there has an axle" : "an axle stands";
-            fault("ahead", Invariant($"ahead is {v.Ahead:0.####} mm, so {which} beyond the body's {end} end."), Invariant($"Give {(v.Ahead > 0 ? "at most" : "at least -")}{(v.Ahead > 0 ? " " : "")}{Down(most)} mm for a body of {length:0.####} mm on pivots {pivots:0.####} mm apart."), (v.Ahead > 0 ? 1 : -1) * Floored(most));
+            fault("ahead", Invariant($"ahead is {v.Ahead:0.####} mm, so {which} beyond the body's {end} end."),
+                Invariant($"Give {(v.Ahead > 0 ? "at most" : "at least -")}{(v.Ahead > 0 ? " " : "")}{Down(most)} mm for a body of {length:0.####} mm on pivots {pivots:0.####} mm apart."),
+                (v.Ahead > 0 ? 1 : -1) * Floored(most));
         }
     }
 
@@ -99,7 +101,10 @@ internal static class WheelRoom
         string longer = Invariant($"Give a length of at least {Up(least + ((own ?? 0) / 2) - gaps)} mm{(own is null ? "" : Invariant($" and pivots of {Up(least)} mm"))}, or bogies that are shorter.");
         if (own is not null && v.Pivots > most + Grain)
         {
-            fault("pivots", Invariant($"pivots is {v.Pivots:0.####} mm; a body of {v.Length:0.####} mm whose pivot at one end lies midway in a gap has its other bogie{(v.Pivots > v.Length + gaps ? "" : Invariant($", {own:0.####} mm from axle to axle,"))} beyond its own end."), most >= least ? Invariant($"Give at most {Down(most)} mm: from the pivot of its own bogie to that of the shared one.") : longer, most >= least ? Floored(most) : null);
+            fault("pivots",
+                Invariant($"pivots is {v.Pivots:0.####} mm; a body of {v.Length:0.####} mm whose pivot at one end lies midway in a gap has its other bogie{(v.Pivots > v.Length + gaps ? "" : Invariant($", {own:0.####} mm from axle to axle,"))} beyond its own end."),
+                most >= least ? Invariant($"Give at most {Down(most)} mm: from the pivot of its own bogie to that of the shared one.") : longer,
+                most >= least ? Floored(most) : null);
         }
         else if (least > v.Pivots + Grain)
         {

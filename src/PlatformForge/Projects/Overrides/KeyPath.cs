@@ -57,7 +57,8 @@ internal static class KeyPath
 
     /// <summary>What a list holds, for a remedy.</summary>
     public static string EntriesOf(TreeList list) =>
-        list.Items.Count == 0 ? "none" : string.Join(", ", list.Items.Select((item, i) => (item as TreeTable)?.TextOf("name") is { } name ? Plain(name) : i.ToString(CultureInfo.InvariantCulture)));
+        list.Items.Count == 0 ? "none" : string.Join(", ",
+            list.Items.Select((item, i) => (item as TreeTable)?.TextOf("name") is { } name ? Plain(name) : i.ToString(CultureInfo.InvariantCulture)));
 
     private static string Plain(string name) => name.Trim().Replace(' ', '-').Replace('_', '-').ToLowerInvariant();
 }

@@ -61,7 +61,10 @@ internal sealed class PresetLaying(KeyReading reading, Func<string, string, KeyR
 
         var names = PresetShelf.Of(kind).SelectMany(p => p.OtherNames.Prepend(p.Name)).ToArray();
         string? near = NearestName.Of(name, names);
-        reading.Fault("PF1011", key, place, $"There is no preset \"{(name.Length > 40 ? name[..40] + "…" : name)}\" among the {kind.ToString().ToLowerInvariant()}.", (near is null ? "" : $"Did you mean \"{near}\"? ") + $"See: platformforge presets {kind.ToString().ToLowerInvariant()}", near is not null ? Cure.Text(key, near) : null);
+        reading.Fault("PF1011", key, place,
+            $"There is no preset \"{(name.Length > 40 ? name[..40] + "…" : name)}\" among the {kind.ToString().ToLowerInvariant()}.",
+            (near is null ? "" : $"Did you mean \"{near}\"? ") + $"See: platformforge presets {kind.ToString().ToLowerInvariant()}",
+            near is not null ? Cure.Text(key, near) : null);
         return own;
     }
 }

@@ -25,7 +25,8 @@ public sealed record Preset(PresetKind Kind, string Name, string Title, string S
     internal string Text { get; init; } = "";
 
     /// <summary>Its sources in a line: how many figures are published, common practice or from memory, or the one source of them all.</summary>
-    public string SourcesInShort => Figures.Count == 0 ? Source : string.Join(", ", Figures.GroupBy(f => f.Standing).OrderBy(g => g.Key).Select(g => FormattableString.Invariant($"{g.Count()} {PresetFigure.Say(g.Key)}")));
+    public string SourcesInShort => Figures.Count == 0 ? Source : string.Join(", ",
+        Figures.GroupBy(f => f.Standing).OrderBy(g => g.Key).Select(g => FormattableString.Invariant($"{g.Count()} {PresetFigure.Say(g.Key)}")));
 
     /// <summary>What a vehicle of the kind is called when it is given no name: the name among the preset's keys, or else its title.</summary>
     public string Spoken => Tree.TextOf("name") ?? Title;

@@ -26,15 +26,18 @@ public static class ProjectText
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
         {
-            return Fault("PF1001", shown, "The file can't be read: " + e.Message.ReplaceLineEndings(" "), "Check that the name is right and that you may read the file.");
+            return Fault("PF1001", shown, "The file can't be read: " + e.Message.ReplaceLineEndings(" "),
+                "Check that the name is right and that you may read the file.");
         }
 
         return read.Fault switch
         {
             PlainFileFault.Folder => Fault("PF1002", shown, "This is a folder.", $"Name the {what.Name} in it, such as {Path.Combine(shown, what.Example)}."),
             PlainFileFault.Missing => Fault("PF1001", shown, "There is no such file.", "Check the name, or " + what.Start + shown),
-            PlainFileFault.Empty => Fault("PF1040", shown, "The file is empty, or it is a pipe or a device, which have no length.", $"Name a plain file that holds a {what.Name}; what comes out of a pipe goes into a file first."),
-            PlainFileFault.TooLong => Fault("PF1003", shown, Invariant($"The file has {read.Length} bytes, over the limit of {largest}."), what == FileWords.Measured ? "A row for each gap measured is enough." : $"A {what.Name} holds no readings: they go into a CSV file that the project names."),
+            PlainFileFault.Empty => Fault("PF1040", shown, "The file is empty, or it is a pipe or a device, which have no length.",
+                $"Name a plain file that holds a {what.Name}; what comes out of a pipe goes into a file first."),
+            PlainFileFault.TooLong => Fault("PF1003", shown, Invariant($"The file has {read.Length} bytes, over the limit of {largest}."),
+                what == FileWords.Measured ? "A row for each gap measured is enough." : $"A {what.Name} holds no readings: they go into a CSV file that the project names."),
             _ => Decode(read.Bytes, shown, what),
         };
     }
@@ -51,7 +54,8 @@ public static class ProjectText
         int zero = bytes.IndexOf((byte)0);
         if (zero >= 0)
         {
-            return Fault("PF1004", shown, Invariant($"The file is not text: byte {zero + 1} is nil."), $"A {(what ?? FileWords.Project).Name} is plain text in UTF-8; if your editor saved it as UTF-16, save it again as UTF-8.");
+            return Fault("PF1004", shown, Invariant($"The file is not text: byte {zero + 1} is nil."),
+                $"A {(what ?? FileWords.Project).Name} is plain text in UTF-8; if your editor saved it as UTF-16, save it again as UTF-8.");
         }
 
         try
@@ -60,7 +64,8 @@ public static class ProjectText
         }
         catch (DecoderFallbackException e)
         {
-            return Fault("PF1004", shown, Invariant($"The file is not UTF-8 text: byte {e.Index + 1} does not belong."), "Save it again as UTF-8 from a text editor.");
+            return Fault("PF1004", shown, Invariant($"The file is not UTF-8 text: byte {e.Index + 1} does not belong."),
+                "Save it again as UTF-8 from a text editor.");
         }
     }
 

@@ -30,7 +30,8 @@ internal static partial class RepeatedKey
             return OfValues(lines, line, shown, name);
         }
 
-        return Defined().Match(parser) is { Success: true } twice && int.TryParse(twice.Groups["line"].Value, NumberStyles.None, CultureInfo.InvariantCulture, out int first)
+        return Defined().Match(parser) is { Success: true } twice && int.TryParse(twice.Groups["line"].Value, NumberStyles.None, CultureInfo.InvariantCulture,
+            out int first)
             ? Twice(Shown(twice.Groups["key"].Value), first, line + 1)
             : null;
     }

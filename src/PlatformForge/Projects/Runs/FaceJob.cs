@@ -109,7 +109,8 @@ internal sealed class FaceJob
     public PlatformDossier Dossier(PlatformPlan plan, SectionSet sections)
     {
         var beside = envelope!.Within(request.From, request.To);
-        var places = Remembered("tight places", new PlaceInput(request, beside, ReferenceEquals(doubted, envelope) ? null : doubted!.Within(request.From, request.To), plan), Places.Of);
+        var places = Remembered("tight places",
+            new PlaceInput(request, beside, ReferenceEquals(doubted, envelope) ? null : doubted!.Within(request.From, request.To), plan), Places.Of);
         return new(plan, beside, budget, sections)
         {
             Joints = joints,

@@ -31,7 +31,8 @@ internal static class SurveyBrief
     private static Finding Brief(Finding first, Finding[] all)
     {
         int misread = all.Count(f => f.Severity != Severity.Note), doubted = all.Length - misread;
-        string what = string.Join(" and ", new[] { (misread, "left out as misread"), (doubted, "in doubt") }.Where(p => p.Item1 > 0).Select(p => Invariant($"{p.Item1} {p.Item2}")));
+        string what = string.Join(" and ",
+            new[] { (misread, "left out as misread"), (doubted, "in doubt") }.Where(p => p.Item1 > 0).Select(p => Invariant($"{p.Item1} {p.Item2}")));
         return first with
         {
             Code = "PF2162",

@@ -29,7 +29,8 @@ internal sealed class ScaledExamples(Preset preset)
         (_, "layout.gauge") => (preset.Tree.Find("gauge")?.Value as TreeNumber)?.Value.ToString(CultureInfo.InvariantCulture) ?? example,
         _ when Scale.Ratio == Told || Unscaled.Any(u => path.StartsWith(u, StringComparison.Ordinal)) => example,
         (_, "track.alignment") => AlignmentLength.Replace(example, m => $"{m.Groups["key"].Value} = {Scaled(m.Groups["mm"].Value)}"),
-        _ when rule is NumberRule { IsLength: true } or ListRule { Item: NumberRule { IsLength: true } } => Regex.Replace(example, "[0-9]+(\\.[0-9]+)?", m => Scaled(m.Value)),
+        _ when rule is NumberRule { IsLength: true } or ListRule { Item: NumberRule { IsLength: true } } => Regex.Replace(example, "[0-9]+(\\.[0-9]+)?",
+            m => Scaled(m.Value)),
         _ => example,
     };
 

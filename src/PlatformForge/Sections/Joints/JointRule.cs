@@ -25,7 +25,8 @@ internal static class JointRule
         {
             // Tried, not guessed: plates are offered where they go in.
             var plates = spec with { Kind = JointKind.Plate };
-            yield return SectionFindings.DowelTooLarge(spec.Key, place.Chainage, spec.DowelDiameter, high, "between baseboard and deck", CheckPlate(place, plates, printer).Any() ? null : plates);
+            yield return SectionFindings.DowelTooLarge(spec.Key, place.Chainage, spec.DowelDiameter, high, "between baseboard and deck",
+                CheckPlate(place, plates, printer).Any() ? null : plates);
         }
 
         // Two bosses side by side, and positions that miss when the piece is turned end for end.
@@ -33,7 +34,8 @@ internal static class JointRule
         double turned = place.Mismatch - spec.SlotPlay - spec.Fit;
         if (spec.DowelDiameter > wide || turned < spec.Fit)
         {
-            yield return SectionFindings.DowelTooLarge(spec.Key, place.Chainage, spec.DowelDiameter, turned < spec.Fit ? 0 : wide, "between front and back wall");
+            yield return SectionFindings.DowelTooLarge(spec.Key, place.Chainage, spec.DowelDiameter, turned < spec.Fit ? 0 : wide,
+                "between front and back wall");
         }
     }
 

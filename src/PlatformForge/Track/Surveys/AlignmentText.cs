@@ -57,11 +57,13 @@ public static class AlignmentText
     {
         var text = new StringBuilder(Toml(track.Alignment ?? throw new ArgumentException("The track has no alignment.", nameof(track))));
         double doubt = Math.Ceiling(track.StatedDoubt * DoubtParts) / DoubtParts;
-        text.Append(CultureInfo.InvariantCulture, $"# What measuring left uncertain: vehicles on the true track reach as far as if it lay within {doubt:0.00} mm of this one {(track.Doubts.Count > 0 ? "beside the platforms" : "throughout")}.\n");
+        text.Append(CultureInfo.InvariantCulture,
+            $"# What measuring left uncertain: vehicles on the true track reach as far as if it lay within {doubt:0.00} mm of this one {(track.Doubts.Count > 0 ? "beside the platforms" : "throughout")}.\n");
         text.Append("# It goes into the clearance budget, multiplied for overhangs; leave it with the alignment.\n");
         foreach (var reach in track.Doubts)
         {
-            text.Append(CultureInfo.InvariantCulture, $"# Beside {Comment(reach.Platform)} the survey found {reach.Most:0.00} mm at most for the reach of {Comment(reach.Vehicle)}.\n");
+            text.Append(CultureInfo.InvariantCulture,
+                $"# Beside {Comment(reach.Platform)} the survey found {reach.Most:0.00} mm at most for the reach of {Comment(reach.Vehicle)}.\n");
         }
 
         return text.Append(CultureInfo.InvariantCulture, $"survey_doubt = {doubt:0.00}\n").ToString();
@@ -81,8 +83,10 @@ public static class AlignmentText
     {
         var text = new StringBuilder();
         text.Append("[[track]]\n");
-        text.Append(CultureInfo.InvariantCulture, $"name = \"{alignment.Name.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"\n");
-        text.Append(CultureInfo.InvariantCulture, $"start = {{ x = {alignment.Start.X:0.###}, y = {alignment.Start.Y:0.###}, heading = {Degrees(alignment.Heading)} }}\n");
+        text.Append(CultureInfo.InvariantCulture,
+            $"name = \"{alignment.Name.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"\n");
+        text.Append(CultureInfo.InvariantCulture,
+            $"start = {{ x = {alignment.Start.X:0.###}, y = {alignment.Start.Y:0.###}, heading = {Degrees(alignment.Heading)} }}\n");
         text.Append("alignment = [\n");
         foreach (var element in alignment.Elements)
         {

@@ -76,6 +76,10 @@ public sealed record OddEvenCheck(bool Applies, double Odd, double Even, double 
         : Passes
         ? Finding.Note("PF2122", key, Invariant($"Odd and even sums of the versines agree: {Odd:0.##} and {Even:0.##} mm."))
         : explained
-        ? Finding.Note("PF2122", key, Invariant($"The sums of odd and even versines are {Odd:0.##} and {Even:0.##} mm, which differ by more than the {Allowed:0.##} mm that reading errors explain in 99 of 100 surveys; yet the line meets every versine within its error."), "Look whether a station was skipped.")
-        : Finding.Warning("PF2122", key, Invariant($"The sums of odd and even versines are {Odd:0.##} and {Even:0.##} mm; reading errors explain a difference of {Allowed:0.##} mm."), "One versine or more is misread, or a station was skipped.", FaultKind.Input);
+        ? Finding.Note("PF2122", key,
+            Invariant($"The sums of odd and even versines are {Odd:0.##} and {Even:0.##} mm, which differ by more than the {Allowed:0.##} mm that reading errors explain in 99 of 100 surveys; yet the line meets every versine within its error."),
+            "Look whether a station was skipped.")
+        : Finding.Warning("PF2122", key,
+            Invariant($"The sums of odd and even versines are {Odd:0.##} and {Even:0.##} mm; reading errors explain a difference of {Allowed:0.##} mm."),
+            "One versine or more is misread, or a station was skipped.", FaultKind.Input);
 }

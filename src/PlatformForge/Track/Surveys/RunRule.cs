@@ -76,7 +76,8 @@ internal static class RunRule
             if (next < run.Count && Point2.Dot(stride, run[next].Place - run[i].Place) < 0)
             {
                 var fault = run[i].Ordinate is null
-                    ? At(run[next], Finding.Error("PF2106", key, $"The track turns back on itself after {run[i].Whereabouts}: {Next(run[next])} is out of order.", "List the points in order along the track."))
+                    ? At(run[next],
+                        Finding.Error("PF2106", key, $"The track turns back on itself after {run[i].Whereabouts}: {Next(run[next])} is out of order.", "List the points in order along the track."))
                     : StickingOut.Near(key, run, i);
                 if (!findings.Contains(fault))
                 {
@@ -118,7 +119,8 @@ internal static class RunRule
     private static Finding? Closed(string key, double error, IReadOnlyList<PlaceReading> run, double covered)
     {
         double apart = (run[^1].Place - run[0].Place).Length, open = Math.Max(ScatterInErrors * error, ClosedPart * covered);
-        return apart >= open ? null : At(run[^1], Finding.Error("PF2146", key, Invariant($"The line of {covered:0} mm is closed: its end is its beginning ({apart:0.##} mm apart)."), Invariant($"{OwnLine(run[^1])} cut it open where no platform is: leave out {open:0.#} mm or more.")));
+        return apart >= open ? null : At(run[^1],
+            Finding.Error("PF2146", key, Invariant($"The line of {covered:0} mm is closed: its end is its beginning ({apart:0.##} mm apart)."), Invariant($"{OwnLine(run[^1])} cut it open where no platform is: leave out {open:0.#} mm or more.")));
     }
 
     /// <summary>How far a line turns from its first direction, and the most between any two.</summary>

@@ -74,7 +74,8 @@ internal static class SurveyLining
 
         return (
             [.. used.Select(r => r.IsOutlier
-                ? new Figure(r.Chainage, r.Fitting!.Value, r.Fitting.Value, Invariant($"the line's figure; {r.Reading.Written(((VersineReading)r.Reading).Versine):0.##} {r.Reading.Unit.Sign()} was read"))
+                ? new Figure(r.Chainage, r.Fitting!.Value, r.Fitting.Value,
+                    Invariant($"the line's figure; {r.Reading.Written(((VersineReading)r.Reading).Versine):0.##} {r.Reading.Unit.Sign()} was read"))
                 : new Figure(r.Chainage, ((VersineReading)r.Reading).Versine, r.Fitting!.Value))],
             [.. notes]);
     }

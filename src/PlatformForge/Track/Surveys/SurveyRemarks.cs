@@ -141,7 +141,9 @@ internal static class SurveyRemarks
         {
             string told = Invariant($"a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° to the {(kink.Turn > 0 ? "left" : "right")} near chainage {kink.Chainage:0}");
             yield return track.DoubtfulKinks.Contains(kink)
-                ? Finding.Note("PF2124", survey.Key, Invariant($"The track is drawn with {told}; readings {spacing:0} mm apart are met as well, or nearly, by a line that bends there without a kink. Vehicles are run over it as drawn."), "Sight along the rails there, and measure closer about the place.")
+                ? Finding.Note("PF2124", survey.Key,
+                    Invariant($"The track is drawn with {told}; readings {spacing:0} mm apart are met as well, or nearly, by a line that bends there without a kink. Vehicles are run over it as drawn."),
+                    "Sight along the rails there, and measure closer about the place.")
                 : Finding.Note(
                     "PF2124",
                     survey.Key,

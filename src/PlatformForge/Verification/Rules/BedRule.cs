@@ -27,12 +27,16 @@ internal static class BedRule
             double outermost = placed[i].Vertices.Select(v => bed.At(new(v.X, v.Y))).DefaultIfEmpty(double.NegativeInfinity).Max();
             if (isOneBed && outermost > -printer.Margin + Slack)
             {
-                yield return Fault("PF8013", Invariant($"{names[i]} in '{file}' comes to {-outermost:F2} mm from the edge of the bed (below 0 is beyond it), and {printer.Margin:F1} mm is to be kept."), "Build the folder again for this bed, or give a smaller margin.");
+                yield return Fault("PF8013",
+                    Invariant($"{names[i]} in '{file}' comes to {-outermost:F2} mm from the edge of the bed (below 0 is beyond it), and {printer.Margin:F1} mm is to be kept."),
+                    "Build the folder again for this bed, or give a smaller margin.");
             }
 
             if ((isOneBed && high.Z > printer.Height + Slack) || Math.Abs(low.Z) > Slack)
             {
-                yield return Fault("PF8014", Invariant($"{names[i]} in '{file}' reaches from {low.Z:F2} to {high.Z:F2} mm above the bed; the printer has {printer.Height:F0} mm."), "Prints begin at 0: build the folder again for this printer.");
+                yield return Fault("PF8014",
+                    Invariant($"{names[i]} in '{file}' reaches from {low.Z:F2} to {high.Z:F2} mm above the bed; the printer has {printer.Height:F0} mm."),
+                    "Prints begin at 0: build the folder again for this printer.");
             }
 
         }

@@ -92,5 +92,6 @@ internal static class MeshRule
     }
 
     private static Finding Fault(string code, string what) =>
-        Finding.Error(code, "", what, "The file is damaged or was edited: build the folder again. If it comes back, report it with the project file.", FaultKind.Mesh);
+        Finding.Error(code, "", what, "The file is damaged or was edited: build the folder again. If it comes back, report it with the project file.",
+            FaultKind.Mesh);
 }

@@ -35,13 +35,15 @@ internal static class PlaceRule
         {
             if (!IsRigid(sections[i].ToLayout))
             {
-                yield return Finding.Error("PF8031", "", Invariant($"The motion of {sections[i].Name} to the layout bends or mirrors it."), "The manifest is damaged: build the folder again.", FaultKind.Mesh);
+                yield return Finding.Error("PF8031", "", Invariant($"The motion of {sections[i].Name} to the layout bends or mirrors it."),
+                    "The manifest is damaged: build the folder again.", FaultKind.Mesh);
             }
 
             double floor = placed[i].Box().Low.Z;
             if (Math.Abs(floor) > Slack)
             {
-                yield return Finding.Error("PF8032", "", Invariant($"{sections[i].Name} stands {floor:F2} mm over the baseboard when put in place."), "Its underside belongs at 0: the manifest or the file is damaged, build the folder again.", FaultKind.Mesh);
+                yield return Finding.Error("PF8032", "", Invariant($"{sections[i].Name} stands {floor:F2} mm over the baseboard when put in place."),
+                    "Its underside belongs at 0: the manifest or the file is damaged, build the folder again.", FaultKind.Mesh);
             }
         }
 
@@ -59,7 +61,9 @@ internal static class PlaceRule
     {
         foreach (var lie in own.Where(l => l.Nearest <= 0))
         {
-            yield return Finding.Error("PF8033", "", Invariant($"{lie.Name} lies across or beyond the middle of track '{stretch.Track.Name}', by {-lie.Nearest:F1} mm."), "Its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
+            yield return Finding.Error("PF8033", "",
+                Invariant($"{lie.Name} lies across or beyond the middle of track '{stretch.Track.Name}', by {-lie.Nearest:F1} mm."),
+                "Its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
         }
 
         double reached = stretch.From;
@@ -75,7 +79,9 @@ internal static class PlaceRule
             double step = i > 0 ? lie.EdgeFrom - own[i - 1].EdgeTo : 0;
             if (Math.Abs(step) > GreatestStep)
             {
-                yield return Finding.Error("PF8035", "", Invariant($"The edge steps by {step:F2} mm from {own[i - 1].Name} to {lie.Name} at chainage {lie.From:F1} mm."), "One of the two motions in the manifest is wrong: build the folder again.", FaultKind.Mesh);
+                yield return Finding.Error("PF8035", "",
+                    Invariant($"The edge steps by {step:F2} mm from {own[i - 1].Name} to {lie.Name} at chainage {lie.From:F1} mm."),
+                    "One of the two motions in the manifest is wrong: build the folder again.", FaultKind.Mesh);
             }
 
             reached = Math.Max(reached, lie.To);

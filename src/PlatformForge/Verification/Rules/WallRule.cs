@@ -76,12 +76,16 @@ internal static class WallRule
     {
         if (section.ThinnestWall is double.NaN)
         {
-            yield return Finding.Warning("PF8070", "", Invariant($"The walls of {section.Section} were not measured: a level cut through it has more than {MostEdges} edges, which is the limit."), "Sections of this program have some hundreds: build the folder again.");
+            yield return Finding.Warning("PF8070", "",
+                Invariant($"The walls of {section.Section} were not measured: a level cut through it has more than {MostEdges} edges, which is the limit."),
+                "Sections of this program have some hundreds: build the folder again.");
         }
 
         if (section.ThinnestWall is { } wall && printer.Nozzle > 0 && wall < printer.LeastWall - OffLevel)
         {
-            yield return Finding.Warning("PF8016", "", Invariant($"{section.Section} has a wall of {wall:F2} mm; two lines of a {printer.Nozzle:F2} mm nozzle take {printer.LeastWall:F2} mm.{Place(section.ThinnestAt)}"), "Make the thin wall thicker in the project, or print it with a finer nozzle.");
+            yield return Finding.Warning("PF8016", "",
+                Invariant($"{section.Section} has a wall of {wall:F2} mm; two lines of a {printer.Nozzle:F2} mm nozzle take {printer.LeastWall:F2} mm.{Place(section.ThinnestAt)}"),
+                "Make the thin wall thicker in the project, or print it with a finer nozzle.");
         }
     }
 

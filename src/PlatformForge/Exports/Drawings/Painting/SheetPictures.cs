@@ -15,5 +15,6 @@ internal static class SheetPictures
     public static IEnumerable<FileWork> Of(IEnumerable<(string Path, Lazy<Sheet> Sheet)> drawings) =>
         from drawing in drawings
         where Kinds.Any(k => drawing.Path.EndsWith(k, StringComparison.Ordinal))
-        select new FileWork(Path.ChangeExtension(drawing.Path, ".png"), () => PngWriter.ToBytes(SheetPainter.Paint(drawing.Sheet.Value, PixelsToMm), isDrawing: true));
+        select new FileWork(Path.ChangeExtension(drawing.Path, ".png"),
+            () => PngWriter.ToBytes(SheetPainter.Paint(drawing.Sheet.Value, PixelsToMm), isDrawing: true));
 }

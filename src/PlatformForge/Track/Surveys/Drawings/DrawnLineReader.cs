@@ -64,7 +64,8 @@ internal static class DrawnLineReader
         string known = named.Length == 0 ? "no line has a name" : "there " + (named.Length == 1 ? "is " : "are ") + string.Join(", ", named.Select(n => Invariant($"'{TableNumber.Shown(n.Name)}' (line {n.Line})")));
         if (drawing.Pieces.Count == 0)
         {
-            fault(Finding.Error("PF2114", spec.Key, "The drawing holds no line that could be a track.", "Draw the track as a path, polyline or arcs, not as text, images or blocks."), 1);
+            fault(Finding.Error("PF2114", spec.Key, "The drawing holds no line that could be a track.", "Draw the track as a path, polyline or arcs, not as text, images or blocks."),
+                1);
             return null;
         }
 
@@ -73,7 +74,8 @@ internal static class DrawnLineReader
             : drawing.Pieces.Where(p => calibration.Length == 0 || !p.Names.Contains(calibration, StringComparer.Ordinal)).ToList();
         if (pieces.Count == 0)
         {
-            fault(Finding.Error("PF2113", spec.Key, $"No line has the {what} '{spec.Element}'; {known}.", $"Give the {what} of the track's line, such as element = \"{(named.Length > 0 ? Nearest(spec.Element ?? "", named.Select(n => n.Name)) : "up")}\"."), named.Length > 0 ? named[0].Line : 1);
+            fault(Finding.Error("PF2113", spec.Key, $"No line has the {what} '{spec.Element}'; {known}.", $"Give the {what} of the track's line, such as element = \"{(named.Length > 0 ? Nearest(spec.Element ?? "", named.Select(n => n.Name)) : "up")}\"."),
+                named.Length > 0 ? named[0].Line : 1);
             return null;
         }
 
@@ -82,7 +84,8 @@ internal static class DrawnLineReader
         if (spec.Element is null && own.Length > 1)
         {
             int names = own.Count(n => n.Length > 0);
-            fault(Finding.Error("PF2113", spec.Key, Invariant($"The drawing has lines of {names} {what}{(names == 1 ? "" : "s")}{(names < own.Length ? " and some of none" : "")}; {known}."), $"Say which one is the track by its {what}, such as element = \"{named[0].Name}\"; {(what == "id" ? "put the pieces of one track into a group and give its id" : "put the pieces of one track on one layer")}."), pieces.First(p => p.Names.FirstOrDefault("") != own[0]).Line);
+            fault(Finding.Error("PF2113", spec.Key, Invariant($"The drawing has lines of {names} {what}{(names == 1 ? "" : "s")}{(names < own.Length ? " and some of none" : "")}; {known}."), $"Say which one is the track by its {what}, such as element = \"{named[0].Name}\"; {(what == "id" ? "put the pieces of one track into a group and give its id" : "put the pieces of one track on one layer")}."),
+                pieces.First(p => p.Names.FirstOrDefault("") != own[0]).Line);
             return null;
         }
 
@@ -97,7 +100,9 @@ internal static class DrawnLineReader
         string sign = drawing.MillimetresPerUnit is null && spec.Unit is null ? "units" : "mm";
         var (from, to, branches, at) = PieceJoiner.Gap(lines, PieceJoiner.Nearness * PieceJoiner.Size(pieces));
         fault(branches
-            ? Finding.Error("PF2113", spec.Key, Invariant($"{which} in {lines.Count} lines: one branches off another at {to.X * unit:0.##}, {to.Y * unit:0.##} {sign}."), $"Put the branch on {(what == "id" ? "an id" : "a layer")} of its own, and name the track's own with element.")
+            ? Finding.Error("PF2113", spec.Key,
+                Invariant($"{which} in {lines.Count} lines: one branches off another at {to.X * unit:0.##}, {to.Y * unit:0.##} {sign}."),
+                $"Put the branch on {(what == "id" ? "an id" : "a layer")} of its own, and name the track's own with element.")
             : Finding.Error("PF2113", spec.Key, Invariant($"{which} in {lines.Count} lines that do not meet end to end: there is a gap of {(to - from).Length * unit:0.###} {sign} from {from.X * unit:0.##}, {from.Y * unit:0.##} to {to.X * unit:0.##}, {to.Y * unit:0.##} {sign}."), Invariant($"Draw both ends onto one point (within {PieceJoiner.Nearness * PieceJoiner.Size(pieces) * unit:0.###} {sign}); lines that are not this track need {(what == "id" ? "an id" : "a layer")} of their own, and the track's own named with element.")), lines[at].Line);
         return null;
     }
@@ -113,32 +118,37 @@ internal static class DrawnLineReader
             var lines = PieceJoiner.Join([.. drawing.Pieces.Where(p => p.Names.Contains(calibration.Element, StringComparer.Ordinal))]);
             if (lines.Count == 0)
             {
-                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", $"No line named '{TableNumber.Shown(calibration.Element)}' that has a length is drawn to calibrate by.", "Draw one straight line of known length and give it that name."), 1);
+                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", $"No line named '{TableNumber.Shown(calibration.Element)}' that has a length is drawn to calibrate by.", "Draw one straight line of known length and give it that name."),
+                    1);
                 return null;
             }
 
             if (lines.Count > 1)
             {
-                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", Invariant($"There are {lines.Count} lines named '{calibration.Element}' to calibrate by."), "Draw one straight line of known length and give it that name."), lines[1].Line);
+                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", Invariant($"There are {lines.Count} lines named '{calibration.Element}' to calibrate by."), "Draw one straight line of known length and give it that name."),
+                    lines[1].Line);
                 return null;
             }
 
             double drawn = (lines[0].Points[^1] - lines[0].Points[0]).Length;
             if (!(lines[0].Length <= drawn * (1 + Straightness)) || !(calibration.Length > 0) || !double.IsFinite(calibration.Length))
             {
-                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", Invariant($"The line '{calibration.Element}' of {calibration.Length:0.##} mm is not straight, or has no length."), "Draw one straight line of known length, and give its length in mm, over 0."), lines[0].Line);
+                fault(Finding.Error("PF2116", $"{spec.Key}.calibrate", Invariant($"The line '{calibration.Element}' of {calibration.Length:0.##} mm is not straight, or has no length."), "Draw one straight line of known length, and give its length in mm, over 0."),
+                    lines[0].Line);
                 return null;
             }
 
             double scale = calibration.Length / drawn;
             if (drawing.MillimetresPerUnit is null && spec.Unit is { } given && Math.Abs((given.Millimetres() / scale) - 1) > Straightness)
             {
-                fault(Finding.Warning("PF2116", $"{spec.Key}.calibrate", Invariant($"The calibration line gives {scale:G5} mm to the unit, but unit = \"{given.Sign()}\" is given."), "The line of known length is believed.", FaultKind.Input), lines[0].Line);
+                fault(Finding.Warning("PF2116", $"{spec.Key}.calibrate", Invariant($"The calibration line gives {scale:G5} mm to the unit, but unit = \"{given.Sign()}\" is given."), "The line of known length is believed.", FaultKind.Input),
+                    lines[0].Line);
             }
 
             if (drawing.MillimetresPerUnit is { } stated && Math.Abs((stated / scale) - 1) > Straightness)
             {
-                fault(Finding.Warning("PF2116", $"{spec.Key}.calibrate", Invariant($"The calibration line gives {scale:G5} mm to the unit, but {drawing.UnitTold}."), "The line of known length is believed.", FaultKind.Input), lines[0].Line);
+                fault(Finding.Warning("PF2116", $"{spec.Key}.calibrate", Invariant($"The calibration line gives {scale:G5} mm to the unit, but {drawing.UnitTold}."), "The line of known length is believed.", FaultKind.Input),
+                    lines[0].Line);
             }
 
             return scale;
@@ -148,13 +158,15 @@ internal static class DrawnLineReader
         {
             if (spec.Unit is { } given && Math.Abs((given.Millimetres() / known) - 1) > Straightness)
             {
-                fault(Finding.Warning("PF2147", spec.Key, $"The project file gives unit = \"{given.Sign()}\", but {drawing.UnitTold}.", "The drawing is believed. Leave the unit out; where the drawing is wrong, draw a line of known length and give calibrate.", FaultKind.Input), drawing.UnitLine);
+                fault(Finding.Warning("PF2147", spec.Key, $"The project file gives unit = \"{given.Sign()}\", but {drawing.UnitTold}.", "The drawing is believed. Leave the unit out; where the drawing is wrong, draw a line of known length and give calibrate.", FaultKind.Input),
+                    drawing.UnitLine);
             }
 
             return known;
         }
 
-        fault(Finding.Error("PF2111", spec.Key, $"The drawing does not say how long its unit is: {drawing.UnitTold}.", "Give unit = \"mm\" (or cm, in), or draw a line of known length and give calibrate = { length = 300, element = \"calibration\" }: its length in mm and what it is called in the drawing."), drawing.UnitLine);
+        fault(Finding.Error("PF2111", spec.Key, $"The drawing does not say how long its unit is: {drawing.UnitTold}.", "Give unit = \"mm\" (or cm, in), or draw a line of known length and give calibrate = { length = 300, element = \"calibration\" }: its length in mm and what it is called in the drawing."),
+            drawing.UnitLine);
         return null;
     }
 

@@ -149,7 +149,8 @@ internal static class DxfDrawingReader
                 var vertices = entity.Vertices(10, 42);
                 if (entity.Number(90, vertices.Count) > vertices.Count)
                 {
-                    throw new UnreadableDrawingException(Invariant($"A LWPOLYLINE says that it has {entity.Number(90, 0):0} vertices and has {vertices.Count}: some of it is missing."), entity.Line);
+                    throw new UnreadableDrawingException(Invariant($"A LWPOLYLINE says that it has {entity.Number(90, 0):0} vertices and has {vertices.Count}: some of it is missing."),
+                        entity.Line);
                 }
 
                 Polyline(entity, pen, vertices);

@@ -10,7 +10,8 @@ internal readonly record struct DxfPair(int Code, string Value, int Line)
         ? throw new UnreadableDrawingException($"Group {Code.ToString(CultureInfo.InvariantCulture)} holds no number.", Line + 1)
         : DrawingBudget.Holds(value)
         ? value
-        : throw new UnreadableDrawingException(FormattableString.Invariant($"Group {Code} holds {value:G6}; the largest number taken is {InputLimits.DrawingCoordinate:0}."), Line + 1);
+        : throw new UnreadableDrawingException(FormattableString.Invariant($"Group {Code} holds {value:G6}; the largest number taken is {InputLimits.DrawingCoordinate:0}."),
+            Line + 1);
 
     public int Whole => int.TryParse(Value, NumberStyles.Integer, CultureInfo.InvariantCulture, out int value)
         ? value
@@ -38,7 +39,8 @@ internal static class DxfText
             {
                 if (pairs.Count >= InputLimits.DrawingPairs)
                 {
-                    throw new UnreadableDrawingException(FormattableString.Invariant($"The drawing has more than {InputLimits.DrawingPairs} pairs of lines; save the track's own lines alone."), line);
+                    throw new UnreadableDrawingException(FormattableString.Invariant($"The drawing has more than {InputLimits.DrawingPairs} pairs of lines; save the track's own lines alone."),
+                        line);
                 }
 
                 if (code != 999)

@@ -37,7 +37,8 @@ internal sealed class SvgDrawingReader
         };
         if (DeclaresInside(text, out int at))
         {
-            throw new UnreadableDrawingException("The drawing has a document type declaration (DOCTYPE) with declarations of its own, which may pull in other files and is refused.", at);
+            throw new UnreadableDrawingException("The drawing has a document type declaration (DOCTYPE) with declarations of its own, which may pull in other files and is refused.",
+                at);
         }
 
         if (Crowded(text) is { } place)
@@ -52,7 +53,8 @@ internal sealed class SvgDrawingReader
         }
         catch (XmlException fault)
         {
-            throw new UnreadableDrawingException(Invariant($"The drawing is not well-formed XML near column {fault.LinePosition}."), Math.Max(1, fault.LineNumber));
+            throw new UnreadableDrawingException(Invariant($"The drawing is not well-formed XML near column {fault.LinePosition}."),
+                Math.Max(1, fault.LineNumber));
         }
     }
 
@@ -273,7 +275,8 @@ internal sealed class SvgDrawingReader
             case "path":
                 return SvgPathReader.Read(reader.GetAttribute("d") ?? "", transform, budget);
             case "line":
-                return Polyline($"{reader.GetAttribute("x1") ?? "0"} {reader.GetAttribute("y1") ?? "0"} {reader.GetAttribute("x2") ?? "0"} {reader.GetAttribute("y2") ?? "0"}", false, transform);
+                return Polyline($"{reader.GetAttribute("x1") ?? "0"} {reader.GetAttribute("y1") ?? "0"} {reader.GetAttribute("x2") ?? "0"} {reader.GetAttribute("y2") ?? "0"}",
+                    false, transform);
             case "polyline":
             case "polygon":
                 return Polyline(reader.GetAttribute("points") ?? "", name == "polygon", transform);

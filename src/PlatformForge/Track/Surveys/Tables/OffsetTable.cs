@@ -52,8 +52,10 @@ internal static class OffsetTable
         string sign = counted ? "" : " " + table.Units[0].Sign();
         double unit = table.Units[0].Millimetres(), here = table.Columns[0][row] / unit, before = table.Columns[0][row - 1] / unit;
         var finding = table.Columns[0][row] == table.Columns[0][row - 1]
-            ? Finding.Error("PF2107", key, Invariant($"{what} {here:0.###}{sign} is given a second time; line {table.Lines[row - 1]} has it already."), "Keep one of the two readings, or their mean.")
-            : Finding.Error("PF2106", key, Invariant($"{what} {here:0.###}{sign} comes after {before:0.###}{sign} of line {table.Lines[row - 1]}."), "List the readings in order along the track.");
+            ? Finding.Error("PF2107", key, Invariant($"{what} {here:0.###}{sign} is given a second time; line {table.Lines[row - 1]} has it already."),
+                "Keep one of the two readings, or their mean.")
+            : Finding.Error("PF2106", key, Invariant($"{what} {here:0.###}{sign} comes after {before:0.###}{sign} of line {table.Lines[row - 1]}."),
+                "List the readings in order along the track.");
         return finding with { File = source.File, Line = table.Lines[row] };
     }
 

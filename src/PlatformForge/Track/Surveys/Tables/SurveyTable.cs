@@ -114,7 +114,8 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
         odd = odd == counts ? Array.FindIndex(units, odd + 1, u => u != given) : odd;
         if (odd >= 0)
         {
-            tell(Finding.Warning("PF2147", key, $"The project file gives unit = \"{given.Sign()}\", but column '{TableNumber.Shown(table.Headers[places[odd]])}' is in {units[odd].Sign()}.", "The header is believed. Leave the unit out of the project file, or mend the header.", FaultKind.Input), table.HeaderRow, places[odd] + 1);
+            tell(Finding.Warning("PF2147", key, $"The project file gives unit = \"{given.Sign()}\", but column '{TableNumber.Shown(table.Headers[places[odd]])}' is in {units[odd].Sign()}.", "The header is believed. Leave the unit out of the project file, or mend the header.", FaultKind.Input),
+                table.HeaderRow, places[odd] + 1);
         }
     }
 
@@ -169,7 +170,8 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
 
         if (faults > FaultsTold)
         {
-            fault(Finding.Error("PF2103", key, Invariant($"{faults - FaultsTold} more rows are at fault."), "Mend the first ones; the others are often the same slip."), 0, 0);
+            fault(Finding.Error("PF2103", key, Invariant($"{faults - FaultsTold} more rows are at fault."), "Mend the first ones; the others are often the same slip."),
+                0, 0);
         }
 
         return new(lines, columns, units, words) { HeaderRow = table.HeaderRow, First = (table.Headers[places[0]], places[0] + 1, TableColumn.Split(table.Headers[places[0]]).Unit is not null) };

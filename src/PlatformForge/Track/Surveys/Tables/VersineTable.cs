@@ -52,13 +52,16 @@ internal static class VersineTable
         string remedy = Invariant($"Stations that are only numbered need spacing = {spec.Chord / 2:0.##} or what they were apart, in mm");
         if (spec.Spacing is null && !table.First.Stated && TableColumn.Split(table.First.Header).Word is "no" or "number")
         {
-            return Finding.Error("PF2148", $"{spec.Key}.spacing", $"Column '{header}' numbers the stations, and no spacing says how far apart they are.", $"{remedy}; distances need a header such as station (mm).");
+            return Finding.Error("PF2148", $"{spec.Key}.spacing", $"Column '{header}' numbers the stations, and no spacing says how far apart they are.",
+                $"{remedy}; distances need a header such as station (mm).");
         }
 
         double[] stations = [.. table.Columns[0].Where(double.IsFinite).Select(s => s * (spec.Spacing ?? 1))];
         double covered = stations.Length < 2 ? 0 : stations.Max() - stations.Min(), step = covered / (stations.Length - 1);
         return covered > 0 && covered < spec.Chord && step < LeastStep * spec.Chord
-            ? Finding.Error("PF2148", spec.Spacing is null ? spec.Key : $"{spec.Key}.spacing", Invariant($"Column '{header}' has {stations.Length} stations {step:0.##} mm apart, all within the chord of {spec.Chord:0.##} mm: these are no distances in mm."), remedy + (spec.Spacing is null ? "; distances need their unit, such as station (cm)." : "."))
+            ? Finding.Error("PF2148", spec.Spacing is null ? spec.Key : $"{spec.Key}.spacing",
+                Invariant($"Column '{header}' has {stations.Length} stations {step:0.##} mm apart, all within the chord of {spec.Chord:0.##} mm: these are no distances in mm."),
+                remedy + (spec.Spacing is null ? "; distances need their unit, such as station (cm)." : "."))
             : null;
     }
 }
