@@ -1,5 +1,3 @@
-using PlatformForge.Geometry;
-
 namespace PlatformForge.Masonry;
 
 /// <summary>

@@ -1,5 +1,4 @@
 using System.Security.Cryptography;
-using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Folders;
 

@@ -1,5 +1,3 @@
-using PlatformForge.Geometry;
-using PlatformForge.Solids.Reliefs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Solids.Kernel.Meshing;
