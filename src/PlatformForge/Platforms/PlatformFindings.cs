@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Features;
 using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -179,14 +180,21 @@ internal static class PlatformFindings
             Between("chainage", least, most, "Nothing of its size finds room on so short a platform: lengthen the platform, or make it smaller."),
             FaultKind.DesignRule).Curing(least <= most ? Cure.Set(key, chainage < least ? Ceiled(least) : Floored(most)) : smaller);
 
-    /// <param name="key">Key of one of the two.</param>
-    /// <param name="name">That one.</param>
-    /// <param name="other">The other.</param>
-    /// <param name="chainage">Where they meet, mm.</param>
+    /// <param name="one">One of the two.</param>
+    /// <param name="other">The other; of one name with the first, each is told by its chainage.</param>
     /// <param name="free">Which of them can move and the nearest chainage at which it stands clear of everything; null where there is none.</param>
-    public static Finding Overlap(string key, string name, string other, double chainage, (string Name, string Key, double Chainage)? free) =>
-        Finding.Error("PF4033", key, Invariant($"The {name} and the {other} share the same place at chainage {chainage:0.#} mm."), free is { } place ? Invariant($"Move the {place.Name} to chainage {place.Chainage:0.###} mm, the nearest free place.") : "No place along the platform is free for either: make one smaller, or leave it out.", FaultKind.DesignRule)
-            .Curing(free is { } at ? Cure.Set(at.Key, at.Chainage) : null);
+    public static Finding Overlap(Keepout one, Keepout other, (Keepout Which, double Chainage)? free)
+    {
+        bool alike = one.Name == other.Name, same = alike && Place(one) == Place(other);
+        static string Place(Keepout which) => Invariant($"{which.Middle:0.###}");
+        string Called(Keepout which) => alike && !same ? Invariant($"{which.Name} at chainage {Place(which)} mm") : which.Name;
+        string what = same ? Invariant($"Another {one.Name} stands where this one does, at chainage {Place(one)} mm.")
+            : alike ? Invariant($"The {Called(one)} and the one at {Place(other)} mm stand in each other's place.")
+            : Invariant($"The {one.Name} and the {other.Name} share the same place at chainage {Math.Max(one.From, other.From):0.#} mm.");
+        string move = free is { } place ? Invariant($"Move {(same ? "one of them" : "the " + Called(place.Which))} to chainage {place.Chainage:0.###} mm, the nearest free place.")
+            : "No place along the platform is free for either: make one smaller, or leave it out.";
+        return Finding.Error("PF4033", one.Key, what, move, FaultKind.DesignRule).Curing(free is { } at ? Cure.Set(at.Which.Place!, at.Chainage) : null);
+    }
 
     public static Finding TooDeep(string key, string name, double depth, double most, double railTop) =>
         Finding.Error("PF4034", key, Invariant($"The socket for the {name} is {depth:0.###} mm deep, more than the platform has there over its baseboard ({railTop:0.###} mm below rail top)."), most > 0 ? Invariant($"Give {Down(most)} mm or less.") : "Move it up the ramp, to where the platform is deeper.", FaultKind.DesignRule).Curing(most > 0 ? Cure.Set(key, Floored(most)) : null);

@@ -196,6 +196,20 @@ public class BadInputTests
     }
 
     [Fact]
+    public void Two_of_a_kind_in_one_place_are_told_apart_by_their_chainage()
+    {
+        static Finding Told(double second) =>
+            Assert.Single(PlatformPlanner.Plan(Bench.Straight(s => s.With<SocketSpec>([new(500, 10), new(second, 10)]))).Findings, f => f.Code == "PF4033");
+        var apart = Told(501.25);
+        Assert.Contains(" at chainage 500 mm and the one at 501.25 mm ", apart.Message, StringComparison.Ordinal);
+        Assert.Matches("^Move the .+ at chainage 50(0|1.25) mm to chainage [0-9.]+ mm,", apart.Remedy);
+        var together = Told(500);
+        Assert.StartsWith("Another ", together.Message, StringComparison.Ordinal);
+        Assert.StartsWith("Move one of them to chainage ", together.Remedy, StringComparison.Ordinal);
+        Assert.NotNull(together.Cure);
+    }
+
+    [Fact]
     public void A_socket_deeper_than_the_platform_says_how_deep_it_may_be()
     {
         // Rail top 8 and height 12.008 leave 20.008; 1.2 stay under the socket.

@@ -59,27 +59,27 @@ internal static class FeaturePlanner
             {
                 if (order[i].Overlaps(order[j]) && order[i].Key != order[j].Key && !(order[i].MayMeet && order[j].MayMeet) && told.Add((order[i].Key, order[j].Key)) && told.Add((order[j].Key, order[i].Key)))
                 {
-                    findings.Add(PlatformFindings.Overlap(order[i].Key, order[i].Name, order[j].Name, order[j].From, Free(face, places, order[i], order[j])));
+                    findings.Add(PlatformFindings.Overlap(order[i], order[j], Free(face, places, order[i], order[j])));
                 }
             }
         }
     }
 
     // The nearest place along the platform at which one of two stands clear of everything; the nearer of theirs.
-    private static (string Name, string Key, double Chainage)? Free(FaceSpec face, IReadOnlyList<Keepout> places, params Keepout[] two)
+    private static (Keepout Which, double Chainage)? Free(FaceSpec face, IReadOnlyList<Keepout> places, params Keepout[] two)
     {
-        var free = new List<(double Far, string Name, string Key, double Chainage)>();
+        var free = new List<(double Far, Keepout Which, double Chainage)>();
         foreach (var one in two.Where(o => o.Place is not null))
         {
             double half = (one.To - one.From) / 2;
             (double, double)[] taken = [.. places.Where(p => p != one && one.Near < p.Far && p.Near < one.Far).Select(p => (p.From - half, p.To + half))];
             if (FreePlace.Nearest(one.Middle, taken, face.From + half + FeatureSite.LeastLand, face.To - half - FeatureSite.LeastLand) is { } place)
             {
-                free.Add((Math.Abs(place - one.Middle), one.Name, one.Place!, place));
+                free.Add((Math.Abs(place - one.Middle), one, place));
             }
         }
 
-        return free.Count == 0 ? null : free.MinBy(f => f.Far) is var (_, name, key, chainage) ? (name, key, chainage) : null;
+        return free.Count == 0 ? null : free.MinBy(f => f.Far) is var (_, which, chainage) ? (which, chainage) : null;
     }
 
     // What stands on the deck is held to vehicles at all heights, whatever may pass over the coping.
