@@ -53,7 +53,7 @@ public static class FolderVerifier
             new ParallelOptions { CancellationToken = cancel },
             () => (figures, inMeshes) = SectionsVerifier.Measured(sections, design?.Printer),
             () => verdicts = design is null ? [] : [.. design.Platforms.Select(p => Held(design, p, sections, extra ?? [], isWhole, cancel))],
-            () => inPrints = [.. new PlateRule(manifest, solids).Check(plates, design?.Printer)]);
+            () => inPrints = Prints(new PlateRule(manifest, solids), plates, design));
         findings.AddRange([.. inMeshes, .. inPrints]);
         List<string> open = [.. manifest.Sections.Where(s => sections.All(r => r.File != s.Stl)).Select(s => Invariant($"{s.Name}, which could not be read")), .. Unlisted(folder, findings)];
         if (design is null)
@@ -93,6 +93,8 @@ public static class FolderVerifier
         findings.AddRange([.. inDesign, .. inPlates, .. inSections]);
         return (design, plates, sections, solids);
     }
+
+    private static Finding[] Prints(PlateRule rule, List<(string File, ThreeMfModel Model)> plates, DesignCopy? design) => [.. rule.Check(plates, design?.Printer), .. rule.Strangers()];
 
     // A platform's sections against the trains.
     private static Verdict Held(DesignCopy design, DesignPlatform platform, List<WrittenSection> sections, IReadOnlyList<Vehicle> extra, bool isWhole, CancellationToken cancel) =>

@@ -278,6 +278,33 @@ public class FolderVerifierTests
     }
 
     [Fact]
+    public void Any_corner_that_lies_elsewhere_in_a_3MF_file_is_found_though_box_and_volume_are_the_same()
+    {
+        var random = new Random(8005);
+        Assert.All(Enumerable.Range(0, 12), i =>
+        {
+            // By 0.01 to 0.3 mm into its own box.
+            double by = 0.01 * Math.Pow(30, random.NextDouble());
+            Mesh Pushed(Mesh mesh)
+            {
+                var (low, high) = mesh.Box();
+                int which = random.Next(mesh.Vertices.Length);
+                return mesh with { Vertices = [.. mesh.Vertices.Select((v, k) => k == which ? v with { Y = v.Y + (v.Y < (low.Y + high.Y) / 2 ? by : -by) } : v)] };
+            }
+
+            var verdict = FolderVerifier.Verify(new Folders { InAllMesh = (k, m) => k == i % 3 ? Pushed(m) : m }.Make());
+            Assert.Contains(verdict.Findings, f => f.Code == "PF8005" && f.Message.Contains("-all.3mf", StringComparison.Ordinal));
+            Assert.False(verdict.IsClear);
+        });
+
+        // The same triangles in another order and begun at other corners are the same solid.
+        var turned = FolderVerifier.Verify(new Folders { InAllMesh = (_, m) => m with { Triangles = [.. m.Triangles.Chunk(3).Reverse().SelectMany(t => new[] { t[1], t[2], t[0] })], Paints = [] } }.Make());
+        Assert.Empty(turned.Findings);
+        var flipped = FolderVerifier.Verify(new Folders { InAllMesh = (_, m) => m with { Triangles = [.. m.Triangles.Take(3).Reverse(), .. m.Triangles.Skip(3)] } }.Make());
+        Assert.Contains(flipped.Findings, f => f.Code == "PF8005");
+    }
+
+    [Fact]
     public void A_3MF_file_that_no_section_is_in_is_told()
     {
         var verdict = FolderVerifier.Verify(new Folders { NamesAll = false }.Make());

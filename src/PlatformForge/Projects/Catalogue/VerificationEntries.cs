@@ -44,7 +44,7 @@ internal static class VerificationEntries
         new("PF8042", "The design copy names no platform.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8043", "The design copy names no vehicle.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8044", "What a 3MF file prints is scaled, skewed, mirrored or tipped over.", "Build the folder again.", Reasons.Rebuilt),
-        new("PF8045", "A 3MF file prints something, but no section is in it.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8045", "A listed file to print holds no section of the manifest.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8046", "A 3MF file prints something that is no section of it.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8047", "The folder holds a file to print that the manifest does not list.", "Move it elsewhere.", Reasons.Folder),
         new(

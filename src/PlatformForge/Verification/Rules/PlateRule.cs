@@ -26,16 +26,25 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
     public IEnumerable<Finding> Check(IReadOnlyList<(string File, ThreeMfModel Model)> plates, PrinterSpec? printer) =>
         [.. plates.SelectMany(p => One(p.File, p.Model, printer)), .. plates.SelectMany(p => Beside(p.File, p.Model, plates))];
 
+    /// <summary>Solids that are listed as this build's, but are no section and no proof of it: nothing tells where they stand, so nothing held them against a vehicle.</summary>
+    public IEnumerable<Finding> Strangers()
+    {
+        var known = manifest.Sections.Select(s => s.Stl).Concat(manifest.Proofs.Select(p => p.Stl)).ToHashSet(StringComparer.Ordinal);
+        return manifest.Files.Where(f => f.Path.EndsWith(".stl", StringComparison.OrdinalIgnoreCase) && !known.Contains(f.Path)).Select(f => Stranger(f.Path));
+    }
+
     private IEnumerable<Finding> One(string file, ThreeMfModel model, PrinterSpec? printer)
     {
         ManifestSection[] own = [.. manifest.Sections.Concat(manifest.Proofs.Select(AsSection)).Where(s => s.Plate == file || s.AllPlates == file)];
         if (own.Length == 0)
         {
-            return [Fault("PF8045", Invariant($"'{file}' prints something, but no section of the manifest is in it."), "Do not print it; build the folder again.")];
+            return [Stranger(file)];
         }
 
         return [.. model.Items.SelectMany(i => Item(file, model, i, own)), .. own.SelectMany(s => Section(file, model, s)), .. OnBed(file, model, own, printer)];
     }
+
+    private static Finding Stranger(string file) => Fault("PF8045", Invariant($"'{file}' prints something, but no section of the manifest is in it."), "Do not print it; build the folder again.");
 
     // On its bed a proof is held to what a section is.
     private static ManifestSection AsSection(ManifestProof p) => new(p.Platform, p.Name, 0, 0, 0, p.Stl, p.Plate, p.ObjectId, RigidTransform.Identity);
