@@ -1,4 +1,6 @@
 using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Exports.Manifests;
@@ -38,6 +40,7 @@ public class ManifestTests
     [Theory]
     [InlineData("stl/a-01.stl\",\n      \"bytes\": 684", "../a-01.stl\",\n      \"bytes\": 684", "no path below")]
     [InlineData("\"bytes\": 684", "\"bytes\": 684.5", "breaks")]
+    [InlineData("\"bytes\": 684", "\"bytes\": -1", "-1 bytes long")]
     [InlineData("\"format\": 3", "\"format\": 1", "format 3, but of format 1")]
     [InlineData("\"tool\": \"PlatformForge\",", "", "format 3")]
     [InlineData("\"format\"", "\"fromat\"", "format 3")]
@@ -95,6 +98,45 @@ public class ManifestTests
         Assert.Equal("PF7402", finding.Code);
         Assert.Contains(said, finding.Message, StringComparison.Ordinal);
     }
+
+    // Figures that may well lie below nil: places, turns and heights from rail top.
+    private static readonly HashSet<string> Signed =
+    [
+        "x", "y", "heading", "start_curvature", "end_curvature", "bed", "outline", "z_low", "z_high", "from_x", "to_x", "from", "to", "leading_pivot_ahead", "trailing_pivot_ahead",
+        "corner_ahead", "height_of_sill",
+    ];
+
+    [Fact]
+    public void A_figure_below_nil_is_refused_wherever_the_design_copy_has_a_size()
+    {
+        var root = JsonNode.Parse(DesignForm.ToBytes(Design))!;
+        string[] sizes = [.. Numbers(root).Select(n => n.GetPath()).Where(p => !p.Split('.').Any(step => Signed.Contains(step.Split('[')[0])) && !p.EndsWith("sill.height", StringComparison.Ordinal))];
+        Assert.True(sizes.Length > 12, string.Join(" ", sizes));
+        Assert.All(sizes, path =>
+        {
+            var changed = JsonNode.Parse(DesignForm.ToBytes(Design))!;
+            Numbers(changed).First(n => n.GetPath() == path).ReplaceWith(-1);
+            Assert.Equal("PF7402", Assert.Single(DesignForm.Read(Encoding.UTF8.GetBytes(changed.ToJsonString()), "d").Findings).Code);
+        });
+    }
+
+    [Fact]
+    public void Two_of_a_name_in_a_design_copy_and_two_of_a_path_in_a_manifest_are_refused()
+    {
+        static void Refused(DesignCopy design) => Assert.Contains(" two ", Assert.Single(DesignForm.Read(DesignForm.ToBytes(design), "d").Findings).Message, StringComparison.Ordinal);
+        Refused(Design with { Tracks = [.. Design.Tracks, Design.Tracks[0]] });
+        Refused(Design with { Platforms = [.. Design.Platforms, Design.Platforms[0]] });
+        var again = Sample with { Files = [.. Sample.Files, Sample.Files[0]] };
+        Assert.Contains("twice", Assert.Single(ManifestForm.Read(ManifestForm.ToBytes(again), "m").Findings).Message, StringComparison.Ordinal);
+    }
+
+    private static IEnumerable<JsonNode> Numbers(JsonNode? node) => node switch
+    {
+        JsonObject fields => fields.SelectMany(f => Numbers(f.Value)),
+        JsonArray items => items.SelectMany(Numbers),
+        JsonValue value when value.GetValueKind() == JsonValueKind.Number => [value],
+        _ => [],
+    };
 
     [Property(MaxTest = 200)]
     public void Any_damage_to_either_file_ends_in_a_result_or_a_clean_fault(int seed)

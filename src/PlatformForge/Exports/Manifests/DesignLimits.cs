@@ -20,8 +20,10 @@ internal static class DesignLimits
     /// <summary>What is wrong, as it goes on after the file's name; null when nothing is.</summary>
     public static string? Fault(DesignCopy design) =>
         !(design.Ratio is > 0 and <= 1e4 && design.Gauge is > 0 and <= LargestAllowance) ? Invariant($"has a scale of {design.Ratio} or a gauge of {design.Gauge:0.####} mm, which no model has")
-        : !(Math.Abs(design.RailTop) <= LargestAllowance) ? Invariant($"has a rail top {design.RailTop:0.####} mm over the baseboard")
-        : !(Bounded(design.Printer.Bed, LargestSize) && design.Printer.Height is > 0 and <= LargestSize && Math.Abs(design.Printer.Margin) <= LargestSize) ? "has a printer without a bed or a height"
+        : design.Tracks.Select(t => t.RailTop ?? design.RailTop).Append(design.RailTop).Any(t => t is not (>= 0 and <= LargestAllowance)) ? Invariant($"has a rail top below the baseboard, or more than {LargestAllowance:0} mm over it")
+        : !(Bounded(design.Printer.Bed, LargestSize) && design.Printer.Height is > 0 and <= LargestSize && design.Printer.Margin is >= 0 and <= LargestSize && design.Printer.Nozzle is > 0 and <= LargestAllowance) ? "has a printer without a bed, a height, a margin or a nozzle"
+        : Twice(design.Tracks.Select(t => t.Name)) is { } track ? Invariant($"has two tracks of the name '{track}'")
+        : Twice(design.Platforms.Select(p => p.Name)) is { } platform ? Invariant($"has two platforms of the name '{platform}'")
         : design.Tracks.Select(t => OfLine(t.Name, t.Elements) ?? OfVehicles(t)).FirstOrDefault(f => f is not null)
         ?? design.Platforms.SelectMany(p => p.Faces).Select(OfPlatform).FirstOrDefault(f => f is not null);
 
@@ -58,9 +60,11 @@ internal static class DesignLimits
         double[] allowances = [platform.Budget.Play.Wheelset, platform.Budget.Play.Pivot, platform.Budget.Play.Roll, platform.Budget.Play.Cant, platform.Budget.Play.RollCentreHeight, platform.Height, face.VerticalGap, .. platform.Budget.Lines.Select(l => l.AmountMm)];
         return OfLine(face.Track, platform.Chart)
             ?? (!(face.From >= -TrackLayer.LongestTrack && face.From < face.To && face.To <= TrackLayer.LongestTrack) ? Invariant($"has platform '{platform.Name}' from {face.From} to {face.To:0.####} mm")
-            : !allowances.All(a => Math.Abs(a) <= LargestAllowance) ? Invariant($"has a height, a play or an allowance beyond {LargestAllowance:0} mm at platform '{platform.Name}'")
+            : !allowances.All(a => a is >= 0 and <= LargestAllowance) ? Invariant($"has a height, a play or an allowance below nothing or beyond {LargestAllowance:0} mm at platform '{platform.Name}'")
             : null);
     }
+
+    private static string? Twice(IEnumerable<string> names) => names.GroupBy(n => n, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1)?.Key;
 
     private static bool Bounded(IReadOnlyList<Point2> ring, double most)
     {

@@ -52,7 +52,17 @@ public static class ManifestForm
             return Fault(name, Invariant($"puts '{off.Name}' farther off than any layout reaches"));
         }
 
-        var paths = manifest.Files.Select(f => f.Path).ToHashSet(StringComparer.Ordinal);
+        if (manifest.Files.FirstOrDefault(f => f.Bytes < 0) is { } none)
+        {
+            return Fault(name, Invariant($"says that '{none.Path}' is {none.Bytes} bytes long"));
+        }
+
+        var paths = new HashSet<string>(StringComparer.Ordinal);
+        if (manifest.Files.FirstOrDefault(f => !paths.Add(f.Path)) is { } again)
+        {
+            return Fault(name, Invariant($"lists '{again.Path}' twice"));
+        }
+
         var named = manifest.Sections.SelectMany(s => new[] { s.Stl, s.Plate, s.AllPlates }).OfType<string>().Concat(manifest.Proofs.SelectMany(p => new[] { p.Stl, p.Plate }));
         if (paths.FirstOrDefault(p => !IsInside(p)) is { } outside)
         {
