@@ -223,6 +223,18 @@ public sealed class FolderKillTests : IDisposable
         return state;
     }
 
+    [Theory]
+    [InlineData(false, "the system refuses: no quota")]
+    [InlineData(true, "a file would be longer than this system allows")]
+    public void A_lock_that_the_system_refuses_is_no_other_run(bool tooLong, string said)
+    {
+        Prepare(fresh: false);
+        var finding = Assert.Single(Write(New, new LocklessDisk(tooLong)).Findings);
+        Assert.Equal("PF7303", finding.Code);
+        Assert.Contains(said, finding.Message, StringComparison.Ordinal);
+        Assert.Equal(State(Old), Present());
+    }
+
     private string[] Present() => Directory.Exists(Folder) ? Listing(Folder) : [];
 
     // Files with what is in them, and folders, so that an empty one left behind is seen as well.
@@ -273,6 +285,12 @@ public sealed class FolderKillTests : IDisposable
                 throw new IOException("refused: " + step);
             }
         }
+    }
+
+    /// <summary>Refuses the lock a length, as a system does that has a limit on files, or a disk that fails.</summary>
+    private sealed class LocklessDisk(bool tooLong) : FolderDisk
+    {
+        public override void SetLength(FileStream file, long length) => throw (tooLong ? new ArgumentOutOfRangeException(nameof(length)) : new IOException("no quota"));
     }
 
     private sealed class KilledException(string step) : Exception(step);

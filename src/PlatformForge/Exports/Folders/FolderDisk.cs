@@ -64,6 +64,9 @@ internal class FolderDisk
         }
     }
 
+    /// <summary>Gives a file a length.</summary>
+    public virtual void SetLength(FileStream file, long length) => file.SetLength(length);
+
     /// <summary>Begins a new file.</summary>
     protected virtual Stream Open(string path) => new FileStream(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, Buffer);
 

@@ -41,6 +41,7 @@ internal static class FolderFaults
             UnauthorizedAccessException or System.Security.SecurityException => "permission is denied",
             PathTooLongException => "a path is too long for this system",
             DirectoryNotFoundException => "a part of its path is not there",
+            ArgumentOutOfRangeException => "a file would be longer than this system allows", // so the framework tells a limit on the length of files
             _ when File.Exists(folder) => "it is a file",
             IOException => "the system refuses: " + fault.Message.TrimEnd('.'),
             _ => "its name is not one this system takes",

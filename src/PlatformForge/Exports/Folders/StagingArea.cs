@@ -303,9 +303,7 @@ internal sealed class StagingArea : IDisposable
             {
                 Make(area);
                 var stream = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, bufferSize: 0);
-                int mark = RandomNumberGenerator.GetInt32(1, MostMark);
-                stream.SetLength(mark);
-                if (new FileInfo(path) is { Exists: true } standing && standing.Length == mark)
+                if (Mark(stream, path))
                 {
                     return stream;
                 }
@@ -327,6 +325,25 @@ internal sealed class StagingArea : IDisposable
         }
 
         throw new FolderFault(FolderFaults.Busy(folder));
+    }
+
+    // Gives the lock file a length and sees whether it is the one that stands there. Where the system refuses the length (no room, a limit on files), nobody else
+    // is at work, and no lock is left.
+    private bool Mark(FileStream stream, string path)
+    {
+        int mark = RandomNumberGenerator.GetInt32(1, MostMark);
+        try
+        {
+            disk.SetLength(stream, mark);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentOutOfRangeException)
+        {
+            stream.Dispose();
+            Quietly(() => disk.Delete(path));
+            throw new FolderFault(FolderFaults.Refusal(folder, fault));
+        }
+
+        return new FileInfo(path) is { Exists: true } standing && standing.Length == mark;
     }
 
     /// <summary>Makes a folder and those above it, and remembers which were not there.</summary>
