@@ -235,6 +235,21 @@ public sealed class FolderKillTests : IDisposable
         Assert.Equal(State(Old), Present());
     }
 
+    [Fact]
+    public void A_file_longer_than_the_system_takes_is_its_refusal_and_no_fault_of_the_program()
+    {
+        Directory.CreateDirectory(root);
+
+        // Beyond what common file systems take; those that take it have nothing to refuse.
+        var fault = Record.Exception(() => FolderDisk.Real.Write(Path.Combine(root, "long"), stream =>
+        {
+            stream.Position = 1L << 60;
+            stream.WriteByte(1);
+            return true;
+        }));
+        Assert.True(fault is null or IOException, fault?.ToString());
+    }
+
     private string[] Present() => Directory.Exists(Folder) ? Listing(Folder) : [];
 
     // Files with what is in them, and folders, so that an empty one left behind is seen as well.

@@ -68,7 +68,7 @@ internal class FolderDisk
     public virtual void SetLength(FileStream file, long length) => file.SetLength(length);
 
     /// <summary>Begins a new file.</summary>
-    protected virtual Stream Open(string path) => new FileStream(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, Buffer);
+    protected virtual Stream Open(string path) => new DiskFile(path, Buffer);
 
     private const int Buffer = 1 << 16; // bytes
 
