@@ -34,9 +34,11 @@ internal static class GaugesCommand
             Override[] values = chainages.Count == 0 ? []
                 : [new("gauges.at", "[" + string.Join(", ", chainages.Select(c => c.ToString("R", System.Globalization.CultureInfo.InvariantCulture))) + "]",
                 "--at")];
-            return BuildCommand.Build(project, folder.Value(), force.HasValue(),
-                new OutputChoice { Prints = false, Pictures = false, Drawings = false, Tables = false, Report = false, Masks = false, Gauges = true }, null,
-                    session.Watch(show), values);
+            var wanted = new OutputChoice
+            {
+                Prints = false, Pictures = false, Drawings = false, Tables = false, Report = false, Masks = false, Gauges = true, GaugePictures = true,
+            };
+            return BuildCommand.Build(project, folder.Value(), force.HasValue(), wanted, null, session.Watch(show), values);
         }));
     });
 }

@@ -40,6 +40,9 @@ public sealed record OutputChoice
     /// <summary>Gauges and proofs.</summary>
     public bool Gauges { get; init; }
 
+    /// <summary>Whether gauges are shown on their beds though no picture of the platform is wanted.</summary>
+    public bool GaugePictures { get; init; }
+
     /// <summary>Pictures, and the small ones inside 3MF files.</summary>
     public bool Pictures { get; init; } = true;
 

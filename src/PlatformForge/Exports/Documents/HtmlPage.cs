@@ -40,8 +40,8 @@ internal sealed class HtmlPage
     /// <summary>The same bytes to a stream; pictures and drawings are read one after another as they are written.</summary>
     public static void Write(Stream to, Document document)
     {
-        using var text = new Utf8Text(to);
-        var page = new HtmlPage(text);
+        using var written = new Utf8Text(to);
+        var page = new HtmlPage(written);
         page.Head(document);
         page.Contents(document);
         page.text.Raw("<main id=\"report\">\n"u8);

@@ -18,18 +18,16 @@ internal sealed class PdfContent
     private readonly List<(Rgb Colour, Pattern Pattern)> patterns = [];
 
     /// <summary>Writes a sheet's operators.</summary>
-    public PdfContent(Sheet sheet, Stream to)
+    public PdfContent(Sheet sheet, Utf8Text text)
     {
         this.sheet = sheet;
-        text = new(to);
+        this.text = text;
         Matrix();
         text.Raw(" cm\n1 j\n"u8);
         foreach (var item in sheet.Items)
         {
             Item(item);
         }
-
-        text.Flush();
     }
 
     /// <summary>Opacities below 1 that are used: the resource G and its place here names each.</summary>

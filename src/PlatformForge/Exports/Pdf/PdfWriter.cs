@@ -40,7 +40,11 @@ public static class PdfWriter
     private static int Page(PdfObjects objects, Sheet sheet, int pages, int[] faces)
     {
         PdfContent? content = null;
-        int stream = objects.AddStream("", to => content = new(sheet, to));
+        int stream = objects.AddStream("", to =>
+        {
+            using var text = new Utf8Text(to);
+            content = new(sheet, text);
+        });
         string width = Written(t => t.Length(PdfContent.PointsPerMm * sheet.PaperWidth)), height = Written(t => t.Length(PdfContent.PointsPerMm * sheet.PaperHeight));
         string states = string.Concat(content!.Opacities.Select((o, i) => Invariant($"/G{i} << /ca {o:0.###} >> ")));
         string patterns = string.Concat(content.Patterns.Select((p, i) => Invariant($"/P{i} {Stripes(objects, sheet, p.Colour, p.Pattern)} 0 R ")));

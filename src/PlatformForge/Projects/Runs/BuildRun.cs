@@ -139,7 +139,7 @@ public static class BuildRun
         watch.Stage("drawing and writing the files");
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(watch.Cancel);
         var work = OutputFiles.Work(dossier, choice, watch.Memory, stop.Token);
-        var (listed, proofs, proofsShown) = ProofFiles.Work(dossier, choice.Pictures, watch.Memory, stop.Token);
+        var (listed, proofs, proofsShown) = ProofFiles.Work(dossier, choice.Pictures || choice.GaugePictures, watch.Memory, stop.Token);
         work = new(work.Manifest with { Proofs = listed }, [.. work.Held, .. proofs], [.. work.Shown, .. proofsShown]);
         var shown = Task.Run(() => OutputWork.Make(work.Shown, shelf, stop.Token), CancellationToken.None);
         try
