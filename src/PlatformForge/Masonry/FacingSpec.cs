@@ -9,6 +9,10 @@ public sealed record FacingSpec
     // A joint narrower or shallower than this, mm, is lost between two lines of a nozzle of 0.4: common practice, no source.
     private const double LeastShown = 0.25;
 
+    // Deepest that joints are made unasked, mm: bricks then stand out by no more than a line of a nozzle of 0.4, under a ramp that is printed on its
+    // slope of 1 in 8 too, and no underside hangs free.
+    private const double DeepestUnasked = 0.35;
+
     // Depth of a joint that reads as one, mm in full size: raked joints stand back about so far; common practice, no source.
     private const double RakedJoint = 20;
 
@@ -62,11 +66,11 @@ public sealed record FacingSpec
 
     private static IReadOnlyList<(string Name, BrickGauge Value)> Gauges => [("metric", BrickGauge.Metric), ("imperial", BrickGauge.Imperial)];
 
-    /// <summary>The defaults for a scale: joints scale as long as they can be printed.</summary>
+    /// <summary>The defaults for a scale: joints scale as long as they show in print, and their depth as long as bricks need no supports.</summary>
     public static FacingSpec For(ModelScale scale) => new()
     {
         Joint = Math.Max(LeastShown, scale.ToModel(10)),
-        Depth = Math.Max(LeastShown, scale.ToModel(RakedJoint)),
+        Depth = Math.Clamp(scale.ToModel(RakedJoint), LeastShown, DeepestUnasked),
     };
 
     /// <summary>The name of a bond in the project file, in words for people too.</summary>
