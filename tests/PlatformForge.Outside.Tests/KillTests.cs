@@ -89,6 +89,22 @@ public class KillTests(ITestOutputHelper told)
         Assert.True(killed >= aims.Length / stride * 9 / 10, $"only {killed} were killed");
     }
 
+    /// <summary>A disk that can't write what it was given is told, and nothing in place is touched: at the first flush, and at one behind it.</summary>
+    [Theory]
+    [InlineData("1+")]
+    [InlineData("5")]
+    public void A_disk_that_refuses_to_flush_is_told_and_the_old_folder_stays(string when)
+    {
+        using var ground = new Ground();
+        var lane = new Lane(Path.Combine(ground.Folder, "flush"));
+        lane.Begin(ground.Old);
+        var start = lane.Build(Changed, "-e", "trace=fsync", "-e", "inject=fsync:error=EIO:when=" + when, "-o", "/dev/null");
+        var said = Tool.Run(start.FileName, start.ArgumentList);
+        Assert.Equal(6, said.Exit);
+        Assert.Equal(ground.OldListing, lane.Listing());
+        Assert.Equal(0, lane.Verify().Exit);
+    }
+
     private void Kill<T>(Ground ground, string how, T[] moments, Action<Lane, T> kill)
     {
         int old = 0, fresh = 0, next = -1;

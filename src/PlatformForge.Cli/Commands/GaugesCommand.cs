@@ -36,7 +36,14 @@ internal static class GaugesCommand
                 "--at")];
             var wanted = new OutputChoice
             {
-                Prints = false, Pictures = false, Drawings = false, Tables = false, Report = false, Masks = false, Gauges = true, GaugePictures = true,
+                Prints = false,
+                Pictures = false,
+                Drawings = false,
+                Tables = false,
+                Report = false,
+                Masks = false,
+                Gauges = true,
+                GaugePictures = true,
             };
             return BuildCommand.Build(project, folder.Value(), force.HasValue(), wanted, null, session.Watch(show), values);
         }));

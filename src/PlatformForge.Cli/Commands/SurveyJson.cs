@@ -19,6 +19,32 @@ internal static class SurveyJson
         JsonObject.Number(json, "least_radius_at_mm", track.LeastRadius?.Chainage);
         json.WriteString("laid", track.Laying.As.ToString().ToLowerInvariant());
         JsonObject.Number(json, "least_ruler_error_if_flexible_mm", track.Flexible is { IsEmpty: true } lines ? lines.LeastShare * track.RulerError : null);
+        Platforms(json, track);
+        json.WriteString("alignment_toml", track.Alignment is null ? null : AlignmentText.Toml(track));
+        json.WriteStartArray("elements");
+        foreach (var element in track.Elements)
+        {
+            json.WriteStartObject();
+            json.WriteString("kind", element.Kind.ToString().ToLowerInvariant());
+            JsonObject.Number(json, "from_mm", element.From);
+            JsonObject.Number(json, "to_mm", element.To);
+            JsonObject.Number(json, "start_curvature_per_mm", element.StartCurvature);
+            JsonObject.Number(json, "end_curvature_per_mm", element.EndCurvature);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        Readings(json, track);
+        if (chord is { } length)
+        {
+            Lining(json, StringLining.Of(track, length));
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void Platforms(Utf8JsonWriter json, SurveyedTrack track)
+    {
         json.WriteStartArray("platforms");
         foreach (var doubt in track.Doubts)
         {
@@ -55,49 +81,32 @@ internal static class SurveyJson
         }
 
         json.WriteEndArray();
-        json.WriteString("alignment_toml", track.Alignment is null ? null : AlignmentText.Toml(track));
-        json.WriteStartArray("elements");
-        foreach (var element in track.Elements)
+    }
+
+    private static void Lining(Utf8JsonWriter json, StringLining lining)
+    {
+        JsonObject.Number(json, "string_lining_chord_mm", lining.Chord);
+        json.WriteStartArray("string_lining_notes");
+        foreach (string note in lining.Notes)
+        {
+            json.WriteStringValue(note);
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("string_lining");
+        foreach (var row in lining.Rows)
         {
             json.WriteStartObject();
-            json.WriteString("kind", element.Kind.ToString().ToLowerInvariant());
-            JsonObject.Number(json, "from_mm", element.From);
-            JsonObject.Number(json, "to_mm", element.To);
-            JsonObject.Number(json, "start_curvature_per_mm", element.StartCurvature);
-            JsonObject.Number(json, "end_curvature_per_mm", element.EndCurvature);
+            JsonObject.Number(json, "station_mm", row.Station);
+            JsonObject.Number(json, "measured_mm", row.Measured);
+            JsonObject.Number(json, "proposed_mm", row.Proposed);
+            JsonObject.Number(json, "slew_mm", row.FullThrow);
+            json.WriteString("slew_way", row.Way);
+            json.WriteString("note", row.Note);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
-        Readings(json, track);
-        if (chord is { } length)
-        {
-            var lining = StringLining.Of(track, length);
-            JsonObject.Number(json, "string_lining_chord_mm", lining.Chord);
-            json.WriteStartArray("string_lining_notes");
-            foreach (string note in lining.Notes)
-            {
-                json.WriteStringValue(note);
-            }
-
-            json.WriteEndArray();
-            json.WriteStartArray("string_lining");
-            foreach (var row in lining.Rows)
-            {
-                json.WriteStartObject();
-                JsonObject.Number(json, "station_mm", row.Station);
-                JsonObject.Number(json, "measured_mm", row.Measured);
-                JsonObject.Number(json, "proposed_mm", row.Proposed);
-                JsonObject.Number(json, "slew_mm", row.FullThrow);
-                json.WriteString("slew_way", row.Way);
-                json.WriteString("note", row.Note);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
-        }
-
-        json.WriteEndObject();
     }
 
     private static void Readings(Utf8JsonWriter json, SurveyedTrack track)

@@ -74,9 +74,10 @@ internal class FolderDisk
 
     private void Flush(Stream stream)
     {
-        if (stream is FileStream file)
+        if (stream is FileStream file && Flushes)
         {
-            file.Flush(Flushes);
+            file.Flush();
+            DiskFlush.Of(file);
         }
         else
         {
