@@ -61,7 +61,6 @@ internal static class SurveyJson
             if (doubt.Advice is { } advice)
             {
                 json.WriteString("repeat", advice.Repeat?.FileAndWhereabouts);
-                JsonObject.Number(json, "repeat_takes_off_per_tenth_mm", advice.RepeatGain);
                 JsonObject.Number(json, "repeat_leaves_mm", advice.RepeatLeaves);
                 JsonObject.Number(json, "one_more_at_mm", advice.MoreAt);
                 JsonObject.Number(json, "one_more_leaves_mm", advice.MoreLeaves);

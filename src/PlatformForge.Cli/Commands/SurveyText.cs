@@ -56,9 +56,10 @@ internal static class SurveyText
 
     private static void Doubt(TextWriter o, SurveyedTrack track, ReachDoubt doubt)
     {
-        string basis = track.IsBoundAsFlexible ? "over all flexible lines that meet the readings"
-            : track.IsBoundAsSectional ? "over all lines of the stated pieces that meet the readings" + Elsewhere(track.JointsInDoubt)
-            : track.Flexible is { IsEmpty: false } ? "over all flexible lines that meet the readings, and in 19 of 20 surveys of other track" : track.Laying.As == LaidAs.Flexible && track.Versines.Count > 0 ? "in 19 of 20 surveys, however it is laid, since versines fix no places" : "in 19 of 20 surveys";
+        string meeting = track.Outliers.Any() || track.Doubted.Count > 0 ? "that meet the other readings" : "that meet the readings";
+        string basis = track.IsBoundAsFlexible ? "over all flexible lines " + meeting
+            : track.IsBoundAsSectional ? $"over all lines of the stated pieces {meeting}" + Elsewhere(track.JointsInDoubt)
+            : track.Flexible is { IsEmpty: false } ? $"over all flexible lines {meeting}, and in 19 of 20 surveys of other track" : track.Laying.As == LaidAs.Flexible && track.Versines.Count > 0 ? "in 19 of 20 surveys, however it is laid, since versines fix no places" : "in 19 of 20 surveys";
         o.WriteLine(Invariant($"  beside platform {doubt.Platform} it takes up to {doubt.Charged:0.00} mm of the gap: so much farther than on this line the vehicles as a whole may reach at one place, {basis}, and the edge keeps clear of that"));
         string beyond = doubt.Most > doubt.Charged + Seen ? "; there another reaches farther all the same, so that the edge gives way by less" : "";
         o.WriteLine(Invariant($"    of single vehicles the most uncertain is {doubt.Vehicle}: its own reach by {doubt.Most:0.00} mm at chainage {doubt.At:0}{beyond}; {doubt.Median:0.00} or less along half of the platform, half of its range {doubt.Spread:0.00}"));
@@ -67,12 +68,20 @@ internal static class SurveyText
             o.WriteLine("    " + otherwise);
         }
 
-        if (doubt.Advice is { } advice)
+        if (Advice(doubt) is { Length: > 0 } advice)
         {
-            string repeat = advice is { Repeat: { } misread, RepeatLeaves: { } leaves } ? Invariant($"read {misread.FileAndWhereabouts} again, which is left out: a figure as good as the others there would leave {leaves:0.00} of the {doubt.Most:0.00}; ")
-                : advice.Repeat is { } reading ? Invariant($"read {reading.FileAndWhereabouts} again: each 0.1 mm by which it is surer takes {advice.RepeatGain:0.00} off that; ") : "";
-            o.WriteLine(Invariant($"    {repeat}one more reading at chainage {advice.MoreAt:0} would leave {advice.MoreLeaves:0.00} of the {doubt.Most:0.00}, if it says what the line says"));
+            o.WriteLine("    " + advice);
         }
+    }
+
+    private static string Advice(ReachDoubt doubt)
+    {
+        var advice = doubt.Advice;
+        string again = advice is { Repeat: { } reading, RepeatLeaves: { } kept }
+            ? Invariant($"read {reading.FileAndWhereabouts} again{(advice.IsLeftOut ? ", which is left out" : "")}: a figure there that says what the line says would leave {kept:0.00} of the {doubt.Charged:0.00}") : "";
+        string more = advice is { MoreAt: { } at, MoreLeaves: { } leaves }
+            ? Invariant($"one more reading at chainage {at:0} would leave {leaves:0.00} of the {doubt.Charged:0.00}, if it says what the line says") : "";
+        return again + (again.Length > 0 && more.Length > 0 ? "; " : "") + more;
     }
 
     // Stated joints that the readings like a little better elsewhere.

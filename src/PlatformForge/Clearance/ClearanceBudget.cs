@@ -77,9 +77,10 @@ public sealed record ClearanceBudget(IReadOnlyList<BudgetLine> Lines, RunningPla
 
     /// <summary>The same with what surveys leave uncertain, which is swept with each part at each place.</summary>
     /// <param name="along">How much it adds to the farthest reach along the platform: least and most, mm.</param>
-    public ClearanceBudget WithSurveyed((double Least, double Most) along) => along.Most <= 0 ? this : this with
+    /// <param name="clear">Of which lines it holds, in words.</param>
+    public ClearanceBudget WithSurveyed((double Least, double Most) along, string clear) => along.Most <= 0 ? this : this with
     {
-        Lines = [.. Lines, new(SurveyResidual, along.Most, Invariant($"from the survey: {along.Least:0.00} to {along.Most:0.00} along the platform, swept with each vehicle where it arises; the edge keeps clear on any line that the readings admit"), BudgetPlacing.Swept)],
+        Lines = [.. Lines, new(SurveyResidual, along.Most, Invariant($"from the survey: {along.Least:0.00} to {along.Most:0.00} along the platform, swept with each vehicle where it arises; the edge keeps clear {clear}"), BudgetPlacing.Swept)],
     };
 
     private static string Leaning(double angle, Func<double, double> at, double coping, double tallest) =>

@@ -284,8 +284,21 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.Equal(unknown.GetProperty("if_sectional_mm").GetDouble(), sectional.GetProperty("takes_of_gap_at_most_mm").GetDouble(), 0.01);
         string words = CliRun.Of("survey", folder.Write("up.toml", unsaid)).Out;
         Assert.Contains(FormattableString.Invariant($"laid = \"flexible\" (sprung into its curves, no kinks) would make it {unknown.GetProperty("if_flexible_mm").GetDouble():0.00} mm; laid = \"sectional\" (pieces) would make it {unknown.GetProperty("if_sectional_mm").GetDouble():0.00} mm"), words, StringComparison.Ordinal);
-        Assert.True(flexible.GetProperty("one_more_leaves_mm").GetDouble() < flexible.GetProperty("reach_farther_at_most_mm").GetDouble());
+        Assert.True(flexible.GetProperty("one_more_leaves_mm").GetDouble() < flexible.GetProperty("takes_of_gap_at_most_mm").GetDouble());
         Assert.StartsWith("survey/pendlewick-string.csv:", flexible.GetProperty("repeat").GetString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>Of which lines the bound holds is told with the figure: all flexible ones, or those of 19 surveys in 20; and of a reading left out, the others.</summary>
+    [Fact]
+    public void The_budget_tells_of_which_lines_its_residual_holds()
+    {
+        Assert.EndsWith("the edge keeps clear on any flexible line that meets the readings", Measured.Value.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").Basis, StringComparison.Ordinal);
+        string sample = PresetShelf.Sample("pendlewick-string")!, csv = File.ReadAllText(folder["survey/pendlewick-string.csv"]);
+        string Admitted(string text) => LaidTrack.LayAll(Read(text).Value!).Value![0].Survey!.Admitted;
+        Assert.Equal("on any flexible line that meets the readings, and of other track in 19 of 20 surveys", Admitted(sample.Replace("laid = \"flexible\"", "laid = \"unknown\"")));
+        Assert.Equal("in 19 of 20 surveys", Admitted(sample.Replace("laid = \"flexible\"", "laid = \"sectional\"").Replace("least_radius = 700", "").Replace("least_ease = 250", "")));
+        folder.Write("survey/pendlewick-string.csv", csv.Replace("249", "259"));
+        Assert.StartsWith("on any flexible line that meets the other readings", Admitted(sample), StringComparison.Ordinal);
     }
 
     private PlatformForge.Units.Outcome<ProjectSpec> Read(string text) => ProjectReader.ReadFile(folder.Write("halt.toml", text));

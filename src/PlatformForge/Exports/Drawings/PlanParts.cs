@@ -335,9 +335,10 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     internal static string Say(CentrelineElement element)
     {
         string Radius(double curvature) => Invariant($"R {Figures.Short(Math.Round(Math.Abs(1 / curvature), 1))} {(curvature > 0 ? "left" : "right")}");
-        return element.IsStraight ? "straight"
-            : element.IsCircular ? Radius(element.StartCurvature)
-            : Invariant($"transition {Figures.Short(Math.Round(element.Length, 1))}") + (element.EndCurvature == 0 ? " to straight" : " to " + Radius(element.EndCurvature));
+        double start = StraightRule.Told(element.StartCurvature), end = StraightRule.Told(element.EndCurvature);
+        return start == 0 && end == 0 ? "straight"
+            : start == end ? Radius(start)
+            : Invariant($"transition {Figures.Short(Math.Round(element.Length, 1))}") + (end == 0 ? " to straight" : " to " + Radius(end));
     }
 
     private static void ScaleBar(Sheet sheet, PlanView view, Labels labels)

@@ -3,6 +3,7 @@ using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Painting;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Tables;
+using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using static System.FormattableString;
 
@@ -36,7 +37,7 @@ public static class SurveyTables
             double s = track.Movement.Chainages[k];
             var frame = track.Line.At(s);
             csv.Row(Figures.Fixed(s, 2), Figures.Fixed(frame.Position.X, 3), Figures.Fixed(frame.Position.Y, 3),
-                frame.Curvature == 0 ? "straight" : Figures.Fixed(1 / frame.Curvature, 1), Figures.Fixed(track.Movement.Likely[k], 3), Figures.Fixed(track.Movement.Worst[k], 3));
+                StraightRule.Told(frame.Curvature) == 0 ? "straight" : Figures.Fixed(1 / frame.Curvature, 1), Figures.Fixed(track.Movement.Likely[k], 3), Figures.Fixed(track.Movement.Worst[k], 3));
         }
 
         return csv.ToBytes();

@@ -34,11 +34,11 @@ internal sealed record ElementDraft
 /// <summary>Keys of one entry of <c>alignment</c>.</summary>
 internal static class ElementKeys
 {
-    private static readonly NumberRange Along = NumberRange.Over0(1e6);
+    private static readonly NumberRange Along = NumberRange.Over0(1e6), Radius = NumberRange.Over0(StraightRule.LongestRadius);
 
     public static KeyTable<ElementDraft> Table { get; } = new KeyTable<ElementDraft>(_ => new())
         .Length("straight", Along, "Length of a straight.", e => e.Straight, (e, v) => e with { Straight = v })
-        .Length("curve", Along, "Radius of a circular curve, to the middle of the track.", e => e.Curve, (e, v) => e with { Curve = v })
+        .Length("curve", Radius, "Radius of a circular curve, to the middle of the track.", e => e.Curve, (e, v) => e with { Curve = v })
         .Length("length", Along, "Length of a curve along the middle of the track.", e => e.Length, (e, v) => e with { Length = v })
         .Number(
             "angle",
@@ -48,7 +48,7 @@ internal static class ElementKeys
             e => e.Angle,
             (e, v) => e with { Angle = v })
         .Length("transition", Along, "Length of a transition from the curvature reached so far.", e => e.Transition, (e, v) => e with { Transition = v })
-        .Length("to_radius", Along, "Radius that a transition leads to; left out, it leads to a straight.", e => e.ToRadius, (e, v) => e with { ToRadius = v })
+        .Length("to_radius", Radius, "Radius that a transition leads to; left out, it leads to a straight.", e => e.ToRadius, (e, v) => e with { ToRadius = v })
         .Number(
             "kink",
             NumberRange.Over0(30),

@@ -90,7 +90,7 @@ internal sealed class FaceJob
         {
             var input = new DoubtInput(request, [.. runs.Select(r => r.Survey)], swept);
             doubted = Remembered("doubt", input, static (i, _) => i.Swept.With(SurveyDoubts.Of(i.Request, i.Surveys)));
-            budget = budget.WithSurveyed(doubted.BeyondOf(swept, Spec.Face.Side));
+            budget = budget.WithSurveyed(doubted.BeyondOf(swept, Spec.Face.Side), string.Join("; ", runs.Select(r => r.Survey?.Admitted).OfType<string>().Distinct()));
         }
     }
 

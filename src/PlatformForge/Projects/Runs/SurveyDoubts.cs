@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Islands;
+using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
 
@@ -67,7 +68,6 @@ public static class SurveyDoubts
         var along = worst.On(side);
         int at = Enumerable.Range(0, along.Count).MaxBy(i => along[i].Most);
         double chainage = worst.From + (at * worst.Spacing);
-        var measure = line is AdmissibleDoubt ? SurveyDoubt.Widest(request, 0, worst.Vehicle, worst.Part, side, chainage, line) : null;
         var swept = EnvelopeSweeper.Sweep(request).Value;
         double Charged(IReadOnlyList<PartDoubt> of) => swept is null ? of.Max(Most) : Math.Max(0, swept.With(of).BeyondOf(swept, side).Most);
         double? If(LineDoubt? laid) => laid is null ? null : Charged(SurveyDoubt.Of(request, 0, laid));
@@ -78,8 +78,18 @@ public static class SurveyDoubts
             Line = charged / project.VehiclesOn(track.Entry).Max(v => Math.Max(1, v.Length / v.PivotCentres)),
             IfFlexible = If(survey.DoubtIfFlexible),
             IfSectional = If(survey.DoubtIfSectional),
-            Advice = measure is { } m ? ((AdmissibleDoubt)line).Advise(m, survey.Outliers.Concat(survey.Doubted)) : null,
+            Advice = line is AdmissibleDoubt lines && swept is not null && Governing(request, swept, swept.With(found), side, lines) is { } measure
+                ? lines.Advise(measure, survey.Outliers.Concat(survey.Doubted), other => Charged(SurveyDoubt.Of(request, 0, other)), charged)
+                : null,
         };
+    }
+
+    // What the figure that is charged hangs on: the part that reaches farthest where the farthest reach of all grows most.
+    private static LineMeasure? Governing(EnvelopeRequest request, SweptEnvelope swept, SweptEnvelope widened, Side side, LineDoubt line)
+    {
+        ReachLine before = swept.Composite(side), after = widened.Composite(side);
+        int at = Enumerable.Range(0, after.Count).Where(i => double.IsFinite(before.Reach[i]) && after.Governing[i] >= 0).DefaultIfEmpty(-1).MaxBy(i => i < 0 ? 0 : after.Reach[i] - before.Reach[i]);
+        return at < 0 ? null : widened.Parts[after.Governing[at]] is var part ? SurveyDoubt.Widest(request, 0, part.Vehicle, part.Part, side, after.ChainageOf(at), line) : null;
     }
 
     // Vehicles beside the stations stand no farther from them than their length.

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Track.Surveys;
@@ -16,18 +17,19 @@ public static class AlignmentText
         {
             var e = line.Elements[i];
             double turn = i == 0 ? 0 : Math.IEEERemainder(e.Heading - line.Elements[i - 1].HeadingAt(line.Elements[i - 1].Length), 2 * Math.PI);
-            if (Math.Abs(turn) > Centreline.KinkTurn)
+            if (Math.Abs(turn) * 180 / Math.PI >= NumberRange.Smallest)
             {
                 elements.Add(new KinkSpec(Math.Abs(turn), turn > 0 ? Hand.Left : Hand.Right));
             }
 
-            if (e.IsStraight)
+            double start = StraightRule.Told(e.StartCurvature), end = StraightRule.Told(e.EndCurvature);
+            if (start == 0 && end == 0)
             {
                 elements.Add(new StraightSpec(e.Length));
             }
-            else if (e.IsCircular)
+            else if (start == end)
             {
-                elements.Add(new CurveSpec(1 / Math.Abs(e.StartCurvature), HandOf(e.StartCurvature), Length: e.Length));
+                elements.Add(new CurveSpec(1 / Math.Abs(start), HandOf(start), Length: e.Length));
             }
             else if (Math.Abs(e.StartCurvature - curvature) > LeastStep)
             {
@@ -36,7 +38,7 @@ public static class AlignmentText
             }
             else
             {
-                elements.Add(new TransitionSpec(e.Length, e.EndCurvature == 0 ? null : 1 / Math.Abs(e.EndCurvature), HandOf(e.EndCurvature)));
+                elements.Add(new TransitionSpec(e.Length, end == 0 ? null : 1 / Math.Abs(end), HandOf(end == 0 ? start : end)));
             }
 
             curvature = e.EndCurvature;

@@ -5,16 +5,14 @@ internal static class ElementTable
 {
     public static IReadOnlyList<FittedElement> Of(Centreline line) =>
         [.. line.Elements.Select((e, i) => new FittedElement(
-            e.IsStraight ? FittedKind.Straight : e.IsCircular ? FittedKind.Curve : FittedKind.Transition,
+            Kind(StraightRule.Told(e.StartCurvature), StraightRule.Told(e.EndCurvature)),
             line.StartOf(i),
             line.StartOf(i + 1),
-            Told(e.StartCurvature),
-            Told(e.EndCurvature)))];
+            StraightRule.Told(e.StartCurvature),
+            StraightRule.Told(e.EndCurvature)))];
 
-    // What rounding leaves of a straight: a radius of a thousand kilometres and more, 1/mm.
-    private const double Nothing = 1e-9;
-
-    private static double Told(double curvature) => Math.Abs(curvature) < Nothing ? 0 : curvature;
+    private static FittedKind Kind(double start, double end) =>
+        start != end ? FittedKind.Transition : start == 0 ? FittedKind.Straight : FittedKind.Curve;
 
     public static LeastRadius? Sharpest(Centreline line)
     {
@@ -25,7 +23,7 @@ internal static class ElementTable
             bool start = Math.Abs(e.StartCurvature) >= Math.Abs(e.EndCurvature);
             double curvature = start ? e.StartCurvature : e.EndCurvature;
             double at = e.IsCircular ? line.StartOf(i) + (e.Length / 2) : start ? line.StartOf(i) : line.StartOf(i + 1);
-            if (Told(curvature) != 0 && (least is null || 1 / Math.Abs(curvature) < least.Radius || (e.IsCircular && 1 / Math.Abs(curvature) <= least.Radius)))
+            if (StraightRule.Told(curvature) != 0 && (least is null || 1 / Math.Abs(curvature) < least.Radius || (e.IsCircular && 1 / Math.Abs(curvature) <= least.Radius)))
             {
                 least = new(1 / Math.Abs(curvature), at, curvature > 0 ? Hand.Left : Hand.Right);
             }

@@ -26,19 +26,14 @@ public sealed record ReachDoubt(string Platform, string Vehicle, double Most, do
     /// places.</summary>
     public double? IfSectional { get; init; }
 
-    /// <summary>What another reading would do; null where no reading tells.</summary>
+    /// <summary>What another reading would do; null where no reading would help.</summary>
     public ReadingAdvice? Advice { get; init; }
 }
 
-/// <summary>Which reading to take again, and where one more does most.</summary>
-/// <param name="Repeat">A reading that was left out as misread or in doubt and would take most off, or else the one that holds the greatest figure
-/// most; null for none.</param>
-/// <param name="RepeatGain">By how much the figure falls for each tenth of a millimetre by which it is read better, mm; nil for one that was left
-/// out.</param>
-/// <param name="MoreAt">Chainage at which one more reading takes most off the greatest figure, mm.</param>
-/// <param name="MoreLeaves">The greatest figure that it leaves, mm, at worst.</param>
-public sealed record ReadingAdvice(Reading? Repeat, double RepeatGain, double MoreAt, double MoreLeaves)
-{
-    /// <summary>The greatest figure that the reading to repeat would leave, mm, at worst, where it was left out.</summary>
-    public double? RepeatLeaves { get; init; }
-}
+/// <summary>Which reading to take again, and where one more does most: places that would make what is taken of the gap smaller, told as that would then be.</summary>
+/// <param name="Repeat">The reading to take again; null where none would help.</param>
+/// <param name="RepeatLeaves">What would be taken of the gap if the figure read again said what the line says, mm.</param>
+/// <param name="IsLeftOut">Whether that reading was left out as misread or in doubt.</param>
+/// <param name="MoreAt">Chainage at which one more reading helps most, mm; null where none would.</param>
+/// <param name="MoreLeaves">What would be taken of the gap if it said what the line says, mm.</param>
+public sealed record ReadingAdvice(Reading? Repeat, double? RepeatLeaves, bool IsLeftOut, double? MoreAt, double? MoreLeaves);

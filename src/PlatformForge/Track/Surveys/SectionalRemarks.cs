@@ -147,7 +147,7 @@ internal static class SectionalRemarks
 
     private static string Radius(Centreline line, double from, double to)
     {
-        double bend = Math.Abs(line.At((from + to) / 2).Curvature);
+        double bend = Math.Abs(StraightRule.Told(line.At((from + to) / 2).Curvature));
         return bend > 0 ? Invariant($"{1 / bend:0}") : "∞";
     }
 }

@@ -1,3 +1,4 @@
+using PlatformForge.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys.Fitting;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -54,6 +55,9 @@ internal static class SpacingRule
     private static IEnumerable<Finding> Kinks(PlaceSurvey survey, SurveyedTrack track, double spacing)
     {
         var elements = track.Elements;
+
+        // Who says that the track is of pieces says what a joint turns by at most.
+        double most = survey.Laying.As == LaidAs.Sectional ? Math.Min(MostKink, survey.Laying.GreatestKink) : MostKink;
         for (int i = 1; i < elements.Count - 1; i++)
         {
             FittedElement one = elements[i - 1], two = elements[i], three = elements[i + 1];
@@ -62,7 +66,7 @@ internal static class SpacingRule
 
             // What stands out beside both neighbours: the end of a curve that is a little sharper there is no kink of all that it turns by.
             double turn = (Math.Abs(before) < Math.Abs(after) ? before : after) * length;
-            if (sudden && before * after > 0 && length <= ShortStretch * spacing && Math.Abs(turn) >= LeastKink && Math.Abs(turn) <= MostKink)
+            if (sudden && before * after > 0 && length <= ShortStretch * spacing && Math.Abs(turn) >= LeastKink && Math.Abs(turn) <= most)
             {
                 yield return Finding.Note(
                     "PF2144",

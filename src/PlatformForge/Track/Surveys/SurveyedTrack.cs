@@ -77,6 +77,17 @@ public sealed record SurveyedTrack(
     /// <summary>Whether the bound on the line is that of pieces between stated joints.</summary>
     public bool IsBoundAsSectional => Laying.As == LaidAs.Sectional && Misplaced is null && Sectional is { AtOdds.Length: 0, Strange.Count: 0 };
 
+    /// <summary>Of which lines the bound beside a platform holds, in words that follow "the edge keeps clear".</summary>
+    public string Admitted => (IsBoundAsFlexible, IsBoundAsSectional) switch
+    {
+        (true, _) => "on any flexible line that " + Meeting,
+        (_, true) => "on any line of the stated pieces that " + Meeting,
+        _ => (Flexible is { IsEmpty: false } ? "on any flexible line that " + Meeting + ", and of other track " : "") + "in 19 of 20 surveys",
+    };
+
+    // Readings left out bind no line.
+    private string Meeting => Outliers.Any() || Doubted.Count > 0 ? "meets the other readings" : "meets the readings";
+
     /// <summary>What the survey leaves uncertain of the line beside a platform: over all admissible lines where the track was laid
     /// flexible, or of pieces with stated joints, and the readings agree;
     /// otherwise by the bound that holds in 98 of 100 surveys, widened to all flexible lines where it may be flexible too.</summary>
@@ -128,8 +139,8 @@ public sealed record SurveyedTrack(
 
 /// <summary>A closing chord that the versines contradict.</summary>
 /// <param name="OfLength">Whether its length is meant; otherwise its versine.</param>
-/// <param name="Read">What was read, mm.</param>
-/// <param name="Fitting">What would fit, mm.</param>
+/// <param name="Read">What was read, mm, signed as in the file.</param>
+/// <param name="Fitting">What would fit, mm, signed so too.</param>
 public sealed record ClosingMisread(bool OfLength, double Read, double Fitting);
 
 /// <summary>What an element of a fitted line is.</summary>

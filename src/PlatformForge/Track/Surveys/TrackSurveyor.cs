@@ -60,7 +60,7 @@ public static class TrackSurveyor
             Closing = found.Closing switch
             {
                 ChordTarget chord => new(true, chord.Length, chord.Length - chord.Miss(best.Line)),
-                ChordHeightTarget height => new(false, height.Height, height.Height - height.Miss(best.Line)),
+                ChordHeightTarget height => new(false, Signed(survey, height.Height), Signed(survey, height.Height - height.Miss(best.Line))),
                 _ => null,
             },
             Doubted = found.Without is { } without ? [.. ResidualTable.Of(survey, without.Line, found.InDoubt).Where(r => r.IsOutlier)] : [],
@@ -72,6 +72,9 @@ public static class TrackSurveyor
         track = track with { Outside = OutsideLine.Of(survey, track, found.Others) };
         return Outcome.Of(track, SurveyRemarks.Of(survey, track, scatter.IsTooMuch, best.Profile.Knotted, sharpest));
     }
+
+    // As the file has it.
+    private static double Signed(Survey survey, double versine) => versine * (int)((VersineSurvey)survey).Readings[0].Positive;
 
     // A smooth curve's curvature runs evenly between its knots, the track's does not: simulated surveys of track laid by eye
     // (SimulatedSurveyTests) lie within the bound at its rate when it is widened by so much.

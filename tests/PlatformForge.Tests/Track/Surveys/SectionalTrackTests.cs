@@ -3,6 +3,8 @@ using System.Text.RegularExpressions;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Units;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Surveys;
@@ -70,6 +72,12 @@ public class SectionalTrackTests
         var outcome = TrackSurveyor.Fit(Measured(line, 20, 0.1, new Random(5)));
         Assert.Empty(outcome.Value!.Line.Kinks);
         var told = Assert.Single(outcome.Findings, f => f.Code == "PF2144");
+
+        // Who says that joints turn by less than that is told of none.
+        var pieces = Laying.Usual(76.2, LaidAs.Sectional);
+        Finding[] Said(double most) => [.. TrackSurveyor.Fit(Measured(line, 20, 0.1, new Random(5)) with { Laying = pieces with { GreatestKink = most * Degree } }).Findings.Where(f => f.Code == "PF2144")];
+        Assert.Empty(Said(2));
+        Assert.Single(Said(8));
 
         // What it turns by more than its neighbours do: 60 mm of 1/300 less 1/600.
         var degrees = Regex.Match(told.Message, @"kink of ([\d.]+)° to the left");

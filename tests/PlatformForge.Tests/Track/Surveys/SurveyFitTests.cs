@@ -91,6 +91,19 @@ public class SurveyFitTests
         var closed = Survey(Samples.Versines(text, new(0, 1700, along.Length, height, 0.5))).Track;
         Assert.True(closed.Movement.Likely[^1] < 0.6 * open.Movement.Likely[^1], $"{closed.Movement.Likely[^1]} of {open.Movement.Likely[^1]}");
         Assert.Equal(along.Length, (closed.Line.At(1700).Position - closed.Line.At(0).Position).Length, 1.0);
+
+        // A height that does not go with them is told, and what would fit, in the sign of the file whichever hand is positive there.
+        foreach (var hand in new[] { Hand.Left, Hand.Right })
+        {
+            foreach (double read in new[] { height - 40, -height })
+            {
+                var misread = TrackSurveyor.Survey(Samples.Versines(text, new(0, 1700, along.Length, read, 0.5)) with { Positive = hand });
+                Assert.Equal(read, misread.Value!.Closing!.Read, 1e-9);
+                Assert.Equal(height, misread.Value.Closing.Fitting, 5.0);
+                string told = Assert.Single(misread.Findings, f => f.Code == "PF2146").Message;
+                Assert.Contains(FormattableString.Invariant($"versine of {read:0.##} mm does not go with the versines; {misread.Value.Closing.Fitting:0.##} would"), told, StringComparison.Ordinal);
+            }
+        }
     }
 
     [Fact]

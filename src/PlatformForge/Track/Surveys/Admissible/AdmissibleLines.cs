@@ -43,15 +43,17 @@ public sealed class AdmissibleLines
     private readonly double[] reference;
     private readonly BandPlace[] places;
     private readonly SplineGrid grid;
-    private readonly int margin;
     private readonly ConcurrentDictionary<(int, int), Stretch> stretches = new();
 
     private AdmissibleLines(Laying laying, IReadOnlyList<ReadingBand> bands, Centreline middle, double[] reference, BandPlace[] places, SplineGrid grid, double leastShare, int[] atOdds)
     {
         (Laying, Bands, Middle, this.reference, this.places, this.grid, LeastShare) = (laying, bands, middle, reference, places, grid, leastShare);
-        margin = Margin(places);
+        Margin = MarginOf(places);
         AtOdds = [.. atOdds.Select(i => bands[places[i].Band])];
     }
+
+    // Line on either side of a stretch, in cells.
+    private int Margin { get; init; }
 
     /// <summary>How the track was laid.</summary>
     public Laying Laying { get; }
@@ -205,14 +207,15 @@ public sealed class AdmissibleLines
         return [.. new StretchBounds(stretch).Holding(measure).Select(h => (Bands[places[h.Row].Band], h.Share)).OrderByDescending(h => h.Item2)];
     }
 
-    /// <summary>Greatest value of a measure if one more reading, with an error of its own, were taken at a chainage and said what the
-    /// middle line says.</summary>
-    public double MostWithOneMore(LineMeasure measure, double chainage, double error)
+    /// <summary>The lines of the set that meet one more reading too, told about the same middle line; some have to.</summary>
+    /// <param name="chainage">Where the reading is taken, along <see cref="Middle"/>, mm.</param>
+    /// <param name="offset">Offset from there of the centre that it tells, mm, left positive.</param>
+    /// <param name="error">The most by which it is off, mm.</param>
+    /// <param name="instead">A reading that it stands in place of; null for none.</param>
+    internal AdmissibleLines With(double chainage, double offset, double error, PlaceReading? instead)
     {
-        var more = places.Append(new BandPlace(chainage, 0, error, -1)).OrderBy(p => p.Chainage).ToArray();
-        var range = new LineRange[1];
-        new StretchBounds(MakeStretch(StretchOf(measure), more)).Solve([measure], [0], range);
-        return range[0].Most;
+        BandPlace[] read = [.. places.Where(p => instead is null || !ReferenceEquals(Bands[p.Band].Reading, instead)).Append(new BandPlace(chainage, offset, error, -1)).OrderBy(p => p.Chainage)];
+        return new(Laying, Bands, Middle, reference, read, grid, LeastShare, []) { Margin = Margin, IsSettled = IsSettled };
     }
 
     private static BandPlace[] Locate(IReadOnlyList<ReadingBand> bands, Centreline line, double[] guesses)
@@ -251,19 +254,17 @@ public sealed class AdmissibleLines
         return (First(measure.At.Min()), First(measure.At.Max()));
     }
 
-    // Line on either side of a stretch, in cells.
-    private int Margin(BandPlace[] read)
+    // That of readings so far apart.
+    private int MarginOf(BandPlace[] read)
     {
         double widest = read.Zip(read.Skip(1), (a, b) => b.Chainage - a.Chainage).DefaultIfEmpty(double.PositiveInfinity).Max();
         return (int)Math.Ceiling(NodesInEase * Math.Clamp(MarginInReadings * widest / Laying.LeastEase, LeastMargin, MostMargin));
     }
 
-    private Stretch MakeStretch((int From, int To) key) => MakeStretch(key, places);
-
-    private Stretch MakeStretch((int From, int To) key, BandPlace[] readings)
+    private Stretch MakeStretch((int From, int To) key)
     {
         int cells = (int)Math.Round(StretchInEases * NodesInEase);
-        int first = Math.Max(0, (key.From * cells) - margin), last = Math.Min(grid.Cells, ((key.To + 1) * cells) + margin);
-        return new(BandRows.Of(Laying, reference, grid, first, last - first, readings));
+        int first = Math.Max(0, (key.From * cells) - Margin), last = Math.Min(grid.Cells, ((key.To + 1) * cells) + Margin);
+        return new(BandRows.Of(Laying, reference, grid, first, last - first, places));
     }
 }

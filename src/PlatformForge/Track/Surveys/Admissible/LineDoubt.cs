@@ -73,6 +73,9 @@ public sealed class AdmissibleDoubt : LineDoubt
         }
     }
 
+    // The same middle and stated line with another set about it.
+    private AdmissibleDoubt(AdmissibleLines lines, double[] chainages, double[] offsets) => (this.lines, this.chainages, this.offsets) = (lines, chainages, offsets);
+
     /// <inheritdoc/>
     public override LineRange[] Bound(IReadOnlyList<LineMeasure> measures)
     {
@@ -108,41 +111,62 @@ public sealed class AdmissibleDoubt : LineDoubt
     }
 
     /// <summary>
-    /// What would make the greatest value of a measure smaller: the reading that holds it most, and the place midway between two
-    /// readings where one more, as good as they are
-    /// and as the middle line says, takes most off it. Where readings near the measure were left out, it is the one of those that would take most off,
-    /// not a neighbour that has to stand in for it.
+    /// What would make a figure smaller: a reading to take again, and the place midway between two readings where one more, as good as the others, takes most
+    /// off it. Either is taken to say what the stated line says, and what it leaves is the same figure over the set with it. Where readings near the measure
+    /// were left out, the one of those that would take most off is the one to take again, not a neighbour that has to stand in for it.
     /// </summary>
-    /// <param name="measure">The measure.</param>
+    /// <param name="measure">The measure that the figure hangs on most; places are looked for by it.</param>
     /// <param name="leftOut">Readings that were left out of the set.</param>
-    public ReadingAdvice Advise(LineMeasure measure, IEnumerable<ReadingResidual> leftOut)
+    /// <param name="figure">The figure over a set, mm.</param>
+    /// <param name="present">What it is over this one, mm.</param>
+    /// <returns>Null where nothing would make it smaller.</returns>
+    public ReadingAdvice? Advise(LineMeasure measure, IEnumerable<ReadingResidual> leftOut, Func<LineDoubt, double> figure, double present)
     {
         var own = OnMiddle(measure);
-        var holding = lines.Holding(own);
-        double error = lines.Bands.Min(b => b.Error), rest = lines.Bound([own])[0].Most;
-        double[] read = [.. lines.Bands.Select(b => lines.Middle.Locate(b.Reading.Place).Chainage).Order()];
         double reach = own.At.Max() - own.At.Min() + lines.Laying.LeastEase, middle = (own.At.Max() + own.At.Min()) / 2;
-        double[] between = [.. read.Zip(read.Skip(1), (a, b) => (a + b) / 2).Where(s => Math.Abs(s - middle) < reach)];
+        bool IsNear(double s) => Math.Abs(s - middle) < reach;
+        double[] read = [.. lines.Bands.Select(b => lines.Middle.Locate(b.Reading.Place).Chainage).Order()];
+        double[] between = [.. read.Zip(read.Skip(1), (a, b) => (a + b) / 2).Where(IsNear)];
         int every = Math.Max(1, between.Length / MostTried);
-        var best = between.Where((_, i) => i % every == 0)
-            .Select(s => (At: s, Leaves: lines.MostWithOneMore(own, s, error)))
-            .DefaultIfEmpty((At: middle, Leaves: rest)).MinBy(c => c.Leaves);
-        double stated = chainages.Select((c, i) => (Off: Math.Abs(c - best.At), At: i * Spacing)).MinBy(p => p.Off).At;
-        double moved = measure.At.Zip(measure.Weights, (s, w) => w * At(offsets, s, 0)).Sum();
-        var again = leftOut.Select(r => (r.Reading, At: At(chainages, r.Chainage, 1))).Where(r => Math.Abs(r.At - middle) < reach)
-            .Select(r => (r.Reading, Leaves: lines.MostWithOneMore(own, r.At, error))).DefaultIfEmpty().MinBy(r => r.Leaves);
-        if (again.Reading is { } misread)
-        {
-            return new(misread, 0, stated, best.Leaves + moved) { RepeatLeaves = again.Leaves + moved };
-        }
-
-        return new(holding.Count == 0 ? null : holding[0].Band.Reading, holding.Count == 0 ? 0 : Tenth * holding[0].Share, stated, best.Leaves + moved);
+        ReadingResidual[] left = [.. leftOut.Where(r => IsNear(At(chainages, r.Chainage, 1)))];
+        var again = left.Length > 0
+            ? left.Select(r => (Reading: (Reading?)r.Reading, At: r.Chainage, With: With(r.Chainage)))
+            : lines.Holding(own).Take(MostWeighed).Select(h => (Reading: (Reading?)h.Band.Reading, At: Stated(h.Band), With: With(Stated(h.Band), h.Band.Reading)));
+        var more = between.Where((_, i) => i % every == 0).Select(s => Stated(s)).Select(s => (Reading: (Reading?)null, At: s, With: With(s)));
+        var (repeat, _, repeatLeaves) = Best(again, measure, figure, present);
+        var (_, moreAt, moreLeaves) = Best(more, measure, figure, present);
+        return repeatLeaves is null && moreLeaves is null ? null : new(repeat, repeatLeaves, repeat is not null && left.Length > 0, moreAt, moreLeaves);
     }
 
-    private const double Tenth = 0.1;
+    // The figure is asked of the sets that bound the measure best; one that it is not seen to be smaller over helps nobody.
+    private static (Reading? Reading, double? At, double? Leaves) Best(IEnumerable<(Reading? Reading, double At, AdmissibleDoubt? With)> tries, LineMeasure measure, Func<LineDoubt, double> figure, double present)
+    {
+        var best = tries.Where(t => t.With is not null).Select(t => (t.Reading, t.At, With: t.With!, Most: t.With!.Bound([measure])[0].Most)).OrderBy(t => t.Most).Take(MostWeighed)
+            .Select(t => (t.Reading, t.At, Leaves: figure(t.With))).Where(t => t.Leaves < present - Seen).ToArray();
+        return best.Length == 0 ? (null, null, null) : best.MinBy(t => t.Leaves);
+    }
 
-    // Where readings lie closer than a hand can put another, every so many of the places between them are tried.
-    private const int MostTried = 50;
+    /// <summary>The doubt with one more reading, as good as the best of the others, that says what the stated line says; null where no line of the set would meet it.</summary>
+    /// <param name="chainage">Where it is taken on the stated line, mm.</param>
+    /// <param name="instead">A reading that it stands in place of; null for none.</param>
+    internal AdmissibleDoubt? With(double chainage, PlaceReading? instead = null)
+    {
+        double at = At(chainages, chainage, 1), offset = -At(offsets, chainage, 0), error = lines.Bands.Min(b => b.Error);
+        var range = lines.Bound([LineMeasure.Offset(at)])[0];
+        bool meets = offset - error < range.Most - AdmissibleLines.Closeness && offset + error > range.Least + AdmissibleLines.Closeness;
+        return meets ? new(lines.With(at, offset, error, instead), chainages, offsets) : null;
+    }
+
+    // Where a reading, or a chainage of the middle line, is on the stated one, mm.
+    private double Stated(ReadingBand band) => Stated(lines.Middle.Locate(band.Reading.Place).Chainage);
+
+    private double Stated(double onMiddle) => chainages.Select((c, i) => (Off: Math.Abs(c - onMiddle), At: i * Spacing)).MinBy(p => p.Off).At;
+
+    // Where readings lie closer than a hand can put another, every so many of the places between them are tried, and of those the figure is asked of so many.
+    private const int MostTried = 50, MostWeighed = 3;
+
+    // A smaller change is not seen in hundredths, mm.
+    private const double Seen = 0.01;
 
     private LineMeasure OnMiddle(LineMeasure measure) => new([.. measure.At.Select(s => At(chainages, s, 1))], measure.Weights);
 
