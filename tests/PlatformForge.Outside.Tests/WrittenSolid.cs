@@ -35,8 +35,8 @@ internal sealed class WrittenSolid
     /// <summary>A gauge's triangles where the manifest says that it stands.</summary>
     public static IReadOnlyList<Point3[]> Gauge(string built, JsonElement proof)
     {
-        double[][] rows = [.. proof.GetProperty("to_layout").EnumerateArray().Select(r => r.EnumerateArray().Select(v => v.GetDouble()).ToArray())];
-        return new WrittenSolid("", 0, Read(File.ReadAllBytes(Path.Combine(built, proof.Text("stl")))), rows, default).OnLayout().Triangles;
+        double[][] places = [.. proof.GetProperty("to_layout").EnumerateArray().Select(r => r.EnumerateArray().Select(v => v.GetDouble()).ToArray())];
+        return new WrittenSolid("", 0, Read(File.ReadAllBytes(Path.Combine(built, proof.Text("stl")))), places, default).OnLayout().Triangles;
     }
 
     public Point3 ToLayout(Point3 p) => new(Row(0, p), Row(1, p), Row(2, p));

@@ -1,5 +1,4 @@
 using PlatformForge.Masonry;
-using PlatformForge.Units;
 using Xunit;
 
 namespace PlatformForge.Tests.Masonry;
@@ -117,13 +116,13 @@ public class BondTests
 
     private static IReadOnlyList<int> Course(Bond bond, int halves, int course, bool isReturn = false) => BondCourses.Of(bond, 3, halves, course, isReturn);
 
-    private static IEnumerable<int> Perpends(IReadOnlyList<int> bricks)
+    private static int[] Perpends(IReadOnlyList<int> bricks)
     {
         int at = 0;
         return bricks.SkipLast(1).Select(b => at += b).ToArray();
     }
 
-    private static IEnumerable<double> Middles(IReadOnlyList<int> bricks, int length)
+    private static double[] Middles(IReadOnlyList<int> bricks, int length)
     {
         int at = 0;
         return bricks.Select(b => (At: at += b, Long: b)).Where(b => b.Long == length).Select(b => b.At - (b.Long / 2.0)).ToArray();

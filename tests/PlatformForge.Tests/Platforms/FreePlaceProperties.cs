@@ -1,5 +1,4 @@
 using FsCheck.Xunit;
-using PlatformForge.Platforms.Features;
 using Xunit;
 
 namespace PlatformForge.Tests.Platforms;

@@ -1,5 +1,4 @@
 using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
 using PlatformForge.Platforms.Islands;
 using PlatformForge.Track;
 using PlatformForge.Units;

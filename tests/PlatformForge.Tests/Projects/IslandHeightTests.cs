@@ -1,7 +1,6 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Tests.Clearance;

@@ -1,8 +1,6 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Cuts;
-using PlatformForge.Sections.Poses;
 using PlatformForge.Solids.Bodies;
 using Xunit;
 

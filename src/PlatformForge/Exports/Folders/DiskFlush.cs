@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using System.Runtime.InteropServices;
 using Microsoft.Win32.SafeHandles;
 
@@ -33,7 +32,7 @@ internal static class DiskFlush
 
             if (error != Interrupted)
             {
-                throw new IOException(new Win32Exception(error).Message);
+                throw new IOException(Marshal.GetPInvokeErrorMessage(error));
             }
         }
     }
