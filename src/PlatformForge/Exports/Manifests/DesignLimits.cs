@@ -52,7 +52,9 @@ internal static class DesignLimits
     }
 
     private static string? OfVehicles(DesignTrack track) =>
-        track.Vehicles.SelectMany(VehicleRule.Findings).FirstOrDefault() is { } fault ? Invariant($"has an impossible vehicle on track '{track.Name}': {fault.Message.TrimEnd('.')}") : null;
+        track.Vehicles.FirstOrDefault(v => v.Sill is { HalfWidth: not (> 0 and <= LargestAllowance) }) is { } odd
+            ? Invariant($"has a door sill {odd.Sill!.HalfWidth:0.###} mm from the middle of '{odd.Name}' on track '{track.Name}'")
+        : track.Vehicles.SelectMany(VehicleRule.Findings).FirstOrDefault() is { } fault ? Invariant($"has an impossible vehicle on track '{track.Name}': {fault.Message.TrimEnd('.')}") : null;
 
     private static string? OfPlatform(DesignPlatform platform)
     {
