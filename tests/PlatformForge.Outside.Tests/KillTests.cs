@@ -90,18 +90,19 @@ public class KillTests(ITestOutputHelper told)
     }
 
     /// <summary>A disk that can't write what it was given is told, and nothing in place is touched: at the first flush, and at one behind it.</summary>
-    [Theory]
-    [InlineData("1+")]
-    [InlineData("5")]
-    public void A_disk_that_refuses_to_flush_is_told_and_the_old_folder_stays(string when)
+    [Fact]
+    public void A_disk_that_refuses_to_flush_is_told_and_the_old_folder_stays()
     {
         using var ground = new Ground();
         var lane = new Lane(Path.Combine(ground.Folder, "flush"));
-        lane.Begin(ground.Old);
-        var start = lane.Build(Changed, "-e", "trace=fsync", "-e", "inject=fsync:error=EIO:when=" + when, "-o", "/dev/null");
-        var said = Tool.Run(start.FileName, start.ArgumentList);
-        Assert.Equal(6, said.Exit);
-        Assert.Equal(ground.OldListing, lane.Listing());
+        foreach (string when in new[] { "1+", "5" })
+        {
+            lane.Begin(ground.Old);
+            var start = lane.Build(Changed, "-e", "trace=fsync", "-e", "inject=fsync:error=EIO:when=" + when, "-o", "/dev/null");
+            Assert.Equal(6, Tool.Run(start.FileName, start.ArgumentList).Exit);
+            Assert.Equal(ground.OldListing, lane.Listing());
+        }
+
         Assert.Equal(0, lane.Verify().Exit);
     }
 

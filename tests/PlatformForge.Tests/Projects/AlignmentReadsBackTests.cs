@@ -14,7 +14,8 @@ public class AlignmentReadsBackTests
     public void The_text_of_a_survey_is_read_again()
     {
         int recognised = 0;
-        Parallel.For(0, 24, k =>
+        int surveys = Simulations.Of(9, 60);
+        Parallel.For(0, surveys, k =>
         {
             var line = MadeUpSurvey.Track(new Random(7300 + k), kinkDegrees: k % 4 == 0 ? 2 : 0);
             var track = TrackSurveyor.Fit(MadeUpSurvey.String(line, new Random(k), 40 + (10 * (k % 3)), 0.25, MadeUpSurvey.Flexible)).Value!;
@@ -24,7 +25,7 @@ public class AlignmentReadsBackTests
                 IsReadBack(AlignmentText.Toml(track), track.Alignment);
             }
         });
-        Assert.True(recognised > 12, $"{recognised}");
+        Assert.True(2 * recognised > surveys, $"{recognised}");
     }
 
     /// <summary>So is that of elements whose curvature is what rounding leaves of nil, a little, or just enough to be told; a radius that is told is no
