@@ -45,14 +45,25 @@ internal static class FirstLayer
         double chamfer = plan.Spec.Coping.ArrisChamfer;
         double end = joint.EndTrim + joint.FaceRelief, mouth = plan.Spec.Deck.MouthChamfer;
         double a = section.From + (section.Number > 1 ? end : 0), b = section.To - (section.Number < section.Count ? end : 0);
-        sheet.Fill(Strip(a, b, s => plan.CopingFront.At(s) + chamfer, plan.Back.At));
-        foreach (double groove in plan.Spec.Coping.JointDepth > 0 ? plan.CopingJoints : [])
+        bool isIsland = plan.Faces.Count > 1;
+        sheet.Fill(Strip(a, b, s => plan.CopingFront.At(s) + chamfer, s => plan.Back.At(s) - (isIsland ? chamfer : 0)));
+
+        // Joints of a coping are square to the track that it faces.
+        foreach (var face in plan.Spec.Coping.JointDepth > 0 ? plan.Faces : [])
         {
             double half = plan.Spec.Coping.JointWidth / 2;
-            sheet.Fill(Strip(groove - half, groove + half, s => plan.CopingFront.At(s) - 1, plan.CopingBack.At), false);
+            foreach (double groove in face.CopingJoints)
+            {
+                Point2 At(double s, double t) => Down(face.ToLayout(s, t), face.Profile.At(s));
+                sheet.Fill(
+                    [
+                        At(groove - half, face.CopingFront.At(groove) - 1), At(groove + half, face.CopingFront.At(groove) - 1),
+                        At(groove + half, face.CopingBack.At(groove)), At(groove - half, face.CopingBack.At(groove)),
+                    ], false);
+            }
         }
 
-        if (plan.WhiteLine is { GrooveDepth: > 0 } line)
+        foreach (var line in plan.Body.Lines.Where(l => l.GrooveDepth > 0))
         {
             sheet.Fill(Strip(Math.Max(a, line.From), Math.Max(a, Math.Min(b, line.To)), line.Near.At, line.Far.At), false);
         }
