@@ -135,6 +135,21 @@ internal static class Plane
         return [.. kept.Where((p, i) => Math.Abs(Turn(kept[(i + kept.Count - 1) % kept.Count], p, kept[(i + 1) % kept.Count])) > Straight)];
     }
 
+    /// <summary>Without whatever leaves the line between its neighbours by less than a depth, as joints of brickwork do: corners of the ring that are left.</summary>
+    public static Point2[] WithoutNotches(IReadOnlyList<Point2> ring, double depth)
+    {
+        // Its two corners farthest apart stay; between them, and so on, the corner farthest from the straight line.
+        int a = Enumerable.Range(0, ring.Count).MaxBy(i => (ring[i] - ring[0]).Length), b = Enumerable.Range(0, ring.Count).MaxBy(i => (ring[i] - ring[a]).Length);
+        return [.. Part(a, b), .. Part(b, a)];
+
+        IEnumerable<Point2> Part(int from, int to)
+        {
+            int[] between = [.. Enumerable.Range(1, ((to - from + ring.Count) % ring.Count) - 1).Select(i => (from + i) % ring.Count)];
+            int far = between.Length == 0 ? -1 : between.MaxBy(i => ToLine(ring[i], [ring[from], ring[to]]));
+            return far < 0 || ToLine(ring[far], [ring[from], ring[to]]) < depth ? [ring[from]] : Part(from, far).Concat(Part(far, to));
+        }
+    }
+
     public static double Turn(Point2 a, Point2 b, Point2 c) => Math.Atan2(Point2.Cross(b - a, c - b), Point2.Dot(b - a, c - b));
 
     public static double ToLine(Point2 p, IReadOnlyList<Point2> line) => Enumerable.Range(0, line.Count - 1).Min(i =>
