@@ -10,21 +10,38 @@ internal static class SharpEdges
     // Cosine of the least angle between faces that reads as a crease: facets of curves stay well below it.
     private const double CreaseCosine = 0.9;
 
+    // Joints are less deep than a printed line is wide, mm.
+    private const double DeepestJoint = 0.5;
+
+    // Places of files, in four bytes and turned, lie this near to one height, mm.
+    private const double Level = 1e-3;
+
     public static IEnumerable<InkLine> Of(Mesh mesh, View view)
     {
         var triangles = mesh.Triangles;
         int[] opposites = HalfEdges.Opposites(mesh);
         bool[] fine = Fine(mesh);
+        double foot = mesh.Vertices.Min(p => p.Z), head = mesh.Vertices.Max(p => p.Z);
         for (int i = 0; i < triangles.Length; i++)
         {
             int a = triangles[i], b = triangles[HalfEdges.Next(i)], other = opposites[i] / 3;
-            if (a < b && !(fine[a] && fine[b]) && opposites[i] != i && view.Ahead(mesh.Vertices[a]) > View.Near
+            if (a < b && !IsDetail(a, b, i / 3, other) && opposites[i] != i && view.Ahead(mesh.Vertices[a]) > View.Near
                 && view.Ahead(mesh.Vertices[b]) > View.Near && Shows(mesh, i / 3, other, view.TowardFrom(mesh.Vertices[a])) is { } contour)
             {
                 yield return new(mesh.Vertices[a], mesh.Vertices[b], contour);
             }
         }
+
+        // The foot of a wall, whichever way up it stands, is cut in small triangles round the joints, and is its edge all the same.
+        bool IsDetail(int a, int b, int one, int other) =>
+            fine[a] && fine[b] && !IsAt(foot, a, b) && !IsAt(head, a, b) && IsJoint(mesh, a, b, one, other);
+
+        bool IsAt(double height, int a, int b) => Math.Max(Math.Abs(mesh.Vertices[a].Z - height), Math.Abs(mesh.Vertices[b].Z - height)) < Level;
     }
+
+    // Whether an edge goes round a brick: on one side of it a face goes no deeper than a joint does. Feet, tops and corners of walls have more on both.
+    private static bool IsJoint(Mesh mesh, int a, int b, int one, int other) =>
+        Math.Min(Normal(mesh, one).Length, Normal(mesh, other).Length) < DeepestJoint * (mesh.Vertices[b] - mesh.Vertices[a]).Length;
 
     // Corners of joints in brickwork and of the bricks beside them: their colours tell them apart, and ink would make one dark plane of them.
     private static bool[] Fine(Mesh mesh)
