@@ -32,9 +32,12 @@ public static class ProjectReader
     /// <param name="overrides">Values that stand in for those of the text.</param>
     /// <param name="cures">Changes made on top of those.</param>
     /// <param name="measured">Whether surveys' files have to be there.</param>
-    public static Outcome<ProjectSpec> Read(string text, string file, string? folder = null, IReadOnlyList<Override>? overrides = null, IReadOnlyList<Cure>? cures = null, bool measured = true)
+    public static Outcome<ProjectSpec> Read(string text, string file, string? folder = null, IReadOnlyList<Override>? overrides = null, IReadOnlyList<Cure>? cures = null, bool measured = true) =>
+        Read(TreeReader.Read(text, file), file, folder, overrides, cures, measured);
+
+    /// <summary>Reads a project whose text has been taken apart.</summary>
+    internal static Outcome<ProjectSpec> Read(Outcome<TreeTable> tree, string file, string? folder, IReadOnlyList<Override>? overrides, IReadOnlyList<Cure>? cures, bool measured = true)
     {
-        var tree = TreeReader.Read(text, file);
         if (tree.Value is null)
         {
             return Outcome.Fault<ProjectSpec>(tree.Findings);
@@ -75,14 +78,9 @@ public static class ProjectReader
             reading.Findings);
     }
 
-    /// <summary>The keys of a project text with presets laid under them and values over them; null when the text is no TOML.</summary>
-    internal static TreeTable? Tree(string text, string file, string? folder, IReadOnlyList<Override>? overrides)
+    /// <summary>The keys of a project with presets laid under them and values over them.</summary>
+    internal static TreeTable Tree(TreeTable tree, string? folder, IReadOnlyList<Override>? overrides)
     {
-        if (TreeReader.Read(text, file).Value is not { } tree)
-        {
-            return null;
-        }
-
         var reading = new KeyReading();
         var root = Changed(tree, overrides, reading);
         return FitKeys.Lay(new PresetLaying(reading, (name, key, r) => PresetFile(new BesideProject(folder), name, key, root, r)).Lay(root), reading);

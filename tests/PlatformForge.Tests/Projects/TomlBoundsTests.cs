@@ -87,6 +87,16 @@ public class TomlBoundsTests
     }
 
     [Fact]
+    public void What_there_were_no_runs_left_for_is_told_as_not_tried()
+    {
+        var source = new ProjectSource(string.Concat(Enumerable.Range(0, 3000).Select(i => $"key{i} = 1\n")), "x.toml");
+        var told = CureTrial.Of(source, source.Read([]).Findings, TrialLimits.Brief with { Time = TimeSpan.FromHours(1) }).Where(f => f.Code == "PF1006").Take(InputLimits.MessagesOfAKind).ToArray();
+        Assert.Contains(told, f => f.Cure!.Tried);
+        Assert.All(told.Where(f => !f.Cure!.Tried), f => Assert.EndsWith("(Not tried: it would take too long.)", f.Remedy, StringComparison.Ordinal));
+        Assert.Contains(told, f => !f.Cure!.Tried);
+    }
+
+    [Fact]
     public void A_list_of_unknown_keys_ends_in_eleven_messages()
     {
         using var folder = new Cli.TempFolder();

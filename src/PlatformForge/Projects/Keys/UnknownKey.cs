@@ -6,6 +6,9 @@ namespace PlatformForge.Projects.Keys;
 /// <summary>What is said of a key that means nothing where it stands.</summary>
 internal static class UnknownKey
 {
+    // Beyond these nobody reads what each was meant to be, and comparing tens of thousands of names takes seconds.
+    private const int MostCompared = 1000;
+
     /// <summary>Tells of it.</summary>
     /// <returns>The key of the table that was most likely meant; null when none was.</returns>
     public static string? Report(TreeEntry entry, string table, IReadOnlyList<KeyRule> known, KeyReading reading)
@@ -13,7 +16,7 @@ internal static class UnknownKey
         string key = table.Length == 0 ? entry.Name : table + "." + entry.Name;
         string where = table.Length == 0 ? "the " + reading.What.Name : table;
         string message = $"{where} has no key \"{Shortened(entry.Name)}\".";
-        string? near = NearestName.Of(entry.Name, known.Select(k => k.Name));
+        string? near = reading.Findings.Count < MostCompared ? NearestName.Of(entry.Name, known.Select(k => k.Name)) : null;
         string remedy = near is not null ? $"Did you mean {near}?"
             : known.OfType<TableRule>().FirstOrDefault(t => t.Keys.Any(k => k.Name == entry.Name)) is { } home ? $"It belongs under {(table.Length == 0 ? "" : table + ".")}{home.Name}."
             : "Known here: " + string.Join(", ", known.Select(k => k.Name)) + ".";

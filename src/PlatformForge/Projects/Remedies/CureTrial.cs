@@ -13,6 +13,9 @@ namespace PlatformForge.Projects.Remedies;
 /// </summary>
 public static class CureTrial
 {
+    // So many findings come of one slip, or the file is of another kind altogether.
+    private const int Many = 1000;
+
     /// <summary>The findings with their remedies tried; only errors of the project file and of design rules are.</summary>
     /// <param name="source">The project they speak of.</param>
     /// <param name="findings">The findings, placed.</param>
@@ -25,7 +28,7 @@ public static class CureTrial
             return findings;
         }
 
-        var bench = new TrialBench(source, limits ?? TrialLimits.Usual, cancel);
+        var bench = new TrialBench(source, limits ?? (findings.Count > Many ? TrialLimits.Brief : TrialLimits.Usual), cancel);
         var taken = new List<Cure>();
         var told = findings.ToArray();
         var read = FindingTally.Told(findings);
@@ -64,7 +67,7 @@ public static class CureTrial
         }
 
         return lesser is { } some ? RemedyWords.Next(finding, some.Cure, some.Next)
-            : bench.IsOutOfTime ? RemedyWords.Untried(finding)
+            : bench.IsSpent ? RemedyWords.Untried(finding)
             : RemedyWords.None(finding);
 
         bool Works(Cure tried)

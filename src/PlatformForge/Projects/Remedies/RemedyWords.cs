@@ -41,7 +41,7 @@ internal static class RemedyWords
     /// <summary>There was no time to try.</summary>
     public static Finding Untried(Finding finding) => finding.Cure is null ? finding : finding with
     {
-        Remedy = finding.Remedy + " (Not tried: this design takes too long for that.)",
+        Remedy = finding.Remedy + " (Not tried: it would take too long.)",
     };
 
     /// <summary>What mends another finding has mended this one too.</summary>

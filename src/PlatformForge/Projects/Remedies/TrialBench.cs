@@ -15,6 +15,9 @@ public sealed record TrialLimits(int RunsPerFinding, int Runs, TimeSpan Time)
 {
     /// <summary>What a person at a terminal waits for beside the run itself.</summary>
     public static TrialLimits Usual { get; } = new(48, 160, TimeSpan.FromSeconds(3));
+
+    /// <summary>For a file with more faults than anybody mends one by one.</summary>
+    public static TrialLimits Brief { get; } = Usual with { Runs = 3 };
 }
 
 /// <summary>Reads a project with cures and designs it, writing nothing; the same cures are run once.</summary>
@@ -27,8 +30,8 @@ internal sealed class TrialBench(ProjectSource source, TrialLimits limits, Cance
 
     public ProjectSource Source => source;
 
-    /// <summary>Whether there is no time left to try anything.</summary>
-    public bool IsOutOfTime => watch.Elapsed >= limits.Time;
+    /// <summary>Whether there is neither time nor a run left to try anything.</summary>
+    public bool IsSpent => runs >= limits.Runs || watch.Elapsed >= limits.Time;
 
     /// <summary>A new finding has its own count of runs.</summary>
     public void Begin() => most = runs + limits.RunsPerFinding;
@@ -42,7 +45,7 @@ internal sealed class TrialBench(ProjectSource source, TrialLimits limits, Cance
             return errors;
         }
 
-        if (runs >= most || runs >= limits.Runs || IsOutOfTime)
+        if (runs >= most || IsSpent)
         {
             return null;
         }
