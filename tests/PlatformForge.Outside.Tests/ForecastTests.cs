@@ -4,8 +4,8 @@ using System.Text.RegularExpressions;
 
 namespace PlatformForge.Outside.Tests;
 
-/// <summary>Grams and hours told for every plate of the samples against a slicer that is set to what the report states.</summary>
-[Collection("samples")]
+/// <summary>Grams and hours told for the first plate of every platform of the samples against a slicer that is set to what the report states.</summary>
+[Collection("samples sliced and drawn")]
 public class ForecastTests(WrittenSamples samples)
 {
     private const double GramsWithin = 0.1, HoursWithin = 0.2, NoneBeyond = 0.35, ShareWithin = 0.8;
@@ -20,9 +20,9 @@ public class ForecastTests(WrittenSamples samples)
     [Fact]
     public void Eight_of_ten_plates_take_the_grams_and_the_time_that_the_report_tells()
     {
-        Measured[] all = [.. samples.Names.SelectMany(Plates)];
+        Measured[] all = [.. samples.Different.SelectMany(Plates)];
         string told = string.Join("\n", all.Select(m => m.ToString()));
-        Assert.True(all.Length >= 10, told);
+        Assert.True(all.Length >= samples.Different.Count(), told);
         Assert.True(all.Count(m => m.Near) >= ShareWithin * all.Length, told);
         Assert.True(all.All(m => Math.Abs(m.Grams) <= NoneBeyond && Math.Abs(m.Hours) <= NoneBeyond), told);
     }
@@ -34,7 +34,7 @@ public class ForecastTests(WrittenSamples samples)
         foreach (var platform in report.RootElement.GetProperty("platforms").EnumerateArray())
         {
             string name = platform.GetProperty("name").GetString()!.Replace(' ', '-');
-            foreach (var plate in platform.GetProperty("plates").EnumerateArray())
+            foreach (var plate in platform.GetProperty("plates").EnumerateArray().Take(1))
             {
                 string file = Path.Combine(folder, "3mf", string.Create(CultureInfo.InvariantCulture, $"{name}-plate-{plate.GetProperty("number").GetInt32():00}.3mf"));
                 var (grams, hours) = Sliced(file, platform.GetProperty("print"));

@@ -18,8 +18,8 @@ public class KillTests(ITestOutputHelper told)
 
     private static readonly int Asked = int.TryParse(Environment.GetEnvironmentVariable("PLATFORMFORGE_KILLS"), NumberStyles.None, CultureInfo.InvariantCulture, out int kills) ? kills : 0;
 
-    // Figures of the small run: with the two builds and one look that each takes, some 40 s on two quiet cores.
-    private const int FewRandom = 10, FewAimed = 24;
+    // Figures of the small run: with the two builds and one look that each takes, some 25 s on two quiet cores.
+    private const int FewRandom = 6, FewAimed = 15;
     private const int Lanes = 2;
 
     private const string Project = """

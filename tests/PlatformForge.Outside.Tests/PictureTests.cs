@@ -1,7 +1,7 @@
 
 namespace PlatformForge.Outside.Tests;
 
-[Collection("samples")]
+[Collection("samples sliced and drawn")]
 public class PictureTests(WrittenSamples samples)
 {
     // Share of a drawing that may be bare paper.

@@ -16,7 +16,7 @@ public class ThreeMfTests(WrittenSamples samples)
             string folder = Path.Combine(samples.Folder, name);
             var sections = Manifest(folder).GetProperty("sections").EnumerateArray().ToArray();
             string[] plates = [.. sections.Select(s => s.Text("plate")).Distinct()];
-            var read = Written.Parse(Tool.Node("read-3mf.mjs", plates.Select(p => Path.Combine(folder, p))));
+            JsonElement[] read = [.. plates.Select(p => WrittenSamples.Read3Mf(Path.Combine(folder, p)))];
             var solids = Written.Parse(Tool.Node("stl-strict.mjs", sections.Select(s => Path.Combine(folder, s.Text("stl"))))).ToDictionary(r => Path.GetFileName(r.Text("file")));
 
             for (int plate = 0; plate < plates.Length; plate++)
@@ -38,7 +38,7 @@ public class ThreeMfTests(WrittenSamples samples)
     [Fact]
     public void Everything_on_a_plate_stands_on_the_bed_in_the_positive_octant()
     {
-        foreach (var file in Written.Parse(Tool.Node("read-3mf.mjs", samples.Files(".3mf"))))
+        foreach (var file in samples.Files(".3mf").Select(WrittenSamples.Read3Mf))
         {
             Assert.NotEmpty(file.GetProperty("items").EnumerateArray());
             Assert.All(file.GetProperty("items").EnumerateArray(), item =>
@@ -54,7 +54,7 @@ public class ThreeMfTests(WrittenSamples samples)
     {
         Assert.All(samples.Names, name =>
         {
-            var read = Written.Parse(Tool.Node("read-3mf.mjs", Directory.EnumerateFiles(Path.Combine(samples.Folder, name), "*.3mf", SearchOption.AllDirectories)));
+            var read = Directory.EnumerateFiles(Path.Combine(samples.Folder, name), "*.3mf", SearchOption.AllDirectories).Select(WrittenSamples.Read3Mf);
             int colours = read.SelectMany(f => f.GetProperty("items").EnumerateArray()).SelectMany(i => i.GetProperty("colours").EnumerateArray()).Select(c => c.GetString()).Distinct().Count();
             Assert.InRange(colours, 3, 8);
         });

@@ -24,6 +24,9 @@ public class WorkshopTests(WrittenSamples samples)
     // More than joints of brickwork are deep, less than what a section's corners are apart, mm.
     private const double Notch = 0.5;
 
+    // Wider than any platform here, mm.
+    private const double Widest = 200;
+
     private static readonly Point3 X = new(1, 0, 0), Y = new(0, 1, 0), Z = new(0, 0, 1);
 
     [Fact]
@@ -290,6 +293,7 @@ public class WorkshopTests(WrittenSamples samples)
         {
             var section = sections.Single(s => s.Solid.Number == number);
             Point3[][] layout = [.. triangles.Select(t => t.Corners.Select(section.Solid.ToLayout).ToArray())];
+            var heights = new Heights(layout);
             for (int i = 0; i < layout.Length; i++)
             {
                 var (a, b, c) = (layout[i][0], layout[i][1], layout[i][2]);
@@ -301,7 +305,7 @@ public class WorkshopTests(WrittenSamples samples)
                 }
 
                 Point3 middle = (a + b + c) * (1.0 / 3), way = normal * (1 / twice);
-                if (!section.IsAtCut(new(middle.X, middle.Y), new(way.X, way.Y)) && !Hits(layout, middle + (way * 1e-3), way, 200))
+                if (!section.IsAtCut(new(middle.X, middle.Y), new(way.X, way.Y)) && !heights.Between(middle.Z, middle.Z + (way.Z * Widest)).Any(t => IsHit(t, middle + (way * 1e-3), way, Widest)))
                 {
                     areas[triangles[i].Paint] += twice / 2;
                 }
@@ -311,7 +315,7 @@ public class WorkshopTests(WrittenSamples samples)
         return areas;
     }
 
-    private static bool Hits(Point3[][] triangles, Point3 from, Point3 way, double within) => Array.Exists(triangles, t =>
+    private static bool IsHit(Point3[] t, Point3 from, Point3 way, double within)
     {
         // Möller and Trumbore's test of a ray and a triangle.
         Point3 e1 = t[1] - t[0], e2 = t[2] - t[0], h = Point3.Cross(way, e2);
@@ -331,7 +335,7 @@ public class WorkshopTests(WrittenSamples samples)
         var q = Point3.Cross(s, e1);
         double v = Point3.Dot(way, q) / det, at = Point3.Dot(e2, q) / det;
         return v >= 0 && u + v <= 1 && at > 0 && at < within;
-    });
+    }
 
     // Faces that lie on the bed or nearly so, by colour, mm²: chamfers and the groove of a line too, which lean or lie less than a mm deep.
     private static double[] TopAreas(string built, string name)

@@ -1,36 +1,32 @@
+using System.Text.Json;
+
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>
 /// The samples of presets/samples, built once through the command line: into a temporary folder, or read from where
 /// PLATFORMFORGE_BUILT says that they were built already, one folder a sample.
 /// </summary>
-public sealed class WrittenSamples : IDisposable
+public sealed class WrittenSamples
 {
-    private readonly string? own;
+    private static readonly Lazy<string> Built = new(Build);
 
-    public WrittenSamples()
-    {
-        Names = [.. Directory.EnumerateFiles(Path.Combine(Tree.Root, "presets", "samples"), "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];
-        Assert.NotEmpty(Names);
-        if (Environment.GetEnvironmentVariable("PLATFORMFORGE_BUILT") is { Length: > 0 } built)
-        {
-            Folder = built;
-            return;
-        }
-
-        Folder = own = Directory.CreateTempSubdirectory("platformforge-outside-").FullName;
-        foreach (string name in Names)
-        {
-            var said = CommandLine("build", SampleFile(name), "--output", Path.Combine(Folder, name), "--quiet");
-            Assert.True(said.Exit == 0, $"{name}: exit {said.Exit}\n{said.All}");
-        }
-    }
+    // The loader takes seconds for a file of brickwork: each is read once for all who ask.
+    private static readonly Lazy<IReadOnlyDictionary<string, JsonElement>> Loaded = new(Load);
 
     /// <summary>Names of the samples.</summary>
-    public IReadOnlyList<string> Names { get; }
+    public IReadOnlyList<string> Names { get; } = AllNames();
+
+    /// <summary>The samples whose platforms differ: one that is named after another is the same platform measured or asked for another way.</summary>
+    public IEnumerable<string> Different => Names.Where(IsDifferent);
 
     /// <summary>Folder that holds a folder for each.</summary>
-    public string Folder { get; }
+    public string Folder { get; } = Built.Value;
+
+    /// <summary>Whether a sample's platform is no other's.</summary>
+    public static bool IsDifferent(string name) => !AllNames().Any(other => name.StartsWith(other + "-", StringComparison.Ordinal));
+
+    /// <summary>What the loader made by others finds in a 3MF of the samples.</summary>
+    public static JsonElement Read3Mf(string file) => Loaded.Value[file];
 
     public static string SampleFile(string name) => Path.Combine(Tree.Root, "presets", "samples", name + ".toml");
 
@@ -51,15 +47,38 @@ public sealed class WrittenSamples : IDisposable
     internal static Tool.Said CommandLine(params IEnumerable<string> arguments) =>
         Tool.Run("dotnet", [Path.Combine(AppContext.BaseDirectory, "PlatformForge.Cli.dll"), .. arguments]);
 
-    public void Dispose()
+    private static string[] AllNames() =>
+        [.. Directory.EnumerateFiles(Path.Combine(Tree.Root, "presets", "samples"), "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];
+
+    private static string Build()
     {
-        if (own is not null)
+        if (Environment.GetEnvironmentVariable("PLATFORMFORGE_BUILT") is { Length: > 0 } built)
         {
-            Directory.Delete(own, recursive: true);
+            return built;
         }
+
+        string own = Directory.CreateTempSubdirectory("platformforge-outside-").FullName;
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(own, recursive: true);
+        foreach (string name in AllNames())
+        {
+            var said = CommandLine("build", SampleFile(name), "--output", Path.Combine(own, name), "--quiet");
+            Assert.True(said.Exit == 0, $"{name}: exit {said.Exit}\n{said.All}");
+        }
+
+        return own;
+    }
+
+    private static Dictionary<string, JsonElement> Load()
+    {
+        string[] files = [.. Directory.EnumerateFiles(Built.Value, "*.3mf", SearchOption.AllDirectories)];
+        return Written.Parse(Tool.Node("read-3mf.mjs", files)).ToDictionary(r => r.Text("file"));
     }
 }
 
-/// <summary>All tests that read the samples share one building of them.</summary>
+/// <summary>Tests that read the samples share one building of them; those that slice or draw them wait for other programs and run beside the rest.</summary>
 [CollectionDefinition("samples")]
 public sealed class SamplesCollection : ICollectionFixture<WrittenSamples>;
+
+/// <inheritdoc cref="SamplesCollection"/>
+[CollectionDefinition("samples sliced and drawn")]
+public sealed class SlicedSamplesCollection : ICollectionFixture<WrittenSamples>;
