@@ -25,16 +25,18 @@ internal static class MasonryRuns
             ("front in Flemish bond", Front(Bond.Flemish)),
             ("front in stretcher bond", Front(Bond.Stretcher)),
             ("all round in English bond", FacingSpec.For(Scale)),
+            ("all round in coursed stone", FacingSpec.For(Scale) with { Front = WallFinish.Stone }),
+            ("all round in random rubble", FacingSpec.For(Scale) with { Front = WallFinish.Rubble }),
         })
         {
             var plan = Plan(facing);
             var blocks = PlatformBody.Blocks(plan).All;
             var printed = PrintedFacing.Of(plan, Printer, new());
-            BrickRelief? relief = null;
+            FacingRelief? relief = null;
             Solid Raise()
             {
-                relief = printed is null ? null : new(printed.Brickwork, printed.Returns);
-                return SolidRaiser.Raise(blocks, printed?.Walls.ToDictionary(w => w, _ => (IWallRelief)relief!));
+                relief = printed is null ? null : new(printed.Finishes[0].Work, printed.Returns);
+                return SolidRaiser.Raise(blocks, printed?.Finishes[0].Walls.ToDictionary(w => w, _ => (IWallRelief)relief!));
             }
 
             var timing = Timing.Of(() => Raise(), 100);
@@ -45,7 +47,7 @@ internal static class MasonryRuns
             Console.WriteLine($"  with bytes                     {bytes.Median,10:F2} {bytes.Least,10:F2}");
             if (relief is not null)
             {
-                var pattern = Timing.Of(() => { _ = relief.Walls.Sum(w => new BrickPattern(printed!.Brickwork, w.Wall).Regions().Count()); }, 100);
+                var pattern = Timing.Of(() => { _ = relief.Walls.Sum(w => printed!.Finishes[0].Work.On(w.Wall).Regions().Count()); }, 100);
                 Console.WriteLine($"  the pattern alone              {pattern.Median,10:F2} {pattern.Least,10:F2}");
             }
         }

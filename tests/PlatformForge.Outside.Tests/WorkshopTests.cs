@@ -128,7 +128,7 @@ public class WorkshopTests(WrittenSamples samples)
                 string name = Path.GetFileName(file)[..^"-paint.csv".Length];
                 var table = Csv(file);
                 var seen = Seen(Path.Combine(samples.Folder, sample), name, SectionsOf(sample).Where(s => s.Name == name).ToArray());
-                foreach (var (surface, paint) in new[] { ("deck", 0), ("coping", 1), ("white line", 2), ("walls", 3), ("joints of brickwork", 4) })
+                foreach (var (surface, paint) in new[] { ("deck", 0), ("coping", 1), ("white line", 2), ("walls", 3), ("joints of mortar", 4) })
                 {
                     double told = table.Where(r => r["surface"] == surface).Sum(r => Number(r, "area_cm2")), measured = seen[paint] / 100;
                     Assert.True(Math.Abs(told - measured) <= (0.01 * measured) + 0.1, $"{sample}, {name}, {surface}: {told} told, {measured:0.00} measured");

@@ -24,6 +24,9 @@ public static class Palette
         new("Line", new(0xFF, 0xFF, 0xFF)),
         new("Wall", new(0x9A, 0x5B, 0x45)),
         new("Mortar", new(0xC6, 0xBB, 0xA6)),
+        new("Stone", new(0x84, 0x7B, 0x6A)),
+        new("Timber", new(0x5F, 0x4C, 0x3A)),
+        new("Concrete", new(0xA9, 0xA9, 0xA3)),
     ];
 
     // What is on every platform; what comes after it is told only where it is.
@@ -31,7 +34,7 @@ public static class Palette
 
     /// <summary>The materials of a file: those that every platform may show, and further ones where a mesh shows them.</summary>
     public static IReadOnlyList<Material> Of(IEnumerable<Mesh> meshes) =>
-        meshes.Any(m => Array.Exists(m.Paints, p => p >= Usual)) ? Materials : [.. Materials.Take(Usual)];
+        [.. Materials.Take(Math.Max(Usual, 1 + meshes.Max(m => m.Paints.Length == 0 ? 0 : (int?)m.Paints.Max()) ?? 0))];
 
     public static Rgb Of(Paint paint) => Materials[(int)paint].Colour;
 }

@@ -34,4 +34,22 @@ public enum WallFinish
 
     /// <summary>Brickwork in relief.</summary>
     Brick,
+
+    /// <summary>Squared stone in courses.</summary>
+    Stone,
+
+    /// <summary>Stones as they come, without courses.</summary>
+    Rubble,
+
+    /// <summary>Planks laid level.</summary>
+    Planks,
+
+    /// <summary>Planks side by side.</summary>
+    UprightPlanks,
+
+    /// <summary>Sleepers on edge, laid level.</summary>
+    Sleepers,
+
+    /// <summary>Precast panels between posts.</summary>
+    Panels,
 }

@@ -105,19 +105,25 @@ internal static class CourseCut
     private static double Crossing(double a, double b, double atA, double atB) => (atA < 0) == (atB < 0) || atA == atB ? double.NaN
         : a + ((b - a) * atA / (atA - atB));
 
-    // Without corners on one line with their neighbours.
+    // Without corners on one line with their neighbours, one after another: of two at one place one stays.
     private static Point2[] Straightened(Point2[] ring)
     {
-        bool any;
-        do
+        var kept = ring.ToList();
+        for (int i = 0, sound = 0; sound < kept.Count && kept.Count > 3;)
         {
-            int n = ring.Length;
-            var kept = ring.Where((p, i) => !OnLine(ring[(i + n - 1) % n], p, ring[(i + 1) % n])).ToArray();
-            any = kept.Length < n;
-            ring = kept;
+            int n = kept.Count;
+            if (OnLine(kept[(i + n - 1) % n], kept[i % n], kept[(i + 1) % n]))
+            {
+                kept.RemoveAt(i % n);
+                (i, sound) = (i % n, 0);
+            }
+            else
+            {
+                (i, sound) = ((i + 1) % n, sound + 1);
+            }
         }
-        while (any && ring.Length > 3);
-        return ring;
+
+        return [.. kept];
     }
 
     private static bool OnLine(Point2 a, Point2 b, Point2 c)

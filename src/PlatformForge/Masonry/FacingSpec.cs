@@ -16,14 +16,27 @@ public sealed record FacingSpec
     // Depth of a joint that reads as one, mm in full size: raked joints stand back about so far; common practice, no source.
     private const double RakedJoint = 20;
 
+    private readonly WallFinish? back, ends;
+
     /// <summary>Under the coping, on every face.</summary>
     public WallFinish Front { get; init; } = WallFinish.Brick;
 
-    /// <summary>The back.</summary>
-    public WallFinish Back { get; init; } = WallFinish.Brick;
+    /// <summary>The back; as the front unless stated.</summary>
+    public WallFinish Back
+    {
+        get => back ?? Front;
+        init => back = value;
+    }
 
-    /// <summary>The walls at both ends, those under the feet of ramps among them.</summary>
-    public WallFinish Ends { get; init; } = WallFinish.Brick;
+    /// <summary>Whether the back is stated.</summary>
+    public bool StatesBack => back is not null;
+
+    /// <summary>The walls at both ends, those under the feet of ramps among them; as the front unless stated.</summary>
+    public WallFinish Ends
+    {
+        get => ends ?? Front;
+        init => ends = value;
+    }
 
     public Bond Bond { get; init; } = Bond.English;
 
@@ -38,11 +51,46 @@ public sealed record FacingSpec
     /// <summary>How far the joints stand back behind the bricks. Default 0.26.</summary>
     public double Depth { get; init; } = RakedJoint / 76.2;
 
+    /// <summary>Mean height of a course of squared stone with its bed. Default 2.95 (225 mm: common practice, no source).</summary>
+    public double StoneCourse { get; init; } = 225 / 76.2;
+
+    /// <summary>Mean length of a squared stone. Default 5.9 (450 mm, twice its height: common practice, no source).</summary>
+    public double StoneLength { get; init; } = 450 / 76.2;
+
+    /// <summary>Mean height of a stone of random rubble. Default 3.67 (280 mm: common practice, no source).</summary>
+    public double RubbleSize { get; init; } = 280 / 76.2;
+
+    /// <summary>Which of all walls of stone or rubble it is: the same number, the same stones.</summary>
+    public int Seed { get; init; } = 1;
+
+    /// <summary>Width of a plank with its gap. Default 2.31 (176 mm, 7 in and a gap: common practice, no source).</summary>
+    public double PlankWidth { get; init; } = 176 / 76.2;
+
+    /// <summary>Length of a plank laid level. Default 48 (12 ft: common practice, no source).</summary>
+    public double PlankLength { get; init; } = 12 * Foot / 76.2;
+
+    /// <summary>Width of a sleeper, which stands on edge. Default 3.33 (10 in, from memory, no source).</summary>
+    public double SleeperWidth { get; init; } = 10 * Inch / 76.2;
+
+    /// <summary>Length of a sleeper. Default 34 (8 ft 6 in, from memory, no source).</summary>
+    public double SleeperLength { get; init; } = 8.5 * Foot / 76.2;
+
+    /// <summary>From post to post of precast walls. Default 24 (6 ft: common practice, no source).</summary>
+    public double Bay { get; init; } = 6 * Foot / 76.2;
+
+    /// <summary>Width of such a post. Default 2 (6 in: common practice, no source).</summary>
+    public double PostWidth { get; init; } = 6 * Inch / 76.2;
+
+    /// <summary>Height of a panel with its joint. Default 4 (1 ft: common practice, no source).</summary>
+    public double PanelHeight { get; init; } = Foot / 76.2;
+
+    private const double Inch = 25.4, Foot = 304.8;
+
     /// <summary>Its keys in the project file.</summary>
     public static SpecKeys<FacingSpec> Keys { get; } = new SpecKeys<FacingSpec>(For)
         .Choice("front", "Face of the walls under the coping.", f => f.Front, (f, v) => f with { Front = v }, Finishes)
-        .Choice("back", "Face of the back wall.", f => f.Back, (f, v) => f with { Back = v }, Finishes)
-        .Choice("ends", "Face of the walls at both ends.", f => f.Ends, (f, v) => f with { Ends = v }, Finishes)
+        .Choice("back", "Face of the back wall; left out, as the front.", f => f.Back, (f, v) => f with { Back = v }, Finishes)
+        .Choice("ends", "Face of the walls at both ends; left out, as the front.", f => f.Ends, (f, v) => f with { Ends = v }, Finishes)
         .Choice("bond", "How bricks lie over one another.", f => f.Bond, (f, v) => f with { Bond = v }, Bonds)
         .Choice("gauge", "Size of the bricks: metric, four courses to 300 mm, or imperial, four to a foot.", f => f.Gauge, (f, v) =>
             f with { Gauge = v }, Gauges)
@@ -54,12 +102,30 @@ public sealed record FacingSpec
             f => f.StretcherCourses,
             (f, v) => f with { StretcherCourses = (int)v },
             whole: true)
+        .Length("stone_course", Sizes, "Mean height of a course of squared stone.", f => f.StoneCourse, (f, v) => f with { StoneCourse = v })
+        .Length("stone_length", Sizes, "Mean length of a squared stone.", f => f.StoneLength, (f, v) => f with { StoneLength = v })
+        .Length("rubble_size", Sizes, "Mean height of a stone of random rubble.", f => f.RubbleSize, (f, v) => f with { RubbleSize = v })
+        .Number("seed", NumberRange.From(0, 9999), "", "Which of all walls of stone or rubble it is: the same number, the same stones.", f => f.Seed,
+            (f, v) => f with { Seed = (int)v }, whole: true)
+        .Length("plank_width", Sizes, "Width of a plank with its gap.", f => f.PlankWidth, (f, v) => f with { PlankWidth = v })
+        .Length("plank_length", Sizes, "Length of a plank laid level.", f => f.PlankLength, (f, v) => f with { PlankLength = v })
+        .Length("sleeper_width", Sizes, "Width of a sleeper, which stands on edge.", f => f.SleeperWidth, (f, v) => f with { SleeperWidth = v })
+        .Length("sleeper_length", Sizes, "Length of a sleeper.", f => f.SleeperLength, (f, v) => f with { SleeperLength = v })
+        .Length("bay", Sizes, "From post to post of precast walls.", f => f.Bay, (f, v) => f with { Bay = v })
+        .Length("post_width", Sizes, "Width of a post of precast walls.", f => f.PostWidth, (f, v) => f with { PostWidth = v })
+        .Length("panel_height", Sizes, "Height of a precast panel with its joint.", f => f.PanelHeight, (f, v) => f with { PanelHeight = v })
         .Length("joint", NumberRange.From(0.05, 20), "Width of the joints.", f => f.Joint, (f, v) => f with { Joint = v })
         .Length("depth", NumberRange.From(0.05, 20), "How far the joints stand back behind the bricks, which stand where the smooth wall would.", f =>
             f.Depth, (f, v) => f with { Depth = v })
         .Check(OddCourses);
 
-    private static IReadOnlyList<(string Name, WallFinish Value)> Finishes => [("brick", WallFinish.Brick), ("plain", WallFinish.Plain)];
+    private static NumberRange Sizes => NumberRange.From(0.2, 500);
+
+    private static IReadOnlyList<(string Name, WallFinish Value)> Finishes =>
+    [
+        ("brick", WallFinish.Brick), ("stone", WallFinish.Stone), ("rubble", WallFinish.Rubble), ("planks", WallFinish.Planks),
+        ("upright-planks", WallFinish.UprightPlanks), ("sleepers", WallFinish.Sleepers), ("panels", WallFinish.Panels), ("plain", WallFinish.Plain),
+    ];
 
     private static IReadOnlyList<(string Name, Bond Value)> Bonds =>
         [("english", Bond.English), ("flemish", Bond.Flemish), ("stretcher", Bond.Stretcher), ("english-garden-wall", Bond.EnglishGardenWall)];
@@ -69,9 +135,22 @@ public sealed record FacingSpec
     /// <summary>The defaults for a scale: joints scale as long as they show in print, and their depth as long as bricks need no supports.</summary>
     public static FacingSpec For(ModelScale scale) => new()
     {
+        StoneCourse = scale.ToModel(225),
+        StoneLength = scale.ToModel(450),
+        RubbleSize = scale.ToModel(280),
+        PlankWidth = scale.ToModel(176),
+        PlankLength = scale.ToModel(12 * Foot),
+        SleeperWidth = scale.ToModel(10 * Inch),
+        SleeperLength = scale.ToModel(8.5 * Foot),
+        Bay = scale.ToModel(6 * Foot),
+        PostWidth = scale.ToModel(6 * Inch),
+        PanelHeight = scale.ToModel(Foot),
         Joint = Math.Max(LeastShown, scale.ToModel(10)),
         Depth = Math.Clamp(scale.ToModel(RakedJoint), LeastShown, DeepestUnasked),
     };
+
+    /// <summary>The name of a finish in the project file.</summary>
+    public static string Name(WallFinish finish) => Finishes.First(f => f.Value == finish).Name;
 
     /// <summary>The name of a bond in the project file, in words for people too.</summary>
     public static string Name(Bond bond) => Bonds.First(b => b.Value == bond).Name;

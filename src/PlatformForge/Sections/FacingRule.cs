@@ -25,7 +25,11 @@ internal static class FacingRule
         }
 
         string key = plan.Spec.Key + ".facing";
-        var fit = FacingFit.Of(facing, plan.Site.Scale, printer);
+        if (plan.Spec.IsIsland && facing.StatesBack)
+        {
+            yield return FacingFindings.NoBack(key);
+        }
+
         foreach (var thin in Thin(plan.Spec, facing, printer))
         {
             yield return thin;
@@ -36,6 +40,17 @@ internal static class FacingRule
             yield return FacingFindings.JointTooDeep(key, facing.Depth, printer.Nozzle);
         }
 
+        WallFinish[] finishes = [.. WallNames.Faced(plan).Select(w => w.Finish).Distinct()];
+        foreach (var found in (finishes.Contains(WallFinish.Brick) ? Bricks(plan, facing, printer, sections, key) : [])
+            .Concat(finishes.SelectMany(f => Pieces(f, facing, printer, key))))
+        {
+            yield return found;
+        }
+    }
+
+    private static IEnumerable<Finding> Bricks(PlatformPlan plan, FacingSpec facing, PrinterSpec printer, SectionSpec sections, string key)
+    {
+        var fit = FacingFit.Of(facing, plan.Site.Scale, printer);
         if (facing.Joint >= Math.Min(fit.Module.Course, fit.Module.Header / 2) - Rounding)
         {
             yield return FacingFindings.JointTooWide(key, facing.Joint, fit.Module);
@@ -56,6 +71,35 @@ internal static class FacingRule
         {
             yield return FacingFindings.LayersNotWhole(key, fit.Module.Course, printer.Layer, FacingFit.LeastLayers);
         }
+    }
+
+    // Pieces of other finishes that would be lost between two lines of the nozzle or in four layers, each with its least figure.
+    private static IEnumerable<Finding> Pieces(WallFinish finish, FacingSpec facing, PrinterSpec printer, string key)
+    {
+        double lines = (FacingFit.LeastLines * printer.Nozzle) + facing.Joint;
+        double layers = Math.Max(FacingFit.LeastLayers * printer.Layer, facing.Joint + printer.LeastWall);
+        (string Key, string What, double Figure, double Least)[] pieces = finish switch
+        {
+            WallFinish.Stone =>
+            [
+                ("stone_course", "The lowest courses of stone", facing.StoneCourse, layers / StoneworkSpec.LeastCourse),
+                ("stone_length", "The shortest stones", facing.StoneLength, lines / StoneworkSpec.LeastStone),
+            ],
+            WallFinish.Rubble => [("rubble_size", "The smaller stones of rubble", facing.RubbleSize, lines / StoneworkSpec.LeastStone)],
+            WallFinish.Planks => [("plank_width", "Planks", facing.PlankWidth, layers), ("plank_length", "Planks", facing.PlankLength, 2 * lines)],
+            WallFinish.UprightPlanks => [("plank_width", "Planks", facing.PlankWidth, lines)],
+            WallFinish.Sleepers =>
+                [("sleeper_width", "Sleepers", facing.SleeperWidth, layers), ("sleeper_length", "Sleepers", facing.SleeperLength, 2 * lines)],
+            WallFinish.Panels =>
+            [
+                ("post_width", "Posts", facing.PostWidth, FacingFit.LeastLines * printer.Nozzle),
+                ("panel_height", "Panels", facing.PanelHeight, layers),
+                ("bay", "Panels", facing.Bay, facing.PostWidth + lines + facing.Joint),
+            ],
+            _ => [],
+        };
+        return pieces.Where(p => p.Figure < p.Least - Rounding)
+            .Select(p => FacingFindings.PieceTooSmall(Invariant($"{key}.{p.Key}"), p.What, p.Figure, p.Least, (printer.Nozzle, printer.Layer, facing.Joint)));
     }
 
     // Courses that are whole layers but for this share of one look even.

@@ -1,17 +1,20 @@
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Reliefs;
 
 namespace PlatformForge.Sections;
 
 /// <summary>A platform's facing as a printer makes it.</summary>
-/// <param name="Brickwork">How it is laid.</param>
-/// <param name="Walls">Names of the walls faced.</param>
+/// <param name="Finishes">What its walls are faced with.</param>
 /// <param name="Returns">Names of the walls that are returns of the others.</param>
-public sealed record PrintedFacing(BrickworkSpec Brickwork, IReadOnlyList<string> Walls, IReadOnlyList<string> Returns)
+public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadOnlyList<string> Returns)
 {
     /// <summary>Least joint where a wall stops, mm: far more than numbers of files, far less than a line of plastic.</summary>
     private const double LeastStop = 0.05;
+
+    /// <summary>The brickwork; null where there is none.</summary>
+    public BrickworkSpec? Brickwork => Finishes.Select(f => f.Work).OfType<BrickworkSpec>().FirstOrDefault();
 
     /// <summary>Of a plan; null where its walls are plain or nothing of the facing can be printed.</summary>
     /// <param name="plan">The plan, its walking surface hinged at its cuts.</param>
@@ -25,13 +28,36 @@ public sealed record PrintedFacing(BrickworkSpec Brickwork, IReadOnlyList<string
             return null;
         }
 
-        var fit = FacingFit.Of(spec, plan.Site.Scale, printer);
-        return !fit.Courses ? null : new(
-            new(
-                spec.Bond, spec.StretcherCourses, fit.Module, spec.Joint, spec.Depth, Datum(plan) - spec.Joint,
-                Math.Max(LeastStop, (spec.Joint / 2) - joint.EndTrim), spec.Joint, printer.Nozzle / 2, fit.Perpends),
-            walls,
-            [WallNames.AtStart, WallNames.AtEnd]);
+        var laying = new WallLaying(
+            spec.Joint, spec.Depth, Datum(plan) - spec.Joint, Math.Max(LeastStop, (spec.Joint / 2) - joint.EndTrim), spec.Joint, printer.Nozzle / 2);
+        PrintedFinish[] finishes = [.. walls.GroupBy(w => w.Finish, w => w.Wall)
+            .Select(g => (Work: Work(g.Key, spec, laying, plan.Site.Scale, printer), Walls: g.ToArray()))
+            .Where(f => f.Work is not null).Select(f => new PrintedFinish(f.Work!, f.Walls))];
+        return finishes.Length == 0 ? null : new(finishes, [WallNames.AtStart, WallNames.AtEnd]);
+    }
+
+    // A finish with its figures; null for brickwork whose courses are too low to print.
+    private static WallWork? Work(WallFinish finish, FacingSpec spec, WallLaying laying, Units.ModelScale scale, PrinterSpec printer)
+    {
+        var fit = FacingFit.Of(spec, scale, printer);
+        return finish switch
+        {
+            WallFinish.Brick => fit.Courses ? new BrickworkSpec(spec.Bond, spec.StretcherCourses, fit.Module, fit.Perpends, laying) : null,
+            WallFinish.Stone => new StoneworkSpec(spec.StoneCourse, spec.StoneLength, spec.Seed, laying),
+            WallFinish.Rubble => new RubbleSpec(spec.RubbleSize, spec.Seed, laying),
+            WallFinish.Planks => new LevelTimberSpec(finish, spec.PlankWidth, spec.PlankLength, laying),
+            WallFinish.Sleepers => new LevelTimberSpec(finish, spec.SleeperWidth, spec.SleeperLength, laying),
+            WallFinish.UprightPlanks => new UprightPlankSpec(spec.PlankWidth, laying),
+            WallFinish.Panels => new PanelSpec(spec.Bay, spec.PostWidth, spec.PanelHeight, laying),
+            _ => null,
+        };
+    }
+
+    /// <summary>What takes the place of each wall, by its name; those of one finish share one relief, which goes round their corners.</summary>
+    internal (Dictionary<string, IWallRelief> ByName, FacingRelief[] All) Reliefs()
+    {
+        FacingRelief[] all = [.. Finishes.Select(f => new FacingRelief(f.Work, Returns))];
+        return (Finishes.SelectMany((f, i) => f.Walls.Select(w => (w, i))).ToDictionary(p => p.w, p => (IWallRelief)all[p.i]), all);
     }
 
     // The lowest place at which the front's top meets the deck between the ramp heads: there the first course is whole all along.
@@ -44,7 +70,12 @@ public sealed record PrintedFacing(BrickworkSpec Brickwork, IReadOnlyList<string
     }
 }
 
-/// <summary>What of a facing a printer makes.</summary>
+/// <summary>What some of its walls are faced with.</summary>
+/// <param name="Work">How it is laid.</param>
+/// <param name="Walls">Names of those walls.</param>
+public sealed record PrintedFinish(WallWork Work, IReadOnlyList<string> Walls);
+
+/// <summary>What of brickwork a printer makes.</summary>
 /// <param name="Module">Bricks with their joints, mm.</param>
 /// <param name="Header">What is left of a header without its joint, mm.</param>
 /// <param name="Layers">Layers to a course.</param>

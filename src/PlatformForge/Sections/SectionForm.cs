@@ -3,7 +3,6 @@ using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
-using PlatformForge.Solids.Reliefs;
 
 namespace PlatformForge.Sections;
 
@@ -32,13 +31,14 @@ internal sealed record SectionForm(Solid Solid, RigidTransform ToLayout, PrintPo
     /// <summary>Raises the piece and lays it on the bed.</summary>
     public static SectionForm Of(SectionInput input, CancellationToken cancel)
     {
-        var relief = input.Facing is { } facing ? new BrickRelief(facing.Brickwork, facing.Returns) : null;
-        var solid = SolidRaiser.Raise(input.Blocks, relief is null ? null : input.Facing!.Walls.ToDictionary(w => w, _ => (IWallRelief)relief));
+        var reliefs = input.Facing?.Reliefs();
+        var solid = SolidRaiser.Raise(input.Blocks, reliefs?.ByName);
         cancel.ThrowIfCancellationRequested();
-        var (pose, turn) = PoseFinder.Find(solid.Mesh, input.Surfaces, input.Along, input.Pose, input.Layer, relief?.Walls.Sum(w => w.Ledges) ?? 0);
+        FacedWall[] faced = [.. reliefs?.All.SelectMany(r => r.Walls) ?? []];
+        var (pose, turn) = PoseFinder.Find(solid.Mesh, input.Surfaces, input.Along, input.Pose, input.Layer, faced.Sum(w => w.Ledges));
         var bed = new BedShape(new PrinterSpec(input.Bed, 0) { Margin = input.Margin });
         var (toLayout, hull, size) = OnBed(solid.Mesh, turn, bed);
-        return new(solid, toLayout, pose, hull, size, relief?.Walls ?? []);
+        return new(solid, toLayout, pose, hull, size, faced);
     }
 
     private static (RigidTransform ToLayout, Point2[] Hull, Point3 Size) OnBed(Mesh mesh, RigidTransform turn, BedShape bed)

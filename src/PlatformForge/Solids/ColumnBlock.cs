@@ -17,6 +17,9 @@ public enum Paint : byte
     Line,
     Wall,
     Mortar,
+    Stone,
+    Timber,
+    Concrete,
 }
 
 /// <summary>

@@ -25,6 +25,11 @@ internal static class PlatformDrawings
             all.Add(Drawn(new(dossier, platform, null), name, what, draw, memory, cancel));
         Add("plan", static (i, _) => PlanDrawing.Draw(i.Dossier, i.Platform));
         all.AddRange(platform.Faces.SelectMany(f => OfFace(dossier, f, OutputFiles.Named(platform, f, name), crossSections, memory, cancel)));
+        if (platform.Sections.Facing is not null)
+        {
+            Add("elevations", static (i, _) => ElevationDrawing.Draw(i.Dossier, i.Platform));
+        }
+
         Add("plates", static (i, _) => PlateDrawing.Draw(i.Dossier, i.Platform));
         Add("isometric", static (i, cancel) => IsometricDrawing.Draw(i.Dossier, i.Platform, cancel));
         if (platform.Sections.Sections.Count > 1)

@@ -1,27 +1,39 @@
+using System.Text.Json.Serialization;
 using PlatformForge.Masonry;
 using PlatformForge.Sections;
 using PlatformForge.Solids.Bodies;
 
 namespace PlatformForge.Exports.Reports;
 
-/// <summary>Brickwork on a platform's walls: sizes with their joints in mm of the model, and each stretch of wall between two stops.</summary>
+/// <summary>What a platform's walls are faced with: finishes by their names in the project file; joints and depth in mm of the model; sizes of bricks with
+/// their
+/// joints where there is brickwork; each stretch of wall between two stops.</summary>
 public sealed record FacingReport(
-    string Bond, double Stretcher, double Header, double Course, double Joint, double Depth, bool Perpends, IReadOnlyList<FacedWallReport> Walls)
+    IReadOnlyList<string> Finishes, double Joint, double Depth,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] BrickworkReport? Brickwork, IReadOnlyList<FacedWallReport> Walls)
 {
-    internal static FacingReport? Of(SectionSet set) => set.Facing?.Brickwork is not { } b ? null : new(
-        FacingSpec.Name(b.Bond), b.Module.Stretcher, b.Module.Header, b.Module.Course, b.Joint, b.Depth, b.Perpends,
+    internal static FacingReport? Of(SectionSet set) => set.Facing is not { } facing ? null : new(
+        [.. facing.Finishes.Select(f => FacingSpec.Name(f.Work.Finish))], facing.Finishes[0].Work.Laying.Joint, facing.Finishes[0].Work.Laying.Depth,
+        facing.Brickwork is { } b ? new(FacingSpec.Name(b.Bond), b.Module.Stretcher, b.Module.Header, b.Module.Course, b.Perpends) : null,
         [.. set.Sections.SelectMany(s => s.Faced.Select(w => FacedWallReport.Of(s.Number, w)))]);
 }
 
-/// <summary>A faced wall of a section: the faces that it runs over, its length laid flat in mm, its courses and bricks, how much longer than their
-/// gauge these are at most
-/// (a share), and what they cover in mm².</summary>
-public sealed record FacedWallReport(int Section, IReadOnlyList<string> Faces, double Length, int Courses, int Bricks, double Draw, double Area)
+/// <summary>Brickwork: its bond, and bricks with their joints, mm of the model.</summary>
+public sealed record BrickworkReport(string Bond, double Stretcher, double Header, double Course, bool Perpends);
+
+/// <summary>A faced wall of a section: its finish, the faces that it runs over, its length laid flat in mm, its courses, the pieces that stand out, how much
+/// longer
+/// than asked for these are at most (a share), and what they cover in mm².</summary>
+public sealed record FacedWallReport(
+    int Section, string Finish, IReadOnlyList<string> Faces, double Length, int Courses, int Pieces, double Draw, double Area)
 {
     // Courses that differ by less than this, mm, in the height of their tops are one, cut or not.
     private const int Decimals = 3;
 
+    // Stones without courses, and what stands upright, have none.
     internal static FacedWallReport Of(int section, FacedWall wall) => new(
-        section, [.. wall.Stretches.Select(s => s.Face)], wall.Wall.Length,
-        wall.Regions.Select(r => Math.Round(r.Outline.Min(p => p.Y), Decimals)).Distinct().Count(), wall.Regions.Count, wall.Draw, wall.Area);
+        section, FacingSpec.Name(wall.Finish), [.. wall.Stretches.Select(s => s.Face)], wall.Wall.Length,
+        wall.Finish is WallFinish.Rubble or WallFinish.UprightPlanks ? 0
+            : wall.Regions.Select(r => Math.Round(r.Outline.Min(p => p.Y), Decimals)).Distinct().Count(),
+        wall.Regions.Count, wall.Draw, wall.Area);
 }

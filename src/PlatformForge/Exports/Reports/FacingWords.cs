@@ -1,5 +1,6 @@
 using PlatformForge.Exports.Documents;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Masonry;
 using PlatformForge.Sections;
 using static System.FormattableString;
 
@@ -15,12 +16,14 @@ internal static class FacingWords
             return;
         }
 
-        to.Title("Brickwork");
-        string beds = facing.Perpends ? "" : ", bed joints alone";
-        to.Say(Invariant($"{Name(facing.Bond)} bond{beds}: with its joint a stretcher is {Figures.Fine(facing.Stretcher)} mm long, ")
-            + Invariant($"a header {Figures.Fine(facing.Header)}, a course {Figures.Fine(facing.Course)} high, ")
-            + Invariant($"{Figures.Short(facing.Course / layer)} layers of {Figures.Fine(layer)}. Joints are {Figures.Fine(facing.Joint)} mm wide ")
-            + Invariant($"and stand back {Figures.Fine(facing.Depth)}; bricks stand where a smooth wall would, so no clearance is lost."));
+        to.Title(facing.Brickwork is not null && facing.Finishes.Count == 1 ? "Brickwork" : "Faced walls");
+        foreach (var finish in set.Facing!.Finishes)
+        {
+            to.Say(finish.Work is BrickworkSpec ? Bricks(facing.Brickwork!, layer) : Words(finish.Work));
+        }
+
+        to.Say(Invariant($"Joints are {Figures.Fine(facing.Joint)} mm wide and stand back {Figures.Fine(facing.Depth)}; ")
+            + "what is laid stands where a smooth wall would, so no clearance is lost.");
         to.Say("Courses are level and hang from the deck's underside at the front: a slope over them, the fall of the deck and the baseboard "
             + "cut them, and nothing else does. "
             + (set.Cuts.Count > 0
@@ -28,14 +31,34 @@ internal static class FacingWords
                     + "it shows as an upright line at each cut."
                 : "No cut shows in them."));
         to.Table(
-            "Faced walls", ["section", "walls", "length", "courses", "bricks", "drawn out by at most", "bricks' faces, cm²"],
+            "Faced walls", ["section", "finish", "walls", "length", "courses", "pieces", "drawn out by at most", "their faces, cm²"],
             facing.Walls.Select(w => (IReadOnlyList<string>)
                 [
-                    Invariant($"{w.Section}"), string.Join(", ", w.Faces), Figures.Mm(w.Length), Invariant($"{w.Courses}"), Invariant($"{w.Bricks}"),
-                    Invariant($"{Figures.Fixed(100 * w.Draw, 1)} %"), Figures.Fixed(w.Area / 100, 1),
+                    Invariant($"{w.Section}"), w.Finish, string.Join(", ", w.Faces), Figures.Mm(w.Length), w.Courses > 0 ? Invariant($"{w.Courses}") : "",
+                    Invariant($"{w.Pieces}"), Invariant($"{Figures.Fixed(100 * w.Draw, 1)} %"), Figures.Fixed(w.Area / 100, 1),
                 ]),
-            "the walls as made, laid flat; bricks are drawn out, never shortened, so that whole ones fill a wall");
+            "the walls as made, laid flat; bricks and planks are drawn out, never shortened, so that whole ones fill a wall");
     }
+
+    private static string Bricks(BrickworkReport b, double layer) =>
+        Invariant($"{Name(b.Bond)} bond{(b.Perpends ? "" : ", bed joints alone")}: with its joint a stretcher is {Figures.Fine(b.Stretcher)} mm long, ")
+        + Invariant($"a header {Figures.Fine(b.Header)}, a course {Figures.Fine(b.Course)} high, ")
+        + Invariant($"{Figures.Short(b.Course / layer)} layers of {Figures.Fine(layer)}.");
+
+    private static string Words(WallWork work) => work switch
+    {
+        StoneworkSpec s => Invariant($"Coursed stone: courses of {Figures.Fine(StoneworkSpec.LeastCourse * s.Course)} to {Figures.Fine(1.25 * s.Course)} mm, ")
+            + Invariant($"stones of about {Figures.Fine(s.Length)}, long and short ones in turn at corners and cuts; ")
+            + Invariant($"drawn by seed {s.Seed}, the same for the same seed always."),
+        RubbleSpec r => Invariant($"Random rubble: stones of about {Figures.Fine(RubbleSpec.Aspect * r.Size)} by {Figures.Fine(r.Size)} mm, ")
+            + Invariant($"which turn the corners; drawn by seed {r.Seed}, the same for the same seed always."),
+        LevelTimberSpec t => Invariant($"{(t.Finish == WallFinish.Sleepers ? "Sleepers on edge" : "Planks laid level")}, {Figures.Fine(t.Width)} mm wide ")
+            + Invariant($"and about {Figures.Fine(t.Length)} long with their gaps, each course half a length over the next."),
+        UprightPlankSpec u => Invariant($"Upright planks, {Figures.Fine(u.Width)} mm wide with their gaps."),
+        PanelSpec p => Invariant($"Precast panels {Figures.Fine(p.Panel)} mm high ")
+            + Invariant($"between posts {Figures.Fine(p.Post)} wide, about {Figures.Fine(p.Bay)} apart."),
+        _ => "",
+    };
 
     private static string Name(string bond) => string.Concat(bond[..1].ToUpperInvariant(), bond[1..]).Replace('-', ' ');
 }

@@ -23,7 +23,10 @@ internal static class PaintTables
         (Paint.Coping, "coping", 2),
         (Paint.Line, "white line", 3),
         (Paint.Wall, "walls", 2),
-        (Paint.Mortar, "joints of brickwork", 1),
+        (Paint.Mortar, "joints of mortar", 1),
+        (Paint.Stone, "stone walls", 2),
+        (Paint.Timber, "timber walls", 2),
+        (Paint.Concrete, "concrete walls", 2),
     ];
 
     private static readonly (string For, Paint Paint, (int Parts, string Colour)[] Of, string Why)[] Recipes =
@@ -31,8 +34,11 @@ internal static class PaintTables
         ("white line", Paint.Line, [(3, "white"), (1, "light grey")], "pure white looks like paper beside everything else"),
         ("deck, fresh tarmac", Paint.Deck, [(3, "dark grey"), (1, "light grey")], "fresh tarmac is dark: work both greys together while wet"),
         ("deck, worn tarmac", Paint.Deck, [(1, "dark grey"), (2, "light grey")], "worn tarmac is light; concrete goes the other way"),
-        ("joints of brickwork", Paint.Mortar, [(3, "light grey"), (1, "sand")],
-            "let it run into the joints, thinned, over the dry colour of the bricks, and wipe their faces"),
+        ("joints of mortar", Paint.Mortar, [(3, "light grey"), (1, "sand")],
+            "let it run into the joints, thinned, over the dry colour of bricks or stones, and wipe their faces"),
+        ("stone walls", Paint.Stone, [(2, "light grey"), (1, "sand"), (1, "brown")], "pick out single stones in lighter and darker mixes of the same three"),
+        ("timber walls", Paint.Timber, [(2, "dark grey"), (1, "brown")], "old timber is grey before it is brown; tarred sleepers are nearly black"),
+        ("concrete walls", Paint.Concrete, [(3, "light grey"), (1, "sand")], "streak it with thinned dark grey, from joints and posts down"),
     ];
 
     /// <summary>Areas that are seen, by colour, and what they take.</summary>

@@ -4,11 +4,15 @@ using PlatformForge.Solids.Reliefs;
 namespace PlatformForge.Solids.Bodies;
 
 /// <summary>A faced wall laid flat, as it was made.</summary>
+/// <param name="Finish">What it is faced with.</param>
+/// <param name="Joint">Width of its joints, mm.</param>
 /// <param name="Stretches">Names of the faces it runs over, each with where it begins and ends, mm.</param>
 /// <param name="Wall">Its edges, corners and bends.</param>
 /// <param name="Regions">What stands out of it.</param>
-/// <param name="Draw">How much longer than their gauge its bricks are at most, as a share.</param>
-public sealed record FacedWall(IReadOnlyList<(string Face, double From, double To)> Stretches, FlatWall Wall, IReadOnlyList<WallRegion> Regions, double Draw)
+/// <param name="Draw">How much longer than their gauge its pieces are at most, as a share.</param>
+public sealed record FacedWall(
+    WallFinish Finish, double Joint, IReadOnlyList<(string Face, double From, double To)> Stretches, FlatWall Wall, IReadOnlyList<WallRegion> Regions,
+        double Draw)
 {
     /// <summary>Area of the upper sides of what stands out, mm²: they look up, and are no part of a walking surface.</summary>
     public double Ledges => Regions.Sum(r => (r.Outline.Max(p => p.X) - r.Outline.Min(p => p.X)) * r.Out);

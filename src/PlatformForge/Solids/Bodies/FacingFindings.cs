@@ -63,8 +63,29 @@ internal static class FacingFindings
     public static Finding JointTooDeep(string key, double depth, double line) => Finding.Warning(
         "PF5035",
         key + ".depth",
-        Invariant($"Joints are {depth:0.###} mm deep: bricks stand out of them by more than a line of the nozzle, {line:0.##} mm, and their undersides hang free while they print."),
+        Invariant($"Joints are {depth:0.###} mm deep: what stands out does so by more than a line of the nozzle, {line:0.##} mm, ")
+            + "and its undersides hang free while they print.",
         Invariant($"Make them {Down(line):0.##} mm deep or less.")).Curing(Down(line));
+
+    /// <param name="key">Key of the figure.</param>
+    /// <param name="what">What is too small.</param>
+    /// <param name="figure">The figure, mm.</param>
+    /// <param name="least">The least that is taken, mm.</param>
+    /// <param name="print">The nozzle, the layer and the joint, mm.</param>
+    public static Finding PieceTooSmall(string key, string what, double figure, double least,
+        (double Nozzle, double Layer, double Joint) print) => Finding.Error(
+        "PF5036",
+        key,
+        Invariant($"{what} would be lost in print: {figure:0.###} mm with a joint of {print.Joint:0.###}, ")
+            + Invariant($"where two lines of a nozzle of {print.Nozzle:0.##} mm beside it, and four layers of {print.Layer:0.###}, want {least:0.###}."),
+        Invariant($"Give {Up(least):0.##} mm or more, or print with a finer nozzle and thinner layers."),
+        FaultKind.DesignRule).Curing(Up(least));
+
+    public static Finding NoBack(string key) => Finding.Warning(
+        "PF5037",
+        key + ".back",
+        "An island has no back: both its faces are faced as the front is, and facing.back says nothing.",
+        "Leave it out.").Curing(Cure.LeaveOut(key + ".back"));
 
     private static double Up(double figure) => Math.Ceiling((figure - Tolerances.Rounding) * 100) / 100;
 

@@ -18,8 +18,8 @@ public static class WallNames
     /// <summary>All names that a platform's walls have, all round it.</summary>
     public static IReadOnlyList<string> AllRound(PlatformPlan plan) => [FrontOf(1), AtEnd, plan.Spec.IsIsland ? FrontOf(2) : Back, AtStart];
 
-    /// <summary>Names of the walls that a platform's facing goes over.</summary>
-    public static IReadOnlyList<string> Faced(PlatformPlan plan)
+    /// <summary>Names of the walls that a platform's facing goes over, with what each is faced with.</summary>
+    public static IReadOnlyList<(string Wall, WallFinish Finish)> Faced(PlatformPlan plan)
     {
         var spec = plan.Spec;
         if (spec.Facing is not { } facing)
@@ -27,20 +27,14 @@ public static class WallNames
             return [];
         }
 
-        List<string> names = [];
-        Enter(FrontOf(1), facing.Front);
-        Enter(AtEnd, facing.Ends);
-        Enter(spec.IsIsland ? FrontOf(2) : Back, spec.IsIsland ? facing.Front : facing.Back);
-        Enter(AtStart, facing.Ends);
-        return names;
-
-        void Enter(string name, WallFinish finish)
-        {
-            if (finish != WallFinish.Plain)
-            {
-                names.Add(name);
-            }
-        }
+        (string Wall, WallFinish Finish)[] all =
+        [
+            (FrontOf(1), facing.Front),
+            (AtEnd, facing.Ends),
+            spec.IsIsland ? (FrontOf(2), facing.Front) : (Back, facing.Back),
+            (AtStart, facing.Ends),
+        ];
+        return [.. all.Where(w => w.Finish != WallFinish.Plain)];
     }
 
     /// <summary>Names for the sides of a piece of a strip: as many along its near line as along its far one, an end between them.</summary>

@@ -11,4 +11,7 @@ public interface IWallRelief
 
     /// <summary>What the wall shows between the fields, as meshes number it (<c>Solids.Paint</c>); as without a relief where null.</summary>
     byte? Ground => null;
+
+    /// <summary>What the fields show; what the wall shows without a relief where null.</summary>
+    byte? Face => null;
 }

@@ -163,7 +163,8 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
         }
 
         var ahead = (right - left) * (1 / length);
-        return new(left, right, start, flat.Paint, [.. places.Select(p => new ReliefCorner(p.Level, new(start + Point2.Dot(p.Plan - left, ahead), levels.Height(p.Level))))]);
+        return new(left, right, start, Of(flat.Face)?.Face ?? flat.Paint,
+            [.. places.Select(p => new ReliefCorner(p.Level, new(start + Point2.Dot(p.Plan - left, ahead), levels.Height(p.Level))))]);
     }
 
     /// <summary>The whole border counter-clockwise: feet from left to right, the right end, tops from right to left, the left end.</summary>

@@ -4,24 +4,40 @@ using PlatformForge.Solids.Reliefs;
 
 namespace PlatformForge.Solids.Bodies;
 
-/// <summary>Brickwork in the place of named wall faces, which are its joints' ground; bricks stand out of it.</summary>
-/// <param name="spec">How it is laid.</param>
+/// <summary>A finish in the place of named wall faces, which are its joints' ground; bricks, stones or planks stand out of it.</summary>
+/// <param name="work">How it is laid.</param>
 /// <param name="returns">Names of the faces that are returns of the others.</param>
-internal sealed class BrickRelief(BrickworkSpec spec, IReadOnlyList<string> returns) : IWallRelief
+internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns) : IWallRelief
 {
     private readonly List<FacedWall> walls = [];
 
     /// <summary>The walls laid so far.</summary>
     public IReadOnlyList<FacedWall> Walls => walls;
 
-    public byte? Ground => (byte)Paint.Mortar;
+    /// <summary>What stands out shows.</summary>
+    public byte? Face => (byte)PaintOf(work.Finish);
+
+    /// <summary>Mortar between bricks and stones; gaps and joints of other finishes show what those are made of.</summary>
+    public byte? Ground => (byte)(HasMortar(work.Finish) ? Paint.Mortar : PaintOf(work.Finish));
+
+    /// <summary>Whether a finish has joints of mortar.</summary>
+    public static bool HasMortar(WallFinish finish) => finish is WallFinish.Brick or WallFinish.Stone or WallFinish.Rubble;
+
+    /// <summary>What a finish shows.</summary>
+    public static Paint PaintOf(WallFinish finish) => finish switch
+    {
+        WallFinish.Stone or WallFinish.Rubble => Paint.Stone,
+        WallFinish.Planks or WallFinish.UprightPlanks or WallFinish.Sleepers => Paint.Timber,
+        WallFinish.Panels => Paint.Concrete,
+        _ => Paint.Wall,
+    };
 
     public IEnumerable<ReliefField> Fields(WallPanel panel)
     {
         var wall = Flat(panel);
-        var pattern = new BrickPattern(spec, wall);
+        var pattern = work.On(wall);
         WallRegion[] regions = [.. pattern.Regions()];
-        walls.Add(new(panel.Stretches, wall, regions, pattern.GreatestDraw));
+        walls.Add(new(work.Finish, work.Laying.Joint, panel.Stretches, wall, regions, pattern.GreatestDraw));
         return regions.Select(r => new ReliefField(r.Outline, r.Out));
     }
 

@@ -1,0 +1,123 @@
+using PlatformForge.Geometry;
+using PlatformForge.Masonry;
+using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>A row of an elevation: faced walls side by side, laid flat, on the line of the baseboard.</summary>
+/// <param name="slices">What is drawn, from left to right.</param>
+/// <param name="scale">Sheet mm to a mm of the model.</param>
+/// <param name="slab">Thickness of what lies on the walls, mm.</param>
+/// <param name="paint">What that shows.</param>
+internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale, double slab, Paint paint)
+{
+    // Pieces of a row farther from one another than this many joints are not neighbours.
+    private const double Neighbours = 1.6;
+
+    private const double Numbers = 5.5; // mm under the foot for the sections' numbers
+
+    private const double Faint = 0.72;
+
+    /// <summary>Height on the sheet, numbers included, mm.</summary>
+    public double Height => (scale * Top) + Numbers;
+
+    /// <summary>Length on the sheet, mm.</summary>
+    public double Length => scale * slices.Sum(s => s.Length);
+
+    private double Top => slices.Max(s => s.Height) + slab;
+
+    /// <summary>Draws it with its upper left corner at a place.</summary>
+    public void DrawOn(Sheet sheet, Point2 corner)
+    {
+        double foot = corner.Y + (scale * Top), x = corner.X;
+        foreach (var slice in slices)
+        {
+            Point2 origin = new(x, foot);
+            Point2 Of(Point2 p) => new(origin.X + (scale * p.X), origin.Y - (scale * p.Y));
+            Wall(sheet, slice, Of);
+            x += scale * slice.Length;
+            sheet.Text(Invariant($"{slice.Section}"), new((origin.X + x) / 2, foot + 4), HouseStyle.Strong, TextAnchor.Middle);
+        }
+
+        x = corner.X;
+        foreach (var slice in slices)
+        {
+            if (slice.Begins && x > corner.X)
+            {
+                sheet.Line(new(x, foot - (scale * Top) - 1.5), new(x, foot + 2.5), HouseStyle.Cut);
+            }
+
+            x += scale * slice.Length;
+        }
+
+        sheet.Line(new(corner.X, foot), new(x, foot), HouseStyle.Outline);
+    }
+
+    private void Wall(Sheet sheet, WallSlice slice, Func<Point2, Point2> of)
+    {
+        var work = slice.Wall.Finish;
+        var (face, ground) = (Palette.Of(FacingRelief.PaintOf(work)), Palette.Of(FacingRelief.HasMortar(work) ? Paint.Mortar : FacingRelief.PaintOf(work)));
+        var top = slice.Edge(slice.Wall.Wall.Top);
+        var foot = slice.Edge(slice.Wall.Wall.Foot);
+        sheet.Area(foot.Concat(top.Reverse()).Select(of), new(ground, FacingRelief.HasMortar(work) ? Faint : 1));
+        Oblongs(sheet, slice, of, (face, FacingRelief.HasMortar(work) ? OnPaper(ground) : ground));
+        sheet.Area(top.Concat(top.Reverse().Select(p => p + new Point2(0, slab))).Select(of), new(Palette.Of(paint), Faint), HouseStyle.Thin);
+    }
+
+    // Oblongs of a row are drawn as one band with its perpends over it: a long wall has many thousands of them.
+    private void Oblongs(Sheet sheet, WallSlice slice, Func<Point2, Point2> of, (Rgb Face, Rgb Ground) colours)
+    {
+        var pieces = slice.Pieces().ToArray();
+        double most = pieces.Select(p => p.Out).DefaultIfEmpty(0).Max();
+        foreach (var row in pieces.Where(p => IsOblong(p.Outline)).GroupBy(p => (p.Outline[0].Y, p.Outline[2].Y, p.Out)).OrderBy(r => r.Key.Out))
+        {
+            var fill = new Fill(colours.Face, row.Key.Out < most ? Faint / 2 : Faint);
+            var sorted = row.OrderBy(p => p.Outline.Min(q => q.X)).Select(p => (From: p.Outline.Min(q => q.X), To: p.Outline.Max(q => q.X))).ToArray();
+            for (int i = 0; i < sorted.Length;)
+            {
+                int end = i;
+                while (end + 1 < sorted.Length && sorted[end + 1].From - sorted[end].To < Neighbours * Joint(slice))
+                {
+                    end++;
+                }
+
+                Band(sheet, sorted[i..(end + 1)], row.Key.Item1, row.Key.Item2, of, (fill, colours.Ground, Joint(slice)));
+                i = end + 1;
+            }
+        }
+
+        foreach (var (outline, _) in pieces.Where(p => !IsOblong(p.Outline)))
+        {
+            sheet.Area(outline.Select(of), new(colours.Face, Faint), HouseStyle.Fine);
+        }
+    }
+
+    private static bool IsOblong(Point2[] o) => o.Length == 4 && o.Min(p => p.Y) is var low && o.Max(p => p.Y) is var high && o[0].Y == low && o[1].Y == low
+        && o[2].Y == high && o[3].Y == high && o[0].X == o[3].X && o[1].X == o[2].X;
+
+    private void Band(
+        Sheet sheet, (double From, double To)[] pieces, double low, double high, Func<Point2, Point2> of, (Fill Fill, Rgb Ground, double Joint) look)
+    {
+        sheet.Area(((Point2[])[new(pieces[0].From, low), new(pieces[^1].To, low), new(pieces[^1].To, high), new(pieces[0].From, high)]).Select(of),
+            look.Fill, HouseStyle.Fine);
+        if (pieces.Length > 1)
+        {
+            // Up one perpend and down the next: what lies between two is in the middle of a bed joint, of the ground's colour as they are.
+            double under = low - (look.Joint / 2), over = high + (look.Joint / 2);
+            var perpends = pieces.Zip(pieces.Skip(1), (a, b) => (a.To + b.From) / 2)
+                .SelectMany((x, i) => i % 2 == 0 ? new[] { new Point2(x, under), new Point2(x, over) } : [new Point2(x, over), new Point2(x, under)]);
+            sheet.Lines(perpends.Select(of), new(scale * look.Joint, look.Ground));
+        }
+    }
+
+    // A colour as faint as areas are, without being seen through.
+    private static Rgb OnPaper(Rgb colour)
+    {
+        static byte Mixed(byte on, byte paper) => (byte)Math.Round((Faint * on) + ((1 - Faint) * paper));
+        return new(Mixed(colour.R, HouseStyle.Paper.R), Mixed(colour.G, HouseStyle.Paper.G), Mixed(colour.B, HouseStyle.Paper.B));
+    }
+
+    private static double Joint(WallSlice slice) => slice.Wall.Joint;
+}

@@ -1,0 +1,91 @@
+using PlatformForge.Geometry;
+using PlatformForge.Masonry;
+using PlatformForge.Sections;
+using PlatformForge.Solids.Bodies;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>A stretch of one section's faced wall, or a part of it, as it is drawn in an elevation.</summary>
+/// <param name="Wall">The wall laid flat.</param>
+/// <param name="Section">Number of the section.</param>
+/// <param name="From">Where it begins along the wall, mm.</param>
+/// <param name="To">Where it ends, mm.</param>
+/// <param name="Begins">Whether the section begins there, seen from left to right; otherwise the slice before it goes on.</param>
+internal sealed record WallSlice(FacedWall Wall, int Section, double From, double To, bool Begins)
+{
+    public double Length => To - From;
+
+    /// <summary>Greatest height of its upper edge, mm.</summary>
+    public double Height => Edge(Wall.Wall.Top).Max(p => p.Y);
+
+    /// <summary>All stretches of a face of a platform, from left to right as seen from outside.</summary>
+    /// <param name="set">The sections.</param>
+    /// <param name="face">Name of the face (<see cref="WallNames"/>).</param>
+    /// <param name="rising">Whether chainage grows to the right.</param>
+    public static IReadOnlyList<WallSlice> Of(SectionSet set, string face, bool rising)
+    {
+        var all = set.Sections.SelectMany(s => s.Faced.SelectMany(w => w.Stretches.Where(t => t.Face == face)
+            .Select(t => new WallSlice(w, s.Number, t.From, t.To, true))));
+        return [.. rising ? all : all.Reverse()];
+    }
+
+    /// <summary>Slices in rows no longer than a room: whole sections as long as they fit, else parted.</summary>
+    public static IReadOnlyList<IReadOnlyList<WallSlice>> Rows(IEnumerable<WallSlice> slices, double room)
+    {
+        var rows = new List<List<WallSlice>>();
+        double left = 0;
+        foreach (var slice in slices)
+        {
+            for (var rest = slice; rest is not null;)
+            {
+                if (rows.Count == 0 || left < rest.Length)
+                {
+                    (left, rows) = (room, [.. rows, new List<WallSlice>()]);
+                }
+
+                double taken = Math.Min(rest.Length, left);
+                rows[^1].Add(rest with { To = rest.From + taken });
+                left -= taken;
+                rest = taken < rest.Length ? rest with { From = rest.From + taken, Begins = false } : null;
+            }
+        }
+
+        return rows;
+    }
+
+    /// <summary>An edge of the wall within the slice, its ends among it, along from the slice's beginning.</summary>
+    public IReadOnlyList<Point2> Edge(IReadOnlyList<Point2> edge)
+    {
+        var line = new EdgeLine(edge, 0);
+        return [.. new[] { From }.Concat(line.Within(From, To).Order()).Append(To).Select(x => new Point2(x - From, line.At(x)))];
+    }
+
+    /// <summary>What stands out within the slice, along from its beginning, each with how far it does.</summary>
+    public IEnumerable<(Point2[] Outline, double Out)> Pieces()
+    {
+        double round = Wall.Wall.IsRing ? Wall.Wall.Length : 0;
+        foreach (var region in Wall.Regions)
+        {
+            // What runs over the opening of a ring shows at both its ends.
+            double[] shifts = round > 0 && region.Outline.Max(p => p.X) > round ? [0, round] : [0];
+            foreach (double shift in shifts)
+            {
+                if (Within([.. region.Outline.Select(p => p - new Point2(From + shift, 0))]) is { Length: > 2 } outline)
+                {
+                    yield return (outline, region.Out);
+                }
+            }
+        }
+    }
+
+    private Point2[] Within(Point2[] ring)
+    {
+        if (ring.Min(p => p.X) >= 0 && ring.Max(p => p.X) <= Length)
+        {
+            return ring;
+        }
+
+        var right = ConvexRing.LeftOf(ring, new(0, 1), new(0, 0));
+        return right.Length == 0 ? right : ConvexRing.LeftOf(right, new(Length, 0), new(Length, 1));
+    }
+}

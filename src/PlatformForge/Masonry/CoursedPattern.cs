@@ -1,0 +1,139 @@
+namespace PlatformForge.Masonry;
+
+/// <summary>
+/// Lays oblongs in rows on a wall laid flat: courses are level, whatever slopes above them; what ends one run at a corner and what begins the next are one
+/// piece; a wall's stops are straight joints.
+/// </summary>
+internal abstract class CoursedPattern : IWallPattern
+{
+    private readonly FlatWall wall;
+    private readonly RunRoom[] runs;
+    private readonly EdgeLine top, foot;
+
+    protected CoursedPattern(WallLaying laying, FlatWall wall)
+    {
+        (Laying, this.wall) = (laying, wall);
+        runs = [.. wall.Runs.Select((r, i) => Room(r, i))];
+        (top, foot) = (new(wall.Top, -laying.Bed), new(wall.Foot, laying.Stop));
+    }
+
+    public abstract double GreatestDraw { get; }
+
+    protected WallLaying Laying { get; }
+
+    /// <summary>The runs with the room there is in each.</summary>
+    protected IReadOnlyList<RunRoom> Runs => runs;
+
+    public IEnumerable<WallRegion> Regions()
+    {
+        var spans = new List<(double From, double To)>();
+        foreach (var row in Rows(top.Highest, foot.Lowest))
+        {
+            Row(row, spans);
+            foreach (var (from, to) in spans)
+            {
+                foreach (var outline in CourseCut.Of(top, foot, wall.Bends, (from, to, row.Low, row.High), Laying.LeastPiece))
+                {
+                    yield return new(outline, row.Out);
+                }
+            }
+        }
+    }
+
+    /// <summary>The rows, from the top.</summary>
+    /// <param name="highest">Height up to which the wall goes anywhere.</param>
+    /// <param name="lowest">Height down to which it goes.</param>
+    protected abstract IEnumerable<WallRow> Rows(double highest, double lowest);
+
+    /// <summary>Where the pieces of a row stand in a run, from left to right.</summary>
+    protected abstract void Fill(in WallRow row, in RunRoom run, List<(double From, double To)> spans);
+
+    /// <summary>Whether a row goes all round in one band, without any joint.</summary>
+    protected virtual bool IsBand(in WallRow row) => false;
+
+    /// <summary>The courses of one height between two heights, from the top, counted from the datum down.</summary>
+    protected IEnumerable<WallRow> Even(double course, double highest, double lowest)
+    {
+        int first = -(int)Math.Ceiling((highest - Laying.Datum) / course), last = (int)Math.Floor((Laying.Datum - lowest) / course);
+        for (int i = first; i <= last; i++)
+        {
+            double high = Laying.Datum - (i * course);
+            yield return new(i, high - (course - Laying.Joint), high, Laying.Depth, true);
+        }
+    }
+
+    // Where a run's pieces stand, half a joint beyond each end. The outer faces at a corner are as far beyond it as they stand out.
+    private RunRoom Room(WallRun run, int index) => new(
+        (run.CornerBefore ? run.From - Laying.Depth : run.From + Laying.Stop) - (Laying.Joint / 2),
+        (run.CornerAfter ? run.To + Laying.Depth : run.To - Laying.Stop) + (Laying.Joint / 2),
+        run, index);
+
+    private void Row(in WallRow row, List<(double From, double To)> spans)
+    {
+        spans.Clear();
+        double half = Laying.Joint / 2;
+        if (wall.IsRing && IsBand(row))
+        {
+            // A band all round is opened in the middle of the wall across from where it begins.
+            double at = (wall.Runs[wall.Runs.Count / 2].From + wall.Runs[wall.Runs.Count / 2].To) / 2;
+            spans.Add((Clear(at + half, 1), Clear(at - half, -1) + wall.Length));
+            return;
+        }
+
+        bool open = false, first = false, last = false;
+        for (int r = 0; r < runs.Length; r++)
+        {
+            int before = spans.Count;
+            Fill(row, runs[r], spans);
+            bool any = spans.Count > before;
+            if (any && open)
+            {
+                spans[before - 1] = (spans[before - 1].From, spans[before].To);
+                spans.RemoveAt(before);
+            }
+
+            open = any && row.Turns && runs[r].Run.CornerAfter && r + 1 < runs.Length && runs[r + 1].Run.CornerBefore;
+            (first, last) = (r == 0 ? any : first, any);
+        }
+
+        // Round a ring the last piece goes on as the first one.
+        if (wall.IsRing && row.Turns && first && last && spans.Count > 1)
+        {
+            spans[^1] = (spans[^1].From, spans[0].To + wall.Length);
+            spans.RemoveAt(0);
+        }
+
+        for (int i = 0; i < spans.Count; i++)
+        {
+            spans[i] = (Clear(spans[i].From, 1), Clear(spans[i].To, -1));
+        }
+    }
+
+    // What would end at a bend stops a hair short of it.
+    private double Clear(double at, int inward)
+    {
+        foreach (double bend in wall.Bends)
+        {
+            if (Math.Abs(at - bend) < CourseCut.OffBends)
+            {
+                return bend + (inward * CourseCut.OffBends);
+            }
+        }
+
+        return at;
+    }
+}
+
+/// <summary>A row of oblongs.</summary>
+/// <param name="Course">Its number, from any on, growing downwards.</param>
+/// <param name="Low">Its lower side, mm.</param>
+/// <param name="High">Its upper side, mm.</param>
+/// <param name="Out">How far it stands out, mm.</param>
+/// <param name="Turns">Whether its pieces turn corners; otherwise they stop there.</param>
+internal readonly record struct WallRow(int Course, double Low, double High, double Out, bool Turns);
+
+/// <summary>A run with the room for its pieces, half a joint more than they take at either end, mm.</summary>
+internal readonly record struct RunRoom(double From, double To, WallRun Run, int Index)
+{
+    public double Length => To - From;
+}

@@ -1,0 +1,190 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Masonry;
+
+/// <summary>
+/// Lays random rubble on a wall laid flat: every stone is what lies nearer to its own place than to any other's, less its joints, so it is convex and the
+/// joints
+/// are of one width. Stones turn corners: a column of places stands on each.
+/// </summary>
+internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPattern
+{
+    // How far a stone's place may be off an even one, as a share of the distance between two, along and up; at corners less along, so that the stone turns
+    // them.
+    private const double Along = 0.34, Up = 0.3, AlongAtCorners = 0.12;
+
+    // Stones of other rows and columns reach no farther than this many of them.
+    private const int Reach = 3;
+
+    // Corners of a stone nearer to one another than this share of its size are one, so that no side is too short to print.
+    private const double LeastSide = 0.12;
+
+    private readonly EdgeLine top = new(wall.Top, -spec.Laying.Bed), foot = new(wall.Foot, spec.Laying.Stop);
+
+    public double GreatestDraw => 0;
+
+    public IEnumerable<WallRegion> Regions()
+    {
+        // Rows count from the datum, so that all sections' stones are drawn alike; each section has its own lengths.
+        int first = -(int)Math.Ceiling((top.Highest - spec.Laying.Datum) / spec.Size) - 1,
+            last = (int)Math.Floor((spec.Laying.Datum - foot.Lowest) / spec.Size) + 1;
+        var rows = Enumerable.Range(first, last - first + 1).Select(Row).ToArray();
+        for (int r = 0; r < rows.Length; r++)
+        {
+            foreach (var at in rows[r].Where(p => p.IsOwn))
+            {
+                var others = rows[Math.Max(0, r - Reach)..Math.Min(rows.Length, r + Reach + 1)].SelectMany(o => o).Select(o => o.At);
+                if (Stone(at.At, at.Run, others) is { Length: > 2 } stone)
+                {
+                    yield return new(stone, spec.Laying.Depth);
+                }
+            }
+        }
+    }
+
+    // Places of a row; on a ring those near its opening a second time beyond it.
+    private (Point2 At, int Run, bool IsOwn)[] Row(int row)
+    {
+        var places = new List<(Point2 At, int Run, bool IsOwn)>();
+        double step = RubbleSpec.Aspect * spec.Size, height = spec.Laying.Datum - ((row + 0.5) * spec.Size);
+        for (int r = 0; r < wall.Runs.Count; r++)
+        {
+            var run = wall.Runs[r];
+            int columns = Math.Max(1, (int)Math.Round((run.To - run.From) / step) + (row & 1));
+
+            // A column stands on each corner, and half a distance from each stop.
+            double before = run.CornerBefore ? 0 : 0.5, apart = (run.To - run.From) / (columns + (run.CornerBefore == run.CornerAfter ? 0 : 0.5));
+            int count = run.CornerBefore && !run.CornerAfter ? columns + 1 : columns;
+            for (int k = 0; k < count; k++)
+            {
+                double aside = 2 * (k == 0 && run.CornerBefore ? AlongAtCorners : Along) * apart;
+                places.Add((new(run.From + ((k + before) * apart) + ((Draw(row, r, k, 1) - 0.5) * aside), height
+                    + ((Draw(row, r, k, 2) - 0.5) * 2 * Up * spec.Size)), r, true));
+            }
+        }
+
+        return wall.IsRing ? [.. places, .. places.SelectMany(p => new[] { Beyond(p, -wall.Length), Beyond(p, wall.Length) })] : [.. places];
+
+        static (Point2 At, int Run, bool IsOwn) Beyond((Point2 At, int Run, bool IsOwn) place, double by) => (place.At + new Point2(by, 0), place.Run, false);
+    }
+
+    private double Draw(int row, int run, int column, int what) => SeededDraw.At(spec.Seed, row, (1000 * run) + column, what);
+
+    // What is nearer to a place than to the others, less half a joint, inside the wall; nothing where it is too small.
+    private Point2[] Stone(Point2 at, int run, IEnumerable<Point2> others)
+    {
+        double reach = Reach * RubbleSpec.Aspect * spec.Size, half = spec.Laying.Joint / 2;
+        Point2[] ring = [at + new Point2(-reach, -reach), at + new Point2(reach, -reach), at + new Point2(reach, reach), at + new Point2(-reach, reach)];
+        foreach (var other in others.Where(o => o != at && Math.Abs(o.X - at.X) < 2 * reach))
+        {
+            // Lengths along count less than heights, by the aspect.
+            const double weight = 1 / (RubbleSpec.Aspect * RubbleSpec.Aspect);
+            Point2 apart = other - at, square = new(apart.X * weight, apart.Y), toward = square * (1 / square.Length);
+            ring = Under(ring, toward, Point2.Dot(toward, (at + other) * 0.5) - half);
+        }
+
+        // What runs over the opening of a ring goes on beyond its end.
+        if (wall.IsRing && ring.Length > 0 && ring.Min(p => p.X) < 0)
+        {
+            ring = Array.ConvertAll(ring, p => p + new Point2(wall.Length, 0));
+        }
+
+        ring = Sound(Inside(ring, wall.Runs[run]));
+        return ring.Length < 3 || ring.Max(p => p.X) - ring.Min(p => p.X) < Least || ring.Max(p => p.Y) - ring.Min(p => p.Y) < Least ? [] : OffBends(ring);
+    }
+
+    private double Least => 2 * spec.Laying.LeastPiece;
+
+    // Within the stops of its run and between foot and top.
+    private Point2[] Inside(Point2[] ring, WallRun run)
+    {
+        ring = run.CornerBefore ? ring : Under(ring, new(-1, 0), -(run.From + spec.Laying.Stop));
+        ring = run.CornerAfter ? ring : Under(ring, new(1, 0), run.To - spec.Laying.Stop);
+        ring = Between(ring, top, 1);
+        return Between(ring, foot, -1);
+    }
+
+    // On one side of an edge of the wall: under (1) or over it (-1), straight stretch by straight stretch.
+    private static Point2[] Between(Point2[] ring, EdgeLine edge, int side)
+    {
+        if (ring.Length < 3)
+        {
+            return ring;
+        }
+
+        double from = ring.Min(p => p.X), to = ring.Max(p => p.X);
+        double[] at = [from, .. edge.Within(from, to).Order(), to];
+        for (int i = 0; i + 1 < at.Length; i++)
+        {
+            Point2 a = new(at[i], edge.At(at[i])), b = new(at[i + 1], edge.At(at[i + 1]));
+            if (b.X - a.X > Units.Tolerances.GridStep)
+            {
+                var outward = (b - a).Left * (side / (b - a).Length);
+                ring = Under(ring, outward, Point2.Dot(outward, a));
+            }
+        }
+
+        return ring;
+    }
+
+    /// <summary>The part of a convex ring that does not go farther than a distance in a unit direction.</summary>
+    private static Point2[] Under(Point2[] ring, Point2 outward, double distance)
+    {
+        var kept = new List<Point2>(ring.Length + 1);
+        for (int i = 0; i < ring.Length; i++)
+        {
+            Point2 a = ring[i], b = ring[(i + 1) % ring.Length];
+            double overA = Point2.Dot(outward, a) - distance, overB = Point2.Dot(outward, b) - distance;
+            if (overA <= 0)
+            {
+                kept.Add(a);
+            }
+
+            if ((overA < 0 && overB > 0) || (overA > 0 && overB < 0))
+            {
+                kept.Add(a + ((b - a) * (overA / (overA - overB))));
+            }
+        }
+
+        return [.. kept];
+    }
+
+    // Without corners that are hardly apart or hardly turn: what is left lies within, and is convex.
+    private Point2[] Sound(Point2[] ring)
+    {
+        double least = LeastSide * spec.Size;
+        var kept = ring.ToList();
+        for (int i = 0; i < kept.Count && kept.Count > 3;)
+        {
+            Point2 before = kept[(i + kept.Count - 1) % kept.Count], at = kept[i], after = kept[(i + 1) % kept.Count];
+            bool flat = Point2.Cross(at - before, after - at) < Flat * (at - before).Length * (after - at).Length;
+            if ((at - before).Length < least || flat)
+            {
+                kept.RemoveAt(i);
+                i = Math.Max(0, i - 1);
+            }
+            else
+            {
+                i++;
+            }
+        }
+
+        return [.. kept];
+    }
+
+    // Sine of the least turn of a corner.
+    private const double Flat = 0.02;
+
+    private Point2[] OffBends(Point2[] ring) => Array.ConvertAll(ring, p =>
+    {
+        double bend = Places().FirstOrDefault(b => Math.Abs(b - p.X) < CourseCut.OffBends, double.NaN);
+        return double.IsNaN(bend) ? p : p with { X = bend + (p.X < bend ? -CourseCut.OffBends : CourseCut.OffBends) };
+    });
+
+    // All places at which the wall bends, those beyond the opening of a ring among them.
+    private IEnumerable<double> Places()
+    {
+        var all = wall.Bends.Concat(wall.Runs.Select(r => r.From)).Append(wall.Length);
+        return wall.IsRing ? all.SelectMany(b => new[] { b - wall.Length, b, b + wall.Length }) : all;
+    }
+}

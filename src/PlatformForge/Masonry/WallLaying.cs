@@ -1,0 +1,31 @@
+namespace PlatformForge.Masonry;
+
+/// <summary>What all finishes of a platform's walls have in common, mm of the model.</summary>
+/// <param name="Joint">Width of joints.</param>
+/// <param name="Depth">How far what stands out does so.</param>
+/// <param name="Datum">Height of the top of a course, from which all others follow up and down.</param>
+/// <param name="Stop">Joint kept at the foot and where a wall stops.</param>
+/// <param name="Bed">Least joint kept under the upper edge.</param>
+/// <param name="LeastPiece">Pieces cut by a slope or by the foot that are lower or shorter are left out.</param>
+public sealed record WallLaying(double Joint, double Depth, double Datum, double Stop, double Bed, double LeastPiece);
+
+/// <summary>A finish with its figures: how it is laid on a wall laid flat.</summary>
+/// <param name="Laying">What all finishes have in common.</param>
+public abstract record WallWork(WallLaying Laying)
+{
+    /// <summary>Which finish it is.</summary>
+    public abstract WallFinish Finish { get; }
+
+    /// <summary>Lays it on a wall.</summary>
+    public abstract IWallPattern On(FlatWall wall);
+}
+
+/// <summary>What stands out of a wall laid flat. The same wall and figures, the same regions.</summary>
+public interface IWallPattern
+{
+    /// <summary>How much longer than asked for the pieces of the run are that is drawn out most, as a share.</summary>
+    double GreatestDraw { get; }
+
+    /// <summary>What stands out, course by course from the top where there are courses.</summary>
+    IEnumerable<WallRegion> Regions();
+}
