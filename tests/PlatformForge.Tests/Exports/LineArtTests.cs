@@ -3,6 +3,7 @@ using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.LineArt;
 using PlatformForge.Geometry;
+using PlatformForge.Masonry;
 using PlatformForge.Sections;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -56,6 +57,31 @@ public class LineArtTests
         double upright = picture.Lines().Where(l => Math.Abs(l.From.X - left) < 1e-6 && Math.Abs(l.To.X - left) < 1e-6).Sum(l => (l.To - l.From).Length);
         double dots = 3.0 / 8;
         Assert.Equal(40 * (1 - share) * picture.Scale, upright, dots);
+    }
+
+    /// <summary>A wall of bricks has its foot and its corners in ink like any other, and not every edge of every brick.</summary>
+    [Fact]
+    public void A_faced_wall_keeps_its_outline()
+    {
+        var plan = Workbench.Straight(150, Side.Left, s => s with { Facing = FacingSpec.For(new(76.2)) });
+        var mesh = Workbench.Made(plan, Workbench.Printer, new()).Sections[0].Solid.Mesh;
+        var picture = new LinePicture([mesh], new(1, -1, 1), new(1000, 1000));
+        double low = mesh.Vertices.Min(p => p.Z), high = mesh.Vertices.Max(p => p.Z);
+        var foot = mesh.Vertices.Where(p => p.Z < low + 1e-6).ToArray();
+        double front = foot.Min(p => p.Y), from = foot.Min(p => p.X), to = foot.Max(p => p.X);
+        Assert.InRange(Inked(new(from, front, low), new(to, front, low)), 0.85, 1.05);
+        Assert.InRange(Inked(new(to, front, low), new(to, front, (low + high) / 2)), 0.85, 1.5);
+
+        // Share of a line of the model that is drawn: its lines lie within the depth of a joint of it.
+        double Inked(Point3 a, Point3 b)
+        {
+            Point2 p = picture.Of(a), q = picture.Of(b), along = (q - p) * (1 / (q - p).Length);
+            double near = 0.5 * picture.Scale;
+            return picture.Lines().Where(l => Math.Max(Off(l.From), Off(l.To)) < near && Math.Abs(Point2.Cross(along, l.To - l.From)) < 0.02 * (l.To - l.From).Length)
+                .Sum(l => (l.To - l.From).Length) / (q - p).Length;
+
+            double Off(Point2 x) => Math.Abs(Point2.Cross(along, x - p));
+        }
     }
 
     /// <summary>

@@ -19,10 +19,15 @@ internal sealed class DepthField(int width, int height)
         }
     }
 
-    /// <summary>Depth of the farthest of the nearest surfaces at a dot and its eight neighbours: a line on the rim of a surface is not hidden by it.</summary>
+    /// <summary>Depth of the farthest of the nearest surfaces at a dot and its eight neighbours: a line on the rim of a surface is not hidden by it. Beyond the grid nothing is.</summary>
     public float Behind(double x, double y)
     {
-        int column = (int)x, row = (int)y;
+        int column = (int)Math.Floor(x), row = (int)Math.Floor(y);
+        if (column < -1 || row < -1 || column > width || row > height)
+        {
+            return float.NegativeInfinity;
+        }
+
         float least = float.PositiveInfinity;
         for (int r = Math.Max(0, row - 1); r <= Math.Min(height - 1, row + 1); r++)
         {

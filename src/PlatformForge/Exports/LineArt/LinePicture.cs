@@ -12,6 +12,9 @@ internal sealed class LinePicture
     // A line lies on the surfaces that it bounds; they may be nearer than it by what a sloping surface rises over this many dots.
     private const double OwnSurface = 4;
 
+    // How far beside a brick's edge, in dots, and how much behind it, mm, the next surface lies where the edge is the wall's own.
+    private const double Aside = 6, Rim = 2;
+
     // Shorter than this, in dots, nothing is shown or left out: rounding on the rim of a surface.
     private const int Stub = 3;
 
@@ -76,7 +79,14 @@ internal sealed class LinePicture
         for (int i = 0; i < steps; i++)
         {
             var at = a + (along * ((i + 0.5) / steps));
-            shown[i] = field.Behind(at.X, at.Y) <= at.Z + slack;
+            shown[i] = field.Behind(at.X, at.Y) <= at.Z + slack && (!edge.Detail || IsRim(at));
+        }
+
+        // Half a dozen dots to one side nothing of the wall is left: what stands there is behind it.
+        bool IsRim(Point3 at)
+        {
+            var side = new Point2(along.X, along.Y).Left * (Aside / Math.Max(1e-9, new Point2(along.X, along.Y).Length));
+            return Math.Min(field.Behind(at.X + side.X, at.Y + side.Y), field.Behind(at.X - side.X, at.Y - side.Y)) < at.Z - Rim;
         }
 
         Point2 Place(int step) => new((a.X - 1 + (along.X * step / steps)) / Dots, (a.Y - 1 + (along.Y * step / steps)) / Dots);

@@ -91,7 +91,7 @@ internal sealed class PictureMaker
             }
         }
 
-        ink = [.. scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view)).Select(l => new InkLine(view.Project(l.From), view.Project(l.To)))];
+        ink = [.. scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view)).Where(l => !l.Detail).Select(l => new InkLine(view.Project(l.From), view.Project(l.To)))];
         lines = StripBins.Of(ink.Length, Strips, StripRows * Fine, i => (Math.Min(ink[i].From.Y, ink[i].To.Y) - (InkWidth * Fine), Math.Max(ink[i].From.Y, ink[i].To.Y) + (InkWidth * Fine)));
         lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, width * height, threads);
         haze = new(view, scene.Framed);

@@ -19,4 +19,5 @@ internal sealed record SceneBody(Mesh Mesh, IReadOnlyList<Rgb> Colours, bool Out
 /// <param name="From">One end.</param>
 /// <param name="To">The other.</param>
 /// <param name="Contour">Whether the body turns away from the eye there.</param>
-internal readonly record struct InkLine(Point3 From, Point3 To, bool Contour = false);
+/// <param name="Detail">Whether it goes round a brick, and is only drawn where nothing of the body stands behind it.</param>
+internal readonly record struct InkLine(Point3 From, Point3 To, bool Contour = false, bool Detail = false);

@@ -13,30 +13,24 @@ internal static class SharpEdges
     // Joints are less deep than a printed line is wide, mm.
     private const double DeepestJoint = 0.5;
 
-    // Places of files, in four bytes and turned, lie this near to one height, mm.
-    private const double Level = 1e-3;
-
     public static IEnumerable<InkLine> Of(Mesh mesh, View view)
     {
         var triangles = mesh.Triangles;
         int[] opposites = HalfEdges.Opposites(mesh);
         bool[] fine = Fine(mesh);
-        double foot = mesh.Vertices.Min(p => p.Z), head = mesh.Vertices.Max(p => p.Z);
         for (int i = 0; i < triangles.Length; i++)
         {
             int a = triangles[i], b = triangles[HalfEdges.Next(i)], other = opposites[i] / 3;
-            if (a < b && !IsDetail(a, b, i / 3, other) && opposites[i] != i && view.Ahead(mesh.Vertices[a]) > View.Near
+            if (a < b && opposites[i] != i && view.Ahead(mesh.Vertices[a]) > View.Near
                 && view.Ahead(mesh.Vertices[b]) > View.Near && Shows(mesh, i / 3, other, view.TowardFrom(mesh.Vertices[a])) is { } contour)
             {
-                yield return new(mesh.Vertices[a], mesh.Vertices[b], contour);
+                bool detail = fine[a] && fine[b] && IsJoint(mesh, a, b, i / 3, other);
+                if (contour || !detail)
+                {
+                    yield return new(mesh.Vertices[a], mesh.Vertices[b], contour, detail);
+                }
             }
         }
-
-        // The foot of a wall, whichever way up it stands, is cut in small triangles round the joints, and is its edge all the same.
-        bool IsDetail(int a, int b, int one, int other) =>
-            fine[a] && fine[b] && !IsAt(foot, a, b) && !IsAt(head, a, b) && IsJoint(mesh, a, b, one, other);
-
-        bool IsAt(double height, int a, int b) => Math.Max(Math.Abs(mesh.Vertices[a].Z - height), Math.Abs(mesh.Vertices[b].Z - height)) < Level;
     }
 
     // Whether an edge goes round a brick: on one side of it a face goes no deeper than a joint does. Feet, tops and corners of walls have more on both.
