@@ -7,11 +7,11 @@ namespace PlatformForge.Tests.Clearance;
 
 /// <summary>
 /// Random designs held against vehicles that a sweeper of another making really moves: every wheelset off by itself, bodies on their pivots, leaning on their springs and with the track.
-/// The same trial runs on any number of designs in the benchmarks.
+/// The same trial runs on any number of designs in the benchmarks, a thousand in the gate.
 /// </summary>
 public class TrueMotionProperties
 {
-    [Property(MaxTest = 40)]
+    [Property(MaxTest = 15)]
     public void A_platform_stands_neither_nearer_than_the_budget_nor_farther_than_it_must(int seed)
     {
         var trial = DesignTrial.Of(RandomDesign.Of(seed));
@@ -27,7 +27,7 @@ public class TrueMotionProperties
     }
 
     // Vehicles that halt at buffers, with their ends or what sticks out of them just beyond the platform's end.
-    [Property(MaxTest = 25)]
+    [Property(MaxTest = 10)]
     public void An_end_of_a_platform_keeps_the_budget_to_what_halts_just_beyond_it(int seed)
     {
         var trial = DesignTrial.Of(RandomDesign.AtHalt(seed));
