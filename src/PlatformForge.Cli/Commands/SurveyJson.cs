@@ -62,7 +62,11 @@ internal static class SurveyJson
             {
                 json.WriteString("repeat", advice.Repeat?.FileAndWhereabouts);
                 JsonObject.Number(json, "repeat_leaves_mm", advice.RepeatLeaves);
+                JsonObject.Number(json, "repeat_figure_mm", advice.RepeatFigure);
+                json.WriteBoolean("repeat_restores", advice.RepeatRestores);
                 JsonObject.Number(json, "one_more_at_mm", advice.MoreAt);
+                JsonObject.Number(json, "one_more_along_mm", advice.MoreAlong);
+                JsonObject.Number(json, "one_more_figure_mm", advice.MoreFigure);
                 JsonObject.Number(json, "one_more_leaves_mm", advice.MoreLeaves);
             }
 

@@ -59,7 +59,7 @@ internal static class SurveyText
         string meeting = track.Outliers.Any() || track.Doubted.Count > 0 ? "that meet the other readings" : "that meet the readings";
         string basis = track.IsBoundAsFlexible ? "over all flexible lines " + meeting
             : track.IsBoundAsSectional ? $"over all lines of the stated pieces {meeting}" + Elsewhere(track.JointsInDoubt)
-            : track.Flexible is { IsEmpty: false } ? $"over all flexible lines {meeting}, and in 19 of 20 surveys of other track" : track.Laying.As == LaidAs.Flexible && track.Versines.Count > 0 ? "in 19 of 20 surveys, however it is laid, since versines fix no places" : "in 19 of 20 surveys";
+            : track.AllowedFlexible is not null ? $"over all flexible lines {meeting}, and in 19 of 20 surveys of other track" : track.Laying.As == LaidAs.Flexible && track.Versines.Count > 0 ? "in 19 of 20 surveys, however it is laid, since versines fix no places" : "in 19 of 20 surveys";
         o.WriteLine(Invariant($"  beside platform {doubt.Platform} it takes up to {doubt.Charged:0.00} mm of the gap: so much farther than on this line the vehicles as a whole may reach at one place, {basis}, and the edge keeps clear of that"));
         string beyond = doubt.Most > doubt.Charged + Seen ? "; there another reaches farther all the same, so that the edge gives way by less" : "";
         o.WriteLine(Invariant($"    of single vehicles the most uncertain is {doubt.Vehicle}: its own reach by {doubt.Most:0.00} mm at chainage {doubt.At:0}{beyond}; {doubt.Median:0.00} or less along half of the platform, half of its range {doubt.Spread:0.00}"));
@@ -78,11 +78,24 @@ internal static class SurveyText
     {
         var advice = doubt.Advice;
         string again = advice is { Repeat: { } reading, RepeatLeaves: { } kept }
-            ? Invariant($"read {reading.FileAndWhereabouts} again{(advice.IsLeftOut ? ", which is left out" : "")}: a figure there that says what the line says would leave {kept:0.00} of the {doubt.Charged:0.00}") : "";
+            ? Invariant($"read {reading.FileAndWhereabouts} again{(advice.IsLeftOut ? ", which is left out" : "")}: {Again(advice, reading)} would leave {kept:0.00} of the {doubt.Charged:0.00}") : "";
         string more = advice is { MoreAt: { } at, MoreLeaves: { } leaves }
-            ? Invariant($"one more reading at chainage {at:0} would leave {leaves:0.00} of the {doubt.Charged:0.00}, if it says what the line says") : "";
-        return again + (again.Length > 0 && more.Length > 0 ? "; " : "") + more;
+            ? Invariant($"one more reading at chainage {at:0}{Along(advice)} would leave {leaves:0.00} of the {doubt.Charged:0.00}, if it says what the line says{Figure(advice.MoreReading, advice.MoreFigure)}") : "";
+        return again + (again.Length > 0 && more.Length > 0 ? "; " : "") + more + (more.Length > 0 && again.Length == 0 ? "; to read one again there takes off less than 0.01" : "");
     }
+
+    private static string Again(ReadingAdvice advice, Reading reading) => advice.RepeatRestores
+        ? $"it alone keeps the others from what is said of the laying; a figure that goes with them{Figure(reading, advice.RepeatFigure)}"
+        : $"a figure there that says what the line says{Figure(reading, advice.RepeatFigure)}";
+
+    private static string Figure(Reading? reading, double? mm) => reading is null || mm is not { } figure ? "" : Invariant($" ({Plain(reading.Written(figure))} {reading.Unit.Sign()})");
+
+    private static string Along(ReadingAdvice advice) => advice switch
+    {
+        { MoreReading: VersineReading, MoreAlong: { } station } => Invariant($", station {station:0}"),
+        { MoreAlong: { } distance } => Invariant($", {distance:0} mm along the string,"),
+        _ => "",
+    };
 
     // Stated joints that the readings like a little better elsewhere.
     private static string Elsewhere(IReadOnlyList<MovedJoint> joints) => joints.Count == 0 ? ""

@@ -199,5 +199,8 @@ internal static class TrackEntries
             Reasons.Measured),
         new("PF2198", "The readings show a kink where no joint of sectional track is stated.", "Look for a joint there, and state it.", Reasons.Measured),
         new("PF2199", "Stated joints of sectional track lie beyond the readings.", "State them in mm, as the readings are measured.", Reasons.Measured),
+        new("PF2200", "The readings go with the stated joints, but not with the stated radii.", "State the radii that the pieces have, or leave them out.", Reasons.Measured),
+        new("PF2201", "How the track was laid is stated of versines, of which it tells nothing.", "Leave it out, or measure offsets from a string.", Reasons.Measured),
+        new("PF2202", "All figures of a survey are rounded more coarsely than its ruler error says.", "Read to finer parts, or state the error of the rounding.", Reasons.Measured),
     ];
 }

@@ -2,6 +2,7 @@ using PlatformForge.Clearance;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Islands;
 using PlatformForge.Track;
+using PlatformForge.Track.Charts;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
 
@@ -27,7 +28,16 @@ public static class SurveyDoubts
     public static SurveyedTrack With(ProjectSpec project, LaidTrack track, IReadOnlyList<LaidTrack> tracks)
     {
         var survey = track.Survey!;
-        var doubts = project.Platforms.SelectMany(p => Faces(project, track, tracks, p).Select(f => Beside(project, track, survey, f))).OfType<ReachDoubt>();
+
+        // The same beside the same face with another survey of the track: what its readings would come to.
+        double? Tried(PlatformSpec platform, int face, SurveyedTrack other)
+        {
+            var laid = track with { Chart = KinkRounder.Chart(other.Line), Survey = other };
+            return Faces(project, laid, [.. tracks.Select(t => ReferenceEquals(t, track) ? laid : t)], platform).ElementAtOrDefault(face) is { } spec
+                ? DoubtCase.Of(project, laid, other, spec)?.Charged : null;
+        }
+
+        var doubts = project.Platforms.SelectMany(p => Faces(project, track, tracks, p).Select((f, i) => Beside(project, track, survey, f, other => Tried(p, i, other)))).OfType<ReachDoubt>();
         return survey with { Doubts = [.. doubts.OrderByDescending(d => d.Most)] };
     }
 
@@ -51,37 +61,73 @@ public static class SurveyDoubts
         }
     }
 
-    private static ReachDoubt? Beside(ProjectSpec project, LaidTrack track, SurveyedTrack survey, PlatformSpec platform)
+    private static ReachDoubt? Beside(ProjectSpec project, LaidTrack track, SurveyedTrack survey, PlatformSpec platform, Func<SurveyedTrack, double?> tried)
     {
-        double from = platform.Face.From, to = platform.Face.To;
-        if (project.VehiclesOn(track.Entry).Count == 0 || !(to > from))
+        if (DoubtCase.Of(project, track, survey, platform) is not { } own)
         {
             return null;
         }
 
-        var request = new EnvelopeRequest(track.Chart.Line, from, to, [track.Run(project)]) { Play = project.Clearance.BudgetWith(0, project.Layout.Gauge, platform.Height, 0).Play };
-        var line = Beside(request, 0, survey);
-        var found = SurveyDoubt.Of(request, 0, line);
         var side = platform.Face.Side;
-        double Most(PartDoubt d) => Math.Max(0, d.On(side).Max(r => r.Most));
-        var worst = found.MaxBy(Most)!;
+        var worst = own.Found.MaxBy(own.Most)!;
         var along = worst.On(side);
         int at = Enumerable.Range(0, along.Count).MaxBy(i => along[i].Most);
-        double chainage = worst.From + (at * worst.Spacing);
-        var swept = EnvelopeSweeper.Sweep(request).Value;
-        double Charged(IReadOnlyList<PartDoubt> of) => swept is null ? of.Max(Most) : Math.Max(0, swept.With(of).BeyondOf(swept, side).Most);
-        double? If(LineDoubt? laid) => laid is null ? null : Charged(SurveyDoubt.Of(request, 0, laid));
-        double charged = Charged(found);
-        return new(platform.Name, worst.Vehicle.Name, Most(worst), track.Chart.ToRide(chainage), Median(along.Select(r => Math.Max(0, r.Most))), Median(along.Select(r => r.Half)))
+        double chainage = worst.From + (at * worst.Spacing), charged = own.Charged;
+        double? If(LineDoubt? laid) => laid is null ? null : own.ChargedFor(laid);
+        return new(platform.Name, worst.Vehicle.Name, own.Most(worst), track.Chart.ToRide(chainage), Median(along.Select(r => Math.Max(0, r.Most))), Median(along.Select(r => r.Half)))
         {
             Charged = charged,
             Line = charged / project.VehiclesOn(track.Entry).Max(v => Math.Max(1, v.Length / v.PivotCentres)),
             IfFlexible = If(survey.DoubtIfFlexible),
             IfSectional = If(survey.DoubtIfSectional),
-            Advice = line is AdmissibleDoubt lines && swept is not null && Governing(request, swept, swept.With(found), side, lines) is { } measure
-                ? lines.Advise(measure, survey.Outliers.Concat(survey.Doubted), other => Charged(SurveyDoubt.Of(request, 0, other)), charged)
-                : null,
+            Advice = Advise(own, survey, tried),
         };
+    }
+
+    // Of flexible lines the set itself tells what a reading more would leave; otherwise it is tried.
+    private static ReadingAdvice? Advise(DoubtCase own, SurveyedTrack survey, Func<SurveyedTrack, double?> tried)
+    {
+        if (own.Swept is not { } swept || Governing(own.Request, swept, swept.With(own.Found), own.Side, own.Line) is not { } measure)
+        {
+            return null;
+        }
+
+        if (own.Line is not AdmissibleDoubt lines)
+        {
+            return new ReadingTrials(survey, measure, tried, own.Charged).Advise();
+        }
+
+        return lines.Advise(measure, survey.Outliers.Concat(survey.Doubted), own.ChargedFor, own.Charged) is not { } advice ? null : advice with
+        {
+            RepeatFigure = survey.Residuals.FirstOrDefault(r => ReferenceEquals(r.Reading, advice.Repeat))?.Fitting,
+            MoreReading = advice.MoreAt is { } more && survey.Read is { } read ? ReadingTrial.More(read, survey, more)?.Reading : null,
+        };
+    }
+
+    /// <summary>What a survey leaves uncertain beside one face of a platform.</summary>
+    private sealed record DoubtCase(EnvelopeRequest Request, LineDoubt Line, IReadOnlyList<PartDoubt> Found, SweptEnvelope? Swept, Side Side)
+    {
+        /// <summary>Null where nothing runs beside it.</summary>
+        public static DoubtCase? Of(ProjectSpec project, LaidTrack track, SurveyedTrack survey, PlatformSpec platform)
+        {
+            double from = platform.Face.From, to = platform.Face.To;
+            if (project.VehiclesOn(track.Entry).Count == 0 || !(to > from))
+            {
+                return null;
+            }
+
+            var request = new EnvelopeRequest(track.Chart.Line, from, to, [track.Run(project)]) { Play = project.Clearance.BudgetWith(0, project.Layout.Gauge, platform.Height, 0).Play };
+            var line = Beside(request, 0, survey);
+            return new(request, line, SurveyDoubt.Of(request, 0, line), EnvelopeSweeper.Sweep(request).Value, platform.Face.Side);
+        }
+
+        public double Charged => ChargedOf(Found);
+
+        public double ChargedFor(LineDoubt line) => ChargedOf(SurveyDoubt.Of(Request, 0, line));
+
+        public double Most(PartDoubt doubt) => Math.Max(0, doubt.On(Side).Max(r => r.Most));
+
+        private double ChargedOf(IReadOnlyList<PartDoubt> of) => Swept is null ? of.Max(Most) : Math.Max(0, Swept.With(of).BeyondOf(Swept, Side).Most);
     }
 
     // What the figure that is charged hangs on: the part that reaches farthest where the farthest reach of all grows most.

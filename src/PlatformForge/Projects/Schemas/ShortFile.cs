@@ -83,7 +83,7 @@ public static class ShortFile
         Line(Invariant($"scale = \"{choice.Scale.Name}\""), "platformforge presets scales");
         Line(Invariant($"rail_top = {L(8)}"), "measure: baseboard to the rails' top");
         Line("");
-        Line("[[track]]", "piece by piece from its start; docs/surveys.md if you measured it");
+        Line("[[track]]", "piece by piece; or measure it: survey --how-much says how far");
         Line("name = \"main\"");
         alignment.ForEach(s => Line(s));
         Line("");

@@ -14,21 +14,26 @@ internal static class FlexibleLines
     /// misread or in doubt are left out, which makes the
     /// set no smaller.
     /// </summary>
-    public static AdmissibleLines? Of(Survey survey, SurveyedTrack track)
+    public static AdmissibleLines? Of(Survey survey, SurveyedTrack track) => Of(survey, track, survey.Laying);
+
+    /// <summary>The set of what is usual in the scale as well as what was stated; null where that is no more.</summary>
+    public static AdmissibleLines? OfUsual(Survey survey, SurveyedTrack track) => survey.Laying.Widened is { } wider ? Of(survey, track, wider) : null;
+
+    private static AdmissibleLines? Of(Survey survey, SurveyedTrack track, Laying laying)
     {
         if (survey is not PlaceSurvey places || survey.Laying.As == LaidAs.Sectional)
         {
             return null;
         }
 
-        ReadingBand[] bands = [.. Bands(survey, track).Select(b => b.Band)];
+        ReadingBand[] bands = [.. Bands(survey, track).Select(b => b.Band with { Error = b.Band.Error + laying.Smoothed })];
         if (bands.Length < Fewest)
         {
             return null;
         }
 
         // A middle that was not found bounds nothing.
-        var set = AdmissibleLines.Of(survey.Laying, bands, track.Line);
+        var set = AdmissibleLines.Of(laying, bands, track.Line);
         return set.IsSettled || set.IsEmpty ? set : null;
     }
 

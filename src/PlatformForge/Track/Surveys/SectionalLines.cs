@@ -20,7 +20,27 @@ internal static class SectionalLines
 
         var bands = FlexibleLines.Bands(survey, track).ToArray();
         BandPlace[] places = [.. bands.Select((b, i) => new BandPlace(b.Residual.Chainage, b.Residual.Miss, b.Band.Error, i)).OrderBy(p => p.Chainage)];
-        return places.Length < Fewest ? null : JointedLines.Of(survey.Laying, track.Line, places, survey.Laying.Joints.Select(j => Chainage(track, j)).Order());
+        double[] joints = Within(survey, track);
+        return places.Length < Fewest || joints.Length == 0 ? null : JointedLines.Of(survey.Laying, track.Line, places, joints);
+    }
+
+    // Chainages of the joints between the first reading and the last; others say nothing of the track there.
+    private static double[] Within(Survey survey, SurveyedTrack track)
+    {
+        var (first, last) = (track.Residuals.Min(r => r.Chainage), track.Residuals.Max(r => r.Chainage));
+        return [.. survey.Laying.Joints.Select(j => Chainage(track, j)).Where(j => j > first && j < last).Order()];
+    }
+
+    /// <summary>What readings cost over pieces between the stated joints, see <see cref="JointPlaces.CostOf"/>; null where none are stated between the readings, or there are
+    /// too many to be held one by one.</summary>
+    public static Func<IReadOnlyList<(double At, double Value)>, double>? Pieces(Survey survey, SurveyedTrack track)
+    {
+        if (survey is not PlaceSurvey || survey.Laying is not { As: LaidAs.Sectional, Joints.Count: > 0 } || track.Residuals.Count > MostSingle || Within(survey, track) is not { Length: > 0 } joints)
+        {
+            return null;
+        }
+
+        return readings => JointPlaces.CostOf(survey.Laying, [.. readings.OrderBy(r => r.At)], survey.RulerError, joints);
     }
 
     /// <summary>The readings of a set by its indices.</summary>
@@ -45,9 +65,8 @@ internal static class SectionalLines
     /// <summary>Joints that the readings may want elsewhere, too little to be told for certain, each with the set of lines that it would leave there.</summary>
     public static IReadOnlyList<MovedJoints> Perhaps(Survey survey, SurveyedTrack track, IReadOnlyList<MovedJoint> moves, double least = Likely)
     {
-        double[] stated = [.. survey.Laying.Joints.Order()];
         return [.. moves.Where(m => m.Gain > least)
-            .Select(m => new MovedJoints(m, Of(survey with { Laying = survey.Laying with { Joints = [.. stated.Select((s, i) => i == m.Joint ? m.Wanted : s)] } }, track)!))
+            .Select(m => new MovedJoints(m, Of(survey with { Laying = survey.Laying with { Joints = [.. survey.Laying.Joints.Select(s => s == m.Stated ? m.Wanted : s)] } }, track)!))
             .Where(m => m.Lines is { AtOdds.Length: 0, Strange.Count: 0 })];
     }
 
@@ -69,7 +88,8 @@ internal static class SectionalLines
         int together = 1 + (read.Length / MostSingle);
         var means = read.Chunk(together).Select(c => (c.Average(r => r.At), c.Average(r => r.Value))).ToArray();
         double error = survey.RulerError * Math.Max(Fitting.PlaceFitter.LeastMeanError, 1 / Math.Sqrt(together));
-        double[] stated = [.. survey.Laying.Joints.Order()], joints = [.. stated.Select(j => Chainage(track, j))];
+        var within = survey.Laying.Joints.Order().Select(j => (Stated: j, At: Chainage(track, j))).Where(j => j.At > read[0].At && j.At < read[^1].At).ToArray();
+        double[] stated = [.. within.Select(j => j.Stated)], joints = [.. within.Select(j => j.At)];
         return [.. JointPlaces.Best(survey.Laying, means, error, joints).Select(m => m with { Stated = stated[m.Joint], Wanted = stated[m.Joint] + m.At - joints[m.Joint] })];
     }
 

@@ -44,6 +44,16 @@ internal static class SectionalRemarks
                 FaultKind.Input);
         }
 
+        if (track.RadiiLeftOut)
+        {
+            yield return Finding.Warning(
+                "PF2200",
+                survey.Key + ".radii",
+                Invariant($"With the joints stated the readings go with no pieces of the radii stated ({string.Join(", ", laying.Radii.Select(r => Invariant($"{r:0.##}")))}), but with pieces of other radii{(track.LeastRadius is { } sharp ? Invariant($"; the sharpest curve found has R {sharp.Radius:0}") : "")}. What is uncertain is reckoned from the joints alone."),
+                "State the radii that the pieces have, or leave radii out.",
+                FaultKind.Input);
+        }
+
         if (Beyond(survey, track) is { } beyond)
         {
             yield return beyond;
@@ -73,7 +83,7 @@ internal static class SectionalRemarks
     // Joints off the end of what was measured say nothing of it; all of them there are most likely in another unit.
     private static Finding? Beyond(Survey survey, SurveyedTrack track)
     {
-        if (track.Sectional is null)
+        if (survey is not PlaceSurvey)
         {
             return null;
         }

@@ -31,6 +31,20 @@ internal static class SurveyRemarks
                 FaultKind.Input);
         }
 
+        if (RoundingRule.Check(survey) is { } rounded)
+        {
+            yield return rounded;
+        }
+
+        if (survey is VersineSurvey && survey.Laying.As != LaidAs.Unknown)
+        {
+            yield return Finding.Note(
+                "PF2201",
+                survey.Key + ".laid",
+                Invariant($"How the track was laid (laid = \"{survey.Laying.As.ToString().ToLowerInvariant()}\") changes nothing here: versines fix no places that lines could be held to, and what is uncertain is told the same either way."),
+                "Leave laid out; or measure offsets from a string, of which it does tell.");
+        }
+
         if (survey.Laying.As == LaidAs.Flexible && AgainstFlexible(survey, track) is { } against)
         {
             yield return against;
@@ -51,7 +65,7 @@ internal static class SurveyRemarks
             yield return RunRule.At(doubted.Reading, Finding.Note(
                 "PF2145",
                 survey.Key,
-                Invariant($"{What(doubted)} is met by a bend that no other reading asks for. Either the track does bend there, or {Wanted(doubted)} was to be read, {Math.Abs(doubted.Miss):0.0#} mm off; the readings cannot tell which. It is kept, and how far the line may be off allows for both."),
+                Invariant($"{What(doubted)} is met by {Bend(track, doubted)} that no other reading asks for. Either the track does so there, or {Wanted(doubted)} was to be read, {Math.Abs(doubted.Miss):0.0#} mm off; the readings cannot tell which. It is kept, and how far the line may be off allows for both."),
                 "Read this place again, and one on either side of it between the readings."));
         }
 
@@ -65,7 +79,7 @@ internal static class SurveyRemarks
                 FaultKind.Input);
         }
 
-        if (!scattered && !(survey.Laying.As == LaidAs.Flexible && track.Flexible is { IsEmpty: true }) && FarOff(survey, track) is { } far)
+        if (!scattered && !track.IsBoundAsSectional && !(survey.Laying.As == LaidAs.Flexible && track.Flexible is { IsEmpty: true }) && FarOff(survey, track) is { } far)
         {
             yield return far;
         }
@@ -137,7 +151,7 @@ internal static class SurveyRemarks
     private static IEnumerable<Finding> Kinks(Survey survey, SurveyedTrack track, double sharpest)
     {
         double spacing = StationSpacing.Of(survey), hidden = spacing > StationSpacing.Telling(survey.RulerError, sharpest) ? StationSpacing.HiddenKink(spacing, sharpest) : 0;
-        foreach (var kink in track.Line.Kinks)
+        foreach (var kink in track.Line.Kinks.Where(k => !track.KinksInDoubt.Any(d => d.Kink == k)))
         {
             string told = Invariant($"a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° to the {(kink.Turn > 0 ? "left" : "right")} near chainage {kink.Chainage:0}");
             yield return track.DoubtfulKinks.Contains(kink)
@@ -207,6 +221,10 @@ internal static class SurveyRemarks
         Invariant($"{What(outlier)} does not fit; {Wanted(outlier)} would. It is {Math.Abs(outlier.Miss):0.0#} mm off the line and left out."),
         "Measure this place again; a misread figure or a real kick in the track is there.",
         FaultKind.Input);
+
+    // The kink that the line has for this reading alone is told here, and nowhere else.
+    private static string Bend(SurveyedTrack track, ReadingResidual doubted) => track.KinksInDoubt.Where(k => ReferenceEquals(k.Reading, doubted.Reading)).Select(k => k.Kink).FirstOrDefault() is { Turn: not 0 } kink
+        ? Invariant($"a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° near chainage {kink.Chainage:0}") : "a bend";
 
     private static string What(ReadingResidual read)
     {

@@ -32,6 +32,9 @@ public sealed record SurveyedTrack(
     /// the platforms, or anywhere where nobody has said where those are.</summary>
     public double StatedDoubt => Doubts.Select(d => d.Line).DefaultIfEmpty(Movement.Likely.Max()).Max();
 
+    /// <summary>The readings it was found from; null where it was made up otherwise.</summary>
+    internal Survey? Read { get; init; }
+
     /// <summary>How the track was laid.</summary>
     public Laying Laying { get; init; } = Laying.UsualInFourMillimetres;
 
@@ -43,7 +46,19 @@ public sealed record SurveyedTrack(
     internal Lazy<AdmissibleLines?>? FlexibleSet { get; init; }
 
     /// <summary>Kinks that speak against flexible track: those that no likely line does without.</summary>
-    public IEnumerable<Kink> ClearKinks => Line.Kinks.Where(k => !DoubtfulKinks.Contains(k));
+    public IEnumerable<Kink> ClearKinks => Line.Kinks.Where(k => !DoubtfulKinks.Contains(k) && !KinksInDoubt.Any(d => d.Kink == k));
+
+    /// <summary>Kinks that the line has for the sake of one reading in doubt, which it would not have without that.</summary>
+    internal IReadOnlyList<(Kink Kink, Reading Reading)> KinksInDoubt { get; init; } = [];
+
+    /// <summary>All lines of what is usual in the scale, where it allows for more than was stated and no line so stated meets the readings; otherwise null.</summary>
+    internal Lazy<AdmissibleLines?>? UsualSet { get; init; }
+
+    /// <summary>The flexible lines that the bound has to allow for: those as stated, or as usual where the readings contradict what was stated.</summary>
+    public AdmissibleLines? AllowedFlexible => Flexible is { IsEmpty: true } ? UsualSet?.Value is { IsEmpty: false } usual ? usual : null : Flexible;
+
+    /// <summary>Whether the stated radii go with no line of the stated joints, and are left out of the bound.</summary>
+    public bool RadiiLeftOut { get; init; }
 
     /// <summary>Whether the readings contradict that the track was laid as flexible track is.</summary>
     public bool ContradictsFlexible => Flexible is { IsEmpty: true } || ClearKinks.Any();
@@ -82,7 +97,7 @@ public sealed record SurveyedTrack(
     {
         (true, _) => "on any flexible line that " + Meeting,
         (_, true) => "on any line of the stated pieces that " + Meeting,
-        _ => (Flexible is { IsEmpty: false } ? "on any flexible line that " + Meeting + ", and of other track " : "") + "in 19 of 20 surveys",
+        _ => (AllowedFlexible is not null ? "on any flexible line that " + Meeting + ", and of other track " : "") + "in 19 of 20 surveys",
     };
 
     // Readings left out bind no line.
@@ -107,7 +122,7 @@ public sealed record SurveyedTrack(
 
         double shape = Movement.Loose is null ? 0 : Movement.Most(from, to);
         var band = new BandDoubt(Movement.Loose is null ? Movement.At : _ => shape);
-        return Flexible is null || Flexible.IsEmpty ? band : LineDoubt.Either(band, new AdmissibleDoubt(Flexible, Line));
+        return AllowedFlexible is not { } flexible ? band : LineDoubt.Either(band, new AdmissibleDoubt(flexible, Line));
     }
 
     /// <summary>What it would be if the track was said to be sectional, with no joints stated; null where how it was laid is said already, and for versines,

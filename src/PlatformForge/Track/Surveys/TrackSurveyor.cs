@@ -23,7 +23,12 @@ public static class TrackSurveyor
     }
 
     /// <summary>Fits a survey that was read. Warnings name outliers, kinks and too much scatter.</summary>
-    public static Outcome<SurveyedTrack> Fit(Survey survey)
+    public static Outcome<SurveyedTrack> Fit(Survey survey) => Fit(survey, told: true);
+
+    /// <summary>The same, nothing told: what a survey would come to with a reading more or another; null where nothing could be said of it.</summary>
+    internal static SurveyedTrack? Tried(Survey survey) => Fit(survey, told: false).Value;
+
+    private static Outcome<SurveyedTrack> Fit(Survey survey, bool told)
     {
         double sigma = survey.RulerError / Math.Sqrt(3);
         var found = survey switch
@@ -65,13 +70,50 @@ public static class TrackSurveyor
             },
             Doubted = found.Without is { } without ? [.. ResidualTable.Of(survey, without.Line, found.InDoubt).Where(r => r.IsOutlier)] : [],
         };
-        var unbounded = track;
-        track = track with { Laying = survey.Laying, FlexibleSet = new(() => FlexibleLines.Of(survey, unbounded)), SectionalSet = new(() => SectionalLines.Of(survey, unbounded)) };
-        var moves = SectionalLines.Moves(survey, track);
-        track = track with { Misplaced = SectionalLines.Moved(moves), PerhapsMovedSet = new(() => SectionalLines.Perhaps(survey, unbounded, moves)) };
+        track = JointedNaming.Held(survey, track with { KinksInDoubt = KinksOf(track, found.Without?.Line, spacing) });
+        track = Bounded(survey, track);
+        track = track with { Read = survey };
+        if (!told)
+        {
+            return Outcome.Of(track, []);
+        }
+
         track = track with { Outside = OutsideLine.Of(survey, track, found.Others) };
         return Outcome.Of(track, SurveyRemarks.Of(survey, track, scatter.IsTooMuch, best.Profile.Knotted, sharpest));
     }
+
+    // The sets that bound the line: told about it, found when somebody asks.
+    private static SurveyedTrack Bounded(Survey survey, SurveyedTrack unbounded)
+    {
+        var track = unbounded with { Laying = survey.Laying, FlexibleSet = new(() => FlexibleLines.Of(survey, unbounded)), UsualSet = new(() => FlexibleLines.OfUsual(survey, unbounded)) };
+        var pieces = survey;
+        var moves = SectionalLines.Moves(survey, track);
+
+        // A false radius makes some joint fit better elsewhere; where joints alone go with the readings, it is the radii that do not.
+        if (survey.Laying.Radii.Count > 0 && SectionalLines.Moved(moves) is not null)
+        {
+            var alone = survey with { Laying = survey.Laying with { Radii = [] } };
+            var others = SectionalLines.Moves(alone, track);
+            if (SectionalLines.Moved(others) is null && SectionalLines.Of(alone, unbounded) is { AtOdds.Length: 0 })
+            {
+                // Where single pieces have none of the radii, those are told.
+                bool single = SectionalLines.Of(survey, unbounded) is { Strange.Count: > 0 };
+                (pieces, moves, track) = (single ? survey : alone, others, track with { RadiiLeftOut = !single });
+            }
+        }
+
+        return track with
+        {
+            SectionalSet = new(() => SectionalLines.Of(pieces, unbounded)),
+            Misplaced = SectionalLines.Moved(moves),
+            PerhapsMovedSet = new(() => SectionalLines.Perhaps(pieces, unbounded, moves)),
+        };
+    }
+
+    // Kinks next to a reading in doubt that the line without that reading has not.
+    private static (Kink, Reading)[] KinksOf(SurveyedTrack track, Centreline? without, double spacing) => without is null ? [] :
+        [.. track.Line.Kinks.Where(k => !without.Kinks.Any(o => Math.Abs(o.Chainage - k.Chainage) < KinkPlace * spacing))
+            .Select(k => (k, track.Doubted.Where(d => Math.Abs(d.Chainage - k.Chainage) < KinkPlace * spacing).MinBy(d => Math.Abs(d.Chainage - k.Chainage))?.Reading)).Where(p => p.Item2 is not null).Select(p => (p.k, p.Item2!))];
 
     // As the file has it.
     private static double Signed(Survey survey, double versine) => versine * (int)((VersineSurvey)survey).Readings[0].Positive;

@@ -1,4 +1,4 @@
-using System.Collections.Concurrent;
+﻿using System.Collections.Concurrent;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Track.Surveys.Admissible;
@@ -15,7 +15,7 @@ public sealed class AdmissibleLines
 
     // Nodes are so many to the length over which a curve comes and goes; the line goes on for such a length beyond the first and last
     // reading.
-    private const double NodesInEase = 10;
+    private const double NodesInEase = 12;
     private const int MostRounds = 60, EnoughRounds = 6;
 
     // A line is moved by no more than this part of an ease at once: farther away, offsets no longer add up.
@@ -37,8 +37,9 @@ public sealed class AdmissibleLines
     private const double Thinned = 0.25;
 
     // Measures are worked together over stretches of this many eases, with line on either side over so many readings and no less and no
-    // more than so many eases: readings farther away tell nothing more there.
-    private const double StretchInEases = 1, MarginInReadings = 5, LeastMargin = 1, MostMargin = 2;
+    // more than so many eases: readings farther away move no bound there by 0.002 mm, so that a survey with closer readings, whose stretches
+    // end sooner, is bounded no more loosely than one with fewer.
+    private const double StretchInEases = 1, MarginInReadings = 7, LeastMargin = 1.2, MostMargin = 2.4;
 
     private readonly double[] reference;
     private readonly BandPlace[] places;
@@ -115,7 +116,7 @@ public sealed class AdmissibleLines
         var kept = new List<Point2> { along[0] };
         foreach (var place in along)
         {
-            if ((place - kept[^1]).Length > Thinned * laying.LeastEase)
+            if ((place - kept[^1]).Length > Thinned * laying.Ease)
             {
                 kept.Add(place);
             }
@@ -129,13 +130,13 @@ public sealed class AdmissibleLines
     private const double Counted = 1e-3;
 
     private bool IsCounted =>
-        Math.Abs(places[0].Chainage - Laying.LeastEase) < Counted && Math.Abs(Cells(places[^1].Chainage + Laying.LeastEase, grid.Step) - grid.Cells) <= 0;
+        Math.Abs(places[0].Chainage - Laying.Ease) < Counted && Math.Abs(Cells(places[^1].Chainage + Laying.Ease, grid.Step) - grid.Cells) <= 0;
 
     private static int Cells(double length, double step) => (int)Math.Ceiling((length / step) - Counted);
 
     private static AdmissibleLines About(Laying laying, IReadOnlyList<ReadingBand> bands, Centreline start)
     {
-        double pad = laying.LeastEase, step = laying.LeastEase / NodesInEase;
+        double pad = laying.Ease, step = laying.Ease / NodesInEase;
         double[] along = [.. bands.Select(b => start.Locate(b.Reading.Place).Chainage)];
         double first = along.Min() - pad;
         int cells = Cells(along.Max() + pad - first, step);
@@ -249,7 +250,7 @@ public sealed class AdmissibleLines
 
     private (int From, int To) StretchOf(in LineMeasure measure)
     {
-        double unit = StretchInEases * Laying.LeastEase;
+        double unit = StretchInEases * Laying.Ease;
         int First(double s) => (int)Math.Floor(Math.Clamp(s, 0, grid.To) / unit);
         return (First(measure.At.Min()), First(measure.At.Max()));
     }
@@ -258,7 +259,7 @@ public sealed class AdmissibleLines
     private int MarginOf(BandPlace[] read)
     {
         double widest = read.Zip(read.Skip(1), (a, b) => b.Chainage - a.Chainage).DefaultIfEmpty(double.PositiveInfinity).Max();
-        return (int)Math.Ceiling(NodesInEase * Math.Clamp(MarginInReadings * widest / Laying.LeastEase, LeastMargin, MostMargin));
+        return (int)Math.Ceiling(NodesInEase * Math.Clamp(MarginInReadings * widest / Laying.Ease, LeastMargin, MostMargin));
     }
 
     private Stretch MakeStretch((int From, int To) key)

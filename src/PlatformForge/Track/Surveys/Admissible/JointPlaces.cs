@@ -34,6 +34,9 @@ internal sealed class JointPlaces
             .Select(j => own.Moves(joints, j).Select(at => new MovedJoint(j, at, stated - own.Cost([.. joints.Select((s, i) => i == j ? at : s)]))).MaxBy(m => m.Gain)).OfType<MovedJoint>()];
     }
 
+    /// <summary>The sum of squares, in standard deviations, of readings, kinks and curvatures over pieces between joints; the arguments are those of <see cref="Best"/>.</summary>
+    public static double CostOf(Laying laying, (double At, double Value)[] readings, double error, double[] joints) => new JointPlaces(laying, readings, error / Math.Sqrt(3)).Cost(joints);
+
     private IEnumerable<double> Moves(double[] joints, int j)
     {
         double low = Math.Max(joints[j] - Farthest, j == 0 ? readings[0].At : joints[j - 1]) + Nearest, high = Math.Min(joints[j] + Farthest, j + 1 == joints.Length ? readings[^1].At : joints[j + 1]) - Nearest;

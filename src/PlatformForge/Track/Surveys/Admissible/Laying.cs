@@ -36,12 +36,12 @@ public sealed record Laying(LaidAs As, double LeastRadius, double LeastEase)
     public IReadOnlyList<double> Joints { get; init; } = [];
 
     // Common practice in 4 mm scale, no source: hidden track may go down to R 380, and a springy rail takes 200 mm to come into that.
-    private const double Radius = 380, Ease = 200, OfRatio = 76.2;
+    private const double Radius = 380, InEase = 200, OfRatio = 76.2;
 
     /// <summary>What is usual in a scale (common practice, no source): the figures of 4 mm scale, in proportion.</summary>
     /// <param name="ratio">Full-size length over model length.</param>
     /// <param name="laid">How it was laid.</param>
-    public static Laying Usual(double ratio, LaidAs laid = LaidAs.Unknown) => new(laid, Math.Round(Radius * OfRatio / ratio), Math.Round(Ease * OfRatio / ratio));
+    public static Laying Usual(double ratio, LaidAs laid = LaidAs.Unknown) => new(laid, Math.Round(Radius * OfRatio / ratio), Math.Round(InEase * OfRatio / ratio));
 
     /// <summary>What is usual in 4 mm scale, where nobody has said how the track was laid.</summary>
     public static Laying UsualInFourMillimetres { get; } = Usual(OfRatio);
@@ -50,7 +50,24 @@ public sealed record Laying(LaidAs As, double LeastRadius, double LeastEase)
     public double Curvature => 1 / LeastRadius;
 
     /// <summary>Greatest change of curvature along the track, 1/mm².</summary>
-    public double Rate => Curvature / LeastEase;
+    public double Rate => Curvature / Ease;
+
+    // A curve that comes over less than this part of its radius is taken to come over so much: nodes are told by it, and lines that bend at once would need them without end.
+    private const double Shortest = 1 / 60.0;
+
+    /// <summary>Length over which a curve of the least radius is taken to come or go at least, mm.</summary>
+    public double Ease => Math.Max(LeastEase, Shortest * LeastRadius);
+
+    /// <summary>How far a line that bends more suddenly lies from one that does not, mm, which readings are allowed beside their own error: its curvature smoothed over twice the ease moves it by
+    /// a twenty-fourth of the square of that, times the curvature.</summary>
+    public double Smoothed => LeastEase < Ease ? Curvature * 4 * Ease * Ease / 24 : 0;
+
+    /// <summary>Least radius and least ease that are usual in the scale, where others were stated, mm.</summary>
+    public (double Radius, double Ease)? InScale { get; init; }
+
+    /// <summary>The same with what is usual in the scale allowed as well; null where that is no more.</summary>
+    internal Laying? Widened => InScale is { } usual && (usual.Radius < LeastRadius || Curvature / LeastEase < 1 / usual.Radius / usual.Ease)
+        ? this with { LeastRadius = Math.Min(LeastRadius, usual.Radius), LeastEase = Math.Min(LeastEase, usual.Ease) } : null;
 
     /// <summary>In words, for the report.</summary>
     public string Words => Invariant($"no kinks, no curve under R {LeastRadius:0.#}, none that comes or goes over less than {LeastEase:0.#} mm for that radius");

@@ -123,7 +123,7 @@ public sealed class AdmissibleDoubt : LineDoubt
     public ReadingAdvice? Advise(LineMeasure measure, IEnumerable<ReadingResidual> leftOut, Func<LineDoubt, double> figure, double present)
     {
         var own = OnMiddle(measure);
-        double reach = own.At.Max() - own.At.Min() + lines.Laying.LeastEase, middle = (own.At.Max() + own.At.Min()) / 2;
+        double reach = own.At.Max() - own.At.Min() + lines.Laying.Ease, middle = (own.At.Max() + own.At.Min()) / 2;
         bool IsNear(double s) => Math.Abs(s - middle) < reach;
         double[] read = [.. lines.Bands.Select(b => lines.Middle.Locate(b.Reading.Place).Chainage).Order()];
         double[] between = [.. read.Zip(read.Skip(1), (a, b) => (a + b) / 2).Where(IsNear)];
