@@ -90,9 +90,27 @@ internal sealed class FaceJob
         {
             var input = new DoubtInput(request, [.. runs.Select(r => r.Survey)], swept);
             doubted = Remembered("doubt", input, static (i, _) => i.Swept.With(SurveyDoubts.Of(i.Request, i.Surveys)));
-            budget = budget.WithSurveyed(doubted.BeyondOf(swept, Spec.Face.Side), string.Join("; ", runs.Select(r => r.Survey?.Admitted).OfType<string>().Distinct()));
+            string admitted = string.Join("; ", runs.Select(r => r.Survey?.Admitted).OfType<string>().Distinct());
+            budget = budget.WithSurveyed(doubted.BeyondOf(swept, Spec.Face.Side), admitted + SaidOtherwise(input));
         }
     }
+
+    // What saying how the track was laid would make of it, where nobody has.
+    private string SaidOtherwise(DoubtInput input)
+    {
+        if (!input.Surveys.Any(s => s is { Laying.As: Track.Surveys.Admissible.LaidAs.Unknown, DoubtIfSectional: not null }))
+        {
+            return "";
+        }
+
+        var otherwise = Remembered("doubt if laid otherwise", input, static (i, _) => new Otherwise(
+            SurveyDoubts.If(i.Request, i.Surveys, s => s.DoubtIfFlexible) is { } f ? i.Swept.With(f) : null,
+            SurveyDoubts.If(i.Request, i.Surveys, s => s.DoubtIfSectional) is { } p ? i.Swept.With(p) : null));
+        string Made(SweptEnvelope? of) => of is null ? "be contradicted" : FormattableString.Invariant($"make it {of.BeyondOf(input.Swept, Spec.Face.Side).Most:0.00}");
+        return $"; how the track was laid is not said: laid = \"flexible\" would {Made(otherwise.Flexible)}, laid = \"sectional\" would {Made(otherwise.Sectional)}";
+    }
+
+    private sealed record Otherwise(SweptEnvelope? Flexible, SweptEnvelope? Sectional);
 
     /// <summary>What the platform is planned from, as far as this face goes.</summary>
     public PlatformRequest Request() => new(Spec, site, faced.Chart.Line, doubted!, budget)

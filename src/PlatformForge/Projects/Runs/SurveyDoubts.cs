@@ -17,6 +17,31 @@ public static class SurveyDoubts
     internal static IReadOnlyList<PartDoubt> Of(EnvelopeRequest request, IReadOnlyList<SurveyedTrack?> surveys) =>
         [.. surveys.SelectMany((s, run) => s is { } survey && request.Runs[run].Vehicles.Count > 0 ? SurveyDoubt.Of(request, run, Beside(request, run, survey)) : [])];
 
+    /// <summary>The same if it was said how the tracks were laid that nobody says it of; null where that cannot be.</summary>
+    /// <param name="request">What is swept.</param>
+    /// <param name="surveys">The surveys of its runs, in their order; null where a track was stated.</param>
+    /// <param name="laid">What a survey leaves uncertain of such a track if it was laid so; null where that cannot be.</param>
+    internal static IReadOnlyList<PartDoubt>? If(EnvelopeRequest request, IReadOnlyList<SurveyedTrack?> surveys, Func<SurveyedTrack, LineDoubt?> laid)
+    {
+        var found = new List<PartDoubt>();
+        for (int run = 0; run < surveys.Count; run++)
+        {
+            if (surveys[run] is not { } survey || request.Runs[run].Vehicles.Count == 0)
+            {
+                continue;
+            }
+
+            if ((survey.Laying.As == LaidAs.Unknown ? laid(survey) : Beside(request, run, survey)) is not { } line)
+            {
+                return null;
+            }
+
+            found.AddRange(SurveyDoubt.Of(request, run, line));
+        }
+
+        return found;
+    }
+
     /// <summary>The tracks that have to be laid to tell of some: these, and those whose faces say where an island's second face on one of these lies.</summary>
     public static IReadOnlyList<Keys.TrackEntry> Needed(ProjectSpec project, IReadOnlyList<Keys.TrackEntry> asked) =>
         [.. project.Tracks.Where(t => asked.Contains(t) || project.Platforms.Any(p => p.Face.Track == t.Name && asked.Any(a => a.Name == p.OtherFace?.Track)))];

@@ -1,4 +1,4 @@
-﻿using System.Collections.Concurrent;
+using System.Collections.Concurrent;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Track.Surveys.Admissible;
@@ -12,6 +12,10 @@ public sealed class AdmissibleLines
     /// <summary>Bounds are this near to those of programs solved to the end, mm (measured: −0.0039 to +0.0052, and once 0.006 between a bound asked alone and
     /// the same carried from a neighbour; docs/decisions/0074-bounds-carried-to-neighbours.md).</summary>
     public const double Closeness = 0.006;
+
+    /// <summary>A reading more, or a smaller ruler error, widens no bound by more than this, mm: sets nest, and bounds are proven from nodes that lie so far apart that one lies higher above its
+    /// set's true one than another by so much at most (0.013 of 300 surveys; docs/decisions/0075-what-another-reading-would-do.md).</summary>
+    public const double Nesting = 0.015;
 
     // Nodes are so many to the length over which a curve comes and goes; the line goes on for such a length beyond the first and last
     // reading.
