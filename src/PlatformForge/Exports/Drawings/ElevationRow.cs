@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Masonry;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using static System.FormattableString;

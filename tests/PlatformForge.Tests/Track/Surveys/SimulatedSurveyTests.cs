@@ -17,7 +17,7 @@ public class SimulatedSurveyTests
 {
     // A rate near the one that is promised is not told by fewer.
     private const int ManySurveys = 100;
-    private static readonly int Surveys = Simulations.Of(25, ManySurveys);
+    private static readonly int Surveys = Simulations.Of(40, ManySurveys);
     private const double RulerError = 0.25;
     private const double PlantedErrors = 5;
 
