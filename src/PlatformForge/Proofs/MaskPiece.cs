@@ -102,13 +102,14 @@ internal sealed record MaskPiece(
             return new(name, top.Section.Number, Ring(near, far, from, to), null, [], Words(near, far, from, to));
         }
 
-        // Beyond its own stretch the slot goes on a little, so that no gap is left where two meet.
+        // Beyond its own stretch the slot goes on a little, so that no gap is left where two meet; it is laid by the ends of the section all the same.
         public MaskPiece Stencil(string name, PlanLine near, PlanLine far, (double From, double To) own, (double Before, double After) more)
         {
             double from = own.From - more.Before, to = own.To + more.After;
+            double lower = Math.Max(own.From, top.From), upper = Math.Min(own.To, top.To);
             var (outerNear, outerFar) = (near.Shifted(-Border), far.Shifted(Border));
             return new(name, top.Section.Number, Ring(outerNear, outerFar, from - Border, to + Border), Ring(near, far, from, to),
-                [(On(outerNear, own.From), On(outerFar, own.From)), (On(outerNear, own.To), On(outerFar, own.To))], Words(far, outerFar, own.From, own.To));
+                [(On(outerNear, lower), On(outerFar, lower)), (On(outerNear, upper), On(outerFar, upper))], Words(far, outerFar, own.From, own.To));
         }
 
         private (Point2 Middle, Point2 Along, Point2 Room) Words(PlanLine near, PlanLine far, double from, double to)

@@ -72,58 +72,86 @@ public static class ProofVerifier
     {
         Point2 back = new(1 / manifest.Stretch.X, 1 / manifest.Stretch.Y);
         var platforms = sections.GroupBy(s => s.Platform, StringComparer.Ordinal).ToDictionary(g => g.Key, g =>
-            g.Select(s => s.Mesh.Moved(s.ToLayout)).ToArray(), StringComparer.Ordinal);
+            new Placed([.. g.Select(s => s.Mesh.Moved(s.ToLayout))]), StringComparer.Ordinal);
         var work = manifest.Proofs.Where(p => p.ToLayout is not null && meshes.ContainsKey(p.Stl)).ToArray();
         var found = new Finding[work.Length][];
         Parallel.For(0, work.Length, i =>
         {
             var placed = meshes[work[i].Stl].Stretched(back).Moved(work[i].ToLayout!);
-            found[i] = [.. One(work[i], placed, design, platforms.GetValueOrDefault(work[i].Platform) ?? [])];
+            found[i] = [.. One(work[i], placed, design, platforms.GetValueOrDefault(work[i].Platform) ?? Placed.Nothing)];
         });
         return found.SelectMany(f => f);
     }
 
-    private static IEnumerable<Finding> One(ManifestProof proof, Mesh placed, DesignCopy design, Mesh[] platform)
+    private static IEnumerable<Finding> One(ManifestProof proof, Mesh placed, DesignCopy design, Placed platform)
     {
         if (proof.Rides is { } rides)
         {
             return design.Tracks.FirstOrDefault(t => t.Name == rides.Track) is { } track
-                ? new RidingRule(track.ToCentreline(), design.Gauge, track.RailTop ?? design.RailTop).Check(proof, placed, platform)
+                ? new RidingRule(track.ToCentreline(), design.Gauge, track.RailTop ?? design.RailTop).Check(proof, placed, platform.Sections)
                 : [Finding.Error("PF7523", "", Invariant($"{proof.Name} rides on track '{rides.Track}', which {DesignCopy.FileName} does not know."),
                     "Build the folder again.", FaultKind.Mesh)];
         }
 
-        if (platform.Length == 0)
+        if (platform.Sections.Length == 0)
         {
             return [];
         }
 
         // A slice is cut from its section and lies within it; a footprint lies flat under its section.
-        var outlines = platform.Select(m => new OutlineDistance(PlanHull.Of(m.Vertices.Select(v => new Point2(v.X, v.Y))))).ToArray();
-        var gaps = Gaps(outlines, platform);
-        bool lies = placed.Vertices.All(v => LiesOver(outlines, gaps, new(v.X, v.Y)))
-            && (placed.Box().High.Z <= Flat || MeshGap.IsWithin(placed, platform, Trimmed));
+        bool lies = placed.Vertices.Select(v => new Point2(v.X, v.Y)).Distinct().All(platform.LiesUnder)
+            && (placed.Box().High.Z <= Flat || MeshGap.IsWithin(placed, platform.Sections, Trimmed));
         return lies ? [] : [Finding.Error("PF7524", "", Invariant($"{proof.Name} does not lie where its sections do."),
                 "Build the folder again.", FaultKind.Mesh)];
     }
 
-    // Sections that are nearer to one another than this, mm, are joined: both are trimmed there, and what is whole lies over the gap.
-    private const double Joined = 2 * JointSpec.MostEndTrim;
-
-    private static List<(int A, int B, double Width)> Gaps(OutlineDistance[] outlines, Mesh[] platform)
+    /// <summary>The sections of a platform where they stand, their outlines and the gaps between those worked out once for all proofs.</summary>
+    private sealed class Placed
     {
-        double Between(int a, int b) => platform[a].Vertices.Min(v => Math.Max(0, outlines[b].At(new(v.X, v.Y))));
-        return [.. from a in Enumerable.Range(0, platform.Length)
-                   from b in Enumerable.Range(a + 1, platform.Length - a - 1)
-                   let width = Math.Min(Between(a, b), Between(b, a))
-                   where width <= Joined
-                   select (a, b, width)];
-    }
+        // Sections that are nearer to one another than this, mm, are joined: both are trimmed there, and what is whole lies over the gap.
+        private const double Joined = 2 * JointSpec.MostEndTrim;
 
-    // Over a section, or over the gap between two: there it is as far from both, together, as they are from one another.
-    private static bool LiesOver(OutlineDistance[] outlines, List<(int A, int B, double Width)> gaps, Point2 p)
-    {
-        double[] off = Array.ConvertAll(outlines, o => o.At(p));
-        return off.Min() <= Off || gaps.Exists(g => off[g.A] + off[g.B] <= g.Width + Off);
+        private readonly Lazy<(OutlineDistance[] Outlines, (int A, int B, double Width)[] Gaps)> plan;
+
+        public Placed(Mesh[] sections)
+        {
+            Sections = sections;
+            plan = new(() => InPlan(sections));
+        }
+
+        public static Placed Nothing { get; } = new([]);
+
+        public Mesh[] Sections { get; }
+
+        /// <summary>Whether a place lies under a section, or in the gap between two: there it is as far from both, together, as they are from one another.</summary>
+        public bool LiesUnder(Point2 p)
+        {
+            var (outlines, gaps) = plan.Value;
+            double[] off = Array.ConvertAll(outlines, o => o.At(p));
+            return off.Min() <= Off || Array.Exists(gaps, g => off[g.A] + off[g.B] <= g.Width + Off);
+        }
+
+        private static (OutlineDistance[] Outlines, (int A, int B, double Width)[] Gaps) InPlan(Mesh[] sections)
+        {
+            var hulls = Array.ConvertAll(sections, m => PlanHull.Of(m.Vertices.Select(v => new Point2(v.X, v.Y))));
+            var outlines = Array.ConvertAll(hulls, h => new OutlineDistance(h));
+
+            // Of two convex outlines apart from one another one of the nearest points is a corner.
+            double Between(int a, int b) => hulls[a].Min(p => Math.Max(0, outlines[b].At(p)));
+            var gaps = new List<(int A, int B, double Width)>();
+            for (int a = 0; a < hulls.Length; a++)
+            {
+                for (int b = a + 1; b < hulls.Length; b++)
+                {
+                    double width = Math.Min(Between(a, b), Between(b, a));
+                    if (width <= Joined)
+                    {
+                        gaps.Add((a, b, width));
+                    }
+                }
+            }
+
+            return (outlines, [.. gaps]);
+        }
     }
 }

@@ -76,6 +76,12 @@ internal sealed record FullSizeFigures
 
     public required IReadOnlyList<FigureWords> Words { get; init; }
 
+    /// <summary>What the map of the sheets shows under its lines: the track between its sleepers' ends, and the platform.</summary>
+    public required (Point2[] TrackBed, Point2[] Platform) Ground { get; init; }
+
+    /// <summary>Name of the track that the sheets follow.</summary>
+    public required string Track { get; init; }
+
     /// <summary>Chainages that the sheets have to show, mm.</summary>
     public required (double From, double To) Range { get; init; }
 

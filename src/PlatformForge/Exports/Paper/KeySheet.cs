@@ -55,6 +55,8 @@ internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRo
         double tall = Math.Max(25, window.Bottom - top - 78), reduction = Math.Max((x1 - x0) / window.Width, (y1 - y0) / tall);
         double left = window.Left + ((window.Width - ((x1 - x0) / reduction)) / 2);
         Point2 Of(Point2 p) => Turn(p) is var q ? new(left + ((q.X - x0) / reduction), top + ((q.Y - y0) / reduction)) : default;
+        sheet.Area(figures.Ground.TrackBed.Select(Of), new(HouseStyle.Hair, 0.4), null);
+        sheet.Area(figures.Ground.Platform.Select(Of), new(HouseStyle.Deck), null);
         foreach (var tile in tiles)
         {
             sheet.Area(tile.Corners.Select(Of), new(HouseStyle.Swept, 0.06), new(0.2, HouseStyle.Swept));
@@ -72,6 +74,8 @@ internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRo
             sheet.Text(join.Name, (b.Y < a.Y ? b : a) + new Point2(0, -0.8), HouseStyle.Small with { Colour = HouseStyle.Ink }, TextAnchor.Middle);
         }
 
+        Ends(sheet, Of, reduction);
+
         // Numbers stand where the sheet's own part is, away from the platform's lines as far as its window goes.
         double size = Math.Clamp(tiles.Min(t => t.Window.Height) / reduction / 4, 2.2, 6);
         foreach (var tile in tiles)
@@ -82,6 +86,21 @@ internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRo
         }
 
         return top + ((y1 - y0) / reduction);
+    }
+
+    // Which track it is, from where to where, on the side of it where the platform is not.
+    private void Ends(Sheet sheet, Func<Point2, Point2> of, double reduction)
+    {
+        var (from, to) = figures.Range;
+        var style = HouseStyle.Small with { Size = 2, Colour = HouseStyle.Ink };
+        foreach (var (s, text, anchor) in ((double, string, TextAnchor)[])[
+            (from, Invariant($"track {figures.Track}, chainage {from:0}"), TextAnchor.Start), (to, Invariant($"to {to:0}"), TextAnchor.End)])
+        {
+            var (least, greatest) = figures.Across(s);
+            var (middle, far) = (of(figures.PlaceOf(s, 0)), of(figures.PlaceOf(s, greatest + least > 0 ? least : greatest)));
+            var away = (far - middle) * (1 / Math.Max(1e-6, (far - middle).Length));
+            sheet.Text(text, middle + (away * Math.Max(3, 22 / reduction)) + new Point2(0, style.Size * 0.36), style, anchor);
+        }
     }
 
     private double Steps(Sheet sheet, Point2 at, double width)

@@ -31,6 +31,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
     private readonly List<FigureLine> lines = [];
     private readonly List<FigureMark> marks = [];
     private readonly List<FigureWords> words = [];
+    private Point2[] trackBed = [], outline = [];
 
     private double From => plan.Spec.Face.From;
 
@@ -73,6 +74,8 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             Lines = [.. lines.OrderBy(l => l.Kind)],
             Marks = marks,
             Words = words,
+            Ground = (trackBed, whole.outline),
+            Track = plan.Spec.Face.Track,
             Range = Range,
             PlaceOf = (s, d) => chart.PointAt(s, d),
             Across = Across,
@@ -110,6 +113,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
         }
 
         Point2[] front = [.. Along(plan.CopingFront, From, To)], back = [.. Along(plan.Back, From, To)];
+        outline = [.. front, .. back.Reverse()];
         Line(FullSizeLine.CopingEdge, front);
         Line(FullSizeLine.PlatformEnd, [front[0], back[0]]);
         Line(FullSizeLine.PlatformEnd, [front[^1], back[^1]]);
@@ -144,6 +148,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             Line(FullSizeLine.Rail, stations.Select(s => ride.PointAt(s, side * (half + dossier.RailHead))));
         }
 
+        trackBed = [.. stations.Select(s => ride.PointAt(s, HalfSleeper)), .. stations.Reverse().Select(s => ride.PointAt(s, -HalfSleeper))];
         Line(FullSizeLine.Middle, stations.Select(s => ride.PointAt(s)));
         double pitch = dossier.Scale.ToModel(SleeperPitch), width = dossier.Scale.ToModel(SleeperWidth) / 2, depth = (HalfSleeper - half) / 3;
         for (double s = start + (pitch / 2); s < end - width; s += pitch)

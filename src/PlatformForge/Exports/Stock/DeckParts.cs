@@ -67,7 +67,7 @@ internal sealed class DeckParts(StockBody body)
         from joint in face.CopingJoints
         let front = face.ToLayout(joint, face.CopingFront.At(joint))
         let at = plan.Spine.Locate(front, (section.From + section.To) / 2).Chainage
-        where at > section.From && at < section.To
+        where at > section.From + MarkRoom.Margin && at < section.To - MarkRoom.Margin // one at the end is the cut itself
         select new CutLine(CutLayer.Score, [frame.Over(front), frame.Over(face.ToLayout(joint, face.CopingBack.At(joint)))], IsClosed: false);
 
     private IEnumerable<Platforms.Features.Opening> Within(PlatformSection section) =>

@@ -47,7 +47,7 @@ internal static class MaskFiles
         };
         sheet.Text(sheet.Title, new(Rim, 7), MarkText);
         sheet.Text("Print or cut at 100 %. The bar is 100 mm between its ticks: measure it. Cut away from yourself.", new(Rim, 12), MarkText);
-        foreach (var (from, to) in BarLines(new(Rim, Head - 5)))
+        foreach (var (from, to) in BarLines(new(Rim, Head - 8)))
         {
             sheet.Line(from, to, MarkPen);
         }
@@ -59,6 +59,11 @@ internal static class MaskFiles
             if (piece.Slot is { } slot)
             {
                 sheet.Area(slot.Select(Down), null, CutPen);
+            }
+
+            foreach (var (from, to) in piece.Ends)
+            {
+                sheet.Line(Down(from), Down(to), MarkPen);
             }
 
             sheet.Text(Label(piece), new(Rim, corner - 1.5), MarkText);
@@ -83,6 +88,8 @@ internal static class MaskFiles
             {
                 entities.Add(new DxfLine(Cut, [.. slot.Select(Up)], true));
             }
+
+            entities.AddRange(piece.Ends.Select(end => new DxfLine(Mark, [Up(end.From), Up(end.To)], false)));
 
             entities.Add(new DxfText(Mark, new(0, -corner + 1.5), LetterHeight, Label(piece)));
         }

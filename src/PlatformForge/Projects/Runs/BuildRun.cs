@@ -174,8 +174,13 @@ public static class BuildRun
     // Paper to lay on the layout, and lines to cut sheet by.
     private static Outcome<IReadOnlyList<OutputFile>> FullSize(Dossier dossier, ProjectSpec project, OutputChoice choice)
     {
-        var paper = choice.Paper ? PaperSet.Files(dossier, project.Paper) : Outcome.Of<IReadOnlyList<OutputFile>>([]);
-        var sheet = choice.Sheet ? StockSet.Files(dossier, project.Sheet) : Outcome.Of<IReadOnlyList<OutputFile>>([]);
+        Outcome<IReadOnlyList<OutputFile>> paper = Outcome.Of<IReadOnlyList<OutputFile>>([]), sheet = paper;
+        Action[] wanted =
+        [
+            .. choice.Paper ? (Action[])[() => paper = PaperSet.Files(dossier, project.Paper)] : [],
+            .. choice.Sheet ? (Action[])[() => sheet = StockSet.Files(dossier, project.Sheet)] : [],
+        ];
+        Parallel.ForEach(wanted, make => make());
         return paper.Value is { } sheets && sheet.Value is { } cut
             ? Outcome.Of<IReadOnlyList<OutputFile>>([.. sheets, .. cut])
             : Outcome.Fault<IReadOnlyList<OutputFile>>([.. paper.Findings, .. sheet.Findings]);

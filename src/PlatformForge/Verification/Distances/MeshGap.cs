@@ -11,12 +11,24 @@ internal static class MeshGap
     /// <param name="beyond">What is farther apart than this, mm, is of no interest.</param>
     public static (double Gap, Point3 At) Between(Mesh a, Mesh b, double beyond)
     {
+        // Of each only what is near the other's box, the second's then told again by what is left of it.
         var (low, high) = a.Box();
-        var (first, second) = (Triangles(a, low, high, double.PositiveInfinity), Triangles(b, low, high, beyond));
+        var second = Triangles(b, low, high, beyond);
         double best = beyond;
         Point3 at = default;
-        foreach (var t in first)
+        if (second.Count == 0)
         {
+            return (best, at);
+        }
+
+        var around = Corners.Around(second);
+        foreach (var t in Triangles(a, around.Low, around.High, beyond))
+        {
+            if (t.Apart(around) >= best)
+            {
+                continue;
+            }
+
             foreach (var u in second)
             {
                 if (t.Apart(u) < best && Distance(t, u, ref best) is { } near)
@@ -162,6 +174,14 @@ internal static class MeshGap
     {
         private readonly Point3 low = new(Math.Min(a.X, Math.Min(b.X, c.X)), Math.Min(a.Y, Math.Min(b.Y, c.Y)), Math.Min(a.Z, Math.Min(b.Z, c.Z)));
         private readonly Point3 high = new(Math.Max(a.X, Math.Max(b.X, c.X)), Math.Max(a.Y, Math.Max(b.Y, c.Y)), Math.Max(a.Z, Math.Max(b.Z, c.Z)));
+
+        /// <summary>The box round several.</summary>
+        public static Corners Around(List<Corners> all) => new(
+            new(all.Min(t => t.low.X), all.Min(t => t.low.Y), all.Min(t => t.low.Z)), new(all.Max(t => t.high.X), all.Max(t => t.high.Y), all.Max(t => t.high.Z)), all[0].A);
+
+        public Point3 Low => low;
+
+        public Point3 High => high;
 
         public Point3 A => a;
 
