@@ -68,8 +68,9 @@ internal sealed class WallParts(StockBody body)
         {
             foreach (double side in (double[])[-0.5, 0.5])
             {
-                double at = s + (side * body.Stock.Thickness);
-                lines.Add(new(CutLayer.Mark, [new(Across(AlongAt(at)), 0), new(Across(AlongAt(at)), HeightAt(at))], IsClosed: false));
+                // As far apart as the sheet is thick on the strip itself, which on a curve is longer or shorter than the track.
+                double along = Math.Clamp(AlongAt(s) + (side * body.Stock.Thickness), 0, length);
+                lines.Add(new(CutLayer.Mark, [new(Across(along), 0), new(Across(along), HeightAt(StationAt(stations, lengths, along)))], IsClosed: false));
             }
         }
 
