@@ -12,6 +12,9 @@ internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRo
     private static readonly TextStyle Body = new(2.7, HouseStyle.Ink);
     private const double Row = 4.1;
 
+    // mm on the layout from the middle of a track to beyond its sleepers.
+    private double BesideTrack => figures.Ground.TrackBed is { Length: > 0 } bed ? (bed[0] - bed[^1]).Length / 2 : 1;
+
     public Sheet Draw(IReadOnlyList<SheetTile> tiles)
     {
         var window = room.Window;
@@ -74,7 +77,7 @@ internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRo
             sheet.Text(join.Name, (b.Y < a.Y ? b : a) + new Point2(0, -0.8), HouseStyle.Small with { Colour = HouseStyle.Ink }, TextAnchor.Middle);
         }
 
-        Ends(sheet, Of, reduction);
+        Ends(sheet, Of);
 
         // Numbers stand where the sheet's own part is, away from the platform's lines as far as its window goes.
         double size = Math.Clamp(tiles.Min(t => t.Window.Height) / reduction / 4, 2.2, 6);
@@ -89,17 +92,17 @@ internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRo
     }
 
     // Which track it is, from where to where, on the side of it where the platform is not.
-    private void Ends(Sheet sheet, Func<Point2, Point2> of, double reduction)
+    private void Ends(Sheet sheet, Func<Point2, Point2> of)
     {
         var (from, to) = figures.Range;
+        var (least, greatest) = figures.Across((from + to) / 2);
+        double aside = greatest + least > 0 ? -BesideTrack : BesideTrack;
         var style = HouseStyle.Small with { Size = 2, Colour = HouseStyle.Ink };
         foreach (var (s, text, anchor) in ((double, string, TextAnchor)[])[
             (from, Invariant($"track {figures.Track}, chainage {from:0}"), TextAnchor.Start), (to, Invariant($"to {to:0}"), TextAnchor.End)])
         {
-            var (least, greatest) = figures.Across(s);
-            var (middle, far) = (of(figures.PlaceOf(s, 0)), of(figures.PlaceOf(s, greatest + least > 0 ? least : greatest)));
-            var away = (far - middle) * (1 / Math.Max(1e-6, (far - middle).Length));
-            sheet.Text(text, middle + (away * Math.Max(3, 22 / reduction)) + new Point2(0, style.Size * 0.36), style, anchor);
+            Point2 middle = of(figures.PlaceOf(s, 0)), away = of(figures.PlaceOf(s, aside)) - middle;
+            sheet.Text(text, middle + away + (away * (2 / away.Length)) + new Point2(0, style.Size * 0.36), style, anchor);
         }
     }
 
