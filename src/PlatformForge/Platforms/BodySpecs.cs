@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Units;
 using PlatformForge.Units.Specs;
 
@@ -18,6 +19,9 @@ public sealed record DeckSpec
     /// <summary>Chamfer at the mouths of holes and sockets, measured along both faces. Default 0.3: takes up the squashed first layer of a print laid deck down.</summary>
     public double MouthChamfer { get; init; } = 0.3;
 
+    /// <summary>What it is paved with; null leaves it smooth, as of tarmac or ash.</summary>
+    public PavingSpec? Paving { get; init; }
+
     /// <summary>Its keys in the project file.</summary>
     public static SpecKeys<DeckSpec> Keys { get; } = new SpecKeys<DeckSpec>(For)
         .Length("thickness", NumberRange.From(0.2, 50), "Thickness of the deck.", d => d.Thickness, (d, v) => d with { Thickness = v })
@@ -34,7 +38,8 @@ public sealed record DeckSpec
             NumberRange.From(0, 5),
             "Chamfer at the mouths of holes and sockets, against the squashed first layer.",
             d => d.MouthChamfer,
-            (d, v) => d with { MouthChamfer = v });
+            (d, v) => d with { MouthChamfer = v })
+        .Table("paving", "What it is paved with; left out, it is smooth.", PavingSpec.Keys, d => d.Paving, (d, v) => d with { Paving = v });
 
     /// <summary>The defaults for a scale: 12 ft wide; the thickness is the printer's and does not scale.</summary>
     public static DeckSpec For(ModelScale scale) => new() { Width = scale.ToModel(12 * FullSize.Foot) };

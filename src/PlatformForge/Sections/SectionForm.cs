@@ -14,10 +14,11 @@ namespace PlatformForge.Sections;
 /// <param name="Bed">Outline of the bed, mm.</param>
 /// <param name="Margin">Kept free at the bed's edge, mm.</param>
 /// <param name="Layer">Layer height, mm.</param>
+/// <param name="Engraved">Area engraved in its deck, mm².</param>
 /// <param name="Facing">What its walls are faced with; null leaves them plain.</param>
 internal sealed record SectionInput(
-    ColumnBlock[] Blocks, HeightPlane[] Surfaces, Point2 Along, PrintPose Pose, IReadOnlyList<Point2> Bed, double Margin, double Layer,
-        PrintedFacing? Facing);
+    ColumnBlock[] Blocks, HeightPlane[] Surfaces, Point2 Along, PrintPose Pose, IReadOnlyList<Point2> Bed, double Margin, double Layer, double Engraved,
+    PrintedFacing? Facing);
 
 /// <summary>A section's form: the piece and how it lies on the bed.</summary>
 /// <param name="Solid">The piece, layout frame.</param>
@@ -35,7 +36,7 @@ internal sealed record SectionForm(Solid Solid, RigidTransform ToLayout, PrintPo
         var solid = SolidRaiser.Raise(input.Blocks, reliefs?.ByName);
         cancel.ThrowIfCancellationRequested();
         FacedWall[] faced = [.. reliefs?.All.SelectMany(r => r.Walls) ?? []];
-        var (pose, turn) = PoseFinder.Find(solid.Mesh, input.Surfaces, input.Along, input.Pose, input.Layer, faced.Sum(w => w.Ledges));
+        var (pose, turn) = PoseFinder.Find(solid.Mesh, input.Surfaces, input.Along, input.Pose, input.Layer, faced.Sum(w => w.Ledges) + input.Engraved);
         var bed = new BedShape(new PrinterSpec(input.Bed, 0) { Margin = input.Margin });
         var (toLayout, hull, size) = OnBed(solid.Mesh, turn, bed);
         return new(solid, toLayout, pose, hull, size, faced);

@@ -90,6 +90,7 @@ public static class SectionMaker
         findings.AddRange(JointRule.CheckWalls(plan.Spec, spec.Joint, printer));
         findings.AddRange(HoleRule.Check(plan, printer));
         findings.AddRange(FacingRule.Check(plan, printer, spec));
+        findings.AddRange(PavingRule.Check(plan, printer));
         var joints = new CutJoint?[ends.Length];
         for (int i = 1; i < ends.Length - 1; i++)
         {

@@ -40,7 +40,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
             "section",
             new SectionInput(
                 [.. body.Added, .. joints.SelectMany(j => j.Added()), .. body.Removed, .. joints.SelectMany(j => j.Removed()), .. joints.SelectMany(j => Relief(j, from, to)), .. engraving.Removed],
-                [.. outline.Surfaces(from, to)], outline.Along(from, to), spec.Pose, printer.Bed, printer.Margin, printer.Layer, facing),
+                [.. outline.Surfaces(from, to)], outline.Along(from, to), spec.Pose, printer.Bed, printer.Margin, printer.Layer, body.Engraved, facing),
             SectionForm.Of,
             cancel);
         return new(number, count, from, to, a, b, form, body, joints, engraving);

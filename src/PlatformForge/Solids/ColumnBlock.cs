@@ -20,6 +20,7 @@ public enum Paint : byte
     Stone,
     Timber,
     Concrete,
+    Paver,
 }
 
 /// <summary>

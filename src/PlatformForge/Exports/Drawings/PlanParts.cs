@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using PlatformForge.Track;
 using static System.FormattableString;
@@ -114,6 +115,21 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     private void Strip(Sheet sheet, PlanView view, PlanLine near, PlanLine far, double from, double to, Fill? fill, Pen? pen) =>
         sheet.Area(Line(view, near, from, to).Concat(Line(view, far, from, to).Reverse()), fill, pen);
 
+    private void Paving(Sheet sheet, PlanView view)
+    {
+        if (PavingLayout.Of(plan) is { } paving)
+        {
+            foreach (var joint in paving.Joints)
+            {
+                var (near, far) = (paving.At(joint.Near), paving.At(joint.Far));
+                sheet.Lines(
+                    joint.IsAcross ? [view.Of(plan.ToLayout(joint.From, near.At(joint.From))), view.Of(plan.ToLayout(joint.From, far.At(joint.From)))]
+                        : Line(view, near, joint.From, joint.To),
+                    HouseStyle.Hairline);
+            }
+        }
+    }
+
     private void Body(Sheet sheet, PlanView view)
     {
         var (from, to) = (plan.Spec.Face.From, plan.Spec.Face.To);
@@ -129,6 +145,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
                 view.Of(face.ToLayout(joint, face.CopingBack.At(joint))), new(0.1, HouseStyle.Quiet));
         }
 
+        Paving(sheet, view);
         foreach (var hidden in plan.Body.Standing.SelectMany(s => new[] { s.Near, s.Far }).Where(l => l != plan.Back))
         {
             sheet.Lines(Line(view, hidden, from, to), HouseStyle.Hidden);

@@ -1,6 +1,7 @@
 using PlatformForge.Exports.Documents;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Masonry;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using static System.FormattableString;
 
@@ -38,6 +39,23 @@ internal static class FacingWords
                     Invariant($"{w.Pieces}"), Invariant($"{Figures.Fixed(100 * w.Draw, 1)} %"), Figures.Fixed(w.Area / 100, 1),
                 ]),
             "the walls as made, laid flat; bricks and planks are drawn out, never shortened, so that whole ones fill a wall");
+    }
+
+    /// <summary>What the report says of the deck.</summary>
+    public static void Paving(DocumentBuilder to, SectionSet set)
+    {
+        if (set.Plan.Spec.Deck.Paving is not { } paving || PavingLayout.Of(set.Plan) is not { } layout)
+        {
+            return;
+        }
+
+        to.Title("Paving");
+        string across = paving.Kind == PavingKind.Planks ? Invariant($"Planks across the platform, about {Figures.Fine(layout.Width)} mm wide")
+            : Invariant($"{char.ToUpperInvariant(PavingSpec.Name(paving.Kind)[0])}{PavingSpec.Name(paving.Kind)[1..]}, about ")
+                + Invariant($"{Figures.Fine(layout.Length)} by {Figures.Fine(layout.Width)} mm with their joints, in courses ")
+                + (paving.Courses == PavingCourses.Across ? "square to the edge" : "along the edge, stretcher-wise");
+        to.Say(across + Invariant($". Joints are {Figures.Fine(paving.Joint)} mm wide and engraved {Figures.Fine(paving.Depth)} deep; ")
+            + "they turn with the curve and go on over the joints between sections. The first layer holds but for them.");
     }
 
     private static string Bricks(BrickworkReport b, double layer) =>

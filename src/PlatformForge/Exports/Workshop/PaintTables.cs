@@ -24,9 +24,10 @@ internal static class PaintTables
         (Paint.Line, "white line", 3),
         (Paint.Wall, "walls", 2),
         (Paint.Mortar, "joints of mortar", 1),
-        (Paint.Stone, "stone walls", 2),
-        (Paint.Timber, "timber walls", 2),
-        (Paint.Concrete, "concrete walls", 2),
+        (Paint.Stone, "stone", 2),
+        (Paint.Timber, "timber", 2),
+        (Paint.Concrete, "concrete and flags", 2),
+        (Paint.Paver, "paving bricks", 2),
     ];
 
     private static readonly (string For, Paint Paint, (int Parts, string Colour)[] Of, string Why)[] Recipes =
@@ -36,9 +37,10 @@ internal static class PaintTables
         ("deck, worn tarmac", Paint.Deck, [(1, "dark grey"), (2, "light grey")], "worn tarmac is light; concrete goes the other way"),
         ("joints of mortar", Paint.Mortar, [(3, "light grey"), (1, "sand")],
             "let it run into the joints, thinned, over the dry colour of bricks or stones, and wipe their faces"),
-        ("stone walls", Paint.Stone, [(2, "light grey"), (1, "sand"), (1, "brown")], "pick out single stones in lighter and darker mixes of the same three"),
-        ("timber walls", Paint.Timber, [(2, "dark grey"), (1, "brown")], "old timber is grey before it is brown; tarred sleepers are nearly black"),
-        ("concrete walls", Paint.Concrete, [(3, "light grey"), (1, "sand")], "streak it with thinned dark grey, from joints and posts down"),
+        ("stone", Paint.Stone, [(2, "light grey"), (1, "sand"), (1, "brown")], "pick out single stones in lighter and darker mixes of the same three"),
+        ("timber", Paint.Timber, [(2, "dark grey"), (1, "brown")], "old timber is grey before it is brown; tarred sleepers are nearly black"),
+        ("concrete and flags", Paint.Concrete, [(3, "light grey"), (1, "sand")],
+            "streak it with thinned dark grey, from joints and posts down; pick out single flags"),
     ];
 
     /// <summary>Areas that are seen, by colour, and what they take.</summary>

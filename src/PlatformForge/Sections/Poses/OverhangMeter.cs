@@ -16,6 +16,9 @@ internal static class OverhangMeter
     /// <summary>Share of a patch's border that must have a wall under it for the patch to be a bridge.</summary>
     private const double StandingShare = 0.5;
 
+    /// <summary>Share of a net of channels' border that has to stand: where many meet, or at a cut, some of it is found to end too soon.</summary>
+    private const double ChannelShare = 0.75;
+
     /// <summary>Triangles that a wall is followed over.</summary>
     private const int WallSteps = 32;
 
@@ -54,6 +57,12 @@ internal static class OverhangMeter
             }
 
             var (area, standing, span, middle) = patches.Grow(i);
+            if (standing >= ChannelShare && patches.IsChannel(area, 2 * nozzle))
+            {
+                (bridged, widest) = (bridged + area, Math.Max(widest, patches.Widest));
+                continue;
+            }
+
             if (span <= nozzle || (standing < StandingShare && patches.IsLedge(area, nozzle)))
             {
                 continue;
@@ -114,6 +123,20 @@ internal static class OverhangMeter
             return false;
         }
 
+        /// <summary>Widest triangle of the patch last grown, mm, square to its longest side.</summary>
+        public double Widest { get; private set; }
+
+        /// <summary>Whether the patch last grown is a net of channels no wider than a width, as joints of a paving are: so it is on the whole, and no
+        /// triangle of it is
+        /// wider than two that cross.</summary>
+        public bool IsChannel(double area, double width) => 2 * area <= width * border && Widest <= Math.Sqrt(2) * width;
+
+        private double Width(int t)
+        {
+            Point3 a = mesh.Vertices[mesh.Triangles[3 * t]], b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
+            return 2 * faces[t].Area / Math.Max((b - a).Length, Math.Max((c - b).Length, (a - c).Length));
+        }
+
         // Of the patch last grown: its corners, the sides of its border that stand, and its border's length.
         private readonly List<Point2> corners = [];
         private readonly List<(Point2 A, Point2 B)> stands = [];
@@ -130,7 +153,7 @@ internal static class OverhangMeter
         {
             double area = 0, standing = 0;
             Point3 middle = default;
-            border = 0;
+            (border, Widest) = (0, 0);
             corners.Clear();
             stands.Clear();
             var open = new Stack<int>([first]);
@@ -138,6 +161,7 @@ internal static class OverhangMeter
             while (open.TryPop(out int t))
             {
                 area += faces[t].Area;
+                Widest = Math.Max(Widest, Width(t));
                 middle += (mesh.Vertices[mesh.Triangles[3 * t]] + mesh.Vertices[mesh.Triangles[(3 * t) + 1]] + mesh.Vertices[mesh.Triangles[(3 * t) + 2]]) * (faces[t].Area / 3);
                 for (int k = 0; k < 3; k++)
                 {
@@ -182,12 +206,15 @@ internal static class OverhangMeter
         double lift = 0;
         for (int i = 0; i < mesh.Paints.Length; i++)
         {
-            bool lies = mesh.Paints[i] == (byte)Paint.Deck && faces[i].Slope < Steepest && faces[i].High <= layer;
+            bool lies = IsDeck(mesh.Paints[i]) && faces[i].Slope < Steepest && faces[i].High <= layer;
             lift = lies ? Math.Max(lift, faces[i].High) : lift;
         }
 
         return lift;
     }
+
+    // A deck, or one that is paved.
+    private static bool IsDeck(byte paint) => (Paint)paint is not (Paint.Coping or Paint.Line or Paint.Wall or Paint.Mortar);
 
     /// <summary>Least distance between two parallel lines that hold a convex ring between them, mm: one of them lies along an edge.</summary>
     public static double LeastWidth(IReadOnlyList<Point2> hull)

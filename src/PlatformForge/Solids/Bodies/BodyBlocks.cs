@@ -6,6 +6,9 @@ namespace PlatformForge.Solids.Bodies;
 /// </summary>
 public sealed record BodyBlocks(IReadOnlyList<ColumnBlock> Added, IReadOnlyList<ColumnBlock> Removed)
 {
+    /// <summary>Area of what is engraved in the deck, mm²: it looks up, and is no part of what lies on the bed.</summary>
+    public double Engraved { get; init; }
+
     /// <summary>All in the kernel's order.</summary>
     public IReadOnlyList<ColumnBlock> All => [.. Added, .. Removed];
 }

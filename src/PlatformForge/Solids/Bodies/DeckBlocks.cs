@@ -12,19 +12,20 @@ internal static class DeckBlocks
     /// <summary>How far in mm a cut reaches out of the material, so that no two boundaries coincide.</summary>
     private const double Overshoot = 0.5;
 
-    public static void Add(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
+    public static void Add(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks, out double engraved)
     {
         var plan = chart.Plan;
         double deck = plan.Spec.Deck.Thickness, coping = plan.Spec.Coping.Thickness;
         foreach (var strip in plan.Body.Top)
         {
-            var (thick, paint) = strip.Role == StripRole.Coping ? (coping, Paint.Coping) : (deck, Paint.Deck);
+            var (thick, paint) = strip.Role == StripRole.Coping ? (coping, Paint.Coping) : (deck, PavingBlocks.PaintOf(plan));
             foreach (var piece in top.Cover(strip.Near, strip.Far, from, to))
             {
                 blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-thick), piece.Top, paint));
             }
         }
 
+        engraved = PavingBlocks.Cut(chart, top, from, to, blocks);
         foreach (var line in plan.Body.Lines.Where(l => l.GrooveDepth <= 0))
         {
             foreach (var piece in top.Cover(line.Near, line.Far, Math.Max(from, line.From), Math.Min(to, line.To)))

@@ -87,6 +87,31 @@ internal static class FacingFindings
         "An island has no back: both its faces are faced as the front is, and facing.back says nothing.",
         "Leave it out.").Curing(Cure.LeaveOut(key + ".back"));
 
+    public static Finding PavingTooSmall(string key, double figure, double least, double joint, double nozzle) => Finding.Error(
+        "PF5038",
+        key,
+        Invariant($"Paving of {figure:0.###} mm leaves less than two lines of a nozzle of {nozzle:0.##} mm ")
+            + Invariant($"beside a joint of {joint:0.###}, drawn in as it is."),
+        Invariant($"Give {Up(least):0.##} mm or more, or narrower joints."),
+        FaultKind.DesignRule).Curing(Up(least));
+
+    public static Finding PavingTooWide(string key, double figure, double room) => Finding.Error(
+        "PF5039",
+        key,
+        Invariant($"A piece of paving is {figure:0.###} mm across the platform, where {room:0.###} mm lie between coping and back at most."),
+        Invariant($"Give {Down(room):0.##} mm or less, or lay the courses the other way (paving.courses)."),
+        FaultKind.DesignRule).Curing(Down(room));
+
+    public static Finding PavingTooDeep(string key, double deck, double depth, double deepest) => Finding.Error(
+        "PF5040",
+        key + ".depth",
+        Invariant($"Joints of {depth:0.###} mm leave {deck - depth:0.###} mm of a deck {deck:0.###} mm thick, less than two lines of the nozzle."),
+        deepest > 0 ? Invariant($"Give {Down(deepest):0.##} mm or less, or a thicker deck.") : "Make the deck thicker.",
+        FaultKind.DesignRule).Curing(deepest >= LeastPaving ? Cure.Set(key + ".depth", Down(deepest)) : Cure.LeaveOut(key));
+
+    // Shallowest joint that a key takes, mm.
+    private const double LeastPaving = 0.05;
+
     private static double Up(double figure) => Math.Ceiling((figure - Tolerances.Rounding) * 100) / 100;
 
     private static double Down(double figure) => Math.Floor((figure + Tolerances.Rounding) * 100) / 100;

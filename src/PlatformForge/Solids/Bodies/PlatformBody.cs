@@ -19,11 +19,11 @@ public static class PlatformBody
         List<ColumnBlock> added = [], removed = [];
         WallBlocks.Add(chart, top, from, to, added);
         FeatureBlocks.Add(chart, top, from, to, PrismOrder.UnderDeck, added);
-        DeckBlocks.Add(chart, top, from, to, added);
+        DeckBlocks.Add(chart, top, from, to, added, out double engraved);
         FeatureBlocks.Add(chart, top, from, to, PrismOrder.OnDeck, added);
         DeckBlocks.Remove(chart, top, from, to, removed);
         FeatureBlocks.Remove(chart, top, from, to, removed);
         WallBlocks.RemoveBelowBaseboard(chart, from, to, removed);
-        return new(added, removed);
+        return new(added, removed) { Engraved = engraved };
     }
 }

@@ -1,0 +1,46 @@
+using PlatformForge.Platforms;
+using PlatformForge.Platforms.Surfaces;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Units;
+
+namespace PlatformForge.Sections;
+
+/// <summary>What of a paving a printer can make, and what would help where it can't.</summary>
+internal static class PavingRule
+{
+    private const double Rounding = Tolerances.Rounding;
+
+    // Pieces are drawn in to whole ones: by so much at most they come out smaller than asked.
+    private const double Drawn = 0.75;
+
+    public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer)
+    {
+        if (plan.Spec.Deck.Paving is not { } paving)
+        {
+            yield break;
+        }
+
+        string key = plan.Spec.Key + ".deck.paving";
+        double least = paving.Joint + printer.LeastWall, room = PavingLayout.Room(plan), left = plan.Spec.Deck.Thickness - paving.Depth;
+        var layout = PavingLayout.Of(plan)!;
+        foreach (var (name, figure, made) in new[] { ("length", paving.Length, layout.Length), ("width", paving.Width, layout.Width) })
+        {
+            if (made < least - Rounding)
+            {
+                yield return FacingFindings.PavingTooSmall($"{key}.{name}", figure, least / Drawn, paving.Joint, printer.Nozzle);
+            }
+        }
+
+        bool isAcross = paving.Courses == PavingCourses.Across;
+        double over = isAcross ? paving.Length : paving.Width;
+        if (over > room + Rounding && !(isAcross && paving.Kind == PavingKind.Planks))
+        {
+            yield return FacingFindings.PavingTooWide($"{key}.{(isAcross ? "length" : "width")}", over, room);
+        }
+
+        if (left < printer.LeastWall - Rounding)
+        {
+            yield return FacingFindings.PavingTooDeep(key, plan.Spec.Deck.Thickness, paving.Depth, plan.Spec.Deck.Thickness - printer.LeastWall);
+        }
+    }
+}
