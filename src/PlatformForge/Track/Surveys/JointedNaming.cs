@@ -1,4 +1,3 @@
-using PlatformForge.Track.Surveys.Admissible;
 
 namespace PlatformForge.Track.Surveys;
 
