@@ -282,7 +282,7 @@ public sealed class StockTests : IDisposable
         }
 
         /// <summary>What is cut into it from its lower or its upper edge: width, depth, and height of the piece there.</summary>
-        public IReadOnlyList<(double Width, double Deep, double Height)> Slots()
+        public List<(double Width, double Deep, double Height)> Slots()
         {
             var found = new List<(double, double, double)>();
             for (int i = 0; i < Outline.Length; i++)

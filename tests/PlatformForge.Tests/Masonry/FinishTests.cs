@@ -1,9 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

@@ -31,18 +31,9 @@ internal static class SurveyRemarks
                 FaultKind.Input);
         }
 
-        if (RoundingRule.Check(survey) is { } rounded)
+        foreach (var finding in Stated(survey))
         {
-            yield return rounded;
-        }
-
-        if (survey is VersineSurvey && survey.Laying.As != LaidAs.Unknown)
-        {
-            yield return Finding.Note(
-                "PF2201",
-                survey.Key + ".laid",
-                Invariant($"How the track was laid (laid = \"{survey.Laying.As.ToString().ToLowerInvariant()}\") changes nothing here: versines fix no places that lines could be held to, and what is uncertain is told the same either way."),
-                "Leave laid out; or measure offsets from a string, of which it does tell.");
+            yield return finding;
         }
 
         if (survey.Laying.As == LaidAs.Flexible && AgainstFlexible(survey, track) is { } against)
@@ -86,11 +77,7 @@ internal static class SurveyRemarks
 
         if (smooth)
         {
-            yield return Finding.Note(
-                "PF2129",
-                survey.Key,
-                "No straights and curves could be recognised that meet the readings; the line is drawn as a smooth curve.",
-                "Track laid by eye is like that. Where it should not be, look at the misses for a place that is out of line.");
+            yield return Smooth(survey);
         }
 
         foreach (var finding in Kinks(survey, track, sharpest))
@@ -106,6 +93,30 @@ internal static class SurveyRemarks
         if (survey is VersineSurvey versines)
         {
             yield return OddEvenCheck.Of(versines.Readings, survey.RulerError).AsFinding(survey.Key, explained: !scattered && !track.Outliers.Any());
+        }
+    }
+
+    private static Finding Smooth(Survey survey) => Finding.Note(
+        "PF2129",
+        survey.Key,
+        "No straights and curves could be recognised that meet the readings; the line is drawn as a smooth curve.",
+        "Track laid by eye is like that. Where it should not be, look at the misses for a place that is out of line.");
+
+    // What was stated of the readings and the track, and does not go with them.
+    private static IEnumerable<Finding> Stated(Survey survey)
+    {
+        if (RoundingRule.Check(survey) is { } rounded)
+        {
+            yield return rounded;
+        }
+
+        if (survey is VersineSurvey && survey.Laying.As != LaidAs.Unknown)
+        {
+            yield return Finding.Note(
+                "PF2201",
+                survey.Key + ".laid",
+                Invariant($"How the track was laid (laid = \"{survey.Laying.As.ToString().ToLowerInvariant()}\") changes nothing here: versines fix no places that lines could be held to, and what is uncertain is told the same either way."),
+                "Leave laid out; or measure offsets from a string, of which it does tell.");
         }
     }
 
