@@ -13,12 +13,16 @@ public static class ElevationDrawing
     private const double Scaled = 30; // mm for dimensions to the left of each face
     private const double Apart = 6, Title = 8;
 
+    // A sheet of full-size rows that would be taller than this, mm, is drawn at half size.
+    private const double Tallest = 1200;
+
     /// <summary>Draws all faced walls, each in rows of whole sections.</summary>
     public static Sheet Draw(Dossier dossier, PlatformDossier platform)
     {
         double room = Width - (2 * TitleBlock.Inset) - Scaled;
         var faces = Faces(platform).ToArray();
-        double reduction = faces.SelectMany(f => WallSlice.Rows(f.Slices, room)).Count() > faces.Length ? 2 : 1;
+        double full = faces.SelectMany(f => WallSlice.Rows(f.Slices, room).Select(r => new ElevationRow(r, 1, f.Slab, f.Paint))).Sum(r => r.Height + Apart);
+        double reduction = full > Tallest ? 2 : 1;
         var rows = faces.SelectMany(f => WallSlice.Rows(f.Slices, room * reduction).Select((r, i) => (Face: f, First: i == 0, Slices: r,
             Row: new ElevationRow(r, 1 / reduction, f.Slab, f.Paint)))).ToArray();
         double height = TitleBlock.Margin + 20 + rows.Sum(r => r.Row.Height + Apart + (r.First ? Title : 0)) + TitleBlock.Depth + TitleBlock.Margin + 4;
