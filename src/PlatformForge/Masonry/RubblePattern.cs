@@ -75,7 +75,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
     {
         double reach = Reach * RubbleSpec.Aspect * spec.Size, half = spec.Laying.Joint / 2;
         Point2[] ring = [at + new Point2(-reach, -reach), at + new Point2(reach, -reach), at + new Point2(reach, reach), at + new Point2(-reach, reach)];
-        foreach (var other in others.Where(o => o != at && Math.Abs(o.X - at.X) < 2 * reach))
+        foreach (var other in others.Where(o => o != at && Math.Abs(o.X - at.X) < reach))
         {
             // Lengths along count less than heights, by the aspect.
             const double weight = 1 / (RubbleSpec.Aspect * RubbleSpec.Aspect);
