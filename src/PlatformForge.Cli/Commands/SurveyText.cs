@@ -72,6 +72,10 @@ internal static class SurveyText
         {
             o.WriteLine("    " + advice);
         }
+        else if (track.Residuals.Count <= ReadingTrials.MostReadings && doubt.Charged > Seen)
+        {
+            o.WriteLine("    no single reading of those tried, one more or one taken again, would take off 0.01 mm");
+        }
     }
 
     private static string Advice(ReachDoubt doubt)

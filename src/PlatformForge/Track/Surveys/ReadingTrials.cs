@@ -10,13 +10,13 @@ namespace PlatformForge.Track.Surveys;
 /// <param name="measure">The measure that what is charged hangs on most; places are looked for by it.</param>
 /// <param name="figure">What is charged for a survey, mm; null where it cannot be told.</param>
 /// <param name="present">What it is for this one, mm.</param>
-internal sealed class ReadingTrials(SurveyedTrack track, LineMeasure measure, Func<SurveyedTrack, double?> figure, double present)
+public sealed class ReadingTrials(SurveyedTrack track, LineMeasure measure, Func<SurveyedTrack, double?> figure, double present)
 {
-    // Among more readings than this one more tells nothing that a hand could read, and every trial would cost a fit of them all.
-    private const int MostReadings = 1000;
+    /// <summary>Among more readings than this nothing is tried: one more tells little there, and every trial would cost a fit of them all.</summary>
+    public const int MostReadings = 1000;
 
     // So many places are fitted, of which so many are charged.
-    private const int MostTried = 5, MostAgain = 3, MostWeighed = 2, MostLooked = 24;
+    private const int MostTried = 5, MostAgain = 3, MostWeighed = 2, MostLooked = 12;
 
     // A smaller change is not seen in hundredths, mm.
     private const double Seen = 0.01;
