@@ -101,8 +101,10 @@ internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRo
         foreach (var (s, text, anchor) in ((double, string, TextAnchor)[])[
             (from, Invariant($"track {figures.Track}, chainage {from:0}"), TextAnchor.Start), (to, Invariant($"to {to:0}"), TextAnchor.End)])
         {
-            Point2 middle = of(figures.PlaceOf(s, 0)), away = of(figures.PlaceOf(s, aside)) - middle;
-            sheet.Text(text, middle + away + (away * (2 / away.Length)) + new Point2(0, style.Size * 0.36), style, anchor);
+            // Written along the track.
+            double inward = anchor == TextAnchor.Start ? Math.Min(1, (to - from) / 2) : Math.Max(-1, (from - to) / 2);
+            Point2 middle = of(figures.PlaceOf(s, 0)), away = of(figures.PlaceOf(s, aside)) - middle, along = (of(figures.PlaceOf(s + inward, 0)) - middle) * Math.Sign(inward);
+            sheet.Text(text, middle + away + (away * ((away.Y > 0 ? 0.8 + style.Size : 0.8) / away.Length)), style, anchor, Math.Atan2(along.Y, along.X) * 180 / Math.PI);
         }
     }
 
