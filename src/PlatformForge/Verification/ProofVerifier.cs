@@ -123,7 +123,9 @@ public static class ProofVerifier
 
         public Mesh[] Sections { get; }
 
-        /// <summary>Whether a place lies under a section, or in the gap between two: there it is as far from both, together, as they are from one another.</summary>
+        /// <summary>
+        /// Whether a place lies under a section, or in the gap between two: there it is as far from both, together, as they are from one another.
+        /// </summary>
         public bool LiesUnder(Point2 p)
         {
             var (outlines, gaps) = plan.Value;

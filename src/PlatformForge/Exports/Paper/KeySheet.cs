@@ -8,7 +8,8 @@ namespace PlatformForge.Exports.Paper;
 internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRoom room, SheetOrigin origin)
 {
     // Of the figures those that say enough on a small map.
-    private static readonly FullSizeLine[] OnMap = [FullSizeLine.OtherRail, FullSizeLine.Middle, FullSizeLine.Cut, FullSizeLine.BackEdge, FullSizeLine.PlatformEnd, FullSizeLine.CopingEdge, FullSizeLine.BaseboardJoint];
+    private static readonly FullSizeLine[] OnMap = [FullSizeLine.OtherRail, FullSizeLine.Middle, FullSizeLine.Cut, FullSizeLine.BackEdge,
+        FullSizeLine.PlatformEnd, FullSizeLine.CopingEdge, FullSizeLine.BaseboardJoint];
     private static readonly TextStyle Body = new(2.7, HouseStyle.Ink);
     private const double Row = 4.1;
 
@@ -103,8 +104,10 @@ internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRo
         {
             // Written along the track.
             double inward = anchor == TextAnchor.Start ? Math.Min(1, (to - from) / 2) : Math.Max(-1, (from - to) / 2);
-            Point2 middle = of(figures.PlaceOf(s, 0)), away = of(figures.PlaceOf(s, aside)) - middle, along = (of(figures.PlaceOf(s + inward, 0)) - middle) * Math.Sign(inward);
-            sheet.Text(text, middle + away + (away * ((away.Y > 0 ? 0.8 + style.Size : 0.8) / away.Length)), style, anchor, Math.Atan2(along.Y, along.X) * 180 / Math.PI);
+            Point2 middle = of(figures.PlaceOf(s, 0)), away = of(figures.PlaceOf(s, aside)) - middle;
+            var along = (of(figures.PlaceOf(s + inward, 0)) - middle) * Math.Sign(inward);
+            sheet.Text(text, middle + away + (away * ((away.Y > 0 ? 0.8 + style.Size : 0.8) / away.Length)), style, anchor,
+                Math.Atan2(along.Y, along.X) * 180 / Math.PI);
         }
     }
 

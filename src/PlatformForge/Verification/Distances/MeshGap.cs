@@ -49,8 +49,10 @@ internal static class MeshGap
     public static bool IsWithin(Mesh mesh, IReadOnlyList<Mesh> solids, double outside)
     {
         var (low, high) = mesh.Box();
-        Corners[][] near = [.. solids.Select(s => Triangles(s, new(low.X, low.Y, double.NegativeInfinity), new(high.X, high.Y, double.PositiveInfinity), outside).ToArray())];
-        return mesh.Vertices.All(p => near.Any(solid => IsUnderOddly(p, solid) || Array.Exists(solid, t => t.Apart(new(p, p, p)) <= outside && ToTriangle(p, t) <= outside)));
+        Corners[][] near = [.. solids.Select(s => Triangles(s, new(low.X, low.Y, double.NegativeInfinity),
+            new(high.X, high.Y, double.PositiveInfinity), outside).ToArray())];
+        return mesh.Vertices.All(p => near.Any(solid => IsUnderOddly(p, solid)
+            || Array.Exists(solid, t => t.Apart(new(p, p, p)) <= outside && ToTriangle(p, t) <= outside)));
     }
 
     // Whether a line straight up from a point goes through a solid's faces an odd number of times.
@@ -177,7 +179,8 @@ internal static class MeshGap
 
         /// <summary>The box round several.</summary>
         public static Corners Around(List<Corners> all) => new(
-            new(all.Min(t => t.low.X), all.Min(t => t.low.Y), all.Min(t => t.low.Z)), new(all.Max(t => t.high.X), all.Max(t => t.high.Y), all.Max(t => t.high.Z)), all[0].A);
+            new(all.Min(t => t.low.X), all.Min(t => t.low.Y), all.Min(t => t.low.Z)),
+            new(all.Max(t => t.high.X), all.Max(t => t.high.Y), all.Max(t => t.high.Z)), all[0].A);
 
         public Point3 Low => low;
 
