@@ -100,7 +100,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         Sheet sheet, (double From, double To)[] pieces, double low, double high, Func<Point2, Point2> of, (Fill Fill, Rgb Ground, double Joint) look)
     {
         sheet.Area(((Point2[])[new(pieces[0].From, low), new(pieces[^1].To, low), new(pieces[^1].To, high), new(pieces[0].From, high)]).Select(of),
-            look.Fill, HouseStyle.Fine);
+            look.Fill);
         if (pieces.Length > 1)
         {
             // Up one perpend and down the next: what lies between two is in the middle of a bed joint, of the ground's colour as they are.
