@@ -9,14 +9,19 @@ namespace PlatformForge.Outside.Tests;
 /// <summary>
 /// Builds that are killed, at random moments and before every step that the system does for the commit, as strace counts them. Whoever looks next, a verify
 /// or a build, finds wholly the old folder or wholly the new one. A small number of kills by default; PLATFORMFORGE_KILLS=200 does 200 at random
-/// moments and every step there is, and writes what it found to the test's output.
+/// moments and every step there is, and writes what it found to the test's output. PLATFORMFORGE_KILLS="200 3/8" does the third of eight pieces of them.
 /// </summary>
 public class KillTests(ITestOutputHelper told)
 {
     // Of the calls by which a folder is changed; whatever is read between them changes nothing.
     private static readonly string[] Calls = ["mkdir", "flock", "pwrite64", "fsync", "rename", "unlink", "rmdir"];
 
-    private static readonly int Asked = int.TryParse(Environment.GetEnvironmentVariable("PLATFORMFORGE_KILLS"), NumberStyles.None, CultureInfo.InvariantCulture, out int kills) ? kills : 0;
+    private static readonly (int Kills, int Piece, int Pieces) Asked = Environment.GetEnvironmentVariable("PLATFORMFORGE_KILLS")?.Split(' ', '/') switch
+    {
+        [var kills] => (Number(kills), 1, 1),
+        [var kills, var piece, var pieces] => (Number(kills), Number(piece), Number(pieces)),
+        _ => (0, 1, 1),
+    };
 
     // Figures of the small run: with the two builds and one look that each takes, some 25 s on two quiet cores.
     private const int FewRandom = 6, FewAimed = 15;
@@ -53,13 +58,13 @@ public class KillTests(ITestOutputHelper told)
     public void A_build_killed_at_a_random_moment_leaves_the_old_folder_or_the_new_one()
     {
         using var ground = new Ground();
-        int count = Asked > 0 ? Asked : FewRandom;
+        int count = Asked.Kills > 0 ? Asked.Kills : FewRandom;
         var random = new Random(20_240_229);
         double whole = ground.Seconds;
 
         // Half of the moments anywhere, half where the folder is written: at the end.
         double[] moments = [.. Enumerable.Range(0, count).Select(i => whole * (i % 2 == 0 ? random.NextDouble() : 0.7 + (0.5 * random.NextDouble())))];
-        Kill(ground, "random", moments, (lane, seconds) =>
+        Kill(ground, "random", Piece(moments), (lane, seconds) =>
         {
             using var build = Process.Start(lane.Build(Changed))!;
             if (!build.WaitForExit(TimeSpan.FromSeconds(seconds)))
@@ -76,8 +81,9 @@ public class KillTests(ITestOutputHelper told)
         using var ground = new Ground();
         (string Call, int Count)[] aims = [.. ground.Steps().SelectMany(s => Enumerable.Range(1, s.Count).Select(i => (s.Call, i)))];
         Assert.True(aims.Length > 100, $"only {aims.Length} steps were seen");
-        int killed = 0, stride = Asked > 0 ? 1 : (aims.Length + FewAimed - 1) / FewAimed;
-        Kill(ground, "aimed", [.. aims.Where((_, i) => i % stride == 0)], (lane, aim) =>
+        int killed = 0, stride = Asked.Kills > 0 ? 1 : (aims.Length + FewAimed - 1) / FewAimed;
+        (string Call, int Count)[] taken = Piece([.. aims.Where((_, i) => i % stride == 0)]);
+        Kill(ground, "aimed", taken, (lane, aim) =>
         {
             using var build = Process.Start(lane.Build(Changed, "-e", "trace=" + aim.Call, "-e", $"inject={aim.Call}:signal=KILL:when={aim.Count}", "-o", "/dev/null"))!;
             build.WaitForExit();
@@ -86,7 +92,7 @@ public class KillTests(ITestOutputHelper told)
 
         // Where a lock is taken or not may differ from run to run; all else is the same steps.
         told.WriteLine($"{killed} of these came to the step they were to be killed before.");
-        Assert.True(killed >= aims.Length / stride * 9 / 10, $"only {killed} were killed");
+        Assert.True(killed >= taken.Length * 9 / 10, $"only {killed} were killed");
     }
 
     /// <summary>A disk that can't write what it was given is told, and nothing in place is touched: at the first flush, and at one behind it.</summary>
@@ -105,6 +111,10 @@ public class KillTests(ITestOutputHelper told)
 
         Assert.Equal(0, lane.Verify().Exit);
     }
+
+    private static int Number(string text) => int.Parse(text, NumberStyles.None, CultureInfo.InvariantCulture);
+
+    private static T[] Piece<T>(T[] all) => [.. all.Where((_, i) => i % Asked.Pieces == Asked.Piece - 1)];
 
     private void Kill<T>(Ground ground, string how, T[] moments, Action<Lane, T> kill)
     {

@@ -7,7 +7,7 @@ namespace PlatformForge.Exports.LineArt;
 internal sealed class DepthField(int width, int height)
 {
     // Dots lie in the middle of their squares.
-    private readonly Raster nearest = new(width, 0, height, shows: false);
+    private readonly Raster nearest = new(width, height, shows: false);
 
     /// <summary>Lays a body into the field, seen by a parallel view whose unit on the sheet is a dot.</summary>
     public void Add(Mesh mesh, View view)

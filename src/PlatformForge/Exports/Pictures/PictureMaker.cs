@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
 using PlatformForge.Geometry;
 
@@ -104,10 +105,14 @@ internal sealed class PictureMaker
     private PixelImage Draw(int threads)
     {
         var pixels = new byte[3 * width * height];
+
+        // A strip's samples take some megabytes: whoever has finished one uses them again for the next.
+        var rasters = new ConcurrentBag<Raster>();
         Parallel.For(0, Strips, new ParallelOptions { MaxDegreeOfParallelism = threads }, strip =>
         {
             int top = strip * StripRows, rows = Math.Min(StripRows, height - top);
-            var raster = new Raster(width * Fine, top * Fine, rows * Fine);
+            var raster = rasters.TryTake(out var used) ? used : new Raster(width * Fine, StripRows * Fine);
+            raster.Begin(top * Fine, rows * Fine);
             foreach (var (on, body, first, bins) in placed)
             {
                 foreach (int i in bins.On(strip))
@@ -131,6 +136,8 @@ internal sealed class PictureMaker
                     Resolve(raster, sky, x, y, top, pixels.AsSpan(3 * ((y * width) + x), 3));
                 }
             }
+
+            rasters.Add(raster);
         });
         return new(width, height, pixels);
     }
@@ -140,21 +147,25 @@ internal sealed class PictureMaker
     private void Resolve(Raster raster, SkyMemo sky, int x, int y, int top, Span<byte> to)
     {
         int at = ((y - top) * Fine * width * Fine) + (x * Fine);
-        int inked = 0;
+        int inked = 0, first = raster.Shown[at];
         bool alike = true;
         double depth = 0;
         for (int j = 0; j < Fine; j++)
         {
-            for (int sample = at + (j * width * Fine), end = sample + Fine; sample < end; sample++)
+            int row = at + (j * width * Fine);
+            ReadOnlySpan<int> shown = raster.Shown.AsSpan(row, Fine);
+            ReadOnlySpan<bool> covered = raster.Inked.AsSpan(row, Fine);
+            ReadOnlySpan<float> deep = raster.Depth.AsSpan(row, Fine);
+            for (int i = 0; i < Fine; i++)
             {
-                alike &= raster.Shown[sample] == raster.Shown[at];
-                inked += raster.Inked[sample] ? 1 : 0;
-                depth += raster.Depth[sample];
+                alike &= shown[i] == first;
+                inked += covered[i] ? 1 : 0;
+                depth += deep[i];
             }
         }
 
         // Within a surface, and on paper, all samples show the same.
-        var colour = alike ? Light(sky, x, raster.Shown[at], (x * Fine) + (Fine / 2.0), (y * Fine) + (Fine / 2.0), depth / (Fine * Fine)) : Mixed(raster, sky, x, y, at);
+        var colour = alike ? Light(sky, x, first, (x * Fine) + (Fine / 2.0), (y * Fine) + (Fine / 2.0), depth / (Fine * Fine)) : Mixed(raster, sky, x, y, at);
         double cover = InkStrength * inked / (Fine * Fine);
         ((colour * (1 - cover)) + (LinearColour.Of(InkColour) * cover)).Put(to);
     }

@@ -7,18 +7,31 @@ namespace PlatformForge.Exports.Pictures;
 /// A strip of samples, each holding the nearest depth and, where wanted, what lies there. Samples sit at whole numbers and a half of the sheet.
 /// </summary>
 /// <param name="width">Samples of a row.</param>
-/// <param name="top">First row.</param>
 /// <param name="rows">How many rows.</param>
 /// <param name="shows">Whether it is kept what lies at a sample; a light asks for depths alone.</param>
-internal sealed class Raster(int width, int top, int rows, bool shows = true)
+internal sealed class Raster(int width, int rows, bool shows = true)
 {
     public const int Nothing = -1;
+
+    private int top;
+    private int end = rows;
 
     public float[] Depth { get; } = Filled(width * rows, float.NegativeInfinity);
 
     public int[] Shown { get; } = shows ? Filled(width * rows, Nothing) : [];
 
     public bool[] Inked { get; } = shows ? new bool[width * rows] : [];
+
+    /// <summary>Takes another strip, of no more rows, in place of the one it holds.</summary>
+    /// <param name="first">First row.</param>
+    /// <param name="count">How many rows.</param>
+    public void Begin(int first, int count)
+    {
+        (top, end) = (first, first + count);
+        Array.Fill(Depth, float.NegativeInfinity);
+        Array.Fill(Shown, Nothing);
+        Array.Clear(Inked);
+    }
 
     /// <summary>Draws a triangle of sheet points with the depth as their third number; those that turn away are left out.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -31,7 +44,7 @@ internal sealed class Raster(int width, int top, int rows, bool shows = true)
         }
 
         int x0 = Math.Max(0, First(Math.Min(a.X, Math.Min(b.X, c.X)))), x1 = Math.Min(width - 1, Last(Math.Max(a.X, Math.Max(b.X, c.X))));
-        int y0 = Math.Max(top, First(Math.Min(a.Y, Math.Min(b.Y, c.Y)))), y1 = Math.Min(top + rows - 1, Last(Math.Max(a.Y, Math.Max(b.Y, c.Y))));
+        int y0 = Math.Max(top, First(Math.Min(a.Y, Math.Min(b.Y, c.Y)))), y1 = Math.Min(end - 1, Last(Math.Max(a.Y, Math.Max(b.Y, c.Y))));
         if (x0 > x1 || y0 > y1)
         {
             // It lies between the samples: of the small grids that lights look at, most do.
@@ -91,7 +104,7 @@ internal sealed class Raster(int width, int top, int rows, bool shows = true)
     public void Ink(Point3 a, Point3 b, double lineWidth, double bias)
     {
         double half = lineWidth / 2, dx = b.X - a.X, dy = b.Y - a.Y, square = (dx * dx) + (dy * dy);
-        int y0 = Math.Max(top, First(Math.Min(a.Y, b.Y) - half)), y1 = Math.Min(top + rows - 1, Last(Math.Max(a.Y, b.Y) + half));
+        int y0 = Math.Max(top, First(Math.Min(a.Y, b.Y) - half)), y1 = Math.Min(end - 1, Last(Math.Max(a.Y, b.Y) + half));
         for (int y = y0; y <= y1; y++)
         {
             // Where the line runs within this row, widened by half its width either way.

@@ -26,11 +26,18 @@ internal sealed class ShadowMap
         view = plain.Enlarged(1 / cell, -left / cell, -top / cell);
         (width, height) = ((int)Math.Ceiling((right - left) / cell), (int)Math.Ceiling((bottom - top) / cell));
         bias = 1.5 * cell;
-        var raster = new Raster(width, 0, height, shows: false);
+        var raster = new Raster(width, height, shows: false);
+
+        // Places of one body after another on the grid, in one array: two dozen lights would else leave as many of each body behind them.
+        var on = new Point3[bodies.Count == 0 ? 0 : bodies.Max(b => b.Mesh.Vertices.Length)];
         foreach (var body in bodies)
         {
-            var on = Array.ConvertAll(body.Mesh.Vertices, view.Project);
-            var triangles = body.Mesh.Triangles;
+            var (vertices, triangles) = (body.Mesh.Vertices, body.Mesh.Triangles);
+            for (int i = 0; i < vertices.Length; i++)
+            {
+                on[i] = view.Project(vertices[i]);
+            }
+
             for (int i = 0; i < triangles.Length; i += 3)
             {
                 raster.Fill(on[triangles[i]], on[triangles[i + 1]], on[triangles[i + 2]], 0);
