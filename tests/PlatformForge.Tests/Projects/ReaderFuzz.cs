@@ -1,9 +1,12 @@
+using System.Text.RegularExpressions;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
+using PlatformForge.Tests.Projects.Remedies;
 using PlatformForge.Units;
+using Xunit;
 
 namespace PlatformForge.Tests.Projects;
 
@@ -18,7 +21,24 @@ public class ReaderFuzz
         Prop.ForAll(Arb.From(Mutations()), text =>
         {
             var read = Samples.Read(text);
+            Assert.Empty(read.Findings.SelectMany(f => Sentences.Complaints(f, text)));
             return read.Succeeded || (read.Findings.Count > 0 && read.Findings.All(f => f.Severity != Severity.Error || (f.Line >= 1 && f.Column >= 1 && f.Message.Length > 0)));
+        });
+
+    /// <summary>A heading that is offered in place of a spoilt one is one: with it in the line's place, the fault is elsewhere or gone.</summary>
+    [Property(MaxTest = 200)]
+    public Property A_heading_that_is_offered_is_taken() =>
+        Prop.ForAll(Arb.From(from name in Gen.Elements("layout", "platform", "platform.fence", "my own", "") from before in Gen.Elements("[", "[[", "[ [", "[[[") from after in Gen.Elements("]", "]]", "]nan", "] ]", "", "]x]", "] [b]") select before + name + after), heading =>
+        {
+            string[] lines = [.. Samples.Small.Split('\n'), heading, ""];
+            var told = Samples.Read(string.Join('\n', lines)).Findings;
+            if (told.FirstOrDefault(f => f.Code == "PF1005") is not { } fault || Regex.Match(fault.Remedy, @"^Write (?<heading>\[.*\])( on a line of its own)?\.$") is not { Success: true } offered)
+            {
+                return;
+            }
+
+            lines[fault.Line - 1] = offered.Groups["heading"].Value;
+            Assert.DoesNotContain(Samples.Read(string.Join('\n', lines)).Findings, f => f.Code == "PF1005" && f.Line == fault.Line);
         });
 
     [Property(MaxTest = 200)]

@@ -37,8 +37,7 @@ internal static partial class GrammarFault
 
         if (quoted[0] == '[' && !quoted.Contains('=', StringComparison.Ordinal) && !quoted.Contains('{', StringComparison.Ordinal))
         {
-            string name = quoted.Trim('[', ']', ' ');
-            return (Invariant($"'{quoted}' is no heading."), quoted.StartsWith("[[", StringComparison.Ordinal) ? Invariant($"Write [[{name}]].") : Invariant($"Write [{name}]."));
+            return (Invariant($"'{quoted}' is no heading."), Heading(quoted));
         }
 
         if (quoted[0] == '{' && line > 0 && lines[..line].Select(l => WithoutComment(l).Trim()).LastOrDefault(l => l.Length > 0) is { } before && before.EndsWith('}'))
@@ -62,6 +61,22 @@ internal static partial class GrammarFault
                 ? (Invariant($"'{quoted}' has no '=' between the key and its value."), Invariant($"Write {bare.Groups["key"].Value} = {bare.Groups["value"].Value.Trim()}."))
                 : null;
     }
+
+    // The heading that was meant, where a name can be made out. What stands behind its bracket is no part of it.
+    private static string Heading(string quoted)
+    {
+        bool several = quoted.StartsWith("[[", StringComparison.Ordinal);
+        string inner = quoted.TrimStart('[', ' ');
+        int end = inner.IndexOf(']', StringComparison.Ordinal);
+        string name = (end < 0 ? inner : inner[..end]).Trim(), behind = end < 0 ? "" : inner[end..].Trim('[', ']', ' ');
+        string heading = several ? Invariant($"[[{name}]]") : Invariant($"[{name}]");
+        return !HeadingName().IsMatch(name) ? "A heading is a name in brackets, on a line of its own: [layout], or [[platform]] where there may be several."
+            : behind.Length > 0 ? Invariant($"Write {heading} on a line of its own.")
+            : Invariant($"Write {heading}.");
+    }
+
+    [GeneratedRegex(@"^[A-Za-z0-9_-]+(\.[A-Za-z0-9_-]+)*$", RegexOptions.ExplicitCapture)]
+    private static partial Regex HeadingName();
 
     /// <summary>Line and column, from 1, of the first backslash whose escape stands for no character; of the text's first backslash when all look well.</summary>
     public static (int Line, int Column) BadEscape(string text)

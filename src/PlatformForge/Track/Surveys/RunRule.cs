@@ -43,7 +43,7 @@ internal static class RunRule
 
         if (!(covered >= Math.Max(ShortestSurvey, ShortestInErrors * error)))
         {
-            findings.Add(Finding.Error("PF2130", key, Invariant($"The readings cover {covered:G3} mm of track with a ruler error of {error:0.##} mm."), Invariant($"Measure {Math.Max(ShortestSurvey, ShortestInErrors * error):0} mm of track at least; check the unit of the figures.")) with { File = file, Line = LineOf(run[0]) });
+            findings.Add(Finding.Error("PF2130", key, Invariant($"The readings cover {Told(covered)} mm of track with a ruler error of {error:0.##} mm."), Invariant($"Measure {Math.Max(ShortestSurvey, ShortestInErrors * error):0} mm of track at least; check the unit of the figures.")) with { File = file, Line = LineOf(run[0]) });
             return;
         }
 
@@ -104,6 +104,9 @@ internal static class RunRule
             CheckCourse(key, error, run, covered, findings);
         }
     }
+
+    // A figure that a reader takes in, however small.
+    private static string Told(double length) => length < 0.01 ? "less than 0.01" : Invariant($"{length:0.##}");
 
     private static void CheckCourse(string key, double error, IReadOnlyList<PlaceReading> run, double covered, List<Finding> findings)
     {

@@ -81,7 +81,8 @@ public static class SurveyReader
 
     private static void CheckClosing(VersinesSpec spec, IReadOnlyList<VersineReading> readings, List<Finding> findings)
     {
-        if (readings.Count == 0)
+        // Stations that were refused have been told of.
+        if (readings.Count == 0 || !double.IsFinite(readings[0].Station) || !double.IsFinite(readings[^1].Station))
         {
             return;
         }

@@ -31,6 +31,9 @@ public class SentenceProperties
             .Replace("length = ", "low = 16\nlength = ", StringComparison.Ordinal).Replace("to = 540 }", "to = 540, bodies_pass_over = true }", StringComparison.Ordinal),
     ];
 
+    // Islands, sets of vehicles, several tracks, walls in brick: slower, and so for the long run.
+    private static readonly string[] Rich = [.. new[] { "marrowby-cross", "pendlewick-sets", "quillhaven", "emberlow", "tawnybrook" }.Select(n => PresetShelf.Sample(n)!)];
+
     [Fact]
     public void The_designs_that_faults_are_put_into_are_sound() =>
         Assert.All(Designs, d => Assert.DoesNotContain(FaultyDesign.FindingsOf(new(d, "halt.toml")), f => f.Severity == Severity.Error));
@@ -41,7 +44,11 @@ public class SentenceProperties
         var random = new Random(Setting("PF_SEED", 5));
         var codes = new SortedDictionary<string, int>(StringComparer.Ordinal);
         var complaints = new List<string>();
-        foreach (var design in FaultyDesign.OfEveryKey(random, Designs).Take(Setting("PF_SENTENCES", DesignsInGate)))
+        int count = Setting("PF_SENTENCES", DesignsInGate);
+        var designs = FaultyDesign.OfEveryKey(random, Designs).Take(count)
+            .Concat(FaultyDesign.From(random.Next(), Designs).Take(count / 4))
+            .Concat(count > DesignsInGate ? FaultyDesign.From(random.Next(), Rich).Take(count / 4).Concat(FaultyDesign.OfEveryKey(random, Rich).Take(count / 4)) : []);
+        foreach (var design in designs)
         {
             foreach (var finding in design.Findings)
             {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using PlatformForge.Tests.Projects.Remedies;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Units;
 using Xunit;
@@ -12,6 +13,7 @@ public class FitFuzzTests
     private static void Survives(SurveySpec spec)
     {
         var outcome = TrackSurveyor.Survey(spec);
+        Assert.Empty(outcome.Findings.SelectMany(f => Sentences.Complaints(f, string.Concat(spec.Sources.Select(s => s.Text)))));
         if (outcome.Value is { } track)
         {
             Assert.True(double.IsFinite(track.Line.Length) && track.Line.Length > 0);

@@ -1,3 +1,4 @@
+using PlatformForge.Tests.Projects.Remedies;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Units;
 using Xunit;
@@ -36,6 +37,7 @@ public class ReaderFuzzTests
         {
             string text = Spoil(seed, random);
             var outcome = SurveyReader.Read(Spec(kind, text));
+            Assert.Empty(outcome.Findings.SelectMany(f => Sentences.Complaints(f, text)));
             if (outcome.Succeeded)
             {
                 read++;
@@ -49,6 +51,22 @@ public class ReaderFuzzTests
         }
 
         Assert.True(read > 0 && refused > 0, $"{read} read, {refused} refused");
+    }
+
+    /// <summary>A row that is refused is refused once: no second fault is told of figures that it does not have.</summary>
+    [Theory]
+    [InlineData("300;4;5", "PF2104")]
+    [InlineData("300", "PF2104")]
+    [InlineData(";4", "PF2103")]
+    [InlineData("many;4", "PF2103")]
+    [InlineData("99999999999;4", "PF2103")]
+    public void A_row_that_is_refused_has_one_fault(string row, string code)
+    {
+        string text = $"distance;offset\n0;0\n100;1\n200;2\n{row}\n400;9\n500;12\n";
+        foreach (var spec in new[] { Spec("offsets", text), Spec("versines", text.Replace("distance;offset\n0;0", "station;versine\n50;0", StringComparison.Ordinal)), Spec("points", text.Replace("distance;offset", "x;y", StringComparison.Ordinal)) })
+        {
+            Assert.Equal([code], SurveyReader.Read(spec).Findings.Where(f => f.Severity == Severity.Error).Select(f => f.Code).Distinct());
+        }
     }
 
     private static SurveySpec Spec(string kind, string text) => kind switch

@@ -21,7 +21,7 @@ internal static class OffsetTable
         for (int r = 0; r < table.Lines.Length; r++)
         {
             double distance = table.Columns[0][r], offset = table.Columns[1][r];
-            if (r > 0 && !(distance > table.Columns[0][r - 1]))
+            if (r > 0 && distance <= table.Columns[0][r - 1])
             {
                 findings.Add(Disorder(spec.Key, source, table, r, "Distance"));
             }

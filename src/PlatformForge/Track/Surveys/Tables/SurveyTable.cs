@@ -142,6 +142,11 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
                 bool comma = table.Delimiter == ',' && row.Fields.Length > table.Headers.Length;
                 Add("PF2104", Invariant($"The row has {row.Fields.Length} fields, the header {table.Headers.Length}."),
                     comma ? "Figures with a decimal comma need semicolons or tabs between the columns." : "Give every column of the header a field.", row.Line, 0);
+                foreach (double[] column in columns)
+                {
+                    column[r] = double.NaN;
+                }
+
                 continue;
             }
 
@@ -152,12 +157,14 @@ internal sealed record SurveyTable(int[] Lines, double[][] Columns, LengthUnit[]
                 columns[i][r] = value * (i == counts ? 1 : units[i].Millimetres());
                 if (why is null && Math.Abs(columns[i][r]) > Longest)
                 {
-                    why = Invariant($"{columns[i][r]:G4} mm is longer than a model railway.");
+                    why = Invariant($"A length of over {Longest:0} mm is longer than a model railway.");
                     remedy = Invariant($"The largest length taken is {Longest:0} mm; check the unit and the decimal mark.");
                 }
 
                 if (why is not null)
                 {
+                    // What is refused is no figure for anything that is told after it.
+                    columns[i][r] = double.NaN;
                     Add("PF2103", why, remedy, row.Line, places[i] + 1);
                 }
             }

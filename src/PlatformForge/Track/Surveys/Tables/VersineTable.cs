@@ -24,7 +24,7 @@ internal static class VersineTable
         var readings = new List<VersineReading>(table.Lines.Length);
         for (int r = 0; r < table.Lines.Length; r++)
         {
-            if (r > 0 && !(table.Columns[0][r] > table.Columns[0][r - 1]))
+            if (r > 0 && table.Columns[0][r] <= table.Columns[0][r - 1])
             {
                 findings.Add(OffsetTable.Disorder(spec.Key, source, table, r, "Station", spec.Spacing is not null));
             }
