@@ -16,7 +16,8 @@ internal static class TrackFitRule
 
     /// <param name="run">Track and vehicles.</param>
     /// <param name="span">The stretch of it that is swept.</param>
-    /// <param name="around">How much farther than the stations that were asked for that goes at both ends, mm: of the track nothing more is asked for it.</param>
+    /// <param name="around">How much farther than the stations that were asked for that goes at both ends, mm: of the track nothing more is asked for
+    /// it.</param>
     /// <param name="request">What is asked for.</param>
     public static IEnumerable<Finding> Findings(TrackRun run, RunSpan span, double around, EnvelopeRequest request)
     {

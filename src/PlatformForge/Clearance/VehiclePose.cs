@@ -10,7 +10,8 @@ public readonly record struct CarrierPose(Point2 Origin, Point2 Forward)
 }
 
 /// <summary>A vehicle standing on the track.</summary>
-/// <param name="LeadingChainage">Chainage in mm of the leading pivot as the wheels tell it: the foremost axle stands half a wheelbase of track ahead of it.</param>
+/// <param name="LeadingChainage">Chainage in mm of the leading pivot as the wheels tell it: the foremost axle stands half a wheelbase of track ahead of
+/// it.</param>
 /// <param name="Body">Frame of the body, origin midway between the pivots.</param>
 /// <param name="LeadingBogie">Frame of the leading bogie, origin at its pivot.</param>
 /// <param name="TrailingBogie">Frame of the trailing bogie.</param>

@@ -3,7 +3,8 @@ using System.Security.Cryptography;
 namespace PlatformForge.Exports;
 
 /// <summary>
-/// What is in a file: how long it is and its hash, known at once, and its bytes, held in memory or read where they lie. A run of hundreds of files keeps the first two and
+/// What is in a file: how long it is and its hash, known at once, and its bytes, held in memory or read where they lie. A run of hundreds of files keeps the
+/// first two and
 /// not the third.
 /// </summary>
 public abstract class FileContents

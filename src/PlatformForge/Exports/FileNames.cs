@@ -43,7 +43,8 @@ public static class FileNames
     /// <summary>Plain names for several things, told apart by a number where two would be alike, or would give files of one name.</summary>
     public static IReadOnlyList<string> Distinct(IEnumerable<string> names) => Distinct(names.Select(n => (n, (IReadOnlyList<string>)[])));
 
-    /// <summary>The same for platforms, of which some have files of their own for each track beside them: "island" beside "up" has some that begin as those of a platform named "island-up" do.</summary>
+    /// <summary>The same for platforms, of which some have files of their own for each track beside them: "island" beside "up" has some that begin as those
+    /// of a platform named "island-up" do.</summary>
     public static IReadOnlyList<string> Distinct(IEnumerable<(string Name, IReadOnlyList<string> Tracks)> platforms)
     {
         var names = new List<string>();

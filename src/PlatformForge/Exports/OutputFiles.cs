@@ -52,7 +52,8 @@ public sealed record OutputChoice
     /// <summary>Drawings.</summary>
     public bool Drawings { get; init; } = true;
 
-    /// <summary>Chainages in mm, along the charts of the plans, at which a cross-section is drawn beside the telling one; platforms that do not reach there have none.</summary>
+    /// <summary>Chainages in mm, along the charts of the plans, at which a cross-section is drawn beside the telling one; platforms that do not reach there
+    /// have none.</summary>
     public IReadOnlyList<double> CrossSections { get; init; } = [];
 
     /// <summary>Width of pictures in pixels.</summary>

@@ -5,7 +5,8 @@ using PlatformForge.Units;
 
 namespace PlatformForge.Exports;
 
-/// <summary>Finds where each vehicle of the faced track, and those of other tracks that govern the edge anywhere, come nearest to the coping, and how they stand there.</summary>
+/// <summary>Finds where each vehicle of the faced track, and those of other tracks that govern the edge anywhere, come nearest to the coping, and how they
+/// stand there.</summary>
 internal static class TightPlaces
 {
     /// <param name="request">What was swept.</param>

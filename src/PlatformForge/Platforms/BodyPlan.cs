@@ -26,7 +26,8 @@ public sealed record BodyPlan
     /// <summary>Inner face of the wall on the far side: of the back wall, or of the second face's.</summary>
     public required PlanLine BackWallFace { get; init; }
 
-    /// <summary>Outer face of the wall on the far side, where the deck ends: the platform's back, or the face of the second face's wall towards its track.</summary>
+    /// <summary>Outer face of the wall on the far side, where the deck ends: the platform's back, or the face of the second face's wall towards its
+    /// track.</summary>
     public required PlanLine FarWallFace { get; init; }
 
     /// <summary>Where walls stand that are faced in relief: behind their faces by its depth, so that what stands out of them stands at the face.</summary>

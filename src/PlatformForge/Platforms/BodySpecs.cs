@@ -16,7 +16,8 @@ public sealed record DeckSpec
     /// <summary>Fall away from the track as n of 1 in n, from the coping's front edge to the back; 0 is level.</summary>
     public double Crossfall { get; init; }
 
-    /// <summary>Chamfer at the mouths of holes and sockets, measured along both faces. Default 0.3: takes up the squashed first layer of a print laid deck down.</summary>
+    /// <summary>Chamfer at the mouths of holes and sockets, measured along both faces. Default 0.3: takes up the squashed first layer of a print laid deck
+    /// down.</summary>
     public double MouthChamfer { get; init; } = 0.3;
 
     /// <summary>What it is paved with; null leaves it smooth, as of tarmac or ash.</summary>
@@ -66,7 +67,8 @@ public sealed record CopingSpec
     /// <summary>Depth of the groove at a joint. Default 0.3; 0 leaves the joints to paint, and they still serve as cut stations.</summary>
     public double JointDepth { get; init; } = 0.3;
 
-    /// <summary>Chamfer on the front upper arris, measured along both faces. Default 0.3: takes up the squashed first layer of a print laid deck down.</summary>
+    /// <summary>Chamfer on the front upper arris, measured along both faces. Default 0.3: takes up the squashed first layer of a print laid deck
+    /// down.</summary>
     public double ArrisChamfer { get; init; } = 0.3;
 
     /// <summary>Its keys in the project file.</summary>

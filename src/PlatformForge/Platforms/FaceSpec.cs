@@ -28,7 +28,8 @@ public sealed record FaceSpec(string Track, Side Side, double From, double To, E
     /// laid to, so that an edge along an even curve may follow it and what is sudden is eased.</summary>
     public const double FullSizeLeastRadius = 150 * FullSize.Foot;
 
-    /// <summary>Least radius in mm to which a faired edge bends in plan; null takes <see cref="FullSizeLeastRadius"/> in the layout's scale. Where the track itself is
+    /// <summary>Least radius in mm to which a faired edge bends in plan; null takes <see cref="FullSizeLeastRadius"/> in the layout's scale. Where the track
+    /// itself is
     /// tighter, the edge bends no tighter than the track does there.</summary>
     public double? LeastRadius { get; init; }
 
@@ -49,13 +50,15 @@ public sealed record FaceSpec(string Track, Side Side, double From, double To, E
     /// <summary>The keys of a platform's faces.</summary>
     public const string FirstKey = "face", OtherKey = "other_face";
 
-    /// <summary>Air in mm wanted between this edge and the vehicle that comes nearest, where it is another than the layout's; null takes the layout's.</summary>
+    /// <summary>Air in mm wanted between this edge and the vehicle that comes nearest, where it is another than the layout's; null takes the
+    /// layout's.</summary>
     public double? Running { get; init; }
 
     /// <summary>The white line along this edge, where it is another than the platform's; null takes the platform's.</summary>
     public WhiteLineSpec? WhiteLine { get; init; }
 
-    /// <summary>On an island's second face, the ramp at its lower chainage where it is told apart from the first face's: its length, or the height of its foot.</summary>
+    /// <summary>On an island's second face, the ramp at its lower chainage where it is told apart from the first face's: its length, or the height of its
+    /// foot.</summary>
     public RampSpec? StartRamp { get; init; }
 
     /// <summary>The same at its higher chainage.</summary>
@@ -78,5 +81,6 @@ public sealed record FaceSpec(string Track, Side Side, double From, double To, E
 /// <summary>A sloping end of a platform. Exactly one of length and gradient is set.</summary>
 /// <param name="Length">Length along the track, mm.</param>
 /// <param name="Gradient">n of 1 in n.</param>
-/// <param name="FootHeight">Height of the ramp's foot above rail top, mm, negative below it; null is rail top, or as low as the deck goes over the baseboard.</param>
+/// <param name="FootHeight">Height of the ramp's foot above rail top, mm, negative below it; null is rail top, or as low as the deck goes over the
+/// baseboard.</param>
 public sealed record RampSpec(double? Length = null, double? Gradient = null, double? FootHeight = null);

@@ -4,8 +4,10 @@ using PlatformForge.Units;
 namespace PlatformForge.Platforms;
 
 /// <summary>
-/// Which heights meet a platform's edge at one place. What reaches the coping's own height, with the vertical gap over and under it, holds the coping off; what stays lower can only
-/// meet the wall, which stands back by the overhang; what stays higher passes over where bodies may, and holds the coping off where they may not. All with lean and cant at their worst.
+/// Which heights meet a platform's edge at one place. What reaches the coping's own height, with the vertical gap over and under it, holds the coping off;
+/// what stays lower can only
+/// meet the wall, which stands back by the overhang; what stays higher passes over where bodies may, and holds the coping off where they may not. All with
+/// lean and cant at their worst.
 /// </summary>
 /// <param name="Above">Height above rail top below which everything stays under the coping, mm.</param>
 /// <param name="Below">Height above rail top from which everything passes over; infinity where nothing does.</param>
@@ -20,14 +22,16 @@ public readonly record struct HeldHeights(double Above, double Below, double Ove
 
     private const double BeyondStep = 5;
 
-    /// <summary>Heights above rail top that meet a platform's coping where it is level, a little more of them, so that what is swept below or above them surely stays there.</summary>
+    /// <summary>Heights above rail top that meet a platform's coping where it is level, a little more of them, so that what is swept below or above them
+    /// surely stays there.</summary>
     public static (double Low, double High) Edge(PlatformSpec spec)
     {
         var level = At(spec, spec.Height);
         return (level.Above - (2 * Told), level.Below + Told);
     }
 
-    /// <summary>How far beyond a platform's ends has to be known what is swept, mm: what stands there is held off its corners by the budget, on lines that may be half as long as the track.
+    /// <summary>How far beyond a platform's ends has to be known what is swept, mm: what stands there is held off its corners by the budget, on lines that
+    /// may be half as long as the track.
     /// In whole steps, so that a little more room is the same sweep.</summary>
     public static double Beyond(ClearanceBudget budget) => Math.Ceiling(2 * Math.Max(0, budget.Margin) / BeyondStep) * BeyondStep;
 

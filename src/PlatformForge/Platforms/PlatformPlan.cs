@@ -7,7 +7,8 @@ namespace PlatformForge.Platforms;
 
 /// <summary>
 /// A platform worked out: a plan for each of its faces, and the body between them. What belongs to a track is told by the face on it, in that track's chainage
-/// and reach; the body, and what stands on and under its deck, in those of the spine, which has the first face's chainage along its edge. All lengths in mm. All lines of the body
+/// and reach; the body, and what stands on and under its deck, in those of the spine, which has the first face's chainage along its edge. All lengths in mm.
+/// All lines of the body
 /// are straight in the layout between the mapped points of neighbouring stations. Heights are over the baseboard.
 /// </summary>
 public sealed record PlatformPlan

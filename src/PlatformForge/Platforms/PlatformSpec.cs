@@ -18,7 +18,8 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     /// <summary>Key of this platform in the project file, for findings.</summary>
     public string Key { get; init; } = "platform[0]";
 
-    /// <summary>A second face on the platform's other side, which makes it an island; null where the platform has a back. Its ends lie straight across from those of
+    /// <summary>A second face on the platform's other side, which makes it an island; null where the platform has a back. Its ends lie straight across from
+    /// those of
     /// <see cref="Face"/>, whatever they say, and ramps, cuts and the deck's width follow from the first face.</summary>
     public FaceSpec? OtherFace { get; init; }
 

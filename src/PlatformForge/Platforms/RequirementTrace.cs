@@ -11,7 +11,8 @@ namespace PlatformForge.Platforms;
 /// <param name="Budget">Constant allowances added to it, mm.</param>
 /// <param name="GoverningVehicle">Index into <paramref name="Vehicles"/> of the vehicle that reaches farthest, one a station.</param>
 /// <param name="GoverningPart">Name of its part that does, one a station.</param>
-/// <param name="Vehicles">Names of the vehicles, those of the faced track first, each in the order of the project; a vehicle of several tracks is there once for each.</param>
+/// <param name="Vehicles">Names of the vehicles, those of the faced track first, each in the order of the project; a vehicle of several tracks is there once
+/// for each.</param>
 public sealed record RequirementTrace(
     double[] Stations,
     double[] Swept,
@@ -23,7 +24,8 @@ public sealed record RequirementTrace(
     /// <summary>Least reach of the coping per station, mm, which keeps the budget in every direction; null when it is the budget square to the track.</summary>
     public double[]? Kept { get; init; }
 
-    /// <summary>Whether, per station, the part that reaches farthest stays under the coping, so that it is the wall which it must not meet: its swept reach is then told less
+    /// <summary>Whether, per station, the part that reaches farthest stays under the coping, so that it is the wall which it must not meet: its swept reach
+    /// is then told less
     /// the overhang. Null where that was not asked for.</summary>
     public bool[]? AtWall { get; init; }
 

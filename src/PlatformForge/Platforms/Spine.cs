@@ -6,7 +6,8 @@ using PlatformForge.Track;
 namespace PlatformForge.Platforms;
 
 /// <summary>
-/// What carries the coordinates of a body: chainage along the edge of its first face, and reach. On a platform with a back, reach is square to the track, and both are the
+/// What carries the coordinates of a body: chainage along the edge of its first face, and reach. On a platform with a back, reach is square to the track,
+/// and both are the
 /// track's own. Between two faces it is told along lines across that leave both tracks at one angle: square to the middle between them. A place on the first
 /// edge has that face's own chainage and reach in either case.
 /// </summary>
@@ -31,7 +32,8 @@ public sealed record Spine(Centreline Chart, Side Side, LinesAcross? Across = nu
         return origin + (away * reach);
     }
 
-    /// <summary>The line across at a chainage: where its reach is nil, and its direction away from the first track, about a unit long between stations.</summary>
+    /// <summary>The line across at a chainage: where its reach is nil, and its direction away from the first track, about a unit long between
+    /// stations.</summary>
     public (Point2 Origin, Point2 Away) LineAt(double chainage)
     {
         if (Across is not null)

@@ -24,7 +24,8 @@ public sealed record ProofSpec
     /// <summary>Thickness of footprints: three layers of 0.2.</summary>
     public double Footprint { get; init; } = 0.6;
 
-    /// <summary>Thickness of masks: three layers of 0.2, stiff enough to lie flat and thin enough for a brush to reach under (common practice, no source).</summary>
+    /// <summary>Thickness of masks: three layers of 0.2, stiff enough to lie flat and thin enough for a brush to reach under (common practice, no
+    /// source).</summary>
     public double Masks { get; init; } = 0.6;
 
     /// <summary>Length of a test slice along the track.</summary>

@@ -54,7 +54,8 @@ public sealed record PlatformSection(
     /// <summary>Width of the brim advised, mm; 0 where it needs none.</summary>
     public double Brim { get; init; }
 
-    /// <summary>By how much its file is longer along x and y than the piece is to come out, about the file's origin; <see cref="ToLayout"/> holds for the piece as it comes
+    /// <summary>By how much its file is longer along x and y than the piece is to come out, about the file's origin; <see cref="ToLayout"/> holds for the
+    /// piece as it comes
     /// out.</summary>
     public Point2 Stretch { get; init; } = new(1, 1);
 

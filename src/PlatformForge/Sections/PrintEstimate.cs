@@ -9,7 +9,8 @@ namespace PlatformForge.Sections;
 /// <param name="Cost">Price of the filament; null when no price was given.</param>
 public sealed record PrintEstimate(double Volume, double Plastic, double Grams, double Metres, double Hours, double? Cost)
 {
-    /// <summary>How far a slicer's time may lie from <see cref="Hours"/> at the same speeds: held for eight of ten plates of the samples by an outside test.</summary>
+    /// <summary>How far a slicer's time may lie from <see cref="Hours"/> at the same speeds: held for eight of ten plates of the samples by an outside
+    /// test.</summary>
     public const double Doubt = 0.2;
 
     /// <summary>What the figures rest on, in words for a report.</summary>

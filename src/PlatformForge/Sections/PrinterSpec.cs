@@ -48,7 +48,8 @@ public sealed record PrinterSpec(IReadOnlyList<Point2> Bed, double Height)
     /// <summary>Length of the strip that proves the printer's size, and what it may measure: beyond that the figure is no measurement of it, mm.</summary>
     public const double StripLength = 100, LeastStrip = 97, MostStrip = 103;
 
-    /// <summary>What a strip of <see cref="StripLength"/> measured along the bed's x and along its y, printed without this correction, mm; null without one.</summary>
+    /// <summary>What a strip of <see cref="StripLength"/> measured along the bed's x and along its y, printed without this correction, mm; null without
+    /// one.</summary>
     public Point2? MeasuredStrip { get; init; }
 
     /// <summary>By how much every piece is written longer along the bed's x and y, so that it comes out true.</summary>
@@ -57,7 +58,8 @@ public sealed record PrinterSpec(IReadOnlyList<Point2> Bed, double Height)
     /// <summary>Whether pieces are written longer or shorter than they are to come out.</summary>
     public bool IsCorrected => MeasuredStrip is not null;
 
-    /// <summary>The same printer in millimetres as they come out: a printer that prints 100 mm as 99.6 has a bed that is as much smaller than it says.</summary>
+    /// <summary>The same printer in millimetres as they come out: a printer that prints 100 mm as 99.6 has a bed that is as much smaller than it
+    /// says.</summary>
     internal PrinterSpec InTrueSize()
     {
         var by = Stretch;

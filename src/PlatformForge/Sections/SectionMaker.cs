@@ -52,7 +52,8 @@ public static class SectionMaker
     }
 
     /// <summary>
-    /// The pieces alone, for whoever wants to see them at once: what a section weighs, how long it prints and what hangs free is not worked out, and what would be found on the
+    /// The pieces alone, for whoever wants to see them at once: what a section weighs, how long it prints and what hangs free is not worked out, and what
+    /// would be found on the
     /// way is not told.
     /// </summary>
     /// <inheritdoc cref="Make" path="/param"/>

@@ -12,7 +12,8 @@ using PlatformForge.Units.Memories;
 namespace PlatformForge.Sections;
 
 /// <summary>
-/// Shapes one section: body between two cuts, joints, engraving, pose; and gives account of it: volumes, overhangs, forecast, remarks. Sections know nothing of one
+/// Shapes one section: body between two cuts, joints, engraving, pose; and gives account of it: volumes, overhangs, forecast, remarks. Sections know nothing
+/// of one
 /// another. The blocks are laid anew in every run, which is quick; what is made of them is remembered by the blocks.
 /// </summary>
 internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, SectionSpec spec, BedShape bed, string platform, string shortName,

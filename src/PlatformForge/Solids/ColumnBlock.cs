@@ -50,7 +50,8 @@ public sealed record ColumnBlock(Point2[] Outline, HeightPlane Lower, HeightPlan
 /// <param name="ColumnVolume">By arithmetic over the plan's faces, exact for the plan on its grid.</param>
 public sealed record Solid(Mesh Mesh, double ColumnVolume)
 {
-    /// <summary>What the surface encloses, mm³, by the exact areas in plan of its own triangles: to hold the mesh against. It differs from the columns' volume by what
+    /// <summary>What the surface encloses, mm³, by the exact areas in plan of its own triangles: to hold the mesh against. It differs from the columns'
+    /// volume by what
     /// straight walls take or give where the grid moved nodes off them, less than a grid step of wall.</summary>
     public double MeshVolume { get; init; }
 

@@ -12,7 +12,8 @@ public readonly record struct NumberRange(double Least, double Most, bool Open =
     /// <summary>A distance along any track that is taken, mm.</summary>
     public static NumberRange Chainage => new(0, 1e6);
 
-    /// <summary>A distance along a track, told before its start too, mm: what lies off the track has a rule of its own, which knows where the track is.</summary>
+    /// <summary>A distance along a track, told before its start too, mm: what lies off the track has a rule of its own, which knows where the track
+    /// is.</summary>
     public static NumberRange Anywhere => new(-Chainage.Most, Chainage.Most);
 
     /// <summary>Least of what has to be above 0: what is smaller can be neither laid nor printed, and makes endless sums of small steps.</summary>

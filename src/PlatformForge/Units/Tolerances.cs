@@ -19,7 +19,8 @@ public static class Tolerances
     public const double EnvelopeError = 0.01;
 
     /// <summary>
-    /// Lengths in mm that differ by less than this are the same length told by two sums: doubles of the size of a layout, 10⁵ mm, end at 10⁻¹¹ mm, and a few dozen roundings later
+    /// Lengths in mm that differ by less than this are the same length told by two sums: doubles of the size of a layout, 10⁵ mm, end at 10⁻¹¹ mm, and a few
+    /// dozen roundings later
     /// are still below. Rules leave it over, so that a figure offered as the limit is taken when it comes back.
     /// </summary>
     public const double Rounding = 1e-9;

@@ -17,7 +17,8 @@ public static class FolderReader
     /// Reads the manifest and every file it names, after whatever a stopped run left there was finished or cleared. Files that are not there, that are
     /// links, or that are longer or shorter than listed are left out for the verifier to miss. A folder that a build changes meanwhile is read anew.
     /// </summary>
-    /// <returns>PF8001 when there is no folder, no manifest in it, or the system refuses to read; PF73xx where a stopped run cannot be brought to an end.</returns>
+    /// <returns>PF8001 when there is no folder, no manifest in it, or the system refuses to read; PF73xx where a stopped run cannot be brought to an
+    /// end.</returns>
     public static Outcome<WrittenFolder> Read(string folder)
     {
         try

@@ -38,7 +38,8 @@ public static class SectionsVerifier
             [.. held.SelectMany(v => v.Findings).Distinct()]);
     }
 
-    /// <summary>Sections by themselves: their figures, and what is wrong with their meshes and, where a printer is given, their walls; in their order.</summary>
+    /// <summary>Sections by themselves: their figures, and what is wrong with their meshes and, where a printer is given, their walls; in their
+    /// order.</summary>
     internal static (SectionVerdict[] Figures, IReadOnlyList<Finding> Findings) Measured(IReadOnlyList<WrittenSection> sections, PrinterSpec? printer)
     {
         var figures = new SectionVerdict[sections.Count];

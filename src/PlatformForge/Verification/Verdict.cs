@@ -57,7 +57,8 @@ public sealed record Nearness(
     /// <summary>Name of the platform that the section belongs to.</summary>
     public string Platform { get; init; } = "";
 
-    /// <summary>Whether it is the nearest in plan alone: nothing of the platform stands there at the part's own heights, it is held out from under (or over) the
+    /// <summary>Whether it is the nearest in plan alone: nothing of the platform stands there at the part's own heights, it is held out from under (or over)
+    /// the
     /// part.</summary>
     public bool InPlan { get; init; }
 

@@ -7,7 +7,7 @@ namespace PlatformForge.Tests.House;
 /// </summary>
 public class LineLengthTests
 {
-    private const int Wanted = 160, LongerStill = 1115, Longest = 650;
+    private const int Wanted = 160, LongerStill = 1010, Longest = 650;
 
     private static readonly Lazy<(string File, int Line, int Length)[]> Long = new(() =>
     [

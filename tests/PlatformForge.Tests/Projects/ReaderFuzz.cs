@@ -6,7 +6,6 @@ using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Tests.Projects.Remedies;
 using PlatformForge.Units;
-using Xunit;
 
 namespace PlatformForge.Tests.Projects;
 

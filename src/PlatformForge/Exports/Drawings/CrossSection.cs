@@ -141,7 +141,8 @@ internal sealed class CrossSection
     // The farthest thing to the right: the platform's back, or a track behind it.
     private double Farthest => others.Select(o => o.Reach + dossier.Gauge).Append(back).Max();
 
-    // The wheels under the governing vehicle, so that it does not float: tyre and flange on either rail, the axle between them. Sizes at full size from memory, for
+    // The wheels under the governing vehicle, so that it does not float: tyre and flange on either rail, the axle between them. Sizes at full size from
+    // memory, for
     // looks only.
     private void Wheels(Sheet sheet)
     {

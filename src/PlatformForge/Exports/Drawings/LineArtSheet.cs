@@ -55,7 +55,8 @@ internal sealed class LineArtSheet
         }
     }
 
-    /// <summary>Puts each section's number beside it, up and to the left, with a line that ends in a dot within its outline (ISO 128-2, leader lines).</summary>
+    /// <summary>Puts each section's number beside it, up and to the left, with a line that ends in a dot within its outline (ISO 128-2, leader
+    /// lines).</summary>
     public void Number(Sheet sheet, IEnumerable<int> numbers)
     {
         foreach (var (number, mesh) in numbers.Zip(row.Sections))

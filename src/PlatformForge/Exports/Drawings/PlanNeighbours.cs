@@ -12,7 +12,8 @@ namespace PlatformForge.Exports.Drawings;
 /// <param name="to">Chainage up to which it is, mm.</param>
 internal sealed class PlanNeighbours(Dossier dossier, PlatformPlan plan, double from, double to)
 {
-    // mm: pieces of a line; nearer to the platform's own track than this a line is that track; farther behind the platform than this one is none of its business.
+    // mm: pieces of a line; nearer to the platform's own track than this a line is that track; farther behind the platform than this one is none of its
+    // business.
     private const double Facet = 4, Own = 0.5, CloseBehind = 60;
 
     private const double LeastNamed = 30; // mm of paper that a track shows to be named

@@ -17,7 +17,8 @@ public sealed class Sheet(double width, double height, string title)
     public double Height { get; } = height;
 
     /// <summary>
-    /// By how much the sheet is drawn larger than it is meant, across and down, to make up for a printer that draws smaller or larger than it should; 1 and 1 as a rule.
+    /// By how much the sheet is drawn larger than it is meant, across and down, to make up for a printer that draws smaller or larger than it should; 1 and
+    /// 1 as a rule.
     /// </summary>
     public Point2 Stretch { get; init; } = new(1, 1);
 

@@ -21,7 +21,8 @@ public sealed record DxfCircle(string Layer, Point2 Middle, double Radius) : Dxf
 public sealed record DxfText(string Layer, Point2 At, double Height, string Text) : DxfEntity(Layer);
 
 /// <summary>
-/// Writes drawing exchange files of release 12 in ASCII, which every program for cutters reads: one unit is one mm, and the file says so in a comment, since that
+/// Writes drawing exchange files of release 12 in ASCII, which every program for cutters reads: one unit is one mm, and the file says so in a comment, since
+/// that
 /// release has no place for a unit. Numbers have up to six digits after the point, lines end in line feeds, words are in plain letters.
 /// </summary>
 public static class DxfWriter

@@ -1,6 +1,7 @@
 namespace PlatformForge.Exports.Folders;
 
-/// <summary>A new file being written. The framework tells a limit on the length of files as an argument out of range; here it is what it is, the system's refusal.</summary>
+/// <summary>A new file being written. The framework tells a limit on the length of files as an argument out of range; here it is what it is, the system's
+/// refusal.</summary>
 /// <param name="path">Where.</param>
 /// <param name="buffer">Length of its buffer, bytes.</param>
 internal sealed class DiskFile(string path, int buffer) : FileStream(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, buffer)

@@ -4,7 +4,8 @@ using Microsoft.Win32.SafeHandles;
 namespace PlatformForge.Exports.Folders;
 
 /// <summary>
-/// Waits until the disk has a file. On Unix the system is asked itself: the framework's own flush tells no refusal there (seen with .NET 10.0: fsync answers EIO,
+/// Waits until the disk has a file. On Unix the system is asked itself: the framework's own flush tells no refusal there (seen with .NET 10.0: fsync answers
+/// EIO,
 /// FileStream.Flush(true) and RandomAccess.FlushToDisk end as if all were well), and a promise to have flushed needs one.
 /// </summary>
 internal static class DiskFlush

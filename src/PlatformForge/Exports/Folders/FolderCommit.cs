@@ -79,7 +79,8 @@ internal sealed class FolderCommit(string folder, string area, FolderDisk disk)
         }
     }
 
-    /// <summary>Files in the way of what is still to be done that are neither as the run found them nor as it leaves them: somebody changed them since.</summary>
+    /// <summary>Files in the way of what is still to be done that are neither as the run found them nor as it leaves them: somebody changed them
+    /// since.</summary>
     public IReadOnlyList<string> ChangedSince(CommitRecord record, bool undoing)
     {
         bool Touched(string path) => FolderDisk.Exists(undoing ? Aside(path) : Waiting(path));

@@ -52,7 +52,8 @@ internal class FolderDisk
 
     /// <summary>The same piece by piece.</summary>
     /// <param name="path">Where.</param>
-    /// <param name="fill">Fills it; its answer is whether the file is wanted. What is not wanted, or was not filled to its end, need not be waited for, and is to be deleted.</param>
+    /// <param name="fill">Fills it; its answer is whether the file is wanted. What is not wanted, or was not filled to its end, need not be waited for, and
+    /// is to be deleted.</param>
     public void Write(string path, Func<Stream, bool> fill)
     {
         Before("begin " + path);
@@ -85,7 +86,8 @@ internal class FolderDisk
         }
     }
 
-    /// <summary>Whether a file is waited for until it is on the disk: what the promise needs where a system may lose power. A kill loses nothing that was written.</summary>
+    /// <summary>Whether a file is waited for until it is on the disk: what the promise needs where a system may lose power. A kill loses nothing that was
+    /// written.</summary>
     protected virtual bool Flushes => true;
 
     /// <summary>Called before every step.</summary>

@@ -66,7 +66,8 @@ public static class OutputFolder
     /// <summary>Writes files as they are made: each waits on the disk as soon as it is, and only its length and hash are kept.</summary>
     /// <param name="folder">Output folder; made when it is not there.</param>
     /// <param name="force">Write even beside and over files that are not ours; those not in the way are left alone.</param>
-    /// <param name="fill">Makes the files, on as many threads as it likes, or ends in findings; what it throws goes on as it came. Either leaves the folder as it was.</param>
+    /// <param name="fill">Makes the files, on as many threads as it likes, or ends in findings; what it throws goes on as it came. Either leaves the folder
+    /// as it was.</param>
     /// <param name="approve">Looks at every file as it lies on the disk by then, before any is put in place; an error among its
     /// findings leaves the folder as it was.</param>
     /// <param name="cancel">Gives up and leaves the folder as it was; once renaming has begun it is carried through.</param>
@@ -116,7 +117,8 @@ public static class OutputFolder
     }
 
     /// <summary>
-    /// Whether a folder could be written to, asked before the long work begins: the findings that <see cref="Write(string, Manifest, IReadOnlyList{OutputFile}, bool, Func{IReadOnlyList{OutputFile}, IReadOnlyList{Finding}}?, CancellationToken)"/>
+    /// Whether a folder could be written to, asked before the long work begins: the findings that
+    /// <see cref="Write(string, Manifest, IReadOnlyList{OutputFile}, bool, Func{IReadOnlyList{OutputFile}, IReadOnlyList{Finding}}?, CancellationToken)"/>
     /// would end with whatever the files are. Leaves the folder as it was, but for what a stopped run left there: that is finished or cleared.
     /// </summary>
     /// <param name="folder">Output folder; need not be there.</param>
@@ -125,7 +127,8 @@ public static class OutputFolder
         Held(folder, FolderDisk.Real, force, _ => new Outcome<string>(folder, force ? [] : FolderContents.Of(folder).ForeignFiles())).Findings;
 
     /// <summary>
-    /// For whoever is about to read a folder: finishes or clears what a stopped run left there. Nothing is done, and nothing said, where no run left anything, and
+    /// For whoever is about to read a folder: finishes or clears what a stopped run left there. Nothing is done, and nothing said, where no run left
+    /// anything, and
     /// where what was left was never committed and cannot be cleared.
     /// </summary>
     /// <returns>Why the folder cannot be seen whole; empty when it can.</returns>

@@ -327,7 +327,8 @@ internal sealed class StagingArea : IDisposable
         throw new FolderFault(FolderFaults.Busy(folder));
     }
 
-    // Gives the lock file a length and sees whether it is the one that stands there. Where the system refuses the length (no room, a limit on files), nobody else
+    // Gives the lock file a length and sees whether it is the one that stands there. Where the system refuses the length (no room, a limit on files), nobody
+    // else
     // is at work, and no lock is left.
     private bool Mark(FileStream stream, string path)
     {

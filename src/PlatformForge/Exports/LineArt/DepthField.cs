@@ -19,7 +19,8 @@ internal sealed class DepthField(int width, int height)
         }
     }
 
-    /// <summary>Depth of the farthest of the nearest surfaces at a dot and its eight neighbours: a line on the rim of a surface is not hidden by it. Beyond the grid nothing is.</summary>
+    /// <summary>Depth of the farthest of the nearest surfaces at a dot and its eight neighbours: a line on the rim of a surface is not hidden by it. Beyond
+    /// the grid nothing is.</summary>
     public float Behind(double x, double y)
     {
         int column = (int)Math.Floor(x), row = (int)Math.Floor(y);

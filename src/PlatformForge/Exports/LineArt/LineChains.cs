@@ -45,7 +45,8 @@ internal static class LineChains
     private static (long, long, bool) Key(Point2 p, bool contour) => ((long)Math.Round(p.X / Same), (long)Math.Round(p.Y / Same), contour);
 
     /// <summary>
-    /// Which lines end at which place. Ends are numbered, two a line, and those of a place lie side by side in one array, in the lines' order: a list for each place would
+    /// Which lines end at which place. Ends are numbered, two a line, and those of a place lie side by side in one array, in the lines' order: a list for
+    /// each place would
     /// be as many lists as there are corners.
     /// </summary>
     private sealed class LineEnds

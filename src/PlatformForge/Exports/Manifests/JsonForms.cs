@@ -30,7 +30,8 @@ internal static class JsonForms
 
     /// <summary>A file of what a value holds.</summary>
     /// <param name="value">The value.</param>
-    /// <param name="form">How it is taken to pieces; made when the program is built, since finding it out by reflection takes a process longer than the writing.</param>
+    /// <param name="form">How it is taken to pieces; made when the program is built, since finding it out by reflection takes a process longer than the
+    /// writing.</param>
     public static byte[] ToBytes<T>(T value, JsonTypeInfo<T> form) => [.. JsonSerializer.SerializeToUtf8Bytes(value, form), (byte)'\n'];
 
     /// <summary>Reads a file's form.</summary>

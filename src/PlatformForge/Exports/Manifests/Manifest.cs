@@ -34,7 +34,8 @@ public sealed record Manifest(
     [JsonRequired]
     public int Format { get; init; } = OurFormat;
 
-    /// <summary>By how much every print's file is longer along x and y than the print is to come out, about the file's origin: put right before any motion.</summary>
+    /// <summary>By how much every print's file is longer along x and y than the print is to come out, about the file's origin: put right before any
+    /// motion.</summary>
     [JsonRequired]
     public Point2 Stretch { get; init; } = new(1, 1);
 

@@ -96,7 +96,8 @@ public static class ManifestForm
         ? Invariant($"breaks at {path}, line {(fault.LineNumber ?? 0) + 1}: {Why(fault)}")
         : Invariant($"breaks: {Why(fault)}");
 
-    /// <summary>What tool and format a file says it is of, where that is not ours: an empty text where it says nothing of the kind; null where it is ours or cannot be
+    /// <summary>What tool and format a file says it is of, where that is not ours: an empty text where it says nothing of the kind; null where it is ours or
+    /// cannot be
     /// read so far.</summary>
     internal static string? OtherFormat(ReadOnlySpan<byte> bytes, int format = Manifest.OurFormat)
     {

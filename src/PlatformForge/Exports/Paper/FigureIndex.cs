@@ -2,7 +2,8 @@ using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Paper;
 
-/// <summary>Finds the figures near a place, so that each sheet looks at its own and the cost of all sheets grows with the platform and not with its square.</summary>
+/// <summary>Finds the figures near a place, so that each sheet looks at its own and the cost of all sheets grows with the platform and not with its
+/// square.</summary>
 internal sealed class FigureIndex
 {
     private const double Cell = 60; // mm: a few cells a sheet

@@ -2,7 +2,8 @@ using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Paper;
 
-/// <summary>Sheets in rows and columns of one large page, which is turned so that the platform runs along it. Sheets on which nothing would be drawn are left out.</summary>
+/// <summary>Sheets in rows and columns of one large page, which is turned so that the platform runs along it. Sheets on which nothing would be drawn are
+/// left out.</summary>
 internal sealed class PageTiling(FullSizeFigures figures, FigureIndex index, SheetRoom room, double overlap)
 {
     private const double Step = 5;

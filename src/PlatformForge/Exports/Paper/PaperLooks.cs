@@ -2,7 +2,8 @@ using PlatformForge.Exports.Drawings;
 
 namespace PlatformForge.Exports.Paper;
 
-/// <summary>How each kind of line looks on a full-size sheet, and what the key calls it. Thin, so that a line says where to within a tenth of a millimetre, and sparing of ink.</summary>
+/// <summary>How each kind of line looks on a full-size sheet, and what the key calls it. Thin, so that a line says where to within a tenth of a millimetre,
+/// and sparing of ink.</summary>
 internal static class PaperLooks
 {
     public static readonly Pen Frame = new(0.15, HouseStyle.Quiet);

@@ -14,7 +14,8 @@ namespace PlatformForge.Exports.Paper;
 /// <param name="Places">Where each lies on the layout.</param>
 public sealed record PlatformPaper(string Platform, Sheet Key, IReadOnlyList<Sheet> Sheets, IReadOnlyList<SheetPlace> Places);
 
-/// <summary>Where a sheet lies on the layout: the place of its top left corner, and the direction that runs to the right on it; mm, before any correction for a printer.</summary>
+/// <summary>Where a sheet lies on the layout: the place of its top left corner, and the direction that runs to the right on it; mm, before any correction
+/// for a printer.</summary>
 /// <param name="Number">Number of the sheet.</param>
 /// <param name="Corner">x and y of the paper's top left corner.</param>
 /// <param name="Along">Unit direction to the right.</param>

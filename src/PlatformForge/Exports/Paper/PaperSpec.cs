@@ -24,7 +24,8 @@ public enum PaperTurn
 /// <summary>The paper that full-size sheets are printed on. Lengths in mm.</summary>
 public sealed record PaperSpec
 {
-    /// <summary>What a printed bar of <see cref="BarLength"/> may measure: beyond it the figure is no measurement of it, but a slip or a page fitted to the paper.</summary>
+    /// <summary>What a printed bar of <see cref="BarLength"/> may measure: beyond it the figure is no measurement of it, but a slip or a page fitted to the
+    /// paper.</summary>
     public const double LeastBar = 90, MostBar = 110;
 
     /// <summary>Length of the bars that are measured.</summary>

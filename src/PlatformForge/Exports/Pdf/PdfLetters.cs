@@ -46,7 +46,8 @@ internal static class PdfLetters
         1000, 889, 722, 556, 584, 584, 667, 556, 611, 778, 611,
     ];
 
-    /// <summary>The words in bytes: letters that the faces lack are written in plain ones where there is a usual way, and as question marks where there is none.</summary>
+    /// <summary>The words in bytes: letters that the faces lack are written in plain ones where there is a usual way, and as question marks where there is
+    /// none.</summary>
     public static byte[] Of(string text)
     {
         var bytes = new List<byte>(text.Length);

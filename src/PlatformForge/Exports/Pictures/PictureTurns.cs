@@ -1,7 +1,8 @@
 namespace PlatformForge.Exports.Pictures;
 
 /// <summary>
-/// Pictures of one run that take turns where each holds much: a scene has some 160 bytes for every triangle while it is drawn, and the strips of a picture use all cores
+/// Pictures of one run that take turns where each holds much: a scene has some 160 bytes for every triangle while it is drawn, and the strips of a picture
+/// use all cores
 /// as it is. Pictures of few triangles are drawn side by side.
 /// </summary>
 internal sealed class PictureTurns

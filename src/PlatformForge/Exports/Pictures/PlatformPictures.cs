@@ -17,7 +17,8 @@ public static class PlatformPictures
     private static readonly IReadOnlyList<Rgb> Paints = [.. Palette.Materials.Select(m => m.Colour)];
 
     /// <summary>
-    /// The finished platform as someone beside the track sees it who looks along it, with every track there is and, where wanted, fence, boards and vehicles at the
+    /// The finished platform as someone beside the track sees it who looks along it, with every track there is and, where wanted, fence, boards and vehicles
+    /// at the
     /// edge, which are shown and not printed.
     /// </summary>
     /// <param name="dossier">Everything known.</param>

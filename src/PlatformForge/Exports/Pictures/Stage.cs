@@ -45,7 +45,8 @@ internal sealed class Stage(Dossier dossier, PlatformDossier platform)
         }
     }
 
-    /// <summary>The first vehicle that governs at the edge, well along the platform so that it hides little, and one on each other track that has room.</summary>
+    /// <summary>The first vehicle that governs at the edge, well along the platform so that it hides little, and one on each other track that has
+    /// room.</summary>
     public IEnumerable<SceneBody> Vehicles()
     {
         var looks = new VehicleLooks(platform);

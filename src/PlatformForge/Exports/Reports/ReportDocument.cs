@@ -7,7 +7,8 @@ using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Reports;
 
-/// <summary>The report as figures, for other programs: the file report.json, format 2. Forms of its own, so that a renamed property of the program does not change the
+/// <summary>The report as figures, for other programs: the file report.json, format 2. Forms of its own, so that a renamed property of the program does not
+/// change the
 /// file. Lengths in mm of the model unless the name says full size.</summary>
 public sealed record ReportDocument(
     string Tool, int Format, string Project, string Version, string InputHash, double Ratio, double Gauge, double RailTop, VerdictReport? Verdict,
@@ -109,7 +110,8 @@ public sealed record WaistReport(double Width, double FullSize, double At, doubl
 }
 
 /// <summary>
-/// Heights along a face, mm: its rails over the baseboard, its coping above those, and where its ramps begin, with their lengths and the heights of their feet above rail top; an end
+/// Heights along a face, mm: its rails over the baseboard, its coping above those, and where its ramps begin, with their lengths and the heights of their
+/// feet above rail top; an end
 /// without a ramp has a length of 0 and no foot. Start is at the lower chainage of its track.
 /// </summary>
 public sealed record FaceHeightsReport(string Track, double RailTop, double Coping, double StartRamp, double? StartFoot, double EndRamp, double? EndFoot)

@@ -166,7 +166,8 @@ internal sealed class MarkRoom
         }
     }
 
-    // Shares of a segment that are too near a cut, in order. How far a point of it is from a segment is a convex function of its share, so each takes an interval.
+    // Shares of a segment that are too near a cut, in order. How far a point of it is from a segment is a convex function of its share, so each takes an
+    // interval.
     private IEnumerable<(double From, double To)> Forbidden(Point2 a, Point2 b)
     {
         Point2 low = new(Math.Min(a.X, b.X) - Margin, Math.Min(a.Y, b.Y) - Margin), high = new(Math.Max(a.X, b.X) + Margin, Math.Max(a.Y, b.Y) + Margin);

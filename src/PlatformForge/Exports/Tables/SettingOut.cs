@@ -3,7 +3,8 @@ using System.Globalization;
 namespace PlatformForge.Exports.Tables;
 
 /// <summary>
-/// Where a platform stands, in what a rule can touch: the wall's foot, which stands on the board, the back edge and the coping edge, each from the outer face of
+/// Where a platform stands, in what a rule can touch: the wall's foot, which stands on the board, the back edge and the coping edge, each from the outer
+/// face of
 /// the nearer rail; and chords between its cuts and features, so that a curve is stepped off without chainages.
 /// </summary>
 public static class SettingOut
@@ -12,7 +13,8 @@ public static class SettingOut
     public const double UsualStep = 10;
 
     /// <summary>
-    /// A row every so many mm of chainage, and at both ends, ramp heads, cuts and features. Distances are square to the track; those from the nearer rail count from
+    /// A row every so many mm of chainage, and at both ends, ramp heads, cuts and features. Distances are square to the track; those from the nearer rail
+    /// count from
     /// the outer face of its head.
     /// </summary>
     public static byte[] Table(Dossier dossier, PlatformDossier platform, double step = UsualStep) => Rows(dossier, platform, step).ToBytes();
@@ -42,7 +44,8 @@ public static class SettingOut
     }
 
     /// <summary>
-    /// Straight distances from each mark to the next, along the wall's foot, the coping edge and the back edge, with both diagonals between foot and back: with a ruler
+    /// Straight distances from each mark to the next, along the wall's foot, the coping edge and the back edge, with both diagonals between foot and back:
+    /// with a ruler
     /// or compasses each mark follows from the one before it. At every mark the distance straight across, from foot to back.
     /// </summary>
     internal static CsvText ChordRows(PlatformDossier platform)

@@ -74,7 +74,8 @@ internal static class BudgetDisc
         return steps;
     }
 
-    // About a peak of the swept line the disc's own arc bulges over the straight join of two stations. Both are raised by its greatest height over the join, which is where it
+    // About a peak of the swept line the disc's own arc bulges over the straight join of two stations. Both are raised by its greatest height over the join,
+    // which is where it
     // runs alike: budget × sine of the slope beside the peak. Elsewhere what is needed is straight or hollow and its join is over it.
     private static void LiftBetween(double[] least, double[] swept, double[] steps, double budget)
     {

@@ -92,7 +92,8 @@ internal static class CopingRequirement
     }
 
     /// <summary>
-    /// Nearest place in mm from the centreline, on the platform's side, of vehicles on other tracks that run behind the platform, at a station of the trace, and
+    /// Nearest place in mm from the centreline, on the platform's side, of vehicles on other tracks that run behind the platform, at a station of the trace,
+    /// and
     /// the vehicle; positive infinity where none does.
     /// </summary>
     public static (double[] Nearest, string[] Vehicles) Behind(PlatformRequest request, RequirementTrace trace)
@@ -130,7 +131,8 @@ internal static class CopingRequirement
     private const double Rounding = Tolerances.Rounding;
 
     /// <summary>
-    /// Heights that meet the edge, per station. Where they change along a ramp, a station takes those of all that is near it, so that a part counts wherever the coping that it
+    /// Heights that meet the edge, per station. Where they change along a ramp, a station takes those of all that is near it, so that a part counts wherever
+    /// the coping that it
     /// meets is within the budget.
     /// </summary>
     private static HeldHeights[] Heights(PlatformRequest request, HeightProfile profile, double[] stations)

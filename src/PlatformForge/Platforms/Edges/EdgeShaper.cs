@@ -91,7 +91,8 @@ internal static class EdgeShaper
     /// <summary>
     /// Bounds on the second derivative of the reach by chainage, 1/mm, that keep an edge's own curvature within
     /// 1/radius, or within the curvature of a line concentric with the track where that is tighter. At offset d the curvature is
-    /// κ/(1−κd) + d″/(1−κd)² + d′(κ′d + 2κd′)/(1−κd)³, to first order in the square of d′. The last term is not linear in the unknowns; it is held off the bound
+    /// κ/(1−κd) + d″/(1−κd)² + d′(κ′d + 2κd′)/(1−κd)³, to first order in the square of d′. The last term is not linear in the unknowns; it is held off the
+    /// bound
     /// at the most that the taper lets it be. Where the track's curvature changes between the neighbouring vertices, the two chords see a mean of
     /// it: the least of it limits bending one way, the greatest the other.
     /// </summary>

@@ -7,7 +7,8 @@ namespace PlatformForge.Platforms.Features;
 /// <param name="Place">Its middle.</param>
 /// <param name="Diameter">Fit allowance included, mm.</param>
 /// <param name="Depth">Below the top at the middle, mm; null right through the deck.</param>
-/// <param name="BossWall">Thickness of material round it below the deck, and under its floor, mm; 0 when the deck alone is deep enough or it goes right through.</param>
+/// <param name="BossWall">Thickness of material round it below the deck, and under its floor, mm; 0 when the deck alone is deep enough or it goes right
+/// through.</param>
 internal sealed record RoundHole(string Name, PlanPlace Place, double Diameter, double? Depth, double BossWall)
 {
     // A boss may run into the wall that closes a section at a joint: beyond it only a line of plastic is kept, mm.

@@ -6,15 +6,18 @@ using static System.FormattableString;
 namespace PlatformForge.Platforms.Islands;
 
 /// <summary>
-/// Lays the body between two faces on lines across that join their edges. Every vertex of either coping front has its line across and every boundary is straight in
+/// Lays the body between two faces on lines across that join their edges. Every vertex of either coping front has its line across and every boundary is
+/// straight in
 /// the layout between them, so that carrying moves nothing: both coping fronts are the very polylines that were proved clear of their own tracks.
 /// </summary>
-/// <remarks>The other boundaries of both faces meet those lines on their own polylines; what their corners lose is the versine of a facet over the little by which a line
+/// <remarks>The other boundaries of both faces meet those lines on their own polylines; what their corners lose is the versine of a facet over the little by
+/// which a line
 /// across leans there: below 0.001 mm at a wall, some hundredths at the inner edge of a coping.</remarks>
 internal static class BodyCarrier
 {
     /// <summary>
-    /// Two stations nearer than this along the chart, mm, are one: the corner so left out is off the chord by no more than this, stretched to the edge, times the turn there:
+    /// Two stations nearer than this along the chart, mm, are one: the corner so left out is off the chord by no more than this, stretched to the edge,
+    /// times the turn there:
     /// some ten-thousandths of a mm.
     /// </summary>
     public const double OnePlace = 0.01;
@@ -22,7 +25,8 @@ internal static class BodyCarrier
     // The chainage of the first face at which a line across meets a corner of the second is found in so many steps.
     private const int Rounds = 60;
 
-    /// <summary>The body between two faces, told along the edge of the first; null where the second track bends back on itself, seen from the first, and where that is.</summary>
+    /// <summary>The body between two faces, told along the edge of the first; null where the second track bends back on itself, seen from the first, and
+    /// where that is.</summary>
     public static (BodyPlan? Body, double Turned) Carry(FacePlan near, FacePlan far, CrossLadder ladder)
     {
         bool reversed = Reversed(near, far);

@@ -10,7 +10,8 @@ internal readonly record struct LadderSide(Centreline Chart, Side Side, double R
 }
 
 /// <summary>
-/// Which chainage of a second track lies across from a chainage of a first: where the line that joins both edges leaves both tracks at one angle, so that it is square
+/// Which chainage of a second track lies across from a chainage of a first: where the line that joins both edges leaves both tracks at one angle, so that it
+/// is square
 /// to the middle between them. On ramps that begin at places of their own on either face it leans over to join them.
 /// </summary>
 /// <param name="near">The first track.</param>

@@ -10,8 +10,10 @@ namespace PlatformForge.Platforms.Islands;
 internal sealed record FarHeights(HeightProfile Profile, IReadOnlyList<(double First, double Lean)> Pins);
 
 /// <summary>
-/// Finds the ramps of a second face. A ramp is one plane from edge to edge, so that it prints lying on its slope: it goes through a head line, level, and the foot of
-/// the first face. The second face may have its head at a place of its own, told by a length, or its foot at a height of its own; the one follows from the other. Both
+/// Finds the ramps of a second face. A ramp is one plane from edge to edge, so that it prints lying on its slope: it goes through a head line, level, and
+/// the foot of
+/// the first face. The second face may have its head at a place of its own, told by a length, or its foot at a height of its own; the one follows from the
+/// other. Both
 /// faces fall alike, so a gradient of its own it may not have.
 /// </summary>
 /// <param name="first">The platform by its first face.</param>

@@ -107,7 +107,8 @@ internal static class IslandFindings
             ? Invariant($"In the middle between both edges it leaves {both / 2:0.##} mm to either.")
             : Invariant($"Even in the middle only {both / 2:0.##} mm would be left to either edge: set it where the platform is {2 * least + 1:0} mm wide with its own width, away from the waist."));
 
-    /// <summary>Heights of a deck above rails that are published, full-size mm: 2 ft 6 in to 3 ft (requirements of 1885 and 1902; British Railway Track, 1964).</summary>
+    /// <summary>Heights of a deck above rails that are published, full-size mm: 2 ft 6 in to 3 ft (requirements of 1885 and 1902; British Railway Track,
+    /// 1964).</summary>
     private const double LeastHeight = 2.5 * FullSize.Foot, MostHeight = 3 * FullSize.Foot;
 
     public static Finding Heights(PlatformSpec spec, PlatformSite site, double second)

@@ -92,7 +92,8 @@ public static class IslandTracks
         };
     }
 
-    // Where the line across from a chainage of the first track meets the middle of the second, how far away, and on which side of the second the first track then is.
+    // Where the line across from a chainage of the first track meets the middle of the second, how far away, and on which side of the second the first track
+    // then is.
     private static (double Chainage, double Distance, double Offset)? Meet(FaceSpec face, Centreline chart, Centreline other, double s)
     {
         var ladder = new CrossLadder(new(chart, face.Side, 0), new(other, face.Side, 0));

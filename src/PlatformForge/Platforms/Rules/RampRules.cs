@@ -5,7 +5,8 @@ namespace PlatformForge.Platforms.Rules;
 /// <summary>Works out ramps by length or by gradient and the height along the platform.</summary>
 internal static class RampRules
 {
-    /// <summary>Steepest gradient published for people on foot, as n of 1 in n (W. H. Mills, Railway Construction, 1898, for ramps of subways; quoted for platforms too).</summary>
+    /// <summary>Steepest gradient published for people on foot, as n of 1 in n (W. H. Mills, Railway Construction, 1898, for ramps of subways; quoted for
+    /// platforms too).</summary>
     public const double SteepestPublished = 8;
 
     public static HeightProfile Profile(PlatformSpec spec, PlatformSite site, List<Finding> findings)
@@ -29,7 +30,8 @@ internal static class RampRules
 
     private static double Fall(PlatformSpec spec, RampSpec? ramp) => ramp is null ? 0 : spec.Height - (ramp.FootHeight ?? 0);
 
-    /// <summary>The platform with feet for its ramps that have none stated: at rail top, or where the deck is just over the baseboard if that is higher.</summary>
+    /// <summary>The platform with feet for its ramps that have none stated: at rail top, or where the deck is just over the baseboard if that is
+    /// higher.</summary>
     public static PlatformSpec Settled(PlatformSpec spec, PlatformSite site)
     {
         double lowest = Lowest(spec, site);

@@ -37,7 +37,8 @@ internal static class UprightFindings
     /// <param name="what">The part that governs most.</param>
     /// <param name="top">Greatest height above rail top to which it rises, mm.</param>
     /// <param name="share">Share of the edge's length along which the wall governs, 0 to 1.</param>
-    /// <param name="farther">How much farther away the coping stands at most for the wall's sake, mm; infinite where nothing reaches the coping's own height.</param>
+    /// <param name="farther">How much farther away the coping stands at most for the wall's sake, mm; infinite where nothing reaches the coping's own
+    /// height.</param>
     /// <param name="overhang">The overhang with which it would not; null where the coping is too narrow for that.</param>
     public static Finding WallGoverns(string key, string what, double top, double share, double farther, double? overhang) =>
         Finding.Note(

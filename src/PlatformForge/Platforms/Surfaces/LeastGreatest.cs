@@ -70,7 +70,8 @@ internal static class LeastGreatest
         return sum;
     }
 
-    // Normal equations, solved by Cholesky's factors. A form hangs on the figures up to its last that is not nil: of planes hinged one to the next those of all planes before, half of
+    // Normal equations, solved by Cholesky's factors. A form hangs on the figures up to its last that is not nil: of planes hinged one to the next those of
+    // all planes before, half of
     // all in the mean. Each entry of the matrix is summed form by form, in the same order whatever the width of a lane.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static double[] Weighted(double[][] rows, int[] used, double[] weights, int count)

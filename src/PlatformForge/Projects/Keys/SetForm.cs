@@ -7,8 +7,10 @@ using static System.FormattableString;
 namespace PlatformForge.Projects.Keys;
 
 /// <summary>
-/// Puts the bodies of a set together: a further body takes over from the first what it leaves out of its length, pivots, width, heights, bogie wheelbases, taper and sill. Ends
-/// that differ from one another, ahead, parts and trucks are each body's own. A shared bogie is one and the same, and where it stands decides how far the body's middle lies ahead of
+/// Puts the bodies of a set together: a further body takes over from the first what it leaves out of its length, pivots, width, heights, bogie wheelbases,
+/// taper and sill. Ends
+/// that differ from one another, ahead, parts and trucks are each body's own. A shared bogie is one and the same, and where it stands decides how far the
+/// body's middle lies ahead of
 /// midway between its pivots.
 /// </summary>
 internal static class SetForm

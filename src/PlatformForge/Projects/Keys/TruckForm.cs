@@ -7,7 +7,8 @@ using static System.FormattableString;
 namespace PlatformForge.Projects.Keys;
 
 /// <summary>
-/// A leading or trailing truck of an engine, as the file has it. It becomes a vehicle of its own, which loses nothing: where it stands is told by its own axles and, where
+/// A leading or trailing truck of an engine, as the file has it. It becomes a vehicle of its own, which loses nothing: where it stands is told by its own
+/// axles and, where
 /// it has but one, by its pivot on the engine's frames, which stand on the coupled wheels.
 /// </summary>
 internal sealed record TruckForm

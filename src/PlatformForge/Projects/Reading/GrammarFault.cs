@@ -78,7 +78,8 @@ internal static partial class GrammarFault
     [GeneratedRegex(@"^[A-Za-z0-9_-]+(\.[A-Za-z0-9_-]+)*$", RegexOptions.ExplicitCapture)]
     private static partial Regex HeadingName();
 
-    /// <summary>Line and column, from 1, of the first backslash whose escape stands for no character; of the text's first backslash when all look well.</summary>
+    /// <summary>Line and column, from 1, of the first backslash whose escape stands for no character; of the text's first backslash when all look
+    /// well.</summary>
     public static (int Line, int Column) BadEscape(string text)
     {
         var bad = NoCharacter().Match(text);

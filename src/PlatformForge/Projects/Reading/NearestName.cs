@@ -6,7 +6,8 @@ public static class NearestName
     // Names that differ by more letters than this are not compared; rows of so many cells lie on the stack.
     private const int MostApart = 40, FewCells = 384;
 
-    /// <summary>The nearest of the names, or null when none is near enough to be meant: a third of the letters may be wrong, at least two, and never all of them.</summary>
+    /// <summary>The nearest of the names, or null when none is near enough to be meant: a third of the letters may be wrong, at least two, and never all of
+    /// them.</summary>
     public static string? Of(string written, IEnumerable<string> names)
     {
         string? best = null;

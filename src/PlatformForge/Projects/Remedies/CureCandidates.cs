@@ -78,7 +78,8 @@ internal static class CureCandidates
         }
     }
 
-    /// <summary>Other keys whose figure may be the slip, to be looked round: the first of two that have to rise, and what makes a piece too large for the bed.</summary>
+    /// <summary>Other keys whose figure may be the slip, to be looked round: the first of two that have to rise, and what makes a piece too large for the
+    /// bed.</summary>
     public static IEnumerable<string> Others(Finding finding, TreeTable tree)
     {
         if (finding.Code == "PF1014" && Rising.FirstOrDefault(r => finding.Key.EndsWith("." + r.Second, StringComparison.Ordinal)) is { First: { } first, Second: { } second })

@@ -16,7 +16,8 @@ namespace PlatformForge.Projects.Runs;
 /// <param name="Beyond">Its length, mm.</param>
 public sealed record MeasuringStretch(string Track, string Platform, double From, double To, string Vehicle, double Beyond)
 {
-    /// <summary>Tracks of islands' second faces, whose ends lie across from those of the first ones, so that no chainage can be told before both are known.</summary>
+    /// <summary>Tracks of islands' second faces, whose ends lie across from those of the first ones, so that no chainage can be told before both are
+    /// known.</summary>
     public static IReadOnlyList<(string Platform, string Track, string First, string Vehicle, double Beyond)> Across(ProjectSpec project) =>
     [
         .. from platform in project.Platforms

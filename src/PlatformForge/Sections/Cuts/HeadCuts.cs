@@ -7,7 +7,8 @@ using static System.FormattableString;
 
 namespace PlatformForge.Sections.Cuts;
 
-/// <summary>What a section that holds part of a ramp and part of the level deck can be told: which cuts let it lie flat, tried, or what is in their way.</summary>
+/// <summary>What a section that holds part of a ramp and part of the level deck can be told: which cuts let it lie flat, tried, or what is in their
+/// way.</summary>
 internal sealed class HeadCuts(FacetedPlan chart, PrinterSpec printer, SectionSpec spec)
 {
     // A chainage that is meant to be a ramp's head is one within this, mm.

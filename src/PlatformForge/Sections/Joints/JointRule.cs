@@ -56,7 +56,8 @@ internal static class JointRule
         }
     }
 
-    /// <summary>Whether a section between two cuts, null at the platform's ends, holds what they bring without one reaching into the other or out of it.</summary>
+    /// <summary>Whether a section between two cuts, null at the platform's ends, holds what they bring without one reaching into the other or out of
+    /// it.</summary>
     public static IEnumerable<Finding> CheckRoom(FacetedPlan chart, (double At, CutJoint? Joint) start, (double At, CutJoint? Joint) end, JointSpec spec, PrinterSpec printer)
     {
         bool[] joints = [.. new[] { start.Joint, end.Joint }.Where(j => j is not null).Select(j => j!.Dowels && spec.Kind != JointKind.None)];

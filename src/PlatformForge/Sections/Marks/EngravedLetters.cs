@@ -36,7 +36,8 @@ internal static class EngravedLetters
         return (heights.Min(), heights.Max());
     }
 
-    /// <summary>The strokes of a line of writing as counter-clockwise rectangles with square ends, the first letter's lower left corner at the origin.</summary>
+    /// <summary>The strokes of a line of writing as counter-clockwise rectangles with square ends, the first letter's lower left corner at the
+    /// origin.</summary>
     public static IEnumerable<Point2[]> Strokes(string line)
     {
         double at = 0;

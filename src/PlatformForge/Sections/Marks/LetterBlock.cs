@@ -7,7 +7,8 @@ namespace PlatformForge.Sections.Marks;
 /// plastic is laid out here; who cuts it says only where the block stands and how large a unit is.
 /// </summary>
 /// <param name="Lines">What is written, the first on top.</param>
-/// <param name="Round">How far round letters may go beyond capitals: lines of one size then have one height, but for accents. 0 takes letters as they are.</param>
+/// <param name="Round">How far round letters may go beyond capitals: lines of one size then have one height, but for accents. 0 takes letters as they
+/// are.</param>
 internal sealed record LetterBlock(IReadOnlyList<string> Lines, double Round = 0)
 {
     /// <summary>How far round letters go beyond capitals.</summary>

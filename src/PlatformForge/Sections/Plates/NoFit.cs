@@ -2,7 +2,8 @@ using PlatformForge.Geometry;
 
 namespace PlatformForge.Sections.Plates;
 
-/// <summary>The shifts at which one convex piece comes nearer than a distance to another: a convex ring, found from their edges in order of direction.</summary>
+/// <summary>The shifts at which one convex piece comes nearer than a distance to another: a convex ring, found from their edges in order of
+/// direction.</summary>
 internal sealed class NoFit
 {
     /// <summary>Points nearer to the ring than this, mm, count as outside: pieces may stand exactly the spacing apart.</summary>

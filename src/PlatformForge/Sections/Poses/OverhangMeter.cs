@@ -5,7 +5,8 @@ using PlatformForge.Solids;
 namespace PlatformForge.Sections.Poses;
 
 /// <summary>
-/// Measures what hangs free on the bed: faces that look down more steeply than 45 degrees and do not lie on the bed to within the first layer. Neighbouring ones are taken
+/// Measures what hangs free on the bed: faces that look down more steeply than 45 degrees and do not lie on the bed to within the first layer. Neighbouring
+/// ones are taken
 /// together; a patch that stands on walls along most of its border and is no wider than a bridge counts as bridged, else as unsupported.
 /// </summary>
 internal static class OverhangMeter
@@ -86,7 +87,8 @@ internal static class OverhangMeter
     /// <summary>Neighbouring hanging triangles, taken together.</summary>
     private sealed class Patches(Mesh mesh, Face[] faces, bool[] hanging, bool[] seen, int[] across, double layer)
     {
-        /// <summary>Whether there is wall under the middle of a side by half a layer, however the wall is cut: walks from triangle to triangle in its plane.</summary>
+        /// <summary>Whether there is wall under the middle of a side by half a layer, however the wall is cut: walks from triangle to triangle in its
+        /// plane.</summary>
         private bool GoesDown(int t, Point3 middle)
         {
             var normal = faces[t].Normal;

@@ -46,7 +46,8 @@ public sealed class FacetedPlan
         return Math.Clamp(found >= 0 ? found : ~found - 1, 0, Stations.Length - 2);
     }
 
-    /// <summary>The straight line across the platform at a chainage: its point on the centreline's chord and its direction away from the track (about a unit long).</summary>
+    /// <summary>The straight line across the platform at a chainage: its point on the centreline's chord and its direction away from the track (about a unit
+    /// long).</summary>
     public (Point2 Origin, Point2 Across) CrossLine(double chainage)
     {
         int i = FacetAt(chainage);

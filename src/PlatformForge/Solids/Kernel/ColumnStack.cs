@@ -34,7 +34,8 @@ internal sealed class ColumnStack(BlockTable blocks)
 
     private static bool Same(in Level a, in Level b) => Math.Abs(a.Z - b.Z) <= KernelLimits.SameSurface;
 
-    /// <summary>Takes the block's range of height out of the pieces that reach into it, what stands under and over it stays, and puts its own there if it adds.</summary>
+    /// <summary>Takes the block's range of height out of the pieces that reach into it, what stands under and over it stays, and puts its own there if it
+    /// adds.</summary>
     private void Apply(in Level low, in Level high, bool adds, byte paint)
     {
         if (pieces.Length < count + 2)

@@ -1,6 +1,7 @@
 namespace PlatformForge.Solids.Reliefs;
 
-/// <summary>What takes the place of named wall faces' plain panels: courses, planks, a pattern. Given for several faces, it goes round the corners between them.</summary>
+/// <summary>What takes the place of named wall faces' plain panels: courses, planks, a pattern. Given for several faces, it goes round the corners between
+/// them.</summary>
 public interface IWallRelief
 {
     /// <summary>

@@ -3,11 +3,13 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Solids.Reliefs;
 
 /// <summary>
-/// A stretch of named wall with nothing else on it, unrolled: X along the wall in mm from its left end seen from outside, Y the height over the baseboard in mm.
+/// A stretch of named wall with nothing else on it, unrolled: X along the wall in mm from its left end seen from outside, Y the height over the baseboard in
+/// mm.
 /// Faces that one relief takes and that meet at a corner are one panel, folded there.
 /// </summary>
 /// <param name="Stretches">Names of the faces that it runs over, each with where it begins and ends along the panel, in order.</param>
-/// <param name="Border">Its border counter-clockwise seen from outside, every vertex that it shares with its neighbours: foot, right end, top, left end.</param>
+/// <param name="Border">Its border counter-clockwise seen from outside, every vertex that it shares with its neighbours: foot, right end, top, left
+/// end.</param>
 /// <param name="Folds">Places along it at which it bends, its two ends among them, ascending.</param>
 /// <param name="IsRing">
 /// Whether it goes all the way round, so that its left end is its right end: a field may then run over that place, to corners beyond <see cref="Length"/>.

@@ -2,7 +2,8 @@
 namespace PlatformForge.Track.Surveys;
 
 /// <summary>
-/// Readings named as misread, or in doubt, by a search that knows nothing of stated joints, held against pieces between those: one that they meet as readings are usually met
+/// Readings named as misread, or in doubt, by a search that knows nothing of stated joints, held against pieces between those: one that they meet as
+/// readings are usually met
 /// is a good one, and is kept.
 /// </summary>
 internal static class JointedNaming

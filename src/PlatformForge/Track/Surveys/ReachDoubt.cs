@@ -30,7 +30,8 @@ public sealed record ReachDoubt(string Platform, string Vehicle, double Most, do
     public ReadingAdvice? Advice { get; init; }
 }
 
-/// <summary>Which reading to take again, and where one more does most: places that would make what is taken of the gap smaller, told as that would then be.</summary>
+/// <summary>Which reading to take again, and where one more does most: places that would make what is taken of the gap smaller, told as that would then
+/// be.</summary>
 /// <param name="Repeat">The reading to take again; null where none would help.</param>
 /// <param name="RepeatLeaves">What would be taken of the gap if the figure read again said what the line says, mm.</param>
 /// <param name="IsLeftOut">Whether that reading was left out as misread or in doubt.</param>

@@ -3,7 +3,8 @@ using PlatformForge.Track.Surveys.Admissible;
 namespace PlatformForge.Track.Surveys;
 
 /// <summary>
-/// What another reading would do, found by trying it: the survey is fitted anew with one reading more, or with another figure in place of one, and charged as it then
+/// What another reading would do, found by trying it: the survey is fitted anew with one reading more, or with another figure in place of one, and charged
+/// as it then
 /// would be. So it serves however the track was laid, and where readings contradict what was said of that.
 /// </summary>
 /// <param name="track">What the survey found.</param>

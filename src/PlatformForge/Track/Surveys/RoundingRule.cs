@@ -3,7 +3,8 @@ using static System.FormattableString;
 
 namespace PlatformForge.Track.Surveys;
 
-/// <summary>Figures that were all written to a coarser step than the stated ruler error allows: rounding alone puts them off by more than nobody is said to be.</summary>
+/// <summary>Figures that were all written to a coarser step than the stated ruler error allows: rounding alone puts them off by more than nobody is said to
+/// be.</summary>
 internal static class RoundingRule
 {
     // Fewer figures, or fewer different ones, may all be such multiples by chance.

@@ -77,7 +77,8 @@ internal static class RunRule
             {
                 var fault = run[i].Ordinate is null
                     ? At(run[next],
-                        Finding.Error("PF2106", key, $"The track turns back on itself after {run[i].Whereabouts}: {Next(run[next])} is out of order.", "List the points in order along the track."))
+                        Finding.Error("PF2106", key, $"The track turns back on itself after {run[i].Whereabouts}: {Next(run[next])} is out of order.",
+                            "List the points in order along the track."))
                     : StickingOut.Near(key, run, i);
                 if (!findings.Contains(fault))
                 {
@@ -123,7 +124,8 @@ internal static class RunRule
     {
         double apart = (run[^1].Place - run[0].Place).Length, open = Math.Max(ScatterInErrors * error, ClosedPart * covered);
         return apart >= open ? null : At(run[^1],
-            Finding.Error("PF2146", key, Invariant($"The line of {covered:0} mm is closed: its end is its beginning ({apart:0.##} mm apart)."), Invariant($"{OwnLine(run[^1])} cut it open where no platform is: leave out {open:0.#} mm or more.")));
+            Finding.Error("PF2146", key, Invariant($"The line of {covered:0} mm is closed: its end is its beginning ({apart:0.##} mm apart)."),
+                Invariant($"{OwnLine(run[^1])} cut it open where no platform is: leave out {open:0.#} mm or more.")));
     }
 
     /// <summary>How far a line turns from its first direction, and the most between any two.</summary>

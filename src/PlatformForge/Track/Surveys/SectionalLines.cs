@@ -31,7 +31,8 @@ internal static class SectionalLines
         return [.. survey.Laying.Joints.Select(j => Chainage(track, j)).Where(j => j > first && j < last).Order()];
     }
 
-    /// <summary>What readings cost over pieces between the stated joints, see <see cref="JointPlaces.CostOf"/>; null where none are stated between the readings, or there are
+    /// <summary>What readings cost over pieces between the stated joints, see <see cref="JointPlaces.CostOf"/>; null where none are stated between the
+    /// readings, or there are
     /// too many to be held one by one.</summary>
     public static Func<IReadOnlyList<(double At, double Value)>, double>? Pieces(Survey survey, SurveyedTrack track)
     {

@@ -123,7 +123,8 @@ internal static class SurveyRemarks
     // The line is no reading's own: one within the ruler error of the truth may miss it by a part more.
     private const double Farther = 1.25;
 
-    // Chance errors, of which none is the most, leave a few readings farther off than the ruler error is said to be: the bounds over all lines do not allow for those.
+    // Chance errors, of which none is the most, leave a few readings farther off than the ruler error is said to be: the bounds over all lines do not allow
+    // for those.
     private static Finding? FarOff(Survey survey, SurveyedTrack track)
     {
         var far = FlexibleLines.Bands(survey, track).Where(b => Math.Abs(b.Residual.Miss) > Farther * b.Band.Error).Select(b => b.Residual).OrderByDescending(r => Math.Abs(r.Miss)).ToArray();

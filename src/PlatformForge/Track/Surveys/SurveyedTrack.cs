@@ -51,7 +51,8 @@ public sealed record SurveyedTrack(
     /// <summary>Kinks that the line has for the sake of one reading in doubt, which it would not have without that.</summary>
     internal IReadOnlyList<(Kink Kink, Reading Reading)> KinksInDoubt { get; init; } = [];
 
-    /// <summary>All lines of what is usual in the scale, where it allows for more than was stated and no line so stated meets the readings; otherwise null.</summary>
+    /// <summary>All lines of what is usual in the scale, where it allows for more than was stated and no line so stated meets the readings; otherwise
+    /// null.</summary>
     internal Lazy<AdmissibleLines?>? UsualSet { get; init; }
 
     /// <summary>The flexible lines that the bound has to allow for: those as stated, or as usual where the readings contradict what was stated.</summary>
@@ -86,7 +87,8 @@ public sealed record SurveyedTrack(
     /// <summary>The same, found when somebody asks.</summary>
     internal Lazy<IReadOnlyList<MovedJoints>>? PerhapsMovedSet { get; init; }
 
-    /// <summary>Stated joints that may as well lie elsewhere: the readings cannot tell, and the bound allows for either. Empty where the bound is another.</summary>
+    /// <summary>Stated joints that may as well lie elsewhere: the readings cannot tell, and the bound allows for either. Empty where the bound is
+    /// another.</summary>
     public IReadOnlyList<MovedJoint> JointsInDoubt => IsBoundAsSectional ? [.. PerhapsMoved.Select(m => m.Joint)] : [];
 
     /// <summary>Whether the bound on the line is that of pieces between stated joints.</summary>

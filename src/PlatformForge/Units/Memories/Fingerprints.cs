@@ -5,8 +5,10 @@ using System.Runtime.CompilerServices;
 namespace PlatformForge.Units.Memories;
 
 /// <summary>
-/// Takes fingerprints of values by all the fields they have, found at run time, so that a property added to a record is in its fingerprint without anybody thinking of
-/// it. Only what cannot change once it is made has one: records and other classes whose fields are all read-only, structs, numbers, text, and lists of these. Anything
+/// Takes fingerprints of values by all the fields they have, found at run time, so that a property added to a record is in its fingerprint without anybody
+/// thinking of
+/// it. Only what cannot change once it is made has one: records and other classes whose fields are all read-only, structs, numbers, text, and lists of
+/// these. Anything
 /// else (a delegate, a lazy value, a dictionary) is refused.
 /// </summary>
 /// <remarks>An object's fingerprint is taken once and kept as long as the object. Objects inside objects count by their own fingerprints.</remarks>

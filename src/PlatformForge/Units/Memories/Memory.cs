@@ -51,7 +51,8 @@ public sealed class Memory
     /// <summary>The answer of a stage to an input.</summary>
     /// <param name="stage">Name of the stage; one name, one function.</param>
     /// <param name="input">Everything that the answer depends on.</param>
-    /// <param name="make">The function. It takes the input and nothing else: one that brings anything along is refused, since the key would not know of it.</param>
+    /// <param name="make">The function. It takes the input and nothing else: one that brings anything along is refused, since the key would not know of
+    /// it.</param>
     /// <param name="cancel">Stops the work; what is then left of it is not kept.</param>
     public TAnswer Of<TInput, TAnswer>(string stage, TInput input, Func<TInput, CancellationToken, TAnswer> make, CancellationToken cancel = default)
         where TInput : class
@@ -81,7 +82,8 @@ public sealed class Memory
     }
 
     /// <summary>
-    /// The first object that held what this one holds, as long as anybody has it: results that were remembered speak of the objects they were made from, and are compared with
+    /// The first object that held what this one holds, as long as anybody has it: results that were remembered speak of the objects they were made from, and
+    /// are compared with
     /// those of today by reference here and there.
     /// </summary>
     /// <param name="value">The object.</param>

@@ -1,7 +1,8 @@
 namespace PlatformForge.Units.Specs;
 
 /// <summary>
-/// The keys under which a project file states a spec: each with its words, its range, and how it is asked for and set, here and nowhere else. The file's reader,
+/// The keys under which a project file states a spec: each with its words, its range, and how it is asked for and set, here and nowhere else. The file's
+/// reader,
 /// the schema for editors, the starting file, overrides and the room's own rule on figures all take them from here; defaults are those of the record itself.
 /// </summary>
 /// <param name="defaults">The spec with nothing stated, at a scale.</param>

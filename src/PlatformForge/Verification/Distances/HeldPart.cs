@@ -26,7 +26,8 @@ internal sealed record HeldPart(string Name, PartCarrier Carrier, Slab Own, Held
         return new(part.Name, part.Carrier, new(railTop + part.ZLow, railTop + part.ZHigh), bare, [.. loose]);
     }
 
-    // What stands in a slice is held away from all of the part that comes within the vertical gap of everything in the slice, or, where no platform may reach under a body,
+    // What stands in a slice is held away from all of the part that comes within the vertical gap of everything in the slice, or, where no platform may
+    // reach under a body,
     // from all that comes higher than the gap below it. So nothing is said to be too near that is not.
     private static IEnumerable<HeldOutline> Slices(Leaning leaning, DesignFacts facts, double railTop, double[] levels)
     {

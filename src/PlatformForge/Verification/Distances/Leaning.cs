@@ -4,7 +4,8 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Verification.Distances;
 
 /// <summary>
-/// A part while its body leans on its springs and the track is canted, tried out: turned about its roll centre and then about rail top, in the cross-section of what carries it,
+/// A part while its body leans on its springs and the track is canted, tried out: turned about its roll centre and then about rail top, in the cross-section
+/// of what carries it,
 /// by angles from one end of their ranges to the other. What it tells is a place where the part really comes to.
 /// </summary>
 internal sealed class Leaning

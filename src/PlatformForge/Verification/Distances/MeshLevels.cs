@@ -3,7 +3,8 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Verification.Distances;
 
 /// <summary>
-/// Cuts the height of what was printed into slices for parts that lean: thin ones beside the heights at which faces begin and end, such as a coping's underside, and others of even
+/// Cuts the height of what was printed into slices for parts that lean: thin ones beside the heights at which faces begin and end, such as a coping's
+/// underside, and others of even
 /// thickness between.
 /// </summary>
 internal static class MeshLevels

@@ -4,7 +4,8 @@ using PlatformForge.Track;
 
 namespace PlatformForge.Verification.Distances;
 
-/// <summary>Rough distance in plan to a track, quick for many points near one another. May be asked from several threads: what a cell holds depends on nothing but the track.</summary>
+/// <summary>Rough distance in plan to a track, quick for many points near one another. May be asked from several threads: what a cell holds depends on
+/// nothing but the track.</summary>
 internal sealed class RideField
 {
     private const double Cell = 8;

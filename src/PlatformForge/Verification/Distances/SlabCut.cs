@@ -4,7 +4,8 @@ using PlatformForge.Verification.Rules;
 namespace PlatformForge.Verification.Distances;
 
 /// <summary>
-/// A horizontal slab of space in mm above the baseboard, the upper face included. What rises to the lower face and no further lies below it: a body may pass over
+/// A horizontal slab of space in mm above the baseboard, the upper face included. What rises to the lower face and no further lies below it: a body may pass
+/// over
 /// a coping with exactly the gap that is kept.
 /// </summary>
 internal readonly record struct Slab(double Low, double High)

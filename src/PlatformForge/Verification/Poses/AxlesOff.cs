@@ -2,11 +2,13 @@ using PlatformForge.Clearance;
 
 namespace PlatformForge.Verification.Poses;
 
-/// <summary>How far the axles at one end of a vehicle stand to the left of the track's middle, and the body on its pivot to the left across what carries it, mm.</summary>
+/// <summary>How far the axles at one end of a vehicle stand to the left of the track's middle, and the body on its pivot to the left across what carries it,
+/// mm.</summary>
 internal readonly record struct EndOff(double Front, double Rear, double Pivot)
 {
     /// <summary>
-    /// An end pressed to the left as far as it goes: a wheelset between the rails; a pivot between its axles by both of them, a pivot beyond them by the nearer to the left
+    /// An end pressed to the left as far as it goes: a wheelset between the rails; a pivot between its axles by both of them, a pivot beyond them by the
+    /// nearer to the left
     /// and the farther to the right, which turns what carries it; and the body on a bogie's pivot by the pivot's own play. A hinge has none.
     /// </summary>
     public static EndOff Left(double wheelbase, double ahead, RunningPlay play, bool hinge)

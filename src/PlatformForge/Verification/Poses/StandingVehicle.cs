@@ -18,7 +18,8 @@ internal sealed class StandingVehicle(Centreline ride, Vehicle vehicle, AxlesOff
     private const double Closeness = Tolerances.CentrelinePosition;
     private const int MostRounds = 60;
 
-    // A line beside a kinked one is broken at the kink, by the kink's turn times the distance beside: there an axle finds no place to the last digit. Kinks turn by less than this.
+    // A line beside a kinked one is broken at the kink, by the kink's turn times the distance beside: there an axle finds no place to the last digit. Kinks
+    // turn by less than this.
     private const double MostKink = 0.1;
 
     private readonly double gap = MostKink * new[] { off.Lead.Front, off.Lead.Rear, off.Trail.Front, off.Trail.Rear }.Max(Math.Abs);

@@ -17,10 +17,12 @@ internal static class PlaceRule
     /// <summary>A motion's rows are of unit length and square to one another within this.</summary>
     private const double Squareness = 1e-6;
 
-    /// <summary>The corner of an edge is looked for so far from the end of its section, mm: of a section that is turned, the back corner may be the farther one along the track.</summary>
+    /// <summary>The corner of an edge is looked for so far from the end of its section, mm: of a section that is turned, the back corner may be the farther
+    /// one along the track.</summary>
     private const double EndZone = 10;
 
-    /// <summary>By how much a place must be nearer to the track for each mm that it is farther from the end, to be the corner: more than edges slant, less than ends do.</summary>
+    /// <summary>By how much a place must be nearer to the track for each mm that it is farther from the end, to be the corner: more than edges slant, less
+    /// than ends do.</summary>
     private const double Slant = 0.3;
 
     /// <summary>Greatest step in the edge from one section to the next, mm; an edge turns little over the trim of a joint.</summary>

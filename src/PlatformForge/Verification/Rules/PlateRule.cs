@@ -26,7 +26,8 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
     public IEnumerable<Finding> Check(IReadOnlyList<(string File, ThreeMfModel Model)> plates, PrinterSpec? printer) =>
         [.. plates.SelectMany(p => One(p.File, p.Model, printer)), .. plates.SelectMany(p => Beside(p.File, p.Model, plates))];
 
-    /// <summary>Solids that are listed as this build's, but are no section and no proof of it: nothing tells where they stand, so nothing held them against a vehicle.</summary>
+    /// <summary>Solids that are listed as this build's, but are no section and no proof of it: nothing tells where they stand, so nothing held them against
+    /// a vehicle.</summary>
     public IEnumerable<Finding> Strangers()
     {
         var known = manifest.Sections.Select(s => s.Stl).Concat(manifest.Proofs.Select(p => p.Stl)).ToHashSet(StringComparer.Ordinal);

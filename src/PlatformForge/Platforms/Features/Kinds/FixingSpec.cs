@@ -5,7 +5,8 @@ using static System.FormattableString;
 namespace PlatformForge.Platforms.Features.Kinds;
 
 /// <summary>
-/// A pillar under the deck with a pilot hole for a wood screw that comes up through the baseboard: it holds a section down, and nothing of it is seen from above.
+/// A pillar under the deck with a pilot hole for a wood screw that comes up through the baseboard: it holds a section down, and nothing of it is seen from
+/// above.
 /// Lengths in mm; none of them scales, since screws do not.
 /// </summary>
 public sealed record FixingSpec(double Chainage, double Inset, InsetFrom From = InsetFrom.Back) : PlacedSpec(Chainage, Inset, From, "fixing")

@@ -33,10 +33,12 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
     // Kept from a cut, mm: more than the usual joint goes into a section (half of a dowel of 12 mm, and a wall).
     private const double JointClear = 8;
 
-    /// <summary>Diameter of the post's foot. Default 6 in at full size, 2 mm in 4 mm scale (common practice, no source: thick enough for two enamelled wires inside).</summary>
+    /// <summary>Diameter of the post's foot. Default 6 in at full size, 2 mm in 4 mm scale (common practice, no source: thick enough for two enamelled wires
+    /// inside).</summary>
     public double Diameter { get; init; } = 6 * FullSize.Foot / 12 / 76.2;
 
-    /// <summary>Width of the channel, and its height below the deck in the middle of its opening through the rib; 0 makes none. Default 2: a small plug or a soldered joint goes through
+    /// <summary>Width of the channel, and its height below the deck in the middle of its opening through the rib; 0 makes none. Default 2: a small plug or a
+    /// soldered joint goes through
     /// (common practice, no source). It is for wires, so it does not scale.</summary>
     public double Channel { get; init; } = 2;
 
@@ -157,7 +159,8 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
         };
     }
 
-    // Up into the deck as far as leaves two printed lines of it; down through the rib by the channel's height in the middle, less to the sides: printed deck down,
+    // Up into the deck as far as leaves two printed lines of it; down through the rib by the channel's height in the middle, less to the sides: printed deck
+    // down,
     // an opening with a pointed roof needs no support.
     private IEnumerable<Prism> Cuts(FeatureSite site, PlanPlace place, double to)
     {

@@ -4,7 +4,8 @@ using PlatformForge.Units;
 namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
-/// The flat pieces of a panel, one after another. Fold i is at the right end of piece i. On a ring pieces are counted on beyond the opening: piece n is piece 0 again,
+/// The flat pieces of a panel, one after another. Fold i is at the right end of piece i. On a ring pieces are counted on beyond the opening: piece n is
+/// piece 0 again,
 /// a whole length farther along.
 /// </summary>
 internal sealed class PanelPieces

@@ -154,7 +154,8 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
     {
         var places = flat.Corners.Select(level => (Level: level, Plan: blocks.Frame.ToPlan(plan.U[levels.NodeOf(level)], plan.V[levels.NodeOf(level)]))).ToArray();
 
-        // The border begins with its foot at one end: the left one, or for a wall seen from the other side, whose corners came the other way round, the last corner's.
+        // The border begins with its foot at one end: the left one, or for a wall seen from the other side, whose corners came the other way round, the last
+        // corner's.
         Point2 left = places[flat.FacesRight ? 0 : ^1].Plan, right = places.MaxBy(p => (p.Plan - left).Length).Plan;
         double length = (right - left).Length;
         if (!flat.FacesRight)

@@ -5,7 +5,8 @@ using static System.FormattableString;
 namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
-/// One panel with its fields. Each flat piece's remainder, what no field covers, goes through a plane sweep; a field is a floor with its sides, parted at folds, where its
+/// One panel with its fields. Each flat piece's remainder, what no field covers, goes through a plane sweep; a field is a floor with its sides, parted at
+/// folds, where its
 /// floor is mitred.
 /// </summary>
 internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStore store, List<Point3> places, byte? ground)
@@ -58,7 +59,8 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
 
     private static List<T>[] Lists<T>(int count) => [.. Enumerable.Range(0, count).Select(_ => new List<T>())];
 
-    /// <summary>Meshes what fields leave of a piece. Borders are told side by side, the remainder on the left: the panel's as it is, the fields' backwards.</summary>
+    /// <summary>Meshes what fields leave of a piece. Borders are told side by side, the remainder on the left: the panel's as it is, the fields'
+    /// backwards.</summary>
     private void Remainder(int index, RegionSweep sweep)
     {
         var piece = pieces[index];
@@ -143,7 +145,8 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
     private static double Skew(OutlineCorner a, OutlineCorner b, ReliefPiece piece, double depth) =>
         (b.Up - a.Up) * depth * (Point2.Dot(b.Off, piece.Ahead) - Point2.Dot(a.Off, piece.Ahead)) / 12;
 
-    /// <summary>The floor of what lies of a field on a piece, and the volume under it: between parallel planes, every level's area lies between the two.</summary>
+    /// <summary>The floor of what lies of a field on a piece, and the volume under it: between parallel planes, every level's area lies between the
+    /// two.</summary>
     private void Floor(ReliefOutline field, int index, int[] corners, RegionSweep sweep)
     {
         var piece = pieces[index];

@@ -107,7 +107,8 @@ internal sealed class PlanNoder(int expected)
         return segment;
     }
 
-    /// <summary>A block that is put in place has its walls look out of its ring, to the right of its sides; one that is taken out leaves walls that look in.</summary>
+    /// <summary>A block that is put in place has its walls look out of its ring, to the right of its sides; one that is taken out leaves walls that look
+    /// in.</summary>
     private void Name(int segment, int fromNode, int face, bool adds, byte paint)
     {
         if (face == 0)

@@ -13,7 +13,8 @@ public sealed class AdmissibleLines
     /// the same carried from a neighbour; docs/decisions/0074-bounds-carried-to-neighbours.md).</summary>
     public const double Closeness = 0.006;
 
-    /// <summary>A reading more, or a smaller ruler error, widens no bound by more than this, mm: sets nest, and bounds are proven from nodes that lie so far apart that one lies higher above its
+    /// <summary>A reading more, or a smaller ruler error, widens no bound by more than this, mm: sets nest, and bounds are proven from nodes that lie so far
+    /// apart that one lies higher above its
     /// set's true one than another by so much at most (0.013 of 300 surveys; docs/decisions/0075-what-another-reading-would-do.md).</summary>
     public const double Nesting = 0.015;
 

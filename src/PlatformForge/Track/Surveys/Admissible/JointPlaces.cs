@@ -1,7 +1,8 @@
 namespace PlatformForge.Track.Surveys.Admissible;
 
 /// <summary>
-/// Whether a stated joint would fit the readings better elsewhere. The set of lines between joints says that only where nothing at all meets the readings; here the pieces
+/// Whether a stated joint would fit the readings better elsewhere. The set of lines between joints says that only where nothing at all meets the readings;
+/// here the pieces
 /// are laid by least squares, with kinks and curvatures as they usually are, once as stated and once with each joint moved.
 /// </summary>
 internal sealed class JointPlaces
@@ -34,7 +35,8 @@ internal sealed class JointPlaces
             .Select(j => own.Moves(joints, j).Select(at => new MovedJoint(j, at, stated - own.Cost([.. joints.Select((s, i) => i == j ? at : s)]))).MaxBy(m => m.Gain)).OfType<MovedJoint>()];
     }
 
-    /// <summary>The sum of squares, in standard deviations, of readings, kinks and curvatures over pieces between joints; the arguments are those of <see cref="Best"/>.</summary>
+    /// <summary>The sum of squares, in standard deviations, of readings, kinks and curvatures over pieces between joints; the arguments are those of
+    /// <see cref="Best"/>.</summary>
     public static double CostOf(Laying laying, (double At, double Value)[] readings, double error, double[] joints) => new JointPlaces(laying, readings, error / Math.Sqrt(3)).Cost(joints);
 
     private IEnumerable<double> Moves(double[] joints, int j)

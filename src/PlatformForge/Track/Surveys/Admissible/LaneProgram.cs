@@ -49,7 +49,8 @@ internal sealed class LaneProgram
 
     /// <summary>Solves one program in each lane.</summary>
     /// <param name="cost">Cost of every figure.</param>
-    /// <param name="multipliers">Becomes the multiplier of every row: above nil where its upper bound holds the cost down, below nil where its lower one does.</param>
+    /// <param name="multipliers">Becomes the multiplier of every row: above nil where its upper bound holds the cost down, below nil where its lower one
+    /// does.</param>
     /// <param name="wanted">Difference from the greatest cost at which to stop, mm.</param>
     public void Maximise(ReadOnlySpan<Vector<double>> cost, Span<Vector<double>> multipliers, double wanted)
     {

@@ -52,13 +52,15 @@ public sealed record Laying(LaidAs As, double LeastRadius, double LeastEase)
     /// <summary>Greatest change of curvature along the track, 1/mm².</summary>
     public double Rate => Curvature / Ease;
 
-    // A curve that comes over less than this part of its radius is taken to come over so much: nodes are told by it, and lines that bend at once would need them without end.
+    // A curve that comes over less than this part of its radius is taken to come over so much: nodes are told by it, and lines that bend at once would need
+    // them without end.
     private const double Shortest = 1 / 60.0;
 
     /// <summary>Length over which a curve of the least radius is taken to come or go at least, mm.</summary>
     public double Ease => Math.Max(LeastEase, Shortest * LeastRadius);
 
-    /// <summary>How far a line that bends more suddenly lies from one that does not, mm, which readings are allowed beside their own error: its curvature smoothed over twice the ease moves it by
+    /// <summary>How far a line that bends more suddenly lies from one that does not, mm, which readings are allowed beside their own error: its curvature
+    /// smoothed over twice the ease moves it by
     /// a twenty-fourth of the square of that, times the curvature.</summary>
     public double Smoothed => LeastEase < Ease ? Curvature * 4 * Ease * Ease / 24 : 0;
 

@@ -146,7 +146,8 @@ public sealed class AdmissibleDoubt : LineDoubt
         return best.Length == 0 ? (null, null, null) : best.MinBy(t => t.Leaves);
     }
 
-    /// <summary>The doubt with one more reading, as good as the best of the others, that says what the stated line says; null where no line of the set would meet it.</summary>
+    /// <summary>The doubt with one more reading, as good as the best of the others, that says what the stated line says; null where no line of the set would
+    /// meet it.</summary>
     /// <param name="chainage">Where it is taken on the stated line, mm.</param>
     /// <param name="instead">A reading that it stands in place of; null for none.</param>
     internal AdmissibleDoubt? With(double chainage, PlaceReading? instead = null)

@@ -4,7 +4,8 @@ namespace PlatformForge.Track.Surveys.Admissible;
 
 /// <summary>What <see cref="MiddleLine"/> found.</summary>
 /// <param name="Figures">Figures of the middle of the set, or of the line that comes nearest where there is no set.</param>
-/// <param name="LeastShare">Least share of their stated errors within which all readings can be met, as far as it was looked for; 1 or more where there is no line.</param>
+/// <param name="LeastShare">Least share of their stated errors within which all readings can be met, as far as it was looked for; 1 or more where there is
+/// no line.</param>
 /// <param name="AtOdds">Indices of the readings that hold it there; empty where there is a set.</param>
 internal sealed record MiddleFound(double[] Figures, double LeastShare, int[] AtOdds);
 
