@@ -160,6 +160,23 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.Contains("PF2192", TrackFindings(At(laid.Replace("168, 336", "700"))));
     }
 
+    /// <summary>Joints are the same in whatever order they are stated; one stated twice is refused by file, key and line with what would be right.</summary>
+    [Fact]
+    public void Joints_of_sectional_track_are_taken_in_any_order_and_each_once()
+    {
+        string sample = PresetShelf.Sample("pendlewick-string")!;
+        string At(string joints) => string.Join('\n', sample.Split('\n').Where(l => !l.StartsWith("least_", StringComparison.Ordinal))
+            .Select(l => l.StartsWith("laid = ", StringComparison.Ordinal) ? "laid = \"sectional\"\njoints = " + joints : l));
+        Assert.Equal([200, 300, 700], Read(At("[300, 700, 200]")).Value!.Tracks[0].Survey!.Laying.Joints);
+        foreach (string joints in (string[])["[300, 200, 200]", "[200, 200, 300]", "[200, 300, 200.4, 200]"])
+        {
+            var told = Assert.Single(Read(At(joints)).Findings);
+            Assert.Equal(("PF2203", "track[0].survey.joints"), (told.Code, told.Key));
+            Assert.True(told.Line > 0 && told.Column > 0 && told.File is { Length: > 0 });
+            Assert.Contains("joints = [200, 300]", told.Remedy, StringComparison.Ordinal);
+        }
+    }
+
     private IEnumerable<string> TrackFindings(string text) => LaidTrack.LayAll(Read(text).Value!).Findings.Select(f => f.Code);
 
     [Fact]

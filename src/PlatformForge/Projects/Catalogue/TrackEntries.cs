@@ -202,5 +202,6 @@ internal static class TrackEntries
         new("PF2200", "The readings go with the stated joints, but not with the stated radii.", "State the radii that the pieces have, or leave them out.", Reasons.Measured),
         new("PF2201", "How the track was laid is stated of versines, of which it tells nothing.", "Leave it out, or measure offsets from a string.", Reasons.Measured),
         new("PF2202", "All figures of a survey are rounded more coarsely than its ruler error says.", "Read to finer parts, or state the error of the rounding.", Reasons.Measured),
+        new("PF2203", "A joint of sectional track is stated twice.", "State each joint once.", Reasons.Measured),
     ];
 }

@@ -70,7 +70,7 @@ internal sealed record SurveyForm
     public SurveySpec ToSpec(TrackEntry track, IReadOnlyList<string> texts, double gauge, ModelScale scale)
     {
         var usual = Laying.Usual(scale.Ratio, Laid);
-        return Spec(track, texts, gauge) with { Laying = usual with { LeastRadius = LeastRadius ?? usual.LeastRadius, LeastEase = LeastEase ?? usual.LeastEase, InScale = (usual.LeastRadius, usual.LeastEase), Radii = Radii, Joints = Joints, GreatestKink = GreatestKink is { } kink ? kink * Math.PI / 180 : usual.GreatestKink } };
+        return Spec(track, texts, gauge) with { Laying = usual with { LeastRadius = LeastRadius ?? usual.LeastRadius, LeastEase = LeastEase ?? usual.LeastEase, InScale = (usual.LeastRadius, usual.LeastEase), Radii = Radii, Joints = [.. Joints.Order()], GreatestKink = GreatestKink is { } kink ? kink * Math.PI / 180 : usual.GreatestKink } };
     }
 
     private SurveySpec Spec(TrackEntry track, IReadOnlyList<string> texts, double gauge)

@@ -3,6 +3,7 @@ using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
 using PlatformForge.Units;
+using static System.FormattableString;
 
 namespace PlatformForge.Projects.Keys;
 
@@ -127,6 +128,7 @@ internal static class SurveyKeys
             }
 
             CheckLaid(s, table, key, reading);
+            CheckJoints(s, table, key, reading);
             foreach (var (name, kinds) in OfKinds.Where(k => s.Kind.Length > 0 && !k.Kinds.Contains(s.Kind, StringComparer.Ordinal)))
             {
                 if (table.Find(name) is { } idle)
@@ -174,6 +176,34 @@ internal static class SurveyKeys
             }
         }
     }
+
+    // A piece is longer than this, mm.
+    private const double OneJoint = 1;
+
+    // Joints may be stated in any order; between two at one place there is no piece.
+    private static void CheckJoints(SurveyForm form, TreeTable table, string key, KeyReading reading)
+    {
+        double[] rising = [.. form.Joints.Order()];
+        (double One, double Other)[] twice = [.. rising.Zip(rising.Skip(1)).Where(p => p.Second - p.First < OneJoint)];
+        if (twice.Length == 0 || table.Find("joints") is not { } joints)
+        {
+            return;
+        }
+
+        static string Pair((double One, double Other) t) => t.One == t.Other ? Invariant($"{t.One:0.###}") : Invariant($"{t.One:0.###} and {t.Other:0.###}");
+        string told = string.Join(", ", twice.Select(Pair).Distinct().Take(InputLimits.MessagesOfAKind));
+        double[] once = [.. rising.Where((j, i) => i == 0 || j - rising[i - 1] >= OneJoint)];
+        string right = string.Join(", ", once.Take(JointsTold).Select(j => Invariant($"{j:0.###}")));
+        reading.Fault(
+            "PF2203",
+            key + ".joints",
+            joints.Place,
+            $"One joint of joints is given more than once, or two lie within {OneJoint} mm of each other: {told}.",
+            $"State each joint once: joints = [{right}{(once.Length > JointsTold ? ", ..." : "")}].");
+    }
+
+    // Joints told in a remedy.
+    private const int JointsTold = 20;
 
     // Nothing is guessed of what was measured: a rail has a side, its outer face a width.
     private static void CheckMeasured(SurveySourceForm form, TreeTable table, string key, KeyReading reading)

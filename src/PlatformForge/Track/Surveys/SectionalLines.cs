@@ -28,7 +28,7 @@ internal static class SectionalLines
     private static double[] Within(Survey survey, SurveyedTrack track)
     {
         var (first, last) = (track.Residuals.Min(r => r.Chainage), track.Residuals.Max(r => r.Chainage));
-        return [.. survey.Laying.Joints.Select(j => Chainage(track, j)).Where(j => j > first && j < last).Order()];
+        return [.. survey.Laying.Joints.Select(j => Chainage(track, j)).Where(j => j > first && j < last).Distinct().Order()];
     }
 
     /// <summary>What readings cost over pieces between the stated joints, see <see cref="JointPlaces.CostOf"/>; null where none are stated between the

@@ -93,7 +93,7 @@ internal static class SectionalRemarks
         return beyond.Length == 0 ? null : Finding.Warning(
             "PF2199",
             survey.Key + ".joints",
-            Invariant($"{(beyond.Length == survey.Laying.Joints.Count ? "All stated joints lie" : beyond.Length == 1 ? Invariant($"The joint stated at {beyond[0]:0.#} mm lies") : Invariant($"{beyond.Length} joints, the first stated at {beyond[0]:0.#} mm, lie"))} beyond the readings, and say nothing of the track between them."),
+            Invariant($"{(beyond.Length == survey.Laying.Joints.Count ? "All stated joints lie" : beyond.Length == 1 ? Invariant($"The joint stated at {beyond[0]:0.#} mm lies") : Invariant($"{beyond.Length} joints, the first stated at {beyond[0]:0.#} mm, lie"))} beyond the readings, so that nothing is told by {(beyond.Length == 1 ? "it" : "them")} of the track between the readings."),
             "State joints in mm, as the readings are measured: along the string, or along the track from the first point. Leave out those beyond the readings.",
             FaultKind.Input);
     }
