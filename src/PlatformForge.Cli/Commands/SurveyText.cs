@@ -82,11 +82,15 @@ internal static class SurveyText
     {
         var advice = doubt.Advice;
         string again = advice is { Repeat: { } reading, RepeatLeaves: { } kept }
-            ? Invariant($"read {reading.FileAndWhereabouts} again{(advice.IsLeftOut ? ", which is left out" : "")}: {Again(advice, reading)} would leave {kept:0.00} of the {doubt.Charged:0.00}") : "";
+            ? Invariant($"read {reading.FileAndWhereabouts} again{(advice.IsLeftOut ? ", which is left out" : "")}: {Again(advice, reading)} {Left(kept, doubt.Charged)}") : "";
         string more = advice is { MoreAt: { } at, MoreLeaves: { } leaves }
             ? Invariant($"one more reading at chainage {at:0}{Along(advice)} would leave {leaves:0.00} of the {doubt.Charged:0.00}, if it says what the line says{Figure(advice.MoreReading, advice.MoreFigure)}") : "";
         return again + (again.Length > 0 && more.Length > 0 ? "; " : "") + more + (more.Length > 0 && again.Length == 0 ? "; to read one again there takes off less than 0.01" : "");
     }
+
+    // A figure that goes with the others may cost more than what is charged as long as nobody can be believed.
+    private static string Left(double kept, double charged) => kept < charged ? Invariant($"would leave {kept:0.00} of the {charged:0.00}")
+        : Invariant($"would take {kept:0.00} in place of {charged:0.00}, so that the ruler error may be more than was stated, and no reading wrong");
 
     private static string Again(ReadingAdvice advice, Reading reading) => advice.RepeatRestores
         ? $"it alone keeps the others from what is said of the laying; a figure that goes with them{Figure(reading, advice.RepeatFigure)}"

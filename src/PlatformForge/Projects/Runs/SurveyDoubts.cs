@@ -109,7 +109,7 @@ public static class SurveyDoubts
         };
     }
 
-    // Of flexible lines the set itself tells what a reading more would leave; otherwise it is tried.
+    // Of flexible lines the set itself tells which reading helps, and what it leaves is tried; otherwise all of it is tried.
     private static ReadingAdvice? Advise(DoubtCase own, SurveyedTrack survey, Func<SurveyedTrack, double?> tried)
     {
         if (own.Swept is not { } swept || Governing(own.Request, swept, swept.With(own.Found), own.Side, own.Line) is not { } measure)
@@ -117,16 +117,10 @@ public static class SurveyDoubts
             return null;
         }
 
-        if (own.Line is not AdmissibleDoubt lines)
-        {
-            return new ReadingTrials(survey, measure, tried, own.Charged).Advise();
-        }
-
-        return lines.Advise(measure, survey.Outliers.Concat(survey.Doubted), own.ChargedFor, own.Charged) is not { } advice ? null : advice with
-        {
-            RepeatFigure = survey.Residuals.FirstOrDefault(r => ReferenceEquals(r.Reading, advice.Repeat))?.Fitting,
-            MoreReading = advice.MoreAt is { } more && survey.Read is { } read ? ReadingTrial.More(read, survey, more)?.Reading : null,
-        };
+        var trials = new ReadingTrials(survey, measure, tried, own.Charged);
+        return own.Line is not AdmissibleDoubt lines ? trials.Advise()
+            : lines.Advise(measure, survey.Outliers.Concat(survey.Doubted), own.ChargedFor, own.Charged) is { } advice ? trials.Hold(advice)
+            : null;
     }
 
     /// <summary>What a survey leaves uncertain beside one face of a platform.</summary>

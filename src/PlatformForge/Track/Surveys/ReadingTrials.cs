@@ -49,6 +49,30 @@ public sealed class ReadingTrials(SurveyedTrack track, LineMeasure measure, Func
         };
     }
 
+    /// <summary>
+    /// Advice that was worked out otherwise, with the figures that trying it gives: another reading moves the fitted line, which a set of lines does not tell of. What
+    /// is not seen to help is left out; null where nothing is left.
+    /// </summary>
+    public ReadingAdvice? Hold(ReadingAdvice advice)
+    {
+        if (track.Read is not { } survey || track.Residuals.Count > MostReadings)
+        {
+            return advice;
+        }
+
+        var told = track.Residuals.FirstOrDefault(r => ReferenceEquals(r.Reading, advice.Repeat));
+        var more = advice.MoreAt is { } at ? ReadingTrial.More(survey, track, at) : null;
+        double? again = told is null ? null : Left(ReadingTrial.Again(survey, told)), further = more is { } one ? Left(one.Survey) : null;
+        return again is null && further is null ? null : new(
+            again is null ? null : advice.Repeat, again, again is not null && advice.IsLeftOut, further is null ? null : advice.MoreAt, further)
+        {
+            RepeatFigure = again is null ? null : told!.Fitting,
+            MoreReading = further is null ? null : more?.Reading,
+        };
+
+        double? Left(Survey other) => TrackSurveyor.Tried(other) is { } found && figure(found) is { } leaves && leaves < present - Seen ? leaves : null;
+    }
+
     private bool IsLeftOut(Reading reading) => track.Outliers.Concat(track.Doubted).Any(r => ReferenceEquals(r.Reading, reading));
 
     private bool IsNear(double chainage) => Math.Abs(chainage - middle) < reach;
