@@ -23,8 +23,8 @@ public class KillTests(ITestOutputHelper told)
         _ => (0, 1, 1),
     };
 
-    // Figures of the small run: with the two builds and one look that each takes, some 25 s on two quiet cores.
-    private const int FewRandom = 6, FewAimed = 15;
+    // Figures of the small run: with the two builds and one look that each takes, some 15 s on two quiet cores.
+    private const int FewRandom = 4, FewAimed = 9;
     private const int Lanes = 2;
 
     private const string Project = """

@@ -34,8 +34,8 @@ public class SlicerTests(WrittenSamples samples)
     [Fact]
     public void Slicing_a_section_takes_the_filament_that_its_volume_is()
     {
-        // Of one sample the first section, of the next one the last: ramps of either end.
-        var chosen = samples.Different.Select((name, i) =>
+        // Of every second sample a section, the first of one and the last of the next: ramps of either end.
+        var chosen = samples.Different.Where((_, i) => i % 2 == 0).Select((name, i) =>
             samples.Files(".stl").Where(f => f.StartsWith(Path.Combine(samples.Folder, name) + Path.DirectorySeparatorChar, StringComparison.Ordinal)).ToArray()[i % 2 == 0 ? 0 : ^1]).ToArray();
         var volumes = Written.Parse(Tool.Node("stl-strict.mjs", chosen)).ToDictionary(r => r.Text("file"), r => r.Number("volume"));
         Assert.All(chosen, file =>
