@@ -5,7 +5,7 @@ using System.Text.RegularExpressions;
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>Grams and hours told for the first plate of every platform of the samples against a slicer that is set to what the report states.</summary>
-[Collection("samples sliced and drawn")]
+[Collection("samples sliced")]
 public class ForecastTests(WrittenSamples samples)
 {
     private const double GramsWithin = 0.1, HoursWithin = 0.2, NoneBeyond = 0.35, ShareWithin = 0.8;

@@ -1,7 +1,7 @@
 
 namespace PlatformForge.Outside.Tests;
 
-[Collection("samples sliced and drawn")]
+[Collection("samples drawn")]
 public class PictureTests(WrittenSamples samples)
 {
     // Share of a drawing that may be bare paper.

@@ -4,7 +4,7 @@ using System.Text.RegularExpressions;
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>The report as its readers have it: in a browser, light and dark, wide and narrow, and on paper.</summary>
-[Collection("samples sliced and drawn")]
+[Collection("samples drawn")]
 public class ReportTests(WrittenSamples samples)
 {
     [Fact]

@@ -4,7 +4,7 @@ using System.Text.RegularExpressions;
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>A slicer as an independent reader. Its exit code says nothing about meshes: what it prints does.</summary>
-[Collection("samples sliced and drawn")]
+[Collection("samples sliced")]
 public class SlicerTests(WrittenSamples samples)
 {
     // With three lines a wall and full infill everything but gaps narrower than a line becomes plastic; lines squashed into corners

@@ -80,5 +80,9 @@ public sealed class WrittenSamples
 public sealed class SamplesCollection : ICollectionFixture<WrittenSamples>;
 
 /// <inheritdoc cref="SamplesCollection"/>
-[CollectionDefinition("samples sliced and drawn")]
+[CollectionDefinition("samples sliced")]
 public sealed class SlicedSamplesCollection : ICollectionFixture<WrittenSamples>;
+
+/// <inheritdoc cref="SamplesCollection"/>
+[CollectionDefinition("samples drawn")]
+public sealed class DrawnSamplesCollection : ICollectionFixture<WrittenSamples>;
