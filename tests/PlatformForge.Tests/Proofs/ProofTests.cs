@@ -1,11 +1,14 @@
 using System.Globalization;
 using System.Text;
+using PlatformForge.Exports;
 using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Track;
+using PlatformForge.Units;
 using PlatformForge.Verification;
 using Xunit;
 
@@ -70,6 +73,16 @@ public class ProofTests
         Assert.Contains("PF7521", Codes(Moved("slide gauge", new(1.5, 1.5, 0))));
         Assert.Contains("PF7524", Codes(Moved("test slice", new(3, 3, 0))));
         Assert.Contains("PF7523", Codes(m => m with { Proofs = [.. m.Proofs.Select(p => p.Rides is { } r ? p with { Rides = r with { Track = "down" } } : p)] }));
+    }
+
+    [Fact]
+    public void A_gauge_with_a_hole_in_its_mesh_is_found()
+    {
+        var gauge = Pendlewick.Of("slide gauge").First();
+        var whole = Pendlewick.Written(gauge);
+        OutputFile[] files = [.. Pendlewick.Set.Files.Select(f => f.Path == gauge.Stl ? new OutputFile(f.Path, StlWriter.ToBytes(whole with { Triangles = whole.Triangles[3..] }, gauge.Name)) : f)];
+        var found = ProofVerifier.Alone(Pendlewick.Set.Manifest, files, DesignCopy.Of(Pendlewick.Dossier), ProofRun.Sections(Pendlewick.Dossier));
+        Assert.Contains(found, f => f is { Code: "PF8010", Kind: FaultKind.Mesh } && f.Message.Contains(gauge.Stl, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -208,6 +208,24 @@ public class FolderVerifierTests
         Assert.Equal(("PF8001", FaultKind.Input), (finding.Code, finding.Kind));
     }
 
+    /// <summary>An empty list is a folder that is not ours, and not one into which somebody writes.</summary>
+    [Fact]
+    public void An_empty_manifest_is_a_fault_of_the_input()
+    {
+        string path = Directory.CreateTempSubdirectory("platformforge-empty-").FullName;
+        try
+        {
+            File.WriteAllBytes(Path.Combine(path, Manifest.FileName), []);
+            var finding = Assert.Single(FolderReader.Read(path).Findings);
+            Assert.Equal(FaultKind.Input, finding.Kind);
+            Assert.NotEqual("PF8040", finding.Code);
+        }
+        finally
+        {
+            Directory.Delete(path, recursive: true);
+        }
+    }
+
     [Theory]
     [InlineData(0.3)]
     [InlineData(-0.3)]
@@ -232,6 +250,16 @@ public class FolderVerifierTests
         Assert.False(verdict.IsClear);
     }
 
+    [Theory]
+    [InlineData(2, "as do 1 more")]
+    [InlineData(3, "as do 2 more")]
+    public void Sections_of_one_unknown_platform_are_told_together(int strangers, string told)
+    {
+        var verdict = FolderVerifier.Verify(new Folders { Platform = (i, name) => i < strangers ? "elsewhere" : name }.Make());
+        Assert.Contains(told, Assert.Single(verdict.Findings, f => f.Code == "PF8041").Message, StringComparison.Ordinal);
+        Assert.Equal(strangers, verdict.NotHeld.Count);
+    }
+
     [Fact]
     public void A_design_copy_without_platforms_or_without_vehicles_is_not_called_clear()
     {
@@ -248,6 +276,7 @@ public class FolderVerifierTests
 
     [Theory]
     [InlineData("scaled by 1.02", 1.02, 0, 0, 0, 1.02, 0, 0, 0, 1.02)]
+    [InlineData("scaled by 0.5", 0.5, 0, 0, 0, 0.5, 0, 0, 0, 0.5)]
     [InlineData("stretched", 1, 0, 0, 0, 1.01, 0, 0, 0, 1)]
     [InlineData("mirrored", -1, 0, 0, 0, 1, 0, 0, 0, 1)]
     [InlineData("skewed", 1, 0, 0, 0.02, 0.9998, 0, 0, 0, 1)]

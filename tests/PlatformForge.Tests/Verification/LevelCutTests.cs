@@ -14,6 +14,9 @@ public class LevelCutTests
     [InlineData(2, 60, 200)]
     [InlineData(3, 400, 200)]
     [InlineData(4, 12, 0.5)]
+    [InlineData(5, 1, 900)]
+    [InlineData(6, 1, 900)]
+    [InlineData(7, 2, 900)]
     public void The_first_edge_met_is_the_first_of_all(int seed, int count, double size)
     {
         var cut = new LevelCut(Prisms(new Random(seed), count, size), Level);
