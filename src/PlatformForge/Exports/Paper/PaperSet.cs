@@ -1,6 +1,4 @@
 using PlatformForge.Exports.Drawings;
-using PlatformForge.Exports.Manifests;
-using PlatformForge.Exports.Pdf;
 using PlatformForge.Geometry;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -41,9 +39,15 @@ public static class PaperSet
     /// <param name="first">The platform by its first face; null where that is the one.</param>
     public static Outcome<PlatformPaper> Of(Dossier dossier, PlatformDossier platform, PaperSpec paper, PlatformDossier? first = null)
     {
+        var laid = Lay(dossier, platform, paper, first, "");
+        return laid.Value is { } set ? Outcome.Of(set.With(dossier.VerdictLine)) : Outcome.Fault<PlatformPaper>(laid.Findings);
+    }
+
+    private static Outcome<LaidPaper> Lay(Dossier dossier, PlatformDossier platform, PaperSpec paper, PlatformDossier? first, string name)
+    {
         if (PaperRule.Check(paper) is { Count: > 0 } faults)
         {
-            return Outcome.Fault<PlatformPaper>(faults);
+            return Outcome.Fault<LaidPaper>(faults);
         }
 
         var figures = PlanFigures.Of(dossier, platform, first);
@@ -59,54 +63,44 @@ public static class PaperSet
         var room = SheetRoom.Of(paper, lying, paper.Stretch);
         if (Tiles(figures, index, paper, room) is not { } tiles)
         {
-            return Outcome.Fault<PlatformPaper>(PaperRule.TooMany(paper, platform.FaceName));
+            return Outcome.Fault<LaidPaper>(PaperRule.TooMany(paper, platform.FaceName));
         }
 
         var origin = new SheetOrigin(
             Invariant($"{dossier.Project}, 1:{Figures.Short(dossier.Scale.Ratio)}, gauge {Figures.Short(dossier.Gauge)} mm. PlatformForge {dossier.Version}, input {dossier.InputHash[..Math.Min(12, dossier.InputHash.Length)]}."),
-            dossier.VerdictLine);
+            "");
         var draw = new PlanSheet(figures, index, paper, room, origin);
-        return Outcome.Of(
-            new PlatformPaper(
-                platform.FaceName,
-                new KeySheet(figures, paper, room, origin).Draw(tiles),
-                [.. tiles.Select(t => draw.Draw(t, tiles.Count))],
-                [.. tiles.Select(t => new SheetPlace(t.Number, t.Frame.ToLayout(default), t.Frame.Along, [.. t.Joins.Select(j => j.Name)]))]),
-            []);
+        return Outcome.Of(new LaidPaper(
+            dossier,
+            platform.FaceName,
+            name,
+            paper,
+            verdict => new KeySheet(figures, paper, room, origin with { Verdict = verdict }).Draw(tiles),
+            [.. tiles.Select(t => draw.Draw(t, tiles.Count))],
+            [.. tiles.Select(t => new SheetPlace(t.Number, t.Frame.ToLayout(default), t.Frame.Along, [.. t.Joins.Select(j => j.Name)]))]));
+    }
+
+    /// <summary>The sheets of all platforms, still without the verdict that stands on their keys; of an island a set a face.</summary>
+    internal static Outcome<IReadOnlyList<LaidPaper>> Laid(Dossier dossier, PaperSpec paper)
+    {
+        (PlatformDossier Platform, PlatformDossier Face, string Name)[] faces = [.. dossier.Platforms.Zip(
+            OutputFiles.Names(dossier),
+            (p, name) => p.Faces.Select(f => (Platform: p, Face: f, Name: OutputFiles.Named(p, f, name))))
+            .SelectMany(f => f)];
+        var sets = new Outcome<LaidPaper>[faces.Length];
+        Parallel.For(0, faces.Length, i => sets[i] = Lay(dossier, faces[i].Face, paper, faces[i].Platform, faces[i].Name));
+        return sets.SelectMany(s => s.Findings).ToArray() is { Length: > 0 } faults
+            ? Outcome.Fault<IReadOnlyList<LaidPaper>>(faults)
+            : Outcome.Of<IReadOnlyList<LaidPaper>>([.. sets.Select(s => s.Value!)]);
     }
 
     /// <summary>The files of all platforms: one PDF a platform (of an island one a face), each sheet as SVG, and a list of where the sheets lie.</summary>
     public static Outcome<IReadOnlyList<OutputFile>> Files(Dossier dossier, PaperSpec paper)
     {
-        var faces = dossier.Platforms.Zip(
-            OutputFiles.Names(dossier),
-            (p, name) => p.Faces.Select(f => (Platform: p, Face: f, Name: OutputFiles.Named(p, f, name))))
-            .SelectMany(f => f).ToArray();
-        var names = faces.Select(f => f.Name);
-        var sets = faces.AsParallel().AsOrdered().Select(f => Of(dossier, f.Face, paper, f.Platform)).ToArray();
-        if (sets.SelectMany(s => s.Findings).ToArray() is { Length: > 0 } faults)
-        {
-            return Outcome.Fault<IReadOnlyList<OutputFile>>(faults);
-        }
-
-        return Outcome.Of<IReadOnlyList<OutputFile>>([.. sets.Zip(names, (set, name) => Files(dossier, paper, set.Value!, name)).SelectMany(f => f)]);
-    }
-
-    private static IEnumerable<OutputFile> Files(Dossier dossier, PaperSpec paper, PlatformPaper set, string name)
-    {
-        var book = new PdfBook(
-            Invariant($"{dossier.Project}: {set.Platform}, full size"),
-            "PlatformForge " + dossier.Version,
-            [new(set.Platform, set.Platform, [set.Key, .. set.Sheets]) { FirstLabel = "key" }])
-        { IsTrueSize = true };
-        yield return new(Invariant($"{Folder}/{name}.pdf"), PdfWriter.ToBytes(book));
-        yield return new(Invariant($"{Folder}/{name}-key.svg"), SvgWriter.ToBytes(set.Key));
-        for (int i = 0; i < set.Sheets.Count; i++)
-        {
-            yield return new(Invariant($"{Folder}/{name}-{i + 1:D2}.svg"), SvgWriter.ToBytes(set.Sheets[i]));
-        }
-
-        yield return new(Invariant($"{Folder}/{name}.json"), JsonForms.ToBytes(PaperDocument.Of(paper, set), PaperJson.Forms.PaperDocument));
+        var laid = Laid(dossier, paper);
+        return laid.Value is { } sets
+            ? Outcome.Of<IReadOnlyList<OutputFile>>([.. sets.SelectMany(s => s.Bound(dossier.VerdictLine).Concat(s.Sheets())).Select(w => new OutputFile(w.Path, w.Make()))])
+            : Outcome.Fault<IReadOnlyList<OutputFile>>(laid.Findings);
     }
 
     private static IReadOnlyList<SheetTile>? Tiles(FullSizeFigures figures, FigureIndex index, PaperSpec paper, SheetRoom room) =>

@@ -49,27 +49,36 @@ public static class StockSet
     /// <summary>The files of all platforms: each sheet as DXF and as SVG, and a list of the parts.</summary>
     public static Outcome<IReadOnlyList<OutputFile>> Files(Dossier dossier, StockSpec stock)
     {
+        var work = Work(dossier, stock);
+        return work.Value is { } files
+            ? Outcome.Of<IReadOnlyList<OutputFile>>([.. files.Select(w => new OutputFile(w.Path, w.Make()))])
+            : Outcome.Fault<IReadOnlyList<OutputFile>>(work.Findings);
+    }
+
+    /// <summary>The same before they are made.</summary>
+    internal static Outcome<IReadOnlyList<FileWork>> Work(Dossier dossier, StockSpec stock)
+    {
         var names = OutputFiles.Names(dossier);
         var sets = dossier.Platforms.Select(p => Of(p, stock)).ToArray();
         return sets.SelectMany(s => s.Findings).ToArray() is { Length: > 0 } faults
-            ? Outcome.Fault<IReadOnlyList<OutputFile>>(faults)
-            : Outcome.Of<IReadOnlyList<OutputFile>>([.. sets.Zip(names, (set, name) => Files(dossier, stock, set.Value!, name)).SelectMany(f => f)]);
+            ? Outcome.Fault<IReadOnlyList<FileWork>>(faults)
+            : Outcome.Of<IReadOnlyList<FileWork>>([.. sets.Zip(names, (set, name) => Files(dossier, stock, set.Value!, name)).SelectMany(f => f)]);
     }
 
     /// <summary>What sheets of a kind are called in the names of files.</summary>
     public static string NameOf(StockKind kind) => kind switch { StockKind.Frame => "frame", StockKind.Strip => "walls", _ => "edge" };
 
-    private static IEnumerable<OutputFile> Files(Dossier dossier, StockSpec stock, PlatformStock set, string name)
+    private static IEnumerable<FileWork> Files(Dossier dossier, StockSpec stock, PlatformStock set, string name)
     {
         foreach (var sheet in set.Sheets)
         {
             string path = Invariant($"{Folder}/{name}-{NameOf(sheet.Kind)}-{sheet.Number:D2}");
             string title = Invariant($"{dossier.Project}: {set.Platform}, {NameOf(sheet.Kind)} {sheet.Number}");
-            yield return new(path + ".dxf", StockDxf.ToBytes(sheet, title));
-            yield return new(path + ".svg", SvgWriter.ToBytes(StockDrawing.Of(sheet, stock.Size, title)));
+            yield return new(path + ".dxf", () => StockDxf.ToBytes(sheet, title));
+            yield return new(path + ".svg", () => SvgWriter.ToBytes(StockDrawing.Of(sheet, stock.Size, title)));
         }
 
-        yield return new(Invariant($"{Folder}/{name}-parts.csv"), List(set, stock));
+        yield return new(Invariant($"{Folder}/{name}-parts.csv"), () => List(set, stock));
     }
 
     private static string ThicknessOf(StockKind kind, StockSpec stock) =>

@@ -68,19 +68,6 @@ public static class BuildRun
             Measured(p, edges) with { FurtherFaces = [.. p.FurtherFaces.Select(f => Measured(f, edges))] })]
         };
         choice ??= new();
-        IReadOnlyList<Finding> remarks = [];
-        if (choice.Gauges)
-        {
-            watch.Stage("making gauges and proofs");
-            var proofs = ProofRun.Of(project, dossier, watch.Cancel);
-            remarks = project.Placed(proofs.Findings);
-            if (proofs.Value is null)
-            {
-                return Outcome.Fault<BuildReport>([.. design.Findings, .. remarks]);
-            }
-
-            dossier = dossier with { Proofs = proofs.Value, Findings = [.. dossier.Findings, .. remarks] };
-        }
 
         // Each file waits on the disk as soon as it is made, and is verified as it lies there: memory holds what is being made, and not what has been.
         Verdict? verdict = null;
@@ -104,7 +91,7 @@ public static class BuildRun
             },
             watch.Cancel));
         return written.Value is { } report
-            ? Outcome.Of(new BuildReport(dossier, verdict!, report, Reprint.Of(filling!.Manifest, report)), [.. design.Findings, .. remarks, .. project.Placed(built.Findings), .. written.Findings])
+            ? Outcome.Of(new BuildReport(dossier, verdict!, report, Reprint.Of(filling!.Manifest, report)), [.. design.Findings, .. dossier.Findings.Skip(design.Value.Findings.Count), .. project.Placed(built.Findings), .. written.Findings])
             : Outcome.Fault<BuildReport>([.. design.Findings, .. written.Findings]);
     }
 
@@ -112,55 +99,90 @@ public static class BuildRun
     private static (Outcome<Filling> Filling, Dossier Dossier, Verdict Verdict) Made(
         ProjectSpec project, Dossier dossier, OutputChoice choice, IReadOnlyList<AsBuiltEdge> edges, FileShelf shelf, RunWatch watch)
     {
-        var (manifest, made, verdict) = Held(dossier, choice, shelf, watch);
-        if (!verdict.Passed)
+        var (held, proven, verdict) = Held(project, dossier, choice, shelf, watch);
+        if (held.Value is not { } made)
         {
-            return (Outcome.Fault<Filling>(project.Placed(verdict.Findings)), dossier, verdict);
+            return (Outcome.Fault<Filling>(held.Findings), proven, verdict);
         }
 
         // What tells of the verdict is made once it is known.
-        dossier = dossier with { Verdict = VerdictLine.Brief(verdict, edges) };
-        var sheets = FullSize(dossier, project, choice);
-        if (sheets.Value is not { } paper)
-        {
-            return (Outcome.Fault<Filling>(project.Placed(sheets.Findings)), dossier, verdict);
-        }
-
-        OutputFile[] full = [.. paper.Select(f => shelf.Put(new(f.Path, () => f.Bytes)))];
-        var told = OutputFiles.Told(dossier, choice, [.. made, .. full], shelf, watch.Memory, watch.Cancel);
-        return (Outcome.Of(new Filling(manifest, [.. made, .. full, .. told])), dossier, verdict);
+        dossier = proven with { Verdict = VerdictLine.Brief(verdict, edges) };
+        OutputFile[] files = [.. made.Files, .. OutputWork.Make([.. made.Paper.SelectMany(p => p.Bound(dossier.VerdictLine))], shelf, watch.Cancel)];
+        var told = OutputFiles.Told(dossier, choice, files, shelf, watch.Memory, watch.Cancel);
+        return (Outcome.Of(new Filling(made.Manifest, [.. files, .. told])), dossier, verdict);
     }
 
-    // Makes the files, and holds what is printed against the trains while pictures and drawings are still being made: the verdict does not look at those.
-    // One that fails is told without waiting for them.
-    private static (Manifest Manifest, OutputFile[] Files, Verdict Verdict) Held(
-        Dossier dossier, OutputChoice choice, FileShelf shelf, RunWatch watch)
+    // Makes the files, and holds what is printed against the trains while pictures, drawings, paper and sheet are still being made: the verdict does not
+    // look at those. One that fails is told without waiting for them.
+    private static (Outcome<HeldFiles> Files, Dossier Dossier, Verdict Verdict) Held(
+        ProjectSpec project, Dossier dossier, OutputChoice choice, FileShelf shelf, RunWatch watch)
     {
         watch.Stage("drawing and writing the files");
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(watch.Cancel);
         var work = OutputFiles.Work(dossier, choice, watch.Memory, stop.Token);
-        var (listed, proofs, proofsShown) = ProofFiles.Work(dossier, choice.Pictures || choice.GaugePictures, watch.Memory, stop.Token);
-        work = new(work.Manifest with { Proofs = listed }, [.. work.Held, .. proofs], [.. work.Shown, .. proofsShown]);
-        var shown = Task.Run(() => OutputWork.Make(work.Shown, shelf, stop.Token), CancellationToken.None);
+        var beside = new List<Task>();
+        Task<T> Beside<T>(Func<T> make)
+        {
+            var task = Task.Run(make, CancellationToken.None);
+            beside.Add(task);
+            return task;
+        }
+
         try
         {
+            List<Task<OutputFile[]>> shown = [Beside(() => OutputWork.Make(work.Shown, shelf, stop.Token))];
+            var proofs = choice.Gauges ? ProofRun.Of(project, dossier, stop.Token) : null;
+            var remarks = project.Placed(proofs?.Findings ?? []);
+            if (proofs is { Value: null })
+            {
+                return (Outcome.Fault<HeldFiles>(remarks), dossier, Unheld);
+            }
+
+            dossier = dossier with { Proofs = proofs?.Value, Findings = [.. dossier.Findings, .. remarks] };
+            var full = Beside(() => FullSize(dossier, project, choice, shelf, stop.Token));
+            var (listed, proofPrints, proofsShown) = ProofFiles.Work(dossier, choice.Pictures || choice.GaugePictures, watch.Memory, stop.Token);
+            shown.Add(Beside(() => OutputWork.Make(proofsShown, shelf, stop.Token)));
+            work = new(work.Manifest with { Proofs = listed }, [.. work.Held, .. proofPrints], work.Shown);
             var held = OutputWork.Make(work.Held, shelf, stop.Token);
             watch.Stage("holding what was made against the vehicles");
-            var verdict = choice.Prints
-                ? FolderVerifier.Verify(new WrittenFolder([.. held, new(Manifest.FileName, ManifestForm.ToBytes(OutputFolder.Listing(work.Manifest, held)))]), cancel: stop.Token)
-                : TrialVerdict.Of(dossier, cancel: stop.Token, memory: watch.Memory);
-            verdict = choice.Prints || proofs.Count == 0 ? verdict : verdict with
+            var verdict = Verdict(dossier, choice, work.Manifest, held, watch, stop.Token);
+            if (!verdict.Passed)
             {
-                Findings = [.. verdict.Findings, .. ProofVerifier.Alone(work.Manifest, held, DesignCopy.Of(dossier), ProofRun.Sections(dossier))],
-            };
-            return (work.Manifest, verdict.Passed ? OutputWork.InOrder([.. held, .. shown.GetAwaiter().GetResult()]) : [], verdict);
+                return (Outcome.Fault<HeldFiles>(project.Placed(verdict.Findings)), dossier, verdict);
+            }
+
+            var made = full.GetAwaiter().GetResult();
+            return (made.Value is { } sheets
+                ? Outcome.Of(new HeldFiles(work.Manifest, OutputWork.InOrder([.. held, .. shown.SelectMany(s => s.GetAwaiter().GetResult()), .. sheets.Files]), sheets.Paper))
+                : Outcome.Fault<HeldFiles>(project.Placed(made.Findings)), dossier, verdict);
         }
         finally
         {
             // Nothing goes on behind the back of a run that has ended.
             stop.Cancel();
-            ((IAsyncResult)shown).AsyncWaitHandle.WaitOne();
+            beside.ForEach(task => ((IAsyncResult)task).AsyncWaitHandle.WaitOne());
         }
+    }
+
+    private static readonly Verdict Unheld = new(null, null, [], [], []);
+
+    // What was made and held: its files, and the paper that is still to be bound with the verdict on its key.
+    private sealed record HeldFiles(Manifest Manifest, OutputFile[] Files, IReadOnlyList<LaidPaper> Paper);
+
+    private sealed record FullSizeFiles(OutputFile[] Files, IReadOnlyList<LaidPaper> Paper);
+
+    private static Verdict Verdict(Dossier dossier, OutputChoice choice, Manifest manifest, OutputFile[] held, RunWatch watch, CancellationToken cancel)
+    {
+        if (choice.Prints)
+        {
+            return FolderVerifier.Verify(new WrittenFolder([.. held, new(Manifest.FileName, ManifestForm.ToBytes(OutputFolder.Listing(manifest, held)))]), cancel: cancel);
+        }
+
+        var verdict = TrialVerdict.Of(dossier, cancel: cancel, memory: watch.Memory);
+        return manifest.Proofs.Count == 0 ? verdict : verdict with
+        {
+            Findings = [.. verdict.Findings, .. ProofVerifier.Alone(manifest, held, DesignCopy.Of(dossier), ProofRun.Sections(dossier))],
+        };
     }
 
     // What can be refused before anything long is done.
@@ -172,18 +194,14 @@ public static class BuildRun
     ];
 
     // Paper to lay on the layout, and lines to cut sheet by.
-    private static Outcome<IReadOnlyList<OutputFile>> FullSize(Dossier dossier, ProjectSpec project, OutputChoice choice)
+    private static Outcome<FullSizeFiles> FullSize(
+        Dossier dossier, ProjectSpec project, OutputChoice choice, FileShelf shelf, CancellationToken cancel)
     {
-        Outcome<IReadOnlyList<OutputFile>> paper = Outcome.Of<IReadOnlyList<OutputFile>>([]), sheet = paper;
-        Action[] wanted =
-        [
-            .. choice.Paper ? (Action[])[() => paper = PaperSet.Files(dossier, project.Paper)] : [],
-            .. choice.Sheet ? (Action[])[() => sheet = StockSet.Files(dossier, project.Sheet)] : [],
-        ];
-        Parallel.ForEach(wanted, make => make());
-        return paper.Value is { } sheets && sheet.Value is { } cut
-            ? Outcome.Of<IReadOnlyList<OutputFile>>([.. sheets, .. cut])
-            : Outcome.Fault<IReadOnlyList<OutputFile>>([.. paper.Findings, .. sheet.Findings]);
+        var sheet = choice.Sheet ? StockSet.Work(dossier, project.Sheet) : Outcome.Of<IReadOnlyList<FileWork>>([]);
+        var paper = choice.Paper ? PaperSet.Laid(dossier, project.Paper) : Outcome.Of<IReadOnlyList<LaidPaper>>([]);
+        return paper.Value is { } laid && sheet.Value is { } cut
+            ? Outcome.Of(new FullSizeFiles(OutputWork.Make([.. laid.SelectMany(p => p.Sheets()), .. cut], shelf, cancel), laid))
+            : Outcome.Fault<FullSizeFiles>([.. paper.Findings, .. sheet.Findings]);
     }
 
     private static bool IsAsMade(IReadOnlyList<OutputFile> made, IReadOnlyList<OutputFile> readBack)
