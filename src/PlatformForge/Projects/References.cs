@@ -80,7 +80,7 @@ internal static class References
         {
             string? near = NearestName.Of(name, names);
             reading.Fault("PF1016", key, places.Find(key), $"There is no {what} \"{name}\".",
-                near is null ? $"Known: {string.Join(", ", names.Select(n => $"\"{n}\""))}." : $"Did you mean \"{near}\"?",
+                near is null ? $"Known: {string.Join(", ", names.Distinct(StringComparer.Ordinal).Select(n => $"\"{n}\""))}." : $"Did you mean \"{near}\"?",
                 names.Length > 0 ? Cure.Text(key, near ?? names[0]) : null);
         }
     }

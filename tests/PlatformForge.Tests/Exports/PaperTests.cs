@@ -218,6 +218,14 @@ public class PaperTests
         return best;
     }
 
+    [Fact]
+    public void Both_ends_of_the_platform_are_told_by_their_chainage()
+    {
+        string[] said = [.. Made(Dossier, new()).Sheets.SelectMany(s => s.Items.OfType<SheetText>()).Select(t => t.Text)];
+        var face = Dossier.Platforms[0].Plan.Spec.Face;
+        Assert.All((double[])[face.From, face.To], end => Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"end of the platform at {end:0.0}"), said));
+    }
+
     private static PlatformPaper Made(Dossier dossier, PaperSpec paper)
     {
         var made = PaperSet.Of(dossier, dossier.Platforms[0], paper);

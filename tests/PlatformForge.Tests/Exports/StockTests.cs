@@ -6,6 +6,7 @@ using PlatformForge.Exports;
 using PlatformForge.Exports.Stock;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -32,6 +33,30 @@ public class StockTests
             // The coping hangs 1 mm over the front wall; two strips of 1 mm stand beside the ribs.
             Assert.Equal(new Point2(60 - 1 - 2, 18), Rounded(Part(parts, across).Size));
         }
+    }
+
+    /// <summary>On a straight deck a sheet's scores are the joints that a print has engraved, at the same distances from its end and its edge.</summary>
+    [Theory]
+    [InlineData(PavingCourses.Across)]
+    [InlineData(PavingCourses.Along)]
+    public void Joints_of_a_paving_are_scored_where_a_print_has_them(PavingCourses courses)
+    {
+        var plan = Workbench.Straight(180, change: s => s with { Deck = s.Deck with { Paving = PavingSpec.For(new(76.2)) with { Courses = courses } } });
+        var layout = PavingLayout.Of(plan)!;
+        double near = layout.Near.Reach[0], width = layout.Far.Reach[0] - near, edge = plan.CopingFront.At(290);
+        var deck = Part(Parts(plan), "1 deck");
+        double low = deck.Lines[0].Points.Min(p => p.X);
+        var scored = deck.Lines.Where(l => l.Layer == CutLayer.Score).Select(l => (Along: l.Points[0].X - low, To: l.Points[^1].X - low, Off: Math.Abs(l.Points[0].Y - EdgeOf(deck)))).ToArray();
+        Assert.True(layout.Joints.Count > 30);
+        Assert.All(layout.Joints, j => Assert.Contains(scored, s => Near(s.Along, j.From - 200) && Near(s.To, j.To - 200) && Near(s.Off, near + (j.Near * width) - edge)));
+        static bool Near(double a, double b) => Math.Abs(a - b) < 0.01;
+    }
+
+    // The coping's edge on a deck's piece: on the side of the score along it that is nearer to one.
+    private static double EdgeOf(CutPart deck)
+    {
+        double back = deck.Lines.First(l => l.Layer == CutLayer.Score).Points[0].Y, low = deck.Lines[0].Points.Min(p => p.Y), high = deck.Lines[0].Points.Max(p => p.Y);
+        return back - low < high - back ? low : high;
     }
 
     /// <summary>A ramp of 1 in 8 is longer along its slope than in plan by the root of 1 + 1/64 (Pythagoras), and no wider.</summary>

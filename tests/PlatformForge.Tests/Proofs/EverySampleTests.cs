@@ -1,3 +1,4 @@
+using System.Text;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
@@ -7,6 +8,7 @@ using PlatformForge.Geometry;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Proofs;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Verification;
 using PlatformForge.Verification.Distances;
@@ -45,6 +47,10 @@ public class EverySampleTests
         Assert.Contains(listed, p => p.Kind == "test slice");
         Assert.DoesNotContain(files, f => f.Path.EndsWith(".png", StringComparison.Ordinal));
         Assert.Empty(ProofVerifier.Alone(manifest, [.. files], DesignCopy.Of(dossier), ProofRun.Sections(dossier)).Select(f => f.Code + " " + f.Message));
+
+        // Each is on the drawing of its platform by its mark, footprints and masks too.
+        string drawn = string.Concat(files.Where(f => f.Path.EndsWith(".svg", StringComparison.Ordinal)).Select(f => Encoding.UTF8.GetString(f.Bytes)));
+        Assert.All(proofs.Value.Proofs.Where(p => p.Mark.Length > 0 && p.Kind != ProofKind.SlideGauge), p => Assert.Contains($">{p.Mark}  {p.Name}: ", drawn, StringComparison.Ordinal));
 
         // The files of every set begin with the same names, an island's with both of its tracks'.
         var cut = StockSet.Files(dossier, project.Sheet);

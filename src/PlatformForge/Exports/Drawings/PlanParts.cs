@@ -117,16 +117,9 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
     private void Paving(Sheet sheet, PlanView view)
     {
-        if (PavingLayout.Of(plan) is { } paving)
+        foreach (var joint in PavingLines.Of(plan))
         {
-            foreach (var joint in paving.Joints)
-            {
-                var (near, far) = (paving.At(joint.Near), paving.At(joint.Far));
-                sheet.Lines(
-                    joint.IsAcross ? [view.Of(plan.ToLayout(joint.From, near.At(joint.From))), view.Of(plan.ToLayout(joint.From, far.At(joint.From)))]
-                        : Line(view, near, joint.From, joint.To),
-                    HouseStyle.Hairline);
-            }
+            sheet.Lines(joint.Select(p => view.Of(plan.ToLayout(p.Chainage, p.Reach))), HouseStyle.Hairline);
         }
     }
 

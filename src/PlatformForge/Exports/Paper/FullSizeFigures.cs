@@ -12,6 +12,7 @@ internal enum FullSizeLine
     Middle,
     Tick,
     Swept,
+    PavingJoint,
     SlabJoint,
     CopingBack,
     WhiteLine,

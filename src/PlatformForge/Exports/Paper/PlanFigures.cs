@@ -126,6 +126,11 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             Line(FullSizeLine.CopingBack, Along(far, From, To));
         }
 
+        foreach (var joint in PavingLines.Of(plan))
+        {
+            Line(FullSizeLine.PavingJoint, joint.Select(Place));
+        }
+
         foreach (var (face, joint) in plan.Faces.SelectMany(f => f.CopingJoints.Select(j => (f, j))))
         {
             Line(FullSizeLine.SlabJoint, [face.ToLayout(joint, face.CopingFront.At(joint)), face.ToLayout(joint, face.CopingBack.At(joint))]);
@@ -249,6 +254,12 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
 
             words.Add(new(Invariant($"{i + 1} | {i + 2}"), Back(s), chart.At(s).Tangent, outward, FigureType.Strong) { Off = [6.5, 10] });
             words.Add(new(Invariant($"{(baseboard ? "baseboard joint, " : "")}cut at {s:0.0}"), Back(s), chart.At(s).Tangent, outward, FigureType.Small) { Off = [10, 13] });
+        }
+
+        foreach (double end in (double[])[From, To])
+        {
+            var across = Back(end) - Front(end);
+            words.Add(new(Invariant($"end of the platform at {end:0.0}"), Back(end), chart.At(end).Tangent, across * (1 / across.Length), FigureType.Small) { Off = [4, 7] });
         }
 
         foreach (double head in ((double[])[plan.Profile.StartHead, plan.Profile.EndHead]).Where(h => h > From && h < To))

@@ -119,19 +119,21 @@ internal static class GaugeDrawing
         }
     }
 
+    // Every other proof of the face's platform by its mark, with what it is for under the first of a kind; what has no room is counted, never left out in silence.
     private static void Others(Sheet sheet, PlatformDossier face, ProofSet set, Point2 at, double lower)
     {
-        double right = Width - TitleBlock.Inset, y = at.Y + 3;
-        string told = "";
-        foreach (var proof in set.Proofs.Where(p => p.Kind is not (ProofKind.SlideGauge or ProofKind.Footprint or ProofKind.Mask)
-            && (p.Platform.Length == 0 || p.Platform == face.Name)).Concat(set.Proofs.Where(p => p.Kind == ProofKind.Footprint
-            && p.Platform == face.Name).Take(1)))
+        Proof[] others = [.. set.Proofs.Where(p => p.Kind != ProofKind.SlideGauge && (p.Platform.Length == 0 || p.Platform == face.Name))];
+        double right = Width - TitleBlock.Inset, y = at.Y + 3, room = lower - LineStep;
+        var told = new HashSet<string>(StringComparer.Ordinal);
+        for (int i = 0; i < others.Length; i++)
         {
-            var lines = proof.Use == told ? [] : TextStyle.Wrap(proof.Use, HouseStyle.Small, right - at.X);
-            told = proof.Use;
-            if (y + ((lines.Count + 2) * LineStep) > lower)
+            var proof = others[i];
+            var lines = told.Add(proof.Use) ? TextStyle.Wrap(proof.Use, HouseStyle.Small, right - at.X) : [];
+            y += i == 0 ? 0 : lines.Count > 0 ? LineStep * 1.6 : LineStep * 1.15;
+            if (y + (lines.Count * LineStep) > room)
             {
-                break;
+                sheet.Text(Invariant($"and {others.Length - i} more: {ProofFiles.Folder}/figures.csv has them all."), new(at.X, lower), HouseStyle.Strong);
+                return;
             }
 
             sheet.Text(Invariant($"{(proof.Mark.Length > 0 ? proof.Mark + "  " : "")}{proof.Name}: {proof.Size.X:0} x {proof.Size.Y:0} x {proof.Size.Z:0.#} mm, {proof.Estimate.Grams:0.0} g"), new(at.X, y),
@@ -141,8 +143,6 @@ internal static class GaugeDrawing
                 y += LineStep;
                 sheet.Text(line, new(at.X, y), HouseStyle.Small);
             }
-
-            y += LineStep * 1.8;
         }
     }
 }

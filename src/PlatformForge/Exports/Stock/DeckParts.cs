@@ -1,13 +1,14 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
 using PlatformForge.Sections;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Stock;
 
 /// <summary>
-/// The deck of each section as the flat piece that it is: seen square to its own plane, so that a ramp comes out as long as its slope. Coping and slabs
-/// are scored,
+/// The deck of each section as the flat piece that it is: seen square to its own plane, so that a ramp comes out as long as its slope. Coping, slabs
+/// and the joints of a paving are scored,
 /// the white line is marked, holes that go through are cut.
 /// </summary>
 internal sealed class DeckParts(StockBody body)
@@ -45,6 +46,7 @@ internal sealed class DeckParts(StockBody body)
         }
 
         lines.AddRange(SlabJoints(section, frame));
+        lines.AddRange(PavingJoints(section, Place));
 
         foreach (var white in plan.Body.Lines)
         {
@@ -69,6 +71,41 @@ internal sealed class DeckParts(StockBody body)
         let at = plan.Spine.Locate(front, (section.From + section.To) / 2).Chainage
         where at > section.From + MarkRoom.Margin && at < section.To - MarkRoom.Margin // one at the end is the cut itself
         select new CutLine(CutLayer.Score, [frame.Over(front), frame.Over(face.ToLayout(joint, face.CopingBack.At(joint)))], IsClosed: false);
+
+    // What of the paving's joints lies on a section: those across it as they are, those along it cut to it.
+    private IEnumerable<CutLine> PavingJoints(PlatformSection section, Func<double, double, Point2> place)
+    {
+        double first = section.From + MarkRoom.Margin, last = section.To - MarkRoom.Margin;
+        foreach (var joint in PavingLines.Of(plan))
+        {
+            if (joint[0].Chainage == joint[^1].Chainage)
+            {
+                if (joint[0].Chainage > first && joint[0].Chainage < last)
+                {
+                    yield return Score(joint, place);
+                }
+
+                continue;
+            }
+
+            double from = Math.Max(section.From, joint[0].Chainage), to = Math.Min(section.To, joint[^1].Chainage);
+            if (from < to)
+            {
+                PlanPlace Cut(double s) => new(s, ReachAt(joint, s));
+                yield return Score([Cut(from), .. joint.Where(p => p.Chainage > from && p.Chainage < to), Cut(to)], place);
+            }
+        }
+    }
+
+    private static CutLine Score(PlanPlace[] joint, Func<double, double, Point2> place) =>
+        new(CutLayer.Score, [.. joint.Select(p => place(p.Chainage, p.Reach))], IsClosed: false);
+
+    private static double ReachAt(PlanPlace[] line, double s)
+    {
+        int after = Math.Clamp(Array.FindIndex(line, p => p.Chainage >= s), 1, line.Length - 1);
+        PlanPlace a = line[after - 1], b = line[after];
+        return a.Reach + ((b.Reach - a.Reach) * (s - a.Chainage) / (b.Chainage - a.Chainage));
+    }
 
     private IEnumerable<Platforms.Features.Opening> Within(PlatformSection section) =>
         plan.Openings.Where(o => o.Middle.Chainage > section.From && o.Middle.Chainage < section.To);

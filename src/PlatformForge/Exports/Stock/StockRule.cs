@@ -21,14 +21,14 @@ internal static class StockRule
         if (room < LeastRoom)
         {
             double most = Math.Floor((Math.Min(stock.Size.X, stock.Size.Y) - LeastRoom) / 2);
-            yield return most >= 0
+            yield return most > 0
                 ? Finding.Error(
                     "PF7530", stock.Key + ".margin",
                     Invariant($"Margins of {stock.Margin:0.###} mm leave {Math.Max(0, room):0.#} mm of a sheet of {SizeOf(stock)} mm."),
                     Invariant($"Give {most:0} mm or less.")).Curing(most)
                 : Finding.Error(
                     "PF7530", stock.Key + ".size", Invariant($"On a sheet of {SizeOf(stock)} mm no part has room."),
-                    Invariant($"Give sheets of {LeastRoom + (2 * stock.Margin):0} mm or more either way, such as [297, 210]."));
+                    Invariant($"Give sheets of {LeastRoom + (2 * stock.Margin):0} mm or more either way, such as [297, 210].")).Curing(stock.Key + ".size", "[297, 210]");
         }
 
         if (stock.Slot > stock.WallThickness)
