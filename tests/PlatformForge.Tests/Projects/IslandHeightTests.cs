@@ -18,7 +18,7 @@ public class IslandHeightTests
     private static Outcome<Dossier> Design(params string[] sets)
     {
         var read = Samples.Read(PresetShelf.Sample("thornhithe")!, sets);
-        return read.Value is { } project ? DesignRun.Design(project, RunWatch.None) : Outcome.Fault<Dossier>(read.Findings);
+        return read.Value is { } project ? DesignRun.Design(project, Samples.Known) : Outcome.Fault<Dossier>(read.Findings);
     }
 
     private static Dossier Sound(params string[] sets)
@@ -93,7 +93,7 @@ public class IslandHeightTests
     public void A_side_platform_stands_over_the_rails_of_its_own_track()
     {
         var read = Samples.Read(PresetShelf.Sample("pendlewick")!, ["track[0].rail_top=11"]);
-        var plan = DesignRun.Design(read.Value!, RunWatch.None).Value!.Platforms[0].Plan;
+        var plan = DesignRun.Design(read.Value!, Samples.Known).Value!.Platforms[0].Plan;
         Assert.Equal(11 + plan.Spec.Height, plan.Profile.Level, 1e-9);
     }
 

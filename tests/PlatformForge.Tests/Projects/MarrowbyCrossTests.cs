@@ -39,7 +39,7 @@ public sealed class MarrowbyCrossTests : IDisposable
     {
         var read = ProjectReader.ReadFile(folder.Write("cross.toml", text));
         Assert.True(read.Succeeded, string.Join('\n', read.Findings));
-        return DesignRun.Design(read.Value!, RunWatch.None);
+        return DesignRun.Design(read.Value!, Samples.Known);
     }
 
     [Fact]

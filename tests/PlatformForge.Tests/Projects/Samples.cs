@@ -1,6 +1,7 @@
 using PlatformForge.Projects;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Presets;
+using PlatformForge.Projects.Runs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Tests.Projects;
@@ -8,6 +9,12 @@ namespace PlatformForge.Tests.Projects;
 /// <summary>Project texts that the tests of this room share.</summary>
 internal static class Samples
 {
+    private static readonly Lazy<RunWatch> Remembered = new(() => RunWatch.None with { Memory = new() });
+
+    /// <summary>For tests that design one project many times over, each a little otherwise: what none of the changes touches is worked out once. That a run
+    /// with a memory says what one from nothing says is a law of its own, see SessionLaws.</summary>
+    public static RunWatch Known => Remembered.Value;
+
     /// <summary>A project with nothing but what has to be stated. Tests refer to its lines by number.</summary>
     public const string Small = """
         [layout]

@@ -82,7 +82,7 @@ internal sealed record FaultyDesign(string Change, ProjectSource Source, IReadOn
     public static IReadOnlyList<Finding> FindingsOf(ProjectSource source, params Cure[] cures)
     {
         var read = source.Read(cures);
-        return read.Value is { } project ? DesignRun.Design(project, RunWatch.None).Findings : read.Findings;
+        return read.Value is { } project ? DesignRun.Design(project, Samples.Known).Findings : read.Findings;
     }
 
     // One key of the text: its value, its name, or the whole of it.
