@@ -148,6 +148,25 @@ public class FaultTests
         Assert.Equal(("PF1005", message, remedy), (finding.Code, finding.Message, finding.Remedy));
     }
 
+    [Fact]
+    public void A_line_that_is_offered_can_be_read()
+    {
+        string[] keys = ["pivots", "size", "from"], values = ["1e999", "-1e400", "16,5", "Long coach", "1,5,3", "1.2.3 mm", "5 ft 3 in", "12 mm wide", "left", "0x", "1_0", "5 5", "inf", "nan", "[1,", "ff ee\"", "grün", "true", "07", "--3", "9e"];
+        var offers = from key in keys
+                     from value in values
+                     from line in new[] { $"{key} {value}", $"{key}: {value}", $"{key} = {value}", $"it = {{ a = 1, {key} = {value} ]" }
+                     let finding = Samples.Read($"[layout]\n{line}\n").Findings[0]
+                     where finding.Code == "PF1005"
+                     let offer = System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"^Write (\w+ = .+?)[.;](?: |$)")
+                     where offer.Success && !offer.Groups[1].Value.StartsWith("key = value", StringComparison.Ordinal)
+                     select (line, Offer: offer.Groups[1].Value);
+        string[] lost = [.. offers.Where(o => !IsRead(o.Offer)).Select(o => $"{o.line}: {o.Offer}")];
+        Assert.True(offers.Count() > 60 && lost.Length == 0, $"{offers.Count()} offers; {string.Join('\n', lost)}");
+
+        static bool IsRead(string offer) => offer.Contains(" = and its value", StringComparison.Ordinal)
+            || !Samples.Read($"[layout]\n{offer}\n").Findings.Any(f => f.Code is "PF1005" or "PF1041" || f.Message.Contains("which is no number", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("[layout]\nname = \"a\\", 2, 10)]
     [InlineData("[layout]\nname = \"x\"\nlen\"\"\"gth = 228 \\", 3, 17)]

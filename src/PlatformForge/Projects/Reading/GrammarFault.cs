@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
+using Tomlyn.Parsing;
 using static System.FormattableString;
 
 namespace PlatformForge.Projects.Reading;
@@ -47,7 +49,7 @@ internal static partial class GrammarFault
 
         if (WordInTable().Match(text) is { Success: true } word)
         {
-            return (Invariant($"'{word.Groups["value"].Value}' is a text without quotes."), Invariant($"Write {word.Groups["key"].Value} = \"{word.Groups["value"].Value}\"."));
+            return (Invariant($"'{word.Groups["value"].Value}' is a text without quotes."), Offer(word.Groups["key"].Value, word.Groups["value"].Value));
         }
 
         if (TwoKeys().IsMatch(text))
@@ -58,7 +60,7 @@ internal static partial class GrammarFault
         return Assignment().Match(text) is { Success: true } set
             ? OfValue(set.Groups["key"].Value.Trim(), set.Groups["value"].Value.Trim())
             : MissingEquals().Match(text) is { Success: true } bare
-                ? (Invariant($"'{quoted}' has no '=' between the key and its value."), Invariant($"Write {bare.Groups["key"].Value} = {bare.Groups["value"].Value.Trim()}."))
+                ? (Invariant($"'{quoted}' has no '=' between the key and its value."), Offer(bare.Groups["key"].Value, bare.Groups["value"].Value.Trim()))
                 : null;
     }
 
@@ -97,14 +99,24 @@ internal static partial class GrammarFault
 
         if (DecimalComma().IsMatch(value))
         {
-            return (Invariant($"'{value}' has a decimal comma."), Invariant($"Write {key} = {value.Replace(',', '.')}."));
+            return (Invariant($"'{value}' has a decimal comma."), Offer(key, value.Replace(',', '.')));
         }
 
         return WithUnit().IsMatch(value)
             ? (Invariant($"'{value}' has a unit and no quotes."), Invariant($"Write {key} = \"{value}\"; a plain number is mm."))
             : Word().IsMatch(value)
-                ? (Invariant($"'{value}' is a text without quotes."), Invariant($"Write {key} = \"{value}\"."))
+                ? (Invariant($"'{value}' is a text without quotes."), Offer(key, value))
                 : null;
+    }
+
+    // The line as it was meant, where that can be read: what would be refused next is not offered.
+    private static string Offer(string key, string value)
+    {
+        string meant = Word().IsMatch(value) && value is not ("true" or "false") ? $"\"{value}\"" : value;
+        bool endless = double.TryParse(meant, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && !double.IsFinite(number);
+        return !endless && !SyntaxParser.Parse($"{key} = {meant}", null, true).HasErrors
+            ? Invariant($"Write {key} = {meant}.")
+            : Invariant($"Write {key} = and its value: a plain number of no more than 15 digits, or a text in double quotes.");
     }
 
     // Brackets and quotes that are open at the end, in the order in which they are to be closed.
@@ -162,7 +174,7 @@ internal static partial class GrammarFault
     [GeneratedRegex(@"^\s*(?<key>[A-Za-z_]\w*)[ :]+(?<value>[^=]*)$")]
     private static partial Regex MissingEquals();
 
-    [GeneratedRegex(@"[{,]\s*(?<key>\w+)\s*=\s*(?!true\b|false\b)(?<value>[A-Za-z][\w-]*)")]
+    [GeneratedRegex(@"[{,]\s*(?<key>\w+)\s*=\s*(?!true\b|false\b|inf\b|nan\b)(?<value>[A-Za-z][\w-]*)")]
     private static partial Regex WordInTable();
 
     [GeneratedRegex(@"^\s*\w+\s*=\s*(""[^""]*""|[\w.+-]+)\s+\w+\s*=")]
@@ -171,7 +183,7 @@ internal static partial class GrammarFault
     [GeneratedRegex(@"^[+-]?\d+,\d+$")]
     private static partial Regex DecimalComma();
 
-    [GeneratedRegex(@"^[+-]?[\d.]+\s*(mm|cm|m|in|ft)\b[\w\s.]*$")]
+    [GeneratedRegex(@"^-?[0-9]+(\.[0-9]+)?\s*(mm|cm|m|in|ft(\s+[0-9]+(\.[0-9]+)?\s*in)?)(\s+full[ -]size)?$", RegexOptions.ExplicitCapture)]
     private static partial Regex WithUnit();
 
     [GeneratedRegex(@"^[A-Za-z][\w -]*$")]
