@@ -1,4 +1,5 @@
 using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.Pictures;
 
 namespace PlatformForge.Exports;
 
@@ -8,6 +9,9 @@ namespace PlatformForge.Exports;
 /// <param name="Shown">Everything else.</param>
 internal sealed record OutputWork(Manifest Manifest, IReadOnlyList<FileWork> Held, IReadOnlyList<FileWork> Shown)
 {
+    /// <summary>What much is held for, one after another.</summary>
+    public PictureTurns Turns { get; init; } = new();
+
     /// <summary>Makes files side by side, the first of them first; in the order in which they were asked for.</summary>
     /// <param name="work">The files.</param>
     /// <param name="shelf">Where they go as they are made.</param>

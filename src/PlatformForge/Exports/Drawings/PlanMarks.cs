@@ -67,10 +67,11 @@ internal sealed class PlanMarks(PlatformPlan plan, IReadOnlyList<double> cuts)
             labels.PutOver(mark.Label!, HouseStyle.Small with { Colour = HouseStyle.Ink }, null, (Of(view, mark.Middle) + new Point2(0, 0.8), TextAnchor.Middle, angle));
         }
 
+        (Point2 Near, Point2 Far)[] joints = [.. cuts.Select(c => (view.Of(plan.ToLayout(c, plan.CopingFront.At(c))), view.Of(plan.ToLayout(c, plan.Back.At(c)))))];
         foreach (var mark in marks.Where(m => m.Label is not null && !(m is AreaMark area && IsRoomy(area, view))).OrderBy(m => m is LeafMark ? 2 : m.InRow ? 1 : 0).ThenBy(m => m is LeafMark ? 0 : At(m).Chainage))
         {
             var at = mark is LeafMark leaf ? (Of(view, leaf.From) + Of(view, leaf.To)) * 0.5 : Of(view, At(mark));
-            Lead(sheet, view, labels, mark.Label!, at, Inward(view, At(mark).Chainage), (plan.Back.At(At(mark).Chainage) - At(mark).Reach) / view.Reduction);
+            Lead(sheet, joints, labels, mark.Label!, at, Inward(view, At(mark).Chainage), (plan.Back.At(At(mark).Chainage) - At(mark).Reach) / view.Reduction);
         }
     }
 
@@ -122,7 +123,7 @@ internal sealed class PlanMarks(PlatformPlan plan, IReadOnlyList<double> cuts)
     }
 
     // Behind the platform first, then on the deck.
-    private void Lead(Sheet sheet, PlanView view, Labels labels, string name, Point2 at, Point2 inward, double toBack)
+    private static void Lead(Sheet sheet, (Point2 Near, Point2 Far)[] joints, Labels labels, string name, Point2 at, Point2 inward, double toBack)
     {
         var style = HouseStyle.Small with { Colour = HouseStyle.Ink };
         double length = TextStyle.Length(name, style);
@@ -133,7 +134,7 @@ internal sealed class PlanMarks(PlatformPlan plan, IReadOnlyList<double> cuts)
                 var end = at + (inward * off) + new Point2(along, 0);
                 var anchor = along >= 0 ? TextAnchor.Start : TextAnchor.End;
                 double side = along >= 0 ? 0.6 : -0.6, low = end.X + (along >= 0 ? 0 : -length);
-                if (cuts.Any(c => Crosses(view, c, low, low + length, end.Y)))
+                if (joints.Any(j => Crosses(j.Near, j.Far, low, low + length, end.Y)))
                 {
                     continue;
                 }
@@ -147,9 +148,8 @@ internal sealed class PlanMarks(PlatformPlan plan, IReadOnlyList<double> cuts)
         }
     }
 
-    private bool Crosses(PlanView view, double cut, double low, double high, double y)
+    private static bool Crosses(Point2 near, Point2 far, double low, double high, double y)
     {
-        Point2 near = view.Of(plan.ToLayout(cut, plan.CopingFront.At(cut))), far = view.Of(plan.ToLayout(cut, plan.Back.At(cut)));
         double t = Math.Abs(far.Y - near.Y) < 1 ? 0 : (y - near.Y) / (far.Y - near.Y), x = near.X + (t * (far.X - near.X));
         return t is > -0.2 and < 1.2 && x > low - 1 && x < high + 1;
     }

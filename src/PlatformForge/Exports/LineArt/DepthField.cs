@@ -12,7 +12,8 @@ internal sealed class DepthField(int width, int height)
     /// <summary>Lays a body into the field, seen by a parallel view whose unit on the sheet is a dot.</summary>
     public void Add(Mesh mesh, View view)
     {
-        var corners = Array.ConvertAll(mesh.Vertices, view.Project);
+        var corners = new Point3[mesh.Vertices.Length];
+        view.Project(mesh.Vertices, corners);
         for (int i = 0; i < mesh.Triangles.Length; i += 3)
         {
             nearest.Fill(corners[mesh.Triangles[i]], corners[mesh.Triangles[i + 1]], corners[mesh.Triangles[i + 2]], 0);
@@ -30,6 +31,19 @@ internal sealed class DepthField(int width, int height)
         }
 
         float least = float.PositiveInfinity;
+        if (column > 0 && row > 0 && column < width - 1 && row < height - 1)
+        {
+            for (int first = ((row - 1) * width) + column - 1, r = 0; r < 3; r++, first += width)
+            {
+                var three = nearest.Depth.AsSpan(first, 3);
+                float lower = three[0] < three[1] ? three[0] : three[1];
+                lower = three[2] < lower ? three[2] : lower;
+                least = lower < least ? lower : least;
+            }
+
+            return least;
+        }
+
         for (int r = Math.Max(0, row - 1); r <= Math.Min(height - 1, row + 1); r++)
         {
             for (int c = Math.Max(0, column - 1); c <= Math.Min(width - 1, column + 1); c++)

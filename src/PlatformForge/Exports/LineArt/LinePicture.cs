@@ -29,8 +29,7 @@ internal sealed class LinePicture
     {
         this.bodies = bodies;
         var plain = View.Along(toward, Point3.Cross(new(0, 0, 1), toward));
-        var seen = bodies.SelectMany(b => b.Vertices).Select(plain.Project).ToArray();
-        double left = seen.Min(p => p.X), right = seen.Max(p => p.X), top = seen.Min(p => p.Y), bottom = seen.Max(p => p.Y);
+        var (left, top, right, bottom) = plain.Box(bodies.Select(b => b.Vertices));
         Scale = Math.Min(room.X / (right - left), room.Y / (bottom - top));
         Size = new((right - left) * Scale, (bottom - top) * Scale);
         view = plain with { Scale = Scale * Dots, OriginX = 1 - (left * Scale * Dots), OriginY = 1 - (top * Scale * Dots) };

@@ -51,7 +51,8 @@ internal sealed class PictureMaker
     private readonly int height;
     private readonly List<(Point3[] On, SceneBody Body, int First, StripBins Bins)> placed = [];
     private readonly Surface[] surfaces; // a triangle each
-    private readonly InkLine[] ink;
+    private readonly List<(LinearColour Colour, double Grain)> looks = []; // a paint of a body each
+    private readonly List<InkLine> ink = [];
     private readonly Haze haze;
     private readonly StripBins lines;
 
@@ -77,7 +78,8 @@ internal sealed class PictureMaker
         int first = 0;
         foreach (var body in scene.Bodies)
         {
-            Point3[] on = Array.ConvertAll(body.Mesh.Vertices, view.Project);
+            var on = new Point3[body.Mesh.Vertices.Length];
+            view.Project(body.Mesh.Vertices, on);
             placed.Add((on, body, first, StripBins.Of(body.Mesh.TriangleCount, Strips, StripRows * Fine, i => Extent(on, body.Mesh, 3 * i))));
             first += body.Mesh.TriangleCount;
         }
@@ -85,15 +87,16 @@ internal sealed class PictureMaker
         surfaces = new Surface[first];
         foreach (var (_, body, at, _) in placed)
         {
-            LinearColour[] colours = [.. body.Colours.Select(LinearColour.Of)];
+            int own = looks.Count;
+            looks.AddRange(body.Colours.Select(c => (LinearColour.Of(c), body.Grain)));
             for (int i = 0; i < body.Mesh.TriangleCount; i++)
             {
-                surfaces[at + i] = new(View.Unit(SharpEdges.Normal(body.Mesh, i)), colours[body.PaintOf(i)], body.Grain);
+                surfaces[at + i] = new(View.Unit(SharpEdges.Normal(body.Mesh, i)), own + body.PaintOf(i));
             }
         }
 
-        ink = [.. scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view)).Where(l => !l.Detail).Select(l => new InkLine(view.Project(l.From), view.Project(l.To)))];
-        lines = StripBins.Of(ink.Length, Strips, StripRows * Fine, i => (Math.Min(ink[i].From.Y, ink[i].To.Y) - (InkWidth * Fine), Math.Max(ink[i].From.Y, ink[i].To.Y) + (InkWidth * Fine)));
+        ink.AddRange(scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view)).Where(l => !l.Detail).Select(l => new InkLine(view.Project(l.From), view.Project(l.To))));
+        lines = StripBins.Of(ink.Count, Strips, StripRows * Fine, i => (Math.Min(ink[i].From.Y, ink[i].To.Y) - (InkWidth * Fine), Math.Max(ink[i].From.Y, ink[i].To.Y) + (InkWidth * Fine)));
         lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, width * height, threads);
         haze = new(view, scene.Framed);
     }
@@ -219,7 +222,8 @@ internal sealed class PictureMaker
 
         ref readonly var surface = ref surfaces[what];
         var point = view.Unproject(x, y, depth);
-        return haze.Over((surface.Colour * (lighting.At(point, surface.Normal, Open(sky, pixel, what, point, surface.Normal)) * Wash.At(point, surface.Grain))).Bent(), point);
+        var (colour, grain) = looks[surface.Look];
+        return haze.Over((colour * (lighting.At(point, surface.Normal, Open(sky, pixel, what, point, surface.Normal)) * Wash.At(point, grain))).Bent(), point);
     }
 
     private double Open(SkyMemo sky, int pixel, int what, Point3 point, Point3 normal)
@@ -234,7 +238,7 @@ internal sealed class PictureMaker
     }
 
     // What a triangle is to the light.
-    private readonly record struct Surface(Point3 Normal, LinearColour Colour, double Grain);
+    private readonly record struct Surface(Point3 Normal, int Look);
 
     // How much of their darkness shadows keep on the paper that is the ground.
     private const double GroundShade = 0.62;

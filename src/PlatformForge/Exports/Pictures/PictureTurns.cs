@@ -13,15 +13,21 @@ internal sealed class PictureTurns
     private readonly Lock turn = new();
 
     /// <summary>Draws a picture of a platform when its turn has come.</summary>
-    public T Draw<T>(PlatformDossier platform, Func<T> draw)
+    public T Draw<T>(PlatformDossier platform, Func<T> draw) => InTurn([platform], draw);
+
+    /// <summary>Does something else that holds as much of platforms as their pictures do.</summary>
+    public T InTurn<T>(IEnumerable<PlatformDossier> platforms, Func<T> draw)
     {
-        if (platform.Sections.Sections.Sum(s => s.Solid.Mesh.TriangleCount) < Many)
+        if (platforms.All(p => p.Sections.Sections.Sum(s => s.Solid.Mesh.TriangleCount) < Many))
         {
             return draw();
         }
 
         lock (turn)
         {
+            // What the picture before held, and what was made beside it, is let go of before as much again is asked for: the collector, which sees
+            // a machine with room, would wait, and a build held twice what it uses.
+            GC.Collect();
             return draw();
         }
     }

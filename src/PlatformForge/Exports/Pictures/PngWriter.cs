@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
+using System.Runtime.Intrinsics;
 
 namespace PlatformForge.Exports.Pictures;
 
@@ -72,21 +73,30 @@ public static class PngWriter
     private static void Filter(byte[] to, byte kind, ReadOnlySpan<byte> row, byte[] above)
     {
         to[0] = kind;
-        if (kind == 2 && row.SequenceEqual(above))
+        if (kind == 2)
         {
-            to.AsSpan(1).Clear();
+            Subtract(to.AsSpan(1), row, above);
             return;
         }
 
-        for (int i = 0; i < row.Length; i++)
+        Subtract(to.AsSpan(1, Channels), row[..Channels], above);
+        for (int i = Channels; i < row.Length; i++)
         {
-            int guess = above[i];
-            if (kind == 4)
-            {
-                guess = i < Channels ? above[i] : Paeth(row[i - Channels], above[i], above[i - Channels]);
-            }
+            to[i + 1] = unchecked((byte)(row[i] - Paeth(row[i - Channels], above[i], above[i - Channels])));
+        }
+    }
 
-            to[i + 1] = unchecked((byte)(row[i] - guess));
+    private static void Subtract(Span<byte> to, ReadOnlySpan<byte> row, ReadOnlySpan<byte> above)
+    {
+        int i = 0;
+        for (; i + Vector256<byte>.Count <= row.Length; i += Vector256<byte>.Count)
+        {
+            (Vector256.Create(row[i..]) - Vector256.Create(above[i..])).CopyTo(to[i..]);
+        }
+
+        for (; i < row.Length; i++)
+        {
+            to[i] = unchecked((byte)(row[i] - above[i]));
         }
     }
 
@@ -99,10 +109,18 @@ public static class PngWriter
     // The usual rule of thumb: small differences of either sign pack best.
     private static int Cost(byte[] filtered)
     {
-        int sum = 0;
-        foreach (byte b in filtered)
+        int sum = 0, i = 0;
+        for (; i + Vector256<byte>.Count <= filtered.Length; i += Vector256<byte>.Count)
         {
-            sum += Math.Abs((int)unchecked((sbyte)b));
+            // Of a signed byte and its opposite the lesser, both taken as plain ones: its size, that of -128 too.
+            var signed = Vector256.Create(filtered, i);
+            var (low, high) = Vector256.Widen(Vector256.Min(signed, Vector256<byte>.Zero - signed));
+            sum += Vector256.Sum(low + high);
+        }
+
+        for (; i < filtered.Length; i++)
+        {
+            sum += Math.Abs((int)unchecked((sbyte)filtered[i]));
         }
 
         return sum;

@@ -43,11 +43,16 @@ internal sealed class Raster(int width, int rows, bool shows = true)
             return;
         }
 
-        int x0 = Math.Max(0, First(Math.Min(a.X, Math.Min(b.X, c.X)))), x1 = Math.Min(width - 1, Last(Math.Max(a.X, Math.Max(b.X, c.X))));
-        int y0 = Math.Max(top, First(Math.Min(a.Y, Math.Min(b.Y, c.Y)))), y1 = Math.Min(end - 1, Last(Math.Max(a.Y, Math.Max(b.Y, c.Y))));
-        if (x0 > x1 || y0 > y1)
+        // Between the samples, where most triangles of the small grids lie that lights look at, nothing is drawn.
+        int x0 = Math.Max(0, First(Least(a.X, b.X, c.X))), x1 = Math.Min(width - 1, Last(Most(a.X, b.X, c.X)));
+        if (x0 > x1)
         {
-            // It lies between the samples: of the small grids that lights look at, most do.
+            return;
+        }
+
+        int y0 = Math.Max(top, First(Least(a.Y, b.Y, c.Y))), y1 = Math.Min(end - 1, Last(Most(a.Y, b.Y, c.Y)));
+        if (y0 > y1)
+        {
             return;
         }
 
@@ -154,6 +159,20 @@ internal sealed class Raster(int width, int rows, bool shows = true)
         }
 
         return left <= right;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static double Least(double a, double b, double c)
+    {
+        double least = a < b ? a : b;
+        return c < least ? c : least;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static double Most(double a, double b, double c)
+    {
+        double most = a > b ? a : b;
+        return c > most ? c : most;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -33,11 +33,7 @@ internal sealed class ShadowMap
         foreach (var body in bodies)
         {
             var (vertices, triangles) = (body.Mesh.Vertices, body.Mesh.Triangles);
-            for (int i = 0; i < vertices.Length; i++)
-            {
-                on[i] = view.Project(vertices[i]);
-            }
-
+            view.Project(vertices, on);
             for (int i = 0; i < triangles.Length; i += 3)
             {
                 raster.Fill(on[triangles[i]], on[triangles[i + 1]], on[triangles[i + 2]], 0);

@@ -42,6 +42,11 @@ internal static class SharpEdges
     {
         const byte mortar = (byte)Paint.Mortar;
         bool[] joint = new bool[mesh.Vertices.Length], fine = new bool[mesh.Vertices.Length];
+        if (!mesh.Paints.AsSpan().Contains(mortar))
+        {
+            return fine;
+        }
+
         Mark(t => mesh.Paints[t] == mortar, joint);
         Mark(t => mesh.Paints[t] is (byte)Paint.Wall or (byte)Paint.Stone && Enumerable.Range(3 * t, 3).Any(i => joint[mesh.Triangles[i]]), fine);
         return fine;

@@ -41,6 +41,28 @@ internal sealed record View(Point3 Right, Point3 Up, Point3 Toward, double Scale
         return new((Point3.Dot(Right, from) * size) + OriginX, OriginY - (Point3.Dot(Up, from) * size), Inverse / ahead);
     }
 
+    /// <summary>Where many points fall: each as <see cref="Project(Point3)"/> has it, to the last bit.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public void Project(ReadOnlySpan<Point3> points, Span<Point3> to)
+    {
+        if (Eye is not null)
+        {
+            for (int i = 0; i < points.Length; i++)
+            {
+                to[i] = Project(points[i]);
+            }
+
+            return;
+        }
+
+        var (right, up, toward, scale, x, y) = this;
+        for (int i = 0; i < points.Length; i++)
+        {
+            var p = points[i];
+            to[i] = new((Point3.Dot(right, p) * scale) + x, y - (Point3.Dot(up, p) * scale), Point3.Dot(toward, p));
+        }
+    }
+
     /// <summary>How far ahead of the eye a point is, mm; without end for a parallel view.</summary>
     public double Ahead(Point3 p) => Eye is { } eye ? -Point3.Dot(Toward, p - eye) : double.PositiveInfinity;
 
@@ -67,15 +89,25 @@ internal sealed record View(Point3 Right, Point3 Up, Point3 Toward, double Scale
     }
 
     /// <summary>Box of points on the sheet.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public (double Left, double Top, double Right, double Bottom) Box(IEnumerable<Point3[]> bodies)
     {
         double left = double.PositiveInfinity, top = left, right = -left, bottom = -left;
+        Span<Point3> some = stackalloc Point3[64];
         foreach (var body in bodies)
         {
-            foreach (var p in body)
+            for (int i = 0; i < body.Length; i++)
             {
-                var q = Project(p);
-                (left, right, top, bottom) = (Math.Min(left, q.X), Math.Max(right, q.X), Math.Min(top, q.Y), Math.Max(bottom, q.Y));
+                if (i % some.Length == 0)
+                {
+                    Project(body.AsSpan(i, Math.Min(some.Length, body.Length - i)), some);
+                }
+
+                var q = some[i % some.Length];
+                left = q.X < left ? q.X : left;
+                right = q.X > right ? q.X : right;
+                top = q.Y < top ? q.Y : top;
+                bottom = q.Y > bottom ? q.Y : bottom;
             }
         }
 

@@ -1,10 +1,17 @@
+using System.Runtime.CompilerServices;
+
 namespace PlatformForge.Geometry.Meshes;
 
 /// <summary>Neighbourhood in a mesh: half-edge 3t + k of triangle t leads from its corner k to the next.</summary>
 public static class HalfEdges
 {
-    /// <summary>For every half-edge the one that runs along it the other way; an open edge has only itself.</summary>
-    public static int[] Opposites(Mesh mesh)
+    // A body is looked at from several sides, on the bed and in place: its triangles stay the same.
+    private static readonly ConditionalWeakTable<int[], int[]> Known = [];
+
+    /// <summary>For every half-edge the one that runs along it the other way; an open edge has only itself. To be read only.</summary>
+    public static int[] Opposites(Mesh mesh) => Known.GetValue(mesh.Triangles, _ => Found(mesh));
+
+    private static int[] Found(Mesh mesh)
     {
         // Half-edges are filed under the corner they leave: the fellow of a → b is among those that leave b.
         var corners = mesh.Triangles;

@@ -142,10 +142,11 @@ public static class BuildRun
             var full = Beside(() => FullSize(dossier, project, choice, shelf, stop.Token));
             var (listed, proofPrints, proofsShown) = ProofFiles.Work(dossier, choice.Pictures || choice.GaugePictures, watch.Memory, stop.Token);
             shown.Add(Beside(() => OutputWork.Make(proofsShown, shelf, stop.Token)));
-            work = new(work.Manifest with { Proofs = listed }, [.. work.Held, .. proofPrints], work.Shown);
+            work = work with { Manifest = work.Manifest with { Proofs = listed }, Held = [.. work.Held, .. proofPrints] };
             var held = OutputWork.Make(work.Held, shelf, stop.Token);
             watch.Stage("holding what was made against the vehicles");
-            var verdict = Verdict(dossier, choice, work.Manifest, held, watch, stop.Token);
+            var (known, manifest) = (dossier, work.Manifest);
+            var verdict = work.Turns.InTurn(known.Platforms, () => Verdict(known, choice, manifest, held, watch, stop.Token));
             if (!verdict.Passed)
             {
                 return (Outcome.Fault<HeldFiles>(project.Placed(verdict.Findings)), dossier, verdict);

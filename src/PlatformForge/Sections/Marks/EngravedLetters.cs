@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using PlatformForge.Geometry;
 using PlatformForge.Geometry.Lettering;
 
@@ -26,14 +27,27 @@ internal static class EngravedLetters
     // Strokes are wider than a pen's, and stand so much farther apart.
     private const double Wider = 3;
 
+    // Of each letter: writing is laid out many times before it fits.
+    private static readonly ConcurrentDictionary<char, (double Low, double High)> Heights = new();
+
     /// <summary>Width of a line of writing, without the gap after its last letter.</summary>
     public static double Width(string line) => line.Sum(Advance) - (line.Length > 0 ? Wider : 0);
 
     /// <summary>How far a line's strokes go below its base and above it: no less than a capital does.</summary>
     public static (double Low, double High) Reach(string line)
     {
-        double[] heights = [0, CapHeight, .. line.SelectMany(Drawn).SelectMany(s => s).Select(p => p.Y)];
-        return (heights.Min(), heights.Max());
+        var (low, high) = (0.0, CapHeight);
+        foreach (char letter in line)
+        {
+            var own = Heights.GetOrAdd(letter, static l =>
+            {
+                double[] heights = [0, .. Drawn(l).SelectMany(s => s).Select(p => p.Y)];
+                return (heights.Min(), heights.Max());
+            });
+            (low, high) = (Math.Min(low, own.Low), Math.Max(high, own.High));
+        }
+
+        return (low, high);
     }
 
     /// <summary>The strokes of a line of writing as counter-clockwise rectangles with square ends, the first letter's lower left corner at the

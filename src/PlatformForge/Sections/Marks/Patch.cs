@@ -33,6 +33,7 @@ internal sealed record Patch(double From, double To, double Near, double Far)
     {
         var (startToe, endToe) = WallBlocks.Toes(plan);
         (from, to) = (Math.Max(from, startToe), Math.Min(to, endToe));
+        var keepouts = plan.Keepouts.Where(k => k.Holds(KeptOff.Lettering) && k.To + Border > from && k.From - Border < to).ToArray();
         var along = plan.Ribs.Where(r => r.Kind == RibKind.Longitudinal).ToArray();
 
         // The underside bends at a ramp's head, which parts bays like a rib.
@@ -46,7 +47,7 @@ internal sealed record Patch(double From, double To, double Near, double Far)
         {
             if (end - start > 2 * Border)
             {
-                patches.AddRange(Bay(plan, along, start, end));
+                patches.AddRange(Bay(plan, along, keepouts, start, end));
             }
 
             start = Math.Max(start, next);
@@ -55,7 +56,7 @@ internal sealed record Patch(double From, double To, double Near, double Far)
         return [.. patches.Where(p => p.Area > 0).OrderByDescending(p => p.Area).ThenBy(p => p.From)];
     }
 
-    private static IEnumerable<Patch> Bay(PlatformPlan plan, PlanRib[] along, double start, double end)
+    private static IEnumerable<Patch> Bay(PlatformPlan plan, PlanRib[] along, Keepout[] keepouts, double start, double end)
     {
         double middle = (start + end) / 2;
 
@@ -65,17 +66,17 @@ internal sealed record Patch(double From, double To, double Near, double Far)
         var ribs = along.Where(r => r.From < end && r.To > start).OrderBy(r => r.Near.At(middle));
         foreach (var rib in ribs)
         {
-            yield return Free(plan, new(start, end, near, Least(rib.Near, start, end)));
+            yield return Free(keepouts, new(start, end, near, Least(rib.Near, start, end)));
             near = Most(rib.Far, start, end);
         }
 
         double far = Least(plan.BackWallFace, start, end);
-        yield return Free(plan, new(start, end, near, stepped && plan.Body.FarCopingBack is { } coping ? Math.Min(far, Least(coping, start, end)) : far));
+        yield return Free(keepouts, new(start, end, near, stepped && plan.Body.FarCopingBack is { } coping ? Math.Min(far, Least(coping, start, end)) : far));
     }
 
-    private static Patch Free(PlatformPlan plan, Patch patch)
+    private static Patch Free(Keepout[] keepouts, Patch patch)
     {
-        foreach (var k in plan.Keepouts.Where(k => k.Holds(KeptOff.Lettering)))
+        foreach (var k in keepouts)
         {
             patch = patch.Beside(new(k.From - Border, k.To + Border, k.Near - Border, k.Far + Border));
         }
@@ -87,6 +88,16 @@ internal sealed record Patch(double From, double To, double Near, double Far)
 
     private static double Least(PlanLine line, double from, double to) => Sampled(line, from, to).Min();
 
-    private static IEnumerable<double> Sampled(PlanLine line, double from, double to) =>
-        line.Stations.Where(s => s > from && s < to).Append(from).Append(to).Select(line.At);
+    private static IEnumerable<double> Sampled(PlanLine line, double from, double to)
+    {
+        // Stations increase: those between are found, not looked for one by one.
+        int first = Array.BinarySearch(line.Stations, from);
+        for (int i = first < 0 ? ~first : first + 1; i < line.Stations.Length && line.Stations[i] < to; i++)
+        {
+            yield return line.Reach[i];
+        }
+
+        yield return line.At(from);
+        yield return line.At(to);
+    }
 }

@@ -22,9 +22,15 @@ public sealed class SheetPainter
     private SheetPainter(int width, int height, double scale)
     {
         (this.width, this.scale, mask, pixels) = (width, scale, new(width, height), new byte[width * height * 3]);
-        for (int i = 0; i < pixels.Length; i += 3)
+        int row = width * 3;
+        for (int i = 0; i < row; i += 3)
         {
             (pixels[i], pixels[i + 1], pixels[i + 2]) = (HouseStyle.Paper.R, HouseStyle.Paper.G, HouseStyle.Paper.B);
+        }
+
+        for (int i = row; i < pixels.Length; i += row)
+        {
+            pixels.AsSpan(0, row).CopyTo(pixels.AsSpan(i));
         }
     }
 
