@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Text;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Json.Schema;
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
@@ -12,6 +13,7 @@ using PlatformForge.Platforms;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Sections;
 using PlatformForge.Tests.House;
+using PlatformForge.Units;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;
@@ -111,6 +113,39 @@ public class FileFormTests
             Assert.Contains(old, text, StringComparison.Ordinal);
             Assert.Equal("PF7320", Assert.Single(ReportReader.Read(Encoding.UTF8.GetBytes(text.Replace(old, changed, StringComparison.Ordinal)), "r").Findings).Code);
         }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void What_is_wrong_in_a_file_is_told_in_words_of_the_file(string name)
+    {
+        string text = Encoding.UTF8.GetString(Bytes(name));
+        var random = new Random(7);
+        var properties = Regex.Matches(text, @"""(?<key>[a-z_0-9]+)"": (?<value>""[^""]*""|-?[0-9.]+|true|false|null)?").OrderBy(_ => random.Next()).DistinctBy(m => m.Groups["key"].Value).Where(m => m.Groups["key"].Value is not ("tool" or "format")).ToArray();
+        int told = 0;
+        foreach (var property in properties)
+        {
+            string key = property.Groups["key"].Value, value = property.Groups["value"].Value;
+            foreach (string put in (string[])[$"\"{key}_x\": {value}", $"\"{key}\": null, \"{key}\": {value}", .. value.Length > 0 ? (string[])[$"\"{key}\": null", $"\"{key}\": {{}}", $"\"{key}\": [null]", $"\"{key}\": 1e999"] : []])
+            {
+                foreach (var finding in Findings(name, text[..property.Index] + put + text[(property.Index + property.Length)..]))
+                {
+                    told++;
+                    Assert.DoesNotMatch(@"\.NET|System\.|PlatformForge\.|[Tt]ype|constructor|nullab|deserial", finding.Message);
+                    Assert.True(finding.Message.Length < 250, finding.Message);
+                    Assert.True(!put.StartsWith($"\"{key}_x\"", StringComparison.Ordinal) || finding.Message.Contains(key, StringComparison.Ordinal), finding.Message);
+                }
+            }
+        }
+
+        Assert.True(told > 3 * properties.Length, $"{told} of {properties.Length}");
+
+        static IReadOnlyList<Finding> Findings(string name, string text) => name switch
+        {
+            "manifest" => ManifestForm.Read(Encoding.UTF8.GetBytes(text), "manifest.json").Findings,
+            "design" => DesignForm.Read(Encoding.UTF8.GetBytes(text), "design.json").Findings,
+            _ => ReportReader.Read(Encoding.UTF8.GetBytes(text), "report.json").Findings,
+        };
     }
 
     [Fact]

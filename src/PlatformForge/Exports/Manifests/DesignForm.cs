@@ -29,7 +29,7 @@ public static class DesignForm
         }
         catch (JsonException fault)
         {
-            return Fault(name, ManifestForm.Broken(fault));
+            return Fault(name, JsonFault.Words(fault));
         }
     }
 

@@ -29,7 +29,7 @@ public static class ManifestForm
         }
         catch (JsonException fault)
         {
-            return Fault(name, Broken(fault));
+            return Fault(name, JsonFault.Words(fault));
         }
 
         if (manifest.Files.Count > InputLimits.FolderFiles)
@@ -91,11 +91,6 @@ public static class ManifestForm
         }
     }
 
-    /// <summary>Where a form breaks, in words.</summary>
-    internal static string Broken(JsonException fault) => fault.Path is { } path
-        ? Invariant($"breaks at {path}, line {(fault.LineNumber ?? 0) + 1}: {Why(fault)}")
-        : Invariant($"breaks: {Why(fault)}");
-
     /// <summary>What tool and format a file says it is of, where that is not ours: an empty text where it says nothing of the kind; null where it is ours or
     /// cannot be
     /// read so far.</summary>
@@ -120,12 +115,6 @@ public static class ManifestForm
     }
 
     // The framework's sentence, less the place that is told already.
-    private static string Why(JsonException fault)
-    {
-        int place = fault.Message.IndexOf(" Path:", StringComparison.Ordinal);
-        return (place < 0 ? fault.Message : fault.Message[..place]).TrimEnd('.').ReplaceLineEndings(" ");
-    }
-
     // What a strip may have measured, and a little more for rounding.
     private static bool IsStretch(double by) => by is >= 0.95 and <= 1.05;
 

@@ -24,7 +24,7 @@ public static class ReportReader
         }
         catch (JsonException fault)
         {
-            return Fault(name, ManifestForm.Broken(fault));
+            return Fault(name, JsonFault.Words(fault));
         }
     }
 

@@ -44,8 +44,8 @@ internal static class PlaceRule
             double floor = placed[i].Box().Low.Z;
             if (Math.Abs(floor) > Slack)
             {
-                yield return Finding.Error("PF8032", "", Invariant($"{sections[i].Name} stands {floor:F2} mm over the baseboard when put in place."),
-                    "Its underside belongs at 0: the manifest or the file is damaged, build the folder again.", FaultKind.Mesh);
+                yield return Finding.Error("PF8032", "", Invariant($"{sections[i].Name} stands {Math.Abs(floor):F2} mm {(floor > 0 ? "over" : "below")} the baseboard when put in place."),
+                    "Its underside belongs on the baseboard: its file is not as it was made, or its motion in the manifest is wrong. Build the folder again.", FaultKind.Mesh);
             }
         }
 
@@ -68,6 +68,12 @@ internal static class PlaceRule
                 "Its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
         }
 
+        if (own.Length == 0)
+        {
+            yield return Misplaced(Invariant($"'{stretch.Platform}' has no section, from chainage {stretch.From:F2} to {stretch.To:F2} mm of track '{stretch.Track.Name}'."));
+            yield break;
+        }
+
         double reached = stretch.From;
         for (int i = 0; i < own.Length; i++)
         {
@@ -75,15 +81,15 @@ internal static class PlaceRule
             double gap = lie.From - reached, room = i == 0 ? Slack : (stretch.IsSkew ? stretch.Joint * Askew : stretch.Joint) + Slack;
             if (gap > room || gap < -Slack)
             {
-                yield return Misplaced(Invariant($"{lie.Name} begins at chainage {lie.From:F2} mm of track '{stretch.Track.Name}', but what is before it ends at {reached:F2} mm."));
+                yield return Misplaced(Invariant($"{lie.Name} begins at chainage {lie.From:F2} mm of track '{stretch.Track.Name}', but {(i == 0 ? "the platform begins" : "what is before it ends")} at {reached:F2} mm."));
             }
 
             double step = i > 0 ? lie.EdgeFrom - own[i - 1].EdgeTo : 0;
             if (Math.Abs(step) > GreatestStep)
             {
                 yield return Finding.Error("PF8035", "",
-                    Invariant($"The edge steps by {step:F2} mm from {own[i - 1].Name} to {lie.Name} at chainage {lie.From:F1} mm."),
-                    "One of the two motions in the manifest is wrong: build the folder again.", FaultKind.Mesh);
+                    Invariant($"The edge steps by {Math.Abs(step):F2} mm {(step < 0 ? "towards" : "away from")} the track from {own[i - 1].Name} to {lie.Name} at chainage {lie.From:F1} mm."),
+                    "One of the two files is not as it was made, or its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
             }
 
             reached = Math.Max(reached, lie.To);
@@ -96,7 +102,7 @@ internal static class PlaceRule
     }
 
     private static Finding Misplaced(string what) =>
-        Finding.Error("PF8034", "", what, "A section is missing or its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
+        Finding.Error("PF8034", "", what, "A section is missing, its file is not as it was made, or its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
 
     private static Span Lie(string name, Mesh mesh, PlatformStretch stretch)
     {

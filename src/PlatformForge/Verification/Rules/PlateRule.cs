@@ -94,7 +94,9 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
     {
         string[] names = [.. model.Items.Select(i => Named(model, i.ObjectId))];
         var placed = model.PlacedMeshes();
-        return printer is null || placed.Count != names.Length ? [] : BedRule.Check(file, names, placed, printer, isOneBed: own.Any(s => s.Plate == file));
+
+        // Where something is bent already, its place on the bed says nothing more.
+        return printer is null || placed.Count != names.Length || model.Items.Any(i => Bent(i.Placement, model.UnitMm) is not null) ? [] : BedRule.Check(file, names, placed, printer, isOneBed: own.Any(s => s.Plate == file));
     }
 
     // What lies on one plate lies alike in the file of all plates, only farther to the right.
@@ -107,6 +109,11 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
             foreach (var section in plate)
             {
                 if (alone?.Items.FirstOrDefault(i => i.ObjectId == section.ObjectId) is not { } own || all.Items.FirstOrDefault(i => i.ObjectId == section.ObjectId) is not { } here)
+                {
+                    continue;
+                }
+
+                if (Bent(own.Placement, alone.UnitMm) is not null || Bent(here.Placement, all.UnitMm) is not null)
                 {
                     continue;
                 }
