@@ -1,6 +1,9 @@
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Masonry;
 using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Workshop;
@@ -135,20 +138,39 @@ internal static class WorkList
 
         yield return Invariant($"Sight along the coping's edge before the glue sets. Each end is {Figures.Fine(set.Joint.EndTrim)} mm short by plan: ")
             + "fill that line, or let it be a joint between slabs.";
-        yield return "Leave joints over baseboard joints unglued.";
+        if (set.Plan.Spec.BaseboardJoints.Any(joint => set.Cuts.Any(cut => Math.Abs(cut - joint) < Tolerances.GridStep)))
+        {
+            yield return "Leave joints over baseboard joints unglued.";
+        }
     }
 
     private static IEnumerable<string> Paint(SectionSet set)
     {
         yield return "Wash off grease, fill, sand wet, and prime all that is seen.";
         yield return "Paint the walls and the coping's edge, then the coping with the deck covered by its mask.";
-        yield return "Paint the deck: both greys worked together wet; texture powder in thinned glue hides layer lines (common practice, no source). "
-            + "Talc or matt varnish takes the shine off.";
+        if (set.Plan.Spec.Facing is { } facing && ((WallFinish[])[facing.Front, facing.Back, facing.Ends]).Any(HasMortar))
+        {
+            yield return "Once bricks and stones are dry, let the thinned mix for mortar run into their joints and wipe their faces.";
+        }
+
+        yield return (set.Plan.Spec.Deck.Paving is { } paving ? Paved(paving.Kind)
+            : "Paint the deck: both greys worked together wet; texture powder in thinned glue hides layer lines (common practice, no source).")
+            + " Talc or matt varnish takes the shine off.";
         if (set.Plan.Body.Lines.Count > 0)
         {
             yield return "Paint the white line last, through its stencil, in thin coats, with the mix of the table: never pure white.";
         }
     }
+
+    private static bool HasMortar(WallFinish finish) => finish is WallFinish.Brick or WallFinish.Stone or WallFinish.Rubble;
+
+    private static string Paved(PavingKind kind) => kind switch
+    {
+        PavingKind.Flags => "Paint the deck's flags with their mix, some lighter and some darker; a thinned dark wash shows their joints.",
+        PavingKind.Setts => "Paint the deck's setts with the mix for stone, some lighter and some darker; a thinned dark wash shows their joints.",
+        PavingKind.Planks => "Paint the deck's planks with the mix for timber, along the grain; a thinned dark wash shows their gaps.",
+        _ => "Paint the deck's bricks in two or three close colours; a thinned dark wash shows their joints.",
+    };
 
     private static IEnumerable<string> Fit(SectionSet set)
     {

@@ -1,0 +1,49 @@
+using PlatformForge.Exports;
+using PlatformForge.Exports.Workshop;
+using PlatformForge.Masonry;
+using PlatformForge.Platforms;
+using PlatformForge.Platforms.Surfaces;
+using Xunit;
+
+namespace PlatformForge.Tests.Exports;
+
+/// <summary>Steps of the work are those of the platform that is built.</summary>
+public class WorkListTests
+{
+    private static readonly Dossier Dossier = HandDossier.Pendlewick();
+
+    [Theory]
+    [InlineData(PavingKind.Flags, "flags")]
+    [InlineData(PavingKind.Setts, "setts")]
+    [InlineData(PavingKind.Planks, "planks")]
+    [InlineData(PavingKind.Bricks, "bricks")]
+    public void A_paved_deck_is_painted_as_what_it_is_paved_with(PavingKind kind, string told)
+    {
+        string smooth = Said(WorkStage.Paint, s => s), paved = Said(WorkStage.Paint, s => s with { Deck = s.Deck with { Paving = PavingSpec.For(new(76.2)) with { Kind = kind } } });
+        Assert.Contains("both greys", smooth, StringComparison.Ordinal);
+        Assert.DoesNotContain("both greys", paved, StringComparison.Ordinal);
+        Assert.Contains(told, paved, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(WallFinish.Brick, true)]
+    [InlineData(WallFinish.Rubble, true)]
+    [InlineData(WallFinish.Planks, false)]
+    public void Mortar_is_painted_where_there_is_any(WallFinish finish, bool has) =>
+        Assert.Equal(has, Said(WorkStage.Paint, s => s with { Facing = new() { Front = finish } }).Contains("mortar", StringComparison.Ordinal));
+
+    [Fact]
+    public void Joints_over_those_of_the_baseboard_are_told_of_where_there_are_any()
+    {
+        double cut = Dossier.Platforms[0].Sections.Cuts[0];
+        Assert.Contains("over baseboard joints", Said(WorkStage.Join, s => s with { BaseboardJoints = [cut] }), StringComparison.Ordinal);
+        Assert.DoesNotContain("over baseboard joints", Said(WorkStage.Join, s => s with { BaseboardJoints = [] }), StringComparison.Ordinal);
+    }
+
+    private static string Said(WorkStage stage, Func<PlatformSpec, PlatformSpec> change)
+    {
+        var platform = Dossier.Platforms[0];
+        var plan = platform.Sections.Plan;
+        return string.Join("\n", WorkList.Steps(stage, Dossier, platform with { Sections = platform.Sections with { Plan = plan with { Spec = change(plan.Spec) } } }));
+    }
+}
