@@ -57,7 +57,7 @@ internal static class HonestyRuns
             var line = MadeUpSurvey.Track(random, truth.Ease, truth.Kink);
             var survey = MadeUpSurvey.String(line, random, spacing, error, Laying.Usual(76.2, LaidAs.Flexible), truth.Misread * error * ((random.Next(2) * 2) - 1));
             var track = TrackSurveyor.Fit(survey).Value!;
-            bool doubted = track.Outliers.Concat(track.Doubted).Any(), toldFlexible = track.ContradictsFlexible || track.Outside is not null || doubted;
+            bool doubted = track.Outliers.Concat(track.Doubted).Any(), toldFlexible = track.ContradictsFlexible || track.Outside is not null || track.ErrorTooSmall is not null || doubted;
             foreach (var laid in new[] { LaidAs.Flexible, LaidAs.Sectional, LaidAs.Unknown })
             {
                 var said = track with { Laying = Laying.Usual(76.2, laid), FlexibleSet = laid == LaidAs.Sectional ? null : track.FlexibleSet };

@@ -203,5 +203,7 @@ internal static class TrackEntries
         new("PF2201", "How the track was laid is stated of versines, of which it tells nothing.", "Leave it out, or measure offsets from a string.", Reasons.Measured),
         new("PF2202", "All figures of a survey are rounded more coarsely than its ruler error says.", "Read to finer parts, or state the error of the rounding.", Reasons.Measured),
         new("PF2203", "A joint of sectional track is stated twice.", "State each joint once.", Reasons.Measured),
+        new("PF2204", "A ruler error is most likely stated too small: with a larger one the readings go with a far simpler line.", "State the ruler error that the message names.", Reasons.Measured),
+        new("PF2205", "One reading alone keeps the others from going with sectional track as stated.", "Read this place again.", Reasons.Measured),
     ];
 }

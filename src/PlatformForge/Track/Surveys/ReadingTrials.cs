@@ -33,7 +33,7 @@ public sealed class ReadingTrials(SurveyedTrack track, LineMeasure measure, Func
     /// <summary>The advice; null where no reading would help, or there are too many for one to.</summary>
     public ReadingAdvice? Advise()
     {
-        if (track.Read is not { } survey || track.Residuals.Count > MostReadings)
+        if (track.Read is not { } survey || track.Residuals.Count > MostReadings || track.ErrorTooSmall is not null)
         {
             return null;
         }
@@ -126,6 +126,11 @@ public sealed class ReadingTrials(SurveyedTrack track, LineMeasure measure, Func
     // Where the readings contradict what was said: the one without which, and with the figure that the others ask for, they do not.
     private Weighed? Restoring(Survey survey)
     {
+        if (track.Causes is [var first, ..])
+        {
+            return first is MisreadCause { Told: var read } && TrackSurveyor.Tried(ReadingTrial.Again(survey, read)) is { } otherwise && figure(otherwise) is { } left ? new(read, left) : null;
+        }
+
         foreach (var suspect in Suspects(survey))
         {
             if (TrackSurveyor.Tried(ReadingTrial.Without(survey, suspect)) is not { } without || !IsAsSaid(without))
@@ -161,9 +166,7 @@ public sealed class ReadingTrials(SurveyedTrack track, LineMeasure measure, Func
             return track.Residuals.OrderBy(r => Math.Abs(r.Chainage - kink.Chainage)).Take(MostRestored).Select(r => r.Reading);
         }
 
-        return track.Sectional is { AtOdds.Length: > 0 } pieces
-            ? SectionalLines.Readings(survey, track, pieces.AtOdds).OrderByDescending(b => Math.Abs(track.Residuals.Single(r => ReferenceEquals(r.Reading, b.Reading)).Miss)).Take(MostRestored).Select(b => (Reading)b.Reading)
-            : [];
+        return [];
     }
 
     private sealed record Trial(Survey Survey, ReadingResidual Told);

@@ -22,36 +22,9 @@ internal static class SectionalRemarks
         }
 
         var laying = survey.Laying;
-        if (track.Sectional is { AtOdds.Length: > 0 } lines)
+        foreach (var finding in Contradicted(survey, track, laying))
         {
-            var odd = SectionalLines.Readings(survey, track, lines.AtOdds);
-            string named = string.Join(", ", odd.Take(AtOddsTold).Select(b => b.Reading.FileAndWhereabouts)) + (odd.Count > AtOddsTold ? Invariant($" and {odd.Count - AtOddsTold} more") : "");
-            yield return RunRule.At(odd[0].Reading, Finding.Warning(
-                "PF2192",
-                survey.Key + ".joints",
-                Invariant($"No line of pieces with these joints, and kinks of up to {Degrees(laying.GreatestKink):0.##}° at them, meets every reading within {survey.RulerError:0.##} mm. At odds are {named}; the least ruler error that fits is {SurveyRemarks.LeastError(survey, lines.LeastShare):0.00}. What is uncertain is reckoned as without joints."),
-                "Read these places again; or check joints, radii and greatest_kink. Leave joints out where they are not known.",
-                FaultKind.Input));
-        }
-
-        if (track.Misplaced is { } joint)
-        {
-            yield return Finding.Warning(
-                "PF2197",
-                survey.Key + ".joints",
-                Invariant($"The readings speak against the joint stated at {joint.Stated:0.#} mm: at about {joint.Wanted:0} mm it would fit them far better. What is uncertain is reckoned as without joints."),
-                "Look where that joint is and state its place; if it is where it was stated, read the places about it again.",
-                FaultKind.Input);
-        }
-
-        if (track.RadiiLeftOut)
-        {
-            yield return Finding.Warning(
-                "PF2200",
-                survey.Key + ".radii",
-                Invariant($"With the joints stated the readings go with no pieces of the radii stated ({string.Join(", ", laying.Radii.Select(r => Invariant($"{r:0.##}")))}), but with pieces of other radii{(track.LeastRadius is { } sharp ? Invariant($"; the sharpest curve found has R {sharp.Radius:0}") : "")}. What is uncertain is reckoned from the joints alone."),
-                "State the radii that the pieces have, or leave radii out.",
-                FaultKind.Input);
+            yield return finding;
         }
 
         if (Beyond(survey, track) is { } beyond)
@@ -64,21 +37,104 @@ internal static class SectionalRemarks
             yield return finding;
         }
 
-        foreach (var (from, to) in track.Sectional?.Strange ?? [])
-        {
-            yield return Finding.Warning(
-                "PF2193",
-                survey.Key + ".radii",
-                Invariant($"The piece from chainage {from:0} to {to:0} is neither straight nor of one of the radii stated ({string.Join(", ", laying.Radii.Select(r => Invariant($"{r:0.##}")))}); the line found has R {Radius(track.Line, from, to)} there. What is uncertain is reckoned as without joints."),
-                "State its radius too, or a joint within it; read the places there again.",
-                FaultKind.Input);
-        }
-
         foreach (var finding in track.Sectional is null ? Found(survey, track, laying) : [])
         {
             yield return finding;
         }
     }
+
+    // What would do by itself is told, likeliest first; only where nothing does, the readings at odds, and what they speak against.
+    private static IEnumerable<Finding> Contradicted(Survey survey, SurveyedTrack track, Laying laying)
+    {
+        if (track.Causes is [var first, ..])
+        {
+            yield return Told(survey, track, first, [.. track.Causes.Skip(1)]);
+            yield break;
+        }
+
+        string radii = string.Join(", ", laying.Radii.Select(r => Invariant($"{r:0.##}")));
+        const string Nothing = " No one reading left out, radius, greater kink or other place of one joint was found that would mend it by itself.";
+        string tried = track.Residuals.Count > SectionalCauses.MostReadings ? "" : Nothing;
+        if (track.Sectional is { AtOdds.Length: > 0 } lines)
+        {
+            var odd = SectionalLines.Readings(survey, track, lines.AtOdds);
+            string named = string.Join(", ", odd.Take(AtOddsTold).Select(b => b.Reading.FileAndWhereabouts)) + (odd.Count > AtOddsTold ? Invariant($" and {odd.Count - AtOddsTold} more") : "");
+            yield return RunRule.At(odd[0].Reading, Finding.Warning(
+                "PF2192",
+                survey.Key + ".joints",
+                Invariant($"No line of pieces with these joints, and kinks of up to {Degrees(laying.GreatestKink):0.##}° at them, meets every reading within {survey.RulerError:0.##} mm. At odds are {named}; the least ruler error that fits is {SurveyRemarks.LeastError(survey, lines.LeastShare):0.00}.{tried} What is uncertain is reckoned as without joints."),
+                "Read these places again; or check joints, radii and greatest_kink. Leave joints out where they are not known.",
+                FaultKind.Input));
+        }
+
+        if (track.Misplaced is { } joint)
+        {
+            yield return Finding.Warning(
+                "PF2197",
+                survey.Key + ".joints",
+                Invariant($"The readings speak against the joint stated at {joint.Stated:0.#} mm: at about {joint.Wanted:0} mm it would fit them far better, though not all of them.{tried} What is uncertain is reckoned as without joints."),
+                "Look where that joint is and state its place; if it is where it was stated, read the places about it again.",
+                FaultKind.Input);
+        }
+
+        if (track.RadiiLeftOut)
+        {
+            yield return Finding.Warning(
+                "PF2200",
+                survey.Key + ".radii",
+                Invariant($"With the joints stated the readings go with no pieces of the radii stated ({radii}), but with pieces of other radii.{tried} What is uncertain is reckoned from the joints alone."),
+                "State the radii that the pieces have, or leave radii out.",
+                FaultKind.Input);
+        }
+
+        foreach (var (from, to) in track.Sectional?.Strange ?? [])
+        {
+            yield return Finding.Warning(
+                "PF2193",
+                survey.Key + ".radii",
+                Invariant($"The piece from chainage {from:0} to {to:0} is neither straight nor of one of the radii stated ({radii}).{tried} What is uncertain is reckoned as without joints."),
+                "State a joint within it if there is one; otherwise read the places there again, or leave radii out.",
+                FaultKind.Input);
+        }
+    }
+
+    private static Finding Told(Survey survey, SurveyedTrack track, SectionalCause first, IReadOnlyList<SectionalCause> others)
+    {
+        string against = Invariant($"The readings do not go with pieces as stated (joints{(survey.Laying.Radii.Count > 0 ? ", radii" : "")}, kinks of up to {Degrees(survey.Laying.GreatestKink):0.##}°) within {survey.RulerError:0.##} mm.");
+        string also = others.Count == 0 ? "" : " Of what else was tried, by itself: " + string.Join("; or ", others.Select(o => Would(survey, o))) + " would do, and is less likely.";
+        string reckoned = track.RadiiLeftOut ? "from the joints alone" : "as without joints";
+        string message = Invariant($"{against} {Sentence(survey, first)}{also} What is uncertain is reckoned {reckoned} until then.");
+        return first switch
+        {
+            MisreadCause { Told: var read } => RunRule.At(read.Reading, Finding.Warning("PF2205", survey.Key, message, "Read this place again; if it says the same, check joints, radii and greatest_kink.", FaultKind.Input)),
+            RadiusCause radius => Finding.Warning(track.RadiiLeftOut ? "PF2200" : "PF2193", survey.Key + ".radii", message, $"Look at the pieces; if it is so, state {Radii(survey, radius)}, or leave radii out.", FaultKind.Input),
+            KinkCause { Kink: var kink } => Finding.Warning("PF2192", survey.Key + ".joints", message, Invariant($"Sight along the rails at the joints; if one is so, state greatest_kink = {Degrees(kink):0.0#}."), FaultKind.Input),
+            JointCause { Joint: var joint } => Finding.Warning("PF2197", survey.Key + ".joints", message, Invariant($"Look where the joint stated at {joint.Stated:0.#} mm is and state its place; if it is where it was stated, read the places about it again."), FaultKind.Input),
+            _ => throw new BrokenInvariantException("Track: no finding for what keeps readings from pieces."),
+        };
+    }
+
+    // Each follows "by itself", and each was tried.
+    private static string Would(Survey survey, SectionalCause cause) => cause switch
+    {
+        MisreadCause { Told: var read } => Invariant($"{SurveyRemarks.Wanted(read)} at {read.Reading.FileAndWhereabouts}"),
+        RadiusCause radius => Radii(survey, radius),
+        KinkCause { Kink: var kink } => Invariant($"greatest_kink = {Degrees(kink):0.0#}"),
+        JointCause { Joint: var joint } => Invariant($"the joint stated at {joint.Stated:0.#} mm at {joint.Wanted:0}"),
+        _ => "",
+    };
+
+    private static string Sentence(Survey survey, SectionalCause cause) => cause switch
+    {
+        MisreadCause { Told: var read } => Invariant($"One reading alone keeps them from it: {SurveyRemarks.What(read, capital: false)}, where {SurveyRemarks.Wanted(read)} would go with all the others."),
+        RadiusCause radius => Invariant($"With {Radii(survey, radius)} all of them do."),
+        KinkCause { Kink: var kink } => Invariant($"With kinks of up to {Degrees(kink):0.0#}° (greatest_kink = {Degrees(kink):0.0#}) all of them do."),
+        JointCause { Joint: var joint } => Invariant($"With the joint stated at {joint.Stated:0.#} mm at about {joint.Wanted:0} mm all of them do."),
+        _ => "",
+    };
+
+    private static string Radii(Survey survey, RadiusCause cause) =>
+        $"radii = [{string.Join(", ", (cause.Instead ? [cause.Radius] : (double[])[.. survey.Laying.Radii, cause.Radius]).Select(r => Invariant($"{r:0.##}")))}]";
 
     // Joints off the end of what was measured say nothing of it; all of them there are most likely in another unit.
     private static Finding? Beyond(Survey survey, SurveyedTrack track)
@@ -154,10 +210,4 @@ internal static class SectionalRemarks
     }
 
     private static double Degrees(double radians) => radians * 180 / Math.PI;
-
-    private static string Radius(Centreline line, double from, double to)
-    {
-        double bend = Math.Abs(StraightRule.Told(line.At((from + to) / 2).Curvature));
-        return bend > 0 ? Invariant($"{1 / bend:0}") : "∞";
-    }
 }

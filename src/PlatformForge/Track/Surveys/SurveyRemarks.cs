@@ -16,6 +16,32 @@ internal static class SurveyRemarks
 
     public static IEnumerable<Finding> Of(Survey survey, SurveyedTrack track, bool scattered, bool smooth, double sharpest)
     {
+        // Errors of reading that are taken for bends explain the rest: what would say otherwise of the same readings is left out.
+        if (track.ErrorTooSmall is { } small)
+        {
+            return All(survey, track, scattered, smooth, sharpest).Where(f => !Explained.Contains(f.Code)).Prepend(TooSmall(survey, small));
+        }
+
+        return All(survey, track, scattered, smooth, sharpest);
+    }
+
+    private static readonly string[] Explained = ["PF2120", "PF2121", "PF2124", "PF2129", "PF2141", "PF2142", "PF2145", "PF2160", "PF2161", "PF2190", "PF2191", "PF2192", "PF2193", "PF2194", "PF2195", "PF2196", "PF2197", "PF2198", "PF2200"];
+
+    private static Finding TooSmall(Survey survey, ErrorTooSmall small)
+    {
+        string[] odd = [.. new[] { Count(small.Kinks, "kink"), Count(small.Misread, "misread or doubtful reading") }.Where(s => s.Length > 0)];
+        return Finding.Warning(
+            "PF2204",
+            survey.Key + ".ruler_error",
+            Invariant($"The ruler error of {survey.RulerError:0.###} mm that is stated is most likely too small, and nothing else wrong: {(odd.Length == 0 ? "no line of straights and curves meets the readings within it" : Invariant($"within it the line has {string.Join(" and ", odd)}"))}, while a far simpler line meets all readings within {small.Least:0.00} mm. What is told of the line and of single readings for the stated error is not to be trusted; {(small.LeftOut > 0 ? Invariant($"until then {Count(small.LeftOut, "reading")} {(small.LeftOut == 1 ? "is" : "are")} left out, and ") : "until then ")}vehicles are run over the line as it is drawn."),
+            Invariant($"State ruler_error = {small.Least:0.00} or more: the most by which a figure may be off, half a division of the ruler at least."),
+            FaultKind.Input);
+
+        static string Count(int count, string what) => count == 0 ? "" : count == 1 ? "one " + what : Invariant($"{count} {what}s");
+    }
+
+    private static IEnumerable<Finding> All(Survey survey, SurveyedTrack track, bool scattered, bool smooth, double sharpest)
+    {
         foreach (var finding in Outliers(survey, track))
         {
             yield return finding;
@@ -238,11 +264,12 @@ internal static class SurveyRemarks
     private static string Bend(SurveyedTrack track, ReadingResidual doubted) => track.KinksInDoubt.Where(k => ReferenceEquals(k.Reading, doubted.Reading)).Select(k => k.Kink).FirstOrDefault() is { Turn: not 0 } kink
         ? Invariant($"a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° near chainage {kink.Chainage:0}") : "a bend";
 
-    private static string What(ReadingResidual read)
+    /// <summary>Which reading is meant, as the file has it.</summary>
+    public static string What(ReadingResidual read, bool capital = true)
     {
         double unit = read.Reading.Unit.Millimetres();
         string sign = read.Reading.Unit.Sign();
-        return read.Reading switch
+        string told = read.Reading switch
         {
             PlaceReading { Ordinate: { } o } => Invariant($"The offset of {o.Offset / unit:0.##} {sign} at {o.Distance:0.##} mm"),
             VersineReading v => Invariant($"The versine of {v.Written(v.Versine):0.##} {sign} at {v.Station:0.##} mm"),
@@ -250,10 +277,11 @@ internal static class SurveyRemarks
             PlaceReading p => Invariant($"The point {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign}"),
             _ => throw new BrokenInvariantException($"Track: no remark for {read.Reading.GetType().Name}."),
         };
+        return capital ? told : char.ToLowerInvariant(told[0]) + told[1..];
     }
 
     /// <summary>What would fit, in the unit of the reading.</summary>
-    private static string Wanted(ReadingResidual read)
+    public static string Wanted(ReadingResidual read)
     {
         double unit = read.Reading.Unit.Millimetres();
         return read.Fitting is { } figure ? Invariant($"{Math.Round(read.Reading.Written(figure), 2) + 0.0:0.##}") : Invariant($"{read.FittingPlace!.Value.X / unit:0.##}, {read.FittingPlace.Value.Y / unit:0.##}");

@@ -81,6 +81,15 @@ public sealed record SurveyedTrack(
     /// <summary>A stated joint that the readings want elsewhere; null where none is stated, or none so clearly.</summary>
     public MovedJoint? Misplaced { get; init; }
 
+    /// <summary>What by itself would let the readings go with pieces as stated, where they do not, likeliest first; each was tried.</summary>
+    internal IReadOnlyList<SectionalCause> Causes => CausesFound?.Value ?? [];
+
+    /// <summary>The same, found when somebody asks.</summary>
+    internal Lazy<IReadOnlyList<SectionalCause>>? CausesFound { get; init; }
+
+    /// <summary>What the ruler error has to be at least, mm, where the readings would go with a far simpler line if it was stated larger; null for none.</summary>
+    public ErrorTooSmall? ErrorTooSmall { get; init; }
+
     /// <summary>Stated joints that may lie elsewhere: the readings cannot tell, and the bound allows for either.</summary>
     internal IReadOnlyList<MovedJoints> PerhapsMoved => PerhapsMovedSet?.Value ?? [];
 

@@ -1,3 +1,4 @@
+using PlatformForge.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys.Fitting;
 using PlatformForge.Units;
 
@@ -61,7 +62,7 @@ public static class TrackSurveyor
             (survey as VersineSurvey)?.Readings ?? [])
         {
             Chord = (survey as VersineSurvey)?.Chord,
-            DoubtfulKinks = [.. best.Line.Kinks.Where(k => found.HasOneWithoutKink(k.Chainage, KinkPlace * spacing))],
+            DoubtfulKinks = [.. best.Line.Kinks.Where(k => found.HasOneWithoutKink(k.Chainage, KinkPlace * spacing, survey.Laying.As == LaidAs.Flexible))],
             Closing = found.Closing switch
             {
                 ChordTarget chord => new(true, chord.Length, chord.Length - chord.Miss(best.Line)),
@@ -78,7 +79,13 @@ public static class TrackSurveyor
             return Outcome.Of(track, []);
         }
 
-        track = track with { Outside = OutsideLine.Of(survey, track, found.Others) };
+        var bounded = track;
+        track = track with
+        {
+            ErrorTooSmall = survey is PlaceSurvey read ? ErrorTooSmall.Of(read, found, scatter.IsTooMuch) : null,
+            CausesFound = new(() => SectionalCauses.Of(survey, bounded)),
+        };
+        track = track with { Outside = track.ErrorTooSmall is null ? OutsideLine.Of(survey, track, found.Others) : null };
         return Outcome.Of(track, SurveyRemarks.Of(survey, track, scatter.IsTooMuch, best.Profile.Knotted, sharpest));
     }
 

@@ -15,15 +15,27 @@ internal sealed record FittedShapes(IReadOnlyList<ExactFit> Fits, IReadOnlyList<
     /// asked.</summary>
     public Func<IReadOnlyList<OtherLine>> Others { get; init; } = () => [];
 
+    /// <summary>
+    /// What the likeliest shape costs, so that fits to other ruler errors can be held against it: readings that a shape's own figures do not take up are the likelier
+    /// the smaller the error is that they are met within.
+    /// </summary>
+    public double Worth { get; init; }
+
     // Fits this much dearer than the first have no weight left.
     private const double WorthKeeping = 12;
 
     // A fit this much dearer than the first is as likely as one in twenty: e^(−6/2).
     private const double Likely = 6;
 
+    // Track that is said to have no kinks is taken at its word until a fit without one is as unlikely as one in ninety: e^(−9/2).
+    private const double LikelyOfSmooth = 9;
+
     /// <summary>Whether a likely fit has no kink within a distance of a chainage.</summary>
-    public bool HasOneWithoutKink(double at, double within) => Fits.Zip(Costs).Skip(1)
-        .Any(p => p.Second < Costs[0] + Likely && !p.First.Profile.KinkAt.Any(k => Math.Abs(k - at) < within));
+    /// <param name="at">The chainage, mm.</param>
+    /// <param name="within">The distance, mm.</param>
+    /// <param name="smooth">Whether the track is said to have no kinks.</param>
+    public bool HasOneWithoutKink(double at, double within, bool smooth) => Fits.Zip(Costs).Skip(1)
+        .Any(p => p.Second < Costs[0] + (smooth ? LikelyOfSmooth : Likely) && !p.First.Profile.KinkAt.Any(k => Math.Abs(k - at) < within));
 
     /// <summary>The exact fits of what a search has kept. What the exact fit makes worse counts: a closing chord that is not met,
     /// curves too

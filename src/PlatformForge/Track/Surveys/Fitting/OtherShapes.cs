@@ -7,8 +7,8 @@ namespace PlatformForge.Track.Surveys.Fitting;
 /// </summary>
 internal static class OtherShapes
 {
-    // A shape dearer by less than this is as likely as one in thirty: e^(−7/2).
-    private const double Clearly = 7;
+    // A shape dearer by less than this is as likely as one in twenty: e^(−6/2).
+    private const double Clearly = 6;
 
     // Each reading costs two searches, whose work grows with the readings. More than this are hardly so far apart that a misread one
     // passes for a bend.
@@ -26,8 +26,9 @@ internal static class OtherShapes
             return [];
         }
 
+        var seeds = ShapeSeeds.Among(observations, best.LeftOut, length);
         var without = Enumerable.Range(0, observations.Count).Where(i => !best.LeftOut[i]).AsParallel().AsOrdered()
-            .Select(i => new ProfileSearch(observations, length, placed: true).Without(ProfileMoves.Set(best.LeftOut, i, true)));
+            .Select(i => new ProfileSearch(observations, length, placed: true).Without(ProfileMoves.Set(best.LeftOut, i, true), seeds));
         var kinked = Enumerable.Range(1, observations.Count - 1).AsParallel().AsOrdered()
             .Select(i => new ProfileSearch(observations, length, placed: true).WithKink((observations[i - 1].Place + observations[i].Place) / 2, best.LeftOut));
         return FitChoice.Distinct([.. met.Skip(1).Concat(without).Concat(kinked).Where(f => IsOther(f, best) && f.Cost < best.Cost + Clearly).OrderBy(f => f.Cost)], Most);

@@ -79,8 +79,14 @@ internal static class PlaceFitter
             Readings(Enumerable.Range(0, located.Observations.Count).Where(i => kept[0].LeftOut[i])),
             Readings(doubted),
             without is null ? null : Exact(without)) with
-        { Others = Others };
+        { Others = Others, Worth = Worth([shapes[0], found[0]], located.Single ? fine : sigma) };
     }
+
+    // A figure costs what it does where the ruler's error is the usual one, mm: what is known of track beforehand does not hang on the ruler.
+    private const double UsualSigma = 0.25 / 1.7320508;
+
+    private static double Worth(IEnumerable<ProfileFit> fits, double sigma) =>
+        fits.Min(f => f.Cost + (2 * Math.Max(0, f.LeftOut.Count(x => !x) - f.Profile.Freedom) * Math.Log(sigma / UsualSigma)));
 
     private static (Located Located, IReadOnlyList<ProfileFit> Found) Search(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Centreline reference, double sigma)
     {

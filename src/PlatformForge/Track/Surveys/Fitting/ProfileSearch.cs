@@ -60,6 +60,11 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
             found.Add(kinked);
         }
 
+        if (FromShapes(ShapeSeeds.Among(observations, none, length), none) is { } whole)
+        {
+            found.Add(whole);
+        }
+
         foreach (bool[] leftOut in suspects)
         {
             if (IsSpent)
@@ -85,10 +90,28 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     public IReadOnlyList<ProfileFit> Improve(CurvatureProfile first, bool[] leftOut) => Kept(Descend(Meet(first, leftOut)));
 
     /// <summary>The cheapest fit that a search without kinks finds when some readings are left out.</summary>
-    public ProfileFit Without(bool[] leftOut)
+    /// <param name="leftOut">Which those are.</param>
+    /// <param name="seeds">Shapes that the search begins from as well.</param>
+    public ProfileFit Without(bool[] leftOut, IReadOnlyList<CurvatureProfile> seeds)
     {
         kinksTried = false;
-        return Descend(Simplest(leftOut));
+        var simple = Descend(Simplest(leftOut));
+        return FromShapes(seeds, leftOut) is { } whole && whole.Cost < simple.Cost ? whole : simple;
+    }
+
+    // The cheapest of some whole shapes, which is then altered; without kinks.
+    private ProfileFit? FromShapes(IReadOnlyList<CurvatureProfile> seeds, bool[] leftOut)
+    {
+        if (IsSpent || seeds.Count == 0)
+        {
+            return null;
+        }
+
+        bool before = kinksTried;
+        kinksTried = false;
+        var found = Descend(seeds.Select(p => Meet(p, leftOut)).MinBy(f => f.Cost)!);
+        kinksTried = before;
+        return found;
     }
 
     /// <summary>The cheapest fit that a search finds from one curve with a kink.</summary>
