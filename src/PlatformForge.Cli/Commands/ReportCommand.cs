@@ -40,7 +40,7 @@ internal static class ReportCommand
 
         show.Begin("holding the sections against the vehicles");
         var verdict = TrialVerdict.Of(dossier, cancel: watch.Cancel);
-        dossier = dossier with { Verdict = VerdictLine.Brief(verdict, []) };
+        dossier = SurveyAdvices.In(project, dossier, watch) with { Verdict = VerdictLine.Brief(verdict, []) };
         return new([.. read.Findings, .. design.Findings, .. project.Placed(verdict.Findings)])
         {
             Plain = o => o.Write(ReportWriter.Plain(dossier)),

@@ -52,7 +52,11 @@ internal static class SurveyCommand
         }
 
         var (stretches, across) = (MeasuringStretch.Of(project), MeasuringStretch.Across(project));
-        return new(read.Findings)
+
+        // Readings that are there already are held against it.
+        var measured = arguments.Read().Value is { } whole && LaidTrack.LayAll(whole).Value is { } laid
+            ? whole.Placed([.. MeasuredEnough.Check(whole, laid)]) : [];
+        return new([.. read.Findings, .. measured])
         {
             Plain = o =>
             {
@@ -135,7 +139,7 @@ internal static class SurveyCommand
         }
 
         var written = folder is null ? null : watch.Gate.Through(() => Write(project, surveyed, chord, folder, watch.Cancel));
-        return new([.. read.Findings, .. findings, .. written?.Findings ?? []])
+        return new([.. read.Findings, .. project.Placed([.. MeasuredEnough.Check(project, [.. tracks.Where(t => asked.Tracks.Contains(t.Entry))])]), .. findings, .. written?.Findings ?? []])
         {
             IsTheText = toml,
             InPlace = written?.Value is { } inPlace ? $"The sheets are in place all the same, in {inPlace.Folder}." : null,

@@ -68,42 +68,19 @@ internal static class SurveyText
             o.WriteLine("    " + otherwise);
         }
 
-        if (Advice(doubt) is { Length: > 0 } advice)
+        if (AdviceWords.Of(doubt) is { Length: > 0 } advice)
         {
             o.WriteLine("    " + advice);
+        }
+        else if (track.ErrorTooSmall is not null)
+        {
+            o.WriteLine("    which reading would help is told once the ruler error is stated as large as it is");
         }
         else if (track.Residuals.Count <= ReadingTrials.MostReadings && doubt.Charged > Seen)
         {
             o.WriteLine("    no single reading of those tried, one more or one taken again, would take off 0.01 mm");
         }
     }
-
-    private static string Advice(ReachDoubt doubt)
-    {
-        var advice = doubt.Advice;
-        string again = advice is { Repeat: { } reading, RepeatLeaves: { } kept }
-            ? Invariant($"read {reading.FileAndWhereabouts} again{(advice.IsLeftOut ? ", which is left out" : "")}: {Again(advice, reading)} {Left(kept, doubt.Charged)}") : "";
-        string more = advice is { MoreAt: { } at, MoreLeaves: { } leaves }
-            ? Invariant($"one more reading at chainage {at:0}{Along(advice)} would leave {leaves:0.00} of the {doubt.Charged:0.00}, if it says what the line says{Figure(advice.MoreReading, advice.MoreFigure)}") : "";
-        return again + (again.Length > 0 && more.Length > 0 ? "; " : "") + more + (more.Length > 0 && again.Length == 0 ? "; to read one again there takes off less than 0.01" : "");
-    }
-
-    // A figure that goes with the others may cost more than what is charged as long as nobody can be believed.
-    private static string Left(double kept, double charged) => kept < charged ? Invariant($"would leave {kept:0.00} of the {charged:0.00}")
-        : Invariant($"would take {kept:0.00} in place of {charged:0.00}, so that the ruler error may be more than was stated, and no reading wrong");
-
-    private static string Again(ReadingAdvice advice, Reading reading) => advice.RepeatRestores
-        ? $"it alone keeps the others from what is said of the laying; a figure that goes with them{Figure(reading, advice.RepeatFigure)}"
-        : $"a figure there that says what the line says{Figure(reading, advice.RepeatFigure)}";
-
-    private static string Figure(Reading? reading, double? mm) => reading is null || mm is not { } figure ? "" : Invariant($" ({Plain(reading.Written(figure))} {reading.Unit.Sign()})");
-
-    private static string Along(ReadingAdvice advice) => advice switch
-    {
-        { MoreReading: VersineReading, MoreAlong: { } station } => Invariant($", station {station:0}"),
-        { MoreAlong: { } distance } => Invariant($", {distance:0} mm along the string,"),
-        _ => "",
-    };
 
     // Stated joints that the readings like a little better elsewhere.
     private static string Elsewhere(IReadOnlyList<MovedJoint> joints) => joints.Count == 0 ? ""

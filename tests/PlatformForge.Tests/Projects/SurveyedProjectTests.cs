@@ -45,7 +45,8 @@ public sealed class SurveyedProjectTests : IDisposable
         // A survey by string leaves a platform no farther off than a careful drawing would: with all else that is added, 2 mm.
         Assert.InRange(residual.AmountMm, 0.25, 0.9);
         Assert.InRange(dossier.Platforms[0].Budget.Lines.Sum(l => l.AmountMm), 1.1, 2);
-        Assert.Equal(0.3, DesignRun.Design(Read(PresetShelf.Sample("pendlewick-string")!.Replace("[clearance]", "[clearance]\nsurvey = 0.3")).Value!, RunWatch.None).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm);
+        Assert.Equal(0.3,
+            DesignRun.Design(Read(PresetShelf.Sample("pendlewick-string")!.Replace("[clearance]", "[clearance]\nsurvey = 0.3")).Value!, RunWatch.None).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm);
     }
 
     /// <summary>What is left and what the survey leaves uncertain are least and greatest at different places: told is the least that is left wherever the track lies, which
@@ -57,7 +58,8 @@ public sealed class SurveyedProjectTests : IDisposable
         var run = CliRun.Of("check", file);
         var residual = System.Text.RegularExpressions.Regex.Match(run.Out, @"swept with the vehicles: survey residual (\d\.\d\d) mm");
         Assert.True(residual.Success, run.Out);
-        var kept = System.Text.RegularExpressions.Regex.Match(run.Out, @"  told of the line found; wherever the survey lets the true track lie beside up side, play and budget are kept in full, with (\d\.\d\d) mm or more to spare \(least for ([a-z ]+), at chainage (\d+) mm\)\n");
+        var kept = System.Text.RegularExpressions.Regex.Match(run.Out,
+            @"  told of the line found; wherever the survey lets the true track lie beside up side, play and budget are kept in full, with (\d\.\d\d) mm or more to spare \(least for ([a-z ]+), at chainage (\d+) mm\)\n");
         Assert.True(kept.Success, run.Out);
         var dossier = Measured.Value.Platforms[0];
         foreach (var place in dossier.Tightest)
@@ -96,7 +98,8 @@ public sealed class SurveyedProjectTests : IDisposable
 
         string file = folder.Write("island.toml", text);
         Assert.Contains("between", CliRun.Of("survey", file).Out, StringComparison.Ordinal);
-        Assert.Contains("measure track up wherever the platform lies between it and track down", CliRun.Of("survey", file, "--how-much").Out, StringComparison.Ordinal);
+        Assert.Contains("measure track up wherever the platform lies between it and track down", CliRun.Of("survey", file, "--how-much").Out,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -237,11 +240,13 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.InRange(Residual(copied), Residual(surveyed), Residual(surveyed) + 0.1);
         Assert.Contains("What measuring left uncertain", pasted, StringComparison.Ordinal);
 
-        Assert.Equal(["manifest.json", "up-survey-line.csv", "up-survey-readings.csv", "up-survey-string-lining.csv", "up-survey.png", "up-survey.svg", "up-survey.toml"], other.Listing("sheets").Select(f => f.Split(' ')[0]));
+        Assert.Equal(["manifest.json", "up-survey-line.csv", "up-survey-readings.csv", "up-survey-string-lining.csv", "up-survey.png", "up-survey.svg", "up-survey.toml"],
+            other.Listing("sheets").Select(f => f.Split(' ')[0]));
 
         var json = CliRun.Of("survey", other["up.toml"], "--json").Json();
         var readings = json.GetProperty("tracks")[0].GetProperty("readings").EnumerateArray();
-        Assert.All(readings, r => Assert.Equal(("mm", r.GetProperty("fitting").GetDouble()), (r.GetProperty("unit").GetString(), r.GetProperty("would_fit").GetDouble())));
+        Assert.All(readings,
+            r => Assert.Equal(("mm", r.GetProperty("fitting").GetDouble()), (r.GetProperty("unit").GetString(), r.GetProperty("would_fit").GetDouble())));
         Assert.Equal([row + 1], readings.Where(r => r.GetProperty("outlier").GetBoolean()).Select(r => r.GetProperty("row").GetInt32()));
     }
 
@@ -251,7 +256,8 @@ public sealed class SurveyedProjectTests : IDisposable
         string file = folder.Write("up.toml", PresetShelf.Sample("pendlewick-string")!);
         var run = CliRun.Of("survey", file, "--string-lining", "5000");
         Assert.Equal((3, ""), (run.Exit, run.Out));
-        int longest = int.Parse(System.Text.RegularExpressions.Regex.Match(run.Error, "Give at most ([0-9]+) mm").Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture);
+        int longest = int.Parse(System.Text.RegularExpressions.Regex.Match(run.Error, "Give at most ([0-9]+) mm").Groups[1].Value,
+            System.Globalization.CultureInfo.InvariantCulture);
         var works = CliRun.Of("survey", file, "--string-lining", longest.ToString(System.Globalization.CultureInfo.InvariantCulture));
         Assert.Equal(0, works.Exit);
         Assert.Contains($"over a chord of {longest} mm", works.Out, StringComparison.Ordinal);
@@ -300,27 +306,70 @@ public sealed class SurveyedProjectTests : IDisposable
         var sectional = CliRun.Of("survey", folder.Write("up.toml", unsaid.Replace("\"unknown\"", "\"sectional\"").Replace("least_radius = 700", "").Replace("least_ease = 250", "")), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
         Assert.Equal(unknown.GetProperty("if_sectional_mm").GetDouble(), sectional.GetProperty("takes_of_gap_at_most_mm").GetDouble(), 0.01);
         string basis = DesignRun.Design(Read(unsaid).Value!, RunWatch.None).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").Basis;
-        var reported = System.Text.RegularExpressions.Regex.Match(basis, "not said: laid = \"flexible\" would make it ([0-9.]+), laid = \"sectional\" would make it ([0-9.]+)$");
+        var reported = System.Text.RegularExpressions.Regex.Match(basis,
+            "not said: laid = \"flexible\" would make it ([0-9.]+), laid = \"sectional\" would make it ([0-9.]+)$");
         Assert.True(reported.Success, basis);
         double Told(int group) => double.Parse(reported.Groups[group].Value, System.Globalization.CultureInfo.InvariantCulture);
         double Residual(string text) => DesignRun.Design(Read(text).Value!, RunWatch.None).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm;
         Assert.Equal(said.Lines.Single(l => l.Name == "survey residual").AmountMm, Told(1), 0.006);
-        Assert.Equal(Residual(unsaid.Replace("\"unknown\"", "\"sectional\"").Replace("least_radius = 700", "").Replace("least_ease = 250", "")), Told(2), 0.006);
+        Assert.Equal(Residual(unsaid.Replace("\"unknown\"", "\"sectional\"").Replace("least_radius = 700", "").Replace("least_ease = 250", "")), Told(2),
+            0.006);
         string words = CliRun.Of("survey", folder.Write("up.toml", unsaid)).Out;
-        Assert.Contains(FormattableString.Invariant($"laid = \"flexible\" (sprung into its curves, no kinks) would make it {unknown.GetProperty("if_flexible_mm").GetDouble():0.00} mm; laid = \"sectional\" (pieces) would make it {unknown.GetProperty("if_sectional_mm").GetDouble():0.00} mm"), words, StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"laid = \"flexible\" (sprung into its curves, no kinks) would make it ")
+            + FormattableString.Invariant($"{unknown.GetProperty("if_flexible_mm").GetDouble():0.00} mm; laid = \"sectional\" (pieces) would make it ")
+            + FormattableString.Invariant($"{unknown.GetProperty("if_sectional_mm").GetDouble():0.00} mm"),
+            words, StringComparison.Ordinal);
         Assert.True(flexible.GetProperty("one_more_leaves_mm").GetDouble() < flexible.GetProperty("takes_of_gap_at_most_mm").GetDouble());
         Assert.StartsWith("survey/pendlewick-string.csv:", flexible.GetProperty("repeat").GetString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>The line of the budget in the report says what the survey command says: which reading to take again, and what that would leave of the same
+    /// figure.</summary>
+    [Fact]
+    public void The_report_tells_which_reading_to_take_again_and_what_it_would_leave()
+    {
+        var project = Read(PresetShelf.Sample("pendlewick-string")!).Value!;
+        var line = SurveyAdvices.In(project, Measured.Value, RunWatch.None).Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual");
+        var tracks = LaidTrack.LayAll(project).Value!;
+        var doubt = SurveyDoubts.With(project, tracks[0], tracks).Doubts[0];
+        Assert.Equal(doubt.Charged, line.AmountMm, 0.001);
+        Assert.EndsWith("; " + AdviceWords.Of(doubt), line.Basis, StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"would leave {doubt.Advice!.RepeatLeaves:0.00} of the {line.AmountMm:0.00}"), line.Basis,
+            StringComparison.Ordinal);
+    }
+
+    /// <summary>A platform that needs more track than was measured is told before the string comes down: by the survey command, and with what to
+    /// measure.</summary>
+    [Theory]
+    [InlineData("survey")]
+    [InlineData("survey --how-much")]
+    public void A_platform_past_the_readings_is_told_by_the_survey(string command)
+    {
+        string text = PresetShelf.Sample("pendlewick-string")!;
+        var from = System.Text.RegularExpressions.Regex.Match(text, @", to = (\d+)");
+        string past = folder.Write("past.toml", text[..from.Index] + ", to = 1400" + text[(from.Index + from.Length)..]);
+        string All(string file)
+        {
+            var run = CliRun.Of([.. command.Split(' ').Take(1), file, .. command.Split(' ').Skip(1)]);
+            return run.Out + run.Error;
+        }
+
+        Assert.Contains("PF2207", All(past), StringComparison.Ordinal);
+        Assert.DoesNotContain("PF2207", All(folder.Write("kept.toml", text)), StringComparison.Ordinal);
     }
 
     /// <summary>Of which lines the bound holds is told with the figure: all flexible ones, or those of 19 surveys in 20; and of a reading left out, the others.</summary>
     [Fact]
     public void The_budget_tells_of_which_lines_its_residual_holds()
     {
-        Assert.EndsWith("the edge keeps clear on any flexible line that meets the readings", Measured.Value.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").Basis, StringComparison.Ordinal);
+        Assert.EndsWith("the edge keeps clear on any flexible line that meets the readings",
+            Measured.Value.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").Basis, StringComparison.Ordinal);
         string sample = PresetShelf.Sample("pendlewick-string")!, csv = File.ReadAllText(folder["survey/pendlewick-string.csv"]);
         string Admitted(string text) => LaidTrack.LayAll(Read(text).Value!).Value![0].Survey!.Admitted;
-        Assert.Equal("on any flexible line that meets the readings, and of other track in 19 of 20 surveys", Admitted(sample.Replace("laid = \"flexible\"", "laid = \"unknown\"")));
-        Assert.Equal("in 19 of 20 surveys", Admitted(sample.Replace("laid = \"flexible\"", "laid = \"sectional\"").Replace("least_radius = 700", "").Replace("least_ease = 250", "")));
+        Assert.Equal("on any flexible line that meets the readings, and of other track in 19 of 20 surveys",
+            Admitted(sample.Replace("laid = \"flexible\"", "laid = \"unknown\"")));
+        Assert.Equal("in 19 of 20 surveys",
+            Admitted(sample.Replace("laid = \"flexible\"", "laid = \"sectional\"").Replace("least_radius = 700", "").Replace("least_ease = 250", "")));
         folder.Write("survey/pendlewick-string.csv", csv.Replace("249", "259"));
         Assert.StartsWith("on any flexible line that meets the other readings", Admitted(sample), StringComparison.Ordinal);
     }

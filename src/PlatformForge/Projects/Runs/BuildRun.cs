@@ -62,6 +62,7 @@ public static class BuildRun
             return Outcome.Fault<BuildReport>([.. design.Findings, .. project.Placed(built.Findings)]);
         }
 
+        dossier = SurveyAdvices.In(project, dossier, watch);
         dossier = dossier with
         {
             Platforms = [.. dossier.Platforms.Select(p =>

@@ -91,9 +91,13 @@ internal sealed class FaceJob
             var input = new DoubtInput(request, [.. runs.Select(r => r.Survey)], swept);
             doubted = Remembered("doubt", input, static (i, _) => i.Swept.With(SurveyDoubts.Of(i.Request, i.Surveys)));
             string admitted = string.Join("; ", runs.Select(r => r.Survey?.Admitted).OfType<string>().Distinct());
-            budget = budget.WithSurveyed(doubted.BeyondOf(swept, Spec.Face.Side), admitted + SaidOtherwise(input));
+            budget = budget.WithSurveyed(Beside(doubted, swept), admitted + SaidOtherwise(input));
         }
     }
+
+    // Along the platform itself: what is swept goes on beyond its ends.
+    private (double Least, double Most) Beside(SweptEnvelope of, SweptEnvelope bare) =>
+        of.Within(request.From, request.To).BeyondOf(bare.Within(request.From, request.To), Spec.Face.Side);
 
     // What saying how the track was laid would make of it, where nobody has.
     private string SaidOtherwise(DoubtInput input)
@@ -106,7 +110,7 @@ internal sealed class FaceJob
         var otherwise = Remembered("doubt if laid otherwise", input, static (i, _) => new Otherwise(
             SurveyDoubts.If(i.Request, i.Surveys, s => s.DoubtIfFlexible) is { } f ? i.Swept.With(f) : null,
             SurveyDoubts.If(i.Request, i.Surveys, s => s.DoubtIfSectional) is { } p ? i.Swept.With(p) : null));
-        string Made(SweptEnvelope? of) => of is null ? "be contradicted" : FormattableString.Invariant($"make it {of.BeyondOf(input.Swept, Spec.Face.Side).Most:0.00}");
+        string Made(SweptEnvelope? of) => of is null ? "be contradicted" : FormattableString.Invariant($"make it {Beside(of, input.Swept).Most:0.00}");
         return $"; how the track was laid is not said: laid = \"flexible\" would {Made(otherwise.Flexible)}, laid = \"sectional\" would {Made(otherwise.Sectional)}";
     }
 

@@ -30,9 +30,10 @@ internal static class SurveyBrief
 
     private static Finding Brief(Finding first, Finding[] all)
     {
-        int misread = all.Count(f => f.Severity != Severity.Note), doubted = all.Length - misread;
+        int perhaps = all.Count(f => f.Code == "PF2190"), doubted = all.Count(f => f.Code == "PF2145"), misread = all.Length - perhaps - doubted;
         string what = string.Join(" and ",
-            new[] { (misread, "left out as misread"), (doubted, "in doubt") }.Where(p => p.Item1 > 0).Select(p => Invariant($"{p.Item1} {p.Item2}")));
+            new[] { (misread, "left out as misread"), (doubted, "in doubt"), (perhaps, "kept that may be misread") }.Where(p => p.Item1 > 0).Select(p => Invariant($"{p.Item1} ")
+                + Invariant($"{p.Item2}")));
         return first with
         {
             Code = "PF2162",

@@ -3,7 +3,8 @@ using PlatformForge.Track.Surveys.Fitting;
 namespace PlatformForge.Track.Surveys;
 
 /// <summary>
-/// A ruler error that is stated too small makes a survey full of kinks and misread figures: errors of reading are taken for bends of the track. It is told by trying
+/// A ruler error that is stated too small makes a survey full of kinks and misread figures: errors of reading are taken for bends of the track. It is told
+/// by trying
 /// larger ones: where the readings are far likelier with one of those, and go with a simpler line, nothing else is to be blamed first.
 /// </summary>
 /// <param name="Least">The least ruler error within which that line meets all readings, mm, in whole hundredths, tried.</param>
@@ -32,7 +33,8 @@ public sealed record ErrorTooSmall(double Least, int Kinks, int Misread, int Lef
         }
 
         (double Error, FittedShapes Found) At(double error) => (error, PlaceFitter.Fit(survey.Track, survey.Runs, error / Math.Sqrt(3)));
-        var tried = Larger.Select(l => l * survey.RulerError).Where(e => e < MostError).AsParallel().AsOrdered().Select(At).AsSequential().Append((Error: survey.RulerError, Found: found)).ToArray();
+        var tried = Larger.Select(l => l * survey.RulerError).Where(e => e < MostError).AsParallel().AsOrdered().Select(At).AsSequential()
+            .Append((Error: survey.RulerError, Found: found)).ToArray();
 
         // Of errors that are nearly as likely the largest: its line is the simplest.
         double likeliest = tried.Min(t => t.Found.Worth);
@@ -42,7 +44,8 @@ public sealed record ErrorTooSmall(double Least, int Kinks, int Misread, int Lef
             return null;
         }
 
-        double least = Math.Ceiling(100 * ResidualTable.Of(survey, best.Found.Fits[0].Line, best.Found.LeftOut).Where(r => !r.IsOutlier).Max(r => Math.Abs(r.Miss))) / 100;
+        double least = Math.Ceiling(100 * ResidualTable.Of(survey, best.Found.Fits[0].Line, best.Found.LeftOut)
+            .Where(r => !r.IsOutlier).Max(r => Math.Abs(r.Miss))) / 100;
         return least > survey.RulerError && Odd(At(least).Found) < Suspicious ? new(least, kinks, misread, found.LeftOut.Length) : null;
     }
 

@@ -23,7 +23,7 @@ public sealed class ReadingTrials(SurveyedTrack track, LineMeasure measure, Func
     private const double Seen = 0.01;
 
     // Readings that may be the one at fault where they contradict what was said, cheapest looks first.
-    private const int MostAtOdds = 12, MostRestored = 4;
+    private const int MostRestored = 4;
 
     private readonly double middle = (measure.At.Min() + measure.At.Max()) / 2, reach = measure.At.Max() - measure.At.Min() + track.Laying.Ease;
 
@@ -128,7 +128,8 @@ public sealed class ReadingTrials(SurveyedTrack track, LineMeasure measure, Func
     {
         if (track.Causes is [var first, ..])
         {
-            return first is MisreadCause { Told: var read } && TrackSurveyor.Tried(ReadingTrial.Again(survey, read)) is { } otherwise && figure(otherwise) is { } left ? new(read, left) : null;
+            return first is MisreadCause { Told: var read } && TrackSurveyor.Tried(ReadingTrial.Again(survey, read)) is { } otherwise
+                && figure(otherwise) is { } left ? new(read, left) : null;
         }
 
         foreach (var suspect in Suspects(survey))
@@ -154,11 +155,10 @@ public sealed class ReadingTrials(SurveyedTrack track, LineMeasure measure, Func
     // Those at odds, first the one without which the least ruler error is needed; where a kink speaks against what was said, those about it.
     private IEnumerable<Reading> Suspects(Survey survey)
     {
-        if (track.Laying.As == LaidAs.Flexible && track.Flexible is { IsEmpty: true } lines)
+        if (track.Laying.As == LaidAs.Flexible && track.CausesOfFlexible is { } causes)
         {
-            return lines.AtOdds.Take(MostAtOdds).AsParallel().AsOrdered()
-                .Select(o => (o.Reading, AdmissibleLines.Of(lines.Laying, [.. lines.Bands.Where(b => !ReferenceEquals(b, o))], track.Line).LeastShare)).AsSequential()
-                .OrderBy(p => p.LeastShare).Take(MostRestored).Select(p => (Reading)p.Reading);
+            // What was stated falsely needs no reading.
+            return causes is { FalselyStated: false, Misread: { } read } ? [read.Reading] : [];
         }
 
         if (track.Laying.As == LaidAs.Flexible && track.ClearKinks.MaxBy(k => Math.Abs(k.Turn)) is { } kink)

@@ -2,7 +2,8 @@ using PlatformForge.Track.Surveys.Admissible;
 
 namespace PlatformForge.Track.Surveys;
 
-/// <summary>One thing which, if it was otherwise than read or stated, would let the readings go with pieces as stated. Each was tried: the survey was fitted anew with it.</summary>
+/// <summary>One thing which, if it was otherwise than read or stated, would let the readings go with pieces as stated. Each was tried: the survey was
+/// fitted anew with it.</summary>
 /// <param name="Cost">What the readings then cost over those pieces, with a price for what is altered: the least is the likeliest.</param>
 internal abstract record SectionalCause(double Cost);
 

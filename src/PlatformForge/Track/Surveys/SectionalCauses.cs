@@ -5,7 +5,8 @@ using PlatformForge.Track.Surveys.Fitting;
 namespace PlatformForge.Track.Surveys;
 
 /// <summary>
-/// Why readings do not go with pieces as stated: one misread figure, a radius that is not stated, a sharper kink, a joint elsewhere. Each is tried by itself, first by the set
+/// Why readings do not go with pieces as stated: one misread figure, a radius that is not stated, a sharper kink, a joint elsewhere. Each is tried by
+/// itself, first by the set
 /// of lines and then by fitting the survey anew, so that nothing is offered that would not do.
 /// </summary>
 internal static class SectionalCauses
@@ -26,7 +27,8 @@ internal static class SectionalCauses
     // A kink or a joint comes after a reading: joints are measured once and looked at, readings by the dozen.
     private const double Later = 100;
 
-    /// <summary>What would do by itself, likeliest first; none where the readings go with what was stated, no joints were, or nothing by itself would do.</summary>
+    /// <summary>What would do by itself, likeliest first; none where the readings go with what was stated, no joints were, or nothing by itself would
+    /// do.</summary>
     public static IReadOnlyList<SectionalCause> Of(Survey survey, SurveyedTrack track)
     {
         if (track.Sectional is null || (track.IsBoundAsSectional && !track.RadiiLeftOut) || track.Residuals.Count > MostReadings)
@@ -46,7 +48,8 @@ internal static class SectionalCauses
     private static double CostOf(Survey survey, SurveyedTrack track, Reading? without = null)
     {
         var curve = ReferenceLine.TwiceIntegrated(track.Line);
-        return SectionalLines.Pieces(survey, track)?.Invoke([.. track.Residuals.Where(r => !ReferenceEquals(r.Reading, without)).Select(r => (r.Chainage, curve(r.Chainage) + r.Miss))]) ?? double.PositiveInfinity;
+        return SectionalLines.Pieces(survey, track)?.Invoke([.. track.Residuals.Where(r => !ReferenceEquals(r.Reading, without))
+            .Select(r => (r.Chainage, curve(r.Chainage) + r.Miss))]) ?? double.PositiveInfinity;
     }
 
     private static SurveyedTrack Less(SurveyedTrack track, ReadingResidual? told) => track with
@@ -63,7 +66,8 @@ internal static class SectionalCauses
         {
             var fewer = ReadingTrial.Without(survey, told.Reading);
             if (TrackSurveyor.Tried(fewer) is { IsBoundAsSectional: true, RadiiLeftOut: false } without
-                && AmidPieces(without, ResidualTable.Of(survey, without.Line, []).Single(r => ReferenceEquals(r.Reading, told.Reading))) is var other && Goes(ReadingTrial.Again(survey, other)))
+                && AmidPieces(without, ResidualTable.Of(survey, without.Line, []).Single(r => ReferenceEquals(r.Reading, told.Reading))) is var other
+                    && Goes(ReadingTrial.Again(survey, other)))
             {
                 return new(other, cost + ProfileFit.OutlierPrice(track.Residuals.Count));
             }

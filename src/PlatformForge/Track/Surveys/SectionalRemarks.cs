@@ -27,7 +27,7 @@ internal static class SectionalRemarks
             yield return finding;
         }
 
-        if (Beyond(survey, track) is { } beyond)
+        foreach (var beyond in Beyond(survey, track))
         {
             yield return beyond;
         }
@@ -62,7 +62,9 @@ internal static class SectionalRemarks
             yield return RunRule.At(odd[0].Reading, Finding.Warning(
                 "PF2192",
                 survey.Key + ".joints",
-                Invariant($"No line of pieces with these joints, and kinks of up to {Degrees(laying.GreatestKink):0.##}° at them, meets every reading within {survey.RulerError:0.##} mm. At odds are {named}; the least ruler error that fits is {SurveyRemarks.LeastError(survey, lines.LeastShare):0.00}.{tried} What is uncertain is reckoned as without joints."),
+                Invariant($"No line of pieces with these joints, and kinks of up to {Degrees(laying.GreatestKink):0.##}° at them, meets every reading ")
+                    + Invariant($"within {survey.RulerError:0.##} mm. At odds are {named}; the least ruler error that fits is ")
+                    + Invariant($"{SurveyRemarks.LeastError(survey, lines.LeastShare):0.00}.{tried} What is uncertain is reckoned as without joints."),
                 "Read these places again; or check joints, radii and greatest_kink. Leave joints out where they are not known.",
                 FaultKind.Input));
         }
@@ -72,7 +74,8 @@ internal static class SectionalRemarks
             yield return Finding.Warning(
                 "PF2197",
                 survey.Key + ".joints",
-                Invariant($"The readings speak against the joint stated at {joint.Stated:0.#} mm: at about {joint.Wanted:0} mm it would fit them far better, though not all of them.{tried} What is uncertain is reckoned as without joints."),
+                Invariant($"The readings speak against the joint stated at {joint.Stated:0.#} mm: at about {joint.Wanted:0} mm it would fit them far ")
+                    + Invariant($"better, though not all of them.{tried} What is uncertain is reckoned as without joints."),
                 "Look where that joint is and state its place; if it is where it was stated, read the places about it again.",
                 FaultKind.Input);
         }
@@ -82,7 +85,8 @@ internal static class SectionalRemarks
             yield return Finding.Warning(
                 "PF2200",
                 survey.Key + ".radii",
-                Invariant($"With the joints stated the readings go with no pieces of the radii stated ({radii}), but with pieces of other radii.{tried} What is uncertain is reckoned from the joints alone."),
+                Invariant($"With the joints stated the readings go with no pieces of the radii stated ({radii}), but with pieces of other radii.{tried} ")
+                    + Invariant($"What is uncertain is reckoned from the joints alone."),
                 "State the radii that the pieces have, or leave radii out.",
                 FaultKind.Input);
         }
@@ -92,7 +96,8 @@ internal static class SectionalRemarks
             yield return Finding.Warning(
                 "PF2193",
                 survey.Key + ".radii",
-                Invariant($"The piece from chainage {from:0} to {to:0} is neither straight nor of one of the radii stated ({radii}).{tried} What is uncertain is reckoned as without joints."),
+                Invariant($"The piece from chainage {from:0} to {to:0} is neither straight nor of one of the radii stated ({radii}).{tried} What is ")
+                    + Invariant($"uncertain is reckoned as without joints."),
                 "State a joint within it if there is one; otherwise read the places there again, or leave radii out.",
                 FaultKind.Input);
         }
@@ -100,16 +105,25 @@ internal static class SectionalRemarks
 
     private static Finding Told(Survey survey, SurveyedTrack track, SectionalCause first, IReadOnlyList<SectionalCause> others)
     {
-        string against = Invariant($"The readings do not go with pieces as stated (joints{(survey.Laying.Radii.Count > 0 ? ", radii" : "")}, kinks of up to {Degrees(survey.Laying.GreatestKink):0.##}°) within {survey.RulerError:0.##} mm.");
-        string also = others.Count == 0 ? "" : " Of what else was tried, by itself: " + string.Join("; or ", others.Select(o => Would(survey, o))) + " would do, and is less likely.";
+        string against = Invariant($"The readings do not go with pieces as stated (joints{(survey.Laying.Radii.Count > 0 ? ", radii" : "")}, kinks of ")
+            + Invariant($"up to {Degrees(survey.Laying.GreatestKink):0.##}°) within {survey.RulerError:0.##} mm.");
+        string also = others.Count == 0
+            ? "" : " Of what else was tried, by itself: " + string.Join("; or ", others.Select(o => Would(survey, o))) + " would do, and is less likely.";
         string reckoned = track.RadiiLeftOut ? "from the joints alone" : "as without joints";
         string message = Invariant($"{against} {Sentence(survey, first)}{also} What is uncertain is reckoned {reckoned} until then.");
         return first switch
         {
-            MisreadCause { Told: var read } => RunRule.At(read.Reading, Finding.Warning("PF2205", survey.Key, message, "Read this place again; if it says the same, check joints, radii and greatest_kink.", FaultKind.Input)),
-            RadiusCause radius => Finding.Warning(track.RadiiLeftOut ? "PF2200" : "PF2193", survey.Key + ".radii", message, $"Look at the pieces; if it is so, state {Radii(survey, radius)}, or leave radii out.", FaultKind.Input),
-            KinkCause { Kink: var kink } => Finding.Warning("PF2192", survey.Key + ".joints", message, Invariant($"Sight along the rails at the joints; if one is so, state greatest_kink = {Degrees(kink):0.0#}."), FaultKind.Input),
-            JointCause { Joint: var joint } => Finding.Warning("PF2197", survey.Key + ".joints", message, Invariant($"Look where the joint stated at {joint.Stated:0.#} mm is and state its place; if it is where it was stated, read the places about it again."), FaultKind.Input),
+            MisreadCause { Told: var read } => RunRule.At(read.Reading,
+                Finding.Warning("PF2205", survey.Key, message, "Read this place again; if it says the same, check joints, radii and greatest_kink.",
+                    FaultKind.Input)),
+            RadiusCause radius => Finding.Warning(track.RadiiLeftOut ? "PF2200" : "PF2193", survey.Key + ".radii", message,
+                $"Look at the pieces; if it is so, state {Radii(survey, radius)}, or leave radii out.", FaultKind.Input),
+            KinkCause { Kink: var kink } => Finding.Warning("PF2192", survey.Key + ".joints", message,
+                Invariant($"Sight along the rails at the joints; if one is so, state greatest_kink = {Degrees(kink):0.0#}."), FaultKind.Input),
+            JointCause { Joint: var joint } => Finding.Warning("PF2197", survey.Key + ".joints", message,
+                Invariant($"Look where the joint stated at {joint.Stated:0.#} mm is and state its place; if it is where it was stated, read the places ")
+                    + Invariant($"about it again."),
+                FaultKind.Input),
             _ => throw new BrokenInvariantException("Track: no finding for what keeps readings from pieces."),
         };
     }
@@ -126,7 +140,8 @@ internal static class SectionalRemarks
 
     private static string Sentence(Survey survey, SectionalCause cause) => cause switch
     {
-        MisreadCause { Told: var read } => Invariant($"One reading alone keeps them from it: {SurveyRemarks.What(read, capital: false)}, where {SurveyRemarks.Wanted(read)} would go with all the others."),
+        MisreadCause { Told: var read } => Invariant($"One reading alone keeps them from it: {SurveyRemarks.What(read, capital: false)}, where ")
+            + Invariant($"{SurveyRemarks.Wanted(read)} would go with all the others."),
         RadiusCause radius => Invariant($"With {Radii(survey, radius)} all of them do."),
         KinkCause { Kink: var kink } => Invariant($"With kinks of up to {Degrees(kink):0.0#}° (greatest_kink = {Degrees(kink):0.0#}) all of them do."),
         JointCause { Joint: var joint } => Invariant($"With the joint stated at {joint.Stated:0.#} mm at about {joint.Wanted:0} mm all of them do."),
@@ -137,21 +152,21 @@ internal static class SectionalRemarks
         $"radii = [{string.Join(", ", (cause.Instead ? [cause.Radius] : (double[])[.. survey.Laying.Radii, cause.Radius]).Select(r => Invariant($"{r:0.##}")))}]";
 
     // Joints off the end of what was measured say nothing of it; all of them there are most likely in another unit.
-    private static Finding? Beyond(Survey survey, SurveyedTrack track)
+    public static IEnumerable<Finding> Beyond(Survey survey, SurveyedTrack track)
     {
-        if (survey is not PlaceSurvey)
+        if (survey is not PlaceSurvey || survey.Laying.As != LaidAs.Sectional)
         {
-            return null;
+            return [];
         }
 
         double[] read = [.. track.Residuals.Select(r => r.Chainage)];
         double[] beyond = [.. survey.Laying.Joints.Where(j => SectionalLines.Chainage(track, j) is var at && (at < read.Min() || at > read.Max()))];
-        return beyond.Length == 0 ? null : Finding.Warning(
+        return beyond.Length == 0 ? [] : [Finding.Warning(
             "PF2199",
             survey.Key + ".joints",
             Invariant($"{(beyond.Length == survey.Laying.Joints.Count ? "All stated joints lie" : beyond.Length == 1 ? Invariant($"The joint stated at {beyond[0]:0.#} mm lies") : Invariant($"{beyond.Length} joints, the first stated at {beyond[0]:0.#} mm, lie"))} beyond the readings, so that nothing is told by {(beyond.Length == 1 ? "it" : "them")} of the track between the readings."),
             "State joints in mm, as the readings are measured: along the string, or along the track from the first point. Leave out those beyond the readings.",
-            FaultKind.Input);
+            FaultKind.Input)];
     }
 
     // Kinks of the line found that no stated joint is near to. The readings place a kink to within a spacing or two.

@@ -19,13 +19,11 @@ internal static class SurveyRemarks
         // Errors of reading that are taken for bends explain the rest: what would say otherwise of the same readings is left out.
         if (track.ErrorTooSmall is { } small)
         {
-            return All(survey, track, scattered, smooth, sharpest).Where(f => !Explained.Contains(f.Code)).Prepend(TooSmall(survey, small));
+            return [TooSmall(survey, small), .. Stated(survey), .. SectionalRemarks.Beyond(survey, track)];
         }
 
         return All(survey, track, scattered, smooth, sharpest);
     }
-
-    private static readonly string[] Explained = ["PF2120", "PF2121", "PF2124", "PF2129", "PF2141", "PF2142", "PF2145", "PF2160", "PF2161", "PF2190", "PF2191", "PF2192", "PF2193", "PF2194", "PF2195", "PF2196", "PF2197", "PF2198", "PF2200"];
 
     private static Finding TooSmall(Survey survey, ErrorTooSmall small)
     {
@@ -33,7 +31,12 @@ internal static class SurveyRemarks
         return Finding.Warning(
             "PF2204",
             survey.Key + ".ruler_error",
-            Invariant($"The ruler error of {survey.RulerError:0.###} mm that is stated is most likely too small, and nothing else wrong: {(odd.Length == 0 ? "no line of straights and curves meets the readings within it" : Invariant($"within it the line has {string.Join(" and ", odd)}"))}, while a far simpler line meets all readings within {small.Least:0.00} mm. What is told of the line and of single readings for the stated error is not to be trusted; {(small.LeftOut > 0 ? Invariant($"until then {Count(small.LeftOut, "reading")} {(small.LeftOut == 1 ? "is" : "are")} left out, and ") : "until then ")}vehicles are run over the line as it is drawn."),
+            Invariant($"The ruler error of {survey.RulerError:0.###} mm that is stated is most likely too small, and nothing else wrong: ")
+                + Invariant($"{(odd.Length == 0 ? "no line of straights and curves meets the readings within it" : Invariant($"within it the line has {string.Join(" and ", odd)}"))}, ")
+                + Invariant($"while a far simpler line meets all readings within {small.Least:0.00} mm. What is told of the line and of single readings ")
+                + Invariant($"for the stated error is not to be trusted; ")
+                + Invariant($"{(small.LeftOut > 0 ? Invariant($"until then {Count(small.LeftOut, "reading")} {(small.LeftOut == 1 ? "is" : "are")} left out, and ") : "until then ")}vehicles ")
+                + Invariant($"are run over the line as it is drawn."),
             Invariant($"State ruler_error = {small.Least:0.00} or more: the most by which a figure may be off, half a division of the ruler at least."),
             FaultKind.Input);
 
@@ -136,6 +139,17 @@ internal static class SurveyRemarks
             yield return rounded;
         }
 
+        if (Idle(survey.Laying) is { Length: > 0 } idle)
+        {
+            yield return Finding.Warning(
+                "PF2206",
+                survey.Key + (idle.Length == 1 ? "." + idle[0].Key : ".laid"),
+                Invariant($"{string.Join(" and ", idle.Select(i => i.Key))} {(idle.Length == 1 ? "is" : "are")} stated of track that is said to be ")
+                    + Invariant($"sectional, and {(idle.Length == 1 ? "changes" : "change")} nothing: {string.Join("; ", idle.Select(i => i.Why))}."),
+                $"Leave {string.Join(" and ", idle.Select(i => i.Key))} out; or say laid = \"flexible\" if the track is of sprung rails.",
+                FaultKind.Input);
+        }
+
         if (survey is VersineSurvey && survey.Laying.As != LaidAs.Unknown)
         {
             yield return Finding.Note(
@@ -145,6 +159,15 @@ internal static class SurveyRemarks
                 "Leave laid out; or measure offsets from a string, of which it does tell.");
         }
     }
+
+    // Pieces meet at joints, where a curve comes at once; how sharp they are their radii say, and only where those are left out the least radius does.
+    private static (string Key, string Why)[] Idle(Laying laying) => laying is not { As: LaidAs.Sectional, InScale: { } usual } ? [] :
+        [
+            .. usual.Radius != laying.LeastRadius && (laying.Radii.Count > 0 || laying.Joints.Count == 0)
+                ? [("least_radius", laying.Radii.Count > 0
+                    ? "radii says which curves there are" : "it bounds pieces between stated joints only")] : ((string, string)[])[],
+            .. usual.Ease != laying.LeastEase ? [("least_ease", "pieces have no eases")] : ((string, string)[])[],
+        ];
 
     // The line is no reading's own: one within the ruler error of the truth may miss it by a part more.
     private const double Farther = 1.25;
@@ -211,17 +234,47 @@ internal static class SurveyRemarks
     public static double LeastError(Survey survey, double share) =>
         Math.Ceiling(100 * Math.Max(share * survey.RulerError, survey.RulerError + Tolerances.Rounding)) / 100;
 
+    // What by itself would do comes first of what is offered: what was stated stricter than is usual, where usual track meets all readings; otherwise a
+    // reading.
+    private static Finding Empty(Survey survey, SurveyedTrack track, AdmissibleLines lines)
+    {
+        string odd = string.Join(", ", lines.AtOdds.Take(AtOddsTold).Select(b => b.Reading.FileAndWhereabouts)) + (lines.AtOdds.Count > AtOddsTold ? Invariant($" and ")
+            + Invariant($"{lines.AtOdds.Count - AtOddsTold} more") : "");
+        var causes = track.CausesOfFlexible;
+        string[] said = [.. new[]
+        {
+            causes?.LeastRadius is { } radius ? Invariant($"least_radius = {radius:0}") : "",
+            causes?.LeastEase is { } ease ? Invariant($"least_ease = {ease:0}") : "",
+        }.Where(w => w.Length > 0)];
+        string one = causes?.Misread is { } read ? Invariant($"One reading alone keeps the others from it: {What(read, capital: false)}, where ")
+            + Invariant($"{Wanted(read)} would go with all the others.") : "";
+        string laid = said.Length == 0 ? "" : Invariant($"With {string.Join(", or with ", said)}, a flexible line meets all of them.");
+        bool stated = said.Length > 0 && (causes!.FalselyStated || one.Length == 0);
+        string[] tried = [.. (stated ? new[] { laid, one } : [one, laid]).Where(w => w.Length > 0)];
+        string remedy = (stated, one.Length > 0) switch
+        {
+            (true, _) => $"State {string.Join(" or ", said)} if the track lies so; or read these places again.",
+            (_, true) => "Read that place again; if it says the same, say how the track lies" + (said.Length > 0
+                ? $": {string.Join(" or ", said)}, or" : ":") + " laid = \"unknown\".",
+            _ => causes is null ? "Read these places again; or say how the track lies: a smaller least_radius or least_ease, or laid = \"unknown\"."
+                : "Read these places again, or say laid = \"unknown\"; no one reading left out and no smaller least_radius or least_ease by itself was found that would do.",
+        };
+        return RunRule.At(lines.AtOdds[0].Reading, Finding.Warning(
+            "PF2160",
+            survey.Key + ".laid",
+            Invariant($"No line laid as flexible track is ({survey.Laying.Words}) meets every reading within {survey.RulerError:0.##} mm. ")
+                + Invariant($"{string.Concat(tried.Select(t => t + " "))}At odds are {odd}; the least ruler error that fits is ")
+                + Invariant($"{LeastError(survey, lines.LeastShare):0.00}. What is uncertain is reckoned as for laid = ")
+                + Invariant($"\"unknown\"{(causes is { FalselyStated: true } ? ", with the usual figures of the scale" : "")}."),
+            remedy,
+            FaultKind.Input));
+    }
+
     private static Finding? AgainstFlexible(Survey survey, SurveyedTrack track)
     {
         if (track.Flexible is { IsEmpty: true } lines)
         {
-            string odd = string.Join(", ", lines.AtOdds.Take(AtOddsTold).Select(b => b.Reading.FileAndWhereabouts)) + (lines.AtOdds.Count > AtOddsTold ? Invariant($" and {lines.AtOdds.Count - AtOddsTold} more") : "");
-            return RunRule.At(lines.AtOdds[0].Reading, Finding.Warning(
-                "PF2160",
-                survey.Key + ".laid",
-                Invariant($"No line laid as flexible track is ({survey.Laying.Words}) meets every reading within {survey.RulerError:0.##} mm. At odds are {odd}; the least ruler error that fits is {LeastError(survey, lines.LeastShare):0.00}. What is uncertain is reckoned as for laid = \"unknown\"."),
-                "Read these places again; or say how the track lies: a smaller least_radius or least_ease, or laid = \"unknown\".",
-                FaultKind.Input));
+            return Empty(survey, track, lines);
         }
 
         return track.ClearKinks.MaxBy(k => Math.Abs(k.Turn)) is not { } kink ? null : Finding.Warning(

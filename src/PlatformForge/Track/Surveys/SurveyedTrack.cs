@@ -87,7 +87,14 @@ public sealed record SurveyedTrack(
     /// <summary>The same, found when somebody asks.</summary>
     internal Lazy<IReadOnlyList<SectionalCause>>? CausesFound { get; init; }
 
-    /// <summary>What the ruler error has to be at least, mm, where the readings would go with a far simpler line if it was stated larger; null for none.</summary>
+    /// <summary>What by itself would let the readings go with flexible track, where no line so laid meets them; null where one does.</summary>
+    internal FlexibleCauses? CausesOfFlexible => CausesOfFlexibleFound?.Value;
+
+    /// <summary>The same, found when somebody asks.</summary>
+    internal Lazy<FlexibleCauses?>? CausesOfFlexibleFound { get; init; }
+
+    /// <summary>What the ruler error has to be at least, mm, where the readings would go with a far simpler line if it was stated larger; null for
+    /// none.</summary>
     public ErrorTooSmall? ErrorTooSmall { get; init; }
 
     /// <summary>Stated joints that may lie elsewhere: the readings cannot tell, and the bound allows for either.</summary>

@@ -83,6 +83,7 @@ public static class TrackSurveyor
         track = track with
         {
             ErrorTooSmall = survey is PlaceSurvey read ? ErrorTooSmall.Of(read, found, scatter.IsTooMuch) : null,
+            CausesOfFlexibleFound = new(() => FlexibleCauses.Of(survey, bounded)),
             CausesFound = new(() => SectionalCauses.Of(survey, bounded)),
         };
         track = track with { Outside = track.ErrorTooSmall is null ? OutsideLine.Of(survey, track, found.Others) : null };

@@ -49,7 +49,8 @@ public class CauseTests
         Assert.All(track.Causes.DefaultIfEmpty(new KinkCause(2 * Math.PI / 180, 0)), cause => Assert.True(TrackSurveyor.Fit(With(survey, cause)).Value!.IsBoundAsSectional));
     }
 
-    /// <summary>The commonest shape of track, which a search that adds one change at a time missed: it drew curves with a kink of 3.88°, and the platform was kept clear of that.</summary>
+    /// <summary>The commonest shape of track, which a search that adds one change at a time missed: it drew curves with a kink of 3.88°, and the platform
+    /// was kept clear of that.</summary>
     [Fact]
     public void A_curve_between_eases_is_found_as_a_whole()
     {
@@ -61,7 +62,8 @@ public class CauseTests
         Assert.InRange(track.LeastRadius!.Radius, 410, 430);
     }
 
-    /// <summary>Errors of a quarter of a millimetre, said to be of a fiftieth: that comes first, with an error that serves, and nothing else is blamed.</summary>
+    /// <summary>Errors of a quarter of a millimetre, said to be of a fiftieth: that comes first, with an error that serves, and nothing else is
+    /// blamed.</summary>
     [Theory]
     [InlineData(50, 1)]
     [InlineData(50, 2)]
@@ -79,15 +81,53 @@ public class CauseTests
         Assert.Null(TrackSurveyor.Fit(survey with { RulerError = least }).Value!.ErrorTooSmall);
     }
 
+    /// <summary>A least radius of 1,200 mm said of a curve of 800: the greatest that does is offered, and no reading is blamed for it.</summary>
+    [Fact]
+    public void A_least_radius_that_is_not_kept_is_told_with_one_that_is()
+    {
+        var line = TrackLayer.Lay(new("made up", new(10, 20), 0.3, [new StraightSpec(250), new TransitionSpec(250, 800, Hand.Left), new CurveSpec(800, Hand.Left, Length: 300), new TransitionSpec(250, null, Hand.Left), new StraightSpec(350)])).Value!;
+        var said = MadeUpSurvey.Flexible with { LeastRadius = 1200, InScale = (380, 200) };
+        var survey = MadeUpSurvey.String(line, new Random(4), 50, 0.25, said);
+        var fitted = TrackSurveyor.Fit(survey);
+        double radius = fitted.Value!.CausesOfFlexible!.LeastRadius!.Value;
+        Assert.InRange(radius, 700, 900);
+        Assert.Contains(fitted.Findings, f => f.Code == "PF2160" && f.Remedy.StartsWith($"State least_radius = {radius:0}", StringComparison.Ordinal));
+        Assert.True(TrackSurveyor.Fit(survey with { Laying = said with { LeastRadius = radius } }).Value!.IsBoundAsFlexible);
+    }
+
+    [Fact]
+    public void What_is_said_of_flexible_track_is_not_passed_over_for_pieces()
+    {
+        var survey = String(Along, Offsets, 0.25, Pieces with { LeastEase = 50, InScale = (380, 200) });
+        Assert.Equal("track[0].survey.least_ease", Assert.Single(TrackSurveyor.Fit(survey).Findings, f => f.Code == "PF2206").Key);
+        Assert.DoesNotContain(TrackSurveyor.Fit(survey with { Laying = Pieces }).Findings, f => f.Code == "PF2206");
+    }
+
     private static Survey With(PlaceSurvey survey, SectionalCause cause) => cause switch
     {
         MisreadCause misread => ReadingTrial.Again(survey, misread.Told),
-        RadiusCause radius => survey with { Laying = survey.Laying with { Radii = radius.Instead ? [radius.Radius] : [.. survey.Laying.Radii, radius.Radius] } },
+        RadiusCause radius => survey with
+        {
+            Laying = survey.Laying with
+            {
+                Radii = radius.Instead
+            ? [radius.Radius] : [.. survey.Laying.Radii, radius.Radius]
+            }
+        },
         KinkCause kink => survey with { Laying = survey.Laying with { GreatestKink = kink.Kink } },
-        JointCause joint => survey with { Laying = survey.Laying with { Joints = [.. survey.Laying.Joints.Select(j => j == joint.Joint.Stated ? joint.Joint.Wanted : j)] } },
+        JointCause joint => survey with
+        {
+            Laying = survey.Laying with
+            {
+                Joints = [.. survey.Laying.Joints.Select(j => j == joint.Joint.Stated
+            ? joint.Joint.Wanted : j)]
+            }
+        },
         _ => survey,
     };
 
-    private static PlaceSurvey String(double[] along, double[] offsets, double error, Laying laying) => new("made up", "track[0].survey", error, [[.. along.Select((d, i) =>
-        new PlaceReading("f", i + 2, LengthUnit.Millimetre, new(d, offsets[i]), 0, new(d, offsets[i], new(d, 0), new(0, 1))))]]) { Laying = laying };
+    private static PlaceSurvey String(double[] along, double[] offsets, double error, Laying laying) =>
+        new("made up", "track[0].survey", error, [[.. along.Select((d, i) =>
+        new PlaceReading("f", i + 2, LengthUnit.Millimetre, new(d, offsets[i]), 0, new(d, offsets[i], new(d, 0), new(0, 1))))]])
+        { Laying = laying };
 }

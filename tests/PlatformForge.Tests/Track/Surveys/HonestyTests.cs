@@ -64,7 +64,8 @@ public class HonestyTests
         Assert.True(told <= (Simulations.Long ? 0.07 : 0.1) * count, $"{told} of {count} told");
     }
 
-    private static bool IsTold(SurveyedTrack track) => track.ContradictsFlexible || track.Outliers.Any() || track.Doubted.Count > 0 || track.Outside is not null || track.ErrorTooSmall is not null;
+    private static bool IsTold(SurveyedTrack track) =>
+        track.ContradictsFlexible || track.Outliers.Any() || track.Doubted.Count > 0 || track.Outside is not null || track.ErrorTooSmall is not null;
 
     private static bool IsCovered(Centreline line, SurveyedTrack track)
     {

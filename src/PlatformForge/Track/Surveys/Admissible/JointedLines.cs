@@ -140,8 +140,10 @@ internal sealed class JointedLines
         return own;
     });
 
-    /// <summary>Range of the sharpness of every piece, 1/mm: what its curvature is at least and at most, either way; nil at least where it may be straight.</summary>
-    public LineRange[] Sharpness() => AtOdds.Length > 0 ? [] : [.. Bends().Select(b => new LineRange(b.Least < 0 && b.Most > 0 ? 0 : Math.Min(Math.Abs(b.Least), Math.Abs(b.Most)), Math.Max(Math.Abs(b.Least), Math.Abs(b.Most))))];
+    /// <summary>Range of the sharpness of every piece, 1/mm: what its curvature is at least and at most, either way; nil at least where it may be
+    /// straight.</summary>
+    public LineRange[] Sharpness() =>
+        AtOdds.Length > 0 ? [] : [.. Bends().Select(b => new LineRange(b.Least < 0 && b.Most > 0 ? 0 : Math.Min(Math.Abs(b.Least), Math.Abs(b.Most)), Math.Max(Math.Abs(b.Least), Math.Abs(b.Most))))];
 
     // Range of the curvature of every piece: asked as versines, mm, since programs stop when they are near in mm.
     private LineRange[] Bends() => [.. Solve(joints.Length - 1, (p, add) =>

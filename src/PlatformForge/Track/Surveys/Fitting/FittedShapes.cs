@@ -16,7 +16,8 @@ internal sealed record FittedShapes(IReadOnlyList<ExactFit> Fits, IReadOnlyList<
     public Func<IReadOnlyList<OtherLine>> Others { get; init; } = () => [];
 
     /// <summary>
-    /// What the likeliest shape costs, so that fits to other ruler errors can be held against it: readings that a shape's own figures do not take up are the likelier
+    /// What the likeliest shape costs, so that fits to other ruler errors can be held against it: readings that a shape's own figures do not take up are
+    /// the likelier
     /// the smaller the error is that they are met within.
     /// </summary>
     public double Worth { get; init; }

@@ -1,7 +1,8 @@
 namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>
-/// The commonest shapes of track (a curve between eases, reverse curves), their changes of curvature at those places of a coarse grid that meet the readings best: starts
+/// The commonest shapes of track (a curve between eases, reverse curves), their changes of curvature at those places of a coarse grid that meet the
+/// readings best: starts
 /// for the search. Adding one change at a time can miss them, since one alone brings next to nothing.
 /// </summary>
 internal static class ShapeSeeds
@@ -27,8 +28,10 @@ internal static class ShapeSeeds
             return [];
         }
 
-        return [.. Kinds.AsParallel().AsOrdered().SelectMany(kind => Grids(kind.Length - 1, 0).Select(at => Eased(kind, [.. at.Select(g => length * (g + 0.5) / Places)], length))
-            .Where(p => Free(p).Freedom < used).Select(p => ProfileFit.Polish(p, leftOut, observations)).OrderBy(f => f.SquareSum).Take(Kept).Select(f => Free(f.Profile)))];
+        return [.. Kinds.AsParallel().AsOrdered().SelectMany(kind => Grids(kind.Length - 1, 0)
+            .Select(at => Eased(kind, [.. at.Select(g => length * (g + 0.5) / Places)], length))
+            .Where(p => Free(p).Freedom < used).Select(p => ProfileFit.Polish(p, leftOut, observations)).OrderBy(f => f.SquareSum).Take(Kept)
+                .Select(f => Free(f.Profile)))];
     }
 
     private static IEnumerable<int[]> Grids(int count, int from) => count == 0 ? [[]]
