@@ -1,7 +1,6 @@
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
-using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using PlatformForge.Track;
 using static System.FormattableString;
