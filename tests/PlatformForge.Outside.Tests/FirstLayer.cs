@@ -2,7 +2,9 @@ using System.Globalization;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
+using PlatformForge.Solids.Bodies;
 
 namespace PlatformForge.Outside.Tests;
 
@@ -63,6 +65,23 @@ internal static class FirstLayer
             }
         }
 
+        // Joints of a coping's bricks and lines beside its margins, on a platform with a back; joints of a paving.
+        foreach (var groove in isIsland ? [] : CopingGrooves.Of(plan.Faces[0], plan.Spec.Coping))
+        {
+            Cut(groove.From, groove.To, s => plan.CopingFront.At(s) + groove.Near, s => plan.CopingFront.At(s) + groove.Far);
+        }
+
+        if (PavingLayout.Of(plan) is { } paving)
+        {
+            double half = plan.Spec.Deck.Paving!.Joint / 2;
+            foreach (var seam in paving.Joints)
+            {
+                double more = seam.IsAcross ? half : 0, wide = seam.IsAcross ? 0 : half;
+                PlanLine near = paving.At(seam.Near, -wide), far = paving.At(seam.Far, wide);
+                Cut(seam.From - more, seam.To + more, near.At, far.At);
+            }
+        }
+
         foreach (var line in plan.Body.Lines.Where(l => l.GrooveDepth > 0))
         {
             sheet.Fill(Strip(Math.Max(a, line.From), Math.Max(a, Math.Min(b, line.To)), line.Near.At, line.Far.At), false);
@@ -83,6 +102,14 @@ internal static class FirstLayer
         }
 
         return sheet;
+
+        void Cut(double from, double to, Func<double, double> near, Func<double, double> far)
+        {
+            if (Math.Min(b, to) > Math.Max(a, from))
+            {
+                sheet.Fill(Strip(Math.Max(a, from), Math.Min(b, to), near, far), false);
+            }
+        }
 
         Point2[] Strip(double from, double to, Func<double, double> near, Func<double, double> far)
         {

@@ -11,7 +11,8 @@ public static class FileNames
 
     /// <summary>Names that some systems keep for devices, whatever follows a point after them.</summary>
     private static readonly HashSet<string> Reserved = new(
-        ((string[])["con", "prn", "aux", "nul", "conin", "conout", "clock"]).Concat(Enumerable.Range(0, 10).SelectMany(n => new[] { Invariant($"com{n}"), Invariant($"lpt{n}") })),
+        ((string[])["con", "prn", "aux", "nul", "conin", "conout", "clock"]).Concat(Enumerable.Range(0, 10).SelectMany(n => new[] { Invariant($"com{n}"),
+            Invariant($"lpt{n}") })),
         StringComparer.Ordinal);
 
     /// <summary>
@@ -66,9 +67,16 @@ public static class FileNames
     }
 
     /// <summary>What the files of a platform that tell of one track each begin with, track by track.</summary>
-    public static IReadOnlyList<string> Beside(string platform, IReadOnlyList<string> tracks) => [.. (tracks.Count == 0 ? [] : Distinct(tracks)).Select(t => Invariant($"{platform}-{t}"))];
+    public static IReadOnlyList<string> Beside(string platform, IReadOnlyList<string> tracks) => [.. (tracks.Count == 0 ? []
+        : Distinct(tracks)).Select(t => Invariant($"{platform}-{t}"))];
 
     public static string Section(string platform, int number) => Invariant($"stl/{platform}-{number:D2}.stl");
+
+    /// <summary>A line or strip of a section that is a print of its own; lines are counted from 1.</summary>
+    public static string Line(string platform, int section, int line) => Invariant($"stl/{platform}-{section:D2}-line-{line}.stl");
+
+    /// <summary>A bed's worth of strips.</summary>
+    public static string Strips(string platform, int number) => Invariant($"3mf/{platform}-strips-{number:D2}.3mf");
 
     public static string Plate(string platform, int number) => Invariant($"3mf/{platform}-plate-{number:D2}.3mf");
 

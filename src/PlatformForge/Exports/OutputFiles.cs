@@ -146,15 +146,18 @@ public static class OutputFiles
         var names = Names(dossier);
         List<FileWork> held = [new(DesignCopy.FileName, () => DesignForm.ToBytes(DesignCopy.Of(dossier)))], further = [];
         var sections = new List<ManifestSection>();
+        var lines = new List<ManifestLine>();
         var turns = new PictureTurns();
         for (int i = 0; i < names.Count; i++)
         {
             var meshes = new PrintMeshes(dossier.Platforms[i].Sections, memory);
-            held.AddRange(choice.Prints ? new PlateFiles(unnamed, dossier.Platforms[i], names[i], meshes, choice.Pictures ? turns : null, memory, cancel).Work() : []);
+            held.AddRange(choice.Prints ? new PlateFiles(unnamed, dossier.Platforms[i], names[i], meshes, choice.Pictures ? turns : null, memory,
+                cancel).Work() : []);
             further.AddRange(Shown(unnamed, dossier.Platforms[i], names[i], choice).Select(s => new FileWork(s.Path, () => s.Input.By is PictureLook
                 ? turns.Draw(s.Input.Platform, () => memory.Of(s.Path, s.Input, s.Make, cancel))
                 : memory.Of(s.Path, s.Input, s.Make, cancel))));
             sections.AddRange(choice.Prints ? Listed(dossier.Platforms[i], names[i]) : []);
+            lines.AddRange(choice.Prints ? Lines(dossier.Platforms[i], names[i]) : []);
         }
 
         if (choice.Drawings)
@@ -167,7 +170,7 @@ public static class OutputFiles
                 PlatformDrawings.Bind(to, dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
         }
 
-        return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []) { Stretch = dossier.Printer.Stretch }, held, further) { Turns = turns };
+        return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []) { Stretch = dossier.Printer.Stretch, Lines = lines }, held, further) { Turns = turns };
     }
 
     private static IEnumerable<ShownFile> Shown(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)
@@ -246,6 +249,22 @@ public static class OutputFiles
         if (face.AsBuilt is not null)
         {
             yield return Of("as-built.csv", static (i, _) => PlatformTables.AsBuilt(i.Platform.AsBuilt!));
+        }
+    }
+
+    private static IEnumerable<ManifestLine> Lines(PlatformDossier platform, string name)
+    {
+        var set = platform.Sections;
+        var ids = new LineIds(set);
+        foreach (var piece in set.Lines.Pieces)
+        {
+            string plate = piece.IsInlay ? FileNames.Plate(name, set.Plates.First(p => p.Sections.Any(s => s.Section.Number == piece.Section)).Number)
+                : FileNames.Strips(name, set.Lines.Plates.First(p => p.Pieces.Any(s => s.Piece == piece)).Number);
+            yield return new(platform.Name, piece.Name(set.Sections[piece.Section - 1]), piece.Section, piece.IsInlay, piece.Made.Depth, piece.Made.Rise,
+                FileNames.Line(name, piece.Section, piece.Line), plate, ids.Of(piece), piece.ToLayout)
+            {
+                AllPlates = piece.IsInlay ? FileNames.AllPlates(name) : null,
+            };
         }
     }
 

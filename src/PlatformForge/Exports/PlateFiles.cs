@@ -30,6 +30,16 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
             yield return new(FileNames.Section(name, section.Number), () => StlWriter.ToBytes(meshes.Of(section), section.Name));
         }
 
+        foreach (var piece in set.Lines.Pieces)
+        {
+            yield return new(FileNames.Line(name, piece.Section, piece.Line), () => StlWriter.ToBytes(piece.WrittenMesh(memory), NameOf(piece)));
+        }
+
+        foreach (var strips in set.Lines.Plates)
+        {
+            yield return new(FileNames.Strips(name, strips.Number), (Stream to) => ThreeMfWriter.Write(to, Package(strips)));
+        }
+
         foreach (var plate in set.Plates)
         {
             string title = Invariant($"{platform.Name}, plate {plate.Number} of {set.Plates.Count}");
@@ -57,18 +67,55 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
             foreach (var placed in plates[i].Sections)
             {
                 string number = Invariant($"{name}-{placed.Section.Number:D2}");
-                objects.Add(new(placed.Section.Number, placed.Section.Name, number, meshes.Of(placed.Section), []));
+                objects.AddRange(Objects(placed.Section, number));
                 items.Add(new(placed.Section.Number, AffineMotion.Of(placed.ToBed.Then(toCorner)), number));
             }
         }
 
         var materials = Palette.Of(objects.Select(o => o.Mesh).OfType<Mesh>());
-        return new(Metadata(title, plates), materials, objects, items, thumbnails is not null ? PngWriter.ToBytes(picture()) : null);
+        return new(Metadata(title, Sections(plates)), materials, objects, items, thumbnails is not null ? PngWriter.ToBytes(picture()) : null);
     }
 
-    private List<ThreeMfMetadata> Metadata(string title, IReadOnlyList<Plate> plates)
+    // A section alone, or with its inlays as one thing of several bodies, which slicers keep together and give a colour each.
+    private IEnumerable<ThreeMfObject> Objects(PlatformSection section, string number)
     {
-        string numbers = string.Join(", ", plates.SelectMany(p => p.Sections).Select(s => Invariant($"{s.Section.Number}")));
+        var ids = new LineIds(platform.Sections);
+        LinePiece[] inlays = [.. platform.Sections.Lines.InlaysOf(section.Number)];
+        if (inlays.Length == 0)
+        {
+            return [new(section.Number, section.Name, number, meshes.Of(section), [])];
+        }
+
+        ThreeMfObject[] parts =
+        [
+            new(ids.OfBody(section.Number), section.Name + ", body", number + "-body", meshes.Of(section), []),
+            .. inlays.Select(p => new ThreeMfObject(ids.Of(p), NameOf(p), Invariant($"{number}-line-{p.Line}"), p.WrittenMesh(memory), [])),
+        ];
+        return [.. parts, new(section.Number, section.Name, number, null, [.. parts.Select(p => new ThreeMfComponent(p.Id, AffineMotion.Identity))])];
+    }
+
+    private ThreeMfModel Package(StripPlate strips)
+    {
+        var bed = dossier.Printer.Bed;
+        var toCorner = RigidTransform.Shift(-bed.Min(p => p.X), -bed.Min(p => p.Y), 0);
+        var ids = new LineIds(platform.Sections);
+        string Number(LinePiece piece) => Invariant($"{name}-{piece.Section:D2}-line-{piece.Line}");
+        ThreeMfObject[] objects = [.. strips.Pieces.Select(p => new ThreeMfObject(ids.Of(p.Piece), NameOf(p.Piece), Number(p.Piece),
+            p.Piece.WrittenMesh(memory), []))];
+        ThreeMfItem[] items = [.. strips.Pieces.Select(p => new ThreeMfItem(ids.Of(p.Piece), AffineMotion.Of(p.ToBed.Then(toCorner)), Number(p.Piece)))];
+        string title = Invariant($"{platform.Name}, strips, plate {strips.Number} of {platform.Sections.Lines.Plates.Count}");
+        return new(Metadata(title, strips.Pieces.Select(p => p.Piece.Section).Distinct(), "Strips of platform sections"),
+            Palette.Of(objects.Select(o => o.Mesh).OfType<Mesh>()),
+            objects, items, null);
+    }
+
+    private string NameOf(LinePiece piece) => piece.Name(platform.Sections.Sections[piece.Section - 1]);
+
+    private static IEnumerable<int> Sections(IReadOnlyList<Plate> plates) => plates.SelectMany(p => p.Sections).Select(s => s.Section.Number);
+
+    private List<ThreeMfMetadata> Metadata(string title, IEnumerable<int> sections, string what = "Platform sections")
+    {
+        string numbers = string.Join(", ", sections.Select(s => Invariant($"{s}")));
         var metadata = new List<ThreeMfMetadata> { new("Title", title) };
         if (dossier.Designer.Length > 0)
         {
@@ -76,7 +123,7 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
         }
 
         metadata.Add(new("Description",
-            Invariant($"Platform sections {numbers} for {dossier.Project}, 1:{dossier.Scale.Ratio}. {Drawings.TitleBlock.Caution}")));
+            Invariant($"{what} {numbers} for {dossier.Project}, 1:{dossier.Scale.Ratio}. {Drawings.TitleBlock.Caution}")));
         metadata.Add(new("Application", Invariant($"PlatformForge {dossier.Version}")));
         return metadata;
     }

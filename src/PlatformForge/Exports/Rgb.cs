@@ -28,6 +28,7 @@ public static class Palette
         new("Timber", new(0x5F, 0x4C, 0x3A)),
         new("Concrete", new(0xA9, 0xA9, 0xA3)),
         new("Paver", new(0x8B, 0x62, 0x52)),
+        new("Tactile strip", new(0xD8, 0xBE, 0x82)),
     ];
 
     // What is on every platform; what comes after it is told only where it is.

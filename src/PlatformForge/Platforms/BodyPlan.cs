@@ -56,8 +56,8 @@ public sealed record BodyPlan
     /// <summary>The platform's far edge: the outer face of its back wall, or the coping front of its second face.</summary>
     public required PlanLine Back { get; init; }
 
-    /// <summary>White lines of all faces.</summary>
-    public IReadOnlyList<WhiteLineBand> Lines { get; init; } = [];
+    /// <summary>White lines and tactile strips of all faces.</summary>
+    public IReadOnlyList<LineBand> Lines { get; init; } = [];
 
     /// <summary>What the walking surface is made of, in the order in which it is laid: the deck from wall to wall, then a coping for each face.</summary>
     public IReadOnlyList<PlanStrip> Top => FarCopingBack is { } far

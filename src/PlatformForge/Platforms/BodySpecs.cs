@@ -46,55 +46,6 @@ public sealed record DeckSpec
     public static DeckSpec For(ModelScale scale) => new() { Width = scale.ToModel(12 * FullSize.Foot) };
 }
 
-/// <summary>The edge course. Lengths in mm of the model; the defaults are for 4 mm scale.</summary>
-public sealed record CopingSpec
-{
-    /// <summary>Depth from front edge to back. Default 7.9 (600 mm, a published flag size).</summary>
-    public double Width { get; init; } = 600 / 76.2;
-
-    /// <summary>Thickness. Default 1.2, six layers of 0.2 mm.</summary>
-    public double Thickness { get; init; } = 1.2;
-
-    /// <summary>How far the coping projects over the wall below. Default 1 (card and pencil practice in 4 mm scale).</summary>
-    public double Overhang { get; init; } = 1;
-
-    /// <summary>Length of a slab aimed at; joints are spaced evenly near it. 0 makes no joints. Default 11.8 (900 mm, a published flag size).</summary>
-    public double SlabLength { get; init; } = 900 / 76.2;
-
-    /// <summary>Width of the groove at a joint. Default 0.4, one printed line.</summary>
-    public double JointWidth { get; init; } = 0.4;
-
-    /// <summary>Depth of the groove at a joint. Default 0.3; 0 leaves the joints to paint, and they still serve as cut stations.</summary>
-    public double JointDepth { get; init; } = 0.3;
-
-    /// <summary>Chamfer on the front upper arris, measured along both faces. Default 0.3: takes up the squashed first layer of a print laid deck
-    /// down.</summary>
-    public double ArrisChamfer { get; init; } = 0.3;
-
-    /// <summary>Its keys in the project file.</summary>
-    public static SpecKeys<CopingSpec> Keys { get; } = new SpecKeys<CopingSpec>(For)
-        .Length("width", NumberRange.From(0.5, 200), "From front edge to back.", c => c.Width, (c, v) => c with { Width = v })
-        .Length("thickness", NumberRange.From(0.2, 50), "Thickness of the slabs.", c => c.Thickness, (c, v) => c with { Thickness = v })
-        .Length("overhang", NumberRange.From(0, 50), "How far the coping projects over the wall.", c => c.Overhang, (c, v) => c with { Overhang = v })
-        .Length(
-            "slab_length",
-            NumberRange.NoneOr(2, 1000),
-            "Length of a slab; joints are spaced evenly near it; 0 makes none.",
-            c => c.SlabLength,
-            (c, v) => c with { SlabLength = v })
-        .Length("joint_width", NumberRange.From(0, 5), "Width of the groove between two slabs.", c => c.JointWidth, (c, v) => c with { JointWidth = v })
-        .Length("joint_depth", NumberRange.From(0, 20), "Depth of that groove; 0 leaves it to paint.", c => c.JointDepth, (c, v) => c with { JointDepth = v })
-        .Length("arris_chamfer", NumberRange.From(0, 10), "Chamfer on the front upper edge.", c => c.ArrisChamfer, (c, v) => c with { ArrisChamfer = v });
-
-    /// <summary>The defaults for a scale: slab sizes and overhang (1 mm at 4 mm scale) scale; what a printer needs does not.</summary>
-    public static CopingSpec For(ModelScale scale) => new()
-    {
-        Width = scale.ToModel(600),
-        SlabLength = scale.ToModel(900),
-        Overhang = scale.ToModel(76.2),
-    };
-}
-
 /// <summary>Walls from baseboard to deck. Thicknesses in mm; default 1.6, four printed lines.</summary>
 public sealed record WallSpec
 {

@@ -44,7 +44,13 @@ public sealed record FacePlan
     public required double[] CopingJoints { get; init; }
 
     /// <summary>The white line along its edge; null where there is none.</summary>
-    public WhiteLineBand? WhiteLine { get; init; }
+    public LineBand? WhiteLine { get; init; }
+
+    /// <summary>The tactile strip along its edge; null where there is none.</summary>
+    public LineBand? Tactile { get; init; }
+
+    /// <summary>Lines and strips along its edge.</summary>
+    public IEnumerable<LineBand> Lines => new[] { WhiteLine, Tactile }.OfType<LineBand>();
 
     /// <summary>What the vehicles need of the coping.</summary>
     public required RequirementTrace Requirement { get; init; }

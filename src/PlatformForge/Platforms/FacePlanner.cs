@@ -58,14 +58,17 @@ internal static class FacePlanner
             WallBack = front.Shifted(spec.Coping.Overhang + spec.Walls.FrontThickness),
             Profile = profile,
             CopingJoints = spec.Coping.SlabLength > 0 ? slabs.Joints : [],
-            WhiteLine = spec.EdgeLine is { } line && profile.EndHead > profile.StartHead
-                ? new(profile.StartHead, profile.EndHead, front.Shifted(line.Inset), front.Shifted(line.Inset + line.Width), line.GrooveDepth)
-                : null,
+            WhiteLine = spec.EdgeLine is { } line ? Band(profile, front, line.Inset, line.Width, line.Make) : null,
+            Tactile = spec.Tactile is { } tactile ? Band(profile, front, tactile.Inset, tactile.Width, tactile.Make) : null,
             Requirement = trace with { Allowances = AllowanceCosts.Of(request, profile, trace) },
             Alternatives = alternatives,
             Gaps = GapMeasurer.Measure(request, profile, alternatives),
         };
     }
+
+    // Lines and strips stop at the ramps' tops.
+    private static LineBand? Band(HeightProfile profile, PlanLine front, double inset, double width, LineMake make) =>
+        profile.EndHead > profile.StartHead ? new(profile.StartHead, profile.EndHead, front.Shifted(inset), front.Shifted(inset + width), make) : null;
 
     /// <summary>The long lines that a request without fault comes to, and what they were made for: for trying out a remedy.</summary>
     internal static (BodyPlan Lines, RequirementTrace Trace) LinesOf(PlatformRequest request)
@@ -146,7 +149,8 @@ internal static class FacePlanner
     {
         var spec = request.Spec;
         double wanted = low + LeastOver - spec.Face.VerticalGap;
-        foreach (var (on, end, foot, head) in new[] { (s < profile.StartHead, "start", profile.From, profile.StartHead), (s > profile.EndHead, "end", profile.To, profile.EndHead) })
+        foreach (var (on, end, foot, head) in new[] { (s < profile.StartHead, "start", profile.From, profile.StartHead), (s > profile.EndHead, "end",
+            profile.To, profile.EndHead) })
         {
             double share = on ? (s - foot) / (head - foot) : 0;
             if (on && (wanted - (share * spec.Height)) / (1 - share) is var height && height < spec.Height)

@@ -44,8 +44,17 @@ public sealed record RibPitch(double Asked, int Count, double Least, double Grea
     }
 }
 
-/// <summary>The white line between two chainages, between two lines in plan, all mm.</summary>
-public sealed record WhiteLineBand(double From, double To, PlanLine Near, PlanLine Far, double GrooveDepth);
+/// <summary>A line or a strip along an edge between two chainages, between two lines in plan, all mm.</summary>
+/// <param name="From">First chainage.</param>
+/// <param name="To">Last chainage.</param>
+/// <param name="Near">Its side towards the first face's track.</param>
+/// <param name="Far">Its other side.</param>
+/// <param name="Made">How it is made.</param>
+public sealed record LineBand(double From, double To, PlanLine Near, PlanLine Far, LineMake Made)
+{
+    /// <summary>Depth of what is cut into the deck for it, mm; 0 for paint alone.</summary>
+    public double GrooveDepth => Made.Depth;
+}
 
 /// <summary>How much a place is wanted for a cut.</summary>
 public enum CutRank

@@ -61,7 +61,7 @@ public sealed record PlatformPlan
     public double[] CopingJoints => First.CopingJoints;
 
     /// <inheritdoc cref="FacePlan.WhiteLine"/>
-    public WhiteLineBand? WhiteLine => First.WhiteLine;
+    public LineBand? WhiteLine => First.WhiteLine;
 
     /// <inheritdoc cref="FacePlan.Requirement"/>
     public RequirementTrace Requirement => First.Requirement;

@@ -143,21 +143,22 @@ public static class PlatformPlanner
     }
 
     /// <summary>A plan of faces, a body and what stands on it.</summary>
-    internal static PlatformPlan Assembled(PlatformSpec spec, PlatformSite site, IReadOnlyList<FacePlan> faces, BodyPlan body, PlannedFurniture furniture) => new()
-    {
-        Spec = spec,
-        Site = site,
-        Faces = faces,
-        Body = body with
+    internal static PlatformPlan Assembled(PlatformSpec spec, PlatformSite site, IReadOnlyList<FacePlan> faces, BodyPlan body,
+        PlannedFurniture furniture) => new()
         {
-            Lines = body.Lines.Count > 0 ? body.Lines : [.. faces.Take(1).Select(f => f.WhiteLine).OfType<WhiteLineBand>()],
-            Ground = WallGrounds.Of(spec, faces[0], body),
-        },
-        Ribs = furniture.Ribs.Ribs,
-        RibPitch = furniture.Ribs.Pitch,
-        Features = furniture.Features,
-        CutCandidates = furniture.Cuts,
-    };
+            Spec = spec,
+            Site = site,
+            Faces = faces,
+            Body = body with
+            {
+                Lines = body.Lines.Count > 0 ? body.Lines : [.. faces.Take(1).SelectMany(f => f.Lines)],
+                Ground = WallGrounds.Of(spec, faces[0], body),
+            },
+            Ribs = furniture.Ribs.Ribs,
+            RibPitch = furniture.Ribs.Pitch,
+            Features = furniture.Features,
+            CutCandidates = furniture.Cuts,
+        };
 
     /// <summary>
     /// The same platform with its ribs divided between its cuts, where sections have walls of their own. The findings of its ribs take the place of those

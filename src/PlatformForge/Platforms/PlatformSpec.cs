@@ -57,6 +57,9 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
 
     public WhiteLineSpec? WhiteLine { get; init; }
 
+    /// <summary>The tactile strip along its edges; null where there is none.</summary>
+    public TactileSpec? Tactile { get; init; }
+
     /// <summary>All that stands on it and is let into it, those of one kind together in their order.</summary>
     public IReadOnlyList<FeatureSpec> Features { get; init; } = [];
 

@@ -43,7 +43,9 @@ internal static class PlatformSpecKeys
         .Table("wall", "Walls from baseboard to deck.", WallSpec.Keys, p => p.Walls, (p, v) => p with { Walls = v })
         .Table("facing", "What its walls are faced with; left out, they are plain.", FacingSpec.Keys, p => p.Facing, (p, v) => p with { Facing = v })
         .Table("ribs", "Stiffeners under the deck.", RibSpec.Keys, p => p.Ribs, (p, v) => p with { Ribs = v })
-        .Table("line", "White line along the edge; left out, there is none.", WhiteLineSpec.Keys, p => p.WhiteLine, (p, v) => p with { WhiteLine = v }))
+        .Table("line", "White line along the edge; left out, there is none.", WhiteLineSpec.Keys, p => p.WhiteLine, (p, v) => p with { WhiteLine = v })
+        .Table("tactile", "Tactile strip along the edge, a print of its own; left out, there is none.", TactileSpec.Keys, p => p.Tactile, (p,
+            v) => p with { Tactile = v }))
         .Lengths(
             "cuts",
             NumberRange.Anywhere,

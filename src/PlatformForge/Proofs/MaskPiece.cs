@@ -38,13 +38,13 @@ internal sealed record MaskPiece(
         {
             var flat = new Flat(top, body);
             pieces.AddRange(Parts("deck cover", top.From, top.To, fits, (name, from, to, _, _) => flat.Cover(name, body, from, to)));
-            foreach (var (line, i) in body.Lines.Select((l, i) => (l, i)))
+            foreach (var (line, i) in body.Lines.Where(l => l.Made.IsPainted).Select((l, i) => (l, i)))
             {
                 double from = Math.Max(line.From, top.From - (top.Section.Number > 1 ? Beyond : 0)), to = Math.Min(line.To, top.To
                     + (top.Section.Number < top.Section.Count ? Beyond : 0));
                 if (to - from > 2 * Beyond)
                 {
-                    string called = body.Lines.Count > 1 ? Invariant($"line stencil, face {i + 1}") : "line stencil";
+                    string called = body.Lines.Count(l => l.Made.IsPainted) > 1 ? Invariant($"line stencil, face {i + 1}") : "line stencil";
                     pieces.AddRange(Parts(called, from, to, fits, (name, a, b, first, last) =>
                         flat.Stencil(name, line.Near, line.Far, (a, b), (first ? 0 : Beyond, last ? 0 : Beyond))));
                 }

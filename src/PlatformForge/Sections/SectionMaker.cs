@@ -47,6 +47,7 @@ public static class SectionMaker
             Joint = spec.Joint,
             Facing = PrintedFacing.Of(cut.Chart.Plan, printer, spec.Joint),
             CountReason = cut.Reason,
+            Lines = LineMaker.Of(cut.Chart, sections, printer, spec.Joint.EndTrim, memory ?? Memory.None, cancel),
         };
         return findings.Any(f => f.Severity == Severity.Error) ? new(null, findings) : Outcome.Of(set, findings);
     }
@@ -57,7 +58,8 @@ public static class SectionMaker
     /// way is not told.
     /// </summary>
     /// <inheritdoc cref="Make" path="/param"/>
-    public static Outcome<IReadOnlyList<SectionPiece>> Shapes(PlatformPlan plan, PrinterSpec printer, SectionSpec spec, Memory? memory = null, CancellationToken cancel = default)
+    public static Outcome<IReadOnlyList<SectionPiece>> Shapes(PlatformPlan plan, PrinterSpec printer, SectionSpec spec, Memory? memory = null,
+        CancellationToken cancel = default)
     {
         printer = printer.InTrueSize();
         var divided = Divide(plan, printer, spec);
@@ -67,7 +69,8 @@ public static class SectionMaker
         }
 
         var shaper = Shaper(cut, printer, spec, memory, cancel);
-        return new(Each(cut, i => cut.Shape(shaper, i), cancel).Select(s => new SectionPiece(s.Number, s.From, s.To, s.Form.Solid, s.Form.ToLayout, s.Form.Pose, s.Form.Size)).ToArray(), divided.Findings);
+        return new(Each(cut, i => cut.Shape(shaper, i), cancel).Select(s => new SectionPiece(s.Number, s.From, s.To, s.Form.Solid, s.Form.ToLayout,
+            s.Form.Pose, s.Form.Size)).ToArray(), divided.Findings);
     }
 
     // Where a platform is cut, and everything that can be told before its sections are shaped.
@@ -92,6 +95,8 @@ public static class SectionMaker
         findings.AddRange(HoleRule.Check(plan, printer));
         findings.AddRange(FacingRule.Check(plan, printer, spec));
         findings.AddRange(PavingRule.Check(plan, printer));
+        findings.AddRange(LineRule.Check(plan, printer));
+        findings.AddRange(CopingRule.Check(plan, printer));
         var joints = new CutJoint?[ends.Length];
         for (int i = 1; i < ends.Length - 1; i++)
         {
@@ -101,7 +106,8 @@ public static class SectionMaker
             findings.AddRange(baseboard ? [] : JointRule.Check(joints[i]!.Place, spec.Joint, printer));
         }
 
-        findings.AddRange(Enumerable.Range(1, ends.Length - 1).SelectMany(i => JointRule.CheckRoom(chart, (ends[i - 1], joints[i - 1]), (ends[i], joints[i]), spec.Joint, printer)));
+        findings.AddRange(Enumerable.Range(1, ends.Length - 1).SelectMany(i => JointRule.CheckRoom(chart, (ends[i - 1], joints[i - 1]), (ends[i], joints[i]),
+            spec.Joint, printer)));
         if (findings.Any(f => f.Severity == Severity.Error))
         {
             return Outcome.Fault<CutPlatform>(findings);

@@ -24,6 +24,9 @@ public sealed record SectionSet(
     /// <summary>What its walls are faced with, as printed; null where they are plain.</summary>
     public PrintedFacing? Facing { get; init; }
 
+    /// <summary>Lines and strips that are prints of their own.</summary>
+    public LineSet Lines { get; init; } = LineSet.None;
+
     /// <summary>How its sections are held together.</summary>
     public JointSpec Joint { get; init; } = new();
 

@@ -21,6 +21,7 @@ public enum Paint : byte
     Timber,
     Concrete,
     Paver,
+    Tactile,
 }
 
 /// <summary>

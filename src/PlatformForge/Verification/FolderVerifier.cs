@@ -40,7 +40,9 @@ public static class FolderVerifier
         var (design, plates, sections, solids) = Read(manifest, folder, findings);
         var (proofs, proofFaults) = ProofVerifier.Read(manifest, folder);
         findings.AddRange(proofFaults);
-        foreach (var (file, mesh) in proofs)
+        var (lines, lineFaults) = LineVerifier.Read(manifest, folder);
+        findings.AddRange(lineFaults);
+        foreach (var (file, mesh) in proofs.Concat(lines))
         {
             solids.TryAdd(file, mesh);
         }
@@ -55,14 +57,18 @@ public static class FolderVerifier
             () => verdicts = design is null ? [] : [.. design.Platforms.Select(p => Held(design, p, sections, extra ?? [], isWhole, cancel))],
             () => inPrints = Prints(new PlateRule(manifest, solids), plates, design));
         findings.AddRange([.. inMeshes, .. inPrints]);
-        List<string> open = [.. manifest.Sections.Where(s => sections.All(r => r.File != s.Stl)).Select(s => Invariant($"{s.Name}, which could not be read")), .. Unlisted(folder, findings)];
+        List<string> open = [.. manifest.Lines.Where(l => !lines.ContainsKey(l.Stl)).Select(l => Invariant($"{l.Name}, which could not be read")),
+            .. manifest.Sections.Where(s => sections.All(r => r.File != s.Stl)).Select(s => Invariant($"{s.Name}, which could not be read")),
+            .. Unlisted(folder, findings)];
         if (design is null)
         {
-            findings.Add(Finding.Error("PF8004", "", Invariant($"Without {DesignCopy.FileName} there is nothing to hold the sections against."), "Build the folder again.", FaultKind.Mesh));
+            findings.Add(Finding.Error("PF8004", "", Invariant($"Without {DesignCopy.FileName} there is nothing to hold the sections against."),
+                "Build the folder again.", FaultKind.Mesh));
             return new(null, null, [], figures, findings) { NotHeld = [.. open, Invariant($"anything: {DesignCopy.FileName} cannot be read")] };
         }
 
         findings.AddRange(ProofVerifier.Check(manifest, design, proofs, sections));
+        findings.AddRange(LineVerifier.Check(manifest, lines, sections));
         open.AddRange(NothingToHold(manifest, design, extra ?? [], findings));
         findings.AddRange(design.Platforms.SelectMany(p => p.Faces).SelectMany(p => design.Tracks.Where(t => t.Name == p.Face.Track)
             .Select(t => t.ToRun() with { Vehicles = extra ?? [] })
@@ -94,10 +100,12 @@ public static class FolderVerifier
         return (design, plates, sections, solids);
     }
 
-    private static Finding[] Prints(PlateRule rule, List<(string File, ThreeMfModel Model)> plates, DesignCopy? design) => [.. rule.Check(plates, design?.Printer), .. rule.Strangers()];
+    private static Finding[] Prints(PlateRule rule, List<(string File, ThreeMfModel Model)> plates, DesignCopy? design) => [.. rule.Check(plates,
+        design?.Printer), .. rule.Strangers()];
 
     // A platform's sections against the trains.
-    private static Verdict Held(DesignCopy design, DesignPlatform platform, List<WrittenSection> sections, IReadOnlyList<Vehicle> extra, bool isWhole, CancellationToken cancel) =>
+    private static Verdict Held(DesignCopy design, DesignPlatform platform, List<WrittenSection> sections, IReadOnlyList<Vehicle> extra, bool isWhole,
+        CancellationToken cancel) =>
         SectionsVerifier.Hold([.. sections.Where(s => s.Platform == platform.Name)], [.. platform.Faces.Select(f => Facts(design, f, extra, isWhole))], cancel);
 
     // What a platform is held to, from the design copy.
@@ -128,17 +136,20 @@ public static class FolderVerifier
         const string Remedy = "Build the folder again.";
         if (design.Platforms.Count == 0)
         {
-            findings.Add(Finding.Error("PF8042", "", Invariant($"{DesignCopy.FileName} names no platform, so that nothing tells where the sections should stand."), Remedy, FaultKind.Mesh));
+            findings.Add(Finding.Error("PF8042", "",
+                Invariant($"{DesignCopy.FileName} names no platform, so that nothing tells where the sections should stand."), Remedy, FaultKind.Mesh));
         }
 
         if (extra.Count == 0 && design.Tracks.All(t => t.Vehicles.Count == 0))
         {
-            findings.Add(Finding.Error("PF8043", "", Invariant($"{DesignCopy.FileName} names no vehicle, so that there is nothing to hold the sections against."), Remedy, FaultKind.Mesh));
+            findings.Add(Finding.Error("PF8043", "",
+                Invariant($"{DesignCopy.FileName} names no vehicle, so that there is nothing to hold the sections against."), Remedy, FaultKind.Mesh));
             return ["anything: there is no vehicle"];
         }
 
         ManifestSection[] orphans = [.. manifest.Sections.Where(s => design.Platforms.All(p => p.Name != s.Platform))];
-        findings.AddRange(orphans.GroupBy(s => s.Platform, StringComparer.Ordinal).Select(g => Finding.Error("PF8041", "", Invariant($"{g.First().Name} belongs to platform '{g.Key}'{(g.Count() > 1 ? Invariant($", as do {g.Count() - 1} more") : "")}, which {DesignCopy.FileName} does not know: it was held against no vehicle."), Remedy, FaultKind.Mesh)));
+        findings.AddRange(orphans.GroupBy(s => s.Platform, StringComparer.Ordinal).Select(g => Finding.Error("PF8041", "",
+            Invariant($"{g.First().Name} belongs to platform '{g.Key}'{(g.Count() > 1 ? Invariant($", as do {g.Count() - 1} more") : "")}, which {DesignCopy.FileName} does not know: it was held against no vehicle."), Remedy, FaultKind.Mesh)));
         return orphans.Select(s => Invariant($"{s.Name}, of an unknown platform"));
     }
 
@@ -147,8 +158,10 @@ public static class FolderVerifier
         if (folder.Unlisted.Count > 0)
         {
             const int NamedAtMost = 5;
-            string names = string.Join(", ", folder.Unlisted.Take(NamedAtMost).Select(p => Invariant($"'{p}'"))) + (folder.Unlisted.Count > NamedAtMost ? Invariant($" and {folder.Unlisted.Count - NamedAtMost} more") : "");
-            findings.Add(Finding.Warning("PF8047", "", Invariant($"The folder holds {names}, of which the manifest knows nothing: it was not looked at."), "Do not print it as part of this build; move it elsewhere."));
+            string names = string.Join(", ", folder.Unlisted.Take(NamedAtMost).Select(p => Invariant($"'{p}'"))) + (folder.Unlisted.Count > NamedAtMost
+                ? Invariant($" and {folder.Unlisted.Count - NamedAtMost} more") : "");
+            findings.Add(Finding.Warning("PF8047", "", Invariant($"The folder holds {names}, of which the manifest knows nothing: it was not looked at."),
+                "Do not print it as part of this build; move it elsewhere."));
             yield return names + ", not of this build";
         }
     }
@@ -164,15 +177,18 @@ public static class FolderVerifier
     {
         if (refused is not null)
         {
-            yield return Finding.Error("PF8003", "", Invariant($"'{file.Path}' {refused}."), "Build the folder again, into an empty folder if you want to keep the changed file.", FaultKind.Mesh);
+            yield return Finding.Error("PF8003", "", Invariant($"'{file.Path}' {refused}."),
+                "Build the folder again, into an empty folder if you want to keep the changed file.", FaultKind.Mesh);
         }
         else if (bytes is null)
         {
-            yield return Finding.Error("PF8002", "", Invariant($"'{file.Path}' is named by the manifest but is not there."), "Build the folder again.", FaultKind.Mesh);
+            yield return Finding.Error("PF8002", "", Invariant($"'{file.Path}' is named by the manifest but is not there."), "Build the folder again.",
+                FaultKind.Mesh);
         }
         else if (bytes.Length != file.Bytes || Convert.ToHexStringLower(SHA256.HashData(bytes)) != file.Sha256)
         {
-            yield return Finding.Error("PF8003", "", Invariant($"'{file.Path}' is not as it was written: {(bytes.Length == file.Bytes ? "its bytes are others" : Invariant($"{bytes.Length} bytes for {file.Bytes}"))}."), "Build the folder again, into an empty folder if you want to keep the changed file.", FaultKind.Mesh);
+            yield return Finding.Error("PF8003", "",
+                Invariant($"'{file.Path}' is not as it was written: {(bytes.Length == file.Bytes ? "its bytes are others" : Invariant($"{bytes.Length} bytes for {file.Bytes}"))}."), "Build the folder again, into an empty folder if you want to keep the changed file.", FaultKind.Mesh);
         }
     }
 
@@ -184,7 +200,8 @@ public static class FolderVerifier
             if (folder[path] is { } bytes && Take(ThreeMfReader.Read(bytes, path), findings) is { } model)
             {
                 plates.Add((path, model));
-                findings.AddRange(model.Objects.Where(o => o.Mesh is not null).SelectMany(o => MeshRule.Check(Invariant($"{o.Name} in '{path}'"), MeshSoundness.Of(o.Mesh!), byIndex: true)));
+                findings.AddRange(model.Objects.Where(o => o.Mesh is not null).SelectMany(o => MeshRule.Check(Invariant($"{o.Name} in '{path}'"),
+                    MeshSoundness.Of(o.Mesh!), byIndex: true)));
             }
         }
 
@@ -192,7 +209,8 @@ public static class FolderVerifier
     }
 
     // Sections as they come out, and the solids as they are written, by file.
-    private static (List<WrittenSection> Sections, Dictionary<string, Mesh> Solids) ReadSections(Manifest manifest, WrittenFolder folder, List<Finding> findings)
+    private static (List<WrittenSection> Sections, Dictionary<string, Mesh> Solids) ReadSections(Manifest manifest, WrittenFolder folder,
+        List<Finding> findings)
     {
         var sections = new List<WrittenSection>();
         var solids = new Dictionary<string, Mesh>(StringComparer.Ordinal);

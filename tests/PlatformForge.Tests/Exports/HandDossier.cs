@@ -21,12 +21,14 @@ internal static class HandDossier
 
     public static Dossier Pendlewick(Side side = Side.Right)
     {
-        var line = TrackLayer.Lay(new("up", new(0, 0), 0.05, [new StraightSpec(300), new TransitionSpec(260, 760, Hand.Left), new CurveSpec(760, Hand.Left, 620), new TransitionSpec(200, 1500, Hand.Left), new StraightSpec(20)])).Value!;
+        var line = TrackLayer.Lay(new("up", new(0, 0), 0.05, [new StraightSpec(300), new TransitionSpec(260, 760, Hand.Left), new CurveSpec(760, Hand.Left,
+            620), new TransitionSpec(200, 1500, Hand.Left), new StraightSpec(20)])).Value!;
         Vehicle[] vehicles =
         [
             new("long coach", 188, 34, 34, [VehiclePart.Box("body", PartCarrier.Body, -131, 131, 34.5, 3, 50)]) { Sill = new(17.25, 15, -125, 125) },
             new("suburban coach", 162, 32, 32, [VehiclePart.Box("body", PartCarrier.Body, -114, 114, 34, 3, 48)]) { Sill = new(17, 15, -110, 110) },
-            new("tank engine", 66, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -71, 71, 33.5, 6, 46), VehiclePart.Box("cylinders", PartCarrier.Body, 56, 76, 36, 2, 10)]),
+            new("tank engine", 66, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -71, 71, 33.5, 6, 46), VehiclePart.Box("cylinders", PartCarrier.Body, 56,
+                76, 36, 2, 10)]),
         ];
         var platform = Platform(line, side, vehicles);
         return new()
@@ -71,7 +73,8 @@ internal static class HandDossier
         double[] cuts = [joints[15], joints[30], joints[45]];
         var profile = new HeightProfile(From, From + Ramp, To - Ramp, To, RailTop, RailTop + Height, RailTop);
         var traces = vehicles.Take(2).Select((v, k) => new GapTrace(
-            v.Name, fine, [.. fine.Select(s => fitted.At(s) - Reach(s, k) + 0.1)], [.. fine.Select(s => fitted.At(s) - 17 + (1.6 * Math.Clamp((s - 240) / 300, 0, 1)))])).ToArray();
+            v.Name, fine, [.. fine.Select(s => fitted.At(s) - Reach(s, k) + 0.1)], [.. fine.Select(s => fitted.At(s) - 17
+                + (1.6 * Math.Clamp((s - 240) / 300, 0, 1)))])).ToArray();
         var rows = from style in Enum.GetValues<EdgeStyle>()
                    from k in (int[])[0, 1]
                    select new GapRow(style, vehicles[k].Name, 1.1 + (0.4 * (int)style), 300, 2.2 + (0.5 * (int)style), 4.1 + (0.5 * (int)style), 700, 3, 76.2);
@@ -87,8 +90,9 @@ internal static class HandDossier
             WallBack = fitted.Shifted(1 + Wall),
             Profile = profile,
             CopingJoints = joints,
-            WhiteLine = new(From + Ramp, To - Ramp, fitted.Shifted(0.8), fitted.Shifted(1.8), 0),
-            Requirement = new(fine, swept, budget.Margin, [.. fine.Select(Governs)], [.. fine.Select(s => Governs(s) == 0 ? "body" : "cylinders")], [.. vehicles.Select(v => v.Name)]),
+            WhiteLine = new(From + Ramp, To - Ramp, fitted.Shifted(0.8), fitted.Shifted(1.8), new(LineMake.White, LineForm.Paint, 0)),
+            Requirement = new(fine, swept, budget.Margin, [.. fine.Select(Governs)], [.. fine.Select(s => Governs(s) == 0 ? "body" : "cylinders")],
+                [.. vehicles.Select(v => v.Name)]),
             Alternatives = [fitted, faired, uniform],
             Gaps = new([.. rows], traces),
         };
@@ -107,9 +111,10 @@ internal static class HandDossier
                 BackWallFace = fitted.Shifted(62 - Wall),
                 FarWallFace = fitted.Shifted(62),
                 Back = fitted.Shifted(62),
-                Lines = [new(From + Ramp, To - Ramp, fitted.Shifted(0.8), fitted.Shifted(1.8), 0)],
+                Lines = [new(From + Ramp, To - Ramp, fitted.Shifted(0.8), fitted.Shifted(1.8), new(LineMake.White, LineForm.Paint, 0))],
             },
-            Ribs = [.. Enumerable.Range(1, 23).Select(i => new PlanRib(RibKind.Transverse, From + (i * 30.5) - 0.6, From + (i * 30.5) + 0.6, fitted.Shifted(2.6), fitted.Shifted(60.4), null)), new PlanRib(RibKind.Longitudinal, From, To, fitted.Shifted(31), fitted.Shifted(32.2), null)],
+            Ribs = [.. Enumerable.Range(1, 23).Select(i => new PlanRib(RibKind.Transverse, From + (i * 30.5) - 0.6, From + (i * 30.5) + 0.6,
+                fitted.Shifted(2.6), fitted.Shifted(60.4), null)), new PlanRib(RibKind.Longitudinal, From, To, fitted.Shifted(31), fitted.Shifted(32.2), null)],
             Features = [.. new[] { 420.0, 448 }.Select(s => Board(line, side, s)), Posts(fitted)],
             CutCandidates = [.. joints.Select(j => new CutCandidate(j, CutRank.Joint))],
         };
@@ -157,12 +162,15 @@ internal static class HandDossier
             var toLayout = RigidTransform.Shift(turned.X, turned.Y, turned.Z).Then(RigidTransform.AboutZ(frame.Heading));
             var size = mesh.Moved(toLayout.Inverse()).Box().High;
             double volume = mesh.Volume();
-            sections.Add(new(plan.Spec.Name, i + 1, ends.Length - 1, ends[i], ends[i + 1], new(mesh, volume), toLayout, new(volume, 0, 0, 0, 0), PrintPose.Upright,
-                [new(0, 0), new(size.X, 0), new(size.X, size.Y), new(0, size.Y)], size, PrintEstimate.Of(volume, volume, volume / 28800, printer), new(0, 12, 18)));
+            sections.Add(new(plan.Spec.Name, i + 1, ends.Length - 1, ends[i], ends[i + 1], new(mesh, volume), toLayout, new(volume, 0, 0, 0, 0),
+                PrintPose.Upright,
+                [new(0, 0), new(size.X, 0), new(size.X, size.Y), new(0, size.Y)], size, PrintEstimate.Of(volume, volume, volume / 28800, printer), new(0, 12,
+                    18)));
         }
 
         Plate PlateOf(int number, params PlatformSection[] on) => new(
-            number, [.. on.Select((s, i) => new PlacedSection(s, RigidTransform.Shift(10, 10 + (100 * i), 0)))], PrintEstimate.Sum(on.Select(s => s.Estimate), printer));
+            number, [.. on.Select((s, i) => new PlacedSection(s, RigidTransform.Shift(10, 10 + (100 * i), 0)))],
+                PrintEstimate.Sum(on.Select(s => s.Estimate), printer));
         return new(plan.Spec.Name, sections, [PlateOf(1, sections[0], sections[1]), PlateOf(2, sections[2], sections[3])], cuts,
             [new("dowel from 1.75 mm filament", 1.75, 12, 6)], PrintEstimate.Sum(sections.Select(s => s.Estimate), printer))
         {

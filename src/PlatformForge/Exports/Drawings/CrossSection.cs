@@ -10,7 +10,8 @@ namespace PlatformForge.Exports.Drawings;
 /// <summary>What a cross-section shows, in its own coordinates: reach t to the platform's side, height z over the baseboard, mm.</summary>
 internal sealed class CrossSection
 {
-    private static readonly double[] Enlargements = [20, 15, 12, 10, 8, 7.5, 6, 5, 4, 3.5, 3, 2.5, 2, 1.5, 1.25, 1, 0.8, 0.75, 0.6, 0.5, 0.4, 0.3, 0.25, 0.2, 0.1, 0.05];
+    private static readonly double[] Enlargements = [20, 15, 12, 10, 8, 7.5, 6, 5, 4, 3.5, 3, 2.5, 2, 1.5, 1.25, 1, 0.8, 0.75, 0.6, 0.5, 0.4, 0.3, 0.25, 0.2,
+        0.1, 0.05];
 
     // mm of paper: widths of the column on the right and of the one on the left, and what the enlarged edge and words over the deck take.
     private const double Column = 150, LeftColumn = 88, LeastDetail = 80, DetailDepth = 84, AboveDeck = 14;
@@ -45,7 +46,9 @@ internal sealed class CrossSection
             .Select(p => (p, Near: p.Towards(plan.Side)[station], Far: p.Towards(plan.Side.Opposite())[station], Vehicle: ToldAs(p)))
             .Where(p => double.IsFinite(p.Near) && double.IsFinite(p.Far) && (p.p.IsFaced || p.Vehicle == Governing))];
         standing = Standing(plan.Requirement.GoverningPart[at]);
-        others = [.. dossier.Tracks.Where(t => t.Ride.Name != plan.Spec.Face.Track).Select(t => TrackCrossing.At(t.Ride, plan, s)).OfType<TrackCrossing>().Where(c => (Math.Abs(c.Reach) > Own || c.Name == plan.Requirement.OtherTrack(Governing)) && c.Reach > -dossier.Scale.ToModel(Before) && c.Reach < back + dossier.Scale.ToModel(Behind))];
+        others = [.. dossier.Tracks.Where(t => t.Ride.Name != plan.Spec.Face.Track).Select(t => TrackCrossing.At(t.Ride, plan,
+            s)).OfType<TrackCrossing>().Where(c => (Math.Abs(c.Reach) > Own || c.Name == plan.Requirement.OtherTrack(Governing))
+            && c.Reach > -dossier.Scale.ToModel(Before) && c.Reach < back + dossier.Scale.ToModel(Behind))];
         Spare = front - plan.Requirement.Swept[at];
     }
 
@@ -60,12 +63,15 @@ internal sealed class CrossSection
 
     public void DrawOn(Sheet sheet, double upper, double lower)
     {
-        double left = Math.Max(parts.Select(p => p.Far).DefaultIfEmpty(dossier.Gauge).Max(), others.Select(o => dossier.Gauge - o.Reach).DefaultIfEmpty(0).Max()) + 4, high = Math.Max(top, parts.Select(p => p.Part.ZHigh + plan.Site.RailTop).DefaultIfEmpty(0).Max());
+        double left = Math.Max(parts.Select(p => p.Far).DefaultIfEmpty(dossier.Gauge).Max(),
+            others.Select(o => dossier.Gauge - o.Reach).DefaultIfEmpty(0).Max()) + 4, high = Math.Max(top, parts.Select(p => p.Part.ZHigh
+            + plan.Site.RailTop).DefaultIfEmpty(0).Max());
         var vehicles = Vehicles();
 
         // The legend stands on the right under the enlarged edge, over the deck. Where there is no room it has a column on the left.
         Place(sheet, 0, left, high, upper, lower);
-        double right = sheet.Width - TitleBlock.Inset, free = right - (origin.X + (front * scale)) - 8, width = Math.Min(free, Column), under = TitleBlock.Margin + 24 + DetailDepth + 6;
+        double right = sheet.Width - TitleBlock.Inset, free = right - (origin.X + (front * scale)) - 8, width = Math.Min(free, Column),
+            under = TitleBlock.Margin + 24 + DetailDepth + 6;
         bool detail = free > LeastDetail, onRight = detail && under + vehicles.LegendDepth(width) < Of(0, top).Y - AboveDeck;
         if (!onRight)
         {
@@ -90,7 +96,8 @@ internal sealed class CrossSection
         Measures(sheet, left);
         if (detail)
         {
-            new EdgeDetail(SectionRing.Of(plan, s), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, plan.Site.RailTop + p.Part.ZLow, plan.Site.RailTop + p.Part.ZHigh)).ToArray(), new VehicleLooks(platform)[Governing])
+            new EdgeDetail(SectionRing.Of(plan, s), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, plan.Site.RailTop + p.Part.ZLow,
+                plan.Site.RailTop + p.Part.ZHigh)).ToArray(), new VehicleLooks(platform)[Governing])
                 .DrawOn(sheet, new(right - width, TitleBlock.Margin + 24), new(width, DetailDepth), front, top, Spare, plan.Spec);
         }
     }
@@ -153,13 +160,16 @@ internal sealed class CrossSection
 
         double middle = others.FirstOrDefault(o => o.Name == plan.Requirement.OtherTrack(Governing))?.Reach ?? 0;
 
-        double ratio = dossier.Scale.Ratio, high = 920 / ratio, tyre = 130 / ratio, flange = 28 / ratio, axle = 150 / ratio, rail = plan.Site.RailTop, inner = (dossier.Gauge / 2) - (30 / ratio);
+        double ratio = dossier.Scale.Ratio, high = 920 / ratio, tyre = 130 / ratio, flange = 28 / ratio, axle = 150 / ratio, rail = plan.Site.RailTop,
+            inner = (dossier.Gauge / 2) - (30 / ratio);
         Fill steel = new(HouseStyle.Hair);
         Box(sheet, middle - inner, middle + inner, rail + ((high - axle) / 2), rail + ((high + axle) / 2), steel, HouseStyle.Thin);
         foreach (int side in (int[])[-1, 1])
         {
-            Box(sheet, middle + Math.Min(side * inner, side * (inner + tyre)), middle + Math.Max(side * inner, side * (inner + tyre)), rail, rail + high, steel, HouseStyle.Thin);
-            Box(sheet, middle + Math.Min(side * inner, side * (inner - flange)), middle + Math.Max(side * inner, side * (inner - flange)), rail - flange, rail + high + flange, steel, HouseStyle.Thin);
+            Box(sheet, middle + Math.Min(side * inner, side * (inner + tyre)), middle + Math.Max(side * inner, side * (inner + tyre)), rail, rail + high,
+                steel, HouseStyle.Thin);
+            Box(sheet, middle + Math.Min(side * inner, side * (inner - flange)), middle + Math.Max(side * inner, side * (inner - flange)), rail - flange,
+                rail + high + flange, steel, HouseStyle.Thin);
         }
     }
 
@@ -169,7 +179,8 @@ internal sealed class CrossSection
         sheet.Area([Of(t0, z0), Of(t1, z0), Of(t1, z1), Of(t0, z1)], fill, pen);
 
     private SectionVehicles Vehicles() => new(
-        [.. parts.GroupBy(p => p.Vehicle).OrderBy(g => g.Key).Select(g => (g.Key, (IReadOnlyList<(double, double, double, double)>)[.. g.Select(p => (-p.Far, p.Near, plan.Site.RailTop + p.Part.ZLow, plan.Site.RailTop + p.Part.ZHigh))]))],
+        [.. parts.GroupBy(p => p.Vehicle).OrderBy(g => g.Key).Select(g => (g.Key, (IReadOnlyList<(double, double, double, double)>)[.. g.Select(p => (-p.Far,
+            p.Near, plan.Site.RailTop + p.Part.ZLow, plan.Site.RailTop + p.Part.ZHigh))]))],
         standing,
         Governing,
         [.. Enumerable.Range(0, plan.Requirement.Vehicles.Count).Select(plan.Requirement.Called)],
@@ -177,8 +188,10 @@ internal sealed class CrossSection
 
     private void Track(Sheet sheet)
     {
-        double ratio = dossier.Scale.Ratio, half = 2590 / ratio / 2, rail = 145 / ratio, head = 70 / ratio, foot = Math.Max(plan.Site.RailTop - rail, plan.Site.RailTop / 2), bed = foot * 0.8;
-        sheet.Area([Of(-half - (1.2 * bed), 0), Of(-half, bed), Of(half, bed), Of(half + Math.Min(1.2 * bed, Math.Max(0, wall - half - 0.2)), 0)], new(HouseStyle.Deck), HouseStyle.Fine);
+        double ratio = dossier.Scale.Ratio, half = 2590 / ratio / 2, rail = 145 / ratio, head = 70 / ratio, foot = Math.Max(plan.Site.RailTop - rail,
+            plan.Site.RailTop / 2), bed = foot * 0.8;
+        sheet.Area([Of(-half - (1.2 * bed), 0), Of(-half, bed), Of(half, bed), Of(half + Math.Min(1.2 * bed, Math.Max(0, wall - half - 0.2)), 0)],
+            new(HouseStyle.Deck), HouseStyle.Fine);
         Box(sheet, -half, half, bed, foot, new(HouseStyle.Hair), HouseStyle.Thin);
         foreach (int side in (int[])[-1, 1])
         {
@@ -194,18 +207,41 @@ internal sealed class CrossSection
         var spec = plan.Spec;
         double slab = spec.Deck.Thickness, wallBack = plan.SquareReach(plan.WallBack, s), backWall = plan.SquareReach(plan.BackWallFace, s);
         Point2[] ring = [.. SectionRing.Of(plan, s).Select(p => Of(p.X, p.Y))];
-        sheet.Area([Of(wallBack, 0), Of(wallBack, plan.SquareTopAt(s, wallBack) - slab), Of(backWall, plan.SquareTopAt(s, backWall) - slab), Of(backWall, 0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
+        sheet.Area([Of(wallBack, 0), Of(wallBack, plan.SquareTopAt(s, wallBack) - slab), Of(backWall, plan.SquareTopAt(s, backWall) - slab), Of(backWall,
+            0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
         sheet.Area(ring, new(HouseStyle.Coping));
         sheet.Area(ring, new(HouseStyle.Quiet, 0.5, Pattern.Rising), HouseStyle.Heavy);
         foreach (var line in plan.Body.Lines.Where(l => s >= l.From && s <= l.To))
         {
-            Box(sheet, plan.SquareReach(line.Near, s), plan.SquareReach(line.Far, s), top, top + (0.5 / scale), new(HouseStyle.White), HouseStyle.Thin);
+            Line(sheet, line);
         }
 
         foreach (var rib in plan.Ribs.Where(r => r.Kind == RibKind.Longitudinal && s >= r.From && s <= r.To))
         {
             double lowest = rib.Depth is { } d ? Math.Max(0, top - slab - d) : 0;
-            Box(sheet, plan.SquareReach(rib.Near, s), plan.SquareReach(rib.Far, s), lowest, plan.SquareTopAt(s, plan.SquareReach(rib.Near, s)) - slab, new(HouseStyle.Coping), HouseStyle.Thin);
+            Box(sheet, plan.SquareReach(rib.Near, s), plan.SquareReach(rib.Far, s), lowest, plan.SquareTopAt(s, plan.SquareReach(rib.Near, s)) - slab,
+                new(HouseStyle.Coping), HouseStyle.Thin);
+        }
+    }
+
+    // Paint lies on the deck, drawn thicker than it is; what is cut in or laid in is drawn as it is.
+    private void Line(Sheet sheet, LineBand line)
+    {
+        double near = plan.SquareReach(line.Near, s), far = plan.SquareReach(line.Far, s);
+        if (line.GrooveDepth <= 0)
+        {
+            Box(sheet, near, far, top, top + (0.5 / scale), new(LineLooks.Of(line.Made)), HouseStyle.Thin);
+            return;
+        }
+
+        double a = plan.SquareTopAt(s, near), b = plan.SquareTopAt(s, far), deep = line.GrooveDepth, up = line.Made.Rise;
+        sheet.Area([Of(near, a - deep), Of(far, b - deep), Of(far, b), Of(near, a)], new(line.Made.IsPainted ? HouseStyle.White : HouseStyle.Deck),
+            HouseStyle.Thin);
+        if (line.Made.IsPrinted)
+        {
+            double fit = line.Made.Fit;
+            sheet.Area([Of(near + fit, a - deep), Of(far - fit, b - deep), Of(far - fit, b + up), Of(near + fit, a + up)], new(LineLooks.Of(line.Made)),
+                HouseStyle.Thin);
         }
     }
 

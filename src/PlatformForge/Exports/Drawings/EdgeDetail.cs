@@ -48,7 +48,7 @@ internal sealed class EdgeDetail(Point2[] ring, (double T0, double T1, double Z0
         }
 
         sheet.Text(Invariant($"The edge, {Figures.Short(scale)}:1"), corner + new Point2(0, -2), HouseStyle.Subheading);
-        sheet.Text(Invariant($"coping {Figures.Short(Math.Round(spec.Coping.Thickness, 2))} thick and {Figures.Short(Math.Round(spec.Coping.Overhang, 2))} over the wall, arris chamfered {Figures.Short(Math.Round(spec.Coping.ArrisChamfer, 2))}, deck {Figures.Short(Math.Round(spec.Deck.Thickness, 2))} thick"),
+        sheet.Text(Invariant($"coping {Figures.Short(Math.Round(spec.Coping.Thickness, 2))} thick and {Figures.Short(Math.Round(spec.Coping.Overhang, 2))} over the wall, arris {(spec.Coping.Nosing == Nosing.Rounded ? "rounded" : "chamfered")} {Figures.Short(Math.Round(spec.Coping.ArrisChamfer, 2))}, deck {Figures.Short(Math.Round(spec.Deck.Thickness, 2))} thick"),
             corner + new Point2(size.X, -2), HouseStyle.Small, TextAnchor.End);
     }
 

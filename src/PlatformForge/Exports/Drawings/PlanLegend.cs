@@ -1,3 +1,4 @@
+using PlatformForge.Platforms;
 namespace PlatformForge.Exports.Drawings;
 
 /// <summary>The key over a plan: what is in the drawing, and nothing else.</summary>
@@ -45,6 +46,11 @@ internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool
         if (plan.WhiteLine is not null)
         {
             yield return ("white line", (s, x, y) => s.Box(x, y - 0.6, 7, 1.2, new(HouseStyle.White), new(0.08, HouseStyle.Quiet)));
+        }
+
+        if (plan.Body.Lines.FirstOrDefault(l => l.Made.Name == LineMake.Tactile) is { } tactile)
+        {
+            yield return ("tactile strip", (s, x, y) => s.Box(x, y - 1.2, 7, 2.4, new(LineLooks.Of(tactile.Made)), new(0.08, HouseStyle.Quiet)));
         }
 
         foreach (var key in new PlanMarks(plan, []).Keys())

@@ -54,7 +54,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         new PlanLegend(dossier, platform, neighbours.Any).DrawOn(sheet, labels);
         ScaleBar(sheet, view, labels);
         Swept(sheet, view);
-        var window = new DrawingWindow(TitleBlock.Margin, TitleBlock.Margin + PlanDrawing.Above, sheet.Width - TitleBlock.Margin, sheet.Height - TitleBlock.Margin - TitleBlock.Depth - PlanDrawing.Below);
+        var window = new DrawingWindow(TitleBlock.Margin, TitleBlock.Margin + PlanDrawing.Above, sheet.Width - TitleBlock.Margin,
+            sheet.Height - TitleBlock.Margin - TitleBlock.Depth - PlanDrawing.Below);
         neighbours.DrawOn(sheet, view, window);
         TrackLines(sheet, view);
         Body(sheet, view);
@@ -155,7 +156,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
         foreach (var line in plan.Body.Lines)
         {
-            Strip(sheet, view, line.Near, line.Far, line.From, line.To, new(HouseStyle.White), new(0.08, HouseStyle.Quiet));
+            Strip(sheet, view, line.Near, line.Far, line.From, line.To, new(LineLooks.Of(line.Made)), new(0.08, HouseStyle.Quiet));
         }
 
         sheet.Lines(Line(view, plan.CopingBack, from, to), HouseStyle.Thin);
@@ -210,7 +211,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
                 .OrderBy(p => others.Count(ring => ConvexRing.Contains(ring, p)))
                 .Select(p => (view.Of(p) + new Point2(0, 0.8), TextAnchor.Middle, angle));
             string words = RequirementTrace.Called(body.Vehicle.Name, pose.OtherTrack);
-            labels.PutOver(words, HouseStyle.Small with { Colour = VehicleLooks.ForWords(Colour(pose, body)), Bold = ReferenceEquals(body, pose) }, new(HouseStyle.Paper, 0.85), places);
+            labels.PutOver(words, HouseStyle.Small with { Colour = VehicleLooks.ForWords(Colour(pose, body)), Bold = ReferenceEquals(body, pose) },
+                new(HouseStyle.Paper, 0.85), places);
         }
     }
 
@@ -277,17 +279,20 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         {
             labels.PutOver(Invariant($"waist {Figures.Short(Math.Round(waist.Width, 1))}"),
                 HouseStyle.Label with { Colour = HouseStyle.Accent }, new(HouseStyle.Deck),
-                AcrossWaist.Select(share => (view.Of(plan.ToLayout(waist.First, plan.CopingFront.At(waist.First) + (share * (plan.Back.At(waist.First) - plan.CopingFront.At(waist.First))))),
+                AcrossWaist.Select(share => (view.Of(plan.ToLayout(waist.First, plan.CopingFront.At(waist.First)
+                    + (share * (plan.Back.At(waist.First) - plan.CopingFront.At(waist.First))))),
                     TextAnchor.Start, view.AngleOf(plan.Chart.At(waist.First).Tangent))));
             return;
         }
 
         labels.PutOver(Invariant($"deck {Figures.Short(Math.Round(plan.Spec.Deck.Width, 2))} wide{fall}"), HouseStyle.Label, new(HouseStyle.Deck),
-            platform.Sections.Sections.Select(q => (q.From + q.To) / 2).OrderBy(s => Math.Abs(s - mid)).Select(s => (OnDeck(view, s), TextAnchor.Middle, view.AngleOf(plan.Chart.At(s).Tangent))));
+            platform.Sections.Sections.Select(q => (q.From + q.To) / 2).OrderBy(s => Math.Abs(s - mid)).Select(s => (OnDeck(view, s), TextAnchor.Middle,
+                view.AngleOf(plan.Chart.At(s).Tangent))));
     }
 
     /// <summary>A place on the deck a quarter of the way back from the coping, where few lines run.</summary>
-    private Point2 OnDeck(PlanView view, double s) => view.Of(plan.ToLayout(s, (0.72 * plan.CopingBack.At(s)) + (0.28 * plan.BackWallFace.At(s)))) + new Point2(0, 0.9);
+    private Point2 OnDeck(PlanView view, double s) => view.Of(plan.ToLayout(s, (0.72 * plan.CopingBack.At(s)) + (0.28 * plan.BackWallFace.At(s))))
+        + new Point2(0, 0.9);
 
     private void Chainages(Sheet sheet, PlanView view, Labels labels)
     {
@@ -333,7 +338,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
             // Beside the middle of what shows of the element, or a little along, or farther out.
             double[] shares = [0.5, 0.4, 0.6, 0.3, 0.7];
-            labels.Put(Say(plan.Chart.Elements[i]), HouseStyle.Small with { Colour = HouseStyle.Ink }, new double[] { 1, 1.12, 1.25 }.SelectMany(out_ => shares.Select(share =>
+            labels.Put(Say(plan.Chart.Elements[i]), HouseStyle.Small with { Colour = HouseStyle.Ink }, new double[] { 1, 1.12,
+                1.25 }.SelectMany(out_ => shares.Select(share =>
             {
                 double s = from + (share * (to - from));
                 return (view.Of(plan.Chart.PointAt(s, -Away * reach * out_)), TextAnchor.Middle, view.AngleOf(plan.Chart.At(s).Tangent));

@@ -12,17 +12,20 @@ internal static class SectionRing
     public static Point2[] Of(PlatformPlan plan, double s)
     {
         var spec = plan.Spec;
-        double front = plan.SquareReach(plan.CopingFront, s), wall = plan.SquareReach(plan.WallFace, s), back = plan.SquareReach(plan.Back, s), top = plan.Profile.At(s);
-        double under = top - spec.Coping.Thickness, slab = spec.Deck.Thickness, copingBack = plan.SquareReach(plan.CopingBack, s), wallBack = plan.SquareReach(plan.WallBack, s), backWall = plan.SquareReach(plan.BackWallFace, s);
+        double front = plan.SquareReach(plan.CopingFront, s), wall = plan.SquareReach(plan.WallFace, s), back = plan.SquareReach(plan.Back, s),
+            top = plan.Profile.At(s);
+        double under = top - spec.Coping.Thickness, slab = spec.Deck.Thickness, copingBack = plan.SquareReach(plan.CopingBack, s),
+            wallBack = plan.SquareReach(plan.WallBack, s), backWall = plan.SquareReach(plan.BackWallFace, s);
         if (plan.Body.FarCopingBack is { } farCoping)
         {
             // An island has a coping on either side.
-            double farWall = plan.SquareReach(plan.Body.FarWallFace, s), over = plan.SquareTopAt(s, back), beneath = over - spec.Coping.Thickness, inner = plan.SquareReach(farCoping, s);
+            double farWall = plan.SquareReach(plan.Body.FarWallFace, s), over = plan.SquareTopAt(s, back), beneath = over - spec.Coping.Thickness,
+                inner = plan.SquareReach(farCoping, s);
             return
             [
-                new(wall, 0), new(wall, under), new(front, under), new(front, top - spec.Coping.ArrisChamfer), new(front + spec.Coping.ArrisChamfer, top),
-                new(copingBack, plan.SquareTopAt(s, copingBack)), new(inner, plan.SquareTopAt(s, inner)), new(back - spec.Coping.ArrisChamfer, over),
-                    new(back, over - spec.Coping.ArrisChamfer), new(back, beneath), new(farWall, beneath),
+                new(wall, 0), new(wall, under), new(front, under), .. Arris(spec.Coping, front, 1, top),
+                new(copingBack, plan.SquareTopAt(s, copingBack)), new(inner, plan.SquareTopAt(s, inner)), .. Arris(spec.Coping, back, -1, over).Reverse(),
+                    new(back, beneath), new(farWall, beneath),
                 new(farWall, 0), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab),
                     new(wallBack, plan.SquareTopAt(s, wallBack) - slab), new(wallBack, 0),
             ];
@@ -30,9 +33,14 @@ internal static class SectionRing
 
         return
         [
-            new(wall, 0), new(wall, under), new(front, under), new(front, top - spec.Coping.ArrisChamfer), new(front + spec.Coping.ArrisChamfer, top),
+            new(wall, 0), new(wall, under), new(front, under), .. Arris(spec.Coping, front, 1, top),
             new(copingBack, plan.SquareTopAt(s, copingBack)), new(back, plan.SquareTopAt(s, back)),
-            new(back, 0), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab), new(wallBack, plan.SquareTopAt(s, wallBack) - slab), new(wallBack, 0),
+            new(back, 0), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab), new(wallBack, plan.SquareTopAt(s, wallBack) - slab),
+                new(wallBack, 0),
         ];
     }
+
+    // From the front face to the top.
+    private static Point2[] Arris(CopingSpec coping, double edge, int inward, double top) =>
+        coping.Arris() is { Count: > 0 } worked ? [.. worked.Select(c => new Point2(edge + (inward * c.Inward), top - c.Drop))] : [new(edge, top)];
 }

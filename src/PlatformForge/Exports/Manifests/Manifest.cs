@@ -39,6 +39,9 @@ public sealed record Manifest(
     [JsonRequired]
     public Point2 Stretch { get; init; } = new(1, 1);
 
+    /// <summary>Lines and strips among the files that are prints of their own.</summary>
+    public IReadOnlyList<ManifestLine> Lines { get; init; } = [];
+
     /// <summary>Gauges and proofs among the files.</summary>
     [JsonRequired]
     public IReadOnlyList<ManifestProof> Proofs { get; init; } = [];
@@ -65,6 +68,24 @@ public sealed record ManifestSection(
     public string? AllPlates { get; init; }
 }
 
+/// <summary>A line or a strip of a section that is a print of its own.</summary>
+/// <param name="Platform">Name of its platform.</param>
+/// <param name="Name">Its own name.</param>
+/// <param name="Section">Number of its section.</param>
+/// <param name="IsInlay">Whether it is printed within its section: then its file's coordinates are its section's.</param>
+/// <param name="Depth">How far it reaches below the deck, mm.</param>
+/// <param name="Rise">How far it stands over the deck, mm.</param>
+/// <param name="Stl">Its STL file.</param>
+/// <param name="Plate">The 3MF file of its plate: its section's where it is an inlay.</param>
+/// <param name="ObjectId">Its object's id there, and in the file of all plates.</param>
+/// <param name="ToLayout">From the coordinates of either file's mesh to the layout frame, mm.</param>
+public sealed record ManifestLine(
+    string Platform, string Name, int Section, bool IsInlay, double Depth, double Rise, string Stl, string Plate, int ObjectId, RigidTransform ToLayout)
+{
+    /// <summary>The 3MF file of all plates that it is in too; null where there is none.</summary>
+    public string? AllPlates { get; init; }
+}
+
 /// <summary>A gauge or a proof.</summary>
 /// <param name="Platform">Name of its platform; empty for what belongs to the printer.</param>
 /// <param name="Name">Its own name.</param>
@@ -74,7 +95,8 @@ public sealed record ManifestSection(
 /// <param name="ObjectId">Its object's id there.</param>
 /// <param name="ToLayout">From the coordinates of either file's mesh to the layout frame, mm; null where it has no place there.</param>
 /// <param name="Rides">How it rides on a track; null where it does not.</param>
-public sealed record ManifestProof(string Platform, string Name, string Kind, string Stl, string Plate, int ObjectId, RigidTransform? ToLayout, ManifestRide? Rides);
+public sealed record ManifestProof(string Platform, string Name, string Kind, string Stl, string Plate, int ObjectId, RigidTransform? ToLayout,
+    ManifestRide? Rides);
 
 /// <summary>How a slide gauge rides on its track, and what it keeps from the platform; all mm.</summary>
 /// <param name="Track">Name of the track.</param>

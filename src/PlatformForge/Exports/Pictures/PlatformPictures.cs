@@ -30,12 +30,20 @@ public static class PlatformPictures
     {
         var stage = new Stage(dossier, platform);
         var bodies = platform.Sections.Sections.Select(s => new SceneBody(s.Solid.Mesh, Paints))
+            .Concat(platform.Sections.Lines.Pieces.Select(p => new SceneBody(p.Solid.Mesh, Paints)))
             .Concat(stage.Tracks())
             .Concat(furnished ? new Furnishing(platform.Plan).Bodies().Concat(stage.Vehicles()) : [])
             .ToArray();
         var (chord, away) = Axes(platform);
         var (eye, toward) = stage.Eye(chord, away);
-        var scene = new Scene(bodies, toward, Point3.Cross(new(0, 0, 1), toward), Sun(chord, away), 0) { Eye = eye, Framed = stage.Framed(), LeastAspect = 0.34, MostAspect = 0.44, Margin = 0.025 };
+        var scene = new Scene(bodies, toward, Point3.Cross(new(0, 0, 1), toward), Sun(chord, away), 0)
+        {
+            Eye = eye,
+            Framed = stage.Framed(),
+            LeastAspect = 0.34,
+            MostAspect = 0.44,
+            Margin = 0.025
+        };
         return PictureMaker.Draw(scene, width, threads);
     }
 
@@ -55,7 +63,8 @@ public static class PlatformPictures
     }
 
     /// <summary>A plate's sections as they lie on the bed.</summary>
-    public static PixelImage OnBed(Plate plate, int width = 512, int threads = -1) => OnBed(plate.Sections.Select(p => p.Section.WrittenMesh().Moved(p.ToBed)), width, threads);
+    public static PixelImage OnBed(Plate plate, int width = 512,
+        int threads = -1) => OnBed(plate.Sections.Select(p => p.Section.WrittenMesh().Moved(p.ToBed)), width, threads);
 
     /// <summary>Prints as they lie on the bed.</summary>
     /// <param name="meshes">Their meshes in the bed's coordinates.</param>

@@ -59,7 +59,8 @@ public sealed record PlatformReport(
     EstimateReport Estimate, string EstimateBasis, PrintReport Print, RibReport Ribs, IReadOnlyList<FeatureReport> Features, IReadOnlyList<BenchReport> Bench,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] OtherFaceReport? OtherFace = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] WaistReport? Waist = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] FacingReport? Facing = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] FacingReport? Facing = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<LineReport>? Lines = null)
 {
     internal static PlatformReport Of(PlatformDossier platform, Dossier dossier, BenchTables bench)
     {
@@ -88,8 +89,11 @@ public sealed record PlatformReport(
             [.. plan.Features.Select(f => FeatureReport.Of(plan, f))],
             [.. bench.All.Select(BenchReport.Of)],
             platform.FurtherFaces is [var other, ..] ? OtherFaceReport.Of(other, dossier) : null,
-            plan.Waist is { } waist ? new(waist.Width, scale.ToFullSize(waist.Width), waist.First, waist.Second) { Heights = [.. plan.Faces.Select(FaceHeightsReport.Of)] } : null,
-            FacingReport.Of(platform.Sections));
+            plan.Waist is { } waist ? new(waist.Width, scale.ToFullSize(waist.Width), waist.First,
+                waist.Second)
+            { Heights = [.. plan.Faces.Select(FaceHeightsReport.Of)] } : null,
+            FacingReport.Of(platform.Sections),
+            LineReport.Of(platform.Sections));
     }
 }
 

@@ -39,6 +39,7 @@ internal static class WorkChapters
             Invariant($"sizes from the solids; grams and time {PrintEstimate.Basis}"), source.File("sections"));
         FacingWords.Say(to, set, printer.Layer);
         FacingWords.Paving(to, set);
+        LineWords.Say(to, set, printer.Layer);
         if (set.Facing is not null)
         {
             to.Add(source.Images.Figure(Drawing(source, "elevations"), "Elevations of the faced walls", "the walls as made, laid flat"));

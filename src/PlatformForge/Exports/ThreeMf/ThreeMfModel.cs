@@ -31,6 +31,31 @@ public sealed record ThreeMfModel(
         return placed;
     }
 
+    /// <summary>The same item by item: the bodies of a group as one mesh, apart from one another.</summary>
+    public IReadOnlyList<Mesh> PlacedItems()
+    {
+        var byId = Objects.ToDictionary(o => o.Id);
+        return [.. Items.Select(item =>
+        {
+            var placed = new List<Mesh>();
+            Place(item.ObjectId, item.Placement, byId, placed);
+            return placed.Count == 1 ? placed[0] : Together(placed);
+        })];
+    }
+
+    private static Mesh Together(List<Mesh> meshes)
+    {
+        var triangles = new List<int>();
+        int first = 0;
+        foreach (var mesh in meshes)
+        {
+            triangles.AddRange(mesh.Triangles.Select(v => v + first));
+            first += mesh.Vertices.Length;
+        }
+
+        return new([.. meshes.SelectMany(m => m.Vertices)], [.. triangles], []);
+    }
+
     private void Place(int id, AffineMotion motion, Dictionary<int, ThreeMfObject> byId, List<Mesh> placed)
     {
         var thing = byId[id];

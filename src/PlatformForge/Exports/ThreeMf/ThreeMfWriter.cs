@@ -13,7 +13,7 @@ public static class ThreeMfWriter
     private static readonly DateTimeOffset ArchiveTime = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
     /// <summary>
-    /// The whole package. Every object must have a mesh (groups are read, not written), every paint a material, and the model
+    /// The whole package. Every object must have a mesh or components that stand before it, every paint a material, and the model
     /// at least one object and one item.
     /// </summary>
     public static byte[] ToBytes(ThreeMfModel model)
@@ -104,7 +104,12 @@ public static class ThreeMfWriter
 
     private static void WriteObject(Utf8Text text, ThreeMfObject thing, int materials)
     {
-        var mesh = thing.Mesh ?? throw new ArgumentException("Only objects with a mesh are written.", nameof(thing));
+        if (thing.Mesh is not { } mesh)
+        {
+            WriteGroup(text, thing);
+            return;
+        }
+
         int main = CommonestPaint(mesh);
         text.Raw("  <object id=\""u8).Whole(thing.Id).Raw("\" type=\"model\" name=\""u8).Escaped(thing.Name)
             .Raw("\" partnumber=\""u8).Escaped(thing.PartNumber).Raw("\" pid=\""u8).Whole(materials).Raw("\" pindex=\""u8).Whole(main)
@@ -131,6 +136,21 @@ public static class ThreeMfWriter
         text.Raw("    </triangles>\n   </mesh>\n  </object>\n"u8);
     }
 
+    private static void WriteGroup(Utf8Text text, ThreeMfObject thing)
+    {
+        ArgumentOutOfRangeException.ThrowIfZero(thing.Components.Count);
+        text.Raw("  <object id=\""u8).Whole(thing.Id).Raw("\" type=\"model\" name=\""u8).Escaped(thing.Name)
+            .Raw("\" partnumber=\""u8).Escaped(thing.PartNumber).Raw("\">\n   <components>\n"u8);
+        foreach (var part in thing.Components)
+        {
+            text.Raw("    <component objectid=\""u8).Whole(part.ObjectId).Raw("\" transform=\""u8);
+            WriteMotion(text, part.Placement);
+            text.Raw("\"/>\n"u8);
+        }
+
+        text.Raw("   </components>\n  </object>\n"u8);
+    }
+
     // What most triangles show is the object's own material; only the others name theirs.
     private static int CommonestPaint(Mesh mesh)
     {
@@ -146,12 +166,18 @@ public static class ThreeMfWriter
     private static void WriteItem(Utf8Text text, ThreeMfItem item)
     {
         text.Raw("  <item objectid=\""u8).Whole(item.ObjectId).Raw("\" partnumber=\""u8).Escaped(item.PartNumber).Raw("\" transform=\""u8);
-        var (x, y, z, shift) = item.Placement;
+        WriteMotion(text, item.Placement);
+        text.Raw("\"/>\n"u8);
+    }
+
+    private static void WriteMotion(Utf8Text text, AffineMotion motion)
+    {
+        var (x, y, z, shift) = motion;
         foreach (var row in (ReadOnlySpan<Point3>)[x, y, z])
         {
             text.Ratio(row.X).Raw(" "u8).Ratio(row.Y).Raw(" "u8).Ratio(row.Z).Raw(" "u8);
         }
 
-        text.Length(shift.X).Raw(" "u8).Length(shift.Y).Raw(" "u8).Length(shift.Z).Raw("\"/>\n"u8);
+        text.Length(shift.X).Raw(" "u8).Length(shift.Y).Raw(" "u8).Length(shift.Z);
     }
 }

@@ -2,6 +2,7 @@ using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
 using PlatformForge.Track;
 
 namespace PlatformForge.Exports.Workshop;
@@ -41,13 +42,24 @@ internal static class SurfaceAreas
             }
         }
 
+        // What is printed in its own colour wants no paint: the floors of its rebate are covered.
+        foreach (var name in new[] { LineMake.White, LineMake.Tactile })
+        {
+            LineBand[] own = [.. set.Plan.Body.Lines.Where(l => l.Made.Name == name)];
+            if (own.Length > 0 && Array.TrueForAll(own, l => l.Made.IsPrinted))
+            {
+                areas[(int)LineBlocks.PaintOf(own[0].Made)] = 0;
+            }
+        }
+
         return areas;
     }
 
     private static bool IsSeen(Point3 middle, Point3 normal, HeightPlane top, OuterSide[] outline)
     {
         Point2 p = new(middle.X, middle.Y), way = new(normal.X, normal.Y);
-        return normal.Z > Level ? top.At(p) - middle.Z < TopDepth : Math.Abs(normal.Z) < Upright && Array.Exists(outline, o => o.Faces(p, way));
+        double deep = top.At(p) - middle.Z;
+        return normal.Z > Level ? deep < TopDepth : Math.Abs(normal.Z) < Upright && Array.Exists(outline, o => deep > o.Below && o.Faces(p, way));
     }
 
     // The outer sides in plan from one chainage to another: wall's foot, coping edge, back, and the platform's own ends.
@@ -56,21 +68,25 @@ internal static class SurfaceAreas
         var body = plan.Body;
         var sides = new List<OuterSide>();
         double inward = plan.Side.Outward(1);
-        void Along(PlanLine line, double turn)
+        void Along(PlanLine line, double turn, double below = double.NegativeInfinity)
         {
             for (int i = 0; i + 1 < line.Stations.Length; i++)
             {
                 if (line.Stations[i + 1] > from && line.Stations[i] < to)
                 {
-                    sides.Add(OuterSide.Of(plan.ToLayout(line.Stations[i], line.Reach[i]), plan.ToLayout(line.Stations[i + 1], line.Reach[i + 1]), turn));
+                    sides.Add(OuterSide.Of(plan.ToLayout(line.Stations[i], line.Reach[i]), plan.ToLayout(line.Stations[i + 1], line.Reach[i + 1]),
+                        turn) with
+                    { Below = below });
                 }
             }
         }
 
         // Towards higher chainage the platform lies to the left of its front where it stands left of the track.
-        Along(body.WallFace, -inward);
+        // Walls are seen under their copings; what stands over them higher up is the side of a groove.
+        double under = plan.Spec.Coping.Thickness;
+        Along(body.WallFace, -inward, under);
         Along(body.CopingFront, -inward);
-        Along(body.FarWallFace, inward);
+        Along(body.FarWallFace, inward, body.FarCopingBack is null ? double.NegativeInfinity : under);
         Along(body.Back, inward);
         foreach (var (s, ahead) in new[] { (body.Stations[0], -1), (body.Stations[^1], 1) })
         {
@@ -86,6 +102,9 @@ internal static class SurfaceAreas
     // A straight piece of the outline and the way that is out.
     private readonly record struct OuterSide(Point2 A, Point2 Along, double Length, Point2 Out)
     {
+        /// <summary>How far under the top, mm, what belongs to it begins.</summary>
+        public double Below { get; init; } = double.NegativeInfinity;
+
         public static OuterSide Of(Point2 a, Point2 b, double turn)
         {
             double length = (b - a).Length;

@@ -156,7 +156,7 @@ internal static class WorkList
         yield return (set.Plan.Spec.Deck.Paving is { } paving ? Paved(paving.Kind)
             : "Paint the deck: both greys worked together wet; texture powder in thinned glue hides layer lines (common practice, no source).")
             + " Talc or matt varnish takes the shine off.";
-        if (set.Plan.Body.Lines.Count > 0)
+        if (set.Plan.Body.Lines.Any(l => l.Made.IsPainted))
         {
             yield return "Paint the white line last, through its stencil, in thin coats, with the mix of the table: never pure white.";
         }
@@ -175,6 +175,12 @@ internal static class WorkList
     private static IEnumerable<string> Fit(SectionSet set)
     {
         var plan = set.Plan;
+        if (set.Lines.Pieces.Any(p => !p.IsInlay))
+        {
+            yield return "Glue the strips into their rebates when the paint is dry, each into its own section, by their names; they end where sections do, "
+                + "so that joints come apart.";
+        }
+
         yield return plan.Openings.Any() ? "Clear every hole of the deck's list with a drill of its size turned by hand." : "Nothing is let into the deck.";
         if (plan.Features.Any(f => f.Wires.Count > 0))
         {

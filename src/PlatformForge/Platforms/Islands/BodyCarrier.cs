@@ -78,8 +78,9 @@ internal static class BodyCarrier
             Back = new(stations, back),
             Lines =
             [
-                .. near.WhiteLine is { } line ? [line with { Near = Own(line.Near), Far = Own(line.Far) }] : (WhiteLineBand[])[],
-                .. far.WhiteLine is { } other ? [other with { From = near.Profile.StartHead, To = near.Profile.EndHead, Near = Other(other.Far), Far = Other(other.Near) }] : (WhiteLineBand[])[],
+                .. near.Lines.Select(line => line with { Near = Own(line.Near), Far = Own(line.Far) }),
+                .. far.Lines.Select(other => other with { From = near.Profile.StartHead, To = near.Profile.EndHead, Near = Other(other.Far),
+                    Far = Other(other.Near) }),
             ],
         };
     }

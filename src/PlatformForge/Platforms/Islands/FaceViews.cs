@@ -65,7 +65,7 @@ public static class FaceViews
             Lines = [.. body.Lines.Select(Band)],
         };
 
-        WhiteLineBand Band(WhiteLineBand line)
+        LineBand Band(LineBand line)
         {
             double a = across.SecondAt(line.From), b = across.SecondAt(line.To);
             return line with { From = Math.Min(a, b), To = Math.Max(a, b), Near = Told(line.Far), Far = Told(line.Near) };

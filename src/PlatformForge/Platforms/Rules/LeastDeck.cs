@@ -14,6 +14,12 @@ internal static class LeastDeck
             Raise(line.Inset + line.Width, "the white line and its inset");
         }
 
+        if (spec.Tactile is { } tactile)
+        {
+            double own = tactile.Inset + tactile.Width;
+            Raise((spec.IsIsland ? 2 * own : own) + StripRules.LeastLand, "the tactile strip and its inset");
+        }
+
         foreach (var (width, what) in spec.Features.Select(f => f.LeastDeck(spec)).OfType<(double, string)>())
         {
             Raise(width, what);

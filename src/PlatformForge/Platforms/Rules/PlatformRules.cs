@@ -139,13 +139,22 @@ internal static class PlatformRules
         var (deck, coping, atMost) = (spec.Deck, spec.Coping, Most(spec, findings));
         if (spec.WhiteLine is { } line)
         {
-            atMost(
-                "line.groove_depth",
-                "groove depth",
-                line.GrooveDepth,
-                Math.Min(coping.Thickness, deck.Thickness) - LeastFloor,
-                "leaves too little under it",
-                ("make deck and coping thicker, or leave the groove out", Cure.Set($"{spec.Key}.line.groove_depth", 0)));
+            double deepest = Math.Min(coping.Thickness, deck.Thickness) - LeastFloor;
+            if (line.GrooveDepth > 0)
+            {
+                atMost(
+                    "line.groove_depth",
+                    "groove depth",
+                    line.GrooveDepth,
+                    deepest,
+                    "leaves too little under it",
+                    ("make deck and coping thicker, or leave the groove out", Cure.Set($"{spec.Key}.line.groove_depth", 0)));
+            }
+            else if (line.Form != LineForm.Paint)
+            {
+                atMost("line.depth", "depth", line.Depth, deepest, "leaves too little under it", ("make deck and coping thicker", null));
+            }
+
             atMost(
                 "line.inset",
                 "white line's inset",
@@ -158,6 +167,8 @@ internal static class PlatformRules
                 findings.Add(PlatformFindings.LineOnArris($"{spec.Key}.line.inset", line.Inset, coping.ArrisChamfer));
             }
         }
+
+        StripRules.Check(spec, atMost, findings);
     }
 
     private static void Cuts(PlatformSpec spec, List<Finding> findings)

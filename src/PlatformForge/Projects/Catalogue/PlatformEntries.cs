@@ -105,6 +105,8 @@ internal static class PlatformEntries
             "PF4150",
             "The wires of a lamp are not led on: no rib stands between it and the end wall of its section.",
             "Lead them towards the other end, or down through the baseboard."),
+        new("PF4151", "The tactile strip lies on the white line.", "Move it farther from the edge."),
+        new("PF4152", "A strip stands over the deck where bodies pass over the coping.", "Make it flush with the deck, or hold the edge to bodies as well."),
         new("PF4201", "The platform is narrower than a published figure.", "Widen it where the layout has room."),
         new("PF4202", "Less than the published 6 ft are clear between the edge and something.", "Move it back, or widen the deck."),
         new("PF4203", "A ramp is steeper than a published figure.", "Make it longer."),

@@ -53,6 +53,7 @@ internal static class VerificationEntries
             "Print from the plate's own file, or build the folder again.",
             Reasons.Rebuilt),
         new("PF8049", "A section in a 3MF file is put together of other objects.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8050", "A line or strip as written does not fit the rebate of its section.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8070", "The walls of a section were not measured, since it has too many edges.", "Build the folder again.", Reasons.Rebuilt),
     ];
 }

@@ -18,14 +18,14 @@ internal static class DeckBlocks
         double deck = plan.Spec.Deck.Thickness, coping = plan.Spec.Coping.Thickness;
         foreach (var strip in plan.Body.Top)
         {
-            var (thick, paint) = strip.Role == StripRole.Coping ? (coping, Paint.Coping) : (deck, PavingBlocks.PaintOf(plan));
+            var (thick, paint) = strip.Role == StripRole.Coping ? (coping, CopingGrooves.PaintOf(plan)) : (deck, PavingBlocks.PaintOf(plan));
             foreach (var piece in top.Cover(strip.Near, strip.Far, from, to))
             {
                 blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-thick), piece.Top, paint));
             }
         }
 
-        engraved = PavingBlocks.Cut(chart, top, from, to, blocks);
+        engraved = PavingBlocks.Cut(chart, top, from, to, blocks) + LineBlocks.Area(plan, from, to);
         foreach (var line in plan.Body.Lines.Where(l => l.GrooveDepth <= 0))
         {
             foreach (var piece in top.Cover(line.Near, line.Far, Math.Max(from, line.From), Math.Min(to, line.To)))
@@ -42,11 +42,12 @@ internal static class DeckBlocks
         {
             foreach (var piece in top.Cover(line.Near, line.Far, Math.Max(from, line.From), Math.Min(to, line.To)))
             {
-                blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-line.GrooveDepth), piece.Top.Raised(Layer.Above), Paint.Line));
+                blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-line.GrooveDepth), piece.Top.Raised(Layer.Above), LineBlocks.PaintOf(line.Made)));
             }
         }
 
         Joints(chart, top, from, to, blocks);
+        CopingGrooves.Remove(chart, top, from, to, blocks);
         FarJointBlocks.Remove(chart, from, to, Overshoot, blocks);
         foreach (var (edge, inward) in plan.Body.Arrises)
         {
@@ -70,23 +71,29 @@ internal static class DeckBlocks
             double a = Math.Max(from, joint - half), b = Math.Min(to, joint + half);
             foreach (var piece in top.Cover(beyond, plan.CopingBack, a, b))
             {
-                blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-depth), piece.Top.Raised(Layer.Above), Paint.Coping));
+                blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-depth), piece.Top.Raised(Layer.Above), CopingGrooves.PaintOf(plan)));
             }
         }
     }
 
-    // The chamfer of a coping's upper arris: facet by facet, one plane through the chamfer's two edges, or two where those are not parallel.
+    // The worked arris of a coping's upper edge, from the front to the top: of each of its flats, facet by facet, one plane through its two edges, or two where
+    // those are not parallel.
     private static void Arris(FacetedPlan chart, TopSurface top, PlanLine edge, int inward, double from, double to, List<ColumnBlock> blocks)
     {
-        var plan = chart.Plan;
-        double size = plan.Spec.Coping.ArrisChamfer;
-        if (size <= 0)
+        var corners = chart.Plan.Spec.Coping.Arris();
+        for (int i = 0; i + 1 < corners.Count; i++)
         {
-            return;
+            Flat(chart, top, edge, inward, (corners[i], corners[i + 1]), (from, to), blocks);
         }
+    }
 
-        var inner = edge.Shifted(inward * size);
-        var chainages = chart.Chainages(from, to);
+    private static void Flat(
+        FacetedPlan chart, TopSurface top, PlanLine edge, int inward, ((double Inward, double Drop) Low, (double Inward, double Drop) High) flat,
+        (double From, double To) stretch, List<ColumnBlock> blocks)
+    {
+        PlanLine outer = flat.Low.Inward > 0 ? edge.Shifted(inward * flat.Low.Inward) : edge, inner = edge.Shifted(inward * flat.High.Inward);
+        var paint = CopingGrooves.PaintOf(chart.Plan);
+        var chainages = chart.Chainages(stretch.From, stretch.To);
         for (int i = 0; i + 1 < chainages.Length; i++)
         {
             double a = chainages[i], b = chainages[i + 1];
@@ -97,7 +104,8 @@ internal static class DeckBlocks
                 return new(p.X, p.Y, along.At(p) - drop);
             }
 
-            Point3 front0 = Place(edge, a, size), front1 = Place(edge, b, size), inner0 = Place(inner, a, 0), inner1 = Place(inner, b, 0);
+            Point3 front0 = Place(outer, a, flat.Low.Drop), front1 = Place(outer, b, flat.Low.Drop);
+            Point3 inner0 = Place(inner, a, flat.High.Drop), inner1 = Place(inner, b, flat.High.Drop);
             var slope = HeightPlane.Through(front0, front1, inner1);
             if (Math.Abs(slope.At(new(inner0.X, inner0.Y)) - inner0.Z) < TopSurface.PlaneAgreement)
             {
@@ -112,7 +120,7 @@ internal static class DeckBlocks
             void Cut(HeightPlane lower, params Point3[] corners)
             {
                 var ring = Array.ConvertAll(corners, p => new Point2(p.X, p.Y));
-                blocks.Add(Layer.Removed(chart.RunsLeft == inward > 0 ? ring : ConvexRing.Reversed(ring), lower, along.Raised(Layer.Above), Paint.Coping));
+                blocks.Add(Layer.Removed(chart.RunsLeft == inward > 0 ? ring : ConvexRing.Reversed(ring), lower, along.Raised(Layer.Above), paint));
             }
         }
     }

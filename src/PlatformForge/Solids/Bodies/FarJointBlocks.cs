@@ -39,7 +39,7 @@ internal static class FarJointBlocks
     }
 
     // A groove through a cut is halved by it, as those of the first face are; what lies beyond the section takes nothing there.
-    private static void Cut(FacetedPlan chart, Point2[] groove, double from, double to, double depth, List<ColumnBlock> blocks)
+    internal static void Cut(FacetedPlan chart, Point2[] groove, double from, double to, double depth, List<ColumnBlock> blocks)
     {
         var surface = chart.Plan.Surface;
         double[] ends = [from, .. surface.Breaks.Where(s => s > from && s < to), to];
@@ -49,7 +49,7 @@ internal static class FarJointBlocks
             if (ring.Length > 0)
             {
                 var plane = surface.At((ends[i] + ends[i + 1]) / 2);
-                blocks.Add(Layer.Removed(ring, plane.Raised(-depth), plane.Raised(Layer.Above), Paint.Coping));
+                blocks.Add(Layer.Removed(ring, plane.Raised(-depth), plane.Raised(Layer.Above), CopingGrooves.PaintOf(chart.Plan)));
             }
         }
     }

@@ -55,6 +55,15 @@ internal static class MeshGap
             || Array.Exists(solid, t => t.Apart(new(p, p, p)) <= outside && ToTriangle(p, t) <= outside)));
     }
 
+    /// <summary>Whether every point lies on a solid's surface, mm apart by so much at most.</summary>
+    public static bool LiesOn(IReadOnlyList<Point3> points, Mesh solid, double within)
+    {
+        Point3 low = new(points.Min(p => p.X), points.Min(p => p.Y), points.Min(p => p.Z)), high = new(points.Max(p => p.X), points.Max(p => p.Y),
+            points.Max(p => p.Z));
+        Corners[] near = [.. Triangles(solid, low, high, within)];
+        return points.All(p => Array.Exists(near, t => t.Apart(new(p, p, p)) <= within && ToTriangle(p, t) <= within));
+    }
+
     // Whether a line straight up from a point goes through a solid's faces an odd number of times.
     private static bool IsUnderOddly(Point3 p, Corners[] solid)
     {

@@ -30,25 +30,30 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
     /// a vehicle.</summary>
     public IEnumerable<Finding> Strangers()
     {
-        var known = manifest.Sections.Select(s => s.Stl).Concat(manifest.Proofs.Select(p => p.Stl)).ToHashSet(StringComparer.Ordinal);
+        var known = manifest.Sections.Select(s => s.Stl).Concat(manifest.Lines.Select(l => l.Stl)).Concat(manifest.Proofs.Select(p => p.Stl)).ToHashSet(StringComparer.Ordinal);
         return manifest.Files.Where(f => f.Path.EndsWith(".stl", StringComparison.OrdinalIgnoreCase) && !known.Contains(f.Path)).Select(f => Stranger(f.Path));
     }
 
     private IEnumerable<Finding> One(string file, ThreeMfModel model, PrinterSpec? printer)
     {
-        ManifestSection[] own = [.. manifest.Sections.Concat(manifest.Proofs.Select(AsSection)).Where(s => s.Plate == file || s.AllPlates == file)];
+        ManifestSection[] own = [.. manifest.Sections.Concat(manifest.Lines.Where(l => !l.IsInlay).Select(AsSection)).Concat(manifest.Proofs.Select(AsSection)).Where(s => s.Plate == file || s.AllPlates == file)];
         if (own.Length == 0)
         {
             return [Stranger(file)];
         }
 
-        return [.. model.Items.SelectMany(i => Item(file, model, i, own)), .. own.SelectMany(s => Section(file, model, s)), .. OnBed(file, model, own, printer)];
+        return [.. model.Items.SelectMany(i => Item(file, model, i, own)), .. own.SelectMany(s => Section(file, model, s)), .. OnBed(file, model, own,
+            printer)];
     }
 
-    private static Finding Stranger(string file) => Fault("PF8045", Invariant($"'{file}' prints something, but no section of the manifest is in it."), "Do not print it; build the folder again.");
+    private static Finding Stranger(string file) => Fault("PF8045", Invariant($"'{file}' prints something, but no section of the manifest is in it."),
+        "Do not print it; build the folder again.");
 
     // On its bed a proof is held to what a section is.
     private static ManifestSection AsSection(ManifestProof p) => new(p.Platform, p.Name, 0, 0, 0, p.Stl, p.Plate, p.ObjectId, RigidTransform.Identity);
+
+    // So is a strip, which lies on a bed of its own.
+    private static ManifestSection AsSection(ManifestLine l) => new(l.Platform, l.Name, 0, 0, 0, l.Stl, l.Plate, l.ObjectId, RigidTransform.Identity);
 
     private static IEnumerable<Finding> Item(string file, ThreeMfModel model, ThreeMfItem item, ManifestSection[] own)
     {
@@ -60,7 +65,8 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
 
         if (Bent(item.Placement, model.UnitMm) is { } how)
         {
-            yield return Fault("PF8044", Invariant($"{name} in '{file}' is {how}, where it should be turned and shifted only."), "Do not print it; build the folder again.");
+            yield return Fault("PF8044", Invariant($"{name} in '{file}' is {how}, where it should be turned and shifted only."),
+                "Do not print it; build the folder again.");
         }
     }
 
@@ -77,9 +83,43 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
             yield break;
         }
 
+        ManifestLine[] inlays = [.. manifest.Lines.Where(l => l.IsInlay && l.Platform == section.Platform && l.Section == section.Number
+            && section.Number > 0)];
+        foreach (var finding in inlays.Length > 0 ? Group(file, model, section, thing, inlays) : Alone(file, section, thing))
+        {
+            yield return finding;
+        }
+    }
+
+    // A section with inlays is a group of its own body and just those, none of them moved.
+    private IEnumerable<Finding> Group(string file, ThreeMfModel model, ManifestSection section, ThreeMfObject thing, ManifestLine[] inlays)
+    {
+        int[] bodies = [.. thing.Components.Select(c => c.ObjectId).Except(inlays.Select(l => l.ObjectId))];
+        bool isWhole = thing.Mesh is null && thing.Components.Count == inlays.Length + 1 && bodies.Length == 1
+            && thing.Components.All(c => c.Placement == AffineMotion.Identity && model.Objects.Any(o => o.Id == c.ObjectId && o.Mesh is not null));
+        if (!isWhole)
+        {
+            yield return PutTogether(
+                Invariant($"{section.Name} in '{file}' is put together of other objects than its body and its {inlays.Length} inlaid lines, or they are moved."));
+            yield break;
+        }
+
+        foreach (var finding in Alone(file, section, model.Objects.First(o => o.Id == bodies[0])))
+        {
+            yield return finding;
+        }
+
+        foreach (var finding in inlays.SelectMany(l => Alone(file, AsSection(l), model.Objects.First(o => o.Id == l.ObjectId))))
+        {
+            yield return finding;
+        }
+    }
+
+    private IEnumerable<Finding> Alone(string file, ManifestSection section, ThreeMfObject thing)
+    {
         if (thing.Components.Count > 0 || thing.Mesh is not { } mesh)
         {
-            yield return Fault("PF8049", Invariant($"{section.Name} in '{file}' is put together of other objects; it should be one mesh."), "Do not print it; build the folder again.");
+            yield return PutTogether(Invariant($"{section.Name} in '{file}' is put together of other objects; it should be one mesh."));
         }
         else if (solids.TryGetValue(section.Stl, out var solid))
         {
@@ -93,10 +133,11 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
     private static IEnumerable<Finding> OnBed(string file, ThreeMfModel model, ManifestSection[] own, PrinterSpec? printer)
     {
         string[] names = [.. model.Items.Select(i => Named(model, i.ObjectId))];
-        var placed = model.PlacedMeshes();
+        var placed = model.PlacedItems();
 
         // Where something is bent already, its place on the bed says nothing more.
-        return printer is null || placed.Count != names.Length || model.Items.Any(i => Bent(i.Placement, model.UnitMm) is not null) ? [] : BedRule.Check(file, names, placed, printer, isOneBed: own.Any(s => s.Plate == file));
+        return printer is null || placed.Count != names.Length || model.Items.Any(i => Bent(i.Placement, model.UnitMm) is not null) ? []
+            : BedRule.Check(file, names, placed, printer, isOneBed: own.Any(s => s.Plate == file));
     }
 
     // What lies on one plate lies alike in the file of all plates, only farther to the right.
@@ -108,7 +149,8 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
             Point3? moved = null;
             foreach (var section in plate)
             {
-                if (alone?.Items.FirstOrDefault(i => i.ObjectId == section.ObjectId) is not { } own || all.Items.FirstOrDefault(i => i.ObjectId == section.ObjectId) is not { } here)
+                if (alone?.Items.FirstOrDefault(i => i.ObjectId == section.ObjectId) is not { } own
+                    || all.Items.FirstOrDefault(i => i.ObjectId == section.ObjectId) is not { } here)
                 {
                     continue;
                 }
@@ -123,7 +165,8 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
                 double turned = (here.Placement.X - own.Placement.X).Length + (here.Placement.Y - own.Placement.Y).Length;
                 if (turned > Squareness || (by - moved.Value).Length > Slack)
                 {
-                    yield return Fault("PF8048", Invariant($"{section.Name} lies otherwise in '{file}' than on its plate '{plate.Key}'."), "Print from the plate's own file, or build the folder again.");
+                    yield return Fault("PF8048", Invariant($"{section.Name} lies otherwise in '{file}' than on its plate '{plate.Key}'."),
+                        "Print from the plate's own file, or build the folder again.");
                 }
             }
         }
@@ -145,7 +188,10 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
             : null;
     }
 
-    private static string Named(ThreeMfModel model, int id) => model.Objects.FirstOrDefault(o => o.Id == id)?.Name is { Length: > 0 } name ? name : Invariant($"object {id}");
+    private static string Named(ThreeMfModel model, int id) => model.Objects.FirstOrDefault(o => o.Id == id)?.Name is { Length: > 0 } name ? name
+        : Invariant($"object {id}");
+
+    private static Finding PutTogether(string what) => Fault("PF8049", what, "Do not print it; build the folder again.");
 
     private static Finding Fault(string code, string what, string remedy) => Finding.Error(code, "", what, remedy, FaultKind.Mesh);
 }

@@ -1,0 +1,10 @@
+using PlatformForge.Platforms;
+using PlatformForge.Solids.Bodies;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>How drawings colour lines and strips.</summary>
+internal static class LineLooks
+{
+    public static Rgb Of(LineMake made) => made.Name == LineMake.Tactile ? Palette.Of(LineBlocks.PaintOf(made)) : HouseStyle.White;
+}

@@ -1,0 +1,55 @@
+namespace PlatformForge.Platforms;
+
+/// <summary>How a line along an edge comes about.</summary>
+public enum LineForm
+{
+    /// <summary>Painted on the flat deck.</summary>
+    Paint,
+
+    /// <summary>Painted into a shallow groove.</summary>
+    Groove,
+
+    /// <summary>A body of its own in another colour, let into the deck and flush with it: it lies on the bed beside the deck's first layer.</summary>
+    Inlay,
+
+    /// <summary>A thin strip printed by itself, right way up, and laid into a rebate.</summary>
+    Strip,
+}
+
+/// <summary>What stands on a strip.</summary>
+public enum StripPattern
+{
+    /// <summary>Nothing: its top is flat.</summary>
+    Plain,
+
+    /// <summary>Square studs in rows.</summary>
+    Studs,
+
+    /// <summary>Ribs along the edge.</summary>
+    Ribs,
+}
+
+/// <summary>What a line or strip is made of.</summary>
+/// <param name="Name">What it is called.</param>
+/// <param name="Form">How it is made.</param>
+/// <param name="Depth">Depth of groove or rebate below the deck, mm; 0 for paint.</param>
+/// <param name="Fit">Air on either side of a strip in its rebate, mm.</param>
+/// <param name="Rise">How far a strip's highest places stand over the deck, mm.</param>
+/// <param name="Pattern">What stands on a strip.</param>
+/// <param name="Stud">Width of studs and ribs, mm.</param>
+/// <param name="Pitch">Distance between their middles, mm.</param>
+public sealed record LineMake(
+    string Name, LineForm Form, double Depth, double Fit = 0, double Rise = 0, StripPattern Pattern = StripPattern.Plain, double Stud = 0, double Pitch = 0)
+{
+    /// <summary>Names that the makes have.</summary>
+    public const string White = "white line", Tactile = "tactile strip";
+
+    /// <summary>Whether a brush makes it.</summary>
+    public bool IsPainted => Form is LineForm.Paint or LineForm.Groove;
+
+    /// <summary>Whether it is a print of its own colour.</summary>
+    public bool IsPrinted => !IsPainted;
+
+    /// <summary>Height of a strip's own flat top over the deck: all of its rise, or none where a pattern stands on it.</summary>
+    public double FlatRise => Pattern == StripPattern.Plain ? Rise : 0;
+}

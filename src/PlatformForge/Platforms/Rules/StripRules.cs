@@ -1,0 +1,62 @@
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Platforms.Rules;
+
+/// <summary>What is asked of strips that are laid into the deck: room for them, and air over them.</summary>
+internal static class StripRules
+{
+    /// <summary>Least deck between two strips, and between a strip and the deck's end, mm: a printed line (common practice, no source).</summary>
+    public const double LeastLand = 0.4;
+
+    public static void Check(
+        PlatformSpec spec, Action<string, string, double, double, string, (string Sentence, Cure? Cure)> atMost, List<Finding> findings)
+    {
+        var lines = spec.Faces.Select(f => (Key: f.WhiteLine is null ? $"{spec.Key}.line" : $"{spec.Key}.{f.Key}.line", Line: f.WhiteLine ?? spec.WhiteLine,
+            Face: f))
+            .Where(l => l.Line is not null).DistinctBy(l => l.Key).ToArray();
+        if (spec.Tactile is { } tactile)
+        {
+            double deepest = Math.Min(spec.Coping.Thickness, spec.Deck.Thickness) - PlatformRules.LeastFloor;
+            atMost("tactile.depth", "depth", tactile.Depth, deepest, "leaves too little under it", ("make deck and coping thicker", null));
+            double room = spec.Deck.Width - tactile.Width - LeastLand;
+            atMost("tactile.inset", "tactile strip's inset", tactile.Inset, room, "puts it off the deck", ("make the strip narrower or the deck wider", null));
+            foreach (var (_, line, _) in lines)
+            {
+                double least = line!.Inset + line.Width + LeastLand;
+                if (tactile.Inset < least - Tolerances.Rounding && tactile.Inset + tactile.Width > line.Inset - LeastLand)
+                {
+                    findings.Add(OnLine(spec.Key + ".tactile.inset", tactile.Inset, line, least));
+                }
+            }
+
+            if (spec.Faces.FirstOrDefault(f => f.BodiesPassOver) is { } face && tactile.Rise > 0)
+            {
+                findings.Add(UnderBodies(spec.Key + ".tactile.rise", "tactile strip", tactile.Rise, face));
+            }
+        }
+
+        foreach (var (key, line, face) in lines.Where(l => l.Line!.Form == LineForm.Strip && l.Line.Rise > 0 && l.Face.BodiesPassOver))
+        {
+            findings.Add(UnderBodies(key + ".rise", "white line", line!.Rise, face));
+        }
+    }
+
+    private static Finding OnLine(string key, double inset, WhiteLineSpec line, double least)
+    {
+        double right = Math.Ceiling(least * 100) / 100;
+        return Finding.Error(
+            "PF4151",
+            key,
+            Invariant($"The tactile strip begins {inset:0.###} mm from the edge, where the white line runs from {line.Inset:0.###} to {line.Inset + line.Width:0.###} mm."),
+            Invariant($"Give an inset of {right:0.##} mm or more."),
+            FaultKind.DesignRule).Curing(Cure.Set(key, right));
+    }
+
+    private static Finding UnderBodies(string key, string what, double rise, FaceSpec face) => Finding.Error(
+        "PF4152",
+        key,
+        Invariant($"The {what} stands {rise:0.###} mm over the deck, under bodies that pass over the coping with {face.VerticalGap:0.###} mm of air."),
+        "Give a rise of 0, which is flush with the deck, or hold the edge to bodies as well (bodies_pass_over = false).",
+        FaultKind.DesignRule).Curing(Cure.Set(key, 0));
+}

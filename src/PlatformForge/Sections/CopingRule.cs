@@ -1,0 +1,30 @@
+using PlatformForge.Platforms;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Units;
+
+namespace PlatformForge.Sections;
+
+/// <summary>What of a coping's bricks and margins a printer can make.</summary>
+internal static class CopingRule
+{
+    private const double Rounding = Tolerances.Rounding;
+
+    public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer)
+    {
+        var (coping, key) = (plan.Spec.Coping, plan.Spec.Key + ".coping");
+        double brick = coping.BrickPitch - coping.JointWidth, joint = coping.BrickPitch - printer.LeastWall;
+        if (coping.Kind == CopingKind.Bricks && brick < printer.LeastWall - Rounding)
+        {
+            yield return LineFindings.CopingBricks(key, coping.BrickPitch, coping.JointWidth, (printer.Nozzle, printer.LeastWall),
+                joint >= printer.Nozzle / 2 ? joint : null);
+        }
+
+        double slab = plan.CopingJoints.Length > 0 ? plan.CopingJoints.Zip(plan.CopingJoints.Skip(1), (a,
+            b) => b - a).DefaultIfEmpty(coping.SlabLength).Min() : coping.Width;
+        double most = (Math.Min(slab, coping.Width) - (2 * coping.JointWidth) - printer.LeastWall) / 2, least = (coping.JointWidth * 1.0) + printer.Nozzle;
+        if (coping.Margin > 0 && (coping.Margin > most + Rounding || coping.Margin < least - Rounding))
+        {
+            yield return LineFindings.Margin(key, coping.Margin, (least, most));
+        }
+    }
+}

@@ -1,0 +1,116 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Forecasts;
+using PlatformForge.Sections.Plates;
+using PlatformForge.Sections.Poses;
+using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Units.Memories;
+
+namespace PlatformForge.Sections;
+
+/// <summary>Makes inlays and strips of a platform's lines, one a line and section, and lays strips on beds.</summary>
+internal static class LineMaker
+{
+    /// <param name="chart">The plan that the sections are made from.</param>
+    /// <param name="sections">The sections as they are written.</param>
+    /// <param name="printer">The printer, in millimetres as they come out.</param>
+    /// <param name="trim">Taken off each section at a cut, mm.</param>
+    /// <param name="memory">What earlier runs made.</param>
+    /// <param name="cancel">Stops between two pieces.</param>
+    public static LineSet Of(FacetedPlan chart, IReadOnlyList<PlatformSection> sections, PrinterSpec printer, double trim, Memory memory,
+        CancellationToken cancel)
+    {
+        LineBand[] lines = [.. chart.Plan.Body.Lines];
+        if (!Array.Exists(lines, l => l.Made.IsPrinted))
+        {
+            return LineSet.None;
+        }
+
+        var pieces = new List<LinePiece>();
+        foreach (var section in sections)
+        {
+            double from = section.From + (section.Number > 1 ? trim : 0), to = section.To - (section.Number < section.Count ? trim : 0);
+            for (int i = 0; i < lines.Length; i++)
+            {
+                cancel.ThrowIfCancellationRequested();
+                ColumnBlock[] blocks = lines[i].Made.IsPrinted ? [.. LineBlocks.Of(chart, lines[i], from, to)] : [];
+                if (blocks.Length > 0)
+                {
+                    double middle = (Math.Max(from, lines[i].From) + Math.Min(to, lines[i].To)) / 2;
+                    var input = new LineInput(blocks, lines[i].Made.Form, chart.Plan.Surface.At(middle), chart.Forward(middle), section.ToLayout, printer);
+                    var (solid, toLayout, hull, size, estimate) = memory.Of("line", input, static (given, _) => Form(given), cancel);
+                    pieces.Add(new(section.Number, i + 1, lines[i].Made, solid, toLayout, hull, size, estimate) { Stretch = section.Stretch });
+                }
+            }
+        }
+
+        return Laid(pieces, printer);
+    }
+
+    private sealed record LineInput(ColumnBlock[] Blocks, LineForm Made, HeightPlane Surface, Point2 Along, RigidTransform Section, PrinterSpec Printer);
+
+    private sealed record LineFormed(Solid Solid, RigidTransform ToLayout, Point2[] Hull, Point3 Size, PrintEstimate Estimate);
+
+    // An inlay keeps the place that it has in its section's file; a strip is stood on the bed and turned to lie best on it.
+    private static LineFormed Form(LineInput input)
+    {
+        var solid = SolidRaiser.Raise(input.Blocks);
+        var motion = input.Section.Inverse();
+        if (input.Made == LineForm.Strip)
+        {
+            var upright = PrintTurn.Standing(input.Surface, input.Along);
+            motion = upright.Then(RigidTransform.AboutZ(new BedShape(input.Printer).Best(Hull(solid.Mesh.Moved(upright))).Turn));
+            var (low, _) = solid.Mesh.Moved(motion).Box();
+            motion = motion.Then(RigidTransform.Shift(-low.X, -low.Y, -low.Z));
+        }
+
+        var lying = solid.Mesh.Moved(motion);
+        var (least, most) = lying.Box();
+        return new(solid, motion.Inverse(), Hull(lying), most - least, PrintForecast.Of(lying, solid.ColumnVolume, input.Printer));
+    }
+
+    private static Point2[] Hull(Mesh mesh) => ConvexRing.Hull(mesh.Vertices.Select(v => new Point2(v.X, v.Y)));
+
+    private static LineSet Laid(List<LinePiece> pieces, PrinterSpec printer)
+    {
+        int[] loose = [.. Enumerable.Range(0, pieces.Count).Where(i => !pieces[i].IsInlay)];
+        var beds = PlatePacker.Pack([.. loose.Select((p, i) => new PieceToPack(pieces[p].Hull, pieces[p].Size.X, i, pieces[p].Estimate.Volume))], printer);
+        var plates = new List<StripPlate>();
+        foreach (var bed in beds)
+        {
+            var placed = new List<(LinePiece Piece, RigidTransform ToBed)>();
+            foreach (var p in bed.OrderBy(p => p.Piece))
+            {
+                var (piece, toBed) = Corrected(pieces[loose[p.Piece]], p.ToBed, printer.Stretch);
+                pieces[loose[p.Piece]] = piece;
+                placed.Add((piece, toBed));
+            }
+
+            plates.Add(new(plates.Count + 1, placed, PrintEstimate.Sum(placed.Select(p => p.Piece.Estimate), printer)));
+        }
+
+        return new(pieces, plates);
+    }
+
+    // What the printer gets wrong is taken in as a strip lies on its bed; without that a strip keeps its turn.
+    private static (LinePiece Piece, RigidTransform ToBed) Corrected(LinePiece piece, RigidTransform toBed, Point2 by)
+    {
+        if (by == new Point2(1, 1))
+        {
+            return (piece, toBed);
+        }
+
+        var (turn, corner) = BedCorrection.AsItLies(piece.Hull, toBed);
+        Point2[] hull = [.. piece.Hull.Select(p => turn.Apply(new(p.X, p.Y, 0))).Select(p => new Point2(p.X, p.Y))];
+        var turned = piece with
+        {
+            ToLayout = turn.Inverse().Then(piece.ToLayout),
+            Hull = hull,
+            Size = new(hull.Max(p => p.X), hull.Max(p => p.Y), piece.Size.Z),
+            Stretch = by,
+        };
+        return (turned, RigidTransform.Shift(corner.X * by.X, corner.Y * by.Y, 0));
+    }
+}

@@ -1,0 +1,73 @@
+using PlatformForge.Platforms;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Units;
+
+namespace PlatformForge.Sections;
+
+/// <summary>What of lines and strips a printer can make, and what stands in their way.</summary>
+internal static class LineRule
+{
+    // An inlay is so many layers deep at least, or the deck's colour shows through it: common practice, no source.
+    private const double LeastLayers = 2;
+
+    // A depth that is whole layers but for this share of one prints as stated.
+    private const double Whole = 0.05;
+
+    private const double Rounding = Tolerances.Rounding;
+
+    public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer)
+    {
+        foreach (var (line, key) in plan.Body.Lines.Select(l => (l, KeyOf(plan, l))).Where(l => l.l.GrooveDepth > 0).DistinctBy(l => l.Item2))
+        {
+            foreach (var found in line.Made.IsPrinted ? Printed(line, key, printer) : [])
+            {
+                yield return found;
+            }
+
+            foreach (var open in plan.Openings.Where(o => Meets(o, line)))
+            {
+                yield return LineFindings.InTheWay(key, line, open);
+            }
+        }
+    }
+
+    private static string KeyOf(PlatformPlan plan, LineBand line) => line.Made.Name == LineMake.Tactile ? plan.Spec.Key + ".tactile"
+        : plan.Spec.Faces.FirstOrDefault(f => f.WhiteLine?.Make == line.Made) is { } face ? $"{plan.Spec.Key}.{face.Key}.line" : plan.Spec.Key + ".line";
+
+    private static IEnumerable<Finding> Printed(LineBand line, string key, PrinterSpec printer)
+    {
+        var made = line.Made;
+        double width = line.Far.At(line.From) - line.Near.At(line.From), own = width - (2 * made.Fit), layers = made.Depth / printer.Layer;
+        if (own < printer.LeastWall - Rounding)
+        {
+            yield return LineFindings.TooNarrow(key, made, own, printer.Nozzle, printer.LeastWall + (2 * made.Fit));
+        }
+
+        double least = (made.Form == LineForm.Inlay ? LeastLayers : 1) * printer.Layer;
+        if (made.Depth < least - (Whole * printer.Layer))
+        {
+            yield return LineFindings.TooThin(key, made, printer.Layer, least);
+        }
+        else if (made.Form == LineForm.Inlay && Math.Abs(layers - Math.Round(layers)) > Whole)
+        {
+            yield return LineFindings.NotWhole(key, made, printer.Layer, Math.Max(LeastLayers, Math.Round(layers)) * printer.Layer);
+        }
+
+        if (made.Pattern != StripPattern.Plain && made.Stud < printer.LeastWall - Rounding)
+        {
+            yield return LineFindings.StudTooSmall(key, made, printer.Nozzle, printer.LeastWall);
+        }
+
+        if (made.Rise > 0)
+        {
+            yield return LineFindings.Raised(key, made);
+        }
+    }
+
+    // What is let into the deck at a place, with a line of the nozzle about it, and a strip.
+    private static bool Meets(Platforms.Features.Opening open, LineBand line)
+    {
+        double s = open.Middle.Chainage, t = open.Middle.Reach, half = (open.Across / 2) + Platforms.Rules.StripRules.LeastLand;
+        return s > line.From - open.Along && s < line.To + open.Along && t + half > line.Near.At(s) && t - half < line.Far.At(s);
+    }
+}

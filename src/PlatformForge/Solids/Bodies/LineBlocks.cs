@@ -1,0 +1,101 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+
+namespace PlatformForge.Solids.Bodies;
+
+/// <summary>Lines and strips that are prints of their own: what fills their grooves and rebates.</summary>
+public static class LineBlocks
+{
+    /// <summary>What a line or strip shows.</summary>
+    public static Paint PaintOf(LineMake made) => made.Name == LineMake.Tactile ? Paint.Tactile : Paint.Line;
+
+    /// <summary>Area of grooves and rebates from above between two chainages, mm².</summary>
+    internal static double Area(PlatformPlan plan, double from, double to)
+    {
+        double area = 0;
+        foreach (var line in plan.Body.Lines.Where(l => l.GrooveDepth > 0))
+        {
+            double a = Math.Max(from, line.From), b = Math.Min(to, line.To), middle = (a + b) / 2;
+            area += Math.Max(0, b - a) * (line.Far.At(middle) - line.Near.At(middle));
+        }
+
+        return area;
+    }
+
+    /// <summary>
+    /// The blocks of a line between two chainages, in place: an inlay fills its groove from floor to deck, exactly; a strip keeps its fit from the sides and
+    /// from the ends that are the line's own, and stands on the floor.
+    /// </summary>
+    /// <param name="chart">The plan.</param>
+    /// <param name="line">The line.</param>
+    /// <param name="from">Lower end, mm: the section's.</param>
+    /// <param name="to">Upper end, mm.</param>
+    /// <returns>The blocks; none where the line is not between the chainages.</returns>
+    public static IReadOnlyList<ColumnBlock> Of(FacetedPlan chart, LineBand line, double from, double to)
+    {
+        var (top, made) = (new TopSurface(chart), line.Made);
+        double a = Math.Max(from, line.From + made.Fit), b = Math.Min(to, line.To - made.Fit);
+        if (b - a <= LeastLength)
+        {
+            return [];
+        }
+
+        var blocks = new List<ColumnBlock>();
+        PlanLine near = made.Fit > 0 ? line.Near.Shifted(made.Fit) : line.Near, far = made.Fit > 0 ? line.Far.Shifted(-made.Fit) : line.Far;
+        foreach (var piece in top.Cover(near, far, a, b))
+        {
+            blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-made.Depth), piece.Top.Raised(made.FlatRise), PaintOf(made)));
+        }
+
+        blocks.AddRange(made.Pattern switch
+        {
+            StripPattern.Studs => Studs(chart, top, made, near, far, a, b),
+            StripPattern.Ribs => Ribs(top, made, near, far, a, b),
+            _ => [],
+        });
+        return blocks;
+    }
+
+    // Shorter ones are crumbs, mm.
+    private const double LeastLength = 0.8;
+
+    // How deep studs and ribs reach into the strip, mm, so that they are one with it.
+    private const double Rooted = 0.1;
+
+    // Rows of studs square to the edge, evenly between the strip's ends and sides.
+    private static IEnumerable<ColumnBlock> Studs(FacetedPlan chart, TopSurface top, LineMake made, PlanLine near, PlanLine far, double a, double b)
+    {
+        int rows = Count(b - a, made), across = Count(Width(near, far, (a + b) / 2), made);
+        for (int i = 0; i < rows; i++)
+        {
+            double s = a + ((b - a) * (i + 0.5) / rows);
+            var (plane, ahead) = (top.Along(s), chart.Forward(s));
+            for (int k = 0; k < across; k++)
+            {
+                Point2 n = chart.On(near, s), f = chart.On(far, s), middle = n + ((f - n) * ((k + 0.5) / across));
+                Point2 x = ahead * (made.Stud / 2), y = x.Left;
+                yield return Layer.Added([middle - x - y, middle + x - y, middle + x + y, middle - x + y], plane.Raised(-Rooted), plane.Raised(made.Rise),
+                    PaintOf(made));
+            }
+        }
+    }
+
+    private static IEnumerable<ColumnBlock> Ribs(TopSurface top, LineMake made, PlanLine near, PlanLine far, double a, double b)
+    {
+        int count = Count(Width(near, far, (a + b) / 2), made);
+        double end = (made.Pitch - made.Stud) / 2;
+        for (int k = 0; k < count; k++)
+        {
+            double share = (k + 0.5) / count;
+            PlanLine middle = new(near.Stations, [.. near.Reach.Zip(far.Reach, (n, f) => n + ((f - n) * share))]);
+            foreach (var piece in top.Cover(middle.Shifted(-made.Stud / 2), middle.Shifted(made.Stud / 2), a + end, b - end))
+            {
+                yield return Layer.Added(piece.Ring, piece.Top.Raised(-Rooted), piece.Top.Raised(made.Rise), PaintOf(made));
+            }
+        }
+    }
+
+    private static double Width(PlanLine near, PlanLine far, double at) => far.At(at) - near.At(at);
+
+    private static int Count(double length, LineMake made) => Math.Max(1, (int)Math.Floor(length / made.Pitch));
+}

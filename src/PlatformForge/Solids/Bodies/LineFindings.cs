@@ -1,0 +1,72 @@
+using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Solids.Bodies;
+
+/// <summary>All messages about lines and strips that are cut into the deck, and about grooves of copings.</summary>
+internal static class LineFindings
+{
+    public static Finding InTheWay(string key, LineBand line, Opening open) => Finding.Error(
+        "PF5041",
+        key,
+        Invariant($"The {line.Made.Name} runs over {open.Name}, at {open.Middle.Chainage:F1} mm along the track and {open.Middle.Reach - line.Near.At(open.Middle.Chainage):F1} mm from the strip's near side."),
+        Invariant($"Move it, or the {line.Made.Name} (inset)."),
+        FaultKind.DesignRule);
+
+    public static Finding TooNarrow(string key, LineMake made, double own, double nozzle, double least) => Finding.Error(
+        "PF5042",
+        key + ".width",
+        Invariant($"The {made.Name} would be a print {own:0.###} mm wide, where two lines of a nozzle of {nozzle:0.##} mm want {least - (2 * made.Fit):0.##}."),
+        Invariant($"Give a width of {Up(least):0.##} mm or more, or print with a finer nozzle{(made.Name == LineMake.White ? ", or have it painted (form = \"groove\")" : "")}."),
+        FaultKind.DesignRule).Curing(Cure.Set(key + ".width", Up(least)));
+
+    public static Finding TooThin(string key, LineMake made, double layer, double least) => Finding.Error(
+        "PF5043",
+        key + ".depth",
+        Invariant($"The {made.Name} is {made.Depth:0.###} mm deep, {made.Depth / layer:0.##} layers of {layer:0.###}: ")
+            + (made.Form == LineForm.Inlay ? "the deck's colour would show through." : "nothing of it would be printed."),
+        Invariant($"Give a depth of {Up(least):0.##} mm or more."),
+        FaultKind.DesignRule).Curing(Cure.Set(key + ".depth", Up(least)));
+
+    public static Finding NotWhole(string key, LineMake made, double layer, double whole) => Finding.Warning(
+        "PF5044",
+        key + ".depth",
+        Invariant($"The inlay is {made.Depth:0.###} mm deep, {made.Depth / layer:0.##} layers of {layer:0.###} mm: a slicer prints whole ones."),
+        Invariant($"Give a depth of {whole:0.###} mm.")).Curing(Cure.Set(key + ".depth", Math.Round(whole, 4)));
+
+    public static Finding StudTooSmall(string key, LineMake made, double nozzle, double least) => Finding.Error(
+        "PF5045",
+        key + ".stud",
+        Invariant($"{(made.Pattern == StripPattern.Ribs ? "Ribs" : "Studs")} {made.Stud:0.###} mm wide are less than two lines of a nozzle of {nozzle:0.##} mm."),
+        Invariant($"Give {Up(least):0.##} mm and a pitch of twice that, or pattern = \"plain\"."),
+        FaultKind.DesignRule).Curing(Cure.Text(key + ".pattern", "plain"));
+
+    public static Finding Raised(string key, LineMake made) => Finding.Note(
+        "PF5046",
+        key + ".rise",
+        Invariant($"The {made.Name} stands {made.Rise:0.###} mm over the deck. What stands over a deck cannot lie on the bed with it: it is printed by itself, right way up, and laid into its rebate."),
+        "Glue it in once the sections are joined and painted.");
+
+    public static Finding CopingBricks(string key, double pitch, double joint, (double Nozzle, double Wall) print, double? narrow) => Finding.Error(
+        "PF5047",
+        key + ".kind",
+        Invariant($"Bricks of the coping are {pitch:0.###} mm wide with a joint of {joint:0.###}: ")
+            + Invariant($"what is left is less than two lines of a nozzle of {print.Nozzle:0.##} mm and would be lost."),
+        (narrow is { } width ? Invariant($"Give joints of {Down(width):0.##} mm (joint_width), or ") : "Give ") + "kind = \"slabs\".",
+        FaultKind.DesignRule).Curing(narrow is { } w ? Cure.Set(key + ".joint_width", Down(w)) : Cure.Text(key + ".kind", "slabs"));
+
+    public static Finding Margin(string key, double margin, (double Least, double Most) room) => Finding.Error(
+        "PF5048",
+        key + ".margin",
+        room.Most < room.Least ? Invariant($"A tooled margin of {margin:0.###} mm leaves nothing of the slabs of this coping that a printer would show.")
+            : Invariant($"A tooled margin of {margin:0.###} mm cannot be told from joint or middle: {Up(room.Least):0.##} to {Down(room.Most):0.##} mm can."),
+        room.Most < room.Least ? "Leave it out, or make the slabs larger." : Invariant($"Give {Math.Clamp(margin, Up(room.Least), Down(room.Most)):0.##} mm."),
+        FaultKind.DesignRule).Curing(room.Most < room.Least ? Cure.LeaveOut(key + ".margin")
+            : Cure.Set(key + ".margin", Math.Clamp(margin, Up(room.Least), Down(room.Most))));
+
+    private static double Down(double figure) => Math.Floor((figure + Tolerances.Rounding) * 100) / 100;
+
+    private static double Up(double figure) => Math.Ceiling((figure - Tolerances.Rounding) * 100) / 100;
+}
