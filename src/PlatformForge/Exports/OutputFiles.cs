@@ -170,7 +170,9 @@ public static class OutputFiles
                 PlatformDrawings.Bind(to, dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
         }
 
-        return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []) { Stretch = dossier.Printer.Stretch, Lines = lines }, held, further) { Turns = turns };
+        return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []) { Stretch = dossier.Printer.Stretch, Lines = lines }, held,
+            further)
+        { Turns = turns };
     }
 
     private static IEnumerable<ShownFile> Shown(Dossier dossier, PlatformDossier platform, string name, OutputChoice choice)
