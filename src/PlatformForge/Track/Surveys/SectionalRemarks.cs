@@ -108,7 +108,7 @@ internal static class SectionalRemarks
         string against = Invariant($"The readings do not go with pieces as stated (joints{(survey.Laying.Radii.Count > 0 ? ", radii" : "")}, kinks of ")
             + Invariant($"up to {Degrees(survey.Laying.GreatestKink):0.##}°) within {survey.RulerError:0.##} mm.");
         string also = others.Count == 0
-            ? "" : " Of what else was tried, by itself: " + string.Join("; or ", others.Select(o => Would(survey, o))) + " would do, and is less likely.";
+            ? "" : " By itself would do as well: " + string.Join("; or ", others.Select(o => Would(survey, o))) + "; look at that after it.";
         string reckoned = track.RadiiLeftOut ? "from the joints alone" : "as without joints";
         string message = Invariant($"{against} {Sentence(survey, first)}{also} What is uncertain is reckoned {reckoned} until then.");
         return first switch
