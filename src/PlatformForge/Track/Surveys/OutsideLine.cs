@@ -17,7 +17,7 @@ public sealed record OutsideLine(Centreline Line, double At, double By, Kink? Ki
 {
     // Lines outside by less than this part of the ruler error are not worth a second look; where one reading is meant, it may be off by
     // an error of its own.
-    private const double Worth = 0.7, WorthOfReading = 1.5;
+    private const double Worth = 0.4, WorthOfReading = 1;
 
     // Distance between places at which lines are held against one another, mm, and how many of the farthest are bounded.
     private const double Spacing = 20;

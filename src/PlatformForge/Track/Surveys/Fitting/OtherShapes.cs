@@ -7,8 +7,8 @@ namespace PlatformForge.Track.Surveys.Fitting;
 /// </summary>
 internal static class OtherShapes
 {
-    // A shape dearer by less than this is as likely as one in twenty: e^(−6/2).
-    private const double Clearly = 6;
+    // A shape dearer by less than this is as likely as one in thirty: e^(−7/2).
+    private const double Clearly = 7;
 
     // Each reading costs two searches, whose work grows with the readings. More than this are hardly so far apart that a misread one
     // passes for a bend.
