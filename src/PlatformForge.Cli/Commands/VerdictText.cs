@@ -20,6 +20,7 @@ internal static class VerdictText
             // The names may come from a folder that somebody else made.
             o.WriteLine(PlainLine.Of($"  {vehicle.Vehicle} on {vehicle.Track}: " + (vehicle.Closest is { } near
                 ? OfVehicle(near, vehicle.Tightest ?? near, verdict.Platforms > 1)
+                : vehicle.Tightest is { } leaning ? Invariant($"{Left(leaning)}, {Place(leaning, verdict.Platforms > 1)}, as it leans; standing true it comes to the height of nothing printed")
                 : "comes to the height of nothing printed" + (verdict.Platforms > 1 && vehicle.Platform.Length > 0 ? " of " + vehicle.Platform : ""))));
         }
     }
@@ -47,9 +48,11 @@ internal static class VerdictText
             return Invariant($"{(near.InPlan ? "overlaps" : "fouls")} by {-near.Clearance:0.00} mm, {Place(near, many)}");
         }
 
-        string left = tight.Clearance < -Seen ? Invariant($"{-tight.Clearance:0.00} mm short of play and budget") : Invariant($"{Math.Max(0, tight.Clearance):0.00} mm left after play and budget");
-        return Invariant($"{left}, {Place(tight, many)}; standing true it clears by {near.Clearance:0.00} mm");
+        return Invariant($"{Left(tight)}, {Place(tight, many)}; standing true it clears by {near.Clearance:0.00} mm");
     }
+
+    private static string Left(Nearness tight) => tight.Clearance < -Seen
+        ? Invariant($"{-tight.Clearance:0.00} mm short of play and budget") : Invariant($"{Math.Max(0, tight.Clearance):0.00} mm left after play and budget");
 
     private static string Place(Nearness near, bool many) => Invariant($"{VerdictLine.Along(near)}{VerdictLine.Beside(near, many)} ({near.Part}{(near.InPlan ? ", in plan" : "")})");
 

@@ -81,7 +81,7 @@ public static class SectionsVerifier
             }
         }
 
-        findings.AddRange(ClearanceRule.Check(vehicles));
+        findings.AddRange(ClearanceRule.Check(vehicles, facts.Asked));
         return new(
             vehicles.Select(v => v.Closest).Aggregate((Nearness?)null, TrackSearch.Less),
             vehicles.Select(v => v.Tightest).Aggregate((Nearness?)null, TrackSearch.Less),

@@ -51,6 +51,19 @@ public class VerdictTests
         Assert.DoesNotContain("FOULS", run.Out, StringComparison.Ordinal);
     }
 
+    // Standing true the underside is 0.6 mm above the coping; roll and cant take its lower side below it, so that the coping is held to the body.
+    [Fact]
+    public void What_comes_to_the_height_of_a_platform_only_as_it_leans_is_told_so()
+    {
+        using var folder = new TempFolder();
+        string text = Samples.Small.Replace("running = 0.7", "running = 0.7\nroll = 1.5\ncant = 0.5", StringComparison.Ordinal).Replace("length = 228", "low = 12.6\nlength = 228", StringComparison.Ordinal)
+            .Replace("to = 540 }", "to = 540, bodies_pass_over = true, vertical_gap = 0.5 }", StringComparison.Ordinal);
+        var run = CliRun.Of("check", folder.Write("halt.toml", text));
+        Assert.Equal(0, run.Exit);
+        Assert.Matches(@"\n  coach on main: 0\.\d\d mm left after play and budget, (at chainage \d+|along chainage \d+ to \d+) mm \(body, in plan\), as it leans; standing true it comes to the height of nothing printed", run.Out);
+        Assert.Matches(@"\nClear: nothing touches\. Standing true no vehicle comes to the height of anything printed; leaning, coach \(body\) keeps play and budget, ", run.Out);
+    }
+
     [Theory]
     [InlineData("british")]
     [InlineData("german")]

@@ -20,7 +20,9 @@ public static class VerdictLine
             Of(verdict, built), verdict.IsClear && Fouled(built, many) is null,
             [
                 .. verdict.Vehicles.Select(v => new HeldVehicle(
-                    v.Vehicle, v.Track, v.Closest?.Part ?? "", v.Closest is { } near ? Along(v.Tightest ?? near) + Beside(near, many) : "comes to the height of nothing printed",
+                    v.Vehicle, v.Track, (v.Closest ?? v.Tightest)?.Part ?? "", v.Closest is { } near ? Along(v.Tightest ?? near) + Beside(near, many)
+                        : v.Tightest is { } leaning ? Along(leaning) + Beside(leaning, many) + ", as it leans; standing true it comes to the height of nothing printed"
+                        : "comes to the height of nothing printed",
                     v.Closest?.Clearance, v.Tightest?.Clearance ?? v.Closest?.Clearance)),
             ]);
     }
@@ -38,6 +40,8 @@ public static class VerdictLine
             (true, { } near) when !verdict.IsClear => Invariant($"What was looked at touches nothing. Least clearance {near.Clearance:0.00} mm, {Where(near, many)}."),
             (true, null) when !verdict.IsClear => "What was looked at touches nothing.",
             (true, { } near) => Invariant($"{(fouled is null ? "Clear: nothing touches." : "Clear as planned.")} Least clearance {near.Clearance:0.00} mm, {Where(near, many)}."),
+            (true, null) when verdict.Tightest is { } leaning => Invariant(
+                $"{(fouled is null ? "Clear: nothing touches." : "Clear as planned.")} Standing true no vehicle comes to the height of anything printed; leaning, {leaning.Vehicle} ({leaning.Part}) keeps play and budget, {Along(leaning)} of {leaning.Track}{Beside(leaning, many)}."),
             (true, null) => fouled is null ? "Clear: no vehicle comes to the height of anything printed." : "Clear as planned: no vehicle comes to the height of anything printed.",
             (false, { Clearance: < 0, InPlan: true } near) => Invariant($"Not passed. Overlaps by {-near.Clearance:0.00} mm, {Where(near, many)}."),
             (false, { Clearance: < 0 } near) => Invariant($"FOULS by {-near.Clearance:0.00} mm, {Where(near, many)}."),

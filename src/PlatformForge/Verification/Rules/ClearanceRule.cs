@@ -12,7 +12,9 @@ internal static class ClearanceRule
     /// </summary>
     public const double Rounding = 0.001;
 
-    public static IEnumerable<Finding> Check(IEnumerable<VehicleVerdict> vehicles)
+    /// <param name="vehicles">How near they come.</param>
+    /// <param name="asked">Air that is to be left beside a vehicle with its play at the worst, mm: as long as less of it is missing, nothing touches.</param>
+    public static IEnumerable<Finding> Check(IEnumerable<VehicleVerdict> vehicles, double asked)
     {
         foreach (var verdict in vehicles)
         {
@@ -33,7 +35,8 @@ internal static class ClearanceRule
                     "PF8021",
                     verdict.Key,
                     Invariant($"{Who(tight)} comes {-tight.Clearance:F3} mm nearer to {tight.Section}{(tight.InPlan ? ", seen from above," : "")} than play and budget allow, {Where(tight)}; {StandingTrue(verdict)}."),
-                    Invariant($"Set that stretch back by {Up(-tight.Clearance)} mm: build it again with this vehicle in the project ([[vehicle]]). Or make do with {Up(-tight.Clearance)} mm less than was asked for: it does not touch."),
+                    Invariant($"Set that stretch back by {Up(-tight.Clearance)} mm: build it again with this vehicle in the project ([[vehicle]]).")
+                        + (-tight.Clearance < asked ? Invariant($" Or make do with {Up(-tight.Clearance)} mm less than was asked for: it does not touch.") : ""),
                     FaultKind.DesignRule);
             }
         }
