@@ -62,7 +62,7 @@ internal sealed class Session
     /// <summary>Results that nobody takes: the disk behind stdout is full, or stdout is closed.</summary>
     public int ResultsLost(Exception fault, string? inPlace = null)
     {
-        terminal.Error.WriteLine($"The results cannot be written to stdout: {fault.Message.TrimEnd('.')}.");
+        terminal.Error.WriteLine($"The results cannot be written to stdout: {(fault is UnauthorizedAccessException ? "it is closed" : fault.Message.TrimEnd('.'))}.");
         terminal.Error.WriteLine(inPlace ?? "Nothing else was to be written.");
         return ExitCodes.CannotWrite;
     }

@@ -98,7 +98,10 @@ internal static class TrackFitRule
     public static Finding Stuck(TrackRun run, Vehicle vehicle, double chainage)
     {
         var curve = Sharpest(run, chainage - vehicle.Length, chainage + vehicle.Length);
-        return Finding.Error("PF3021", vehicle.Key, Invariant($"{vehicle.Name} cannot stand on track '{run.Ride.Name}' with its leading pivot at chainage {chainage:F0} mm: the track turns by more than 45 degrees under it."), Invariant($"The sharpest curve nearby has {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm; pivot centres of {Math.Floor(curve.Radius):F0} mm or less are safe on it."), FaultKind.DesignRule).Curing(vehicle.Key.Length == 0 ? null : Cure.Set(vehicle.Key + ".pivots", Math.Floor(curve.Radius)));
+        return Finding.Error("PF3021", vehicle.Key, Invariant($"{vehicle.Name} cannot stand on track '{run.Ride.Name}' with its leading pivot at chainage {chainage:F0} mm: the track turns by more than 45 degrees under it."), double.IsFinite(curve.Radius)
+                ? Invariant($"The sharpest curve nearby has {curve.Radius:F0} mm radius at chainage {curve.Chainage:F0} mm; pivot centres of {Math.Floor(curve.Radius):F0} mm or less are safe on it.")
+                : Invariant($"No curve lies nearby: look at the kinks of the track, and at the pivot centres of {vehicle.PivotCentres:0.##} mm."), FaultKind.DesignRule)
+            .Curing(vehicle.Key.Length == 0 || !double.IsFinite(curve.Radius) ? null : Cure.Set(vehicle.Key + ".pivots", Math.Floor(curve.Radius)));
     }
 
     private static Finding Beyond(TrackRun run, double longest, double known, string where, string end) =>

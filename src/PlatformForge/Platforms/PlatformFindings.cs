@@ -23,7 +23,7 @@ internal static class PlatformFindings
         Finding.Error(
             "PF4002",
             key,
-            Invariant($"The platform goes from chainage {Shown(from)} to {Shown(to)} mm, {to - from:0.###} mm long."),
+            Invariant($"The platform goes from chainage {Shown(from)} to {Shown(to)} mm, {(to > from ? Invariant($"{to - from:0.###} mm long") : "back along the track")}."),
             Invariant($"Chainages increase along the track: give a 'to' of {Up(from + least)} or more.")).Curing(key, Up(from + least));
 
     public static Finding BeyondTrack(string key, double chainage, double length, string vehicle, double need, double? right) =>

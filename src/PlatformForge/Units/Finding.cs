@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace PlatformForge.Units;
 
 /// <summary>What kind of fault a finding is: it decides the exit code of the command line.</summary>
@@ -26,7 +28,7 @@ public enum FaultKind
 /// <param name="Key">The key of the project file it speaks of, or an empty text.</param>
 /// <param name="Message">What is wrong, with figures and units.</param>
 /// <param name="Remedy">What would be right or what to try, with a figure where there is one.</param>
-public sealed record Finding(string Code, Severity Severity, string Key, string Message, string Remedy)
+public sealed partial record Finding(string Code, Severity Severity, string Key, string Message, string Remedy)
 {
     /// <summary>What kind of fault this is.</summary>
     public FaultKind Kind { get; init; } = FaultKind.Input;
@@ -53,11 +55,17 @@ public sealed record Finding(string Code, Severity Severity, string Key, string 
     public Finding Curing(Cure? cure) => this with { Cure = cure };
 
     public static Finding Error(string code, string key, string message, string remedy, FaultKind kind = FaultKind.Input) =>
-        new(code, Severity.Error, key, message, remedy) { Kind = kind };
+        new(code, Severity.Error, key, Told(message), Told(remedy)) { Kind = kind };
 
     public static Finding Warning(string code, string key, string message, string remedy, FaultKind kind = FaultKind.DesignRule) =>
-        new(code, Severity.Warning, key, message, remedy) { Kind = kind };
+        new(code, Severity.Warning, key, Told(message), Told(remedy)) { Kind = kind };
 
     public static Finding Note(string code, string key, string message, string remedy = "") =>
-        new(code, Severity.Note, key, message, remedy);
+        new(code, Severity.Note, key, Told(message), Told(remedy));
+
+    // What rounds to nothing is told without a sign.
+    private static string Told(string sentence) => sentence.Contains("-0", StringComparison.Ordinal) ? SignedNil().Replace(sentence, "$1") : sentence;
+
+    [GeneratedRegex(@"(?<![\w.""'=/-])-(0(?:\.0+)?)(?![\w.]*\w)")]
+    private static partial Regex SignedNil();
 }

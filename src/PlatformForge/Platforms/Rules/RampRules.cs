@@ -19,7 +19,7 @@ internal static class RampRules
             findings), end = Length(spec, site, spec.EndRamp, $"{spec.Key}.ramps.end", findings);
         var face = spec.Face;
         double length = face.To - face.From, level = site.RailTop + spec.Height;
-        if (start + end > Math.Max(0, length))
+        if (length > 0 && start + end > length)
         {
             double falls = Fall(spec, spec.StartRamp) + Fall(spec, spec.EndRamp);
             findings.Add(PlatformFindings.RampsTooLong($"{spec.Key}.ramps", start, end, length, length / falls));

@@ -65,6 +65,16 @@ public class SentenceProperties
         Assert.True(codes.Count > 0 && complaints.Count == 0, string.Join('\n', complaints.Take(20)));
     }
 
+    [Theory]
+    [InlineData("The foot is at -0 mm above rail top.", "The foot is at 0 mm above rail top.")]
+    [InlineData("It is -0.00 mm off, -0.004 mm at most; -0.", "It is 0.00 mm off, -0.004 mm at most; 0.")]
+    [InlineData("Write x = \"-0\", or halt-01 from -05 to 1e-05 and -0.", "Write x = \"-0\", or halt-01 from -05 to 1e-05 and 0.")]
+    public void What_rounds_to_nothing_is_told_without_a_sign(string said, string told)
+    {
+        Assert.Equal((told, told), (Finding.Error("PF9999", "", said, said).Message, Finding.Warning("PF9999", "", said, said).Remedy));
+        Assert.Equal(told, Finding.Note("PF9999", "", said).Message);
+    }
+
     private static int Setting(string name, int usual) =>
         int.TryParse(Environment.GetEnvironmentVariable(name), System.Globalization.CultureInfo.InvariantCulture, out int value) ? value : usual;
 }
