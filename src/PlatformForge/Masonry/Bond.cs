@@ -52,4 +52,7 @@ public enum WallFinish
 
     /// <summary>Precast panels between posts.</summary>
     Panels,
+
+    /// <summary>A rebate for bought sheet: brick paper, or embossed plastic.</summary>
+    Sheet,
 }

@@ -35,12 +35,13 @@ internal static class FacingRule
             yield return thin;
         }
 
-        if (facing.Depth > printer.Nozzle + Rounding)
+        // Of a rebate for sheet nothing stands out.
+        WallFinish[] finishes = [.. WallNames.Faced(plan).Select(w => w.Finish).Distinct()];
+        if (facing.Depth > printer.Nozzle + Rounding && finishes.Any(f => f != WallFinish.Sheet))
         {
             yield return FacingFindings.JointTooDeep(key, facing.Depth, printer.Nozzle);
         }
 
-        WallFinish[] finishes = [.. WallNames.Faced(plan).Select(w => w.Finish).Distinct()];
         foreach (var found in (finishes.Contains(WallFinish.Brick) ? Bricks(plan, facing, printer, sections, key) : [])
             .Concat(finishes.SelectMany(f => Pieces(f, facing, printer, key))))
         {

@@ -49,6 +49,7 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
             WallFinish.Sleepers => new LevelTimberSpec(finish, spec.SleeperWidth, spec.SleeperLength, laying),
             WallFinish.UprightPlanks => new UprightPlankSpec(spec.PlankWidth, laying),
             WallFinish.Panels => new PanelSpec(spec.Bay, spec.PostWidth, spec.PanelHeight, laying),
+            WallFinish.Sheet => new SheetSpec(laying),
             _ => null,
         };
     }

@@ -1,4 +1,5 @@
 using PlatformForge.Exports.Pdf;
+using PlatformForge.Masonry;
 using PlatformForge.Units.Memories;
 using static System.FormattableString;
 
@@ -28,6 +29,10 @@ internal static class PlatformDrawings
         if (platform.Sections.Facing is not null)
         {
             Add("elevations", static (i, _) => ElevationDrawing.Draw(i.Dossier, i.Platform));
+            if (platform.Sections.Facing.Finishes.Any(f => f.Work is SheetSpec))
+            {
+                Add("strips", static (i, _) => SheetStripDrawing.Draw(i.Dossier, i.Platform));
+            }
         }
 
         Add("plates", static (i, _) => PlateDrawing.Draw(i.Dossier, i.Platform));

@@ -23,6 +23,12 @@ internal static class FacingWords
             to.Say(finish.Work is BrickworkSpec ? Bricks(facing.Brickwork!, layer) : Words(finish.Work));
         }
 
+        if (set.Facing.Finishes.All(f => f.Work is SheetSpec))
+        {
+            Table(to, facing);
+            return;
+        }
+
         to.Say(Invariant($"Joints are {Figures.Fine(facing.Joint)} mm wide and stand back {Figures.Fine(facing.Depth)}; ")
             + "what is laid stands where a smooth wall would, so no clearance is lost.");
         to.Say("Courses are level and hang from the deck's underside at the front: a slope over them, the fall of the deck and the baseboard "
@@ -31,7 +37,10 @@ internal static class FacingWords
                 ? "Between two sections there is a straight joint, with closers beside the last bricks on either side as at an end: "
                     + "it shows as an upright line at each cut."
                 : "No cut shows in them."));
-        to.Table(
+        Table(to, facing);
+    }
+
+    private static void Table(DocumentBuilder to, FacingReport facing) => to.Table(
             "Faced walls", ["section", "finish", "walls", "length", "courses", "pieces", "drawn out by at most", "their faces, cm²"],
             facing.Walls.Select(w => (IReadOnlyList<string>)
                 [
@@ -39,7 +48,6 @@ internal static class FacingWords
                     Invariant($"{w.Pieces}"), Invariant($"{Figures.Fixed(100 * w.Draw, 1)} %"), Figures.Fixed(w.Area / 100, 1),
                 ]),
             "the walls as made, laid flat; bricks and planks are drawn out, never shortened, so that whole ones fill a wall");
-    }
 
     /// <summary>What the report says of the deck.</summary>
     public static void Paving(DocumentBuilder to, SectionSet set)
@@ -75,6 +83,8 @@ internal static class FacingWords
         UprightPlankSpec u => Invariant($"Upright planks, {Figures.Fine(u.Width)} mm wide with their gaps."),
         PanelSpec p => Invariant($"Precast panels {Figures.Fine(p.Panel)} mm high ")
             + Invariant($"between posts {Figures.Fine(p.Post)} wide, about {Figures.Fine(p.Bay)} apart."),
+        SheetSpec s => Invariant($"A rebate {Figures.Fine(s.Laying.Depth)} mm deep for bought sheet, brick paper or embossed plastic: no thicker than that, it stands ")
+            + "no farther out than a smooth wall would, and no clearance is lost. The drawing of strips has its pieces at full size.",
         _ => "",
     };
 

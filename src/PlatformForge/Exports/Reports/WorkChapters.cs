@@ -2,6 +2,7 @@ using PlatformForge.Exports.Documents;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Exports.Workshop;
+using PlatformForge.Masonry;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using static System.FormattableString;
@@ -43,6 +44,10 @@ internal static class WorkChapters
         if (set.Facing is not null)
         {
             to.Add(source.Images.Figure(Drawing(source, "elevations"), "Elevations of the faced walls", "the walls as made, laid flat"));
+            if (set.Facing.Finishes.Any(f => f.Work is SheetSpec))
+            {
+                to.Add(source.Images.Figure(Drawing(source, "strips"), "Strips of sheet to cut, at full size", "the rebates as made, laid flat"));
+            }
         }
 
         Plates(to, source);

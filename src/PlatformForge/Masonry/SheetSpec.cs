@@ -1,0 +1,17 @@
+namespace PlatformForge.Masonry;
+
+/// <summary>A rebate for bought sheet: the ground alone, as deep as joints are, and nothing stands out of it.</summary>
+/// <param name="Laying">What all finishes have in common.</param>
+public sealed record SheetSpec(WallLaying Laying) : WallWork(Laying)
+{
+    public override WallFinish Finish => WallFinish.Sheet;
+
+    public override IWallPattern On(FlatWall wall) => new NoPattern();
+
+    private sealed class NoPattern : IWallPattern
+    {
+        public double GreatestDraw => 0;
+
+        public IEnumerable<WallRegion> Regions() => [];
+    }
+}
