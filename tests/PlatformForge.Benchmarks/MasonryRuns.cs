@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using PlatformForge.Clearance;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Masonry;
@@ -9,6 +10,7 @@ using PlatformForge.Solids.Reliefs;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Track;
 using PlatformForge.Units;
+using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Benchmarks;
 
@@ -51,6 +53,68 @@ internal static class MasonryRuns
                 Console.WriteLine($"  the pattern alone              {pattern.Median,10:F2} {pattern.Least,10:F2}");
             }
         }
+    }
+
+    /// <summary>Ten sections with bytes, platforms of five and ten metres streamed section by section, and a metre of which one value is changed.</summary>
+    public static void Long()
+    {
+        var printer = PrinterSpec.Oblong(340, 340, 250);
+        foreach (double metres in new[] { 3.0, 5, 10 })
+        {
+            var plan = Straight(metres * 1000, FacingSpec.For(Scale));
+            long bytes = 0;
+            double before = Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds;
+            var clock = Stopwatch.StartNew();
+            var pieces = SectionMaker.Shapes(plan, printer, new()).Value!;
+            double shaped = clock.Elapsed.TotalMilliseconds;
+            foreach (var piece in pieces)
+            {
+                bytes += StlWriter.ToBytes(piece.Solid.Mesh, "benchmark", threads: 1).LongLength;
+            }
+
+            double cpu = Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds - before;
+            Console.WriteLine(
+                $"{metres} m, both faces: {pieces.Count} sections, {pieces.Sum(p => p.Solid.Mesh.TriangleCount)} triangles; shaped {shaped:F0} ms, with bytes {clock.Elapsed.TotalMilliseconds:F0}, of processor {cpu:F0}; {bytes / 1e6:F0} MB of files; peak {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576} MB");
+        }
+
+        var ten = Straight(3000, FacingSpec.For(Scale) with { Back = WallFinish.Plain, Ends = WallFinish.Plain });
+        var timing = Timing.Of(() =>
+        {
+            var pieces = SectionMaker.Shapes(ten, printer, new()).Value!;
+            Parallel.For(0, pieces.Count, i => StlWriter.ToBytes(pieces[i].Solid.Mesh, "benchmark", threads: 1));
+        }, 20);
+        Console.WriteLine($"ten sections of 300 mm, front in English bond, with bytes: median {timing.Median:F1} ms, least {timing.Least:F1}");
+
+        var memory = new Memory();
+        _ = SectionMaker.Shapes(Straight(1000, FacingSpec.For(Scale)), printer, new(), memory);
+        double width = 1;
+        var changed = Timing.Of(() =>
+        {
+            width += 0.001;
+            _ = SectionMaker.Shapes(Straight(1000, FacingSpec.For(Scale), width), printer, new(), memory);
+        }, 20);
+        Console.WriteLine($"a metre, brick all round, its line's width changed (planned anew, swept once): median {changed.Median:F1} ms, least {changed.Least:F1}");
+    }
+
+    private static readonly Dictionary<double, (Centreline Track, SweptEnvelope Envelope)> Swept = [];
+
+    private static PlatformPlan Straight(double length, FacingSpec facing, double line = 1)
+    {
+        if (!Swept.TryGetValue(length, out var swept))
+        {
+            var track = TrackLayer.Lay(new("up", new(0, 0), 0, [new StraightSpec(length + 800)])).Value!;
+            var coach = new Vehicle("coach", 186, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -130, 130, 34, 13, 50)]);
+            swept = Swept[length] = (track, EnvelopeSweeper.Sweep(new(track, 400, 400 + length, [new TrackRun(track, [coach])])).Value!);
+        }
+
+        var spec = PlatformSpec.For(Scale, "benchmark", new FaceSpec("up", Side.Right, 400, 400 + length, EdgeStyle.Uniform)) with
+        {
+            Deck = new() { Width = 40 },
+            Facing = facing,
+            WhiteLine = new() { Width = line },
+        };
+        var planned = PlatformPlanner.Plan(new(spec, new(Scale, 8), swept.Track, swept.Envelope, ClearanceBudget.Of(running: 1)));
+        return planned.Value ?? throw new InvalidOperationException(string.Join("; ", planned.Findings.Select(f => f.Message)));
     }
 
     private static ModelScale Scale { get; } = new(76.2);

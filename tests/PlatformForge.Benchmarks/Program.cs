@@ -4,7 +4,7 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | masonry | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | session ...
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | masonry [long] | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | session ...
 //     | hostile [SEED [COUNT [few]]] | designs --count N --seed FIRST --report FILE --verify N --halts]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
@@ -16,6 +16,12 @@ if (args is ["envelope"])
 if (args is ["kernel", ..])
 {
     KernelRuns.Report(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 400);
+    return 0;
+}
+
+if (args is ["masonry", "long"])
+{
+    MasonryRuns.Long();
     return 0;
 }
 

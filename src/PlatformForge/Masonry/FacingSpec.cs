@@ -115,7 +115,8 @@ public sealed record FacingSpec
         .Length("post_width", Sizes, "Width of a post of precast walls.", f => f.PostWidth, (f, v) => f with { PostWidth = v })
         .Length("panel_height", Sizes, "Height of a precast panel with its joint.", f => f.PanelHeight, (f, v) => f with { PanelHeight = v })
         .Length("joint", NumberRange.From(0.05, 20), "Width of the joints.", f => f.Joint, (f, v) => f with { Joint = v })
-        .Length("depth", NumberRange.From(0.05, 20), "How far the joints stand back behind the bricks, which stand where the smooth wall would; the rebate of \"sheet\".", f =>
+        .Length("depth", NumberRange.From(0.05, 20),
+            "How far the joints stand back behind the bricks, which stand where the smooth wall would; the rebate of \"sheet\".", f =>
             f.Depth, (f, v) => f with { Depth = v })
         .Check(OddCourses);
 

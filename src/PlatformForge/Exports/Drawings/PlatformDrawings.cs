@@ -18,7 +18,8 @@ internal static class PlatformDrawings
     /// <param name="crossSections">Chainages, mm, of further cross-sections.</param>
     /// <param name="memory">What earlier runs drew; nothing when null.</param>
     /// <param name="cancel">Gives up.</param>
-    public static IReadOnlyList<(string Path, Lazy<Sheet> Sheet)> Of(Dossier dossier, PlatformDossier platform, string name, IReadOnlyList<double> crossSections, Memory? memory = null, CancellationToken cancel = default)
+    public static IReadOnlyList<(string Path, Lazy<Sheet> Sheet)> Of(Dossier dossier, PlatformDossier platform, string name,
+        IReadOnlyList<double> crossSections, Memory? memory = null, CancellationToken cancel = default)
     {
         memory ??= Memory.None;
         var all = new List<(string Path, Lazy<Sheet> Sheet)>();

@@ -17,7 +17,8 @@ public static class SheetStripDrawing
         var faces = ElevationDrawing.Faces(platform)
             .Select(f => (f.Name, Rows: WallSlice.Rows(f.Slices.Where(s => s.Wall.Finish == WallFinish.Sheet), room - (Between * f.Slices.Count))))
             .Where(f => f.Rows.Count > 0).ToArray();
-        double height = TitleBlock.Margin + 22 + faces.Sum(f => Title + f.Rows.Sum(r => r.Max(s => s.Height) + Apart)) + TitleBlock.Depth + TitleBlock.Margin + 4;
+        double height = TitleBlock.Margin + 22 + faces.Sum(f => Title + f.Rows.Sum(r => r.Max(s => s.Height) + Apart)) + TitleBlock.Depth + TitleBlock.Margin
+            + 4;
         var sheet = new Sheet(Width, Math.Max(148, height), Invariant($"{platform.Name}: strips"))
         {
             Description = Invariant($"{Of(platform).Count()} pieces of sheet for the walls of {platform.Name}, laid flat at full size."),

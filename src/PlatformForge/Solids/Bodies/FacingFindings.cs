@@ -40,7 +40,8 @@ internal static class FacingFindings
         "PF5032",
         key,
         Invariant($"A course of bricks is {fit.Course:0.###} mm high, {fit.Course / printer.Layer:0.#} layers of {printer.Layer:0.###} mm; one that shows in print takes {fit.LeastLayers:0}."),
-        (layer is { } thin ? Invariant($"Print in layers of {thin:0.##} mm, or l") : "L") + "eave the walls plain, or give them a rebate for brick paper (\"sheet\").",
+        (layer is { } thin ? Invariant($"Print in layers of {thin:0.##} mm, or l") : "L")
+            + "eave the walls plain, or give them a rebate for brick paper (\"sheet\").",
         FaultKind.DesignRule).Curing(layer is { } fine ? Cure.Set(printer.Key + ".layer", fine) : Cure.LeaveOut(key));
 
     public static Finding BedCoursesOnly(string key, double nozzle, double header, double? finer) => Finding.Warning(
