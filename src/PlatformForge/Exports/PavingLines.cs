@@ -4,12 +4,18 @@ using PlatformForge.Platforms.Surfaces;
 
 namespace PlatformForge.Exports;
 
-/// <summary>The joints of a paved deck as lines, for whatever is drawn or cut: along the middle of what a print has engraved.</summary>
+/// <summary>The joints of a deck as lines, for whatever is drawn or cut: along the middle of what a print has engraved.</summary>
 internal static class PavingLines
 {
-    /// <summary>Each joint by its places in the plan; none where the deck is smooth.</summary>
+    /// <summary>Each joint by its places in the plan, expansion joints first; none where the deck is smooth.</summary>
     public static IEnumerable<PlanPlace[]> Of(PlatformPlan plan)
     {
+        var (inner, back) = ExpansionJoints.Between(plan);
+        foreach (double at in ExpansionJoints.Of(plan))
+        {
+            yield return [new(at, inner.At(at)), new(at, back.At(at))];
+        }
+
         if (PavingLayout.Of(plan) is not { } paving)
         {
             yield break;

@@ -23,6 +23,9 @@ public sealed record DeckSpec
     /// <summary>What it is paved with; null leaves it smooth, as of tarmac or ash.</summary>
     public PavingSpec? Paving { get; init; }
 
+    /// <summary>Distance between expansion joints across the deck, from coping to back; 0 makes none.</summary>
+    public double ExpansionJoints { get; init; }
+
     /// <summary>Its keys in the project file.</summary>
     public static SpecKeys<DeckSpec> Keys { get; } = new SpecKeys<DeckSpec>(For)
         .Length("thickness", NumberRange.From(0.2, 50), "Thickness of the deck.", d => d.Thickness, (d, v) => d with { Thickness = v })
@@ -40,6 +43,12 @@ public sealed record DeckSpec
             "Chamfer at the mouths of holes and sockets, against the squashed first layer.",
             d => d.MouthChamfer,
             (d, v) => d with { MouthChamfer = v })
+        .Length(
+            "expansion_joints",
+            NumberRange.NoneOr(5, 5000),
+            "Distance between expansion joints across the deck; 0 makes none.",
+            d => d.ExpansionJoints,
+            (d, v) => d with { ExpansionJoints = v })
         .Table("paving", "What it is paved with; left out, it is smooth.", PavingSpec.Keys, d => d.Paving, (d, v) => d with { Paving = v });
 
     /// <summary>The defaults for a scale: 12 ft wide; the thickness is the printer's and does not scale.</summary>

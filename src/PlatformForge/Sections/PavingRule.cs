@@ -15,6 +15,11 @@ internal static class PavingRule
 
     public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer)
     {
+        if (plan.Spec.Deck.ExpansionJoints > 0 && plan.Spec.Deck.Thickness - ExpansionJoints.Depth < printer.LeastWall - Rounding)
+        {
+            yield return FacingFindings.DeckTooThin(plan.Spec.Key + ".deck", plan.Spec.Deck.Thickness, ExpansionJoints.Depth, printer.LeastWall);
+        }
+
         if (plan.Spec.Deck.Paving is not { } paving)
         {
             yield break;

@@ -112,6 +112,27 @@ public class PavingTests
         Refused("PF5040", Flags with { Depth = 1.2 }, (f, v) => f with { Depth = v });
     }
 
+    [Theory]
+    [InlineData(Side.Left)]
+    [InlineData(Side.Right)]
+    public void Expansion_joints_cross_the_deck_in_line_with_the_copings(Side side)
+    {
+        PlatformPlan Plan(double pitch, double thick = 1.5) => Workbench.Straight(
+            96, side, s => s with { Deck = s.Deck with { ExpansionJoints = pitch, Thickness = thick }, Coping = s.Coping with { SlabLength = 12 } });
+        var plan = Plan(30);
+        Assert.Equal(2, ExpansionJoints.Of(plan).Count); // 96 is three of 32; joints of slabs of 12 lie nearest to those
+        Assert.All(ExpansionJoints.Of(plan), j => Assert.Contains(j, plan.CopingJoints));
+        var made = Assert.Single(Workbench.Made(plan, Workbench.Printer, new()).Sections);
+        Assert.True(MeshCheck.Inspect(made.Solid.Mesh) is { IsClosed: true, DegenerateTriangles: 0, Components: 1 });
+        Assert.True(MeshCheck.Inspect(made.PrintMesh()) is { IsClosed: true, DegenerateTriangles: 0 });
+        double bare = Assert.Single(Workbench.Made(Plan(0), Workbench.Printer, new()).Sections).Solid.ColumnVolume;
+        Assert.Equal(2 * 0.4 * 0.3 * (60 - 8 - 0.4), bare - made.Solid.ColumnVolume, 0.01); // the plan's grid
+        Assert.Equal(0, made.Overhangs.Unsupported);
+        var thin = Assert.Single(PavingRule.Check(Plan(30, 1), Workbench.Printer));
+        Assert.Equal("PF5049", thin.Code);
+        Assert.Empty(PavingRule.Check(Plan(30, double.Parse(thin.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture)), Workbench.Printer));
+    }
+
     private static void Refused(string code, PavingSpec paving, Func<PavingSpec, double, PavingSpec> mend)
     {
         var fault = Assert.Single(Check(paving));

@@ -25,7 +25,7 @@ internal static class DeckBlocks
             }
         }
 
-        engraved = PavingBlocks.Cut(chart, top, from, to, blocks) + LineBlocks.Area(plan, from, to);
+        engraved = PavingBlocks.Cut(chart, top, from, to, blocks) + ExpansionBlocks.Cut(chart, top, from, to, blocks) + LineBlocks.Area(plan, from, to);
         foreach (var line in plan.Body.Lines.Where(l => l.GrooveDepth <= 0))
         {
             foreach (var piece in top.Cover(line.Near, line.Far, Math.Max(from, line.From), Math.Min(to, line.To)))

@@ -110,6 +110,13 @@ internal static class FacingFindings
         deepest > 0 ? Invariant($"Give {Down(deepest):0.##} mm or less, or a thicker deck.") : "Make the deck thicker.",
         FaultKind.DesignRule).Curing(deepest >= LeastPaving ? Cure.Set(key + ".depth", Down(deepest)) : Cure.LeaveOut(key));
 
+    public static Finding DeckTooThin(string key, double deck, double depth, double wall) => Finding.Error(
+        "PF5049",
+        key + ".thickness",
+        Invariant($"Expansion joints {depth:0.###} mm deep leave {deck - depth:0.###} mm of a deck {deck:0.###} mm thick, less than two lines of the nozzle."),
+        Invariant($"Make the deck {Up(depth + wall):0.##} mm thick, or leave expansion_joints out."),
+        FaultKind.DesignRule).Curing(Cure.Set(key + ".thickness", Up(depth + wall)));
+
     // Shallowest joint that a key takes, mm.
     private const double LeastPaving = 0.05;
 
