@@ -136,7 +136,7 @@ public sealed class KeyReading
             return list.Items;
         }
 
-        Fault("PF1012", key, node.Place, Invariant($"{LastOf(key)} has {list.Items.Count} entries."), $"Give {rule.Wanted}.");
+        Fault("PF1012", key, node.Place, Invariant($"{LastOf(key)} has {list.Items.Count} {(list.Items.Count == 1 ? "entry" : "entries")}."), $"Give {rule.Wanted}.");
         return null;
     }
 

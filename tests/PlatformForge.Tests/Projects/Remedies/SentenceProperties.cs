@@ -65,6 +65,18 @@ public class SentenceProperties
         Assert.True(codes.Count > 0 && complaints.Count == 0, string.Join('\n', complaints.Take(20)));
     }
 
+    // Findings that no figure of a key leads to, a design each.
+    [Theory]
+    [InlineData("PF1012", "name = \"halt\"", "name = \"halt\"", "[printer]\nheight = 200\nbed = [[0, 0], [200, 0], [200]]\n", "has 1 entry.")]
+    [InlineData("PF6012", "name = \"halt\"", "name = \"ჰალტი\"", "", "has no drawing of ჰ ა ლ ტ ი;")]
+    public void What_is_told_seldom_can_be_read(string code, string old, string put, string more, string told)
+    {
+        string text = Samples.Small.Replace(old, put, StringComparison.Ordinal) + more;
+        var finding = Assert.Single(FaultyDesign.FindingsOf(new(text, "halt.toml")), f => f.Code == code);
+        Assert.Contains(told, finding.Message, StringComparison.Ordinal);
+        Assert.Empty(Sentences.Complaints(finding, text));
+    }
+
     [Theory]
     [InlineData("The foot is at -0 mm above rail top.", "The foot is at 0 mm above rail top.")]
     [InlineData("It is -0.00 mm off, -0.004 mm at most; -0.", "It is 0.00 mm off, -0.004 mm at most; 0.")]
