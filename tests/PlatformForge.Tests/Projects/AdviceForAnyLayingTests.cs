@@ -58,7 +58,7 @@ public class AdviceForAnyLayingTests
     [Fact]
     public void A_false_least_radius_is_charged_no_less_than_what_is_not_said()
     {
-        var rows = Rows(MadeUpSurvey.String(Curve, new Random(5), 55, 0.25, MadeUpSurvey.Flexible));
+        var rows = Rows(MadeUpSurvey.String(Curve, new Random(5), 110, 0.25, MadeUpSurvey.Flexible));
         double Charged(string laid) => Assert.Single(Surveyed(rows, laid).Doubts).Charged;
         Assert.Equal(Charged("laid = \"unknown\""), Charged("laid = \"flexible\", least_radius = 900"), 0.006);
     }

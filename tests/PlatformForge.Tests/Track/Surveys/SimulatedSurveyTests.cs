@@ -112,7 +112,7 @@ public class SimulatedSurveyTests
         {
             var random = new Random(3000 + k);
             var (survey, row) = Offsets(100)(line, random, told * ((random.Next(2) * 2) - 1));
-            Interlocked.Add(ref named, TrackSurveyor.Fit(survey).Value!.Outliers.Any(o => o.Reading.Row == row) ? 1 : 0);
+            Interlocked.Add(ref named, TrackSurveyor.Tried(survey)!.Outliers.Any(o => o.Reading.Row == row) ? 1 : 0);
         });
         Assert.True(named >= 0.95 * Surveys, $"{named} of {Surveys} named");
     }
@@ -127,7 +127,7 @@ public class SimulatedSurveyTests
         double[] shapes = new double[Surveys], drifts = new double[Surveys];
         Parallel.For(0, Surveys, k =>
         {
-            var track = TrackSurveyor.Fit(Versines(lines[k], new Random(k), 0).Survey).Value!;
+            var track = TrackSurveyor.Tried(Versines(lines[k], new Random(k), 0).Survey)!;
             double from = 0.15 * track.Line.Length, to = 0.85 * track.Line.Length;
             (shapes[k], drifts[k]) = (track.Movement.Most(from, to), track.Movement.Likely.Max());
             Interlocked.Add(ref inside, ShapeMiss(lines[k], track.Line, from, to) <= shapes[k] ? 1 : 0);
@@ -146,10 +146,10 @@ public class SimulatedSurveyTests
         int named = 0, blamed = 0, without = 0;
         Parallel.For(0, Surveys / 2, k =>
         {
-            var track = TrackSurveyor.Fit(Versines(line, new Random(k), 0, lengthOff, heightOff).Survey).Value!;
+            var track = TrackSurveyor.Tried(Versines(line, new Random(k), 0, lengthOff, heightOff).Survey)!;
             Interlocked.Add(ref named, track.Closing is { } c && c.OfLength == (lengthOff != 0) ? 1 : 0);
             Interlocked.Add(ref blamed, track.Outliers.Any() ? 1 : 0);
-            Interlocked.Add(ref without, TrackSurveyor.Fit(Versines(line, new Random(k), 0).Survey).Value!.Closing is not null ? 1 : 0);
+            Interlocked.Add(ref without, TrackSurveyor.Tried(Versines(line, new Random(k), 0).Survey)!.Closing is not null ? 1 : 0);
         });
         Assert.True(named >= 0.95 * Surveys / 2, $"{named} of {Surveys / 2} named");
         Assert.True(blamed < 0.05 * Surveys / 2, $"{blamed} with a good versine blamed");
@@ -168,9 +168,9 @@ public class SimulatedSurveyTests
         {
             var random = new Random(4000 + k);
             var (survey, row) = Offsets(40, end)(lines[k], random, PlantedErrors * RulerError * ((random.Next(2) * 2) - 1));
-            var track = TrackSurveyor.Fit(survey).Value!;
+            var track = TrackSurveyor.Tried(survey)!;
             Interlocked.Add(ref told, track.Outliers.Concat(track.Doubted).Any(o => o.Reading.Row == row) ? 1 : 0);
-            Interlocked.Add(ref good, end == 0 && TrackSurveyor.Fit(Offsets(40)(lines[k], new Random(k), 0).Survey).Value!.Doubted.Count > 0 ? 1 : 0);
+            Interlocked.Add(ref good, end == 0 && TrackSurveyor.Tried(Offsets(40)(lines[k], new Random(k), 0).Survey)!.Doubted.Count > 0 ? 1 : 0);
         });
         Assert.True(told >= 2 * Surveys / 3, $"{told} of {Surveys} told");
         Assert.True(good < 0.05 * Surveys, $"{good} with a good reading in doubt");
@@ -198,13 +198,13 @@ public class SimulatedSurveyTests
         int inside = 0, blamed = 0, named = 0, alsoBlamed = 0;
         Parallel.For(0, count, k =>
         {
-            var sound = TrackSurveyor.Fit(measure(lines[k], new Random(k), 0).Survey).Value!;
+            var sound = TrackSurveyor.Tried(measure(lines[k], new Random(k), 0).Survey)!;
             Interlocked.Add(ref inside, IsInside(lines[k], sound) ? 1 : 0);
             Interlocked.Add(ref blamed, sound.Outliers.Any() ? 1 : 0);
 
             var random = new Random(1000 + k);
             var (survey, row) = measure(lines[k], random, PlantedErrors * RulerError * ((random.Next(2) * 2) - 1));
-            var outliers = TrackSurveyor.Fit(survey).Value!.Outliers.ToList();
+            var outliers = TrackSurveyor.Tried(survey)!.Outliers.ToList();
             Interlocked.Add(ref named, outliers.Exists(o => o.Reading.Row == row) ? 1 : 0);
             Interlocked.Add(ref alsoBlamed, outliers.Exists(o => Math.Abs(o.Reading.Row - row) > 1) ? 1 : 0);
         });

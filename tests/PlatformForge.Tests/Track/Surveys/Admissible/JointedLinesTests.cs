@@ -24,7 +24,7 @@ public class JointedLinesTests
         {
             var (line, joints) = MadeUpPieces.Pieces(new Random(9100 + k));
             var readings = MadeUpSurvey.String(line, new Random(k), spacing, Error, MadeUpPieces.Said(joints, MadeUpPieces.Radii));
-            SurveyedTrack Fitted(Laying laying) => TrackSurveyor.Fit(MadeUpPieces.Told(readings with { Laying = laying }, line)).Value!;
+            SurveyedTrack Fitted(Laying laying) => TrackSurveyor.Tried(MadeUpPieces.Told(readings with { Laying = laying }, line))!;
             var track = Fitted(MadeUpPieces.Said(joints, MadeUpPieces.Radii));
             Assert.True(track.IsBoundAsSectional || track.Outliers.Any(), $"{k}");
             if (track.Outliers.Any() || track.Doubted.Count > 0)
@@ -137,7 +137,7 @@ public class JointedLinesTests
         var right = left with { Runs = [[.. left.Runs[0].Select(Turned)]] };
         var mixed = left with { Runs = [[.. left.Runs[0].Select((r, i) => i % 3 == 0 ? Turned(r) : r)]] };
         LineMeasure[] measures = [.. MadeUpSurvey.Coach(line.Length / 2)];
-        var ranges = new[] { left, right, mixed }.Select(s => TrackSurveyor.Fit(s).Value!).Select(t => (t.IsBoundAsSectional, t.DoubtBeside(200, t.Line.Length - 200).Bound(measures))).ToArray();
+        var ranges = new[] { left, right, mixed }.Select(s => TrackSurveyor.Tried(s)!).Select(t => (t.IsBoundAsSectional, t.DoubtBeside(200, t.Line.Length - 200).Bound(measures))).ToArray();
         Assert.All(ranges, r => Assert.True(r.IsBoundAsSectional));
         Assert.All(ranges, r => Assert.Equal(ranges[0].Item2[0].Most, r.Item2[0].Most, 6));
     }
