@@ -156,7 +156,7 @@ public class WorkshopTests(WrittenSamples samples)
         {
             string name = Path.GetFileName(file)[..^"-work-list.csv".Length], tables = Path.GetDirectoryName(file)!;
             string[] steps = [.. Csv(file).Select(r => r["what"])];
-            int sections = Directory.GetFiles(Path.Combine(tables, "..", "stl"), $"{name}-*.stl").Count(f => int.TryParse(Path.GetFileNameWithoutExtension(f)[(name.Length + 1)..], out _));
+            int sections = Directory.GetFiles(Path.Combine(tables, "..", "stl"), $"{name}-*.stl").Count(f => int.TryParse(Path.GetFileNameWithoutExtension(f)[(name.Length + 1)..], CultureInfo.InvariantCulture, out _));
             Assert.Contains(steps, s => sections == 1 ? s.StartsWith("The platform is one section", StringComparison.Ordinal) : s.Contains($"dry, 1 to {sections},", StringComparison.Ordinal));
             var parts = Csv(Path.Combine(tables, $"{name}-parts.csv"));
             foreach (Match cut in steps.Select(s => Regex.Match(s, @"^Cut (\d+) pieces of ([\d.]+) mm: (.*?)\. Break")).Where(m => m.Success))

@@ -4,7 +4,6 @@ using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;

@@ -12,7 +12,6 @@ using PlatformForge.Projects.Runs;
 using PlatformForge.Proofs;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;
@@ -136,7 +135,7 @@ public class PrintedLineTests
             }
         }
 
-        Assert.Empty(FolderVerifier.Verify(new WrittenFolder(files)).Findings.Where(f => f.Severity == Severity.Error));
+        Assert.DoesNotContain(FolderVerifier.Verify(new WrittenFolder(files)).Findings, f => f.Severity == Severity.Error);
     }
 
     [Theory]

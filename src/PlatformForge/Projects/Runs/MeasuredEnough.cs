@@ -1,4 +1,3 @@
-using PlatformForge.Track;
 using PlatformForge.Units;
 using static System.FormattableString;
 

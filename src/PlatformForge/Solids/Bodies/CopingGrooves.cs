@@ -1,5 +1,4 @@
 using PlatformForge.Platforms;
-using PlatformForge.Units;
 
 namespace PlatformForge.Solids.Bodies;
 

@@ -1,4 +1,3 @@
-using PlatformForge.Geometry;
 using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
