@@ -7,9 +7,13 @@ using PlatformForge.Exports.Stock;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Surfaces;
+using PlatformForge.Projects.Presets;
+using PlatformForge.Projects.Runs;
 using PlatformForge.Sections;
+using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
+using PlatformForge.Units;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;
@@ -50,6 +54,61 @@ public class StockTests
         Assert.True(layout.Joints.Count > 30);
         Assert.All(layout.Joints, j => Assert.Contains(scored, s => Near(s.Along, j.From - 200) && Near(s.To, j.To - 200) && Near(s.Off, near + (j.Near * width) - edge)));
         static bool Near(double a, double b) => Math.Abs(a - b) < 0.01;
+    }
+
+    /// <summary>An island's vehicles pass on both sides: each edge is there in card, as long as that face's coping is in the layout.</summary>
+    [Fact]
+    public void An_island_has_an_edge_in_card_for_each_face()
+    {
+        var island = DesignRun.Design(Samples.Sound(PresetShelf.Sample("thornhithe")!), Samples.Known).Value!.Platforms[0];
+        var parts = StockSet.Of(island, new() { Size = new(700, 500) }).Value!.Parts.Where(p => p.Kind == StockKind.Card).ToArray();
+        Assert.Equal(2 * island.Sections.Sections.Count, parts.Length);
+        foreach (var face in island.Plan.Faces)
+        {
+            CutPart[] own = [.. parts.Where(p => p.Name.EndsWith("edge of " + face.Spec.Track, StringComparison.Ordinal))];
+            double Along(IEnumerable<Point2> line) => line.Zip(line.Skip(1), (a, b) => (b - a).Length).Sum();
+            Assert.Equal(Along(face.Stations.Select(s => face.ToLayout(s, face.CopingFront.At(s)))), own.Sum(p => Along(p.Lines[0].Points.Take(p.Lines[0].Points.Count / 2))), 0.05);
+
+            // Ticks begin at the edge, less what marks keep off a cut.
+            Assert.All(own.SelectMany(p => p.Lines.Skip(1).Select(tick => (Edge: p.Lines[0].Points, tick.Points))), t => Assert.True(OnLine(t.Edge, t.Points[0]) < 1 && (t.Points[1] - t.Points[0]).Length > 6));
+        }
+
+        static double OnLine(IReadOnlyList<Point2> ring, Point2 p) => Enumerable.Range(0, ring.Count).Min(i =>
+        {
+            Point2 a = ring[i], along = ring[(i + 1) % ring.Count] - a;
+            return (a + (along * Math.Clamp(Point2.Dot(p - a, along) / Math.Max(Point2.Dot(along, along), 1e-12), 0, 1)) - p).Length;
+        });
+    }
+
+    /// <summary>Sheet cannot bend at a ramp's head; a lamp's channel keeps a cut off it here, until it is asked for.</summary>
+    [Fact]
+    public void A_cut_that_is_offered_at_a_ramps_head_lets_sheet_follow()
+    {
+        const string text = """
+            [layout]
+            name = "Larkbeck"
+            scale = "1-87"
+            rail_top = 7.5
+            [[track]]
+            name = "main"
+            alignment = [{ straight = 320 }, { curve = 560, length = 520, hand = "right" }, { straight = 320 }]
+            [[vehicle]]
+            preset = "bogie-coach-57ft"
+            [clearance]
+            running = 0.8
+            [[platform]]
+            name = "up"
+            height = 10
+            face = { track = "main", side = "right", from = 330, to = 800, edge = "fitted" }
+            ramps = { start = { gradient = 8 }, end = { gradient = 10 } }
+            deck = { width = 50, crossfall = 60 }
+            baseboard_joints = [610]
+            lamp = [{ at = 660, inset = 14, diameter = 2 }]
+            """;
+        Outcome<PlatformStock> Made(params string[] sets) => StockSet.Of(DesignRun.Design(Samples.Sound(text, sets), Samples.Known).Value!.Platforms[0], Card);
+        var fault = Assert.Single(Made().Findings);
+        Assert.Equal(("PF7533", "Cut at the head of the ramp: platform[0].cuts = [700]."), (fault.Code, fault.Remedy));
+        Assert.True(Made("platform[0].cuts=[700]").Succeeded);
     }
 
     // The coping's edge on a deck's piece: on the side of the score along it that is nearer to one.

@@ -19,6 +19,7 @@ public class AdviceForAnyLayingTests
     /// <summary>Not said, and pieces without stated joints.</summary>
     [Theory]
     [InlineData("laid = \"unknown\"", 55, 1)]
+    [InlineData("laid = \"unknown\"", 100, 4)]
     [InlineData("laid = \"sectional\"", 100, 2)]
     public void A_reading_more_leaves_what_is_promised(string laid, double spacing, int seed)
     {
@@ -67,6 +68,21 @@ public class AdviceForAnyLayingTests
         [new StraightSpec(250), new TransitionSpec(220, 560, Hand.Left), new CurveSpec(560, Hand.Left, Length: 350), new TransitionSpec(220, null, Hand.Left), new StraightSpec(350)])).Value!;
 
     private static List<(double Distance, double Offset)> Rows(PlaceSurvey survey) => [.. survey.Runs[0].Select(r => (r.Ordinate!.Distance, r.Ordinate.Offset))];
+
+    /// <summary>Another reading is offered nowhere where one stands, left out or not: a file with two at one distance is refused.</summary>
+    [Fact]
+    public void No_reading_is_offered_where_one_stands()
+    {
+        var rows = Rows(MadeUpSurvey.String(Curve, new Random(5), 100, 0.25, MadeUpSurvey.Flexible));
+        rows[6] = (rows[6].Distance, rows[6].Offset + 3);
+        var track = Surveyed(rows, "laid = \"flexible\"");
+        var left = Assert.Single(track.Outliers);
+        Assert.Equal(8, left.Reading.Row);
+        Assert.Null(ReadingTrial.More(track.Read!, track, left.Chainage));
+        var more = ReadingTrial.More(track.Read!, track, left.Chainage + 41.3)!.Value.Reading as PlaceReading;
+        Assert.Equal(more!.Ordinate!.Distance, Math.Round(more.Ordinate.Distance));
+        Assert.Equal(0, track.Line.Locate(more.Place).Offset, 0.006);
+    }
 
     private static void Follow(List<(double Distance, double Offset)> rows, string laid)
     {

@@ -1,3 +1,4 @@
+using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -104,7 +105,7 @@ internal static class StockRule
             yield return Finding.Error(
                 "PF7533", body.Stock.Key,
                 Invariant($"The deck of section {section.Number} of {platform} is not one plane: it leaves it by {deck.OffPlane(section):0.0} mm, and sheet cannot follow."),
-                "Give a cut at each ramp head (forced_cuts), or shorter sections.");
+                HeadsIn(body.Plan, section) is { Length: > 0 } heads ? Invariant($"Cut at the head of the ramp: {body.Plan.Spec.Key}.cuts = [{heads}].") : "Give shorter sections.");
         }
     }
 
@@ -121,8 +122,15 @@ internal static class StockRule
         return Finding.Error(
             "PF7534", stock.Key + ".size",
             Invariant($"'{part.Name}' of {platform} is {part.Size.X:0.0} by {part.Size.Y:0.0} mm; a sheet of {SizeOf(stock)} with margins of {stock.Margin:0.###} has no room for it."),
-            Invariant($"Give sheets of {longer:0} by {shorter:0} mm or more, or more cuts (forced_cuts)."))
+            Invariant($"Give sheets of {longer:0} by {shorter:0} mm or more, or more cuts (cuts)."))
             .Curing(stock.Key + ".size", Invariant($"[{longer:0}, {shorter:0}]"));
+    }
+
+    // The heads of ramps within a section, after the cuts that are stated already.
+    private static string HeadsIn(PlatformPlan plan, PlatformSection section)
+    {
+        double[] heads = [.. new[] { plan.Profile.StartHead, plan.Profile.EndHead }.Where(h => h > section.From && h < section.To)];
+        return heads.Length == 0 ? "" : string.Join(", ", plan.Spec.ForcedCuts.Concat(heads).Distinct().Order().Select(c => Invariant($"{c:0.###}")));
     }
 
     private static string SizeOf(StockSpec stock) => Invariant($"{stock.Size.X:0.###} by {stock.Size.Y:0.###}");

@@ -32,7 +32,7 @@ public static class StockSet
         }
 
         var (deck, walls, ribs, edge) = (new DeckParts(body), new WallParts(body), new RibParts(body), new MockUpParts(body));
-        IEnumerable<CutPart> PartsOf(PlatformSection s) => [deck.Of(s), .. walls.Of(s), .. ribs.Of(s), edge.Of(s)];
+        IEnumerable<CutPart> PartsOf(PlatformSection s) => [deck.Of(s), .. walls.Of(s), .. ribs.Of(s), .. edge.Of(s)];
         CutPart[] parts = [.. platform.Sections.Sections.SelectMany(PartsOf).Select(MarkRoom.Trimmed)];
         return StockRule.Check(platform.Name, parts, stock) is { } tooLarge
             ? Outcome.Fault<PlatformStock>(tooLarge)

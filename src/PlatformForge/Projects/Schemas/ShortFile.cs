@@ -83,7 +83,8 @@ public static class ShortFile
         Line(Invariant($"scale = \"{choice.Scale.Name}\""), "platformforge presets scales");
         Line(Invariant($"rail_top = {L(8)}"), "measure: baseboard to the rails' top");
         Line("");
-        Line("[[track]]", "piece by piece; or measure it: survey --how-much says how far");
+        string far = choice.Vehicles.Count == 0 ? Invariant($"measure it, {L(240)} past both ends (survey --how-much)") : "measure it: survey --how-much says how far";
+        Line("[[track]]", "piece by piece; or " + far);
         Line("name = \"main\"");
         alignment.ForEach(s => Line(s));
         Line("");

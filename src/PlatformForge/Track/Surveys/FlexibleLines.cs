@@ -9,6 +9,9 @@ internal static class FlexibleLines
     // Fewer readings leave a line free.
     private const int Fewest = 4;
 
+    // Of the stated errors; the first are those themselves.
+    private static readonly double[] Wider = [1, 1.03, 1.1, 1.25];
+
     /// <summary>
     /// The set, or null for versines, which fix no places, and for track that the user says is sectional. Readings that are named as
     /// misread or in doubt are left out, which makes the
@@ -32,9 +35,18 @@ internal static class FlexibleLines
             return null;
         }
 
-        // A middle that was not found bounds nothing.
-        var set = AdmissibleLines.Of(laying, bands, track.Line);
-        return set.IsSettled || set.IsEmpty ? set : null;
+        // A middle that was not found bounds nothing. In a set that is all but empty the search may hunt to and fro: that of errors a little larger holds it,
+        // and bounds it on the safe side.
+        foreach (double wider in Wider)
+        {
+            var set = AdmissibleLines.Of(laying, [.. bands.Select(b => b with { Error = b.Error * wider })], track.Line);
+            if (set.IsSettled ? !set.IsEmpty || wider == 1 : set.IsEmpty && wider == 1)
+            {
+                return set;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>Every place that is not named as misread or in doubt, as a condition on the line, with where it lies on the stated

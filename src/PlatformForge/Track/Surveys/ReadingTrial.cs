@@ -43,13 +43,40 @@ internal static class ReadingTrial
         Ordinate = reading.Ordinate is { } o ? o with { Offset = told.Fitting!.Value } : null,
     };
 
-    private static (Survey, Reading) Place(PlaceSurvey survey, Centreline line, PlaceReading near, double chainage)
+    // Where one stands already another tells nothing, and a file with two at one distance is refused, mm.
+    private const double Apart = 5;
+
+    private static (Survey, Reading)? Place(PlaceSurvey survey, Centreline line, PlaceReading near, double chainage)
     {
-        var place = line.PointAt(chainage, near.FromCentre);
         var run = survey.Runs.First(r => r.Any(p => ReferenceEquals(p, near)));
-        var more = near with { Row = 0, DrawnAt = null, Place = place, Ordinate = near.Ordinate is { } o ? Ordinate(run, o, place) : null };
+        var place = line.PointAt(chainage, near.FromCentre);
+        var ordinate = near.Ordinate is { } o ? AsTold(run, o, s => line.PointAt(s, near.FromCentre), chainage) : null;
+        place = ordinate is null ? place : ordinate.Foot + (ordinate.Square * ordinate.Offset);
+        if (run.Any(p => ordinate is not null && p.Ordinate is { } own ? Math.Abs(own.Distance - ordinate.Distance) < Apart : (p.Place - place).Length < Apart))
+        {
+            return null;
+        }
+
+        var more = near with { Row = 0, DrawnAt = null, Place = place, Ordinate = ordinate };
         return (survey with { Runs = [.. survey.Runs.Select(r => ReferenceEquals(r, run) ? (IReadOnlyList<PlaceReading>)[.. Inserted(r, near, more)] : r)] }, more);
     }
+
+    // At a whole millimetre along the string, and read to a hundredth: so it is told, and so it will be read.
+    private static StringOrdinate AsTold(IReadOnlyList<PlaceReading> run, StringOrdinate near, Func<double, Point2> place, double chainage)
+    {
+        var at = Ordinate(run, near, place(chainage));
+        double whole = Math.Round(at.Distance);
+        for (int i = 0; i < Rounds; i++)
+        {
+            chainage += whole - at.Distance;
+            at = Ordinate(run, near, place(chainage));
+        }
+
+        return at with { Distance = whole, Offset = Math.Round(at.Offset, 2) };
+    }
+
+    // A step along the string is one along the track but for the angle between them: each round takes most of what is left.
+    private const int Rounds = 12;
 
     private static IEnumerable<PlaceReading> Inserted(IReadOnlyList<PlaceReading> run, PlaceReading near, PlaceReading more) =>
         run.SelectMany(p => ReferenceEquals(p, near) ? (PlaceReading[])[p, more] : [p]);

@@ -61,6 +61,20 @@ public class CauseTests
         Assert.InRange(track.LeastRadius!.Radius, 410, 430);
     }
 
+    /// <summary>A straight, R 610 through 60° without an ease, read every 50 mm: hardly a flexible line meets it, and the search for the middle of those hunts
+    /// to and fro. It was then bound as track of which nothing is said, without a word.</summary>
+    [Fact]
+    public void A_set_that_is_all_but_empty_bounds_the_line_or_is_told()
+    {
+        double[] offsets =
+        [
+            20.021, 48.961, 77.755, 106.437, 135.449, 164.185, 193.342, 222.087, 251.107, 275.616, 295.033, 309.341, 319.472, 325.389, 326.757, 324.522,
+            317.925, 306.673, 291.390, 270.712, 245.206, 216.237, 186.984, 158.423, 129.326, 100.736, 71.735, 42.851,
+        ];
+        var fitted = TrackSurveyor.Fit(String([.. offsets.Select((_, i) => 50.0 * i)], offsets, 0.25, MadeUpSurvey.Flexible));
+        Assert.True(fitted.Value!.IsBoundAsFlexible || fitted.Findings.Any(f => f.Code is "PF2160" or "PF2161"));
+    }
+
     /// <summary>Errors of a quarter of a millimetre, said to be of a fiftieth: that comes first, with an error that serves, and nothing else is
     /// blamed.</summary>
     [Theory]
