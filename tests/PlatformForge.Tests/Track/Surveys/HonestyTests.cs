@@ -57,7 +57,7 @@ public class HonestyTests
     [InlineData(50)]
     public void Track_that_is_as_said_is_covered_and_seldom_told_to_be_at_odds(double spacing)
     {
-        int count = Simulations.Of(30, 400);
+        int count = Simulations.Of(spacing < 100 ? 8 : 15, 400);
         var all = Enumerable.Range(0, count).AsParallel().Select(k => Survey(6_300_000 + k, spacing, 0, 0)).ToList();
         int told = all.Count(s => IsTold(s.Track)), covered = all.Count(s => IsCovered(s.Line, s.Track));
         Assert.True(covered >= 0.99 * count, $"{covered} of {count} covered");
