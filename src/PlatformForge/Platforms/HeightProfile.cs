@@ -16,6 +16,9 @@ public sealed record HeightProfile(double From, double StartHead, double EndHead
     /// <summary>Whether an end slopes.</summary>
     public bool HasRamps => StartHead > From || EndHead < To;
 
+    /// <summary>Heads of ramps between two chainages, those not counted.</summary>
+    public IEnumerable<double> HeadsBetween(double from, double to) => new[] { StartHead, EndHead }.Where(h => h > from && h < to);
+
     /// <summary>Height over the baseboard at a chainage, mm; beyond an end, that of the end.</summary>
     public double At(double chainage)
     {

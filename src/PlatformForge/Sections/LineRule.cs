@@ -1,4 +1,6 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Rules;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Units;
 
@@ -17,7 +19,7 @@ internal static class LineRule
 
     public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer)
     {
-        foreach (var (line, key) in plan.Body.Lines.Select(l => (l, KeyOf(plan, l))).Where(l => l.l.GrooveDepth > 0).DistinctBy(l => l.Item2))
+        foreach (var (line, key) in plan.Body.Lines.Select(l => (Line: l, Key: KeyOf(plan, l))).Where(l => l.Line.GrooveDepth > 0).DistinctBy(l => l.Key))
         {
             foreach (var found in line.Made.IsPrinted ? Printed(line, key, printer) : [])
             {
@@ -65,9 +67,9 @@ internal static class LineRule
     }
 
     // What is let into the deck at a place, with a line of the nozzle about it, and a strip.
-    private static bool Meets(Platforms.Features.Opening open, LineBand line)
+    private static bool Meets(Opening open, LineBand line)
     {
-        double s = open.Middle.Chainage, t = open.Middle.Reach, half = (open.Across / 2) + Platforms.Rules.StripRules.LeastLand;
+        double s = open.Middle.Chainage, t = open.Middle.Reach, half = (open.Across / 2) + StripRules.LeastLand;
         return s > line.From - open.Along && s < line.To + open.Along && t + half > line.Near.At(s) && t - half < line.Far.At(s);
     }
 }

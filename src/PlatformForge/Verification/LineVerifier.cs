@@ -1,5 +1,4 @@
 using PlatformForge.Exports.Manifests;
-using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
 using PlatformForge.Units;
 using PlatformForge.Verification.Distances;
@@ -21,27 +20,8 @@ public static class LineVerifier
     private const double Under = -0.95;
 
     /// <summary>The lines' meshes as they are written, by file, and what is wrong with them.</summary>
-    internal static (Dictionary<string, Mesh> Meshes, IReadOnlyList<Finding> Faults) Read(Manifest manifest, WrittenFolder folder)
-    {
-        var meshes = new Dictionary<string, Mesh>(StringComparer.Ordinal);
-        var faults = new List<Finding>();
-        foreach (var line in manifest.Lines)
-        {
-            if (folder[line.Stl] is not { } bytes)
-            {
-                continue;
-            }
-
-            var read = StlReader.Read(bytes, line.Stl);
-            faults.AddRange(read.Findings);
-            if (read.Value is { } stl && meshes.TryAdd(line.Stl, stl.Mesh))
-            {
-                faults.AddRange(MeshRule.Check(Invariant($"{line.Name} in '{line.Stl}'"), MeshSoundness.Of(stl.Mesh), byIndex: false));
-            }
-        }
-
-        return (meshes, faults);
-    }
+    internal static (Dictionary<string, Mesh> Meshes, IReadOnlyList<Finding> Faults) Read(Manifest manifest, WrittenFolder folder) =>
+        WrittenMeshes.Read(manifest.Lines.Select(p => (p.Name, p.Stl)), folder);
 
     /// <summary>Each held against its section.</summary>
     internal static IEnumerable<Finding> Check(Manifest manifest, IReadOnlyDictionary<string, Mesh> meshes, IReadOnlyList<WrittenSection> sections)

@@ -1,6 +1,5 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Manifests;
-using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
@@ -44,27 +43,8 @@ public static class ProofVerifier
     }
 
     /// <summary>The proofs' meshes as they are written, by file, and what is wrong with them.</summary>
-    internal static (Dictionary<string, Mesh> Meshes, IReadOnlyList<Finding> Faults) Read(Manifest manifest, WrittenFolder folder)
-    {
-        var meshes = new Dictionary<string, Mesh>(StringComparer.Ordinal);
-        var faults = new List<Finding>();
-        foreach (var proof in manifest.Proofs)
-        {
-            if (folder[proof.Stl] is not { } bytes)
-            {
-                continue;
-            }
-
-            var read = StlReader.Read(bytes, proof.Stl);
-            faults.AddRange(read.Findings);
-            if (read.Value is { } stl && meshes.TryAdd(proof.Stl, stl.Mesh))
-            {
-                faults.AddRange(MeshRule.Check(Invariant($"{proof.Name} in '{proof.Stl}'"), MeshSoundness.Of(stl.Mesh), byIndex: false));
-            }
-        }
-
-        return (meshes, faults);
-    }
+    internal static (Dictionary<string, Mesh> Meshes, IReadOnlyList<Finding> Faults) Read(Manifest manifest, WrittenFolder folder) =>
+        WrittenMeshes.Read(manifest.Proofs.Select(p => (p.Name, p.Stl)), folder);
 
     /// <summary>What has a place on the layout, held against its track and its platform.</summary>
     internal static IEnumerable<Finding> Check(Manifest manifest, DesignCopy design, IReadOnlyDictionary<string, Mesh> meshes,

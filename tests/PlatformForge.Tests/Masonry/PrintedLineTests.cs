@@ -196,6 +196,22 @@ public class PrintedLineTests
         Assert.Equal(("PF5046", Severity.Note), (told.Code, told.Severity));
     }
 
+    /// <summary>A strip of 4 mm from 19 to 23, a hole of 1.2 with a printed line of 0.4 about it: in the way from 18 to 24.</summary>
+    [Theory]
+    [InlineData(21, true)]
+    [InlineData(18.1, true)]
+    [InlineData(17.9, false)]
+    [InlineData(23.9, true)]
+    [InlineData(24.1, false)]
+    public void A_hole_under_a_strip_is_told(double inset, bool meets)
+    {
+        var hole = new HoleSpec(250, inset, InsetFrom.Edge) { Diameter = 1, Fit = 0.2 };
+        var plan = Workbench.Straight(96, change: s => (s with { WhiteLine = null, Tactile = new() { Inset = 19, Width = 4 } }).With<HoleSpec>([hole]));
+        var found = LineRule.Check(plan, Workbench.Printer).Where(f => f.Code == "PF5041").ToArray();
+        Assert.Equal(meets ? 1 : 0, found.Length);
+        Assert.AllOrNone(found, f => Assert.Contains(FormattableString.Invariant($"at 250.0 mm along the track and {inset - 19:F1} mm from"), f.Message, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Strips_keep_off_the_line_the_decks_end_holes_and_bodies_that_pass_over()
     {

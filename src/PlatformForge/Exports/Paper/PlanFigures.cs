@@ -262,7 +262,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             words.Add(new(Invariant($"end of the platform at {end:0.0}"), Back(end), chart.At(end).Tangent, across * (1 / across.Length), FigureType.Small) { Off = [4, 7] });
         }
 
-        foreach (double head in ((double[])[plan.Profile.StartHead, plan.Profile.EndHead]).Where(h => h > From && h < To))
+        foreach (double head in plan.Profile.HeadsBetween(From, To))
         {
             Line(FullSizeLine.RampHead, [Front(head), Back(head)]);
             words.Add(new("ramp head", OnDeck(head, 0.5), Outward(head), default, FigureType.Small));

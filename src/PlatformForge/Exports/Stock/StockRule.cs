@@ -129,7 +129,7 @@ internal static class StockRule
     // The heads of ramps within a section, after the cuts that are stated already.
     private static string HeadsIn(PlatformPlan plan, PlatformSection section)
     {
-        double[] heads = [.. new[] { plan.Profile.StartHead, plan.Profile.EndHead }.Where(h => h > section.From && h < section.To)];
+        double[] heads = [.. plan.Profile.HeadsBetween(section.From, section.To)];
         return heads.Length == 0 ? "" : string.Join(", ", plan.Spec.ForcedCuts.Concat(heads).Distinct().Order().Select(c => Invariant($"{c:0.###}")));
     }
 

@@ -12,7 +12,7 @@ internal sealed record SetOutMark(double Chainage, string Note)
         var plan = platform.Plan;
         var profile = plan.Profile;
         var marks = new List<SetOutMark> { new(profile.From, "start"), new(profile.To, "end") };
-        marks.AddRange(new[] { profile.StartHead, profile.EndHead }.Where(h => h > profile.From && h < profile.To).Select(h => new SetOutMark(h, "ramp head")));
+        marks.AddRange(profile.HeadsBetween(profile.From, profile.To).Select(h => new SetOutMark(h, "ramp head")));
         marks.AddRange(platform.Sections.Cuts.Select((c, i) => new SetOutMark(c, FormattableString.Invariant($"cut {i + 1}/{i + 2}"))));
         marks.AddRange(plan.Features.SelectMany(f => f.SetOuts).Select(p => new SetOutMark(p.Chainage, p.Note)));
         return Together(marks.OrderBy(m => m.Chainage));

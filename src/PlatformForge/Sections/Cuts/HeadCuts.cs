@@ -19,8 +19,7 @@ internal sealed class HeadCuts(FacetedPlan chart, PrinterSpec printer, SectionSp
     /// <param name="to">Its end, mm.</param>
     public (string Words, Cure? Cure) For(double from, double to)
     {
-        var profile = chart.Plan.Profile;
-        double[] heads = [.. new[] { profile.StartHead, profile.EndHead }.Where(h => h > from && h < to)];
+        double[] heads = [.. chart.Plan.Profile.HeadsBetween(from, to)];
         string at = string.Join(" and ", heads.Select(h => Invariant($"{h:0.##}"))), key = $"{chart.Plan.Spec.Key}.cuts";
         if (heads.Select(InTheWay).FirstOrDefault(w => w.Length > 0) is { } way)
         {

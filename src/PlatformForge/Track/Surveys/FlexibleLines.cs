@@ -40,7 +40,8 @@ internal static class FlexibleLines
         foreach (double wider in Wider)
         {
             var set = AdmissibleLines.Of(laying, [.. bands.Select(b => b with { Error = b.Error * wider })], track.Line);
-            if (set.IsSettled ? !set.IsEmpty || wider == 1 : set.IsEmpty && wider == 1)
+            bool stated = wider == Wider[0];
+            if ((set.IsSettled && !set.IsEmpty) || (stated && set.IsEmpty))
             {
                 return set;
             }
