@@ -2,7 +2,6 @@ using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
 using PlatformForge.Units;
 using PlatformForge.Verification.Distances;
-using PlatformForge.Verification.Rules;
 using static System.FormattableString;
 
 namespace PlatformForge.Verification;

@@ -31,7 +31,8 @@ internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool
         var plan = platform.Plan;
         yield return ("swept by all vehicles", (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Swept, 0.1), new(0.2, HouseStyle.Swept, 2, 0.8)));
         yield return ("track centre", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Centre));
-        yield return ("coping slabs", (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Coping), HouseStyle.Thin));
+        string coping = plan.Spec.Coping.Kind switch { CopingKind.Bricks => "coping bricks", CopingKind.Timber => "timber edge", _ => "coping slabs" };
+        yield return (coping, (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Coping), HouseStyle.Thin));
         yield return ("walls and ribs below", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Hidden));
         if (platform.Sections.Cuts.Count > 0)
         {

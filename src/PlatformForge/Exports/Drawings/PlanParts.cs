@@ -286,13 +286,17 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         }
 
         labels.PutOver(Invariant($"deck {Figures.Short(Math.Round(plan.Spec.Deck.Width, 2))} wide{fall}"), HouseStyle.Label, new(HouseStyle.Deck),
-            platform.Sections.Sections.Select(q => (q.From + q.To) / 2).OrderBy(s => Math.Abs(s - mid)).Select(s => (OnDeck(view, s), TextAnchor.Middle,
-                view.AngleOf(plan.Chart.At(s).Tangent))));
+            from back in (double[])[0.28, 0.42, 0.56]
+            from s in platform.Sections.Sections.Select(q => (q.From + q.To) / 2).OrderBy(s => Math.Abs(s - mid))
+            select (OnDeck(view, s, back), TextAnchor.Middle, view.AngleOf(plan.Chart.At(s).Tangent)));
     }
 
-    /// <summary>A place on the deck a quarter of the way back from the coping, where few lines run.</summary>
-    private Point2 OnDeck(PlanView view, double s) => view.Of(plan.ToLayout(s, (0.72 * plan.CopingBack.At(s)) + (0.28 * plan.BackWallFace.At(s))))
-        + new Point2(0, 0.9);
+    /// <summary>A place on the deck a quarter of the way back from the coping, or from what is laid into the deck behind that, where few lines run.</summary>
+    private Point2 OnDeck(PlanView view, double s, double back = 0.28)
+    {
+        double near = plan.First.Lines.Where(l => s > l.From && s < l.To).Select(l => l.Far.At(s)).Append(plan.CopingBack.At(s)).Max();
+        return view.Of(plan.ToLayout(s, ((1 - back) * near) + (back * plan.BackWallFace.At(s)))) + new Point2(0, 0.9);
+    }
 
     private void Chainages(Sheet sheet, PlanView view, Labels labels)
     {

@@ -103,14 +103,8 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
         }
 
         sheet.Area(need.Stations.Select((s, i) => frame.Of(s, need.Swept[i])).Concat(need.Stations.Select((s, i) => frame.Of(s, Reached(i))).Reverse()), new(DoubtColour, 0.55), HouseStyle.Hairline);
-        int last = need.Stations.Length - 1;
-        if (frame.Y(Reached(last)) - frame.Y(need.Swept[last]) > 1.2 * HouseStyle.Small.Size)
-        {
-            labels.Put(
-                Invariant($"{doubt.Name} {Figures.Fine(doubt.Amount.Min())} to {Figures.Fine(doubt.Amount.Max())}"),
-                HouseStyle.Small with { Colour = HouseStyle.Ink },
-                (frame.Of(frame.MostX, (Reached(last) + need.Swept[last]) / 2) + new Point2(-3, 0.8), TextAnchor.End, 0));
-        }
+        string words = Invariant($"{doubt.Name} {Figures.Fine(doubt.Amount.Min())} to {Figures.Fine(doubt.Amount.Max())}");
+        labels.Put(words, HouseStyle.Small with { Colour = HouseStyle.Ink }, InBand(words, Reached, i => need.Swept[i]));
     }
 
     private void Budget(Sheet sheet, Labels labels)
@@ -125,23 +119,23 @@ internal sealed class ReachPlot(PlatformDossier platform, PlotFrame frame)
             var lower = need.Stations.Select((s, i) => frame.Of(s, need.Swept[i] + from)).Reverse();
             sheet.Area(upper.Concat(lower), new(BudgetColour, k % 2 == 0 ? 0.85 : 0.5), HouseStyle.Hairline);
             string words = Invariant($"{added[k].Name} {Figures.Fine(added[k].AmountMm)}");
-            labels.Put(words, HouseStyle.Small with { Colour = HouseStyle.Ink }, InBand(words, from, high));
+            labels.Put(words, HouseStyle.Small with { Colour = HouseStyle.Ink }, InBand(words, i => need.Swept[i] + from, i => need.Swept[i] + high));
 
             low = high;
         }
     }
 
-    // Places for words within a band over the reach, from the right: where the band takes them whole, though it rises and falls.
-    private IEnumerable<(Point2 At, TextAnchor Anchor, double Angle)> InBand(string words, double from, double high)
+    // Places for words within a band between two reaches by station, from the right: where the band takes them whole, though it rises and falls.
+    private IEnumerable<(Point2 At, TextAnchor Anchor, double Angle)> InBand(string words, Func<int, double> from, Func<int, double> high)
     {
         const double Step = 4, Rise = 0.74, Room = 0.15;
         double size = HouseStyle.Small.Size, length = TextStyle.Length(words, HouseStyle.Small);
         for (double right = frame.Right - 3; right - length > frame.Left + 2; right -= Step)
         {
             double upper = double.NegativeInfinity, lower = double.PositiveInfinity;
-            foreach (double reach in need.Stations.Select((s, i) => (X: frame.X(s), Reach: need.Swept[i])).Where(p => p.X > right - length - 1.5 && p.X < right + 1.5).Select(p => p.Reach))
+            foreach (int i in Enumerable.Range(0, need.Stations.Length).Where(i => frame.X(need.Stations[i]) > right - length - 1.5 && frame.X(need.Stations[i]) < right + 1.5))
             {
-                (upper, lower) = (Math.Max(upper, frame.Y(reach + high)), Math.Min(lower, frame.Y(reach + from)));
+                (upper, lower) = (Math.Max(upper, frame.Y(high(i))), Math.Min(lower, frame.Y(from(i))));
             }
 
             if (lower - upper > (Rise * size) + (2 * Room))
