@@ -97,6 +97,17 @@ internal static class SectionFindings
             : largest >= LeastDowel ? Cure.Set(key + ".dowel_diameter", Math.Floor((largest + Grain) * 100) / 100)
             : Cure.Text(key + ".kind", "none"));
 
+    /// <param name="key">Key of the joint.</param>
+    /// <param name="chainage">Of the cut, mm.</param>
+    /// <param name="bore">Diameter of the dowel, and what the bore is wider, mm.</param>
+    /// <param name="loosest">Largest fit with which it goes in, mm.</param>
+    public static Finding FitTooLarge(string key, double chainage, (double Dowel, double Fit) bore, double loosest) => Finding.Error(
+        "PF6005",
+        key + ".fit",
+        Invariant($"At the cut at {chainage:F1} mm a bore {bore.Fit:F2} mm wider than its dowel of {bore.Dowel:F2} mm leaves less than two lines of the nozzle around it: a fit is what the bore is wider."),
+        Invariant($"Give {key}.fit, or fits.dowel where that states it, as the coupon tells: {new JointSpec().Fit:0.##} is usual, {Math.Floor((loosest + Grain) * 100) / 100:F2} the largest that goes in."),
+        FaultKind.DesignRule).Curing(Cure.Set(key + ".fit", new JointSpec().Fit));
+
     public static Finding PlateTooLarge(string key, double chainage, string what, double size, double largest) => Finding.Error(
         "PF6022",
         key,

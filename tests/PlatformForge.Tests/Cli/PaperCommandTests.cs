@@ -9,6 +9,7 @@ public class PaperCommandTests
     [InlineData("PF7441", "--bars", "inches", "paper", "--bars", "3.94,100")]
     [InlineData("PF7441", "--bars", "99.6,100.2", "paper", "--bars", "about right")]
     [InlineData("PF1011", "--size", "A4", "paper", "--size", "A44")]
+    [InlineData("PF1008", "paper.size", "\"A4\"", "paper", "--size", "30x40")]
     [InlineData("PF7440", "paper.margin", "margins of", "paper", "--set", "paper.margin=70")]
     [InlineData("PF7444", "--sets", "drawings", "build", "--sets", "drawing")]
     [InlineData("PF7444", "--sets", "prints", "build", "--sets", ",")]

@@ -78,6 +78,18 @@ public class FactTests
         Assert.DoesNotContain(JointRule.Check(JointPlace.At(new FacetedPlan(plan), 300, new()), new() { DowelDiameter = largest - 0.01 }, Workbench.Printer), f => f.Message.Contains("baseboard", StringComparison.Ordinal));
     }
 
+    /// <summary>A dowel that goes in with a usual fit is not blamed, and neither is the platform, for a fit that is a slip; the largest fit told goes in, a hundredth more does not.</summary>
+    [Fact]
+    public void A_fit_that_is_too_large_is_told_as_the_fit()
+    {
+        var place = JointPlace.At(new FacetedPlan(Workbench.Straight(600)), 300, new());
+        var finding = Assert.Single(JointRule.Check(place, new() { Fit = 20 }, Workbench.Printer));
+        Assert.Equal(("PF6005", "joint.fit", "0.2"), (finding.Code, finding.Key, finding.Cure!.Value));
+        double largest = double.Parse(System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"([\d.]+) the largest").Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Empty(JointRule.Check(place, new() { Fit = largest }, Workbench.Printer));
+        Assert.Equal("joint.fit", Assert.Single(JointRule.Check(place, new() { Fit = largest + 0.011 }, Workbench.Printer)).Key);
+    }
+
     [Fact]
     public void A_wall_under_two_lines_is_warned_of()
     {

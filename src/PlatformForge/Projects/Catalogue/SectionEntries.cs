@@ -36,7 +36,11 @@ internal static class SectionEntries
         new("PF6002", "A piece is higher than the printer takes.", "Lower the platform, print it in another pose, or use a higher printer."),
         new("PF6003", "Sections are to be shorter than the places for cuts allow.", "Allow the length that the message names."),
         new("PF6004", "Something is thinner than two lines of the nozzle.", "Make it thicker, or print with a finer nozzle."),
-        new("PF6005", "A dowel leaves too little material round its bore.", "Give the diameter that the message names, or no dowels."),
+        new(
+            "PF6005",
+            "A dowel leaves too little material round its bore.",
+            "Give the diameter or the fit that the message names, or no dowels.",
+            OneThing: "The diameter is at fault where no usual fit would do, the fit where one would."),
         new("PF6006", "A section is too crowded underneath to be engraved.", "Use a shorter name or fewer ribs.", Reasons.Several),
         new(
             "PF6007",

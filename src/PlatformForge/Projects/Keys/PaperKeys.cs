@@ -49,6 +49,14 @@ internal static class PaperKeys
 
     private static PaperSpec ReadSize(PaperSpec paper, TreeNode node, string key, KeyReading reading)
     {
+        if (node is TreeList { Items: [TreeNumber { Value: var across }, TreeNumber { Value: var up }] } && !(Stated.Range.Holds(across) && Stated.Range.Holds(up)))
+        {
+            // Both sides may be wrong: no one figure mends that, a size does.
+            reading.Fault("PF1008", key, node.Place, FormattableString.Invariant($"size is {across:0.###} by {up:0.###} mm."),
+                $"Give {Stated.Wanted} for each side, or a size by name such as \"A4\".", Cure.Text(key, "A4"));
+            return paper;
+        }
+
         if (node is TreeList)
         {
             return reading.List(Pair, node, key) is [var first, var second]

@@ -21,6 +21,13 @@ internal static class JointRule
 
         double least = printer.LeastWall, around = spec.Fit + (2 * (spec.MouthChamfer + least));
         double high = place.Headroom - around;
+        if (LargestFit(place, spec, least) is var loosest && spec.Fit > loosest && loosest >= new JointSpec().Fit)
+        {
+            // With a usual fit the dowel goes in: the platform is as high as it need be.
+            yield return SectionFindings.FitTooLarge(spec.Key, place.Chainage, (spec.DowelDiameter, spec.Fit), loosest);
+            yield break;
+        }
+
         if (spec.DowelDiameter > high)
         {
             // Tried, not guessed: plates are offered where they go in.
@@ -37,6 +44,14 @@ internal static class JointRule
             yield return SectionFindings.DowelTooLarge(spec.Key, place.Chainage, spec.DowelDiameter, turned < spec.Fit ? 0 : wide,
                 "between front and back wall");
         }
+    }
+
+    // The largest fit with which bores of a diameter go in, mm: what Check asks, solved for it.
+    private static double LargestFit(JointPlace place, JointSpec spec, double least)
+    {
+        double beside = spec.DowelDiameter + (2 * (spec.MouthChamfer + least));
+        double wide = (place.Clear * (JointPlace.SlottedShare - JointPlace.RoundShare)) - beside - spec.SlotPlay;
+        return Math.Min(Math.Min(place.Headroom - beside, wide), (place.Mismatch - spec.SlotPlay) / 2);
     }
 
     // A plate needs its pocket's height and two lines of plastic over it, and walls of two lines beside it.
