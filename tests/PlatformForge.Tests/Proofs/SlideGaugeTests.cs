@@ -15,13 +15,14 @@ public class SlideGaugeTests
 {
     private const double Slant = 0.05; // mm by which an edge that tapers by 1 in 40 comes nearer over half a blade, and a little for its bend
 
-    public static TheoryData<string> Projects() => ["pendlewick", "left", "quillhaven", "thornhithe"];
+    public static TheoryData<string> Projects() => ["pendlewick", "left", "quillhaven", "thornhithe", "faced"];
 
     private static readonly Dictionary<string, Lazy<ProofSets>> Sets = new()
     {
         ["pendlewick"] = ProofSets.Pendlewick,
         ["left"] = new(() => new(Samples.Pendlewick, "platform[0].face.side=left", "platform[0].face.edge=uniform", "gauges.at=[300, 640, 985]")),
         ["quillhaven"] = new(() => new(PlatformForge.Projects.Presets.PresetShelf.Sample("quillhaven")!)),
+        ["faced"] = new(() => new(PlatformForge.Projects.Presets.PresetShelf.Sample("tawnybrook")!, "gauges.at=[440]")),
         ["thornhithe"] = new(() => new(PlatformForge.Projects.Presets.PresetShelf.Sample("thornhithe")!)),
     };
 

@@ -25,6 +25,9 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
     /// <summary>Length on the sheet, mm.</summary>
     public double Length => scale * slices.Sum(s => s.Length);
 
+    /// <summary>Whether a section begins where the row does; otherwise the row before goes on.</summary>
+    public bool Begins => slices[0].Begins;
+
     private double Top => slices.Max(s => s.Height) + slab;
 
     /// <summary>Draws it with its upper left corner at a place.</summary>
@@ -62,7 +65,21 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         var foot = slice.Edge(slice.Wall.Wall.Foot);
         sheet.Area(foot.Concat(top.Reverse()).Select(of), new(ground, FacingRelief.HasMortar(work) ? Faint : 1));
         Oblongs(sheet, slice, of, (face, FacingRelief.HasMortar(work) ? OnPaper(ground) : ground));
+        if (!FacingRelief.HasMortar(work))
+        {
+            // Joints of the pieces' own colour.
+            Joints(sheet, slice, [.. foot, .. top.Reverse()], of);
+        }
+
         sheet.Area(top.Concat(top.Reverse().Select(p => p + new Point2(0, slab))).Select(of), new(Palette.Of(paint), Faint), HouseStyle.Thin);
+    }
+
+    private static void Joints(Sheet sheet, WallSlice slice, Point2[] outline, Func<Point2, Point2> of)
+    {
+        foreach (var (a, b) in FacingJoints.Of(slice).SelectMany(j => FacingJoints.Within(outline, j.A, j.B)))
+        {
+            sheet.Line(of(a), of(b), HouseStyle.Fine);
+        }
     }
 
     // Oblongs of a row are drawn as one band with its perpends over it: a long wall has many thousands of them.

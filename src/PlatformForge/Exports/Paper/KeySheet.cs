@@ -16,7 +16,7 @@ internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRo
     // mm on the layout from the middle of a track to beyond its sleepers.
     private double BesideTrack => figures.Ground.TrackBed is { Length: > 0 } bed ? (bed[0] - bed[^1]).Length / 2 : 1;
 
-    public Sheet Draw(IReadOnlyList<SheetTile> tiles)
+    public Sheet Draw(IReadOnlyList<SheetTile> tiles, string elevations)
     {
         var window = room.Window;
         var sheet = new Sheet(room.Width, room.Height, Invariant($"{figures.Name}: key to {tiles.Count} sheets"))
@@ -26,7 +26,8 @@ internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRo
             Description = Invariant($"Map of the {tiles.Count} full-size sheets of {figures.Name}, what their lines mean, and how they are joined."),
         };
         sheet.Text(figures.Name, new(window.Left, window.Top + 7), HouseStyle.Heading with { Size = 6.5 });
-        sheet.Text(Invariant($"Full-size plan on {tiles.Count} sheets of {paper.SizeInWords}"), new(window.Left, window.Top + 13), HouseStyle.Subheading);
+        string words = Invariant($"Full-size plan on {tiles.Count} sheets of {paper.SizeInWords}") + elevations;
+        sheet.Text(words, new(window.Left, window.Top + 13), TitleBlock.Fitting(words, HouseStyle.Subheading, window.Width));
         double y = window.Top + 20;
         if (origin.Verdict.Length > 0)
         {

@@ -16,21 +16,27 @@ namespace PlatformForge.Exports.Paper;
 internal sealed class LaidPaper(
     Dossier dossier, string platform, string name, PaperSpec paper, Func<string, Sheet> key, IReadOnlyList<Sheet> sheets, IReadOnlyList<SheetPlace> places)
 {
+    /// <summary>Elevations of its faced walls; empty where none is faced.</summary>
+    public IReadOnlyList<Sheet> Elevations { get; init; } = [];
+
     /// <summary>The whole set.</summary>
-    public PlatformPaper With(string verdict) => new(platform, key(verdict), sheets, places);
+    public PlatformPaper With(string verdict) => new(platform, key(verdict), sheets, places) { Elevations = Elevations };
 
     /// <summary>Each sheet as SVG.</summary>
-    public IEnumerable<FileWork> Sheets() =>
-        sheets.Select((sheet, i) => new FileWork(Invariant($"{PaperSet.Folder}/{name}-{i + 1:D2}.svg"), (Stream to) => SvgWriter.Write(to, sheet)));
+    public IEnumerable<FileWork> Sheets() => Numbered(sheets, "").Concat(Numbered(Elevations, "elevation-"));
+
+    private IEnumerable<FileWork> Numbered(IReadOnlyList<Sheet> drawn, string kind) =>
+        drawn.Select((sheet, i) => new FileWork(Invariant($"{PaperSet.Folder}/{name}-{kind}{i + 1:D2}.svg"), (Stream to) => SvgWriter.Write(to, sheet)));
 
     /// <summary>What waits for the verdict: the PDF, its key as SVG, and the list of places.</summary>
     public IEnumerable<FileWork> Bound(string verdict)
     {
         var set = With(verdict);
+        var plan = new PdfChapter(platform, platform, [set.Key, .. sheets]) { FirstLabel = "key" };
         var book = new PdfBook(
             Invariant($"{dossier.Project}: {platform}, full size"),
             "PlatformForge " + dossier.Version,
-            [new(platform, platform, [set.Key, .. sheets]) { FirstLabel = "key" }])
+            Elevations.Count == 0 ? [plan] : [plan, new(platform + ": elevations", "elevation", Elevations)])
         { IsTrueSize = true };
         yield return new(Invariant($"{PaperSet.Folder}/{name}.pdf"), () => PdfWriter.ToBytes(book));
         yield return new(Invariant($"{PaperSet.Folder}/{name}-key.svg"), () => SvgWriter.ToBytes(set.Key));

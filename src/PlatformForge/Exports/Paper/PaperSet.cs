@@ -10,7 +10,11 @@ namespace PlatformForge.Exports.Paper;
 /// <param name="Key">The key to them.</param>
 /// <param name="Sheets">The sheets in order.</param>
 /// <param name="Places">Where each lies on the layout.</param>
-public sealed record PlatformPaper(string Platform, Sheet Key, IReadOnlyList<Sheet> Sheets, IReadOnlyList<SheetPlace> Places);
+public sealed record PlatformPaper(string Platform, Sheet Key, IReadOnlyList<Sheet> Sheets, IReadOnlyList<SheetPlace> Places)
+{
+    /// <summary>The elevations of its faced walls, at full size; empty where none is faced.</summary>
+    public IReadOnlyList<Sheet> Elevations { get; init; } = [];
+}
 
 /// <summary>Where a sheet lies on the layout: the place of its top left corner, and the direction that runs to the right on it; mm, before any correction
 /// for a printer.</summary>
@@ -70,14 +74,17 @@ public static class PaperSet
             Invariant($"{dossier.Project}, 1:{Figures.Short(dossier.Scale.Ratio)}, gauge {Figures.Short(dossier.Gauge)} mm. PlatformForge {dossier.Version}, input {dossier.InputHash[..Math.Min(12, dossier.InputHash.Length)]}."),
             "");
         var draw = new PlanSheet(figures, index, paper, room, origin);
+        var pages = new ElevationPages(platform.FaceName, ElevationPages.FacesOf(first ?? platform, platform), paper, room, origin);
+        var elevations = pages.Draw();
         return Outcome.Of(new LaidPaper(
             dossier,
             platform.FaceName,
             name,
             paper,
-            verdict => new KeySheet(figures, paper, room, origin with { Verdict = verdict }).Draw(tiles),
+            verdict => new KeySheet(figures, paper, room, origin with { Verdict = verdict }).Draw(tiles, pages.InWords(elevations.Count)),
             [.. tiles.Select(t => draw.Draw(t, tiles.Count))],
-            [.. tiles.Select(t => new SheetPlace(t.Number, t.Frame.ToLayout(default), t.Frame.Along, [.. t.Joins.Select(j => j.Name)]))]));
+            [.. tiles.Select(t => new SheetPlace(t.Number, t.Frame.ToLayout(default), t.Frame.Along, [.. t.Joins.Select(j => j.Name)]))])
+        { Elevations = elevations });
     }
 
     /// <summary>The sheets of all platforms, still without the verdict that stands on their keys; of an island a set a face.</summary>

@@ -29,7 +29,8 @@ internal sealed class PlanSheet(FullSizeFigures figures, FigureIndex index, Pape
         Names(sheet, tile, words, radius);
         sheet.Box(tile.Window.Left, tile.Window.Top, tile.Window.Width, tile.Window.Height, null, PaperLooks.Frame);
         ScaleBars.DrawOn(sheet, room);
-        Foot(sheet, tile, count);
+        SheetFoot.DrawOn(sheet, room, paper, Invariant($"{figures.Name}, sheet {tile.Number} of {count}"),
+            Chainages(tile).Replace(", c", " C", StringComparison.Ordinal), origin);
         return sheet;
     }
 
@@ -149,25 +150,6 @@ internal sealed class PlanSheet(FullSizeFigures figures, FigureIndex index, Pape
                     sheet.Line(at, at + (lead * (Math.Max(0, length - style.Size) / length)), new(0.1, HouseStyle.Quiet));
                 }
             }
-        }
-    }
-
-    private void Foot(Sheet sheet, SheetTile tile, int count)
-    {
-        double right = room.Window.Right, x = room.Window.Left + Math.Max(108, room.Window.Width * 0.5), top = room.Window.Bottom;
-        double space = right - x;
-        var heading = Invariant($"{figures.Name}, sheet {tile.Number} of {count}");
-        string[] lines =
-        [
-            Invariant($"{paper.SizeInWords}, full size{(paper.MeasuredBars is { } b ? Invariant($", drawn for a printer that makes 100 mm {b.X:0.##} across and {b.Y:0.##} up") : "")}. Print at 100 %, not fitted to the page.") + Chainages(tile).Replace(", c", " C", StringComparison.Ordinal),
-            origin.Line,
-            TitleBlock.Caution,
-        ];
-        var style = HouseStyle.Small with { Size = 2 };
-        sheet.Text(heading, new(x, top + 5.2), TitleBlock.Fitting(heading, HouseStyle.Subheading, space));
-        for (int i = 0; i < lines.Length; i++)
-        {
-            sheet.Text(lines[i], new(x, top + 9 + (3.4 * i)), TitleBlock.Fitting(lines[i], style, space));
         }
     }
 }

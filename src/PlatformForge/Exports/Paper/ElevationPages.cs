@@ -1,0 +1,108 @@
+using PlatformForge.Exports.Drawings;
+using PlatformForge.Geometry;
+using PlatformForge.Solids.Bodies;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Paper;
+
+/// <summary>
+/// The faced walls at full size on as many sheets as they take: each wall laid flat as seen from outside, in rows that fit the sheet,
+/// to hold a print against or to mark sheet from.
+/// </summary>
+internal sealed class ElevationPages(string name, IReadOnlyList<ElevationFace> faces, PaperSpec paper, SheetRoom room, SheetOrigin origin)
+{
+    // mm: kept at both ends of a row, for a row's words, between two rows, between two side by side.
+    private const double Rim = 4, Words = 7, Apart = 5, Beside = 8;
+
+    /// <summary>The faced walls that go with one face of a platform: of an island the second face has its own wall alone.</summary>
+    public static IReadOnlyList<ElevationFace> FacesOf(PlatformDossier platform, PlatformDossier face)
+    {
+        bool isFirst = platform.Faces.First().FaceName == face.FaceName;
+        return [.. ElevationDrawing.Faces(platform).Where(f => isFirst != (f.Name == WallNames.FrontOf(2)))];
+    }
+
+    /// <summary>What the key says of them after the sheets of the plan, a comma before it; empty where no wall is faced.</summary>
+    public string InWords(int sheets)
+    {
+        string drawn = sheets == 0 ? "" : Invariant($", and elevations of the faced walls on {sheets}");
+        string left = string.Join(", ", faces.Where(f => !Fits(f)).Select(f => f.Name));
+        return drawn + (left.Length == 0 ? "" : Invariant($"; higher than this paper, so not drawn: {left}"));
+    }
+
+    /// <summary>The sheets; none where no wall is faced.</summary>
+    public IReadOnlyList<Sheet> Draw()
+    {
+        var pages = new List<List<Placed>>();
+        double x = 0, y = double.PositiveInfinity, below = y, right = room.Window.Right - Rim;
+        foreach (var (words, row) in Rows())
+        {
+            double takes = Words + row.Height;
+            double wide = Math.Max(row.Length, Math.Min(TextStyle.Length(words, HouseStyle.Subheading), right - room.Window.Left - Rim));
+
+            // Beside the last one where it fits, else under all so far, else on a sheet of its own.
+            if (x + wide > right || y + takes > room.Window.Bottom)
+            {
+                (x, y) = (room.Window.Left + Rim, below);
+                if (y + takes > room.Window.Bottom)
+                {
+                    pages.Add([]);
+                    y = below = room.Window.Top + Rim;
+                }
+            }
+
+            pages[^1].Add(new(words, row, new(x, y), wide));
+            x += wide + Beside;
+            below = Math.Max(below, y + takes + Apart);
+        }
+
+        return [.. pages.Select((page, i) => Page(page, i + 1, pages.Count))];
+    }
+
+    private bool Fits(ElevationFace face) => new ElevationRow(face.Slices, 1, face.Slab, face.Paint).Height + Words + Rim <= room.Window.Height;
+
+    private IEnumerable<(string Words, ElevationRow Row)> Rows()
+    {
+        foreach (var face in faces.Where(Fits))
+        {
+            double at = 0, all = face.Slices.Sum(s => s.Length);
+            string called = char.ToUpperInvariant(face.Name[0]) + face.Name[1..];
+            var rows = WallSlice.Rows(face.Slices, room.Window.Width - (2 * Rim));
+            foreach (var slices in rows)
+            {
+                double length = slices.Sum(s => s.Length);
+                string part = rows.Count == 1 ? Figures.Mm(all) : Invariant($"{Figures.Mm(at)} to {Figures.Mm(at + length)} of {Figures.Mm(all)}");
+                yield return (Invariant($"{called}, from outside: {part} mm"), new ElevationRow(slices, 1, face.Slab, face.Paint));
+                at += length;
+            }
+        }
+    }
+
+    private Sheet Page(IReadOnlyList<Placed> rows, int number, int count)
+    {
+        string title = Invariant($"{name}: elevations, sheet {number} of {count}");
+        var sheet = new Sheet(room.Width, room.Height, title)
+        {
+            Stretch = paper.Stretch,
+            HasGround = false,
+            Description = "Faced walls at full size, laid flat as seen from outside: " + string.Join("; ", rows.Select(r => r.Words)) + ".",
+        };
+        foreach (var (words, row, at, wide) in rows)
+        {
+            var corner = at + new Point2(0, Words);
+            sheet.Text(words, at + new Point2(0, 4), TitleBlock.Fitting(words, HouseStyle.Subheading, wide));
+            row.DrawOn(sheet, corner);
+            if (!row.Begins)
+            {
+                // The row before ends here.
+                sheet.Line(new(corner.X, corner.Y - 1), new(corner.X, corner.Y + row.Height - 4), PaperLooks.Join);
+            }
+        }
+
+        sheet.Box(room.Window.Left, room.Window.Top, room.Window.Width, room.Window.Height, null, PaperLooks.Frame);
+        ScaleBars.DrawOn(sheet, room);
+        SheetFoot.DrawOn(sheet, room, paper, title, " The lower edge is the baseboard.", origin);
+        return sheet;
+    }
+
+    private sealed record Placed(string Words, ElevationRow Row, Point2 At, double Wide);
+}
