@@ -1,5 +1,6 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Paper;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Tests.Projects;
@@ -56,4 +57,56 @@ public class ElevationTests
         Assert.Equal(4, sheet.Items.OfType<SheetPath>().Count(p => p.Pen == HouseStyle.Cut)); // two cuts, on the front and on the back
         Assert.All(sheet.Items.OfType<SheetPath>(), p => Assert.All(p.Points, q => Assert.True(q.X >= 0 && q.X <= sheet.Width && q.Y >= 0 && q.Y <= sheet.Height)));
     }
+
+    /// <summary>On full-size paper every row is the length that its words say, and all rows of a wall are the wall; nothing lies beyond the sheet's window.</summary>
+    [Theory]
+    [InlineData(210, 297)]
+    [InlineData(148, 210)]
+    public void Full_size_sheets_hold_every_faced_wall_whole(double width, double height)
+    {
+        var set = PaperSet.Of(Designed.Value, Platform, new() { SizeName = "", Size = new(width, height) }).Value!;
+        Assert.NotEmpty(set.Elevations);
+        double drawn = set.Elevations.SelectMany(s => s.Items.OfType<SheetPath>()).Where(p => !p.Closed && p.Pen == HouseStyle.Outline && p.Points[0].Y == p.Points[1].Y).Sum(p => p.Points[1].X - p.Points[0].X);
+        Assert.Equal(ElevationDrawing.Faces(Platform).Sum(f => f.Slices.Sum(s => s.Length)), drawn, 1e-6);
+        foreach (var sheet in set.Elevations)
+        {
+            Assert.Contains(sheet.Items.OfType<SheetText>(), t => t.Text.Contains("measure between the ticks", StringComparison.Ordinal));
+            Assert.All(sheet.Items.OfType<SheetPath>(), p => Assert.All(p.Points, q => Assert.True(q.X > 7.9 && q.Y > 7.9 && q.X < sheet.Width - 7.9 && q.Y < sheet.Height - 7.9)));
+        }
+
+        Assert.Contains("elevations of the faced walls", string.Join(" ", set.Key.Items.OfType<SheetText>().Select(t => t.Text)), StringComparison.Ordinal);
+    }
+
+    /// <summary>Joints of brickwork are scored on a strip's other face, mirrored: as many courses as the elevation has, at the same heights.</summary>
+    [Fact]
+    public void Joints_of_a_facing_are_scored_on_the_strips_other_face()
+    {
+        var stock = new PlatformForge.Exports.Stock.StockSpec { Size = new(420, 297) };
+        var platform = BrickPlatform.Value.Platforms[0];
+        var set = PlatformForge.Exports.Stock.StockSet.Of(platform, stock).Value!;
+        foreach (var part in set.Parts.Where(p => p.Name.EndsWith(" wall", StringComparison.Ordinal)))
+        {
+            int section = part.Name[0] - '0';
+            string face = part.Name.Contains("front", StringComparison.Ordinal) ? "front of face 1" : "back";
+            var slice = ElevationDrawing.Faces(platform).Single(f => f.Name == face).Slices.Single(s => s.Section == section);
+            double top = part.Lines[0].Points.Min(p => p.X) is var left ? part.Lines[0].Points.Max(p => p.X) - left : 0;
+            double[] middles = [.. slice.Pieces().Where(p => p.Outline.Count(q => q.Y == p.Outline.Max(o => o.Y)) == 2 && p.Outline.Max(q => q.Y) < slice.Edge(slice.Wall.Wall.Top).Min(q => q.Y) - 0.4).Select(p => p.Outline.Max(q => q.Y) + (slice.Wall.Joint / 2)).Distinct()];
+            Assert.NotEmpty(middles);
+            double[] scored = [.. part.Outside.Where(l => l.Points[0].Y == l.Points[1].Y).Select(l => l.Points[0].Y).Distinct()];
+            Assert.All(middles, y => Assert.Contains(scored, s => Math.Abs(s - y) < 0.011));
+
+            // Bricks are seen from outside, the strip from inside: a perpend at x from the wall's left end is at x from the strip's right end.
+            double trim = (top - slice.Length) / 2;
+            var brick = slice.Pieces().Where(p => p.Outline.Length == 4 && p.Outline.Max(q => q.Y) < 12).MinBy(p => p.Outline.Min(q => q.X));
+            double right = brick.Outline.Max(q => q.X) + (slice.Wall.Joint / 2), high = brick.Outline.Average(q => q.Y);
+            Assert.Contains(part.Outside, l => l.Points[0].X == l.Points[1].X && Math.Abs(top - trim - right - l.Points[0].X) < 0.01 && Math.Min(l.Points[0].Y, l.Points[1].Y) < high && Math.Max(l.Points[0].Y, l.Points[1].Y) > high);
+        }
+
+        var sheet = set.Sheets.First(s => s.Kind == PlatformForge.Exports.Stock.StockKind.Strip);
+        var other = PlatformForge.Exports.Stock.StockSet.Outside(sheet, stock);
+        Assert.All(other.Parts, p => Assert.Equal(PlatformForge.Exports.Stock.CutLayer.Mark, Assert.Single(p.Lines, l => l.Layer != PlatformForge.Exports.Stock.CutLayer.Score).Layer));
+        Assert.Equal(sheet.Parts[0].Outside[0].Points[0].X + other.Parts[0].Lines[0].Points[0].X, stock.Size.X, 1e-9);
+    }
+
+    private static readonly Lazy<Dossier> BrickPlatform = new(() => DesignRun.Design(Samples.Read(PresetShelf.Sample("tawnybrook")!).Value!, RunWatch.None).Value!);
 }

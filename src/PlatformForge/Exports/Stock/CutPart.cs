@@ -58,6 +58,9 @@ public sealed record CutPart(string Name, StockKind Kind, IReadOnlyList<CutLine>
     /// <summary>Words.</summary>
     public IReadOnlyList<CutWords> Words { get; init; } = [];
 
+    /// <summary>Lines on its other face, told through it: a sheet of their own has them mirrored.</summary>
+    public IReadOnlyList<CutLine> Outside { get; init; } = [];
+
     /// <summary>What the list says beside its name.</summary>
     public string Note { get; init; } = "";
 
@@ -78,6 +81,7 @@ public sealed record CutPart(string Name, StockKind Kind, IReadOnlyList<CutLine>
     public CutPart Moved(Func<Point2, Point2> motion) => this with
     {
         Lines = [.. Lines.Select(l => l with { Points = [.. l.Points.Select(motion)] })],
+        Outside = [.. Outside.Select(l => l with { Points = [.. l.Points.Select(motion)] })],
         Rounds = [.. Rounds.Select(r => r with { Middle = motion(r.Middle) })],
         Words = [.. Words.Select(w => w with { At = motion(w.At) })],
     };

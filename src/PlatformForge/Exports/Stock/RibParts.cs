@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
+using PlatformForge.Solids.Bodies;
 using PlatformForge.Track;
 using static System.FormattableString;
 
@@ -67,7 +68,23 @@ internal sealed class RibParts(StockBody body)
 
         ring.AddRange([new(width, 0), new(width, far), new(0, near)]);
         return Named(section, name, WallParts.Plain(ring),
-            Invariant($"track side on the left, seen along {(plan.Side == Side.Right ? "rising" : "falling")} chainage"));
+            Invariant($"track side on the left, seen along {(plan.Side == Side.Right ? "rising" : "falling")} chainage") + FacedNote(name, s));
+    }
+
+    // An end wall that closes the platform stands between the strips, and so is shorter than the wall that a print has faced: what
+    // shows of it is marked by hand.
+    private string FacedNote(string name, double s)
+    {
+        if (!name.StartsWith("end wall", StringComparison.Ordinal))
+        {
+            return "";
+        }
+
+        double thick = body.Stock.Thickness;
+        string face = s - plan.Stations[0] < thick ? WallNames.AtStart : plan.Stations[^1] - s < thick ? WallNames.AtEnd : "";
+        return WallNames.Faced(plan).Any(w => w.Wall == face)
+            ? "; mark its outer face from the elevation of the full-size paper, which runs round over both strips' ends"
+            : "";
     }
 
     private CutPart? Along(PlatformSection section, PlanLine line, string name)

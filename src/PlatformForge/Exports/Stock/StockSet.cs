@@ -76,10 +76,30 @@ public static class StockSet
             string title = Invariant($"{dossier.Project}: {set.Platform}, {NameOf(sheet.Kind)} {sheet.Number}");
             yield return new(path + ".dxf", () => StockDxf.ToBytes(sheet, title));
             yield return new(path + ".svg", () => SvgWriter.ToBytes(StockDrawing.Of(sheet, stock.Size, title)));
+            if (Outside(sheet, stock) is { Parts.Count: > 0 } other)
+            {
+                yield return new(path + "-outside.dxf", () => StockDxf.ToBytes(other, title + ", other face"));
+                yield return new(path + "-outside.svg", () => SvgWriter.ToBytes(StockDrawing.Of(other, stock.Size, title + ", other face")));
+            }
         }
 
         yield return new(Invariant($"{Folder}/{name}-parts.csv"), () => List(set, stock));
     }
+
+    /// <summary>
+    /// What is scored on a sheet's other face before it is turned over, left to right, and cut: mirrored, and the parts'
+    /// outlines, drawn only, to see what lies where. They are cut away.
+    /// </summary>
+    internal static CutSheet Outside(CutSheet sheet, StockSpec stock) => sheet with
+    {
+        Parts = [.. sheet.Parts.Where(p => p.Outside.Count > 0).Select(p => (p with
+        {
+            Lines = [.. p.Outside, .. p.Lines.Take(1).Select(l => l with { Layer = CutLayer.Mark })],
+            Outside = [],
+            Rounds = [],
+            Words = [],
+        }).Moved(q => new(stock.Size.X - q.X, q.Y)))],
+    };
 
     private static string ThicknessOf(StockKind kind, StockSpec stock) =>
         kind switch { StockKind.Frame => Figures.Short(stock.Thickness), StockKind.Strip => Figures.Short(stock.WallThickness), _ => "" };

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
+using PlatformForge.Solids.Bodies;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Stock;
@@ -49,15 +50,11 @@ internal sealed class WallParts(StockBody body)
         bool right = body.RisesRight(isFar);
         double Across(double along) => right ? along : length - along;
         double HeightAt(double s) => Math.Max(0, Math.Min(body.UndersideAt(s, outer.At(s)), body.UndersideAt(s, inner.At(s))));
-        double AlongAt(double s)
-        {
-            int next = Math.Clamp(Array.FindIndex(stations, x => x >= s), 1, stations.Length - 1);
-            return lengths[next - 1] + ((lengths[next] - lengths[next - 1]) * (s - stations[next - 1]) / (stations[next] - stations[next - 1]));
-        }
+        Point2[] bent = Bent(section, isFar);
 
         Point2[] top = [.. stations.Zip(lengths, (s, l) => new Point2(Across(l), HeightAt(s)))];
         var lines = new List<CutLine> { new(CutLayer.Cut, Plain([new(0, 0), new(length, 0), .. right ? top.Reverse() : top])) };
-        int slots = BendRule.Slots(Bent(section, isFar), body.Stock.WallThickness, body.Stock.Slot, body.Stock.Versine);
+        int slots = BendRule.Slots(bent, body.Stock.WallThickness, body.Stock.Slot, body.Stock.Versine);
         for (int i = 0; i < slots; i++)
         {
             double along = length * (i + 0.5) / slots, s = StationAt(stations, lengths, along);
@@ -66,21 +63,40 @@ internal sealed class WallParts(StockBody body)
 
         foreach (double s in RibParts.Transverse(plan, section))
         {
+            // Where the rib meets the inner face: an edge that leans against the ribs, as of an island, carries its outer face past that.
+            double middle = FootOf(bent, lengths, plan.ToLayout(s, inner.At(s)));
             foreach (double side in (double[])[-0.5, 0.5])
             {
                 // As far apart as the sheet is thick on the strip itself, which on a curve is longer or shorter than the track.
-                double along = Math.Clamp(AlongAt(s) + (side * body.Stock.Thickness), 0, length);
+                double along = Math.Clamp(middle + (side * body.Stock.Thickness), 0, length);
                 lines.Add(new(CutLayer.Mark, [new(Across(along), 0), new(Across(along), HeightAt(StationAt(stations, lengths, along)))], IsClosed: false));
             }
         }
 
         string name = isFar ? plan.Body.FarCopingBack is null ? "back wall" : "second front wall" : "front wall";
         string bend = slots == 0 ? "bends as it is" : Invariant($"{slots} relief slots of {body.Stock.Slot:0.##} mm, two thirds deep, every {length / slots:0.0} mm");
+        string face = !isFar ? WallNames.FrontOf(1) : plan.Body.FarCopingBack is null ? WallNames.Back : WallNames.FrontOf(2);
+        var outside = FacingScores.Of(section, face, lines[0].Points, length);
         return new(Invariant($"{section.Number} {name}"), StockKind.Strip, lines)
         {
+            Outside = outside,
             Words = [new(Invariant($"{section.Number}  {name}"), new(2, 0.8), 2)],
-            Note = "inner face up; " + bend,
+            Note = "inner face up; " + bend + (outside.Count == 0 ? "" : "; its outer face is scored first, from the sheet that ends in outside"),
         };
+    }
+
+    // How far along a line the place of it is that is nearest to a point, mm.
+    private static double FootOf(Point2[] line, double[] lengths, Point2 p)
+    {
+        double best = double.PositiveInfinity, found = 0;
+        for (int i = 0; i + 1 < line.Length; i++)
+        {
+            var d = line[i + 1] - line[i];
+            double share = d.Length > 0 ? Math.Clamp(Point2.Dot(p - line[i], d) / Point2.Dot(d, d), 0, 1) : 0, off = (p - line[i] - (d * share)).Length;
+            (best, found) = off < best ? (off, lengths[i] + (share * d.Length)) : (best, found);
+        }
+
+        return found;
     }
 
     private static double StationAt(double[] stations, double[] lengths, double along)

@@ -1,0 +1,35 @@
+using PlatformForge.Exports.Drawings;
+using PlatformForge.Geometry;
+using PlatformForge.Sections;
+
+namespace PlatformForge.Exports.Stock;
+
+/// <summary>The joints of a wall's facing for the outer face of the strip that the wall is bent from: what a print has in relief is scored there.</summary>
+internal static class FacingScores
+{
+    /// <summary>Lines on a strip as it is drawn, seen from inside.</summary>
+    /// <param name="section">Whose walls are meant.</param>
+    /// <param name="face">Name of the wall face.</param>
+    /// <param name="strip">The strip's outline, seen from inside, its left end at 0.</param>
+    /// <param name="length">Its length, mm.</param>
+    /// <returns>None where the face is smooth.</returns>
+    public static IReadOnlyList<CutLine> Of(PlatformSection section, string face, IReadOnlyList<Point2> strip, double length)
+    {
+        WallSlice[] slices = [.. section.Faced.SelectMany(w => w.Stretches.Where(s => s.Face == face)
+            .Select(s => new WallSlice(w, section.Number, s.From, s.To, true)))];
+
+        // A print is trimmed at its ends; a strip goes to the cut.
+        double start = (length - slices.Sum(s => s.Length)) / 2;
+        var lines = new List<CutLine>();
+        foreach (var slice in slices)
+        {
+            double left = start;
+            Point2 Seen(Point2 p) => new(length - left - p.X, p.Y);
+            lines.AddRange(FacingJoints.Of(slice).SelectMany(j => FacingJoints.Within(strip, Seen(j.A), Seen(j.B)))
+                .Select(j => new CutLine(CutLayer.Score, [j.A, j.B], IsClosed: false)));
+            start += slice.Length;
+        }
+
+        return lines;
+    }
+}
