@@ -20,20 +20,23 @@ public static class PlatformTables
             .. plan.Gaps.Traces.SelectMany(t => new[] { $"{t.Vehicle} nearest_gap_mm", $"{t.Vehicle} farthest_gap_mm" }),
         ];
         var csv = new CsvText(headings);
-        var lines = plan.Gaps.Traces.SelectMany(t => new PlanLine[] { new(t.Stations, t.Nearest), new(t.Stations, t.Farthest) }).ToArray();
+        var lines = plan.Gaps.Traces.SelectMany(t => new[] { Sill(plan, t.Stations, t.Nearest), Sill(plan, t.Stations, t.Farthest) }).ToArray();
         for (int i = 0; i < need.Stations.Length; i++)
         {
             double s = need.Stations[i], edge = plan.CopingFront.At(s);
             bool known = need.GoverningVehicle[i] >= 0;
             csv.Row([
-                N(s, 1), N(parts.Bare[i], 3), .. parts.Costs.Select(c => N(c.Amount[i], 3)), N(need.Swept[i], 3), N(need.Required(i), 3), N(edge, 3), N(edge - need.Required(i), 3),
+                N(s, 3), N(parts.Bare[i], 3), .. parts.Costs.Select(c => N(c.Amount[i], 3)), N(need.Swept[i], 3), N(need.Required(i), 3), N(edge, 3), N(edge - need.Required(i), 3),
                 known ? need.Vehicles[need.GoverningVehicle[i]] : "", known ? need.GoverningPart[i] : "", known ? plan.TrackOf(need.GoverningVehicle[i]) : "",
-                .. lines.Select(l => N(l.At(s), 3)),
+                .. lines.Select(sill => N(edge - sill.At(s), 3)),
             ]);
         }
 
         return csv;
     }
+
+    // Between two stations of a trace a sill runs straight, the edge need not: the gap is taken from the edge of the row.
+    private static PlanLine Sill(PlatformPlan plan, double[] stations, double[] gaps) => new(stations, [.. stations.Select((s, i) => plan.CopingFront.At(s) - gaps[i])]);
 
     /// <summary>Gaps measured on the layout, where that puts the coping, and what is left for the vehicle with least room.</summary>
     public static byte[] AsBuilt(AsBuiltEdge edge)

@@ -1,4 +1,6 @@
 using System.Globalization;
+using PlatformForge.Platforms;
+using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Tables;
 
@@ -33,6 +35,8 @@ public static class SettingOut
         foreach (var (s, note) in SetOutMark.Every(platform, step))
         {
             double front = plan.CopingFront.At(s), wall = plan.First.WallFace.At(s), back = plan.SquareReach(plan.Back, s), height = plan.TopAt(s, front);
+            // Off an island's end the square to one track leaves by the end face: there is no back edge to touch.
+            back = IsMet(plan, s, back) ? back : double.NaN;
             var (foot, behind, edge) = (plan.First.ToLayout(s, wall), plan.First.ToLayout(s, back), plan.First.ToLayout(s, front));
             int section = platform.Sections.Sections.FirstOrDefault(p => s >= p.From && s <= p.To)?.Number ?? 0;
             csv.Row(
@@ -69,5 +73,17 @@ public static class SettingOut
         return csv;
     }
 
-    private static string N(double value) => Drawings.Figures.Fixed(value, 2);
+    // Whether a body is there at a place told square to the first face's track.
+    private static bool IsMet(PlatformPlan plan, double chainage, double reach)
+    {
+        if (plan.Body.Across is null)
+        {
+            return true;
+        }
+
+        double s = plan.Spine.Locate(plan.First.ToLayout(chainage, reach)).Chainage;
+        return s >= plan.Profile.From - Tolerances.GridStep && s <= plan.Profile.To + Tolerances.GridStep;
+    }
+
+    private static string N(double value) => double.IsFinite(value) ? Drawings.Figures.Fixed(value, 2) : "";
 }
