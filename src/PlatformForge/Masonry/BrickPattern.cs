@@ -17,7 +17,7 @@ internal sealed class BrickPattern : CoursedPattern
         courses = new IReadOnlyList<int>?[Runs.Count, period];
     }
 
-    public override double GreatestDraw => settings.Where(r => r.Halves > 0).Select(r => (2 * r.Quarter / spec.Module.Header) - 1).DefaultIfEmpty(0).Max();
+    public override double GreatestDraw => settings.Where(r => r.Halves > 1).Select(r => (2 * r.Quarter / spec.Module.Header) - 1).DefaultIfEmpty(0).Max();
 
     protected override IEnumerable<WallRow> Rows(double highest, double lowest) => Even(spec.Module.Course, highest, lowest);
 
@@ -41,13 +41,16 @@ internal sealed class BrickPattern : CoursedPattern
     }
 
     // A bond's courses come round again: each is found once a run.
-    private IReadOnlyList<int> Course(int course, in RunRoom run, int halves) => !spec.Perpends ? [2 * halves]
+    private IReadOnlyList<int> Course(int course, in RunRoom run, int halves) => !spec.Perpends || halves == 1 ? [2 * halves]
         : courses[run.Index, ((course % period) + period) % period]
             ??= BondCourses.Of(spec.Bond, spec.StretcherCourses, halves, course, run.Run.IsReturn);
 
     private (int Halves, double Quarter) Set(RunRoom run)
     {
         int halves = BondCourses.Halves(spec.Bond, run.Length, spec.Module.Header);
-        return halves < 2 ? (0, 0) : (halves, run.Length / (2 * halves));
+
+        // The side of a pier takes what turns its corner, however short it is.
+        bool isSide = (run.Run.InsideBefore && run.Run.CornerAfter) || (run.Run.CornerBefore && run.Run.InsideAfter);
+        return halves >= 2 ? (halves, run.Length / (2 * halves)) : isSide ? (1, run.Length / 2) : (0, 0);
     }
 }

@@ -64,15 +64,15 @@ internal abstract class CoursedPattern : IWallPattern
 
     // Where a run's pieces stand, half a joint beyond each end. The outer faces at a corner are as far beyond it as they stand out.
     private RunRoom Room(WallRun run, int index) => new(
-        (run.CornerBefore ? run.From - Laying.Depth : run.From + Laying.Stop) - (Laying.Joint / 2),
-        (run.CornerAfter ? run.To + Laying.Depth : run.To - Laying.Stop) + (Laying.Joint / 2),
+        (run.CornerBefore ? run.From - Laying.Depth : run.From + Laying.StopAt(run.InsideBefore)) - (Laying.Joint / 2),
+        (run.CornerAfter ? run.To + Laying.Depth : run.To - Laying.StopAt(run.InsideAfter)) + (Laying.Joint / 2),
         run, index);
 
     private void Row(in WallRow row, List<(double From, double To)> spans)
     {
         spans.Clear();
         double half = Laying.Joint / 2;
-        if (wall.IsRing && IsBand(row))
+        if (wall.IsRing && IsBand(row) && wall.Runs.All(r => r.CornerBefore && r.CornerAfter))
         {
             // A band all round is opened in the middle of the wall across from where it begins.
             double at = (wall.Runs[wall.Runs.Count / 2].From + wall.Runs[wall.Runs.Count / 2].To) / 2;
@@ -84,7 +84,11 @@ internal abstract class CoursedPattern : IWallPattern
         for (int r = 0; r < runs.Length; r++)
         {
             int before = spans.Count;
-            Fill(row, runs[r], spans);
+            if (runs[r].Length - Laying.Joint >= Laying.LeastPiece || runs[r].Run.CornerBefore || runs[r].Run.CornerAfter)
+            {
+                Fill(row, runs[r], spans);
+            }
+
             bool any = spans.Count > before;
             if (any && open)
             {

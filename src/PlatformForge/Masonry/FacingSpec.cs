@@ -84,6 +84,17 @@ public sealed record FacingSpec
     /// <summary>Height of a panel with its joint. Default 4 (1 ft: common practice, no source).</summary>
     public double PanelHeight { get; init; } = Foot / 76.2;
 
+    /// <summary>Piers in the walls; null leaves them flat.</summary>
+    public PierSpec? Piers { get; init; }
+
+    /// <summary>How far a wall is set back behind the face that is held against vehicles, mm, so that what stands before it stands at that face.</summary>
+    /// <param name="isBack">The back, where no second face is.</param>
+    public double SetBack(bool isBack) => Piers is { } piers && piers.Has(isBack) ? piers.Projection : 0;
+
+    /// <summary>How far what is laid on a wall stands out of its ground, mm: the depth of joints; nothing on a smooth wall.</summary>
+    /// <param name="isBack">The back, where no second face is.</param>
+    public double FaceDepth(bool isBack) => (isBack ? Back : Front) == WallFinish.Plain ? 0 : Depth;
+
     private const double Inch = 25.4, Foot = 304.8;
 
     /// <summary>Its keys in the project file.</summary>
@@ -118,6 +129,7 @@ public sealed record FacingSpec
         .Length("depth", NumberRange.From(0.05, 20),
             "How far the joints stand back behind the bricks, which stand where the smooth wall would; the rebate of \"sheet\".", f =>
             f.Depth, (f, v) => f with { Depth = v })
+        .Table("piers", "Piers in the walls; left out, there are none.", PierSpec.Keys, f => f.Piers, (f, v) => f with { Piers = v })
         .Check(OddCourses);
 
     private static NumberRange Sizes => NumberRange.From(0.2, 500);

@@ -22,7 +22,14 @@ public sealed record FlatWall(IReadOnlyList<WallRun> Runs, IReadOnlyList<Point2>
 /// <param name="CornerBefore">Whether the wall goes round a corner at its left end; otherwise it stops there.</param>
 /// <param name="CornerAfter">Whether it goes round a corner at its right end.</param>
 /// <param name="IsReturn">Whether it is a return: what begins with a header on the wall beside it begins with a stretcher here.</param>
-public readonly record struct WallRun(double From, double To, bool CornerBefore, bool CornerAfter, bool IsReturn);
+public readonly record struct WallRun(double From, double To, bool CornerBefore, bool CornerAfter, bool IsReturn)
+{
+    /// <summary>Whether another wall stands out from this one at its left end, as the side of a pier does: what is laid stops before that one's face.</summary>
+    public bool InsideBefore { get; init; }
+
+    /// <summary>Whether another wall stands out from this one at its right end.</summary>
+    public bool InsideAfter { get; init; }
+}
 
 /// <summary>A region of a wall that stands out of its ground, or is sunk into it.</summary>
 /// <param name="Outline">Its corners, counter-clockwise seen from outside, mm along and up.</param>

@@ -89,17 +89,29 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
             ring = Array.ConvertAll(ring, p => p + new Point2(wall.Length, 0));
         }
 
-        ring = Sound(Inside(ring, wall.Runs[run]));
+        ring = Sound(Inside(ring, run));
         return ring.Length < 3 || ring.Max(p => p.X) - ring.Min(p => p.X) < Least || ring.Max(p => p.Y) - ring.Min(p => p.Y) < Least ? [] : OffBends(ring);
     }
 
     private double Least => 2 * spec.Laying.LeastPiece;
 
-    // Within the stops of its run and between foot and top.
-    private Point2[] Inside(Point2[] ring, WallRun run)
+    // Within the stops of its run, or of those beyond its corners, and between foot and top.
+    private Point2[] Inside(Point2[] ring, int at)
     {
-        ring = run.CornerBefore ? ring : Under(ring, new(-1, 0), -(run.From + spec.Laying.Stop));
-        ring = run.CornerAfter ? ring : Under(ring, new(1, 0), run.To - spec.Laying.Stop);
+        var (first, last) = (at, at);
+        while (wall.Runs[first].CornerBefore && first > 0)
+        {
+            first--;
+        }
+
+        while (wall.Runs[last].CornerAfter && last + 1 < wall.Runs.Count)
+        {
+            last++;
+        }
+
+        var (begin, end) = (wall.Runs[first], wall.Runs[last]);
+        ring = begin.CornerBefore ? ring : Under(ring, new(-1, 0), -(begin.From + spec.Laying.StopAt(begin.InsideBefore)));
+        ring = end.CornerAfter ? ring : Under(ring, new(1, 0), end.To - spec.Laying.StopAt(end.InsideAfter));
         ring = Between(ring, top, 1);
         return Between(ring, foot, -1);
     }

@@ -7,7 +7,11 @@ namespace PlatformForge.Masonry;
 /// <param name="Stop">Joint kept at the foot and where a wall stops.</param>
 /// <param name="Bed">Least joint kept under the upper edge.</param>
 /// <param name="LeastPiece">Pieces cut by a slope or by the foot that are lower or shorter are left out.</param>
-public sealed record WallLaying(double Joint, double Depth, double Datum, double Stop, double Bed, double LeastPiece);
+public sealed record WallLaying(double Joint, double Depth, double Datum, double Stop, double Bed, double LeastPiece)
+{
+    /// <summary>Joint kept where a wall ends that does not go round a corner, mm: at a stop, or, together with the other one's, in an inner corner.</summary>
+    public double StopAt(bool inside) => inside ? Depth + (Joint / 2) : Stop;
+}
 
 /// <summary>A finish with its figures: how it is laid on a wall laid flat.</summary>
 /// <param name="Laying">What all finishes have in common.</param>

@@ -55,7 +55,7 @@ internal static class FacePlanner
             CopingFront = front,
             CopingBack = front.Shifted(spec.Coping.Width),
             WallFace = front.Shifted(spec.Coping.Overhang),
-            WallBack = front.Shifted(spec.Coping.Overhang + spec.Walls.FrontThickness),
+            WallBack = front.Shifted(spec.Coping.Overhang + spec.FrontDepth),
             Profile = profile,
             CopingJoints = spec.Coping.SlabLength > 0 ? slabs.Joints : [],
             WhiteLine = spec.EdgeLine is { } line ? Band(profile, front, line.Inset, line.Width, line.Make) : null,

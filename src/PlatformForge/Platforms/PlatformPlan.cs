@@ -82,6 +82,23 @@ public sealed record PlatformPlan
     /// <summary>How far apart the ribs across are.</summary>
     public RibPitch RibPitch { get; init; } = new(0, 0, 0, 0, 0, 0);
 
+    /// <summary>Piers in its walls; clear of all cuts after <see cref="PlatformPlanner.Divided"/>.</summary>
+    public IReadOnlyList<PlannedPier> Piers { get; init; } = [];
+
+    /// <summary>Outer face of a wall between its piers, which are before it, as a line of the body.</summary>
+    /// <param name="isFar">Of the wall on the far side.</param>
+    public PlanLine Panels(bool isFar)
+    {
+        var line = isFar ? Body.FarWallFace : Body.WallFace;
+        return (Spec.Facing?.SetBack(isFar && !Spec.IsIsland) ?? 0) is > 0 and var back ? line.Shifted(isFar ? -back : back) : line;
+    }
+
+    /// <summary>Outer face of a wall at a chainage of the spine: of a pier where one stands.</summary>
+    /// <param name="isFar">Of the wall on the far side.</param>
+    /// <param name="chainage">Chainage, mm.</param>
+    public PlanLine WallAt(bool isFar, double chainage) =>
+        Piers.Any(p => p.IsFar == isFar && p.From <= chainage && p.To >= chainage) ? isFar ? Body.FarWallFace : Body.WallFace : Panels(isFar);
+
     /// <summary>What stands on it and is let into it, in the order asked; placed by the first face.</summary>
     public IReadOnlyList<PlannedFeature> Features { get; init; } = [];
 

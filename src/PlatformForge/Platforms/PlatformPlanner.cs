@@ -137,6 +137,7 @@ public static class PlatformPlanner
 
         var plan = Assembled(spec, request.Site, [face], lines, furniture);
         plan = plan with { Surface = HingedDeck.Uncut(plan) };
+        plan = plan with { Piers = PierPlanner.Of(plan, []) };
         shaped = plan;
         RampRules.Feet(plan, findings);
         return HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
@@ -171,7 +172,13 @@ public static class PlatformPlanner
         var findings = new List<Finding>();
         var ribs = FurniturePlanner.Divided(plan, cuts, findings);
         return Outcome.Of(
-            plan with { Ribs = ribs.Ribs, RibPitch = ribs.Pitch, Features = FeaturePlanner.AmongRibs(plan, ribs.Ribs, cuts, findings) },
+            plan with
+            {
+                Ribs = ribs.Ribs,
+                RibPitch = ribs.Pitch,
+                Features = FeaturePlanner.AmongRibs(plan, ribs.Ribs, cuts, findings),
+                Piers = PierPlanner.Of(plan, cuts, findings),
+            },
             findings);
     }
 

@@ -55,6 +55,12 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     /// <summary>What its walls are faced with; null leaves them plain.</summary>
     public FacingSpec? Facing { get; init; }
 
+    /// <summary>What the wall under the coping takes up behind its face, mm: its thickness, and what it is set back by.</summary>
+    public double FrontDepth => Walls.FrontThickness + (Facing?.SetBack(false) ?? 0);
+
+    /// <summary>What the back wall takes up, mm.</summary>
+    public double BackDepth => Walls.BackThickness + (Facing?.SetBack(true) ?? 0);
+
     public WhiteLineSpec? WhiteLine { get; init; }
 
     /// <summary>The tactile strip along its edges; null where there is none.</summary>

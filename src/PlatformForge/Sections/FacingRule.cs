@@ -42,6 +42,11 @@ internal static class FacingRule
             yield return FacingFindings.JointTooDeep(key, facing.Depth, printer.Nozzle);
         }
 
+        foreach (var found in PierPrintRule.Check(plan, printer))
+        {
+            yield return found;
+        }
+
         foreach (var found in (finishes.Contains(WallFinish.Brick) ? Bricks(plan, facing, printer, sections, key) : [])
             .Concat(finishes.SelectMany(f => Pieces(f, facing, printer, key))))
         {

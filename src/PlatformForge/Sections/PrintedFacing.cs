@@ -30,10 +30,12 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
 
         var laying = new WallLaying(
             spec.Joint, spec.Depth, Datum(plan) - spec.Joint, Math.Max(LeastStop, (spec.Joint / 2) - joint.EndTrim), spec.Joint, printer.Nozzle / 2);
-        PrintedFinish[] finishes = [.. walls.GroupBy(w => w.Finish, w => w.Wall)
+        var piers = walls.ToDictionary(w => w.Wall, w => WallNames.OfPiers(plan, w.Wall));
+        PrintedFinish[] finishes = [.. walls.SelectMany(w => piers[w.Wall].SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w.Wall).Select(n => (w.Finish, Wall: n)))
+            .GroupBy(w => w.Finish, w => w.Wall)
             .Select(g => (Work: Work(g.Key, spec, laying, plan.Site.Scale, printer), Walls: g.ToArray()))
             .Where(f => f.Work is not null).Select(f => new PrintedFinish(f.Work!, f.Walls))];
-        return finishes.Length == 0 ? null : new(finishes, [WallNames.AtStart, WallNames.AtEnd]);
+        return finishes.Length == 0 ? null : new(finishes, [WallNames.AtStart, WallNames.AtEnd, .. piers.Values.SelectMany(p => p).Select(p => p.Sides)]);
     }
 
     // A finish with its figures; null for brickwork whose courses are too low to print.

@@ -34,18 +34,34 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
     public void DrawOn(Sheet sheet, Point2 corner)
     {
         double foot = corner.Y + (scale * Top), x = corner.X;
-        foreach (var slice in slices)
+        for (int first = 0, next; first < slices.Count; first = next)
         {
-            Point2 origin = new(x, foot);
-            Point2 Of(Point2 p) => new(origin.X + (scale * p.X), origin.Y - (scale * p.Y));
-            Wall(sheet, slice, Of);
-            x += scale * slice.Length;
-            sheet.Text(Invariant($"{slice.Section}"), new((origin.X + x) / 2, foot + 4), HouseStyle.Strong, TextAnchor.Middle);
+            // What lies on a section's panels and piers is one slab.
+            double from = x, along = 0;
+            var slabOver = new List<Point2>();
+            for (next = first; next < slices.Count && (next == first || !slices[next].Begins); next++)
+            {
+                var slice = slices[next];
+                Point2 origin = new(x, foot);
+                Wall(sheet, slice, p => new(origin.X + (scale * p.X), origin.Y - (scale * p.Y)));
+                slabOver.AddRange(slice.Edge(slice.Wall.Wall.Top).Select(p => p + new Point2(along, 0)));
+                along += slice.Length;
+                x += scale * slice.Length;
+            }
+
+            sheet.Area(slabOver.Concat(slabOver.AsEnumerable().Reverse().Select(p => p + new Point2(0, slab)))
+                .Select(p => new Point2(from + (scale * p.X), foot - (scale * p.Y))), new(Palette.Of(paint), Faint), HouseStyle.Thin);
+            sheet.Text(Invariant($"{slices[first].Section}"), new((from + x) / 2, foot + 4), HouseStyle.Strong, TextAnchor.Middle);
         }
 
         x = corner.X;
         foreach (var slice in slices)
         {
+            if (slice.IsPier)
+            {
+                Sides(sheet, slice, x, foot);
+            }
+
             if (slice.Begins && x > corner.X)
             {
                 sheet.Line(new(x, foot - (scale * Top) - 1.5), new(x, foot + 2.5), HouseStyle.Cut);
@@ -70,8 +86,15 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
             // Joints of the pieces' own colour.
             Joints(sheet, slice, [.. foot, .. top.Reverse()], of);
         }
+    }
 
-        sheet.Area(top.Concat(top.Reverse().Select(p => p + new Point2(0, slab))).Select(of), new(Palette.Of(paint), Faint), HouseStyle.Thin);
+    private void Sides(Sheet sheet, WallSlice pier, double x, double foot)
+    {
+        var top = pier.Edge(pier.Wall.Wall.Top);
+        foreach (var p in (Point2[])[top[0], top[^1]])
+        {
+            sheet.Line(new(x + (scale * p.X), foot), new(x + (scale * p.X), foot - (scale * p.Y)), HouseStyle.Thin);
+        }
     }
 
     private static void Joints(Sheet sheet, WallSlice slice, Point2[] outline, Func<Point2, Point2> of)

@@ -12,14 +12,14 @@ internal static class SectionRing
     public static Point2[] Of(PlatformPlan plan, double s)
     {
         var spec = plan.Spec;
-        double front = plan.SquareReach(plan.CopingFront, s), wall = plan.SquareReach(plan.WallFace, s), back = plan.SquareReach(plan.Back, s),
+        double front = plan.SquareReach(plan.CopingFront, s), wall = plan.SquareReach(plan.WallAt(false, s), s), back = plan.SquareReach(plan.Back, s),
             top = plan.Profile.At(s);
         double under = top - spec.Coping.Thickness, slab = spec.Deck.Thickness, copingBack = plan.SquareReach(plan.CopingBack, s),
             wallBack = plan.SquareReach(plan.WallBack, s), backWall = plan.SquareReach(plan.BackWallFace, s);
         if (plan.Body.FarCopingBack is { } farCoping)
         {
             // An island has a coping on either side.
-            double farWall = plan.SquareReach(plan.Body.FarWallFace, s), over = plan.SquareTopAt(s, back), beneath = over - spec.Coping.Thickness,
+            double farWall = plan.SquareReach(plan.WallAt(true, s), s), over = plan.SquareTopAt(s, back), beneath = over - spec.Coping.Thickness,
                 inner = plan.SquareReach(farCoping, s);
             return
             [
@@ -35,9 +35,16 @@ internal static class SectionRing
         [
             new(wall, 0), new(wall, under), new(front, under), .. Arris(spec.Coping, front, 1, top),
             new(copingBack, plan.SquareTopAt(s, copingBack)), new(back, plan.SquareTopAt(s, back)),
-            new(back, 0), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab), new(wallBack, plan.SquareTopAt(s, wallBack) - slab),
+            .. Back(), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab), new(wallBack, plan.SquareTopAt(s, wallBack) - slab),
                 new(wallBack, 0),
         ];
+
+        // Between piers the back wall is set back under its deck.
+        Point2[] Back()
+        {
+            double panel = plan.SquareReach(plan.WallAt(true, s), s);
+            return panel >= back - Units.Tolerances.Rounding ? [new(back, 0)] : [new(back, plan.SquareTopAt(s, back) - slab), new(panel, plan.SquareTopAt(s, panel) - slab), new(panel, 0)];
+        }
     }
 
     // From the front face to the top.

@@ -15,6 +15,9 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
 {
     public double Length => To - From;
 
+    /// <summary>Whether it is the front of a pier, which stands before what is beside it.</summary>
+    public bool IsPier { get; init; }
+
     /// <summary>Greatest height of its upper edge, mm.</summary>
     public double Height => Edge(Wall.Wall.Top).Max(p => p.Y);
 
@@ -24,9 +27,19 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
     /// <param name="rising">Whether chainage grows to the right.</param>
     public static IReadOnlyList<WallSlice> Of(SectionSet set, string face, bool rising)
     {
-        var all = set.Sections.SelectMany(s => s.Faced.SelectMany(w => w.Stretches.Where(t => t.Face == face)
-            .Select(t => new WallSlice(w, s.Number, t.From, t.To, true))));
-        return [.. rising ? all : all.Reverse()];
+        var sections = rising ? set.Sections : set.Sections.Reverse();
+        return [.. sections.SelectMany(s => s.Faced.SelectMany(w => Shown(w, face).Select((t, i) =>
+            new WallSlice(w, s.Number, t.From, t.To, i == 0) { IsPier = t.Face != face })))];
+    }
+
+    // A face's panels and its piers' fronts from left to right; a ring may open in the middle of them. Sides of piers are not seen from before the wall.
+    private static IEnumerable<(string Face, double From, double To)> Shown(FacedWall wall, string face)
+    {
+        var all = wall.Stretches;
+        bool Is((string Face, double From, double To) stretch) =>
+            stretch.Face == face || WallNames.IsPierOf(stretch.Face, face) || WallNames.IsSideOf(stretch.Face, face);
+        int first = wall.Wall.IsRing && Is(all[0]) ? Enumerable.Range(0, all.Count).LastOrDefault(i => !Is(all[i]), -1) + 1 : 0;
+        return all.Skip(first).Concat(all.Take(first)).Where(s => Is(s) && !WallNames.IsSideOf(s.Face, face));
     }
 
     /// <summary>Slices in rows no longer than a room: whole sections as long as they fit, else parted.</summary>

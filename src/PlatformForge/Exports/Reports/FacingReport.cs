@@ -32,7 +32,7 @@ public sealed record FacedWallReport(
 
     // Stones without courses, and what stands upright, have none.
     internal static FacedWallReport Of(int section, FacedWall wall) => new(
-        section, FacingSpec.Name(wall.Finish), [.. wall.Stretches.Select(s => s.Face)], wall.Wall.Length,
+        section, FacingSpec.Name(wall.Finish), [.. wall.Stretches.Select(s => s.Face).Where(f => !WallNames.IsOfPier(f)).Distinct()], wall.Wall.Length,
         wall.Finish is WallFinish.Rubble or WallFinish.UprightPlanks ? 0
             : wall.Regions.Select(r => Math.Round(r.Outline.Min(p => p.Y), Decimals)).Distinct().Count(),
         wall.Regions.Count, wall.Draw, wall.Area);

@@ -14,6 +14,7 @@ internal static class FacingWords
     {
         if (FacingReport.Of(set) is not { } facing)
         {
+            PierWords.Say(to, set);
             return;
         }
 
@@ -34,9 +35,10 @@ internal static class FacingWords
         to.Say("Courses are level and hang from the deck's underside at the front: a slope over them, the fall of the deck and the baseboard "
             + "cut them, and nothing else does. "
             + (set.Cuts.Count > 0
-                ? "Between two sections there is a straight joint, with closers beside the last bricks on either side as at an end: "
+                ? PierWords.Hides(set) ? "Between two sections there is a straight joint, with closers on either side; piers stand beside it." : "Between two sections there is a straight joint, with closers beside the last bricks on either side as at an end: "
                     + "it shows as an upright line at each cut."
                 : "No cut shows in them."));
+        PierWords.Say(to, set);
         Table(to, facing);
     }
 

@@ -85,6 +85,12 @@ internal static class SurfaceAreas
         // Walls are seen under their copings; what stands over them higher up is the side of a groove.
         double under = plan.Spec.Coping.Thickness;
         Along(body.WallFace, -inward, under);
+        if (plan.Piers.Count > 0)
+        {
+            Along(plan.Panels(false), -inward, under);
+            Along(plan.Panels(true), inward, under);
+        }
+
         Along(body.CopingFront, -inward);
         Along(body.FarWallFace, inward, body.FarCopingBack is null ? double.NegativeInfinity : under);
         Along(body.Back, inward);

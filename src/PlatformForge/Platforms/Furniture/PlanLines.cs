@@ -14,8 +14,8 @@ internal static class PlanLines
             CopingFront = front,
             CopingBack = front.Shifted(spec.Coping.Width),
             WallFace = front.Shifted(face),
-            WallBack = front.Shifted(face + spec.Walls.FrontThickness),
-            BackWallFace = front.Shifted(width - spec.Walls.BackThickness),
+            WallBack = front.Shifted(face + spec.FrontDepth),
+            BackWallFace = front.Shifted(width - spec.BackDepth),
             FarWallFace = back,
             Back = back,
         };

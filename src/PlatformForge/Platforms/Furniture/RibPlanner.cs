@@ -194,7 +194,7 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Spine chart,
 
     private IEnumerable<PlanRib> Lengthwise(IReadOnlyList<Keepout> keepouts)
     {
-        double inner = spec.Deck.Width - spec.Coping.Overhang - spec.Walls.FrontThickness - spec.Walls.BackThickness;
+        double inner = spec.Deck.Width - spec.Coping.Overhang - spec.FrontDepth - spec.BackDepth;
         double half = spec.Ribs.LongitudinalThickness / 2;
         double from = face.From + Along(face.From, spec.Walls.EndThickness), to = face.To - Along(face.To, spec.Walls.EndThickness);
 

@@ -13,13 +13,13 @@ internal static class WallGrounds
             return null;
         }
 
-        double depth = facing.Depth;
+        double depth = facing.Depth, front = facing.SetBack(false), back = spec.IsIsland ? front : facing.SetBack(true);
         bool near = facing.Front != WallFinish.Plain, far = spec.IsIsland ? near : facing.Back != WallFinish.Plain, ends = facing.Ends != WallFinish.Plain;
         var spine = new Spine(face.Chart, face.Side, body.Across);
         double from = body.Stations[0], to = body.Stations[^1];
-        return !near && !far && !ends ? null : new(
-            near ? body.WallFace.Shifted(depth) : null,
-            far ? body.FarWallFace.Shifted(-depth) : null,
+        return !near && !far && !ends && front + back == 0 ? null : new(
+            near || front > 0 ? body.WallFace.Shifted((near ? depth : 0) + front) : null,
+            far || back > 0 ? body.FarWallFace.Shifted(-(far ? depth : 0) - back) : null,
             ends ? from + Along(from) : from,
             ends ? to - Along(to) : to);
 

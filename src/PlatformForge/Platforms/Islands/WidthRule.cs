@@ -15,12 +15,12 @@ internal static class WidthRule
     /// <summary>The spec with the least width found as its deck's width; what is wrong with it among the findings.</summary>
     public static PlatformSpec Check(PlatformSpec spec, PlatformSite site, Waist waist, List<Finding> findings)
     {
-        double copings = 2 * spec.Coping.Width, walls = (2 * (spec.Coping.Overhang + spec.Walls.FrontThickness)) + LeastHollow;
+        double copings = 2 * spec.Coping.Width, walls = (2 * (spec.Coping.Overhang + spec.FrontDepth)) + LeastHollow;
         double needed = Math.Max(copings, walls), published = site.Scale.ToModel(LeastWidth);
         if (waist.Width < needed)
         {
             double coping = Math.Floor(waist.Width / 2 * 100) / 100;
-            bool narrower = waist.Width >= walls && coping > spec.Coping.Overhang + spec.Walls.FrontThickness;
+            bool narrower = waist.Width >= walls && coping > spec.Coping.Overhang + spec.FrontDepth;
             findings.Add(IslandFindings.TooNarrow(spec, waist, needed,
                 copings >= walls ? "two copings" : "both walls with their overhangs", narrower ? coping : null));
         }

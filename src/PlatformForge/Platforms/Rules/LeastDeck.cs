@@ -6,8 +6,8 @@ internal static class LeastDeck
     /// <summary>The width in mm and what takes it, for the message.</summary>
     public static (double Width, string What) Of(PlatformSpec spec)
     {
-        var (coping, walls) = (spec.Coping, spec.Walls);
-        (double Width, string What) least = (Math.Max(coping.Width, coping.Overhang + walls.FrontThickness + walls.BackThickness), "coping and walls");
+        var coping = spec.Coping;
+        (double Width, string What) least = (Math.Max(coping.Width, coping.Overhang + spec.FrontDepth + spec.BackDepth), "coping and walls");
         void Raise(double width, string what) => least = width > least.Width ? (width, what) : least;
         if (spec.WhiteLine is { } line)
         {

@@ -62,14 +62,15 @@ internal static class PlatformRules
         Width(spec, site, findings);
         Parts(spec, site, findings);
         Line(spec, findings);
+        PierRule.Check(spec, findings);
         Cuts(spec, findings);
     }
 
     private static void Width(PlatformSpec spec, PlatformSite site, List<Finding> findings)
     {
-        var (deck, coping, walls) = (spec.Deck, spec.Coping, spec.Walls);
+        var (deck, coping) = (spec.Deck, spec.Coping);
         string width = $"{spec.Key}.deck.width";
-        double least = Math.Max(coping.Width, coping.Overhang + walls.FrontThickness + walls.BackThickness);
+        double least = Math.Max(coping.Width, coping.Overhang + spec.FrontDepth + spec.BackDepth);
         if (spec.IsIsland)
         {
             // Its width is what the faces leave, and is held to its least where they are known.
@@ -88,7 +89,7 @@ internal static class PlatformRules
     // What one part leaves another.
     private static void Parts(PlatformSpec spec, PlatformSite site, List<Finding> findings)
     {
-        var (deck, coping, walls) = (spec.Deck, spec.Coping, spec.Walls);
+        var (deck, coping) = (spec.Deck, spec.Coping);
         var atMost = Most(spec, findings);
         atMost(
             "coping.joint_depth",
@@ -108,9 +109,9 @@ internal static class PlatformRules
             "coping.overhang",
             "overhang",
             coping.Overhang,
-            coping.Width - walls.FrontThickness,
+            coping.Width - spec.FrontDepth,
             "leaves the coping less than the wall to lie on",
-            ("make the coping wider, or the front wall thinner", Cure.Set($"{spec.Key}.coping.width", walls.FrontThickness + coping.Overhang)));
+            ("make the coping wider, or the front wall thinner", Cure.Set($"{spec.Key}.coping.width", spec.FrontDepth + coping.Overhang)));
         atMost(
             "coping.joint_width",
             "joint width",

@@ -31,6 +31,8 @@ internal static class SectionEntries
         new("PF5047", "Bricks of a coping are narrower than two lines of the nozzle beside their joints.", "Give narrower joints, or slabs."),
         new("PF5048", "A tooled margin of a coping cannot be told from joints and middle.", "Give a width that leaves a line on either side."),
         new("PF5049", "Expansion joints leave too little of the deck.", "Make the deck thicker, or leave them out."),
+        new("PF5050", "Piers are lost in the lines of the nozzle.", "Give the figure that the message names."),
+        new("PF5051", "Piers of masonry in a wall of timber, panels or sheet.", "Face the wall with masonry, or leave the piers out."),
         new("PF6001", "A piece does not fit on the bed.", "Cut shorter, narrow the platform, or use a larger bed."),
         new("PF6050", "A figure of joints or sections lies outside what its key takes.", "Give a number in the range that the message names.", Reasons.Caller),
         new("PF6002", "A piece is higher than the printer takes.", "Lower the platform, print it in another pose, or use a higher printer."),

@@ -47,7 +47,7 @@ internal static class WideRule
             {
                 Back = plan.CopingFront.Shifted(width),
                 FarWallFace = plan.CopingFront.Shifted(width),
-                BackWallFace = plan.CopingFront.Shifted(width - plan.Spec.Walls.BackThickness),
+                BackWallFace = plan.CopingFront.Shifted(width - plan.Spec.BackDepth),
             },
         });
     }

@@ -44,8 +44,16 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns)
     private FlatWall Flat(WallPanel panel)
     {
         var stretches = panel.Stretches;
-        WallRun[] runs = [.. stretches.Select((s, i) => new WallRun(
-            s.From, s.To, i > 0 || panel.IsRing, i + 1 < stretches.Count || panel.IsRing, returns.Contains(s.Face)))];
+        WallRun[] runs = [.. stretches.Select((s, i) =>
+        {
+            bool before = i > 0 || panel.IsRing, after = i + 1 < stretches.Count || panel.IsRing;
+            bool insideBefore = before && panel.Inside.Contains(s.From > 0 ? s.From : panel.Length), insideAfter = after && panel.Inside.Contains(s.To);
+            return new WallRun(s.From, s.To, before && !insideBefore, after && !insideAfter, returns.Contains(s.Face))
+            {
+                InsideBefore = insideBefore,
+                InsideAfter = insideAfter,
+            };
+        })];
         var corners = stretches.Select(s => s.From).ToHashSet();
         int right = Enumerable.Range(0, panel.Border.Count).MaxBy(i => panel.Border[i].X);
         return new(runs, Edge(panel.Border.Take(right + 1), -1), Edge(panel.Border.Skip(right).Reverse(), 1),

@@ -19,6 +19,7 @@ internal static class WallBlocks
             Fill(chart, top, strip.Near, strip.Far, from, to, blocks);
         }
 
+        PierBlocks.Add(chart, top, from, to, blocks);
         foreach (var rib in plan.Ribs)
         {
             Fill(chart, top, rib.Near, rib.Far, Math.Max(from, rib.From), Math.Min(to, rib.To), blocks, rib.Depth);

@@ -37,6 +37,40 @@ public static class WallNames
         return [.. all.Where(w => w.Finish != WallFinish.Plain)];
     }
 
+    /// <summary>Names of the faces that a wall's piers have: their fronts, and their sides, which are returns.</summary>
+    public static IReadOnlyList<(string Front, string Sides)> OfPiers(PlatformPlan plan, string wall) =>
+        [.. plan.Piers.Where(p => wall == OfPier(plan, p)).Select(p => (Front(p.Number, wall), Sides(p.Number, wall)))];
+
+    /// <summary>Whether a face is the front of a pier of a wall.</summary>
+    public static bool IsPierOf(string face, string wall) =>
+        face.StartsWith(Pier, StringComparison.Ordinal) && face.EndsWith(" of " + wall, StringComparison.Ordinal);
+
+    /// <summary>Whether a face is a side of a pier of a wall.</summary>
+    public static bool IsSideOf(string face, string wall) =>
+        face.StartsWith(PierSides, StringComparison.Ordinal) && face.EndsWith(" of " + wall, StringComparison.Ordinal);
+
+    /// <summary>Whether a face belongs to a pier of any wall.</summary>
+    public static bool IsOfPier(string face) =>
+        face.StartsWith(Pier, StringComparison.Ordinal) || face.StartsWith(PierSides, StringComparison.Ordinal);
+
+    private const string Pier = "pier ", PierSides = "sides of " + Pier;
+
+    private static string Front(int number, string wall) => FormattableString.Invariant($"{Pier}{number} of {wall}");
+
+    private static string Sides(int number, string wall) => FormattableString.Invariant($"{PierSides}{number} of {wall}");
+
+    private static string OfPier(PlatformPlan plan, PlannedPier pier) => !pier.IsFar ? FrontOf(1) : plan.Spec.IsIsland ? FrontOf(2) : Back;
+
+    /// <summary>Names for the sides of a piece of a pier.</summary>
+    internal static IReadOnlyList<string?> OfPier(FacetedPlan chart, PlannedPier pier, in TopPiece piece)
+    {
+        string wall = OfPier(chart.Plan, pier), front = Front(pier.Number, wall), sides = Sides(pier.Number, wall);
+        string? near = pier.IsFar ? null : front, far = pier.IsFar ? front : null, start = piece.From == pier.From ? sides : null,
+            end = piece.To == pier.To ? sides : null;
+        var (first, second) = chart.RunsLeft ? (near, far) : (far, near);
+        return Round(piece.Ring.Length, first, end, second, start);
+    }
+
     /// <summary>Names for the sides of a piece of a strip: as many along its near line as along its far one, an end between them.</summary>
     internal static IReadOnlyList<string?> Of(FacetedPlan chart, PlanLine near, PlanLine far, in TopPiece piece)
     {
@@ -53,7 +87,10 @@ public static class WallNames
 
         // On the right-hand side the ring runs the other way round, so its far line comes first.
         var (first, second) = chart.RunsLeft ? (nearName, farName) : (farName, nearName);
-        int corners = piece.Ring.Length, half = corners / 2;
-        return [.. Enumerable.Range(0, corners).Select(i => i == half - 1 ? end : i == corners - 1 ? start : i < half ? first : second)];
+        return Round(piece.Ring.Length, first, end, second, start);
     }
+
+    // Round a ring with as many corners along its near line as along its far one.
+    private static IReadOnlyList<string?> Round(int corners, string? first, string? end, string? second, string? start) =>
+        [.. Enumerable.Range(0, corners).Select(i => i == (corners / 2) - 1 ? end : i == corners - 1 ? start : i < corners / 2 ? first : second)];
 }

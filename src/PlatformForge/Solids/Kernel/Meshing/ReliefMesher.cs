@@ -11,6 +11,9 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 /// </summary>
 internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels levels, IReadOnlyDictionary<string, IWallRelief> reliefs)
 {
+    // Sine of the turn from which a bend towards whoever stands before a wall is an inner corner.
+    private const double InnerCorner = 0.5;
+
     private readonly List<FlatPanel> flats = [];
 
     /// <summary>What reliefs add to plain walls, mm³.</summary>
@@ -117,7 +120,11 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
             }
         }
 
-        var panel = new WallPanel(stretches, Border(pieces), [0, .. pieces.Select(p => p.End)], isRing);
+        var panel = new WallPanel(stretches, Border(pieces), [0, .. pieces.Select(p => p.End)], isRing)
+        {
+            Inside = [.. Enumerable.Range(0, isRing ? pieces.Count : pieces.Count - 1)
+                .Where(i => Point2.Cross(pieces[i].Ahead, pieces[(i + 1) % pieces.Count].Ahead) < -InnerCorner).Select(i => pieces[i].End)],
+        };
         var relief = Of(chain[0].Face)!;
         Volume += Meshed(new(pieces, isRing), panel, [.. relief.Fields(panel)], relief.Ground, store, places);
         Area += pieces.Sum(p => (p.End - p.Start) * (p.Corners.Max(c => c.Place.Y) - p.Corners.Min(c => c.Place.Y)));
