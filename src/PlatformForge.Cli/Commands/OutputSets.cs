@@ -10,10 +10,10 @@ internal static class OutputSets
     private const string All = "all";
 
     /// <summary>Their names, and the one for every set.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["prints", "pictures", "drawings", "tables", "report", "masks", "paper", "gauges", "sheet", All];
+    public static IReadOnlyList<string> Names { get; } = ["prints", "pictures", "drawings", "tables", "report", "masks", "paper", "gauges", "sheet", "scene", All];
 
     /// <summary>What is made when none is named, in words.</summary>
-    public const string Usual = "all but paper, gauges and sheet";
+    public const string Usual = "all but paper, gauges, sheet and scene";
 
     /// <summary>Reads names with commas between; returns the fault in them, or null.</summary>
     public static CommandResult? Read(string? text, OutputChoice usual, out OutputChoice choice)
@@ -34,7 +34,7 @@ internal static class OutputSets
         }
 
         bool Has(string set) => named.Any(n => string.Equals(n, set, StringComparison.OrdinalIgnoreCase) || string.Equals(n, All, StringComparison.OrdinalIgnoreCase));
-        choice = usual with { Prints = Has("prints"), Pictures = Has("pictures"), Drawings = Has("drawings"), Tables = Has("tables"), Report = Has("report"), Masks = Has("masks"), Paper = Has("paper"), Gauges = Has("gauges"), Sheet = Has("sheet"), ReportDrawings = Has("report"), ReportPictures = Has("report") };
+        choice = usual with { Prints = Has("prints"), Pictures = Has("pictures"), Drawings = Has("drawings"), Tables = Has("tables"), Report = Has("report"), Masks = Has("masks"), Paper = Has("paper"), Gauges = Has("gauges"), Sheet = Has("sheet"), Scene = Has("scene"), ReportDrawings = Has("report"), ReportPictures = Has("report") };
         return null;
     }
 
@@ -42,9 +42,10 @@ internal static class OutputSets
     public static string Suffix(OutputChoice choice) => choice switch
     {
         { Prints: true } => "",
-        { Paper: true, Sheet: false, Gauges: false, Pictures: false, Drawings: false, Tables: false, Report: false, Masks: false } => "-paper",
-        { Gauges: true, Sheet: false, Paper: false, Pictures: false, Drawings: false, Tables: false, Report: false, Masks: false } => "-gauges",
-        { Sheet: true, Gauges: false, Paper: false, Pictures: false, Drawings: false, Tables: false, Report: false, Masks: false } => "-sheet",
+        { Scene: true, Paper: false, Sheet: false, Gauges: false, Pictures: false, Drawings: false, Tables: false, Report: false, Masks: false } => "-scene",
+        { Paper: true, Scene: false, Sheet: false, Gauges: false, Pictures: false, Drawings: false, Tables: false, Report: false, Masks: false } => "-paper",
+        { Gauges: true, Scene: false, Sheet: false, Paper: false, Pictures: false, Drawings: false, Tables: false, Report: false, Masks: false } => "-gauges",
+        { Sheet: true, Scene: false, Gauges: false, Paper: false, Pictures: false, Drawings: false, Tables: false, Report: false, Masks: false } => "-sheet",
         _ => "-sets",
     };
 }

@@ -37,6 +37,9 @@ public sealed record OutputChoice
     /// <summary>Cut lines for sheet material.</summary>
     public bool Sheet { get; init; }
 
+    /// <summary>The finished layout as one file for viewers of solids.</summary>
+    public bool Scene { get; init; }
+
     /// <summary>Gauges and proofs.</summary>
     public bool Gauges { get; init; }
 

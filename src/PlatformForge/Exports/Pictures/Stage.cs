@@ -47,7 +47,10 @@ internal sealed class Stage(Dossier dossier, PlatformDossier platform)
 
     /// <summary>The first vehicle that governs at the edge, well along the platform so that it hides little, and one on each other track that has
     /// room.</summary>
-    public IEnumerable<SceneBody> Vehicles()
+    public IEnumerable<SceneBody> Vehicles() => Trains().SelectMany(t => t.Bodies);
+
+    /// <summary>The same by their tracks.</summary>
+    public IEnumerable<(string Track, IReadOnlyList<SceneBody> Bodies)> Trains()
     {
         var looks = new VehicleLooks(platform);
         foreach (var run in dossier.Tracks.Where(t => t.Vehicles.Count > 0))
@@ -62,10 +65,7 @@ internal sealed class Stage(Dossier dossier, PlatformDossier platform)
                 // Of a set those bodies stand with it that are not nearer to the eye, which they would hide everything from.
                 var set = PoseFinder.WithSet(run, pose);
                 set = set with { Coupled = [.. set.Coupled.Where(c => plan.Chart.Locate(c.Pose.Body.Origin).Chainage > s)] };
-                foreach (var body in stock.Of(set, looks.Of(vehicle.Name, own ? "" : run.Ride.Name).Colour))
-                {
-                    yield return body;
-                }
+                yield return (run.Ride.Name, [.. stock.Of(set, looks.Of(vehicle.Name, own ? "" : run.Ride.Name).Colour)]);
             }
         }
     }

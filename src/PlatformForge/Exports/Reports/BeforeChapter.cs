@@ -1,4 +1,5 @@
 using PlatformForge.Exports.Documents;
+using PlatformForge.Exports.Gltf;
 using PlatformForge.Exports.Paper;
 using PlatformForge.Exports.Stock;
 using static System.FormattableString;
@@ -17,9 +18,16 @@ internal static class BeforeChapter
     {
         string[] paper = In(written, PaperSet.Folder), sheet = In(written, StockSet.Folder);
         to.Heading(2, "Before you print");
-        if (Missing(paper.Length > 0, dossier.Proofs is not null, sheet.Length > 0) is { Length: > 0 } missing)
+        if (Missing(paper.Length > 0, dossier.Proofs is not null, sheet.Length > 0, written.Contains(SceneFile.Name)) is { Length: > 0 } missing)
         {
             to.Say(missing);
+        }
+
+        if (written.Contains(SceneFile.Name))
+        {
+            to.Heading(3, "From all sides");
+            to.Say("The finished layout in colours, with track and vehicles, for any viewer of glTF: turn it about, and hide what is not printed.");
+            to.Files([(SceneFile.Name, "for viewers; print from the STL and 3MF files")]);
         }
 
         if (paper.Length > 0)
@@ -55,10 +63,11 @@ internal static class BeforeChapter
         return count == 1 ? "a key and one sheet; each is an SVG too" : Invariant($"a key and {count} sheets; each is an SVG too");
     }
 
-    private static string Missing(bool hasPaper, bool hasGauges, bool hasSheet)
+    private static string Missing(bool hasPaper, bool hasGauges, bool hasSheet, bool hasScene)
     {
         string[] sets = [.. new[] { hasPaper ? "" : "full-size paper (platformforge paper)", hasGauges ? "" : "gauges and a test slice (platformforge gauges)",
-            hasSheet ? "" : "cut lines for card (platformforge build --sets sheet)" }.Where(s => s.Length > 0)];
+            hasSheet ? "" : "cut lines for card (platformforge build --sets sheet)",
+            hasScene ? "" : "a scene for viewers (platformforge build --sets scene)" }.Where(s => s.Length > 0)];
         return sets.Length == 0 ? "" : Invariant($"Made on request: {string.Join(", ", sets)}. With --sets all a build has everything.");
     }
 }

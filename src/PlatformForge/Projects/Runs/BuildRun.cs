@@ -1,5 +1,6 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Folders;
+using PlatformForge.Exports.Gltf;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Paper;
 using PlatformForge.Exports.Stock;
@@ -131,7 +132,8 @@ public static class BuildRun
 
         try
         {
-            List<Task<OutputFile[]>> shown = [Beside(() => OutputWork.Make(work.Shown, shelf, stop.Token))];
+            var scene = SceneFile.Work(dossier, choice);
+            List<Task<OutputFile[]>> shown = [Beside(() => OutputWork.Make([.. work.Shown, .. scene], shelf, stop.Token))];
             var proofs = choice.Gauges ? ProofRun.Of(project, dossier, stop.Token) : null;
             var remarks = project.Placed(proofs?.Findings ?? []);
             if (proofs is { Value: null })
