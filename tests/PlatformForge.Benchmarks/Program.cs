@@ -4,7 +4,7 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | masonry [long] | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | session ...
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | masonry [long] | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | session ... | starts [PIECE PIECES]
 //     | hostile [SEED [COUNT [few]]] | designs --count N --seed FIRST --report FILE --verify N --halts]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
@@ -29,6 +29,12 @@ if (args is ["masonry"])
 {
     MasonryRuns.Report();
     return 0;
+}
+
+if (args is ["starts", ..])
+{
+    // starts [PIECE PIECES]
+    return StartRuns.Report(args.Length > 2 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 1, args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 1) == 0 ? 0 : 1;
 }
 
 if (args is ["designs", ..])

@@ -98,6 +98,7 @@ internal sealed class CrossSection
         {
             new EdgeDetail(SectionRing.Of(plan, s), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, plan.Site.RailTop + p.Part.ZLow,
                 plan.Site.RailTop + p.Part.ZHigh)).ToArray(), new VehicleLooks(platform)[Governing])
+            { Lines = by => LineSection.At(plan, s, 0.5 / by) }
                 .DrawOn(sheet, new(right - width, TitleBlock.Margin + 24), new(width, DetailDepth), front, top, Spare, plan.Spec);
         }
     }
@@ -211,9 +212,9 @@ internal sealed class CrossSection
             0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
         sheet.Area(ring, new(HouseStyle.Coping));
         sheet.Area(ring, new(HouseStyle.Quiet, 0.5, Pattern.Rising), HouseStyle.Heavy);
-        foreach (var line in plan.Body.Lines.Where(l => s >= l.From && s <= l.To))
+        foreach (var (line, colour) in LineSection.At(plan, s, 0.5 / scale))
         {
-            Line(sheet, line);
+            sheet.Area(line.Select(p => Of(p.X, p.Y)), new(colour), HouseStyle.Thin);
         }
 
         foreach (var rib in plan.Ribs.Where(r => r.Kind == RibKind.Longitudinal && s >= r.From && s <= r.To))
@@ -221,27 +222,6 @@ internal sealed class CrossSection
             double lowest = rib.Depth is { } d ? Math.Max(0, top - slab - d) : 0;
             Box(sheet, plan.SquareReach(rib.Near, s), plan.SquareReach(rib.Far, s), lowest, plan.SquareTopAt(s, plan.SquareReach(rib.Near, s)) - slab,
                 new(HouseStyle.Coping), HouseStyle.Thin);
-        }
-    }
-
-    // Paint lies on the deck, drawn thicker than it is; what is cut in or laid in is drawn as it is.
-    private void Line(Sheet sheet, LineBand line)
-    {
-        double near = plan.SquareReach(line.Near, s), far = plan.SquareReach(line.Far, s);
-        if (line.GrooveDepth <= 0)
-        {
-            Box(sheet, near, far, top, top + (0.5 / scale), new(LineLooks.Of(line.Made)), HouseStyle.Thin);
-            return;
-        }
-
-        double a = plan.SquareTopAt(s, near), b = plan.SquareTopAt(s, far), deep = line.GrooveDepth, up = line.Made.Rise;
-        sheet.Area([Of(near, a - deep), Of(far, b - deep), Of(far, b), Of(near, a)], new(line.Made.IsPainted ? HouseStyle.White : HouseStyle.Deck),
-            HouseStyle.Thin);
-        if (line.Made.IsPrinted)
-        {
-            double fit = line.Made.Fit;
-            sheet.Area([Of(near + fit, a - deep), Of(far - fit, b - deep), Of(far - fit, b + up), Of(near + fit, a + up)], new(LineLooks.Of(line.Made)),
-                HouseStyle.Thin);
         }
     }
 

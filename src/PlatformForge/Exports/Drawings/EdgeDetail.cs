@@ -12,6 +12,9 @@ internal sealed class EdgeDetail(Point2[] ring, (double T0, double T1, double Z0
 {
     private static readonly double[] Enlargements = [20, 15, 12, 10, 8, 6, 5, 4, 3, 2.5, 2, 1.5, 1];
 
+    /// <summary>What lies in or on the deck there, by the scale at which it is drawn.</summary>
+    public Func<double, IEnumerable<(Point2[] Ring, Rgb Colour)>> Lines { get; init; } = _ => [];
+
     public void DrawOn(Sheet sheet, Point2 corner, Point2 size, double front, double top, double spare, PlatformSpec spec)
     {
         double shown = spare + 3 + spec.Coping.Width + 2, deep = Math.Max(spec.Coping.Thickness, spec.Deck.Thickness) + 5;
@@ -34,6 +37,15 @@ internal sealed class EdgeDetail(Point2[] ring, (double T0, double T1, double Z0
         var cut = Clip(ring, t0, t1, z0, z1).Select(p => Of(p.X, p.Y)).ToArray();
         sheet.Area(cut, new(HouseStyle.Coping));
         sheet.Area(cut, new(HouseStyle.Quiet, 0.5, Pattern.Rising), HouseStyle.Heavy);
+        foreach (var (line, colour) in Lines(scale))
+        {
+            var shape = Clip(line, t0, t1, z0, z1).Select(p => Of(p.X, p.Y)).ToArray();
+            if (shape.Length > 2)
+            {
+                sheet.Area(shape, new(colour), HouseStyle.Outline);
+            }
+        }
+
         sheet.Box(corner.X, corner.Y, size.X, size.Y, null, HouseStyle.Outline);
         double level = top + 1.6, under = top - spec.Coping.Thickness;
         sheet.Line(Of(front, top - spec.Coping.ArrisChamfer), Of(front, level + (3 / scale)), HouseStyle.Dimension);

@@ -22,8 +22,7 @@ public static class IsometricDrawing
         };
         sheet.Text("The platform as it stands", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         sheet.Text(
-            "Isometric projection from the track's side. Only what is printed is drawn; hidden lines are left out."
-                + (platform.Sections.Lines.Pieces.Count > 0 ? " Lines and strips that are laid in are not drawn." : ""),
+            "Isometric projection from the track's side. Only what is printed is drawn; hidden lines are left out.",
             new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         art.Draw(sheet, cancel);
         art.Number(sheet, platform.Sections.Sections.Select(s => s.Number));

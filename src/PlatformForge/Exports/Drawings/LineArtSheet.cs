@@ -28,7 +28,7 @@ internal sealed class LineArtSheet
     public LineArtSheet(ExplodedRow row, Point2 corner, Point2 room)
     {
         this.row = row;
-        picture = new([.. row.Sections, .. row.Loose.Select(d => d.Body)], row.Toward, room);
+        picture = new([.. row.Sections, .. row.Laid, .. row.Loose.Select(d => d.Body)], row.Toward, room);
         this.corner = corner + ((room - picture.Size) * 0.5);
     }
 

@@ -21,6 +21,9 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     // Shares of the waist's width at which its figure may stand.
     private static readonly double[] AcrossWaist = [0.5, 0.62, 0.38];
 
+    // mm on the sheet between two lines of a coping.
+    private const double LeastPitch = 0.5;
+
     internal static readonly Pen ElementJoint = new(0.3, HouseStyle.Accent);
 
     internal static readonly Pen Pocket = HouseStyle.Hidden with { Colour = HouseStyle.Accent };
@@ -123,6 +126,17 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         }
     }
 
+    // Joints of a coping's bricks and its tooled margins, where they can be told from one another.
+    private void Coping(Sheet sheet, PlanView view)
+    {
+        var coping = plan.Spec.Coping;
+        double pitch = coping.Kind == CopingKind.Bricks ? coping.BrickPitch : coping.Margin;
+        foreach (var line in pitch < LeastPitch * view.Reduction ? [] : plan.Faces.SelectMany(f => CopingLines.Of(f, coping)))
+        {
+            sheet.Lines(line.Select(view.Of), HouseStyle.Hairline);
+        }
+    }
+
     private void Body(Sheet sheet, PlanView view)
     {
         var (from, to) = (plan.Spec.Face.From, plan.Spec.Face.To);
@@ -138,6 +152,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
                 view.Of(face.ToLayout(joint, face.CopingBack.At(joint))), new(0.1, HouseStyle.Quiet));
         }
 
+        Coping(sheet, view);
         Paving(sheet, view);
         foreach (var hidden in plan.Body.Standing.SelectMany(s => new[] { s.Near, s.Far }).Where(l => l != plan.Back))
         {

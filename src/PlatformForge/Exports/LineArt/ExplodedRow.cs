@@ -45,6 +45,7 @@ internal sealed class ExplodedRow
             }
         }
 
+        Laid = turnedOver ? [] : [.. platform.Sections.Lines.Pieces.Select(p => p.Solid.Mesh.Moved(placed[p.Section - 1]))];
         Sections = [.. sections.Select((s, i) => s.Solid.Mesh.Moved(placed[i]))];
         Loose = [.. Enumerable.Range(0, sections.Count - 1).SelectMany(i => Dowels(sections, i).Concat(Plates(platform.Sections, i, turnedOver ? Lifted : 0)))];
 
@@ -63,6 +64,9 @@ internal sealed class ExplodedRow
 
     /// <summary>The sections where they are drawn.</summary>
     public IReadOnlyList<Mesh> Sections { get; }
+
+    /// <summary>Inlays and strips in them, where they stand right way up.</summary>
+    public IReadOnlyList<Mesh> Laid { get; }
 
     /// <summary>Dowels and plates between them.</summary>
     public IReadOnlyList<LoosePiece> Loose { get; }

@@ -14,6 +14,9 @@ internal enum FullSizeLine
     Swept,
     PavingJoint,
     SlabJoint,
+
+    /// <summary>Joint of coping bricks, or line beside a tooled margin.</summary>
+    CopingLine,
     CopingBack,
     WhiteLine,
     RampHead,

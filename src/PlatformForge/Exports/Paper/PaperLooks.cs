@@ -21,6 +21,7 @@ internal static class PaperLooks
         [FullSizeLine.Tick] = ("", new(0.13, HouseStyle.Ink), null),
         [FullSizeLine.Swept] = ("swept by all vehicles", new(0.25, HouseStyle.Swept, 2.4, 0.9), null),
         [FullSizeLine.PavingJoint] = ("joint of the paving", new(0.08, HouseStyle.Hair), null),
+        [FullSizeLine.CopingLine] = ("bricks or tooled margin of the coping", HouseStyle.Hairline, null),
         [FullSizeLine.SlabJoint] = ("joint of coping slabs", new(0.1, HouseStyle.Quiet), null),
         [FullSizeLine.CopingBack] = ("coping's back", new(0.13, HouseStyle.Ink), null),
         [FullSizeLine.WhiteLine] = ("white line", new(0.1, HouseStyle.Hair), null),

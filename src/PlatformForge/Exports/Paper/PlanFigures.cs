@@ -136,6 +136,11 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             Line(FullSizeLine.SlabJoint, [face.ToLayout(joint, face.CopingFront.At(joint)), face.ToLayout(joint, face.CopingBack.At(joint))]);
         }
 
+        foreach (var line in plan.Faces.SelectMany(f => CopingLines.Of(f, plan.Spec.Coping)))
+        {
+            Line(FullSizeLine.CopingLine, line);
+        }
+
         foreach (var white in plan.Body.Lines)
         {
             Line(FullSizeLine.WhiteLine, Along(white.Near, white.From, white.To));

@@ -46,6 +46,7 @@ internal sealed class DeckParts(StockBody body)
         }
 
         lines.AddRange(SlabJoints(section, frame));
+        lines.AddRange(plan.Faces.SelectMany(f => CopingLines.Of(f, plan.Spec.Coping)).SelectMany(l => OnSection(l, section)).Select(l => new CutLine(CutLayer.Score, [.. l.Select(frame.Over)], IsClosed: false)));
         lines.AddRange(PavingJoints(section, Place));
 
         foreach (var white in plan.Body.Lines)
@@ -71,6 +72,31 @@ internal sealed class DeckParts(StockBody body)
         let at = plan.Spine.Locate(front, (section.From + section.To) / 2).Chainage
         where at > section.From + MarkRoom.Margin && at < section.To - MarkRoom.Margin // one at the end is the cut itself
         select new CutLine(CutLayer.Score, [frame.Over(front), frame.Over(face.ToLayout(joint, face.CopingBack.At(joint)))], IsClosed: false);
+
+    // What of a line on the layout lies within a section, clear of its cuts.
+    private IEnumerable<Point2[]> OnSection(Point2[] line, PlatformSection section)
+    {
+        double first = section.From + MarkRoom.Margin, last = section.To - MarkRoom.Margin, near = (section.From + section.To) / 2;
+        double[] at = [.. line.Select(p => plan.Spine.Locate(p, near).Chainage)];
+        var run = new List<Point2>();
+        for (int i = 0; i + 1 < line.Length; i++)
+        {
+            double a = at[i], b = at[i + 1], step = b - a;
+            double from = step == 0 ? 0 : Math.Clamp(((step > 0 ? first : last) - a) / step, 0, 1);
+            double to = step == 0 ? 1 : Math.Clamp(((step > 0 ? last : first) - a) / step, 0, 1);
+            double middle = a + (step * (from + to) / 2);
+            if (from < to && middle > first && middle < last)
+            {
+                var d = line[i + 1] - line[i];
+                run.AddRange(run.Count == 0 ? [line[i] + (d * from), line[i] + (d * to)] : [line[i] + (d * to)]);
+            }
+        }
+
+        if (run.Count > 1)
+        {
+            yield return [.. run];
+        }
+    }
 
     // What of the paving's joints lies on a section: those across it as they are, those along it cut to it.
     private IEnumerable<CutLine> PavingJoints(PlatformSection section, Func<double, double, Point2> place)

@@ -1,0 +1,33 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>Lines and strips of a deck cut square to the track: reach and height, mm.</summary>
+internal static class LineSection
+{
+    /// <summary>What is drawn of them at a chainage, what lies under first.</summary>
+    /// <param name="plan">The platform.</param>
+    /// <param name="s">Chainage, mm.</param>
+    /// <param name="paint">How thick paint is drawn, mm: thicker than it is, or it would not be seen.</param>
+    public static IEnumerable<(Point2[] Ring, Rgb Colour)> At(PlatformPlan plan, double s, double paint)
+    {
+        foreach (var line in plan.Body.Lines.Where(l => s >= l.From && s <= l.To))
+        {
+            double near = plan.SquareReach(line.Near, s), far = plan.SquareReach(line.Far, s);
+            double a = plan.SquareTopAt(s, near), b = plan.SquareTopAt(s, far), deep = line.GrooveDepth, up = line.Made.Rise;
+            if (deep <= 0)
+            {
+                yield return ([new(near, a), new(far, b), new(far, b + paint), new(near, a + paint)], LineLooks.Of(line.Made));
+                continue;
+            }
+
+            yield return ([new(near, a - deep), new(far, b - deep), new(far, b), new(near, a)], line.Made.IsPainted ? HouseStyle.White : HouseStyle.Deck);
+            if (line.Made.IsPrinted)
+            {
+                double fit = line.Made.Fit;
+                yield return ([new(near + fit, a - deep), new(far - fit, b - deep), new(far - fit, b + up), new(near + fit, a + up)], LineLooks.Of(line.Made));
+            }
+        }
+    }
+}
