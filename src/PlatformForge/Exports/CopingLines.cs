@@ -4,7 +4,10 @@ using PlatformForge.Solids.Bodies;
 
 namespace PlatformForge.Exports;
 
-/// <summary>What a coping has between the joints of its slabs, joints of bricks or lines beside tooled margins, as lines along the middles of what a print has engraved.</summary>
+/// <summary>
+/// What a coping has between the joints of its slabs, joints of bricks or lines beside tooled margins, as lines along the middles of what
+/// a print has engraved.
+/// </summary>
 internal static class CopingLines
 {
     /// <summary>Each line of a face by its places on the layout, one at least at every station between its ends.</summary>
