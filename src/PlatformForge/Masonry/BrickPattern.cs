@@ -40,6 +40,22 @@ internal sealed class BrickPattern : CoursedPattern
         }
     }
 
+    // Sides lie where quarters of bricks end, those of wide openings where halves do: a closer, half a brick or a whole one stands beside each.
+    protected override (double Left, double Right) Sides(in RunRoom run, double left, double right)
+    {
+        var (halves, quarter) = settings[run.Index];
+        if (halves < 2)
+        {
+            return (left, right);
+        }
+
+        int step = right - left >= 4 * quarter ? 2 : 1;
+        double half = (spec.Laying.Joint / 2) - OpeningCut.Ledge, from = run.From;
+        int first = step * (int)Math.Round((left + half - from) / quarter / step);
+        int last = Math.Max(first + 1, step * (int)Math.Round((right - half - from) / quarter / step));
+        return (from + (first * quarter) - half, from + (last * quarter) + half);
+    }
+
     // A bond's courses come round again: each is found once a run.
     private IReadOnlyList<int> Course(int course, in RunRoom run, int halves) => !spec.Perpends || halves == 1 ? [2 * halves]
         : courses[run.Index, ((course % period) + period) % period]

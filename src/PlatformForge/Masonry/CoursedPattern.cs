@@ -27,12 +27,20 @@ internal abstract class CoursedPattern : IWallPattern
     public IEnumerable<WallRegion> Regions()
     {
         var spans = new List<(double From, double To)>();
+        var openings = wall.Openings.Count == 0 ? null : new OpeningSet(SetOut(), foot, wall.Foot, Laying.Stop);
+        foreach (var region in openings?.Cuts.SelectMany(c => c.Regions(Laying.Depth, Off)) ?? [])
+        {
+            yield return region;
+        }
+
         foreach (var row in Rows(top.Highest, foot.Lowest))
         {
             Row(row, spans);
+            openings?.Part(row, spans, LeastCut);
+            var under = openings?.Under(row) ?? foot;
             foreach (var (from, to) in spans)
             {
-                foreach (var outline in CourseCut.Of(top, foot, wall.Bends, (from, to, row.Low, row.High), Laying.LeastPiece))
+                foreach (var outline in CourseCut.Of(top, under, wall.Bends, (from, to, row.Low, row.High), Laying.LeastPiece))
                 {
                     yield return new(outline, row.Out);
                 }
@@ -47,6 +55,49 @@ internal abstract class CoursedPattern : IWallPattern
 
     /// <summary>Where the pieces of a row stand in a run, from left to right.</summary>
     protected abstract void Fill(in WallRow row, in RunRoom run, List<(double From, double To)> spans);
+
+    /// <summary>What an opening may leave of a piece beside it, mm; less is added to the next one.</summary>
+    protected virtual double LeastCut => Laying.LeastPiece;
+
+    /// <summary>Sides of an opening where pieces end beside it, mm: as they are asked for, unless a pattern has places for them.</summary>
+    protected virtual (double Left, double Right) Sides(in RunRoom run, double left, double right) => (left, right);
+
+    // Openings with their sides where bricks end, and their sills and springings on courses; those that do not fit a run are none of this wall's.
+    private List<OpeningCut> SetOut()
+    {
+        var rows = Rows(top.Highest, foot.Lowest).ToArray();
+        var cuts = new List<OpeningCut>();
+        foreach (var (at, shape) in wall.Openings)
+        {
+            var run = Array.Find(runs, r => r.From < at && r.To > at);
+            double sill = Nearest(rows.Select(r => r.High + OpeningCut.Ledge), shape.Sill),
+                head = sill + shape.Height - shape.Rise, spring = Nearest(rows.Select(r => shape.Rise > 0 ? r.High : r.Low - OpeningCut.Ledge).Where(y => y > sill + 0.1), head);
+            var cut = new OpeningCut(shape, Laying.Joint, Sides(run, at - (shape.Width / 2), at + (shape.Width / 2)), sill, spring);
+            if (cut.Middle - cut.Reach > run.From && cut.Middle + cut.Reach < run.To && cut.Highest < top.Range(cut.Middle - cut.Reach, cut.Middle + cut.Reach).Low
+                && cut.Sill > foot.Range(cut.Left, cut.Right).High)
+            {
+                cuts.Add(cut);
+            }
+        }
+
+        return cuts;
+
+        static double Nearest(IEnumerable<double> places, double wish) => places.DefaultIfEmpty(wish).MinBy(y => Math.Abs(y - wish));
+    }
+
+    // A place off the bends of the wall, on its own side.
+    private double Off(double at)
+    {
+        foreach (double bend in wall.Bends)
+        {
+            if (Math.Abs(at - bend) < CourseCut.OffBends)
+            {
+                return bend + (at < bend ? -CourseCut.OffBends : CourseCut.OffBends);
+            }
+        }
+
+        return at;
+    }
 
     /// <summary>Whether a row goes all round in one band, without any joint.</summary>
     protected virtual bool IsBand(in WallRow row) => false;

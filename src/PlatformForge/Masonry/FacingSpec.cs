@@ -87,6 +87,9 @@ public sealed record FacingSpec
     /// <summary>Piers in the walls; null leaves them flat.</summary>
     public PierSpec? Piers { get; init; }
 
+    /// <summary>Openings in the walls, one entry a kind and wall.</summary>
+    public IReadOnlyList<OpeningSpec> Openings { get; init; } = [];
+
     /// <summary>How far a wall is set back behind the face that is held against vehicles, mm, so that what stands before it stands at that face.</summary>
     /// <param name="isBack">The back, where no second face is.</param>
     public double SetBack(bool isBack) => Piers is { } piers && piers.Has(isBack) ? piers.Projection : 0;
@@ -130,6 +133,8 @@ public sealed record FacingSpec
             "How far the joints stand back behind the bricks, which stand where the smooth wall would; the rebate of \"sheet\".", f =>
             f.Depth, (f, v) => f with { Depth = v })
         .Table("piers", "Piers in the walls; left out, there are none.", PierSpec.Keys, f => f.Piers, (f, v) => f with { Piers = v })
+        .Tables("opening", "Openings in the walls: refuges, openings for cables, weep holes.", OpeningSpec.Keys, f => f.Openings, (f, v) =>
+            f with { Openings = v })
         .Check(OddCourses);
 
     private static NumberRange Sizes => NumberRange.From(0.2, 500);

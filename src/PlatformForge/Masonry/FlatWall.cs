@@ -12,6 +12,9 @@ namespace PlatformForge.Masonry;
 /// <param name="IsRing">Whether it goes all the way round: its right end is its left end, at a corner.</param>
 public sealed record FlatWall(IReadOnlyList<WallRun> Runs, IReadOnlyList<Point2> Foot, IReadOnlyList<Point2> Top, IReadOnlyList<double> Bends, bool IsRing)
 {
+    /// <summary>Its openings.</summary>
+    public IReadOnlyList<WallOpening> Openings { get; init; } = [];
+
     /// <summary>Its length, mm.</summary>
     public double Length => Runs[^1].To;
 }

@@ -21,6 +21,8 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
 
     private readonly EdgeLine top = new(wall.Top, -spec.Laying.Bed), foot = new(wall.Foot, spec.Laying.Stop);
 
+    private OpeningCut[] cuts = [];
+
     public double GreatestDraw => 0;
 
     public IEnumerable<WallRegion> Regions()
@@ -28,12 +30,18 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
         // Rows count from the datum, so that all sections' stones are drawn alike; each section has its own lengths.
         int first = -(int)Math.Ceiling((top.Highest - spec.Laying.Datum) / spec.Size) - 1,
             last = (int)Math.Floor((spec.Laying.Datum - foot.Lowest) / spec.Size) + 1;
+        cuts = [.. wall.Openings.Select(SetOut)];
+        foreach (var region in cuts.SelectMany(c => c.Regions(spec.Laying.Depth, x => OffBends([new(x, 0)])[0].X)))
+        {
+            yield return region;
+        }
+
         var rows = Enumerable.Range(first, last - first + 1).Select(Row).ToArray();
         for (int r = 0; r < rows.Length; r++)
         {
-            foreach (var at in rows[r].Where(p => p.IsOwn))
+            foreach (var at in rows[r].Where(p => p.IsOwn && !cuts.Any(c => c.Holds(p.At))))
             {
-                var others = rows[Math.Max(0, r - Reach)..Math.Min(rows.Length, r + Reach + 1)].SelectMany(o => o).Select(o => o.At);
+                var others = rows[Math.Max(0, r - Reach)..Math.Min(rows.Length, r + Reach + 1)].SelectMany(o => o).Select(o => o.At).Where(p => !cuts.Any(c => c.Holds(p)));
                 if (Stone(at.At, at.Run, others) is { Length: > 2 } stone)
                 {
                     yield return new(stone, spec.Laying.Depth);
@@ -89,8 +97,20 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
             ring = Array.ConvertAll(ring, p => p + new Point2(wall.Length, 0));
         }
 
+        foreach (var cut in cuts.Where(c => Math.Abs(c.Middle - at.X) < c.Reach + reach))
+        {
+            var (outward, distance) = cut.Limit(at, spec.Size);
+            ring = Under(ring, outward, distance);
+        }
+
         ring = Sound(Inside(ring, run));
         return ring.Length < 3 || ring.Max(p => p.X) - ring.Min(p => p.X) < Least || ring.Max(p => p.Y) - ring.Min(p => p.Y) < Least ? [] : OffBends(ring);
+    }
+
+    private OpeningCut SetOut(WallOpening opening)
+    {
+        var (at, shape) = opening;
+        return new(shape, spec.Laying.Joint, (at - (shape.Width / 2), at + (shape.Width / 2)), shape.Sill, shape.Sill + shape.Height - shape.Rise);
     }
 
     private double Least => 2 * spec.Laying.LeastPiece;

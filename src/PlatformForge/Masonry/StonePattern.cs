@@ -26,6 +26,8 @@ internal sealed class StonePattern : CoursedPattern
 
     public override double GreatestDraw => 0;
 
+    protected override double LeastCut => StoneworkSpec.LeastStone / 2 * spec.Length;
+
     protected override IEnumerable<WallRow> Rows(double highest, double lowest)
     {
         Array.ForEach(present, p => p.Clear());

@@ -85,6 +85,9 @@ public sealed record PlatformPlan
     /// <summary>Piers in its walls; clear of all cuts after <see cref="PlatformPlanner.Divided"/>.</summary>
     public IReadOnlyList<PlannedPier> Piers { get; init; } = [];
 
+    /// <summary>Openings in its walls; clear of all cuts after <see cref="PlatformPlanner.Divided"/>.</summary>
+    public IReadOnlyList<PlannedOpening> WallOpenings { get; init; } = [];
+
     /// <summary>Outer face of a wall between its piers, which are before it, as a line of the body.</summary>
     /// <param name="isFar">Of the wall on the far side.</param>
     public PlanLine Panels(bool isFar)

@@ -138,6 +138,7 @@ public static class PlatformPlanner
         var plan = Assembled(spec, request.Site, [face], lines, furniture);
         plan = plan with { Surface = HingedDeck.Uncut(plan) };
         plan = plan with { Piers = PierPlanner.Of(plan, []) };
+        plan = plan with { WallOpenings = OpeningPlanner.Of(plan, []) };
         shaped = plan;
         RampRules.Feet(plan, findings);
         return HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
@@ -171,13 +172,14 @@ public static class PlatformPlanner
     {
         var findings = new List<Finding>();
         var ribs = FurniturePlanner.Divided(plan, cuts, findings);
+        plan = plan with { Piers = PierPlanner.Of(plan, cuts, findings) };
         return Outcome.Of(
             plan with
             {
                 Ribs = ribs.Ribs,
                 RibPitch = ribs.Pitch,
                 Features = FeaturePlanner.AmongRibs(plan, ribs.Ribs, cuts, findings),
-                Piers = PierPlanner.Of(plan, cuts, findings),
+                WallOpenings = OpeningPlanner.Of(plan, cuts, findings),
             },
             findings);
     }

@@ -42,7 +42,7 @@ internal static class FacingRule
             yield return FacingFindings.JointTooDeep(key, facing.Depth, printer.Nozzle);
         }
 
-        foreach (var found in PierPrintRule.Check(plan, printer))
+        foreach (var found in PierPrintRule.Check(plan, printer).Concat(OpeningPrintRule.Check(plan, printer)))
         {
             yield return found;
         }

@@ -13,6 +13,9 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     /// <summary>Least joint where a wall stops, mm: far more than numbers of files, far less than a line of plastic.</summary>
     private const double LeastStop = 0.05;
 
+    /// <summary>What is open in the walls.</summary>
+    public IReadOnlyList<PlacedOpening> Openings { get; init; } = [];
+
     /// <summary>The brickwork; null where there is none.</summary>
     public BrickworkSpec? Brickwork => Finishes.Select(f => f.Work).OfType<BrickworkSpec>().FirstOrDefault();
 
@@ -35,7 +38,10 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
             .GroupBy(w => w.Finish, w => w.Wall)
             .Select(g => (Work: Work(g.Key, spec, laying, plan.Site.Scale, printer), Walls: g.ToArray()))
             .Where(f => f.Work is not null).Select(f => new PrintedFinish(f.Work!, f.Walls))];
-        return finishes.Length == 0 ? null : new(finishes, [WallNames.AtStart, WallNames.AtEnd, .. piers.Values.SelectMany(p => p).Select(p => p.Sides)]);
+        return finishes.Length == 0 ? null : new(finishes, [WallNames.AtStart, WallNames.AtEnd, .. piers.Values.SelectMany(p => p).Select(p => p.Sides)])
+        {
+            Openings = [.. Open(plan, laying, printer)],
+        };
     }
 
     // A finish with its figures; null for brickwork whose courses are too low to print.
@@ -59,8 +65,23 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     /// <summary>What takes the place of each wall, by its name; those of one finish share one relief, which goes round their corners.</summary>
     internal (Dictionary<string, IWallRelief> ByName, FacingRelief[] All) Reliefs()
     {
-        FacingRelief[] all = [.. Finishes.Select(f => new FacingRelief(f.Work, Returns))];
+        FacingRelief[] all = [.. Finishes.Select(f => new FacingRelief(f.Work, Returns, Openings))];
         return (Finishes.SelectMany((f, i) => f.Walls.Select(w => (w, i))).ToDictionary(p => p.w, p => (IWallRelief)all[p.i]), all);
+    }
+
+    // Openings in the places of the plan, with voussoirs where the nozzle shows them.
+    private static IEnumerable<PlacedOpening> Open(PlatformPlan plan, WallLaying laying, PrinterSpec printer)
+    {
+        var chart = new FacetedPlan(plan);
+        double least = (FacingFit.LeastLines * printer.Nozzle) + laying.Joint;
+        foreach (var opening in plan.WallOpenings)
+        {
+            var spec = opening.Spec;
+            double ring = Platforms.Rules.OpeningRule.Ring(plan.Spec, spec);
+            string wall = !opening.IsFar ? WallNames.FrontOf(1) : plan.Spec.IsIsland ? WallNames.FrontOf(2) : WallNames.Back;
+            yield return new(wall, chart.On(opening.IsFar ? plan.Body.FarWallLine : plan.Body.WallLine, opening.Chainage), new(
+                spec.Kind, spec.Width, spec.Sill, spec.Height, spec.Rise, spec.Depth, ring >= least - laying.Joint ? ring : 0, Math.Max(least, 75 / spec.Ratio)));
+        }
     }
 
     // The lowest place at which the front's top meets the deck between the ramp heads: there the first course is whole all along.

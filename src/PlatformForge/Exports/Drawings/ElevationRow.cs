@@ -108,7 +108,8 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
     // Oblongs of a row are drawn as one band with its perpends over it: a long wall has many thousands of them.
     private void Oblongs(Sheet sheet, WallSlice slice, Func<Point2, Point2> of, (Rgb Face, Rgb Ground) colours)
     {
-        var pieces = slice.Pieces().ToArray();
+        var all = slice.Pieces().ToArray();
+        var pieces = all.Where(p => p.Out > 0).ToArray();
         double most = pieces.Select(p => p.Out).DefaultIfEmpty(0).Max();
         foreach (var row in pieces.Where(p => IsOblong(p.Outline)).GroupBy(p => (p.Outline[0].Y, p.Outline[2].Y, p.Out)).OrderBy(r => r.Key.Out))
         {
@@ -127,9 +128,17 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
             }
         }
 
+        // Stones without courses have outlines; what slopes and arches cut of courses shows by its joints as all of a course does.
+        bool outlined = slice.Wall.Finish == Masonry.WallFinish.Rubble;
         foreach (var (outline, _) in pieces.Where(p => !IsOblong(p.Outline)))
         {
-            sheet.Area(outline.Select(of), new(colours.Face, Faint), HouseStyle.Fine);
+            sheet.Area(outline.Select(of), new(colours.Face, Faint), outlined ? HouseStyle.Fine : null);
+        }
+
+        foreach (var (outline, _) in all.Where(p => p.Out < 0))
+        {
+            sheet.Area(outline.Select(of), new(HouseStyle.Paper));
+            sheet.Area(outline.Select(of), new(HouseStyle.Ink, Faint));
         }
     }
 

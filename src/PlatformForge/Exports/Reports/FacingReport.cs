@@ -34,6 +34,6 @@ public sealed record FacedWallReport(
     internal static FacedWallReport Of(int section, FacedWall wall) => new(
         section, FacingSpec.Name(wall.Finish), [.. wall.Stretches.Select(s => s.Face).Where(f => !WallNames.IsOfPier(f)).Distinct()], wall.Wall.Length,
         wall.Finish is WallFinish.Rubble or WallFinish.UprightPlanks ? 0
-            : wall.Regions.Select(r => Math.Round(r.Outline.Min(p => p.Y), Decimals)).Distinct().Count(),
-        wall.Regions.Count, wall.Draw, wall.Area);
+            : wall.Regions.Where(r => r.Out > 0 && r.Outline.Length == 4).Select(r => Math.Round(r.Outline.Min(p => p.Y), Decimals)).Distinct().Count(),
+        wall.Regions.Count(r => r.Out > 0), wall.Draw, wall.Area);
 }

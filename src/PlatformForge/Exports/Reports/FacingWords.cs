@@ -39,6 +39,7 @@ internal static class FacingWords
                     + "it shows as an upright line at each cut."
                 : "No cut shows in them."));
         PierWords.Say(to, set);
+        OpeningWords.Say(to, set);
         Table(to, facing);
     }
 

@@ -63,6 +63,7 @@ internal static class PlatformRules
         Parts(spec, site, findings);
         Line(spec, findings);
         PierRule.Check(spec, findings);
+        OpeningRule.Check(spec, site, findings);
         Cuts(spec, findings);
     }
 

@@ -15,8 +15,8 @@ public sealed record FacedWall(
         double Draw)
 {
     /// <summary>Area of the upper sides of what stands out, mm²: they look up, and are no part of a walking surface.</summary>
-    public double Ledges => Regions.Sum(r => (r.Outline.Max(p => p.X) - r.Outline.Min(p => p.X)) * r.Out);
+    public double Ledges => Regions.Sum(r => (r.Outline.Max(p => p.X) - r.Outline.Min(p => p.X)) * Math.Abs(r.Out));
 
     /// <summary>Area of what stands out, mm² on the ground it stands on.</summary>
-    public double Area => Regions.Sum(r => new ReliefField(r.Outline, r.Out).Area);
+    public double Area => Regions.Where(r => r.Out > 0).Sum(r => new ReliefField(r.Outline, r.Out).Area);
 }

@@ -7,8 +7,12 @@ namespace PlatformForge.Solids.Bodies;
 /// <summary>A finish in the place of named wall faces, which are its joints' ground; bricks, stones or planks stand out of it.</summary>
 /// <param name="work">How it is laid.</param>
 /// <param name="returns">Names of the faces that are returns of the others.</param>
-internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns) : IWallRelief
+/// <param name="openings">What is open in the walls.</param>
+internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns, IReadOnlyList<PlacedOpening>? openings = null) : IWallRelief
 {
+    // An opening lies on a piece of its wall that is no farther from its place in plan than this, mm: chords of curves are nearer.
+    private const double OnWall = 0.2;
+
     private readonly List<FacedWall> walls = [];
 
     /// <summary>The walls laid so far.</summary>
@@ -57,7 +61,28 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns)
         var corners = stretches.Select(s => s.From).ToHashSet();
         int right = Enumerable.Range(0, panel.Border.Count).MaxBy(i => panel.Border[i].X);
         return new(runs, Edge(panel.Border.Take(right + 1), -1), Edge(panel.Border.Skip(right).Reverse(), 1),
-            [.. panel.Folds.Skip(1).SkipLast(1).Where(f => !corners.Contains(f))], panel.IsRing);
+            [.. panel.Folds.Skip(1).SkipLast(1).Where(f => !corners.Contains(f))], panel.IsRing)
+        { Openings = [.. Along(panel)] };
+    }
+
+    // The openings that lie on a panel, by their places in plan.
+    private IEnumerable<WallOpening> Along(WallPanel panel)
+    {
+        foreach (var opening in openings ?? [])
+        {
+            for (int i = 0; i < panel.Plan.Count; i++)
+            {
+                var (left, right) = panel.Plan[i];
+                Point2 ahead = (right - left) * (1 / (right - left).Length);
+                double on = Point2.Dot(opening.At - left, ahead), from = panel.Folds[i];
+                bool isOwn = panel.Stretches.Any(s => s.Face == opening.Wall && s.From <= from && s.To > from);
+                if (isOwn && on >= 0 && on < (right - left).Length && Math.Abs(Point2.Cross(ahead, opening.At - left)) < OnWall)
+                {
+                    yield return new(from + on, opening.Shape);
+                    break;
+                }
+            }
+        }
     }
 
     // Of points over one another at an end, the outermost.

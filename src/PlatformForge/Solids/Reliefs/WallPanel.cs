@@ -20,6 +20,9 @@ public sealed record WallPanel(IReadOnlyList<(string Face, double From, double T
     /// beginning.</summary>
     public IReadOnlyList<double> Inside { get; init; } = [];
 
+    /// <summary>Ends in plan of its flat pieces, from left to right.</summary>
+    public IReadOnlyList<(Point2 Left, Point2 Right)> Plan { get; init; } = [];
+
     /// <summary>Name of the face at its left end.</summary>
     public string Face => Stretches[0].Face;
 

@@ -122,6 +122,7 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
 
         var panel = new WallPanel(stretches, Border(pieces), [0, .. pieces.Select(p => p.End)], isRing)
         {
+            Plan = [.. pieces.Select(p => (p.Left, p.Right))],
             Inside = [.. Enumerable.Range(0, isRing ? pieces.Count : pieces.Count - 1)
                 .Where(i => Point2.Cross(pieces[i].Ahead, pieces[(i + 1) % pieces.Count].Ahead) < -InnerCorner).Select(i => pieces[i].End)],
         };

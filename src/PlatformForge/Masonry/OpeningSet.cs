@@ -1,0 +1,98 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Masonry;
+
+/// <summary>All openings of a wall, and what they leave of its courses.</summary>
+internal sealed class OpeningSet(IReadOnlyList<OpeningCut> cuts, EdgeLine foot, IReadOnlyList<Point2> edge, double raised)
+{
+    // An arch's end is upright but for this, mm.
+    private const double Hair = 1e-4;
+
+    private readonly Dictionary<string, EdgeLine> lines = [];
+
+    public IReadOnlyList<OpeningCut> Cuts => cuts;
+
+    /// <summary>Cuts the pieces of a row by the sides of the openings that it passes.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="spans">Its pieces.</param>
+    /// <param name="least">A piece that would be left shorter is added to its neighbour, mm.</param>
+    public void Part(in WallRow row, List<(double From, double To)> spans, double least)
+    {
+        foreach (var cut in cuts)
+        {
+            if (row.High <= cut.Sill || row.Low >= cut.Spring)
+            {
+                continue;
+            }
+
+            double left = cut.Left - OpeningCut.Ledge, right = cut.Right + OpeningCut.Ledge;
+            for (int i = spans.Count - 1; i >= 0; i--)
+            {
+                var (from, to) = spans[i];
+                if (to <= left || from >= right)
+                {
+                    continue;
+                }
+
+                spans.RemoveAt(i);
+                if (to > right)
+                {
+                    if (to - right >= least || i >= spans.Count)
+                    {
+                        spans.Insert(i, (right, to));
+                    }
+                    else
+                    {
+                        spans[i] = (right, spans[i].To);
+                    }
+                }
+
+                if (from < left)
+                {
+                    if (left - from >= least || i == 0)
+                    {
+                        spans.Insert(i, (from, left));
+                    }
+                    else
+                    {
+                        spans[i - 1] = (spans[i - 1].From, left);
+                    }
+                }
+            }
+        }
+    }
+
+    /// <summary>What a row stays over: the wall's foot, or the backs of the arches that spring under it.</summary>
+    public EdgeLine Under(in WallRow row)
+    {
+        var (low, high) = (row.Low, row.High);
+        var arches = cuts.Where(c => c.IsArch && high > c.Spring + Hair && low < c.Highest).ToArray();
+        if (arches.Length == 0)
+        {
+            return foot;
+        }
+
+        string which = string.Join(',', arches.Select(a => a.Left));
+        if (!lines.TryGetValue(which, out var line))
+        {
+            lines[which] = line = Line(arches);
+        }
+
+        return line;
+    }
+
+    private EdgeLine Line(OpeningCut[] arches)
+    {
+        var points = edge.Select(p => p + new Point2(0, raised)).ToList();
+        foreach (var arch in arches)
+        {
+            var over = arch.Extrados().ToList();
+            double from = over[0].X - Hair, to = over[^1].X + Hair;
+            points.RemoveAll(p => p.X > from && p.X < to);
+            int at = points.FindIndex(p => p.X >= to);
+            points.InsertRange(at < 0 ? points.Count : at, [new(from, foot.At(from)), .. over, new(to, foot.At(to))]);
+        }
+
+        return new(points.DistinctBy(p => p.X).ToList(), 0);
+    }
+}

@@ -1,0 +1,117 @@
+using PlatformForge.Masonry;
+using PlatformForge.Platforms.Rules;
+using PlatformForge.Units;
+
+namespace PlatformForge.Platforms.Furniture;
+
+/// <summary>Places openings in faced walls: at stated places, or spread over the bays between ends, cuts and piers. None comes near one of these, near
+/// another opening, or where the wall is too low for it.</summary>
+internal static class OpeningPlanner
+{
+    /// <summary>The openings of a plan that has its piers.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="cuts">Chainages of its cuts, mm.</param>
+    /// <param name="findings">Takes what is told of openings that were left out.</param>
+    public static IReadOnlyList<PlannedOpening> Of(PlatformPlan plan, IReadOnlyList<double> cuts, List<Finding>? findings = null)
+    {
+        var all = new List<PlannedOpening>();
+        var specs = plan.Spec.Facing?.Openings ?? [];
+        for (int i = 0; i < specs.Count; i++)
+        {
+            foreach (bool isFar in plan.Spec.IsIsland && !specs[i].IsBack ? (bool[])[false, true] : [specs[i].IsBack && !plan.Spec.IsIsland])
+            {
+                Place(new(plan, specs[i], isFar, cuts, all), i, specs[i].IsBack && plan.Spec.IsIsland, findings);
+            }
+        }
+
+        return all;
+    }
+
+    private static void Place(OpeningWall wall, int index, bool noBack, List<Finding>? findings)
+    {
+        var (left, made) = (new List<double>(), 0);
+        foreach (double at in noBack ? [] : wall.Wanted())
+        {
+            if (wall.Take(at))
+            {
+                made++;
+            }
+            else if (wall.Spec.At.Count > 0)
+            {
+                left.Add(at);
+            }
+        }
+
+        if ((left.Count > 0 || made == 0) && !(wall.IsFar && wall.Plan.Spec.IsIsland))
+        {
+            findings?.Add(OpeningFindings.LeftOut($"{wall.Plan.Spec.Key}.facing.opening[{index}]", wall.Spec, left));
+        }
+    }
+
+    private sealed class OpeningWall(PlatformPlan plan, OpeningSpec spec, bool isFar, IReadOnlyList<double> cuts, List<PlannedOpening> all)
+    {
+        private readonly PlanLine line = isFar ? plan.Body.FarWallFace : plan.Body.WallFace;
+
+        public PlatformPlan Plan => plan;
+
+        public OpeningSpec Spec => spec;
+
+        public bool IsFar => isFar;
+
+        public IEnumerable<double> Wanted()
+        {
+            if (spec.At.Count > 0)
+            {
+                return spec.At.Order();
+            }
+
+            return Bays().SelectMany(bay =>
+            {
+                int count = Math.Max(1, (int)Math.Round((bay.To - bay.From) * Stretch((bay.From + bay.To) / 2) / spec.Pitch));
+                return Enumerable.Range(0, count).Select(k => bay.From + ((bay.To - bay.From) * (k + 0.5) / count));
+            });
+        }
+
+        /// <summary>Places one, if it fits there.</summary>
+        public bool Take(double at)
+        {
+            double half = (spec.Width / 2) + Land(spec), reach = half / Stretch(at), least = spec.Sill + spec.Height + OpeningRule.Over(plan.Spec, spec);
+            bool fits = Bays().Any(b => at - reach >= b.From && at + reach <= b.To) && Math.Min(Height(at - reach), Height(at + reach)) >= least
+                && all.TrueForAll(o => o.IsFar != isFar || Math.Abs(o.Chainage - at) * Stretch(at) >= half + (o.Spec.Width / 2) + Land(o.Spec)
+                    || o.Spec.Sill > least || spec.Sill > o.Spec.Sill + o.Spec.Height + OpeningRule.Over(plan.Spec, o.Spec));
+            if (fits)
+            {
+                all.Add(new(spec, isFar, at));
+            }
+
+            return fits;
+        }
+
+        // Wall kept beside one: an arch's ring and half a brick, at least.
+        private double Land(OpeningSpec of) => of.Rise > 0 ? OpeningRule.Ring(plan.Spec, of) + (of.Ratio > 0 ? 150 / of.Ratio : 0) : 150 / of.Ratio;
+
+        private double Stretch(double at) => plan.Spine.Stretch(at, line.At(at));
+
+        private double Height(double at) => plan.TopAt(at, line.At(at)) - plan.Spec.Deck.Thickness;
+
+        // What lies between ends, cuts and piers.
+        private IEnumerable<(double From, double To)> Bays()
+        {
+            double depth = plan.Spec.Facing!.Depth;
+            var taken = plan.Piers.Where(p => p.IsFar == isFar).Select(p => (From: p.From - depth, To: p.To + depth)).Concat(cuts.Select(c => (From: c, To: c)))
+                .OrderBy(t => t.From);
+            double from = plan.Stations[0];
+            foreach (var (begin, end) in taken)
+            {
+                if (begin > from + 1)
+                {
+                    yield return (from, begin);
+                }
+
+                from = Math.Max(from, end);
+            }
+
+            yield return (from, plan.Stations[^1]);
+        }
+    }
+}

@@ -1,0 +1,40 @@
+using PlatformForge.Masonry;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Platforms.Rules;
+
+/// <summary>The messages on openings in walls.</summary>
+internal static class OpeningFindings
+{
+    public static Finding TooWide(string key, OpeningSpec opening)
+    {
+        double widest = Math.Floor(opening.Height * opening.Width / opening.Rise * 0.95 * 100) / 100;
+        return Finding.Error(
+            "PF4158",
+            key + ".width",
+            Invariant($"The arch of an opening {opening.Width:0.###} mm wide rises {opening.Rise:0.###} mm, and from sill to crown it is {opening.Height:0.###} mm high."),
+            Invariant($"Give a width of {widest:0.##} mm or less, or more height."),
+            FaultKind.DesignRule).Curing(widest);
+    }
+
+    public static Finding TooHigh(string key, OpeningSpec opening, double wall, double highest)
+    {
+        double height = Math.Floor(highest * 100) / 100;
+        bool fits = height > opening.Rise + 0.1;
+        return Finding.Error(
+            "PF4159",
+            key + ".height",
+            Invariant($"An opening {opening.Height:0.###} mm high, {opening.Sill:0.###} mm over the baseboard, does not fit the wall, which is {wall:0.###} mm high, with what lies over it."),
+            fits ? Invariant($"Give a height of {height:0.##} mm or less.") : "Give a smaller width and a lower sill, or a flat head.",
+            FaultKind.DesignRule).Curing(fits ? Cure.Set(key + ".height", height) : Cure.Text(key + ".head", "flat"));
+    }
+
+    public static Finding LeftOut(string key, OpeningSpec opening, IReadOnlyList<double> at) => Finding.Warning(
+        "PF4160",
+        key + ".at",
+        at.Count > 0
+            ? Invariant($"No opening is made at {string.Join(", ", at.Select(a => a.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)))} mm: a pier, a section's joint, another opening or the wall's end is too near, or the wall too low.")
+            : "No opening is made: there is no place for one between piers, joints of sections and ends where the wall is high enough.",
+        Invariant($"It needs {opening.Width:0.##} mm and half a brick on either side in one panel; move it, or make it smaller."));
+}
