@@ -39,10 +39,13 @@ public sealed record CopingSpec
     // Of a bullnosed brick, mm at full size: from memory, no source.
     private const double BullnoseRadius = 51;
 
+    // Projection over the wall, mm at full size: 3 in, card and pencil practice in 4 mm scale.
+    private const double FullSizeOverhang = 76.2;
+
     // Width of a brick laid as a header, with its joint, mm at full size (BS EN 771).
     private const double FullSizeBrick = 112.5;
 
-    private readonly double? width, slab, arris;
+    private readonly double? width, slab, arris, overhang;
 
     private readonly Nosing? nosing;
 
@@ -61,8 +64,16 @@ public sealed record CopingSpec
     /// <summary>Thickness. Default 1.2, six layers of 0.2 mm.</summary>
     public double Thickness { get; init; } = 1.2;
 
-    /// <summary>How far the coping projects over the wall below. Default 1 (card and pencil practice in 4 mm scale).</summary>
-    public double Overhang { get; init; } = 1;
+    /// <summary>Depth of the wall that it lies on, mm; 0 where that is not known.</summary>
+    public double Seat { get; init; }
+
+    /// <summary>How far the coping projects over the wall below. Default 1 (card and pencil practice in 4 mm scale), and less where a narrow coping could then
+    /// not lie on the whole of its wall.</summary>
+    public double Overhang
+    {
+        get => overhang ?? Math.Clamp(Seat > 0 ? Width - Seat : double.PositiveInfinity, 0, Scale.ToModel(FullSizeOverhang));
+        init => overhang = value;
+    }
 
     /// <summary>Length of a slab or baulk aimed at, of eight bricks for bricks; joints are spaced evenly near it, and cuts are made at them. 0 makes no joints.
     /// Default 11.8 for slabs and bricks (900 mm, a published flag size, and eight bricks), 48 for timber (12 ft).</summary>
@@ -161,5 +172,5 @@ public sealed record CopingSpec
     public const double ChordOff = 0.02;
 
     /// <summary>The defaults for a scale: slab sizes and overhang (1 mm at 4 mm scale) scale; what a printer needs does not.</summary>
-    public static CopingSpec For(ModelScale scale) => new() { Scale = scale, Overhang = scale.ToModel(76.2) };
+    public static CopingSpec For(ModelScale scale) => new() { Scale = scale };
 }

@@ -58,6 +58,9 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     /// <summary>What the wall under the coping takes up behind its face, mm: its thickness, and what it is set back by.</summary>
     public double FrontDepth => Walls.FrontThickness + (Facing?.SetBack(false) ?? 0);
 
+    /// <summary>The same platform, its coping told how deep the wall under it is: an overhang that is not stated follows it.</summary>
+    internal PlatformSpec Seated => this with { Coping = Coping with { Seat = FrontDepth } };
+
     /// <summary>What the back wall takes up, mm.</summary>
     public double BackDepth => Walls.BackThickness + (Facing?.SetBack(true) ?? 0);
 

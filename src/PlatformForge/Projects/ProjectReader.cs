@@ -71,7 +71,7 @@ public static class ProjectReader
                 tracks,
                 vehicles,
                 draft.Clearance,
-                draft.Platforms,
+                [.. draft.Platforms.Select(p => p.Seated)],
                 draft.Printer,
                 draft.Sections with { Joint = draft.Joint })
             { Sets = [.. draft.Vehicles.Select(v => v.ToSet(vehicles)).OfType<VehicleSet>()], TakenOver = [.. draft.Vehicles.SelectMany(SetForm.TakenOver)], Paper = draft.Paper, Sheet = draft.Sheet, Gauges = draft.Gauges ?? GaugeKeys.Table.DefaultsAt(draft.Layout.Scale), Places = places, InputHash = TreeForm.Hash(root, texts) },

@@ -50,6 +50,27 @@ public class CopingTests
         Assert.Equal(plain.Size.Y, rounded.Size.Y, 1e-4); // no nearer to the track, and no farther
     }
 
+    /// <summary>Of every kind at every usual scale: unasked it projects 3 in, or what its wall leaves of it, and the wall lies under it whole.</summary>
+    [Fact]
+    public void A_coping_lies_on_its_wall_unasked()
+    {
+        var (bound, free) = (0, 0);
+        foreach (double ratio in (double[])[22.5, 43.5, 76.2, 87, 120, 148, 160, 220])
+        {
+            foreach (var kind in Enum.GetValues<CopingKind>())
+            {
+                var asked = PlatformSpec.For(new(ratio), "halt", new("main", Side.Left, 300, 500));
+                var coping = (asked with { Coping = asked.Coping with { Kind = kind } }).Seated.Coping;
+                double usual = 76.2 / ratio, room = Math.Max(0, coping.Width - 1.6);
+                Assert.Equal(Math.Min(usual, room), coping.Overhang, 1e-12);
+                (bound, free) = (bound + (room < usual ? 1 : 0), free + (room >= usual ? 1 : 0));
+                Assert.Equal(2.5, (coping with { Overhang = 2.5 }).Overhang); // what is stated stands, and is judged
+            }
+        }
+
+        Assert.True(bound > 3 && free > 3);
+    }
+
     [Theory]
     [InlineData(Side.Left)]
     [InlineData(Side.Right)]

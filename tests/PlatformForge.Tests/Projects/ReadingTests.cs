@@ -41,7 +41,7 @@ public class ReadingTests
         var four = Samples.Sound(Samples.Small).Platforms[0];
         var two = Samples.Sound(Samples.With(3, "scale = \"2mm\"")).Platforms[0];
         var defaults = PlatformSpec.For(new ModelScale(76.2), "halt", four.Face);
-        Assert.Equal(defaults with { Features = four.Features, ForcedCuts = four.ForcedCuts }, four);
+        Assert.Equal((defaults with { Features = four.Features, ForcedCuts = four.ForcedCuts }).Seated, four);
         Assert.Equal(four.Deck.Width / 2, two.Deck.Width, 12);
         Assert.Equal(four.Deck.Thickness, two.Deck.Thickness);
     }
