@@ -20,7 +20,6 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
     CancellationToken cancel)
 {
     private const int ThumbnailWidth = 384; // pixels
-    private const double PlatesApart = 20; // mm between beds in the file of all plates
 
     public IEnumerable<FileWork> Work()
     {
@@ -57,13 +56,13 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
     private ThreeMfModel Package(string title, IReadOnlyList<Plate> plates, Func<PixelImage> picture)
     {
         var bed = dossier.Printer.Bed;
-        double x0 = bed.Min(p => p.X), y0 = bed.Min(p => p.Y), width = bed.Max(p => p.X) - x0;
+        double x0 = bed.Min(p => p.X), y0 = bed.Min(p => p.Y), pitch = PlateRow.Pitch(bed);
         var objects = new List<ThreeMfObject>();
         var items = new List<ThreeMfItem>();
         for (int i = 0; i < plates.Count; i++)
         {
             // The format's origin is the bed's front left corner, whatever corner the printer counts from.
-            var toCorner = RigidTransform.Shift((i * (width + PlatesApart)) - x0, -y0, 0);
+            var toCorner = RigidTransform.Shift((i * pitch) - x0, -y0, 0);
             foreach (var placed in plates[i].Sections)
             {
                 string number = Invariant($"{name}-{placed.Section.Number:D2}");

@@ -49,7 +49,7 @@ internal static class VerificationEntries
         new("PF8047", "The folder holds a file to print that the manifest does not list.", "Move it elsewhere.", Reasons.Folder),
         new(
             "PF8048",
-            "A section lies otherwise in the file of all plates than on its own.",
+            "A section lies otherwise in the file of all plates than on its own, or a plate lies off its bed there.",
             "Print from the plate's own file, or build the folder again.",
             Reasons.Rebuilt),
         new("PF8049", "A section in a 3MF file is put together of other objects.", "Build the folder again.", Reasons.Rebuilt),

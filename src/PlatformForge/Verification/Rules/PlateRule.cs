@@ -1,3 +1,4 @@
+using PlatformForge.Exports;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
@@ -24,7 +25,7 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
     /// <param name="plates">The files as they were read.</param>
     /// <param name="printer">The printer; null leaves the bed out.</param>
     public IEnumerable<Finding> Check(IReadOnlyList<(string File, ThreeMfModel Model)> plates, PrinterSpec? printer) =>
-        [.. plates.SelectMany(p => One(p.File, p.Model, printer)), .. plates.SelectMany(p => Beside(p.File, p.Model, plates))];
+        [.. plates.SelectMany(p => One(p.File, p.Model, printer)), .. plates.SelectMany(p => Beside(p.File, p.Model, plates, printer))];
 
     /// <summary>Solids that are listed as this build's, but are no section and no proof of it: nothing tells where they stand, so nothing held them against
     /// a vehicle.</summary>
@@ -140,37 +141,70 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
             : BedRule.Check(file, names, placed, printer, isOneBed: own.Any(s => s.Plate == file));
     }
 
-    // What lies on one plate lies alike in the file of all plates, only farther to the right.
-    private IEnumerable<Finding> Beside(string file, ThreeMfModel all, IReadOnlyList<(string File, ThreeMfModel Model)> plates)
+    // What lies on one plate lies alike in the file of all plates, only farther to the right, by its plate's place in the row.
+    private IEnumerable<Finding> Beside(string file, ThreeMfModel all, IReadOnlyList<(string File, ThreeMfModel Model)> plates, PrinterSpec? printer)
     {
+        var shifts = new List<(string Plate, double By)>();
         foreach (var plate in manifest.Sections.Where(s => s.AllPlates == file).GroupBy(s => s.Plate))
         {
             var alone = plates.FirstOrDefault(p => p.File == plate.Key).Model;
-            Point3? moved = null;
+            double? right = null;
             foreach (var section in plate)
             {
-                if (alone?.Items.FirstOrDefault(i => i.ObjectId == section.ObjectId) is not { } own
-                    || all.Items.FirstOrDefault(i => i.ObjectId == section.ObjectId) is not { } here)
+                if (alone is null || Move(alone, all, section.ObjectId) is not { } move)
                 {
                     continue;
                 }
 
-                if (Bent(own.Placement, alone.UnitMm) is not null || Bent(here.Placement, all.UnitMm) is not null)
+                right ??= move.By.X;
+                if (move.Turned > Squareness || (move.By - new Point3(right.Value, 0, 0)).Length > Slack)
                 {
-                    continue;
+                    yield return Otherwise(Invariant($"{section.Name} lies otherwise in '{file}' than on its plate '{plate.Key}'."));
                 }
+            }
 
-                var by = here.Placement.Shift - own.Placement.Shift;
-                moved ??= new(by.X, 0, 0);
-                double turned = (here.Placement.X - own.Placement.X).Length + (here.Placement.Y - own.Placement.Y).Length;
-                if (turned > Squareness || (by - moved.Value).Length > Slack)
-                {
-                    yield return Fault("PF8048", Invariant($"{section.Name} lies otherwise in '{file}' than on its plate '{plate.Key}'."),
-                        "Print from the plate's own file, or build the folder again.");
-                }
+            shifts.AddRange(right is { } by ? [(plate.Key, by)] : []);
+        }
+
+        foreach (var finding in printer is null ? [] : InRow(file, shifts, PlateRow.Pitch(printer.Bed)))
+        {
+            yield return finding;
+        }
+    }
+
+    // From a section's place on its own plate to that in the file of all, and how much it is turned; null where it is missing or bent, which is told already.
+    private static (Point3 By, double Turned)? Move(ThreeMfModel alone, ThreeMfModel all, int id)
+    {
+        if (alone.Items.FirstOrDefault(i => i.ObjectId == id) is not { } own || all.Items.FirstOrDefault(i => i.ObjectId == id) is not { } here
+            || Bent(own.Placement, alone.UnitMm) is not null || Bent(here.Placement, all.UnitMm) is not null)
+        {
+            return null;
+        }
+
+        double turned = (here.Placement.X - own.Placement.X).Length + (here.Placement.Y - own.Placement.Y).Length;
+        return (here.Placement.Shift - own.Placement.Shift, turned);
+    }
+
+    // Beds stand in a row, each at a place of its own, the first where it is in its own file.
+    private static IEnumerable<Finding> InRow(string file, List<(string Plate, double By)> shifts, double pitch)
+    {
+        var taken = new HashSet<double>();
+        foreach (var (plate, by) in shifts)
+        {
+            double place = Math.Clamp(Math.Round(by / pitch), 0, shifts.Count - 1);
+            if (Math.Abs(by - (place * pitch)) > Slack)
+            {
+                yield return Otherwise(
+                    Invariant($"The sections of plate '{plate}' lie {Math.Abs(by - (place * pitch)):0.###} mm off their bed in '{file}', where beds stand {pitch:0.###} mm apart."));
+            }
+            else if (!taken.Add(place))
+            {
+                yield return Otherwise(Invariant($"The sections of plate '{plate}' lie on the bed of another plate in '{file}'."));
             }
         }
     }
+
+    private static Finding Otherwise(string what) => Fault("PF8048", what, "Print from the plate's own file, or build the folder again.");
 
     // What is wrong with a motion, in words; null where it is a turn about the upright and a shift.
     private static string? Bent(AffineMotion motion, double unit)
