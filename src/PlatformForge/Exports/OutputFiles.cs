@@ -166,7 +166,7 @@ public static class OutputFiles
         if (choice.Drawings)
         {
             var books = dossier.Platforms.Select((p, i) => (p.Name, Sheets: PlatformDrawings.Of(shown, p, names[i], choice.CrossSections, memory,
-                cancel))).ToArray();
+                cancel, turns.Draw))).ToArray();
             further.AddRange(books.SelectMany(b => b.Sheets).Select(s => new FileWork(s.Path, (Stream to) => SvgWriter.Write(to, s.Sheet.Value))));
             further.AddRange(books.SelectMany(b => SheetPictures.Of(b.Sheets)));
             further.Add(new(PlatformDrawings.BookName, (Stream to) =>

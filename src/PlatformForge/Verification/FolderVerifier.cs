@@ -20,6 +20,10 @@ public static class FolderVerifier
 {
     private const string ReportName = "report.json";
 
+    // Triangles. From here on plates are looked at first and what reading held, some hundred megabytes, is let go of before distances are looked for, which
+    // hold as much again: the collector, which sees a machine with room, would wait.
+    private const int Many = 100_000;
+
     /// <summary>
     /// Verifies a folder against the design copy it holds.
     /// </summary>
@@ -50,12 +54,20 @@ public static class FolderVerifier
         SectionVerdict[] figures = [];
         Verdict[] verdicts = [];
         IReadOnlyList<Finding> inMeshes = [], inPrints = [];
+        bool isLarge = solids.Values.Sum(m => m.TriangleCount) > Many;
+        if (isLarge)
+        {
+            inPrints = Prints(new PlateRule(manifest, solids), plates, design);
+            plates.Clear();
+            GC.Collect();
+        }
+
         bool isWhole = sections.Count == manifest.Sections.Count;
         Parallel.Invoke(
             new ParallelOptions { CancellationToken = cancel },
             () => (figures, inMeshes) = SectionsVerifier.Measured(sections, design?.Printer),
             () => verdicts = design is null ? [] : [.. design.Platforms.Select(p => Held(design, p, sections, extra ?? [], isWhole, cancel))],
-            () => inPrints = Prints(new PlateRule(manifest, solids), plates, design));
+            () => inPrints = isLarge ? inPrints : Prints(new PlateRule(manifest, solids), plates, design));
         findings.AddRange([.. inMeshes, .. inPrints]);
         List<string> open = [.. manifest.Lines.Where(l => !lines.ContainsKey(l.Stl)).Select(l => Invariant($"{l.Name}, which could not be read")),
             .. manifest.Sections.Where(s => sections.All(r => r.File != s.Stl)).Select(s => Invariant($"{s.Name}, which could not be read")),

@@ -18,8 +18,10 @@ internal static class PlatformDrawings
     /// <param name="crossSections">Chainages, mm, of further cross-sections.</param>
     /// <param name="memory">What earlier runs drew; nothing when null.</param>
     /// <param name="cancel">Gives up.</param>
+    /// <param name="inTurn">Draws views in lines when their turn has come: they hold as much as pictures do; null draws them at once.</param>
     public static IReadOnlyList<(string Path, Lazy<Sheet> Sheet)> Of(Dossier dossier, PlatformDossier platform, string name,
-        IReadOnlyList<double> crossSections, Memory? memory = null, CancellationToken cancel = default)
+        IReadOnlyList<double> crossSections, Memory? memory = null, CancellationToken cancel = default,
+        Func<PlatformDossier, Func<Sheet>, Sheet>? inTurn = null)
     {
         memory ??= Memory.None;
         var all = new List<(string Path, Lazy<Sheet> Sheet)>();
@@ -37,10 +39,16 @@ internal static class PlatformDrawings
         }
 
         Add("plates", static (i, _) => PlateDrawing.Draw(i.Dossier, i.Platform));
-        Add("isometric", static (i, cancel) => IsometricDrawing.Draw(i.Dossier, i.Platform, cancel));
+        void InTurn(string what, Func<SheetInput, CancellationToken, Sheet> draw)
+        {
+            var (path, sheet) = Drawn(new(dossier, platform, null), name, what, draw, memory, cancel);
+            all.Add((path, inTurn is null ? sheet : new(() => inTurn(platform, () => sheet.Value))));
+        }
+
+        InTurn("isometric", static (i, cancel) => IsometricDrawing.Draw(i.Dossier, i.Platform, cancel));
         if (platform.Sections.Sections.Count > 1)
         {
-            Add("assembly", static (i, cancel) => AssemblyDrawing.Draw(i.Dossier, i.Platform, cancel));
+            InTurn("assembly", static (i, cancel) => AssemblyDrawing.Draw(i.Dossier, i.Platform, cancel));
         }
 
         return all;

@@ -11,13 +11,18 @@ internal sealed class BandEdges
     // Longer edges are measured piece by piece, which keeps the tree's circles small, mm.
     private const double Piece = 8;
 
+    private const int Few = 64;
+
     private readonly Slab slab;
     private readonly RideField field;
     private readonly double reach;
-    private readonly List<PlanSegment> kept = [];
-    private readonly List<double> distances = [];
     private readonly HashSet<(Point3 Low, Point3 High)> known = [];
     private double nearest = double.PositiveInfinity;
+
+    // Of a long fence there are a million: they lie in arrays that are made once and handed on, not in lists that grow and are copied.
+    private PlanSegment[] kept = [];
+    private double[] distances = [];
+    private int count;
 
     private BandEdges(Slab slab, RideField field, double halfWidth) => (this.slab, this.field, reach) = (slab, field, halfWidth + (2 * RideField.Roughness) + Piece);
 
@@ -39,13 +44,51 @@ internal sealed class BandEdges
             edges.Look(placed[section], away[section]);
         }
 
+        edges.MakeRoom(placed.Select((m, i) => edges.Near(m, away[i])).Sum() * 3 / 2);
         for (int section = 0; section < placed.Count; section++)
         {
             edges.Gather(placed[section], away[section], section);
         }
 
-        double keep = edges.Keep;
-        return new([.. edges.kept.Where((_, i) => edges.distances[i] <= keep)]);
+        return edges.Nearest();
+    }
+
+    // How many triangles are within the band and near with all their corners: of a closed body there are three edges to two of them.
+    private int Near(Mesh mesh, double[] away)
+    {
+        var (vertices, triangles, _) = mesh;
+        double keep = Keep;
+        int near = 0;
+        for (int i = 0; i < triangles.Length; i += 3)
+        {
+            int a = triangles[i], b = triangles[i + 1], c = triangles[i + 2];
+            near += away[a] <= keep && away[b] <= keep && away[c] <= keep && !slab.Misses(vertices[a].Z, vertices[b].Z, vertices[c].Z) ? 1 : 0;
+        }
+
+        return near;
+    }
+
+    private void MakeRoom(int most)
+    {
+        Array.Resize(ref kept, most);
+        Array.Resize(ref distances, most);
+    }
+
+    // What is as near as can matter, now that the nearest is known, moved to the front.
+    private SegmentTree Nearest()
+    {
+        double keep = Keep;
+        int near = 0;
+        for (int i = 0; i < count; i++)
+        {
+            if (distances[i] <= keep)
+            {
+                kept[near++] = kept[i];
+            }
+        }
+
+        distances = [];
+        return new(kept, near);
     }
 
     // Corners within the band tell roughly how near the nearest edge is before any is taken.
@@ -115,8 +158,12 @@ internal sealed class BandEdges
             if (distance <= Keep)
             {
                 nearest = Math.Min(nearest, distance);
-                kept.Add(new(p, q, section));
-                distances.Add(distance);
+                if (count == kept.Length)
+                {
+                    MakeRoom(Math.Max(Few, 2 * count));
+                }
+
+                (kept[count], distances[count++]) = (new(p, q, section), distance);
             }
         }
     }

@@ -23,21 +23,29 @@ internal sealed class SegmentTree
     private const double Indifference = 1e-7;
 
     private readonly PlanSegment[] segments;
-    private readonly Oblong[] oblongs;
+    private Oblong[] oblongs;
+    private int grown;
 
     public SegmentTree(PlanSegment[] segments)
+        : this(segments, segments.Length)
     {
-        this.segments = segments;
-        var growing = new List<Oblong>(segments.Length / 2);
-        if (segments.Length > 0)
-        {
-            Grow(growing, 0, segments.Length, 0);
-        }
-
-        oblongs = [.. growing];
     }
 
-    public int Count => segments.Length;
+    /// <param name="segments">The segments: the tree's own from now on, which sorts them.</param>
+    /// <param name="count">How many of them count; what is behind them is left alone.</param>
+    public SegmentTree(PlanSegment[] segments, int count)
+    {
+        (this.segments, Count) = (segments, count);
+
+        // Leaves hold four and more of them, as a rule: then there are no more oblongs than this.
+        oblongs = new Oblong[(count / 2) + 1];
+        if (count > 0)
+        {
+            Grow(0, count, 0);
+        }
+    }
+
+    public int Count { get; }
 
     /// <summary>
     /// The segment nearest to an outline on a carrier, if it is nearer than <paramref name="bound"/> mm.
@@ -51,7 +59,7 @@ internal sealed class SegmentTree
     public int Nearest(OutlineDistance outline, in CarrierPose pose, ref double bound, ref Point3 nearest)
     {
         int section = -1;
-        if (oblongs.Length == 0)
+        if (Count == 0)
         {
             return section;
         }
@@ -101,16 +109,21 @@ internal sealed class SegmentTree
 
     private static Point2 Turn(in CarrierPose pose, Point2 v) => new(Point2.Dot(pose.Forward, v), Point2.Cross(pose.Forward, v));
 
-    private int Grow(List<Oblong> growing, int from, int to, int depth)
+    private int Grow(int from, int to, int depth)
     {
         var oblong = Around(from, to);
-        int me = growing.Count;
-        growing.Add(oblong);
+        int me = grown++;
+        if (me == oblongs.Length)
+        {
+            Array.Resize(ref oblongs, 2 * me);
+        }
+
+        oblongs[me] = oblong;
         if (to - from > Leaf)
         {
             int middle = depth < UnevenDepth ? Part(oblong) : (from + to) / 2;
-            int first = Grow(growing, from, middle, depth + 1), second = Grow(growing, middle, to, depth + 1);
-            growing[me] = oblong with { First = first, Second = second };
+            int first = Grow(from, middle, depth + 1), second = Grow(middle, to, depth + 1);
+            oblongs[me] = oblong with { First = first, Second = second };
         }
 
         return me;
