@@ -54,8 +54,24 @@ internal static class ProofFindings
             Invariant($"Give {most:0.##} mm or less.")).Curing(most);
     }
 
-    public static Finding Jams(string key, string platform, double chainage, double left) => Finding.Error(
-        "PF7510", key, Invariant($"A slide gauge of {platform} at {chainage:0} would have tongues of {Math.Max(0, left):0.0} mm between them: the track bends too sharply there."), "Give another chainage, away from the kink.");
+    /// <param name="key">Key of the places.</param>
+    /// <param name="platform">The platform.</param>
+    /// <param name="chainage">The place.</param>
+    /// <param name="left">Width over the tongues there, mm.</param>
+    /// <param name="straight">What it would be on straight track.</param>
+    /// <param name="nozzle">Bore of the printer's nozzle, mm.</param>
+    public static Finding Jams(string key, string platform, double chainage, double left, double straight, double nozzle)
+    {
+        double least = TonguesInNozzles * nozzle;
+        bool isNarrow = straight < least;
+        return Finding.Error(
+            "PF7510", key,
+            Invariant($"The shoe of a slide gauge of {platform} at {chainage:0} would be {Math.Max(0, left):0.0} mm wide between the rails, and a nozzle of {nozzle:0.##} mm prints {least:0.0} or more{(isNarrow ? "" : ": the track bends too sharply there")}."),
+            isNarrow ? Invariant($"Print gauges with a nozzle of {Math.Floor(straight / TonguesInNozzles * 100) / 100:0.##} mm or less, or with less play.") : "Give another chainage, away from the kink.");
+    }
+
+    /// <summary>Least width over a gauge's tongues, in bores of the nozzle: two walls of two lines.</summary>
+    public const double TonguesInNozzles = 4;
 
     public static Finding Hangs(string key, string what, double area) => Finding.Warning(
         "PF7511", key, Invariant($"'{what}' has {area:0.#} mm² with nothing under it as it lies on the bed."), "Let the slicer put supports there.");

@@ -255,9 +255,9 @@ public static class ProofMaker
             var place = new GaugePlace(face.Ride, face.Plan, at);
             var gauge = new SlideGauge(place, request.Spec, request.Printer, request.Gauge, request.RailHead);
             string key = request.Spec.Key + ".at";
-            if (gauge.Between < 4 * request.Printer.Nozzle)
+            if (gauge.Between < ProofFindings.TonguesInNozzles * request.Printer.Nozzle)
             {
-                findings.Add(ProofFindings.Jams(key, face.Name, at, gauge.Between));
+                findings.Add(ProofFindings.Jams(key, face.Name, at, gauge.Between, request.Gauge - (2 * request.Spec.Play), request.Printer.Nozzle));
                 continue;
             }
 

@@ -128,6 +128,25 @@ public sealed class FolderKillTests : IDisposable
         Assert.InRange(refused, 1, steps - 1);
     }
 
+    [Fact]
+    public void What_cannot_be_brought_to_an_end_says_so_and_is_once_the_disk_lets_it()
+    {
+        int steps = Steps(() => Prepare(fresh: false), disk => Write(New, disk)), stuck = 0;
+        for (int i = 0; i < steps; i++)
+        {
+            Prepare(fresh: false);
+            Assert.Throws<KilledException>(() => Write(New, new KillingDisk(i)));
+            var told = OutputFolder.Settle(Folder, new RefusingDisk(1));
+            Assert.AllOrNone(told, f => Assert.Contains(f.Code, new[] { "PF7313", "PF7302", "PF7303" }));
+            stuck += told.Count(f => f.Code == "PF7313");
+            Assert.Empty(OutputFolder.Settle(Folder));
+            string[] now = Present();
+            Assert.True(now.SequenceEqual(State(Old)) || now.SequenceEqual(State(New)), $"after step {i}");
+        }
+
+        Assert.InRange(stuck, 1, steps);
+    }
+
     [Theory]
     [InlineData("{")]
     [InlineData("")]

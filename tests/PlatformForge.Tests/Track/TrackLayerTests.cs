@@ -44,5 +44,13 @@ public class TrackLayerTests
         Assert.Equal(-1.0 / 400, line.At(179.9999).Curvature, 1e-6);
     }
 
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-2)]
+    [InlineData(31)]
+    [InlineData(double.NaN)]
+    public void A_kink_that_is_none_or_would_derail_anything_is_refused(double degrees) =>
+        Assert.Contains(Lay(new StraightSpec(100), new KinkSpec(degrees * Math.PI / 180, Hand.Left), new StraightSpec(100)).Findings, f => f.Code == "PF2007");
+
     private static Outcome<Centreline> Lay(params AlignmentElementSpec[] elements) => TrackLayer.Lay(new("t", default, 0, elements));
 }

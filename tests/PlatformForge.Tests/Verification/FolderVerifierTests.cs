@@ -5,9 +5,11 @@ using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
+using PlatformForge.Projects;
 using PlatformForge.Sections;
 using PlatformForge.Units;
 using PlatformForge.Verification;
+using PlatformForge.Verification.Rules;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;
@@ -306,6 +308,23 @@ public class FolderVerifierTests
         Assert.Contains(less.Findings, f => f.Code == "PF8006" && f.Message.Contains("-all.3mf", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(1, 0.01)]
+    [InlineData(0, 3)]
+    [InlineData(1, -12.5)]
+    [InlineData(2, 40)]
+    [InlineData(2, 260)]
+    [InlineData(0, 520)]
+    [InlineData(1, -520)]
+    [InlineData(2, 99999)]
+    public void A_whole_plate_that_lies_aside_in_the_file_of_all_plates_is_found(int plate, double by)
+    {
+        var verdict = FolderVerifier.Verify(new Folders { InAll = (i, m) => i == plate ? m with { Shift = m.Shift + new Point3(by, 0, 0) } : m }.Make());
+        var told = Assert.Single(verdict.Findings, f => f.Code == "PF8048");
+        Assert.Contains("-all.3mf", told.Message, StringComparison.Ordinal);
+        Assert.False(verdict.IsClear);
+    }
+
     [Fact]
     public void Any_corner_that_lies_elsewhere_in_a_3MF_file_is_found_though_box_and_volume_are_the_same()
     {
@@ -331,6 +350,45 @@ public class FolderVerifierTests
         Assert.Empty(turned.Findings);
         var flipped = FolderVerifier.Verify(new Folders { InAllMesh = (_, m) => m with { Triangles = [.. m.Triangles.Take(3).Reverse(), .. m.Triangles.Skip(3)] } }.Make());
         Assert.Contains(flipped.Findings, f => f.Code == "PF8005");
+    }
+
+    [Fact]
+    public void A_section_that_a_3MF_file_prints_though_the_manifest_has_it_elsewhere_is_told()
+    {
+        var made = new Folders().Make();
+        var manifest = ManifestForm.Read(made[Manifest.FileName]!, Manifest.FileName).Value!;
+        manifest = manifest with { Sections = [.. manifest.Sections.Select((s, i) => i == 1 ? s with { AllPlates = null } : s)] };
+        var verdict = FolderVerifier.Verify(new([.. made.Files.Where(f => f.Path != Manifest.FileName), new(Manifest.FileName, ManifestForm.ToBytes(manifest))]));
+        var told = Assert.Single(verdict.Findings, f => f.Code == "PF8046");
+        Assert.Contains("Pendlewick up side 2 of 3", told.Message, StringComparison.Ordinal);
+        Assert.False(verdict.IsClear);
+    }
+
+    [Fact]
+    public void Without_a_design_copy_nothing_is_held_and_no_further_vehicle_has_a_scale()
+    {
+        var made = new Folders().Make();
+        WrittenFolder bare = new([.. made.Files.Where(f => f.Path != DesignCopy.FileName)]);
+        var verdict = FolderVerifier.Verify(bare);
+        Assert.Contains(verdict.Findings, f => f.Code == "PF8004");
+        Assert.Contains(verdict.NotHeld, n => n.Contains(DesignCopy.FileName, StringComparison.Ordinal));
+        Assert.Equal("PF1021", Assert.Single(FurtherVehicles.Read(["goods-van"], bare).Findings).Code);
+    }
+
+    [Fact]
+    public void A_section_whose_motion_mirrors_it_is_told()
+    {
+        var section = Pieces.Section(Pieces.Bar(Pieces.Straight(1000), 400, 500, 24, 60, 0, 20));
+        var mirrored = section with { ToLayout = new RigidTransform(new(1, 0, 0), new(0, 1, 0), new(0, 0, -1), new(0, 0, 20)) };
+        Assert.Contains(SectionsVerifier.Verify([mirrored], Pieces.Facts(Pieces.Straight(1000), Pieces.Coach())).Findings, f => f.Code == "PF8031");
+        Assert.DoesNotContain(SectionsVerifier.Verify([section], Pieces.Facts(Pieces.Straight(1000), Pieces.Coach())).Findings, f => f.Code == "PF8031");
+    }
+
+    [Fact]
+    public void Walls_that_were_not_measured_are_told()
+    {
+        SectionVerdict unmeasured = new("a", "a.stl", 1, 1, new(1, 1, 1), true, double.NaN);
+        Assert.Equal(["PF8070"], WallRule.Check(unmeasured, PrinterSpec.Oblong(200, 200, 200)).Select(f => f.Code));
     }
 
     [Fact]

@@ -96,7 +96,7 @@ internal static class IslandFindings
         "PF4132",
         key,
         Invariant($"The {name} stands {lack:0.##} mm too near to what runs on track '{track}', at its chainage {chainage:0.#} mm: it is held to vehicles at all heights."),
-        Invariant($"Set it {Math.Ceiling(lack * 100) / 100:0.##} mm or more away from that edge."),
+        Invariant($"Move it {Math.Ceiling(lack * 100) / 100:0.##} mm or more, away from that edge."),
         FaultKind.DesignRule);
 
     public static Finding ClearWidth(string key, string name, string track, double chainage, double clear, double both, double least) => Finding.Warning(
