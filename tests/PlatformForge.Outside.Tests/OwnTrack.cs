@@ -106,14 +106,14 @@ internal sealed class OwnTrack
 
         private static Point2[] Marks(Point2 start, double heading, double length, double k0, double k1)
         {
-            var marks = new Point2[(int)(length / Step) + 1];
-            marks[0] = start;
-            for (int i = 1; i < marks.Length; i++)
+            var laid = new Point2[(int)(length / Step) + 1];
+            laid[0] = start;
+            for (int i = 1; i < laid.Length; i++)
             {
-                marks[i] = marks[i - 1] + Run(heading, length, k0, k1, (i - 1) * Step, i * Step);
+                laid[i] = laid[i - 1] + Run(heading, length, k0, k1, (i - 1) * Step, i * Step);
             }
 
-            return marks;
+            return laid;
         }
 
         private static double Heading(double heading, double length, double k0, double k1, double u) => heading + (k0 * u) + ((k1 - k0) * u * u / (2 * length));

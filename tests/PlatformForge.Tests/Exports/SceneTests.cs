@@ -1,6 +1,5 @@
 using System.Buffers.Binary;
 using System.Text.Json;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Gltf;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Geometry;

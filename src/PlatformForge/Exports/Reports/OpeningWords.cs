@@ -1,7 +1,6 @@
 using PlatformForge.Exports.Documents;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using static System.FormattableString;
 
