@@ -38,8 +38,11 @@ internal static partial class GuidePages
     {
         string[] halves = lines[0]["$ platformforge ".Length..].Split('#', 2);
         int exit = halves.Length == 2 && ExitCode().Match(halves[1]) is { Success: true } m ? int.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) : 0;
-        return new(page, halves[0].Split(' ', StringSplitOptions.RemoveEmptyEntries), exit, [.. lines[1..].Where(l => l != "...")]);
+        return new(page, [.. Word().Matches(halves[0]).Select(w => w.Value.Trim('"'))], exit, [.. lines[1..].Where(l => l != "...")]);
     }
+
+    [GeneratedRegex("\"[^\"]*\"|\\S+")]
+    private static partial Regex Word();
 
     [GeneratedRegex(@"^\d+")]
     private static partial Regex Number();

@@ -49,6 +49,23 @@ public partial class GuideTests
         }
     }
 
+    /// <summary>What README, guide and pages beside it show of the command line, there is: each verb, and each option of it.</summary>
+    [Fact]
+    public void Every_verb_and_option_that_a_page_shows_is_in_its_help()
+    {
+        string root = House.SourceTree.Root;
+        string[] pages = [Path.Combine(root, "README.md"), .. Directory.GetFiles(Path.Combine(root, "docs"), "*.md"), .. GuidePages.InOrder];
+        var help = new Dictionary<string, string>(StringComparer.Ordinal);
+        var shown = pages.SelectMany(p => Shown().Matches(File.ReadAllText(p)).Select(m => (Page: Path.GetFileName(p), Verb: m.Groups[1].Value, Options: m.Groups[2].Value))).ToArray();
+        Assert.True(shown.Length > 60, $"{shown.Length}");
+        Assert.All(shown, s =>
+        {
+            string known = help.TryGetValue(s.Verb, out var had) ? had : help[s.Verb] = CliRun.Of(s.Verb, "--help").Out;
+            Assert.True(known.StartsWith("platformforge", StringComparison.OrdinalIgnoreCase) || known.Contains("Usage", StringComparison.OrdinalIgnoreCase), $"{s.Page}: {s.Verb}");
+            Assert.All(Option().Matches(s.Options).Select(o => o.Value).Prepend("--help"), o => Assert.True(Regex.IsMatch(known, o + @"(?![\w-])"), $"{s.Page}: '{s.Verb}' has no {o}"));
+        });
+    }
+
     private static void Give(CommandToGive command, TempFolder folder)
     {
         string line = string.Join(' ', command.Words);
@@ -74,6 +91,12 @@ public partial class GuideTests
 
     [GeneratedRegex(@"^([\w-]+\.(toml|csv)|fennimoor[\w-]*)$")]
     private static partial Regex Own();
+
+    [GeneratedRegex(@"platformforge ([a-z]+)((?: [^`\n#]*)?)")]
+    private static partial Regex Shown();
+
+    [GeneratedRegex(@"(?<= )--[a-z][a-z-]*")]
+    private static partial Regex Option();
 
     [GeneratedRegex(@"\]\((?!https?:)([^)#]+)\)")]
     private static partial Regex Link();
