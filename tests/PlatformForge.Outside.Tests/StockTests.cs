@@ -297,7 +297,9 @@ public sealed class StockTests : IDisposable
     private void RibsAndEnds(WrittenSolid solid)
     {
         var sides = Sides(solid, solid.OnLayout().Cut(new(0, 0, 1), X, Y).MaxBy(Plane.Area)!);
-        double[] wide = [(sides.Front[0] - sides.Back[0]).Length, (sides.Front[^1] - sides.Back[^1]).Length];
+
+        // An island may be narrowest between its ends.
+        double[] wide = [(sides.Front[0] - sides.Back[0]).Length, (sides.Front[^1] - sides.Back[^1]).Length, .. sides.Front.Skip(1).SkipLast(1).Select(p => Plane.ToLine(p, sides.Back))];
         var ends = pieces.Where(p => p.Name.StartsWith($"{solid.Number} end wall", StringComparison.Ordinal)).ToArray();
         var ribs = pieces.Where(p => p.Name.StartsWith($"{solid.Number} rib ", StringComparison.Ordinal) && !p.Name.Contains("along", StringComparison.Ordinal)).ToArray();
         var along = pieces.Where(p => p.Name.StartsWith($"{solid.Number} rib along", StringComparison.Ordinal)).ToArray();
