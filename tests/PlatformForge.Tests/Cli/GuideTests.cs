@@ -56,13 +56,16 @@ public partial class GuideTests
         string root = House.SourceTree.Root;
         string[] pages = [Path.Combine(root, "README.md"), .. Directory.GetFiles(Path.Combine(root, "docs"), "*.md"), .. GuidePages.InOrder];
         var help = new Dictionary<string, string>(StringComparer.Ordinal);
-        var shown = pages.SelectMany(p => Shown().Matches(File.ReadAllText(p)).Select(m => (Page: Path.GetFileName(p), Verb: m.Groups[1].Value, Options: m.Groups[2].Value))).ToArray();
+        var shown = pages.SelectMany(p => Shown().Matches(File.ReadAllText(p))
+            .Select(m => (Page: Path.GetFileName(p), Verb: m.Groups[1].Value, Options: m.Groups[2].Value))).ToArray();
         Assert.True(shown.Length > 60, $"{shown.Length}");
         Assert.All(shown, s =>
         {
             string known = help.TryGetValue(s.Verb, out var had) ? had : help[s.Verb] = CliRun.Of(s.Verb, "--help").Out;
-            Assert.True(known.StartsWith("platformforge", StringComparison.OrdinalIgnoreCase) || known.Contains("Usage", StringComparison.OrdinalIgnoreCase), $"{s.Page}: {s.Verb}");
-            Assert.All(Option().Matches(s.Options).Select(o => o.Value).Prepend("--help"), o => Assert.True(Regex.IsMatch(known, o + @"(?![\w-])"), $"{s.Page}: '{s.Verb}' has no {o}"));
+            Assert.True(known.StartsWith("platformforge", StringComparison.OrdinalIgnoreCase)
+                || known.Contains("Usage", StringComparison.OrdinalIgnoreCase), $"{s.Page}: {s.Verb}");
+            Assert.All(Option().Matches(s.Options).Select(o => o.Value).Prepend("--help"),
+                o => Assert.True(Regex.IsMatch(known, o + @"(?![\w-])"), $"{s.Page}: '{s.Verb}' has no {o}"));
         });
     }
 
