@@ -32,7 +32,7 @@ internal static class OwnSweep
             double[] gear = [v.Number("pivot_centres"), v.Number("leading_wheelbase"), v.Number("trailing_wheelbase"), v.Number("leading_pivot_ahead"), v.Number("trailing_pivot_ahead")];
             Reach[] reach = [.. shapes.Select(s => new Reach(v.Text("name"), s.Name, Unknown(stations.Length), Unknown(stations.Length)))];
             Run(gear, [.. shapes.Select(s => (s.Carrier, s.Ring))], reach, ride, chart, side, stations);
-            if (v.GetProperty("either_way_round").GetBoolean())
+            if (v.GetProperty("either_way_round").GetBoolean() && !IsSame(gear, shapes))
             {
                 // Turned end for end: a sill stays on the platform's side.
                 Run([gear[0], gear[2], gear[1], -gear[4], -gear[3]], [.. shapes.Select(s => (Other(s.Carrier), s.Ring.Select(p => new Point2(-p.X, s.Name == "sill" ? p.Y : -p.Y)).ToArray()))], reach, ride, chart, side, stations);
@@ -43,6 +43,10 @@ internal static class OwnSweep
 
         return all;
     }
+
+    // Turned end for end it is what it was.
+    private static bool IsSame(double[] gear, List<(string Name, string Carrier, Point2[] Ring)> shapes) => gear[1] == gear[2] && gear[3] == -gear[4]
+        && shapes.All(s => s.Carrier == "body" && s.Ring.All(p => s.Ring.Contains(new(-p.X, s.Name == "sill" ? p.Y : -p.Y))));
 
     private static string Other(string carrier) => carrier switch { "leading_bogie" => "trailing_bogie", "trailing_bogie" => "leading_bogie", _ => carrier };
 

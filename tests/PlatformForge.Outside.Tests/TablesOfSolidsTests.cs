@@ -152,6 +152,123 @@ public class TablesOfSolidsTests(WrittenSamples samples)
         Assert.True(looked > 2000 && doors > 4000, $"{looked} {doors}");
     }
 
+    /// <summary>For each style the table tells where its edge would run: where it was built so it runs there, and leaves those gaps.</summary>
+    [Fact]
+    public void What_another_style_would_leave_is_what_it_leaves_when_it_is_built()
+    {
+        string folder = Directory.CreateTempSubdirectory("platformforge-styles-").FullName;
+        try
+        {
+            string[] styles = ["fitted", "faired", "uniform"];
+            Parallel.ForEach(styles, style =>
+            {
+                var said = WrittenSamples.CommandLine("build", WrittenSamples.SampleFile("sandhope"), "--output", Path.Combine(folder, style), "--set", $"platform[0].face.edge={style}", "--sets", "prints,tables", "--quiet");
+                Assert.True(said.Exit == 0, said.All);
+            });
+            int looked = 0;
+            foreach (string built in styles)
+            {
+                var (face, found) = Measured(Path.Combine(folder, built)).Single();
+                double ratio = face.Design.Number("ratio");
+                var (_, reach) = Swept(face, [.. face.Table("gaps-by-style").Select(r => Number(r, "chainage_mm"))]);
+                foreach (string told in styles)
+                {
+                    var rows = Csv(Path.Combine(folder, told, "tables", $"{face.Name}-gaps-by-style.csv"));
+                    Assert.True(rows.Count > 50);
+                    for (int i = 0; i < rows.Count; i++)
+                    {
+                        ByStyle(rows[i], built, found.At(Number(rows[i], "chainage_mm"))[0].Edge, i, reach, ratio, $"{told} tells of {built} at {rows[i]["chainage_mm"]}");
+                        looked++;
+                    }
+                }
+            }
+
+            Assert.True(looked > 450, $"{looked}");
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Fact]
+    public void What_the_style_that_was_chosen_leaves_is_what_was_printed()
+    {
+        int looked = 0;
+        foreach (var (face, found) in Faces())
+        {
+            var rows = face.Table("gaps-by-style");
+            var (stations, reach) = Swept(face, [.. rows.Select(r => Number(r, "chainage_mm"))]);
+            string chosen = new[] { "fitted", "faired", "uniform" }.MinBy(style => rows.Select((r, i) => Math.Abs(Number(r, $"{style} coping_reach_mm") - found.At(stations[i])[0].Edge)).Max())!;
+            for (int i = 0; i < rows.Count; i++)
+            {
+                string where = $"{face.Built} {face.Name} at {stations[i]}";
+                double bare = reach.Where(r => r.Part != "sill").Max(r => r.Most[i]), told = Number(rows[i], "bare_reach_mm");
+                Assert.True(told - bare is > -SweptLess and < SweptMore, $"{where}: bare reach {told} told, {bare:0.0000} found");
+                ByStyle(rows[i], chosen, found.At(stations[i])[0].Edge, i, [.. reach.Where(r => r.Track == face.Face.Text("track"))], face.Design.Number("ratio"), where);
+                looked++;
+            }
+        }
+
+        Assert.True(looked > 500, $"{looked}");
+    }
+
+    private static void ByStyle(Dictionary<string, string> row, string style, double edge, int i, (string Track, string Vehicle, string Part, double[] Most, double[] Least)[] reach, double ratio, string where)
+    {
+        const double inch = 25.4;
+        Close(edge, row, $"{style} coping_reach_mm", Gap, where);
+        foreach (var r in reach.Where(r => r.Part == "sill"))
+        {
+            Close(edge - r.Most[i], row, $"{style} {r.Vehicle} nearest_gap_mm", Gap, where);
+            Close(edge - r.Least[i], row, $"{style} {r.Vehicle} farthest_gap_mm", Gap, where);
+            Close((edge - r.Least[i]) * ratio, row, $"{style} {r.Vehicle} farthest_gap_full_size_mm", 0.5 + (Gap * ratio), where);
+            Close((edge - r.Least[i]) * ratio / inch, row, $"{style} {r.Vehicle} farthest_gap_full_size_in", 0.05 + (Gap * ratio / inch), where);
+        }
+    }
+
+    [Fact]
+    public void Posts_of_a_fence_stand_where_the_decks_have_their_holes()
+    {
+        int looked = 0;
+        foreach (var (face, _) in Faces().Where(f => File.Exists(Path.Combine(f.Face.Built, "tables", $"{f.Face.Stem}-fence.csv"))))
+        {
+            var rows = Csv(Path.Combine(face.Built, "tables", $"{face.Stem}-fence.csv"));
+            // Seen from the bed, below mouths and above the deck's underside: round is what has ten corners or more.
+            var holes = WrittenSolid.Of(face.Built).Where(s => s.Platform == face.Platform)
+                .SelectMany(s => s.Cut(new(0, 0, 0.7), new(1, 0, 0), new(0, 1, 0)).Where(l => Plane.Area(l) < 0 && l.Length >= 10).Select(l => (At: s.ToLayout(Plane.Middle(l) is var m ? new(m.X, m.Y, 0.7) : default), Area: -Plane.Area(l)))).ToArray();
+            // Panels are asked for as the sample's own file has them; a gate is as wide as its gap.
+            var pitch = System.Text.RegularExpressions.Regex.Match(File.ReadAllText(WrittenSamples.SampleFile(Path.GetFileName(face.Built))), @"\[platform\.fence\]\s+pitch = (\d+)");
+            Assert.All(rows.Where(r => r["next"] == "panel" && pitch.Success), r => Assert.Equal(double.Parse(pitch.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture), Number(r, "next_asked_mm")));
+            Point2? before = null;
+            double along = 0, told = double.NaN;
+            foreach (var row in rows)
+            {
+                string where = $"{face.Built} post {row["post"]}";
+                Point2 at = new(Number(row, "layout_x_mm"), Number(row, "layout_y_mm"));
+                var hole = holes.MinBy(h => (new Point2(h.At.X, h.At.Y) - at).Length);
+                Point2 middle = new(hole.At.X, hole.At.Y);
+                Assert.True((middle - at).Length < 0.03, $"{where}: told {(middle - at).Length:0.000} mm beside its hole");
+                var (chainage, left) = face.Chart.Locate(at, Number(row, "chainage_mm"));
+                Close(chainage, row, "chainage_mm", 0.0025, where);
+                Close(face.Side * left, row, "reach_from_track_middle_mm", 0.0025, where);
+                // Twelve sides round a circle: n r² tan(π/n); what is asked of the post is less than its hole.
+                Close(2 * Math.Sqrt(hole.Area / (12 * Math.Tan(Math.PI / 12))), row, "hole_mm", 0.03, where);
+                Assert.True(Number(row, "pin_mm") < Number(row, "hole_mm"));
+                if (before is { } last)
+                {
+                    Assert.Equal(told, (middle - last).Length, 0.03);
+                    along += (middle - last).Length;
+                }
+
+                Assert.Equal(Number(row, "along_fence_mm"), along, 0.06);
+                (before, told) = (middle, row["next_length_mm"].Length > 0 ? Number(row, "next_length_mm") : double.NaN);
+                looked++;
+            }
+        }
+
+        Assert.True(looked > 60, $"{looked}");
+    }
+
     /// <summary>Faces of all samples with what was measured on them, at every place that a table tells of.</summary>
     private IEnumerable<(WrittenFace Face, FaceMeasures Found)> Faces() => samples.Names.SelectMany(name => Known.GetOrAdd(Path.Combine(samples.Folder, name), Measured));
 

@@ -198,14 +198,118 @@ public class WorkshopTests(WrittenSamples samples)
             }
 
             var top = TopAreas(Path.Combine(samples.Folder, sample), name);
+            var one = SectionsOf(sample).Where(s => s.Name == name && Lies(s)).MaxBy(s => s.Solid.Chainage.To - s.Solid.Chainage.From)!;
+            int coping = Coping(one, [.. Coloured(one.Built, name).Single(c => c.Number == one.Solid.Number).Triangles.Where(t => IsTop(t.Corners))]);
             double joints = SectionsOf(sample).Count(s => s.Name == name) * 2 * 1.2; // a slot goes on 1 mm beyond a joint, a mm or so wide
             // Joints between slabs are grooves across the line, of the coping's colour: up to one in twenty of it.
             // One that is a print of its own has no slot; the floor of a tactile strip's rebate lies under the cover.
             double line = IsPrinted(sample, "white line") ? 0 : top[2];
             Assert.True(slots >= line - 0.3 && slots <= (line * 1.05) + (line > 0 ? joints : 0), $"{file}: slots {slots:0.0}, line {line:0.0}");
             // What is let into the deck is open in the print and covered by the mask; a cover reaches to the end faces, whose lower edges are relieved.
-            double deck = top[0] + top[7] + top[9]; // plain, or of flags
+            double deck = DeckPaints.Where(p => p != coping).Sum(p => top[p]); // plain, or of flags, setts, planks, bricks
             Assert.InRange(covers, deck, deck * 1.03);
+        }
+    }
+
+    /// <summary>Boxes of the masks, on each section's own top: what is coloured as deck, and what is coloured as the line with 10 mm of border round it.</summary>
+    [Fact]
+    public void Masks_are_as_long_and_wide_as_what_they_lie_on()
+    {
+        int covers = 0, stencils = 0;
+        foreach (var (table, sections) in Tables("masks"))
+        {
+            foreach (var row in table)
+            {
+                var section = sections.Single(s => $"{s.Solid.Number}" == row["section"]);
+                string where = $"{section.Solid.Platform}, {row["mask"]} of section {row["section"]}";
+                if (!Lies(section) || OutlineOf(section) is not { } sides)
+                {
+                    continue;
+                }
+
+                // Along the straight line between the ends of the coping's edge.
+                Point2 first = sides.Front[0], along = (sides.Front[^1] - first) * (1 / (sides.Front[^1] - first).Length);
+                (double Long, double Wide) Box(IEnumerable<Point2> points) => points.Select(p => new Point2(Point2.Dot(p - first, along), Point2.Cross(along, p - first))).ToArray() is var q
+                    ? (q.Max(p => p.X) - q.Min(p => p.X), q.Max(p => p.Y) - q.Min(p => p.Y)) : default;
+                var all = Coloured(section.Built, section.Name).Single(c => c.Number == section.Solid.Number).Triangles;
+                var top = all.Where(t => IsTop(t.Corners)).ToArray();
+                bool isCover = row["mask"].StartsWith("deck cover", StringComparison.Ordinal);
+                // Between two copings nothing but the deck's own colour tells its ends, less their relief.
+                bool isIsland = !File.Exists(Path.Combine(section.Built, "tables", section.Name + "-setting-out.csv"));
+                if (isIsland && !isCover)
+                {
+                    continue; // two lines of one colour
+                }
+
+                var (length, width) = isCover && isIsland ? Box(Deck(section, all, top, toEnds: false)) : isCover ? (Box(Deck(section, all, top, toEnds: true)).Long, Box(Deck(section, all, top, toEnds: false)).Wide) : Box(Bordered(section, top, row));
+                // One digit, facets and trims. A border that goes 11 mm straight on from a chord of 5 mm lies 11 x 16 / 2R beside its curve, 0.15 mm on 600 mm, and 0.04 more for its facets.
+                double near = isCover ? 0.12 : 0.05 + 0.15 + 0.04;
+                Assert.True(Math.Abs(length - Number(row, "long_mm")) < near + (isIsland ? Relieved : 0) && Math.Abs(width - Number(row, "wide_mm")) < near, $"{where}: {row["long_mm"]} by {row["wide_mm"]} told, {length:0.00} by {width:0.00} measured");
+                (covers, stencils) = isCover ? (covers + 1, stencils) : (covers, stencils + 1);
+            }
+        }
+
+        Assert.True(covers > 20 && stencils > 10, $"{covers} {stencils}");
+    }
+
+    // Deck of plain, flags, what is let into it, and setts, planks and bricks.
+    private static readonly int[] DeckPaints = [0, 5, 6, 7, 8, 9];
+    private const int MortarPaint = 4;
+
+    // Trim and relief of the bed's edges at both ends of a section, mm.
+    private const double Relieved = 0.6;
+
+    // What is coloured as deck; and to the end faces themselves, whose edges on the bed are relieved, what lies as far from the track.
+    private static IEnumerable<Point2> Deck(Section section, (Point3[] Corners, int Paint)[] all, (Point3[] Corners, int Paint)[] top, bool toEnds)
+    {
+        double Off(Point3 p) => Math.Abs(section.Place(new(p.X, p.Y), p.Z).Offset);
+        int coping = Coping(section, top);
+        Point3[] deck = [.. top.Where(t => t.Corners.Max(p => p.Z) < 0.05 && t.Paint != coping && DeckPaints.Contains(t.Paint)).SelectMany(t => t.Corners).Distinct()];
+        double near = deck.Min(Off) - 0.01;
+        return all.SelectMany(t => t.Corners).Distinct().Where(p => toEnds && p.Z < 1 && Off(p) >= near).Concat(deck).Select(p => new Point2(p.X, p.Y));
+    }
+
+    // What the coping is made of: of bricks it has a deck's colour.
+    private static int Coping(Section section, (Point3[] Corners, int Paint)[] top) =>
+        top.Where(t => t.Paint != MortarPaint && t.Corners.Max(p => p.Z) < 0.1).MinBy(t => t.Corners.Min(p => Math.Abs(section.Place(new(p.X, p.Y), p.Z).Offset))).Paint;
+
+    private static SectionSides? OutlineOf(Section section) =>
+        SectionSides.Of(Plane.WithoutNotches(section.Solid.Cut(new(0, 0, InDeck), X, Y).MaxBy(Plane.Area)!, Notch), p => section.Place(p, InDeck));
+
+    private static bool IsTop(Point3[] corners) => Point3.Cross(corners[1] - corners[0], corners[2] - corners[0]) is var n && n.Z < -0.5 * n.Length && corners.Average(p => p.Z) < 1;
+
+    // Both edges of the line as they are coloured, put 10 mm outwards and on at either end; a slot goes on 1 mm past a cut first.
+    private static IEnumerable<Point2> Bordered(Section section, (Point3[] Corners, int Paint)[] top, Dictionary<string, string> row)
+    {
+        const double border = 10, beyond = 1;
+        var line = top.Where(t => t.Paint == 2).SelectMany(t => t.Corners).Where(p => p.Z < 0.05).Select(p => (At: new Point2(p.X, p.Y), Place: section.Place(new(p.X, p.Y), p.Z))).ToArray();
+        double lower = line.Min(p => p.Place.Chainage), upper = line.Max(p => p.Place.Chainage), middle = (lower + upper) / 2;
+        // Edges on the bed are relieved at the end faces: a line that comes so near is taken to the cut, and past it where the next section has one too.
+        const double trim = 0.1;
+        bool HasLine(int number) => Coloured(section.Built, section.Name).Any(c => c.Number == number && c.Triangles.Any(t => t.Paint == 2 && IsTop(t.Corners)));
+        double Past(double left, int next) => left > Relieved ? 0 : left + (HasLine(next) ? beyond - trim : 0);
+        double below = Past(lower - section.Solid.Chainage.From, section.Solid.Number - 1), above = Past(section.Solid.Chainage.To - upper, section.Solid.Number + 1);
+        // Corners of a straight pair of edges come two by two: nearer and farther from the track.
+        var pairs = line.GroupBy(p => Math.Round(p.Place.Chainage, 1)).OrderBy(g => g.Key).Select(g => (g.Key, Near: g.MinBy(p => Math.Abs(p.Place.Offset)), Far: g.MaxBy(p => Math.Abs(p.Place.Offset)))).ToArray();
+        double wide = pairs.Max(p => Math.Abs(p.Far.Place.Offset) - Math.Abs(p.Near.Place.Offset));
+        pairs = [.. pairs.Where(p => Math.Abs(p.Far.Place.Offset) - Math.Abs(p.Near.Place.Offset) > wide - 0.05)];
+        Assert.Equal(Number(row, "slot_mm"), wide, Near);
+        Point2 On(Point2 a, Point2 b, double by) => a + ((a - b) * (by / (a - b).Length));
+        foreach (var (near, far) in pairs.Select(p => (p.Near.At, p.Far.At)))
+        {
+            yield return On(near, far, border);
+            yield return On(far, near, border);
+        }
+
+        foreach (var (end, inner, past) in new[] { (pairs[0], pairs.First(p => p.Key > pairs[0].Key + (border / 2)), below), (pairs[^1], pairs.Last(p => p.Key < pairs[^1].Key - (border / 2)), above) })
+        {
+            double by = border + past;
+            // By chainage: on the inside of a curve that is less.
+            double along = Math.Abs(end.Near.Place.Chainage - inner.Near.Place.Chainage);
+            Point2 Border((Point2 At, TrackPlace Place) p, (Point2 At, TrackPlace Place) away) => On(p.At, away.At, border);
+            Point2 near = Border(end.Near, end.Far), far = Border(end.Far, end.Near);
+            yield return near + ((near - Border(inner.Near, inner.Far)) * (by / along));
+            yield return far + ((far - Border(inner.Far, inner.Near)) * (by / along));
         }
     }
 
@@ -401,7 +505,12 @@ public class WorkshopTests(WrittenSamples samples)
     }
 
     // Each section's triangles in its own frame, with their materials, as the markup has them: of a section with inlays its own body, which stands first.
-    private static IEnumerable<(int Number, (Point3[] Corners, int Paint)[] Triangles)> Coloured(string built, string name)
+    private static (int Number, (Point3[] Corners, int Paint)[] Triangles)[] Coloured(string built, string name) => Painted.GetOrAdd((built, name), static of => [.. ReadColoured(of.Built, of.Name)]);
+
+    // A file of brickwork takes a second to read.
+    private static readonly System.Collections.Concurrent.ConcurrentDictionary<(string Built, string Name), (int Number, (Point3[] Corners, int Paint)[] Triangles)[]> Painted = [];
+
+    private static IEnumerable<(int Number, (Point3[] Corners, int Paint)[] Triangles)> ReadColoured(string built, string name)
     {
         using var zip = ZipFile.OpenRead(Path.Combine(built, "3mf", name + "-all.3mf"));
         using var stream = zip.GetEntry("3D/3dmodel.model")!.Open();
@@ -433,7 +542,7 @@ public class WorkshopTests(WrittenSamples samples)
         }
     }
 
-    private sealed record Section(WrittenSolid Solid, Centreline Chart, string Name, int Count, string Pose)
+    private sealed record Section(string Built, WrittenSolid Solid, Centreline Chart, string Name, int Count, string Pose)
     {
         public Point2 OnLayout(Point2 p, double z) => Solid.ToLayout(new(p.X, p.Y, z)) is var q ? new(q.X, q.Y) : default;
 
@@ -466,7 +575,7 @@ public class WorkshopTests(WrittenSamples samples)
             string stl = Path.GetFileNameWithoutExtension(entry.Text("stl")), name = stl[..stl.LastIndexOf('-')];
             var platform = design.Platforms.First(p => p.Name == solid.Platform);
             var row = Csv(Path.Combine(built, "tables", name + "-sections.csv")).Single(r => r["section"] == $"{solid.Number}");
-            yield return new(solid, platform.ToChart(), name, manifest.Count(m => m.Text("platform") == solid.Platform), row["pose"]);
+            yield return new(built, solid, platform.ToChart(), name, manifest.Count(m => m.Text("platform") == solid.Platform), row["pose"]);
         }
     }
 

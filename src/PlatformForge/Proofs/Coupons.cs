@@ -23,6 +23,9 @@ internal static class Coupons
 
     // Openings wider than this, mm, are seats of buildings and no fit; more kinds than this are told by those that come first.
     private const double LargestPost = 15;
+
+    // A socket longer than this, mm, is not printed whole, but a slice of it so long.
+    private const double Whole = 5, Slice = 3;
     private const int MostKinds = 6;
 
     /// <summary>The fits of a coupon about the one in use, mm.</summary>
@@ -109,7 +112,7 @@ internal static class Coupons
             }
 
             taken.AddRange(Lettering.Cut([kind.Label], new(1, middle - (line / 2)), new(label, middle + (line / 2) + 1e-6), thick, printer, 0));
-            figures.AddRange(Told(kind.IsRound ? "round hole" : "square hole", Math.Min(kind.Along, kind.Across), fits));
+            figures.AddRange(Told(kind.Words, kind.Tried, fits));
             y = middle + (row / 2) + Land;
         }
 
@@ -124,9 +127,18 @@ internal static class Coupons
             double fit = opening.Narrowest.Fit;
             var prism = plan.Features.SelectMany(f => f.Prisms).FirstOrDefault(p => p.Act == PrismAct.Remove && p.Shows == PrismFace.Deck
                 && p.Middle == opening.Middle);
-            yield return new(opening.IsRound, opening.Along - fit, opening.Across - fit, fit, opening.Depth ?? plan.Spec.Deck.Thickness,
+            double along = opening.Along - fit, across = opening.Across - fit;
+            bool isSlice = !opening.IsRound && Math.Max(along, across) > Whole;
+            // Of a large socket a slice as wide as its narrower side proves the fit: what goes in is tried by its end.
+            if (isSlice)
+            {
+                (along, across) = (Math.Min(along, across), Math.Min(Slice, Math.Min(along, across)));
+            }
+
+            yield return new(opening.IsRound, along, across, fit, isSlice ? 0 : opening.Depth ?? plan.Spec.Deck.Thickness,
                 prism?.Mouth?.Size ?? 0)
             {
+                IsSlice = isSlice,
                 Round = opening.IsRound && prism is not null ? About(prism.Ring, opening.Along) : [],
             };
         }
@@ -165,9 +177,17 @@ internal static class Coupons
     {
         public Point2[] Round { get; init; } = [];
 
+        /// <summary>Of a larger socket, as wide as its narrower side and no longer than it need be.</summary>
+        public bool IsSlice { get; init; }
+
+        /// <summary>What of it is tried, mm.</summary>
+        public double Tried => IsSlice ? Along : Math.Min(Along, Across);
+
+        public string Words => IsRound ? "round hole" : IsSlice ? "slice of a socket" : "square hole";
+
         public double Pitch(PrinterSpec printer) => Math.Max(Legible(Fits(Fit), "", printer), Along + Fits(Fit)[^1] + (2 * Mouth) + Land);
 
-        public string Label => IsRound ? Invariant($"{Along:0.##}") : Invariant($"{Along:0.##}/{Across:0.##}");
+        public string Label => IsRound || IsSlice ? Invariant($"{Along:0.##}") : Invariant($"{Along:0.##}/{Across:0.##}");
 
         public Point2[] Ring(Point2 at, double fit) => Round.Length > 0
             ? Array.ConvertAll(Round, p => at + (p * (Along + fit)))

@@ -32,7 +32,7 @@ internal static class SectionSpecKeys
         .Length("plate_thickness", NumberRange.From(0.2, 10), "Thickness of that strip.", j => j.PlateThickness, (j, v) => j with { PlateThickness = v })
         .Length(
             "fit",
-            NumberRange.From(0, 5),
+            Platforms.Features.FigureRanges.Fit,
             "Added to the dowel's diameter or the plate's width and thickness so that it goes in.",
             j => j.Fit,
             (j, v) => j with { Fit = v })

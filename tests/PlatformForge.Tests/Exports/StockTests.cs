@@ -22,6 +22,33 @@ public class StockTests
 {
     private static readonly StockSpec Card = new() { Size = new(420, 297) };
 
+    /// <summary>The card edge is laid by its ticks: each stands at a chainage, and says at which.</summary>
+    [Fact]
+    public void Ticks_of_the_card_edge_have_their_chainages()
+    {
+        var edge = Dossier(Workbench.Straight(180)) is var platform ? StockSet.Of(platform, Card).Value!.Sheets.SelectMany(s => s.Parts).Single(p => p.Kind == StockKind.Card) : null!;
+        var marks = edge.Lines.Where(l => l.Layer == CutLayer.Mark).ToArray();
+        string[] figures = [.. edge.Words.Skip(1).Select(w => w.Text)];
+        Assert.Equal(["250", "300", "350"], figures.Order(StringComparer.Ordinal).Where(f => f is not "200"));
+        Assert.All(edge.Words.Skip(1), w => Assert.Contains(marks, m => m.Points.Min(p => (p - w.At).Length) < 4));
+    }
+
+    /// <summary>The joints of a paved deck are all that is to be seen on it: its name stands beside it, in the gap between parts.</summary>
+    [Theory]
+    [InlineData(PavingKind.Setts)]
+    [InlineData(PavingKind.Flags)]
+    public void No_name_stands_on_the_top_of_a_paved_deck(PavingKind kind)
+    {
+        var platform = Dossier(Workbench.Straight(180, change: s => s with { Deck = s.Deck with { Paving = PavingSpec.For(new(76.2)) with { Kind = kind } } }));
+        var sheets = StockSet.Of(platform, Card).Value!.Sheets;
+        var sheet = sheets.Single(s => s.Parts.Any(p => p.Name == "1 deck"));
+        var words = Assert.Single(sheet.Parts.Single(p => p.Name == "1 deck").Words);
+        var (low, high) = MarkRoom.BoxOf(words);
+        Assert.Contains("deck", words.Text, StringComparison.Ordinal);
+        Assert.All(sheet.Parts.Select(p => p.Lines[0].Points), ring => Assert.True(
+            ring.Max(p => p.X) < low.X || ring.Min(p => p.X) > high.X || ring.Max(p => p.Y) < low.Y || ring.Min(p => p.Y) > high.Y));
+    }
+
     /// <summary>A straight level platform of 60 by 180 mm, 20 mm high, from sheet of 2 and strips of 1 mm: every size is school arithmetic.</summary>
     [Theory]
     [InlineData(Side.Left)]
@@ -288,7 +315,7 @@ public class StockTests
                 Rounds = [new(CutLayer.Cut, new(x.w * 0.3, x.h * 0.25), Math.Min(x.r, x.h / 4.0))],
                 Words = [new("3  rib along 2", new(3, 1), 2.5)],
             };
-            var trimmed = MarkRoom.Lettered(MarkRoom.Trimmed(part), "17");
+            var trimmed = MarkRoom.Lettered(MarkRoom.Trimmed(part), "17", 3);
             OffCuts(trimmed);
             Assert.Equal(OffCutsShare(part), OffCutsShare(trimmed), 0.02 * 8 * (x.w + x.h));
         });

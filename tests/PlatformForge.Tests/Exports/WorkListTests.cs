@@ -40,6 +40,16 @@ public class WorkListTests
         Assert.DoesNotContain("over baseboard joints", Said(WorkStage.Join, s => s with { BaseboardJoints = [] }), StringComparison.Ordinal);
     }
 
+    /// <summary>What is pushed past is what stands on the rails by itself: sets whole, and no truck of an engine.</summary>
+    [Fact]
+    public void Sets_are_pushed_whole_and_trucks_with_their_engines()
+    {
+        var engine = Fixtures.Pendlewick.TankEngine with { SetName = "tank engine and coach" };
+        PlatformForge.Clearance.Vehicle[] vehicles = [engine, engine with { Name = "its truck", TruckOf = engine.Name }, Fixtures.Pendlewick.LongCoach with { SetName = engine.SetName }, Fixtures.Pendlewick.Van];
+        var dossier = Dossier with { Tracks = [Dossier.Tracks[0] with { Vehicles = vehicles }] };
+        Assert.Contains(": tank engine and coach, van.", string.Join("\n", WorkList.Steps(WorkStage.Test, dossier, dossier.Platforms[0])), StringComparison.Ordinal);
+    }
+
     private static string Said(WorkStage stage, Func<PlatformSpec, PlatformSpec> change)
     {
         var platform = Dossier.Platforms[0];

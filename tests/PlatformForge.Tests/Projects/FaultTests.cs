@@ -244,4 +244,27 @@ public class FaultTests
             Directory.Delete(folder, true);
         }
     }
+
+    /// <summary>More air than a mm is no fit, wherever one is stated; and paper with no room for its bars is refused with sizes that have it.</summary>
+    [Theory]
+    [InlineData("fits", "dowel = 5", "fits.dowel")]
+    [InlineData("fits", "hole = 1.2", "fits.hole")]
+    [InlineData("joint", "fit = 5", "joint.fit")]
+    public void Air_is_refused_as_a_fit(string table, string line, string key)
+    {
+        var finding = Assert.Single(Samples.Read($"{Samples.Small}\n[{table}]\n{line}\n").Findings);
+        Assert.Equal((key, "PF1008"), (finding.Key, finding.Code));
+        Assert.Contains("from 0 to 1 mm", finding.Remedy, StringComparison.Ordinal);
+        Assert.Empty(Samples.Read($"{Samples.Small}\n[{table}]\n{line[..line.IndexOf('=', StringComparison.Ordinal)]}= 1\n").Findings);
+    }
+
+    [Fact]
+    public void Paper_without_room_is_answered_by_sizes_that_have_it()
+    {
+        string Paper(string size) => $"{Samples.Small}\n[paper]\nsize = {size}\n";
+        var finding = Assert.Single(Samples.Read(Paper("[30, 40]")).Findings);
+        var told = System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"^Give (\d+) to \d+ mm for each side, or a size by name such as ""A4""");
+        Assert.True(told.Success, finding.Remedy);
+        Assert.All((string[])[$"[{told.Groups[1].Value}, {told.Groups[1].Value}]", "\"A4\""], size => Assert.Empty(PlatformForge.Exports.Paper.PaperSet.Objections(Samples.Read(Paper(size)).Value!.Paper)));
+    }
 }

@@ -94,4 +94,18 @@ public class BoardAndCouponTests
         Assert.Equal(0.3, Samples.Sound(Samples.Small + "[fits]\ndowel = 0.3\n").Sections.Joint.Fit);
         Assert.Contains(Samples.Read(Samples.Small + "[fits]\ndowel = 30\n").Findings, f => f.Key is "fits.dowel" or "joint.fit");
     }
+
+    /// <summary>A socket as large as a building's foot is tried by a slice of it: nine of them weigh a few grams, and are as wide as its narrower side and its fits.</summary>
+    [Fact]
+    public void A_large_socket_is_tried_by_a_slice()
+    {
+        const string board = "[[platform.board]]\nname = \"hut\"\nat = 450\ninset = 14\nalong = 14\nacross = 11\n";
+        var sets = new ProofSets(Samples.Small + board);
+        var coupon = Assert.Single(sets.Of("coupon of holes"));
+        var made = sets.Made(coupon);
+        Assert.InRange(made.Estimate.Grams, 0.5, 5);
+        var wide = made.Figures.Where(f => f.What.StartsWith("slice of a socket", StringComparison.Ordinal)).ToArray();
+        Assert.Equal(10, wide.Length);
+        Assert.Equal(11, wide[0].Value, Rounding);
+    }
 }

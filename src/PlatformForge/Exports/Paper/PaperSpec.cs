@@ -28,6 +28,9 @@ public sealed record PaperSpec
     /// paper.</summary>
     public const double LeastBar = 90, MostBar = 110;
 
+    /// <summary>Shortest side on which a plan has room beside its bars, mm, where no margin is kept.</summary>
+    public const double LeastSide = SheetRoom.LeastWindow + SheetRoom.FootStrip;
+
     /// <summary>Length of the bars that are measured.</summary>
     public const double BarLength = 100;
 

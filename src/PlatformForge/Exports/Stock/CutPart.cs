@@ -61,6 +61,9 @@ public sealed record CutPart(string Name, StockKind Kind, IReadOnlyList<CutLine>
     /// <summary>Lines on its other face, told through it: a sheet of their own has them mirrored.</summary>
     public IReadOnlyList<CutLine> Outside { get; init; } = [];
 
+    /// <summary>Whether its face is left as it was cut and scored, so that a name drawn on it would show: the sheet then has it below the part.</summary>
+    public bool IsSeenAllOver { get; init; }
+
     /// <summary>What the list says beside its name.</summary>
     public string Note { get; init; } = "";
 

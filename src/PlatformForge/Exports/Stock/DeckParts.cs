@@ -61,8 +61,9 @@ internal sealed class DeckParts(StockBody body)
             .Select(o => new CutRound(CutLayer.Cut, Place(o.Middle.Chainage, o.Middle.Reach), o.Along));
         double middle = (section.From + section.To) / 2;
         var words = new CutWords(Invariant($"{section.Number}  deck"), Place(middle, (plan.CopingBack.At(middle) + plan.Back.At(middle)) / 2), 4);
+        bool isPaved = PavingLines.Of(plan).Any();
         string name = Invariant($"{section.Number} deck");
-        return CutPart.AtOrigin(new(name, StockKind.Frame, lines) { Rounds = [.. rounds], Words = [words], Note = "top face up" });
+        return CutPart.AtOrigin(new(name, StockKind.Frame, lines) { Rounds = [.. rounds], Words = [words], IsSeenAllOver = isPaved, Note = isPaved ? "top face up; its name stands below it on the sheet" : "top face up" });
     }
 
     // A joint between two slabs of any face's coping, told along its own track.

@@ -23,6 +23,7 @@ internal sealed class MarkRoom
     private readonly IReadOnlyList<Point2> outline;
     private readonly Point2[][] holes;
     private readonly (Point2 A, Point2 B)[] cuts;
+    private (Point2 Low, Point2 High)[] taken = [];
 
     public MarkRoom(CutPart part)
     {
@@ -40,8 +41,13 @@ internal sealed class MarkRoom
     }
 
     /// <summary>A part as it lies on its sheet with words that have room: its name, or else the number that the list gives it, or nothing.</summary>
-    public static CutPart Lettered(CutPart part, string number)
+    public static CutPart Lettered(CutPart part, string number, double gap)
     {
+        if (part.IsSeenAllOver)
+        {
+            return part with { Words = Below(part, gap) };
+        }
+
         if (part.Words.Count == 0)
         {
             return part;
@@ -49,20 +55,36 @@ internal sealed class MarkRoom
 
         var room = new MarkRoom(part);
         var words = part.Words[0];
-        double[] sizes = [words.Size, .. Smaller.Where(s => s < words.Size)];
+        // What is told of one place stands there or nowhere; the name makes room for it.
+        CutWords[] figures = [.. part.Words.Skip(1).Select(room.AtItsPlace).OfType<CutWords>()];
+        room.taken = Array.ConvertAll(figures, BoxOf);
         foreach (string text in (string[])[words.Text, number])
         {
-            foreach (double size in sizes)
+            foreach (double size in Sizes(words))
             {
                 if (room.PlaceOf(text, size, words.At) is { } at)
                 {
-                    return part with { Words = [new(text, at, size)] };
+                    return part with { Words = [new(text, at, size), .. figures] };
                 }
             }
         }
 
-        return part with { Words = [] };
+        return part with { Words = figures };
     }
+
+    // In the gap that nesting leaves below a part; none where that is too narrow to read.
+    private static CutWords[] Below(CutPart part, double gap)
+    {
+        const double largest = 2, least = 1;
+        double size = Math.Min(largest, (gap - (2 * Margin)) / (High + Low));
+        Point2 low = new(part.Lines[0].Points.Min(p => p.X), part.Lines[0].Points.Min(p => p.Y));
+        return size < least ? [] : [new(part.Words[0].Text, low - new Point2(-Margin, Margin + (High * size)), size)];
+    }
+
+    private static double[] Sizes(CutWords words) => [words.Size, .. Smaller.Where(s => s < words.Size)];
+
+    private CutWords? AtItsPlace(CutWords words) =>
+        Sizes(words).Where(size => IsFree(words.Text, size, words.At)).Select(size => words with { Size = size }).FirstOrDefault();
 
     /// <summary>The box that words take, mm.</summary>
     public static (Point2 Low, Point2 High) BoxOf(CutWords words) =>
@@ -106,7 +128,7 @@ internal sealed class MarkRoom
         var (low, high) = BoxOf(new(text, at, size));
         low -= new Point2(Margin, Margin);
         high += new Point2(Margin, Margin);
-        return IsInside((low + high) * 0.5) && !Array.Exists(cuts, c => Meets(c.A, c.B, low, high));
+        return !Array.Exists(taken, t => t.Low.X < high.X && t.High.X > low.X && t.Low.Y < high.Y && t.High.Y > low.Y) && IsInside((low + high) * 0.5) && !Array.Exists(cuts, c => Meets(c.A, c.B, low, high));
     }
 
     private IEnumerable<CutLine> Kept(CutLine line)

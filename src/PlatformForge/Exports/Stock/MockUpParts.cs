@@ -15,6 +15,9 @@ internal sealed class MockUpParts(StockBody body)
     // Chainages are ticked so far apart, so long, mm.
     private const double Tick = 50, TickLength = 8;
 
+    // Their figures begin so far from the edge, mm, past the tick's end, in type of this size.
+    private const double FigureFrom = 11, FigureSize = 2.5;
+
     /// <summary>The pieces of a section, one for each face of the platform.</summary>
     public IEnumerable<CutPart> Of(PlatformSection section)
     {
@@ -41,16 +44,18 @@ internal sealed class MockUpParts(StockBody body)
 
         Point2[] front = [.. stations.Select(s => Turned(Place(s, 0)))], back = [.. stations.Reverse().Select(s => Turned(Place(s, Deep(s))))];
         var lines = new List<CutLine> { new(CutLayer.Cut, [.. front, .. back]) };
+        var figures = new List<CutWords>();
         for (double s = Tick * Math.Ceiling(from / Tick); s <= to; s += Tick)
         {
             double reach = face.CopingFront.At(s);
             lines.Add(new(CutLayer.Mark, [Turned(face.ToLayout(s, reach)), Turned(face.ToLayout(s, reach + TickLength))], IsClosed: false));
+            figures.Add(new(Invariant($"{s:0}"), Turned(face.ToLayout(s, reach + FigureFrom)), FigureSize));
         }
 
         // Where there are two edges each is named by its track.
         string own = plan.Faces.Count > 1 ? $"edge of {face.Spec.Track}" : "edge";
         double middle = (section.From + section.To) / 2;
         var words = new CutWords(Invariant($"{section.Number}  {own}, {from:0} to {to:0}"), Turned(Place(middle, Deep(middle) / 2)), 4);
-        return CutPart.AtOrigin(new(Invariant($"{section.Number} {own}"), StockKind.Card, lines) { Words = [words], Note = height });
+        return CutPart.AtOrigin(new(Invariant($"{section.Number} {own}"), StockKind.Card, lines) { Words = [words, .. figures], Note = height });
     }
 }

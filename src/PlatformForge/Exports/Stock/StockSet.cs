@@ -36,14 +36,14 @@ public static class StockSet
         CutPart[] parts = [.. platform.Sections.Sections.SelectMany(PartsOf).Select(MarkRoom.Trimmed)];
         return StockRule.Check(platform.Name, parts, stock) is { } tooLarge
             ? Outcome.Fault<PlatformStock>(tooLarge)
-            : Outcome.Of(new PlatformStock(platform.Name, parts, Lettered(StockNesting.Of(parts, stock))));
+            : Outcome.Of(new PlatformStock(platform.Name, parts, Lettered(StockNesting.Of(parts, stock), stock.Gap)));
     }
 
     // Words are laid out on the sheet as it is, since they are not turned with their part; numbers are those of the list.
-    private static CutSheet[] Lettered(IReadOnlyList<CutSheet> sheets)
+    private static CutSheet[] Lettered(IReadOnlyList<CutSheet> sheets, double gap)
     {
         int number = 0;
-        return [.. sheets.Select(sheet => sheet with { Parts = [.. sheet.Parts.Select(p => MarkRoom.Lettered(p, Invariant($"{++number}")))] })];
+        return [.. sheets.Select(sheet => sheet with { Parts = [.. sheet.Parts.Select(p => MarkRoom.Lettered(p, Invariant($"{++number}"), gap))] })];
     }
 
     /// <summary>The files of all platforms: each sheet as DXF and as SVG, and a list of the parts.</summary>

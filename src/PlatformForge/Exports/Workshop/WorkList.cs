@@ -1,3 +1,4 @@
+using PlatformForge.Clearance;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms.Features;
@@ -195,12 +196,15 @@ internal static class WorkList
         yield return "Fix the platform so that it comes off again: screws or a few spots of glue.";
     }
 
+    // What a hand takes hold of: a set is coupled up and pushed whole, and a truck goes with the engine that it hangs on.
+    private static IEnumerable<string> Pushed(IEnumerable<Vehicle> vehicles) => vehicles.Where(v => v.TruckOf is null).Select(v => v.SetName ?? v.Name).Distinct();
+
     private static IEnumerable<string> Test(Dossier dossier)
     {
         foreach (var track in dossier.Tracks.Where(t => t.Vehicles.Count > 0))
         {
             yield return Invariant($"Push each of these along {track.Ride.Name} by hand, both ways round and both ways along: ")
-                + Invariant($"{string.Join(", ", track.Vehicles.Select(v => v.Name).Distinct())}.");
+                + Invariant($"{string.Join(", ", Pushed(track.Vehicles))}.");
         }
 
         yield return "Stop where the table says that a vehicle comes nearest, and look along the gap.";

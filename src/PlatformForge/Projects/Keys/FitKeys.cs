@@ -19,7 +19,7 @@ internal static class FitKeys
 
     public static KeyTable<MeasuredFits> Table { get; } = new(OpeningFits.On(
         new SpecKeys<MeasuredFits>(_ => new())
-            .Length("dowel", NumberRange.From(0, 5), "For dowels or plates of joints, as the coupon tells: in place of joint.fit.", _ => new JointSpec().Fit,
+            .Length("dowel", FigureRanges.Fit, "For dowels or plates of joints, as the coupon tells: in place of joint.fit.", _ => new JointSpec().Fit,
                 (f, _) => f)));
 
     /// <summary>The project with measured fits put where they hold.</summary>
@@ -30,7 +30,7 @@ internal static class FitKeys
             return root;
         }
 
-        if (fits.Find("dowel") is { Value: TreeNumber or TreeText } dowel)
+        if (fits.Find("dowel") is { Value: TreeNumber or TreeText } dowel && CanBe(dowel))
         {
             var joint = root.Find("joint");
             root = joint switch
@@ -51,11 +51,14 @@ internal static class FitKeys
             : root;
     }
 
+    // What is no fit is refused where it stands, and not again where it would be laid.
+    private static bool CanBe(TreeEntry fit) => fit.Value is not TreeNumber { Value: var mm } || FigureRanges.Fit.Holds(mm);
+
     private static TreeTable OnPlatform(TreeTable platform, TreeTable fits, string key, KeyReading reading)
     {
         foreach (var (name, tables) in OpeningFits.Shared)
         {
-            if (fits.Find(name) is not { Value: TreeNumber or TreeText } fit)
+            if (fits.Find(name) is not { Value: TreeNumber or TreeText } fit || !CanBe(fit))
             {
                 continue;
             }

@@ -11,7 +11,7 @@ internal static class PaperKeys
     private static readonly TextRule Named = new("", "Name of a size.", [.. PaperSizes.All.Select(s => s.Name)]);
 
     // The longest side of a page that readers of PDF take (ISO 32000-1, annex C: 14 400 points).
-    private static readonly NumberRule Stated = new("", "Its width or height.", NumberRange.From(50, 5080), "mm");
+    private static readonly NumberRule Stated = new("", "Its width or height.", NumberRange.From(PaperSpec.LeastSide, 5080), "mm");
 
     private static readonly ListRule Pair = new("", "Width and height.", Stated, 2, 2);
 
@@ -53,7 +53,7 @@ internal static class PaperKeys
         {
             // Both sides may be wrong: no one figure mends that, a size does.
             reading.Fault("PF1008", key, node.Place, FormattableString.Invariant($"size is {across:0.###} by {up:0.###} mm."),
-                $"Give {Stated.Wanted} for each side, or a size by name such as \"A4\".", Cure.Text(key, "A4"));
+                FormattableString.Invariant($"Give {PaperSpec.LeastSide + (2 * paper.Margin):0.###} to 5080 mm for each side, or a size by name such as \"A4\"."), Cure.Text(key, "A4"));
             return paper;
         }
 
