@@ -364,6 +364,19 @@ public class FolderVerifierTests
         Assert.False(verdict.IsClear);
     }
 
+    [Theory]
+    [InlineData(true, "two sections of number 1")]
+    [InlineData(false, "not after its beginning")]
+    public void Sections_that_the_manifest_has_out_of_their_row_are_a_fault(bool twice, string said)
+    {
+        var made = new Folders().Make();
+        var manifest = ManifestForm.Read(made[Manifest.FileName]!, Manifest.FileName).Value!;
+        manifest = manifest with { Sections = [.. manifest.Sections.Select((s, i) => i != 1 ? s : twice ? s with { Number = 1 } : s with { To = s.From - 5 })] };
+        var verdict = FolderVerifier.Verify(new([.. made.Files.Where(f => f.Path != Manifest.FileName), new(Manifest.FileName, ManifestForm.ToBytes(manifest))]));
+        Assert.Contains(said, Assert.Single(verdict.Findings).Message, StringComparison.Ordinal);
+        Assert.False(verdict.IsClear);
+    }
+
     [Fact]
     public void Without_a_design_copy_nothing_is_held_and_no_further_vehicle_has_a_scale()
     {

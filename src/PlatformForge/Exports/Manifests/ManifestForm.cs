@@ -71,7 +71,19 @@ public static class ManifestForm
 
         return named.FirstOrDefault(f => !paths.Contains(f)) is { } missing
             ? Fault(name, Invariant($"has a section in '{missing}', which is not among its files"))
+            : OutOfRow(manifest) is { } what ? Fault(name, what)
             : Outcome.Of(manifest);
+    }
+
+    // Sections of a platform stand in a row, each with a number of its own. What is wrong with that, in words; null where nothing is.
+    private static string? OutOfRow(Manifest manifest)
+    {
+        var numbers = new HashSet<(string, int)>();
+        return manifest.Sections.FirstOrDefault(s => !numbers.Add((s.Platform, s.Number))) is { } twice
+            ? Invariant($"has two sections of number {twice.Number} of platform '{twice.Platform}'")
+            : manifest.Sections.FirstOrDefault(s => !(s.From < s.To)) is { } turned
+            ? Invariant($"has '{turned.Name}' end at chainage {turned.To:0.###} mm, not after its beginning at {turned.From:0.###}")
+            : null;
     }
 
     /// <summary>The files that a manifest of ours lists, whatever its format; null when it is no manifest of ours.</summary>
