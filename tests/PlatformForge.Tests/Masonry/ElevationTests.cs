@@ -52,7 +52,7 @@ public class ElevationTests
         var sheet = ElevationDrawing.Draw(Designed.Value, Platform);
         string[] words = [.. sheet.Items.OfType<SheetText>().Select(t => t.Text)];
         double front = ElevationDrawing.Faces(Platform).First().Slices.Sum(s => s.Length);
-        Assert.Contains(words, w => w == FormattableString.Invariant($"Front of face 1: stone, {front:F1} mm long"));
+        Assert.Contains(words, w => w == FormattableString.Invariant($"Front: stone, {front:F1} mm long"));
         Assert.Contains("20.0", words); // over the baseboard: 12 over rail top, which is 8 over it
         Assert.Equal(4, sheet.Items.OfType<SheetPath>().Count(p => p.Pen == HouseStyle.Cut)); // two cuts, on the front and on the back
         Assert.All(sheet.Items.OfType<SheetPath>(), p => Assert.All(p.Points, q => Assert.True(q.X >= 0 && q.X <= sheet.Width && q.Y >= 0 && q.Y <= sheet.Height)));

@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
+using PlatformForge.Platforms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using static System.FormattableString;
@@ -13,6 +14,9 @@ public static class ElevationDrawing
     private const double Scaled = 30; // mm for dimensions to the left of each face
     private const double Apart = 6, Title = 8;
 
+    // mm of a wall below which its dimensions have their arrows outside, and how far these reach.
+    private const double Low = 7, Arrows = 5;
+
     // A sheet of full-size rows that would be taller than this, mm, is drawn at half size.
     private const double Tallest = 1200;
 
@@ -25,7 +29,7 @@ public static class ElevationDrawing
         double reduction = full > Tallest ? 2 : 1;
         var rows = faces.SelectMany(f => WallSlice.Rows(f.Slices, room * reduction).Select((r, i) => (Face: f, First: i == 0, Slices: r,
             Row: new ElevationRow(r, 1 / reduction, f.Slab, f.Paint)))).ToArray();
-        double height = TitleBlock.Margin + 20 + rows.Sum(r => r.Row.Height + Apart + (r.First ? Title : 0)) + TitleBlock.Depth + TitleBlock.Margin + 4;
+        double height = TitleBlock.Margin + 20 + rows.Sum(r => r.Row.Height + Over(r.Slices, r.Face.Slab) + Apart + (r.First ? Title : 0)) + TitleBlock.Depth + TitleBlock.Margin + 4;
         var sheet = new Sheet(Width, Math.Max(148, height), Invariant($"{platform.Name}: elevations"))
         {
             Description = "The faced walls as seen from outside, laid flat: "
@@ -40,10 +44,11 @@ public static class ElevationDrawing
         {
             if (first)
             {
-                sheet.Text(Called(face), new(TitleBlock.Inset, y + 4), HouseStyle.Subheading);
+                sheet.Text(Called(face, platform.Plan), new(TitleBlock.Inset, y + 4), HouseStyle.Subheading);
                 y += Title;
             }
 
+            y += Over(slices, face.Slab);
             Point2 corner = new(TitleBlock.Inset + Scaled, y);
             row.DrawOn(sheet, corner);
             Heights(sheet, slices[0], corner, y + row.Height - 5.5, (1 / reduction, face.Slab));
@@ -68,17 +73,20 @@ public static class ElevationDrawing
             var slices = WallSlice.Of(platform.Sections, name, name == WallNames.FrontOf(1) ? rising : !rising);
             if (slices.Count > 0)
             {
-                yield return new(name, slices, plan.Spec.Deck.Thickness, isFront ? Paint.Coping : Paint.Deck);
+                yield return new(name, slices, plan.Spec.Deck.Thickness, isFront ? CopingGrooves.PaintOf(plan) : Paint.Deck);
             }
         }
     }
 
-    private static string Called(ElevationFace face)
+    private static string Called(ElevationFace face, PlatformPlan plan)
     {
         var finishes = face.Slices.Select(s => FacingSpec.Name(s.Wall.Finish)).Distinct();
-        string name = char.ToUpperInvariant(face.Name[0]) + face.Name[1..];
+        string name = !plan.Spec.IsIsland && face.Name == WallNames.FrontOf(1) ? "Front" : char.ToUpperInvariant(face.Name[0]) + face.Name[1..];
         return Invariant($"{name}: {string.Join(", ", finishes)}, {Figures.Mm(face.Slices.Sum(s => s.Length))} mm long");
     }
+
+    // Of walls so low that the arrows of their heights stand over and under them, a row has room over it.
+    private static double Over(IReadOnlyList<WallSlice> slices, double slab) => slices[0].Edge(slices[0].Wall.Wall.Top)[0].Y + slab < Low ? Arrows : 0;
 
     private static void Heights(Sheet sheet, WallSlice first, Point2 corner, double foot, (double Scale, double Slab) by)
     {
