@@ -140,6 +140,15 @@ public class PierTests
     }
 
     [Fact]
+    public void A_front_is_told_panel_by_panel_and_pier_by_pier_to_its_whole_length_without_the_piers_sides()
+    {
+        var slices = PlatformForge.Exports.Drawings.WallSlice.Of(Level.Value, PlatformForge.Solids.Bodies.WallNames.FrontOf(1)).ToArray();
+        Assert.Equal((2 * Plan.Piers.Count) + 1, slices.Length);
+        Assert.All(slices.Select((s, i) => (s, i)), p => Assert.Equal(p.i % 2 == 1, p.s.IsPier));
+        Assert.Equal(150 - (2 * Piered.Depth), slices.Sum(s => s.Length), 1e-3);
+    }
+
+    [Fact]
     public void An_island_has_no_back_for_piers() => Assert.Equal("PF4157", Assert.Single(Rules(Spec(Piered.Piers! with { On = PierWalls.Back }) with
     {
         OtherFace = new("down", Side.Right, 200, 500, EdgeStyle.Uniform),

@@ -28,9 +28,12 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
     public static IReadOnlyList<WallSlice> Of(SectionSet set, string face, bool rising)
     {
         var sections = rising ? set.Sections : set.Sections.Reverse();
-        return [.. sections.SelectMany(s => s.Faced.SelectMany(w => Shown(w, face).Select((t, i) =>
-            new WallSlice(w, s.Number, t.From, t.To, i == 0) { IsPier = t.Face != face })))];
+        return [.. sections.SelectMany(s => Of(s, face))];
     }
+
+    /// <summary>The stretches of a face of one section, from left to right as seen from outside: panels, and fronts of piers.</summary>
+    public static IEnumerable<WallSlice> Of(PlatformSection section, string face) => section.Faced.SelectMany(w => Shown(w, face).Select((t, i) =>
+        new WallSlice(w, section.Number, t.From, t.To, i == 0) { IsPier = t.Face != face }));
 
     // A face's panels and its piers' fronts from left to right; a ring may open in the middle of them. Sides of piers are not seen from before the wall.
     private static IEnumerable<(string Face, double From, double To)> Shown(FacedWall wall, string face)

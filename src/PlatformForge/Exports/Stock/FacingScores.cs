@@ -15,8 +15,7 @@ internal static class FacingScores
     /// <returns>None where the face is smooth.</returns>
     public static IReadOnlyList<CutLine> Of(PlatformSection section, string face, IReadOnlyList<Point2> strip, double length)
     {
-        WallSlice[] slices = [.. section.Faced.SelectMany(w => w.Stretches.Where(s => s.Face == face)
-            .Select(s => new WallSlice(w, section.Number, s.From, s.To, true)))];
+        WallSlice[] slices = [.. WallSlice.Of(section, face)];
 
         // A print is trimmed at its ends; a strip goes to the cut.
         double start = (length - slices.Sum(s => s.Length)) / 2;
