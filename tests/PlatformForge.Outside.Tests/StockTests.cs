@@ -482,9 +482,12 @@ public sealed class StockTests : IDisposable
             foreach (var ring in rings.Where(r => !rings.Any(o => o != r && Plane.Holds(o.Points, r.Points[0]))))
             {
                 bool On(Point2 p) => Plane.Holds(ring.Points, p);
+
+                // The name of a paved deck stands in the gap of 3 mm below it, from its lower left corner on.
+                bool IsBelow(Point2 p) => ring.Points.Min(q => q.X) is var left && ring.Points.Min(q => q.Y) is var low && p.X > left && p.X < left + 1 && p.Y < low && p.Y > low - 3;
                 Entity[] own = [.. rounds.Where(r => On(r.Points[0]))];
                 yield return new(
-                    string.Join(" ", sheet.Where(e => e.Kind == "TEXT" && On(e.Points[0])).Select(e => e.Text.Replace("  ", " ", StringComparison.Ordinal))),
+                    string.Join(" ", sheet.Where(e => e.Kind == "TEXT" && (On(e.Points[0]) || IsBelow(e.Points[0]))).Select(e => e.Text.Replace("  ", " ", StringComparison.Ordinal))),
                     ring.Points,
                     [.. own.Select(r => r.Points[0]), .. rings.Where(r => r != ring && On(r.Points[0])).Select(r => Plane.Middle(r.Points))],
                     [.. own.Select(r => 2 * r.Radius)],
