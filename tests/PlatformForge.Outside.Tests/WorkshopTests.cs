@@ -236,9 +236,10 @@ public class WorkshopTests(WrittenSamples samples)
                 bool isCover = row["mask"].StartsWith("deck cover", StringComparison.Ordinal);
                 // Between two copings nothing but the deck's own colour tells its ends, less their relief.
                 bool isIsland = !File.Exists(Path.Combine(section.Built, "tables", section.Name + "-setting-out.csv"));
-                if (isIsland && !isCover)
+                // Two lines of one colour, or a deck of its coping's: by colour they are not told apart.
+                if ((isIsland && !isCover) || (isCover && Coping(section, top) is var coping && !top.Any(t => t.Corners.Max(p => p.Z) < 0.05 && t.Paint != coping && DeckPaints.Contains(t.Paint))))
                 {
-                    continue; // two lines of one colour
+                    continue;
                 }
 
                 var (length, width) = isCover && isIsland ? Box(Deck(section, all, top, toEnds: false)) : isCover ? (Box(Deck(section, all, top, toEnds: true)).Long, Box(Deck(section, all, top, toEnds: false)).Wide) : Box(Bordered(section, top, row));

@@ -84,6 +84,29 @@ public class LineArtTests
         }
     }
 
+    /// <summary>Seen nearly along itself a wall of bricks goes far back within a few dots, and is no black plane for that.</summary>
+    [Fact]
+    public void A_faced_wall_seen_nearly_along_itself_keeps_its_bricks_out_of_ink()
+    {
+        var plan = Workbench.Straight(150, Side.Left, s => s with { Facing = FacingSpec.For(new(76.2)) });
+        var mesh = Workbench.Made(plan, Workbench.Printer, new()).Sections[0].Solid.Mesh;
+        var before = mesh.Vertices.MinBy(p => p.Y);
+
+        // What is drawn within the wall, a quarter off its ends, its foot and its coping, by the length of the wall.
+        double Within(Point3 toward)
+        {
+            var picture = new LinePicture([mesh], toward, new(300, 300));
+            double low = mesh.Vertices.Min(p => p.Z), high = mesh.Vertices.Max(p => p.Z), from = mesh.Vertices.Min(p => p.X), to = mesh.Vertices.Max(p => p.X);
+            Point2 At(double x, double z) => picture.Of(new(from + (x * (to - from)), before.Y, low + (z * (high - low))));
+            Point2 corner = At(0.25, 0.25), along = At(0.75, 0.25) - corner, up = At(0.25, 0.75) - corner;
+            double area = Point2.Cross(along, up);
+            bool Inside(Point2 p) => Point2.Cross(p - corner, up) / area is >= 0 and <= 1 && Point2.Cross(along, p - corner) / area is >= 0 and <= 1;
+            return picture.Lines().Where(l => Inside((l.From + l.To) * 0.5)).Sum(l => (l.To - l.From).Length) / along.Length;
+        }
+
+        Assert.InRange(Within(new(10, -1, 3)), 0, 1.2 * Within(new(6, -1, 2)));
+    }
+
     /// <summary>
     /// Each section of the assembly is the one that is printed, moved and not mirrored, and the bores of neighbours face one another across the gap.
     /// </summary>

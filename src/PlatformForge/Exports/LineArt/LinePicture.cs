@@ -81,11 +81,13 @@ internal sealed class LinePicture
             shown[i] = field.Behind(at.X, at.Y) <= at.Z + slack && (!edge.Detail || IsRim(at));
         }
 
-        // Half a dozen dots to one side nothing of the wall is left: what stands there is behind it.
+        // Half a dozen dots to one side nothing of the wall is left: what stands there is behind it. A wall that is seen nearly along itself goes as far back on
+        // one side as it comes forward on the other.
         bool IsRim(Point3 at)
         {
             var side = new Point2(along.X, along.Y).Left * (Aside / Math.Max(1e-9, new Point2(along.X, along.Y).Length));
-            return Math.Min(field.Behind(at.X + side.X, at.Y + side.Y), field.Behind(at.X - side.X, at.Y - side.Y)) < at.Z - Rim;
+            double one = field.Behind(at.X + side.X, at.Y + side.Y) - at.Z, other = field.Behind(at.X - side.X, at.Y - side.Y) - at.Z;
+            return Math.Min(one, other) < -Rim && one + other < -Rim;
         }
 
         Point2 Place(int step) => new((a.X - 1 + (along.X * step / steps)) / Dots, (a.Y - 1 + (along.Y * step / steps)) / Dots);
