@@ -34,7 +34,7 @@ internal static class OutputSets
         }
 
         bool Has(string set) => named.Any(n => string.Equals(n, set, StringComparison.OrdinalIgnoreCase) || string.Equals(n, All, StringComparison.OrdinalIgnoreCase));
-        choice = usual with { Prints = Has("prints"), Pictures = Has("pictures"), Drawings = Has("drawings"), Tables = Has("tables"), Report = Has("report"), Masks = Has("masks"), Paper = Has("paper"), Gauges = Has("gauges"), Sheet = Has("sheet"), Scene = Has("scene"), ReportDrawings = Has("report"), ReportPictures = Has("report") };
+        choice = usual with { EverySet = named.Any(n => string.Equals(n, All, StringComparison.OrdinalIgnoreCase)), Prints = Has("prints"), Pictures = Has("pictures"), Drawings = Has("drawings"), Tables = Has("tables"), Report = Has("report"), Masks = Has("masks"), Paper = Has("paper"), Gauges = Has("gauges"), Sheet = Has("sheet"), Scene = Has("scene"), ReportDrawings = Has("report"), ReportPictures = Has("report") };
         return null;
     }
 

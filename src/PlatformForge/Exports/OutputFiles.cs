@@ -13,6 +13,9 @@ namespace PlatformForge.Exports;
 /// <summary>What of a run is wanted as files.</summary>
 public sealed record OutputChoice
 {
+    /// <summary>Whether every set there is was asked for at once: one that the project cannot have is then left out with a warning.</summary>
+    public bool EverySet { get; init; }
+
     /// <summary>STL and 3MF files: without them a folder holds nothing that could be verified.</summary>
     public bool Prints { get; init; } = true;
 

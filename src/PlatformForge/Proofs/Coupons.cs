@@ -183,7 +183,7 @@ internal static class Coupons
         /// <summary>What of it is tried, mm.</summary>
         public double Tried => IsSlice ? Along : Math.Min(Along, Across);
 
-        public string Words => IsRound ? "round hole" : IsSlice ? "slice of a socket" : "square hole";
+        public string Words => IsRound ? "round hole" : IsSlice ? "slice of a square hole" : "square hole";
 
         public double Pitch(PrinterSpec printer) => Math.Max(Legible(Fits(Fit), "", printer), Along + Fits(Fit)[^1] + (2 * Mouth) + Land);
 

@@ -36,4 +36,25 @@ public class PaperCommandTests
         Assert.NotEmpty(Directory.GetFiles(folder["halt-paper/paper"], "*.pdf"));
         Assert.False(Directory.Exists(folder["halt-paper/stl"]));
     }
+
+    /// <summary>Of a run of every set one that the project cannot have is left out with a warning; named by itself it is refused, and nothing is written.</summary>
+    [Fact]
+    public void A_set_that_cannot_be_keeps_no_other_from_being_made()
+    {
+        using var folder = new TempFolder();
+        folder.Write("halt.toml", PresetShelf.Sample("straight-halt") + "\n[sheet]\nsize = [30, 20]\n\n[gauges]\nat = [100000]\n");
+        var run = CliRun.Of("build", folder["halt.toml"], "--sets", "all", "--no-pictures");
+        Assert.True(run.Exit == 0, run.Error);
+        Assert.Contains("warning PF7530", run.Out + run.Error, StringComparison.Ordinal);
+        Assert.Contains("The set sheet is left out.", run.Out + run.Error, StringComparison.Ordinal);
+        Assert.Contains("The set gauges is left out.", run.Out + run.Error, StringComparison.Ordinal);
+        Assert.Contains("The set sheet is left out.", File.ReadAllText(folder["halt/report.md"]), StringComparison.Ordinal);
+        Assert.True(Directory.Exists(folder["halt/stl"]) && Directory.Exists(folder["halt/paper"]) && !Directory.Exists(folder["halt/sheet"]) && !Directory.Exists(folder["halt/gauges"]));
+        Assert.Equal(0, CliRun.Of("verify", folder["halt"]).Exit);
+
+        var named = CliRun.Of("build", folder["halt.toml"], "--sets", "prints,sheet", "--no-pictures", "--output", folder["other"]);
+        Assert.Equal(3, named.Exit);
+        Assert.Contains("error PF7530", named.Error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(folder["other"]));
+    }
 }

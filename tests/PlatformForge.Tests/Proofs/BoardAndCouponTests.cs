@@ -104,7 +104,7 @@ public class BoardAndCouponTests
         var coupon = Assert.Single(sets.Of("coupon of holes"));
         var made = sets.Made(coupon);
         Assert.InRange(made.Estimate.Grams, 0.5, 5);
-        var wide = made.Figures.Where(f => f.What.StartsWith("slice of a socket", StringComparison.Ordinal)).ToArray();
+        var wide = made.Figures.Where(f => f.What.StartsWith("slice of a square hole", StringComparison.Ordinal)).ToArray();
         Assert.Equal(10, wide.Length);
         Assert.Equal(11, wide[0].Value, Rounding);
     }

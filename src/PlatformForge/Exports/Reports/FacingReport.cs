@@ -9,13 +9,13 @@ namespace PlatformForge.Exports.Reports;
 /// their
 /// joints where there is brickwork; each stretch of wall between two stops.</summary>
 public sealed record FacingReport(
-    IReadOnlyList<string> Finishes, double Joint, double Depth,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] BrickworkReport? Brickwork, IReadOnlyList<FacedWallReport> Walls)
+    IReadOnlyList<string> Finishes, double Joint, double Depth, IReadOnlyList<FacedWallReport> Walls,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] BrickworkReport? Brickwork = null)
 {
     internal static FacingReport? Of(SectionSet set) => set.Facing is not { } facing ? null : new(
         [.. facing.Finishes.Select(f => FacingSpec.Name(f.Work.Finish))], facing.Finishes[0].Work.Laying.Joint, facing.Finishes[0].Work.Laying.Depth,
-        facing.Brickwork is { } b ? new(FacingSpec.Name(b.Bond), b.Module.Stretcher, b.Module.Header, b.Module.Course, b.Perpends) : null,
-        [.. set.Sections.SelectMany(s => s.Faced.Select(w => FacedWallReport.Of(s.Number, w)))]);
+        [.. set.Sections.SelectMany(s => s.Faced.Select(w => FacedWallReport.Of(s.Number, w)))],
+        facing.Brickwork is { } b ? new(FacingSpec.Name(b.Bond), b.Module.Stretcher, b.Module.Header, b.Module.Course, b.Perpends) : null);
 }
 
 /// <summary>Brickwork: its bond, and bricks with their joints, mm of the model.</summary>

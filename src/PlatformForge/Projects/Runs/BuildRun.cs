@@ -40,7 +40,7 @@ public static class BuildRun
     internal static Outcome<BuildReport> Build(
         ProjectSpec project, string folder, FolderDisk disk, bool force, RunWatch watch, OutputChoice? choice = null, string? measured = null)
     {
-        if (Objections(project, choice) is { Count: > 0 } faults)
+        if (LeftOutSets.Objections(project, choice) is { Count: > 0 } faults)
         {
             return Outcome.Fault<BuildReport>(project.Placed(faults));
         }
@@ -69,7 +69,8 @@ public static class BuildRun
             Platforms = [.. dossier.Platforms.Select(p =>
             Measured(p, edges) with { FurtherFaces = [.. p.FurtherFaces.Select(f => Measured(f, edges))] })]
         };
-        choice ??= new();
+        var (wanted, leftOut) = LeftOutSets.Without(project, choice ?? new());
+        dossier = dossier with { Findings = [.. dossier.Findings, .. project.Placed(leftOut)] };
 
         // Each file waits on the disk as soon as it is made, and is verified as it lies there: memory holds what is being made, and not what has been.
         Verdict? verdict = null;
@@ -80,7 +81,7 @@ public static class BuildRun
             force,
             shelf =>
             {
-                var made = Made(project, dossier, choice, edges, shelf, watch);
+                var made = Made(project, dossier, wanted, edges, shelf, watch);
                 (dossier, verdict, filling) = (made.Dossier, made.Verdict, made.Filling.Value);
                 return made.Filling;
             },
@@ -135,8 +136,8 @@ public static class BuildRun
             var scene = SceneFile.Work(dossier, choice);
             List<Task<OutputFile[]>> shown = [Beside(() => OutputWork.Make([.. work.Shown, .. scene], shelf, stop.Token))];
             var proofs = choice.Gauges ? ProofRun.Of(project, dossier, stop.Token) : null;
-            var remarks = project.Placed(proofs?.Findings ?? []);
-            if (proofs is { Value: null })
+            var remarks = project.Placed(proofs is { Value: null } && choice.EverySet ? [.. LeftOutSets.Told("gauges", proofs.Findings)] : proofs?.Findings ?? []);
+            if (proofs is { Value: null } && !choice.EverySet)
             {
                 return (Outcome.Fault<HeldFiles>(remarks), dossier, Unheld);
             }
@@ -156,6 +157,7 @@ public static class BuildRun
             }
 
             var made = full.GetAwaiter().GetResult();
+            dossier = dossier with { Findings = [.. dossier.Findings, .. project.Placed(made.Value is null ? [] : made.Findings)] };
             return (made.Value is { } sheets
                 ? Outcome.Of(new HeldFiles(work.Manifest, OutputWork.InOrder([.. held, .. shown.SelectMany(s => s.GetAwaiter().GetResult()), .. sheets.Files]), sheets.Paper))
                 : Outcome.Fault<HeldFiles>(project.Placed(made.Findings)), dossier, verdict);
@@ -189,22 +191,14 @@ public static class BuildRun
         };
     }
 
-    // What can be refused before anything long is done.
-    private static IReadOnlyList<Finding> Objections(ProjectSpec project, OutputChoice? choice) =>
-    [
-        .. choice?.Paper == true ? PaperSet.Objections(project.Paper) : [],
-        .. choice?.Gauges == true ? ProofMaker.Objections(project.Gauges, project.Printer, project.Layout.Gauge) : [],
-        .. choice?.Sheet == true ? StockSet.Objections(project.Sheet) : [],
-    ];
-
     // Paper to lay on the layout, and lines to cut sheet by.
     private static Outcome<FullSizeFiles> FullSize(
         Dossier dossier, ProjectSpec project, OutputChoice choice, FileShelf shelf, CancellationToken cancel)
     {
-        var sheet = choice.Sheet ? StockSet.Work(dossier, project.Sheet) : Outcome.Of<IReadOnlyList<FileWork>>([]);
-        var paper = choice.Paper ? PaperSet.Laid(dossier, project.Paper) : Outcome.Of<IReadOnlyList<LaidPaper>>([]);
+        var sheet = choice.Sheet ? LeftOutSets.Kept(choice, "sheet", StockSet.Work(dossier, project.Sheet), []) : Outcome.Of<IReadOnlyList<FileWork>>([]);
+        var paper = choice.Paper ? LeftOutSets.Kept(choice, "paper", PaperSet.Laid(dossier, project.Paper), []) : Outcome.Of<IReadOnlyList<LaidPaper>>([]);
         return paper.Value is { } laid && sheet.Value is { } cut
-            ? Outcome.Of(new FullSizeFiles(OutputWork.Make([.. laid.SelectMany(p => p.Sheets()), .. cut], shelf, cancel), laid))
+            ? Outcome.Of(new FullSizeFiles(OutputWork.Make([.. laid.SelectMany(p => p.Sheets()), .. cut], shelf, cancel), laid), [.. paper.Findings, .. sheet.Findings])
             : Outcome.Fault<FullSizeFiles>([.. paper.Findings, .. sheet.Findings]);
     }
 
