@@ -86,10 +86,17 @@ internal static class InitCommand
     private static CommandResult WriteVehicle(string path, bool force) =>
         Obstacle(path, force) ?? Write([(path, VehicleSheet.Write())], force, "platformforge check PROJECT --with-vehicle " + path);
 
-    private static CommandResult? Obstacle(string path, bool force) =>
-        Directory.Exists(path) ? Fault("PF1020", FaultKind.Output, $"{path} is a folder.", $"Name a file in it, such as {Path.Combine(path, "platform.toml")}.")
-        : File.Exists(path) && !force ? Fault("PF1020", FaultKind.Output, $"{path} is there already; it was left as it is.", "Choose another name, or replace it with --force.")
-        : null;
+    // Only a plain file is replaced: moving a new one onto a device or a pipe would take it away from everybody, and onto a link would part it from its file.
+    private static CommandResult? Obstacle(string path, bool force)
+    {
+        var there = new FileInfo(path);
+        return Directory.Exists(path) ? Fault("PF1020", FaultKind.Output, $"{path} is a folder.", $"Name a file in it, such as {Path.Combine(path, "platform.toml")}.")
+            : there.LinkTarget is { } target ? Fault("PF1020", FaultKind.Output, $"{path} is a link to {target}; it was left as it is.", "Choose another name, or name what the link leads to.")
+            : !there.Exists ? null
+            : !force ? Fault("PF1020", FaultKind.Output, $"{path} is there already; it was left as it is.", "Choose another name, or replace it with --force.")
+            : there.Length == 0 ? Fault("PF1020", FaultKind.Output, $"{path} is empty, or it is a pipe or a device; it was left as it is.", "Choose another name, or delete it first if nothing needs it.")
+            : null;
+    }
 
     private static CommandResult Write(List<(string Path, string Text)> files, bool force, string? next = null)
     {

@@ -104,8 +104,18 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
         }
 
         ring = Sound(Inside(ring, run));
-        return ring.Length < 3 || ring.Max(p => p.X) - ring.Min(p => p.X) < Least || ring.Max(p => p.Y) - ring.Min(p => p.Y) < Least ? [] : OffBends(ring);
+        if (ring.Length < 3 || ring.Max(p => p.X) - ring.Min(p => p.X) < Least || ring.Max(p => p.Y) - ring.Min(p => p.Y) < Least)
+        {
+            return [];
+        }
+
+        // What is long and thin askew may turn over as its corners move off a bend: nothing that a printer would lay.
+        var moved = OffBends(ring);
+        return Area(moved) < Least * Least / 2 ? [] : moved;
     }
+
+    // mm², positive where corners run counter-clockwise.
+    private static double Area(Point2[] ring) => ring.Select((p, i) => Point2.Cross(p - ring[0], ring[(i + 1) % ring.Length] - ring[0])).Sum() / 2;
 
     private OpeningCut SetOut(WallOpening opening)
     {

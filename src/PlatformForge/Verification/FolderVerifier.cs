@@ -72,6 +72,14 @@ public static class FolderVerifier
         List<string> open = [.. manifest.Lines.Where(l => !lines.ContainsKey(l.Stl)).Select(l => Invariant($"{l.Name}, which could not be read")),
             .. manifest.Sections.Where(s => sections.All(r => r.File != s.Stl)).Select(s => Invariant($"{s.Name}, which could not be read")),
             .. Unlisted(folder, findings)];
+        if (manifest.Sections.Count == 0)
+        {
+            findings.Add(NoSections());
+            findings.AddRange(design is null ? [] : ProofVerifier.Check(manifest, design, proofs, sections));
+            open.Add("anything: the folder has no section");
+            return new(null, null, [], figures, findings) { NotHeld = open };
+        }
+
         if (design is null)
         {
             findings.Add(Finding.Error("PF8004", "", Invariant($"Without {DesignCopy.FileName} there is nothing to hold the sections against."),
@@ -141,6 +149,11 @@ public static class FolderVerifier
 
     // Every track with the height of its rails, whatever the faced one's is.
     private static TrackRun Over(DesignCopy design, DesignTrack track) => track.ToRun() with { RailTop = track.RailTop ?? design.RailTop };
+
+    // A folder of paper, sheet, gauges, a scene or a survey is sound and still nothing that vehicles could be run past.
+    private static Finding NoSections() => Finding.Error("PF1095", "",
+        "The folder has no section of a platform: it was made without the set prints, so that there is nothing to hold against the vehicles.",
+        "Name a folder that was built with its prints, as 'platformforge build my-halt.toml' does.");
 
     // Sections that no platform of the design copy claims, and a design copy that claims or runs nothing; each named as not held.
     private static IEnumerable<string> NothingToHold(Manifest manifest, DesignCopy design, IReadOnlyList<Vehicle> extra, List<Finding> findings)

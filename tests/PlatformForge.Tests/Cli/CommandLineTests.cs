@@ -80,6 +80,35 @@ public class CommandLineTests
         Assert.Equal(["halt.toml"], Directory.GetFileSystemEntries(folder.Path).Select(Path.GetFileName));
     }
 
+    /// <summary>A file moved onto a pipe or a device takes it away from everybody; one moved onto a link parts it from its file.</summary>
+    [Fact]
+    public void Init_replaces_plain_files_alone()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var folder = new TempFolder();
+        using (var make = System.Diagnostics.Process.Start("mkfifo", [folder["pipe.toml"]]))
+        {
+            make.WaitForExit();
+        }
+
+        folder.Write("mine.toml", "mine");
+        File.CreateSymbolicLink(folder["link.toml"], folder["mine.toml"]);
+        File.CreateSymbolicLink(folder["nowhere.toml"], folder["none.toml"]);
+        foreach (string name in new[] { "pipe.toml", "link.toml", "nowhere.toml" })
+        {
+            var run = CliRun.Of("init", folder[name], "--force", "--sample", "straight-halt");
+            Assert.Equal(6, run.Exit);
+            Assert.Contains("it was left as it is", run.Error, StringComparison.Ordinal);
+        }
+
+        Assert.Equal("mine", File.ReadAllText(folder["link.toml"]));
+        Assert.Equal((0L, false), (new FileInfo(folder["pipe.toml"]).Length, File.Exists(folder["none.toml"])));
+    }
+
     [Fact]
     public void Presets_are_listed_with_their_sources()
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using PlatformForge.Clearance;
+using PlatformForge.Exports;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
@@ -375,6 +376,24 @@ public class FolderVerifierTests
         var verdict = FolderVerifier.Verify(new([.. made.Files.Where(f => f.Path != Manifest.FileName), new(Manifest.FileName, ManifestForm.ToBytes(manifest))]));
         Assert.Contains(said, Assert.Single(verdict.Findings).Message, StringComparison.Ordinal);
         Assert.False(verdict.IsClear);
+    }
+
+    /// <summary>Paper, sheet, gauges, a scene, a survey: such a folder is sound, and building it again would not give it sections.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_folder_made_without_prints_is_told_as_that_and_never_called_clear(bool copied)
+    {
+        var made = new Folders().Make();
+        OutputFile[] kept = [.. made.Files.Where(f => f.Path == DesignCopy.FileName && copied)];
+        var manifest = ManifestForm.Read(made[Manifest.FileName], Manifest.FileName).Value!;
+        manifest = manifest with { Sections = [], Files = [.. manifest.Files.Where(f => kept.Any(k => k.Path == f.Path))] };
+        var verdict = FolderVerifier.Verify(new([.. kept, new(Manifest.FileName, ManifestForm.ToBytes(manifest))]));
+        var told = Assert.Single(verdict.Findings);
+        Assert.Equal(("PF1095", FaultKind.Input), (told.Code, told.Kind));
+        Assert.DoesNotContain("again", told.Remedy, StringComparison.Ordinal);
+        Assert.False(verdict.IsClear);
+        Assert.NotEmpty(verdict.NotHeld);
     }
 
     [Fact]

@@ -6,6 +6,8 @@ internal static class VerificationEntries
     public static readonly FindingEntry[] All =
     [
         new("PF8001", "A folder is none that this program built.", "Name a folder that it built.", Reasons.Folder),
+        new("PF1095", "A folder to be verified has no section: it was made without the set prints, or by paper, gauges or survey.",
+            "Name a folder that was built with its prints.", Reasons.Folder),
         new("PF8002", "A file that the manifest names is not there.", "Build the folder again.", Reasons.Rebuilt),
         new(
             "PF8003",

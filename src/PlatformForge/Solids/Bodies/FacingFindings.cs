@@ -106,7 +106,7 @@ internal static class FacingFindings
     public static Finding PavingTooDeep(string key, double deck, double depth, double deepest) => Finding.Error(
         "PF5040",
         key + ".depth",
-        Invariant($"Joints of {depth:0.###} mm leave {deck - depth:0.###} mm of a deck {deck:0.###} mm thick, less than two lines of the nozzle."),
+        Invariant($"Joints of {depth:0.###} mm {(depth < deck ? Invariant($"leave {deck - depth:0.###} mm of") : "go through")} a deck {deck:0.###} mm thick{(depth < deck ? ", less than two lines of the nozzle" : "")}."),
         deepest > 0 ? Invariant($"Give {Down(deepest):0.##} mm or less, or a thicker deck.") : "Make the deck thicker.",
         FaultKind.DesignRule).Curing(deepest >= LeastPaving ? Cure.Set(key + ".depth", Down(deepest)) : Cure.LeaveOut(key));
 
