@@ -111,7 +111,7 @@ public static class OutputFiles
         {
             cancel.ThrowIfCancellationRequested();
             var (platform, name, own) = (dossier.Platforms[i], names[i], new List<OutputFile>());
-            var sheets = choice.Drawings || choice.ReportDrawings ? PlatformDrawings.Of(shown, platform, name, choice.CrossSections, memory, cancel) : [];
+            var sheets = choice.Drawings || choice.ReportDrawings ? PlatformDrawings.Of(shown, platform, name, choice.CrossSections, memory, cancel: cancel) : [];
             foreach (var (path, sheet) in sheets)
             {
                 own.Add(there.TryGetValue(path, out var file) ? file : new(path, SvgWriter.ToBytes(sheet.Value)));
@@ -169,7 +169,7 @@ public static class OutputFiles
         if (choice.Drawings)
         {
             var books = dossier.Platforms.Select((p, i) => (p.Name, Sheets: PlatformDrawings.Of(shown, p, names[i], choice.CrossSections, memory,
-                cancel, turns.Draw))).ToArray();
+                turns.Draw, cancel))).ToArray();
             further.AddRange(books.SelectMany(b => b.Sheets).Select(s => new FileWork(s.Path, (Stream to) => SvgWriter.Write(to, s.Sheet.Value))));
             further.AddRange(books.SelectMany(b => SheetPictures.Of(b.Sheets)));
             further.Add(new(PlatformDrawings.BookName, (Stream to) =>

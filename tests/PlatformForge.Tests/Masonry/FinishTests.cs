@@ -86,7 +86,7 @@ public class FinishTests
     [Fact]
     public void A_thin_stone_of_rubble_beside_a_bend_is_no_fault_of_the_program()
     {
-        string text = PlatformForge.Projects.Presets.PresetShelf.Sample("pendlewick-brick")!;
+        string text = File.ReadAllText(Path.Combine(House.SourceTree.Root, "presets", "finished", "pendlewick-brick.toml"));
         text = text[..text.IndexOf("[[platform.board]]", StringComparison.Ordinal)] + text[text.IndexOf("[printer]", StringComparison.Ordinal)..];
         text = text.Replace("to = 1000,", "to = 560,", StringComparison.Ordinal).Replace("bond = \"english\"", "front = \"rubble\"", StringComparison.Ordinal);
         var design = PlatformForge.Projects.Runs.DesignRun.Design(PlatformForge.Projects.ProjectReader.Read(text, "halt.toml", null, []).Value!, PlatformForge.Projects.Runs.RunWatch.None);

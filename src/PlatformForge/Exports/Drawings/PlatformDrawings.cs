@@ -17,11 +17,11 @@ internal static class PlatformDrawings
     /// <param name="name">Its name for files.</param>
     /// <param name="crossSections">Chainages, mm, of further cross-sections.</param>
     /// <param name="memory">What earlier runs drew; nothing when null.</param>
-    /// <param name="cancel">Gives up.</param>
     /// <param name="inTurn">Draws views in lines when their turn has come: they hold as much as pictures do; null draws them at once.</param>
+    /// <param name="cancel">Gives up.</param>
     public static IReadOnlyList<(string Path, Lazy<Sheet> Sheet)> Of(Dossier dossier, PlatformDossier platform, string name,
-        IReadOnlyList<double> crossSections, Memory? memory = null, CancellationToken cancel = default,
-        Func<PlatformDossier, Func<Sheet>, Sheet>? inTurn = null)
+        IReadOnlyList<double> crossSections, Memory? memory = null, Func<PlatformDossier, Func<Sheet>, Sheet>? inTurn = null,
+        CancellationToken cancel = default)
     {
         memory ??= Memory.None;
         var all = new List<(string Path, Lazy<Sheet> Sheet)>();

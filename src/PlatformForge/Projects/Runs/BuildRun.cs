@@ -6,7 +6,6 @@ using PlatformForge.Exports.Paper;
 using PlatformForge.Exports.Stock;
 using PlatformForge.Exports.Proving;
 using PlatformForge.Platforms.AsBuilt;
-using PlatformForge.Proofs;
 using PlatformForge.Units;
 using PlatformForge.Verification;
 

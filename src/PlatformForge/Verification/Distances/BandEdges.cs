@@ -116,10 +116,10 @@ internal sealed class BandEdges
                 continue;
             }
 
-            int count = slab.Cut(a, b, c, corners);
-            for (int k = 0; k < count; k++)
+            int sides = slab.Cut(a, b, c, corners);
+            for (int k = 0; k < sides; k++)
             {
-                Add(corners[k], corners[(k + 1) % count], section);
+                Add(corners[k], corners[(k + 1) % sides], section);
             }
         }
     }
