@@ -102,6 +102,11 @@ public sealed record PlatformPlan
     public PlanLine WallAt(bool isFar, double chainage) =>
         Piers.Any(p => p.IsFar == isFar && p.From <= chainage && p.To >= chainage) ? isFar ? Body.FarWallFace : Body.WallFace : Panels(isFar);
 
+    /// <summary>How far the wall under the coping lies behind its piers at a chainage, mm: nothing at a pier, and where there are none. Of islands, whose walls are
+    /// told along their own tracks, the line of the piers is told.</summary>
+    public double PanelDepthAt(double chainage) => Spec.IsIsland || Piers.Any(p => !p.IsFar && p.From <= chainage && p.To >= chainage) ? 0
+        : Spec.Facing?.SetBack(false) ?? 0;
+
     /// <summary>What stands on it and is let into it, in the order asked; placed by the first face.</summary>
     public IReadOnlyList<PlannedFeature> Features { get; init; } = [];
 

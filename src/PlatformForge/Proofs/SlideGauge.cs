@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
 using static System.FormattableString;
@@ -46,16 +47,24 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
         }
     }
 
+    // The wall that the finger meets: a pier where one stands within the gauge's length, or the wall between them.
+    private PlanLine Wall(PlatformPlan plan)
+    {
+        bool meetsPier = plan.Piers.Any(p => !p.IsFar && p.From <= place.Chainage - Back && p.To >= place.Chainage + Back);
+        return meetsPier ? plan.WallFace : plan.WallFace.Shifted(plan.PanelDepthAt(place.Chainage));
+    }
+
     /// <summary>Its blocks, and the figures that it shows; where it shows no wall, the room in mm that a finger would have had.</summary>
     public (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures, double? NoFinger, IReadOnlyList<string> Engraved) Made(string mark, string name)
     {
         var plan = place.Plan;
         double rail = plan.Site.RailTop, top = place.CopingTop, under = top - plan.Spec.Coping.Thickness;
-        double coping = place.At(plan.CopingFront), wall = place.At(plan.WallFace);
+        var wallFoot = Wall(plan);
+        double coping = place.At(plan.CopingFront), wall = place.At(wallFoot);
 
         // The least air is the one that is said: on a ramp or beside an edge that slants, at one side of the blade.
         double nose = place.Over(plan.CopingFront, Back, -Back).Least - spec.Air, arm = place.Highest(Back, -Back, Arm) + spec.Air;
-        double toeTip = place.Over(plan.WallFace, Back, -Back).Least - spec.Air;
+        double toeTip = place.Over(wallFoot, Back, -Back).Least - spec.Air;
         var (near, far) = Tongues;
         double depth = Math.Max(LeastTongue, FlangeShare * gauge), outer = (gauge / 2) + railHead + Beyond, edge = Math.Min(outer, nose);
         double wide = coping + Arm + outer - (2 * Clear);

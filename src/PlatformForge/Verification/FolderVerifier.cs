@@ -151,7 +151,7 @@ public static class FolderVerifier
     private static TrackRun Over(DesignCopy design, DesignTrack track) => track.ToRun() with { RailTop = track.RailTop ?? design.RailTop };
 
     // A folder of paper, sheet, gauges, a scene or a survey is sound and still nothing that vehicles could be run past.
-    private static Finding NoSections() => Finding.Error("PF1095", "",
+    private static Finding NoSections() => Finding.Error("PF8051", "",
         "The folder has no section of a platform: it was made without the set prints, so that there is nothing to hold against the vehicles.",
         "Name a folder that was built with its prints, as 'platformforge build my-halt.toml' does.");
 

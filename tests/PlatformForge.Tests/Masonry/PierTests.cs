@@ -1,6 +1,11 @@
+using System.Globalization;
+using System.Text;
+using PlatformForge.Exports.Tables;
+using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
+using PlatformForge.Tests.Exports;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -52,6 +57,49 @@ public class PierTests
         // The panels' courses of headers have a closer beside the quoin header at either side of each panel.
         var headers = panels.Where(r => r.Count == panels.Max(q => q.Count)).ToList();
         Assert.All(headers, row => Assert.Equal(2 * (count + 1), row.Count(b => b.To - b.From + Piered.Joint < 0.6 * header)));
+    }
+
+    /// <summary>The foot that the setting-out table tells is where a line square to the track first meets the solid: on a pier, and behind piers on a panel.</summary>
+    [Fact]
+    public void The_foot_that_is_told_is_that_of_the_wall_which_stands_there()
+    {
+        var set = Workbench.Made(Straight(150, Side.Left, Piered, false), Workbench.Printer, new());
+        var dossier = HandDossier.Pendlewick(Side.Left);
+        string[][] rows = [.. Encoding.UTF8.GetString(SettingOut.Table(dossier, dossier.Platforms[0] with { Plan = set.Plan, Sections = set }, 2))
+            .Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(r => r.Split(','))];
+        var (onPiers, onPanels) = (0, 0);
+        foreach (var (s, told) in rows.Select(r => (Number(r[0]), Number(r[1]) + (dossier.Gauge / 2) + dossier.RailHead)))
+        {
+            // Within a joint of a pier's side, or at an end, the line meets neither face whole.
+            if (set.Plan.Piers.Any(p => Math.Min(Math.Abs(p.From - s), Math.Abs(p.To - s)) < 1) || s < set.Plan.Stations[0] + 1 || s > set.Plan.Stations[^1] - 1)
+            {
+                continue;
+            }
+
+            double met = Enumerable.Range(1, 24).Min(i => set.Sections.Min(q => FirstMet(q.Solid.Mesh, s, 0.31 * i)));
+            Assert.Equal(met, told, 0.006);
+            bool isPier = set.Plan.Piers.Any(p => p.From < s && s < p.To);
+            (onPiers, onPanels) = (onPiers + (isPier ? 1 : 0), onPanels + (isPier ? 0 : 1));
+        }
+
+        Assert.True(onPiers > 0 && onPanels > 5, $"{onPiers}, {onPanels}");
+
+        static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+        // Of a line along y at an x and a height.
+        static double FirstMet(Mesh mesh, double x, double z)
+        {
+            double least = double.PositiveInfinity;
+            for (int t = 0; t < mesh.TriangleCount; t++)
+            {
+                Point3 a = mesh.Vertices[mesh.Triangles[3 * t]], b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
+                double area = ((b.X - a.X) * (c.Z - a.Z)) - ((c.X - a.X) * (b.Z - a.Z));
+                double u = (((x - a.X) * (c.Z - a.Z)) - ((c.X - a.X) * (z - a.Z))) / area, v = (((b.X - a.X) * (z - a.Z)) - ((x - a.X) * (b.Z - a.Z))) / area;
+                least = u >= 0 && v >= 0 && u + v <= 1 ? Math.Min(least, a.Y + (u * (b.Y - a.Y)) + (v * (c.Y - a.Y))) : least;
+            }
+
+            return least;
+        }
     }
 
     [Fact]

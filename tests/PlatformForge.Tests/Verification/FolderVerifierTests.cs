@@ -390,7 +390,7 @@ public class FolderVerifierTests
         manifest = manifest with { Sections = [], Files = [.. manifest.Files.Where(f => kept.Any(k => k.Path == f.Path))] };
         var verdict = FolderVerifier.Verify(new([.. kept, new(Manifest.FileName, ManifestForm.ToBytes(manifest))]));
         var told = Assert.Single(verdict.Findings);
-        Assert.Equal(("PF1095", FaultKind.Input), (told.Code, told.Kind));
+        Assert.Equal(("PF8051", FaultKind.Input), (told.Code, told.Kind));
         Assert.DoesNotContain("again", told.Remedy, StringComparison.Ordinal);
         Assert.False(verdict.IsClear);
         Assert.NotEmpty(verdict.NotHeld);

@@ -118,7 +118,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
         Line(FullSizeLine.PlatformEnd, [front[0], back[0]]);
         Line(FullSizeLine.PlatformEnd, [front[^1], back[^1]]);
         Line(plan.Body.FarCopingBack is null ? FullSizeLine.BackEdge : FullSizeLine.CopingEdge, back);
-        Line(FullSizeLine.WallFoot, Along(plan.WallFace, From, To));
+        Line(FullSizeLine.WallFoot, Foot());
         Line(FullSizeLine.CopingBack, Along(plan.CopingBack, From, To));
         if (plan.Body.FarCopingBack is { } far)
         {
@@ -146,6 +146,14 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             Line(FullSizeLine.WhiteLine, Along(white.Near, white.From, white.To));
             Line(FullSizeLine.WhiteLine, Along(white.Far, white.From, white.To));
         }
+    }
+
+    // The foot of the wall under the coping, which steps forward to each of its piers.
+    private IEnumerable<Point2> Foot()
+    {
+        double[] breaks = [From, .. plan.Piers.Where(p => !p.IsFar && p.To > From && p.From < To).SelectMany(p => new[] { Math.Max(From, p.From), Math.Min(To, p.To) }), To];
+        return breaks.Order().Zip(breaks.Order().Skip(1), (a, b) => (From: a, To: b)).Where(p => p.To > p.From)
+            .SelectMany(p => Along(plan.WallFace.Shifted(plan.PanelDepthAt((p.From + p.To) / 2)), p.From, p.To));
     }
 
     private void Rails()

@@ -6,8 +6,6 @@ internal static class VerificationEntries
     public static readonly FindingEntry[] All =
     [
         new("PF8001", "A folder is none that this program built.", "Name a folder that it built.", Reasons.Folder),
-        new("PF1095", "A folder to be verified has no section: it was made without the set prints, or by paper, gauges or survey.",
-            "Name a folder that was built with its prints.", Reasons.Folder),
         new("PF8002", "A file that the manifest names is not there.", "Build the folder again.", Reasons.Rebuilt),
         new(
             "PF8003",
@@ -56,6 +54,8 @@ internal static class VerificationEntries
             Reasons.Rebuilt),
         new("PF8049", "A section in a 3MF file is put together of other objects.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8050", "A line or strip as written does not fit the rebate of its section.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8051", "A folder to be verified has no section: it was made without the set prints, or by paper, gauges or survey.",
+            "Name a folder that was built with its prints.", Reasons.Folder),
         new("PF8070", "The walls of a section were not measured, since it has too many edges.", "Build the folder again.", Reasons.Rebuilt),
     ];
 }
