@@ -24,7 +24,7 @@ public class HonestyTests
     {
         int count = Simulations.Of(12, 200);
         int honest = Enumerable.Range(0, count).AsParallel().Count(k => Survey(6_200_000 + k, spacing, kink, misread) is var (line, track) && (IsTold(track) || IsCovered(line, track)));
-        Assert.True(honest >= (Simulations.Long ? 0.95 : 0.9) * count, $"{honest} of {count}");
+        Assert.True(Simulations.AreAt(Simulations.Long ? 0.95 : 0.9, honest, count), $"{honest} of {count}");
     }
 
     /// <summary>Readings so far apart that a flexible line runs through all of them, and past the kink: what the set of flexible lines
