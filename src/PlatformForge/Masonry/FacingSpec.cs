@@ -24,9 +24,15 @@ public sealed record FacingSpec
     /// <summary>The back; as the front unless stated.</summary>
     public WallFinish Back
     {
-        get => back ?? Front;
+        get => HasBack ? back ?? Front : WallFinish.Plain;
         init => back = value;
     }
+
+    /// <summary>Whether there is a back wall: behind a bank, or against a backscene, there is none, and nothing is laid on it.</summary>
+    public bool HasBack { get; init; } = true;
+
+    /// <summary>What is stated for the back; null where nothing is.</summary>
+    public WallFinish? StatedBack => back;
 
     /// <summary>Whether the back is stated.</summary>
     public bool StatesBack => back is not null;
@@ -92,7 +98,7 @@ public sealed record FacingSpec
 
     /// <summary>How far a wall is set back behind the face that is held against vehicles, mm, so that what stands before it stands at that face.</summary>
     /// <param name="isBack">The back, where no second face is.</param>
-    public double SetBack(bool isBack) => Piers is { } piers && piers.Has(isBack) ? piers.Projection : 0;
+    public double SetBack(bool isBack) => (!isBack || HasBack) && Piers is { } piers && piers.Has(isBack) ? piers.Projection : 0;
 
     /// <summary>How far what is laid on a wall stands out of its ground, mm: the depth of joints; nothing on a smooth wall.</summary>
     /// <param name="isBack">The back, where no second face is.</param>

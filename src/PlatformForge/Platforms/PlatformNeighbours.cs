@@ -76,7 +76,7 @@ public static class PlatformNeighbours
     private static Point2[] Outline(PlatformPlan plan)
     {
         IEnumerable<Point2> Along(PlanLine line) => plan.Stations.Select((s, i) => plan.ToLayout(s, line.Reach[i]));
-        return [.. Along(plan.CopingFront), .. Along(plan.Back).Reverse()];
+        return [.. Along(plan.CopingFront), .. Along(plan.Outer).Reverse()];
     }
 
     private static (Point2 Low, Point2 High) Box(Point2[] ring) => (new(ring.Min(p => p.X), ring.Min(p => p.Y)), new(ring.Max(p => p.X), ring.Max(p => p.Y)));

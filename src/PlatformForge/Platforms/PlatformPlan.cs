@@ -88,6 +88,12 @@ public sealed record PlatformPlan
     /// <summary>Openings in its walls; clear of all cuts after <see cref="PlatformPlanner.Divided"/>.</summary>
     public IReadOnlyList<PlannedOpening> WallOpenings { get; init; } = [];
 
+    /// <summary>The bank behind it; null where its back is another. Worked out from the walking surface when asked.</summary>
+    public PlanBank? Bank => PlanBank.Of(this);
+
+    /// <summary>The farthest line behind: the foot of its bank, or its back. Worked out when asked.</summary>
+    public PlanLine Outer => Bank?.Foot ?? Back;
+
     /// <summary>Outer face of a wall between its piers, which are before it, as a line of the body.</summary>
     /// <param name="isFar">Of the wall on the far side.</param>
     public PlanLine Panels(bool isFar)

@@ -52,17 +52,25 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
 
     public RibSpec Ribs { get; init; } = new();
 
+    /// <summary>What closes it behind; of no meaning on an island.</summary>
+    public BackSpec Back { get; init; } = new();
+
     /// <summary>What its walls are faced with; null leaves them plain.</summary>
     public FacingSpec? Facing { get; init; }
 
     /// <summary>What the wall under the coping takes up behind its face, mm: its thickness, and what it is set back by.</summary>
     public double FrontDepth => Walls.FrontThickness + (Facing?.SetBack(false) ?? 0);
 
-    /// <summary>The same platform, its coping told how deep the wall under it is: an overhang that is not stated follows it.</summary>
-    internal PlatformSpec Seated => this with { Coping = Coping with { Seat = FrontDepth } };
+    /// <summary>The same platform, its coping told how deep the wall under it is, since an overhang that is not stated follows it, and its
+    /// facing whether there is a back wall.</summary>
+    internal PlatformSpec Seated => this with
+    {
+        Coping = Coping with { Seat = FrontDepth },
+        Facing = Facing is { } facing ? facing with { HasBack = IsIsland || Back.HasWall } : null,
+    };
 
-    /// <summary>What the back wall takes up, mm.</summary>
-    public double BackDepth => Walls.BackThickness + (Facing?.SetBack(true) ?? 0);
+    /// <summary>What the back wall takes up, mm; nothing where there is none.</summary>
+    public double BackDepth => IsIsland || Back.HasWall ? Walls.BackThickness + (Facing?.SetBack(true) ?? 0) : 0;
 
     public WhiteLineSpec? WhiteLine { get; init; }
 

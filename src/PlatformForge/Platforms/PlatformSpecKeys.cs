@@ -41,6 +41,7 @@ internal static class PlatformSpecKeys
         .Table("deck", "The walking surface.", DeckSpec.Keys, p => p.Deck, (p, v) => p with { Deck = v })
         .Table("coping", "The course of slabs along the edge.", CopingSpec.Keys, p => p.Coping, (p, v) => p with { Coping = v })
         .Table("wall", "Walls from baseboard to deck.", WallSpec.Keys, p => p.Walls, (p, v) => p with { Walls = v })
+        .Table("back", "What closes it behind; left out, a wall.", BackSpec.Keys, p => p.Back, (p, v) => p with { Back = v })
         .Table("facing", "What its walls are faced with; left out, they are plain.", FacingSpec.Keys, p => p.Facing, (p, v) => p with { Facing = v })
         .Table("ribs", "Stiffeners under the deck.", RibSpec.Keys, p => p.Ribs, (p, v) => p with { Ribs = v })
         .Table("line", "White line along the edge; left out, there is none.", WhiteLineSpec.Keys, p => p.WhiteLine, (p, v) => p with { WhiteLine = v })

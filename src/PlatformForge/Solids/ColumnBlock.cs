@@ -22,6 +22,7 @@ public enum Paint : byte
     Concrete,
     Paver,
     Tactile,
+    Turf,
 }
 
 /// <summary>

@@ -147,7 +147,7 @@ internal sealed class CrossSection
     }
 
     // The farthest thing to the right: the platform's back, or a track behind it.
-    private double Farthest => others.Select(o => o.Reach + dossier.Gauge).Append(back).Max();
+    private double Farthest => others.Select(o => o.Reach + dossier.Gauge).Append(plan.Outer.At(s)).Max();
 
     // The wheels under the governing vehicle, so that it does not float: tyre and flange on either rail, the axle between them. Sizes at full size from
     // memory, for
@@ -208,6 +208,13 @@ internal sealed class CrossSection
         var spec = plan.Spec;
         double slab = spec.Deck.Thickness, wallBack = plan.SquareReach(plan.WallBack, s), backWall = plan.SquareReach(plan.BackWallFace, s);
         Point2[] ring = [.. SectionRing.Of(plan, s).Select(p => Of(p.X, p.Y))];
+        if (plan.Bank is { } bank)
+        {
+            // Webs under a bank, as ribs under the deck.
+            sheet.Area([.. BankRing.Of(bank, s, back, plan.SquareTopAt(s, back), slab).Skip(2).Append(new(backWall, 0)).Select(p => Of(p.X, p.Y))],
+                new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
+        }
+
         sheet.Area([Of(wallBack, 0), Of(wallBack, plan.SquareTopAt(s, wallBack) - slab), Of(backWall, plan.SquareTopAt(s, backWall) - slab), Of(backWall,
             0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
         sheet.Area(ring, new(HouseStyle.Coping));
@@ -236,6 +243,12 @@ internal sealed class CrossSection
         Dimensions.Between(sheet, Of(0, 0), Of(front, 0), Beyond, Both(front));
         Dimensions.Between(sheet, Of(front, 0), Of(back, 0), Beyond, Both(back - front));
         Dimensions.Between(sheet, Of(back, plan.Site.RailTop), Of(back, top), 12, Both(over));
+        if (plan.Bank is { } bank && bank.Foot.At(s) - back > 1)
+        {
+            double foot = bank.Foot.At(s);
+            Dimensions.Between(sheet, Of(back, 0), Of(foot, 0), Near, Invariant($"{Both(foot - back)}, 1 in {Figures.Short(bank.Slope)}"));
+        }
+
         Dimensions.Between(sheet, Of(-left, 0), Of(-left, plan.Site.RailTop), -6, Figures.Fine(plan.Site.RailTop));
         double reach = front - Spare, level = top + (5 / scale);
         sheet.Line(Of(reach, plan.Site.RailTop), Of(reach, top + (9 / scale)), new(0.12, HouseStyle.Accent, 2, 1));

@@ -34,6 +34,11 @@ internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool
         string coping = plan.Spec.Coping.Kind switch { CopingKind.Bricks => "coping bricks", CopingKind.Timber => "timber edge", _ => "coping slabs" };
         yield return (coping, (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Coping), HouseStyle.Thin));
         yield return ("walls and ribs below", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Hidden));
+        if (plan.Bank is not null)
+        {
+            yield return ("bank", BankHachures.Key);
+        }
+
         if (platform.Sections.Cuts.Count > 0)
         {
             yield return ("cut between sections", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Cut));

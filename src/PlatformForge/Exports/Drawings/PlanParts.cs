@@ -44,7 +44,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     {
         double half = SleeperLength / dossier.Scale.Ratio / 2;
         return Stations(From, To).SelectMany(s => new[] { plan.Chart.PointAt(s, half), plan.Chart.PointAt(s, -half) })
-            .Concat(plan.Stations.Select(s => plan.ToLayout(s, plan.Back.At(s))))
+            .Concat(plan.Outer is var outer ? plan.Stations.Select(s => plan.ToLayout(s, outer.At(s))) : [])
             .Concat(SweptLine(Side.Left)).Concat(SweptLine(Side.Right))
             .Concat(platform.Poses.SelectMany(Whole).SelectMany(VehicleShape.Extent))
             .Concat(new PlanNeighbours(dossier, plan, From, To).Extent());
@@ -140,6 +140,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
     private void Body(Sheet sheet, PlanView view)
     {
         var (from, to) = (plan.Spec.Face.From, plan.Spec.Face.To);
+        BankHachures.DrawOn(sheet, view, plan);
         Strip(sheet, view, plan.CopingFront, plan.Back, from, to, new(HouseStyle.Deck), null);
         foreach (var coping in plan.Body.Top.Where(s => s.Role == StripRole.Coping))
         {

@@ -27,6 +27,11 @@ internal sealed class PlatePiece
 
     public void DrawOn(Sheet sheet)
     {
+        if (plan.Bank is { } bank)
+        {
+            sheet.Area(Line(bank.Edge).Concat(Line(bank.Foot).Reverse()), new(Palette.Of(Solids.Paint.Turf), 0.3), HouseStyle.Thin);
+        }
+
         var outline = Line(plan.CopingFront).Concat(Line(plan.Back).Reverse()).ToArray();
         sheet.Area(outline, new(HouseStyle.Deck));
         if (deckDown)

@@ -31,12 +31,17 @@ internal static class SectionRing
             ];
         }
 
+        Point2[] behind = spec.Back.Kind switch
+        {
+            BackKind.Bank => BankRing.Of(plan.Bank!, s, back, plan.SquareTopAt(s, back), slab),
+            BackKind.Open => [new(back, plan.SquareTopAt(s, back) - slab)],
+            _ => [.. Back(), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab)],
+        };
         return
         [
             new(wall, 0), new(wall, under), new(front, under), .. Arris(spec.Coping, front, 1, top),
             new(copingBack, plan.SquareTopAt(s, copingBack)), new(back, plan.SquareTopAt(s, back)),
-            .. Back(), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab), new(wallBack, plan.SquareTopAt(s, wallBack) - slab),
-                new(wallBack, 0),
+            .. behind, new(wallBack, plan.SquareTopAt(s, wallBack) - slab), new(wallBack, 0),
         ];
 
         // Between piers the back wall is set back under its deck.

@@ -24,6 +24,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
     private const double SamePlace = 0.001; // mm
 
     private readonly PlatformPlan plan = platform.Plan;
+    private readonly PlanLine farthest = platform.Plan.Outer;
     private readonly Centreline chart = platform.Plan.Chart;
     private readonly Centreline ride = platform.Ride ?? platform.Plan.Chart;
     private readonly ReachLine away = platform.Envelope.Composite(platform.Plan.Side == PlatformForge.Track.Side.Left ? PlatformForge.Track.Side.Right : PlatformForge.Track.Side.Left);
@@ -87,7 +88,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
     {
         double near = Math.Max(HalfSleeper, Finite(away.At(s))) + Before;
         double far = Math.Max(HalfSleeper, Finite(towards.At(s))) + Before;
-        far = s < From || s > To ? far : Math.Max(far, plan.Back.At(s) + Behind);
+        far = s < From || s > To ? far : Math.Max(far, farthest.At(s) + Behind);
         return Side > 0 ? (-near, far) : (-far, near);
     }
 
@@ -119,6 +120,11 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
         Line(FullSizeLine.PlatformEnd, [front[^1], back[^1]]);
         Line(plan.Body.FarCopingBack is null ? FullSizeLine.BackEdge : FullSizeLine.CopingEdge, back);
         Line(FullSizeLine.WallFoot, Foot());
+        if (plan.Bank is { } bank)
+        {
+            Line(FullSizeLine.WallFoot, Along(bank.Foot, From, To));
+        }
+
         Line(FullSizeLine.CopingBack, Along(plan.CopingBack, From, To));
         if (plan.Body.FarCopingBack is { } far)
         {

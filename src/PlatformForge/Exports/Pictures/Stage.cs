@@ -89,7 +89,12 @@ internal sealed class Stage(Dossier dossier, PlatformDossier platform)
     public IReadOnlyList<Point3> Framed()
     {
         double up = 3300 / dossier.Scale.Ratio;
-        return [.. plan.Stations.SelectMany(s => new[] { plan.CopingFront, plan.Back }.Select(line => plan.ToLayout(s, line.At(s)))).SelectMany(p => new[] { new Point3(p.X, p.Y, 0), new Point3(p.X, p.Y, plan.Profile.Level + up) })];
+        var outer = plan.Outer;
+        return
+        [
+            .. plan.Stations.SelectMany(s => new[] { plan.CopingFront, outer }.Select(line => plan.ToLayout(s, line.At(s))))
+                .SelectMany(p => new[] { new Point3(p.X, p.Y, 0), new Point3(p.X, p.Y, plan.Profile.Level + up) }),
+        ];
     }
 
     private IEnumerable<SceneBody> Track(Centreline ride, double from, double to) => TrackBodies.Of(ride, from, to, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTopOf(ride.Name));

@@ -60,7 +60,8 @@ public sealed record PlatformReport(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] OtherFaceReport? OtherFace = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] WaistReport? Waist = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] FacingReport? Facing = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<LineReport>? Lines = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<LineReport>? Lines = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] BackReport? Back = null)
 {
     internal static PlatformReport Of(PlatformDossier platform, Dossier dossier, BenchTables bench)
     {
@@ -93,7 +94,8 @@ public sealed record PlatformReport(
                 waist.Second)
             { Heights = [.. plan.Faces.Select(FaceHeightsReport.Of)] } : null,
             FacingReport.Of(platform.Sections),
-            LineReport.Of(platform.Sections));
+            LineReport.Of(platform.Sections),
+            BackReport.Of(platform.Sections));
     }
 }
 

@@ -41,6 +41,7 @@ internal static class WorkChapters
         FacingWords.Say(to, set, printer.Layer);
         FacingWords.Paving(to, set);
         LineWords.Say(to, set, printer.Layer);
+        BackReport.Say(to, set);
         if (set.Facing is not null)
         {
             to.Add(source.Images.Figure(Drawing(source, "elevations"), "Elevations of the faced walls", "the walls as made, laid flat"));

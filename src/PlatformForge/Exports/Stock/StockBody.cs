@@ -19,7 +19,10 @@ internal sealed class StockBody(PlatformPlan plan, StockSpec stock)
     public PlanLine NearInside { get; } = plan.WallFace.Shifted(stock.WallThickness);
 
     /// <summary>Inner face of the strip on the far side.</summary>
-    public PlanLine FarInside { get; } = plan.Body.FarWallFace.Shifted(-stock.WallThickness);
+    public PlanLine FarInside { get; } = plan.Body.FarWallFace.Shifted(IsOpen(plan) ? 0 : -stock.WallThickness);
+
+    /// <summary>Whether no strip stands on the far side: against a backscene ribs end there. A bank is laid against a strip.</summary>
+    public bool HasFarStrip => !IsOpen(Plan);
 
     /// <summary>Stations of a piece, ends included.</summary>
     public double[] Stations(PlatformSection section) =>
@@ -45,6 +48,8 @@ internal sealed class StockBody(PlatformPlan plan, StockSpec stock)
 
     /// <summary>Whether chainage rises to the right for somebody who looks from inside the platform at a wall.</summary>
     public bool RisesRight(bool isFar) => (Plan.Side == Side.Right) != isFar;
+
+    private static bool IsOpen(PlatformPlan plan) => !plan.Spec.IsIsland && plan.Spec.Back.Kind == BackKind.Open;
 
     private double Within(double chainage) => Math.Clamp(chainage, Plan.Stations[0], Plan.Stations[^1]);
 }

@@ -56,7 +56,7 @@ internal static class StockRule
         var walls = new WallParts(body);
         var stock = body.Stock;
         var worst = (from s in sections.Sections
-                     from isFar in (bool[])[false, true]
+                     from isFar in body.HasFarStrip ? (bool[])[false, true] : [false]
                      let line = walls.Bent(s, isFar)
                      let slots = BendRule.Slots(line, stock.WallThickness, stock.Slot, stock.Versine)
                      where slots > 0

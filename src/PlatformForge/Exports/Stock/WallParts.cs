@@ -18,7 +18,10 @@ internal sealed class WallParts(StockBody body)
     public IEnumerable<CutPart> Of(PlatformSection section)
     {
         yield return Strip(section, isFar: false);
-        yield return Strip(section, isFar: true);
+        if (body.HasFarStrip)
+        {
+            yield return Strip(section, isFar: true);
+        }
     }
 
     /// <summary>Chainages and lengths along a strip's outer face from the section's start, mm.</summary>
@@ -81,7 +84,8 @@ internal sealed class WallParts(StockBody body)
         {
             Outside = outside,
             Words = [new(Invariant($"{section.Number}  {name}"), new(2, 0.8), 2)],
-            Note = "inner face up; " + bend + (outside.Count == 0 ? "" : "; its outer face is scored first, from the sheet that ends in outside"),
+            Note = "inner face up; " + (isFar && plan.Bank is not null ? "the bank is laid against it, of plaster or foam; " : "")
+                + bend + (outside.Count == 0 ? "" : "; its outer face is scored first, from the sheet that ends in outside"),
         };
     }
 

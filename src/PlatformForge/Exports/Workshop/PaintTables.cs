@@ -28,6 +28,7 @@ internal static class PaintTables
         (Paint.Timber, "timber", 2),
         (Paint.Concrete, "concrete and flags", 2),
         (Paint.Paver, "paving bricks", 2),
+        (Paint.Turf, "bank", 1),
     ];
 
     private static readonly (string For, Paint Paint, (int Parts, string Colour)[] Of, string Why)[] Recipes =
@@ -41,6 +42,8 @@ internal static class PaintTables
         ("timber", Paint.Timber, [(2, "dark grey"), (1, "brown")], "old timber is grey before it is brown; tarred sleepers are nearly black"),
         ("concrete and flags", Paint.Concrete, [(3, "light grey"), (1, "sand")],
             "streak it with thinned dark grey, from joints and posts down; pick out single flags"),
+        ("bank, under scatter", Paint.Turf, [(2, "brown"), (1, "sand")],
+            "earth shows between grass: lay scatter or fibres into the wet paint or into thinned glue"),
     ];
 
     /// <summary>Areas that are seen, by colour, and what they take.</summary>

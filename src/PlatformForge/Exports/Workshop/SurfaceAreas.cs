@@ -35,7 +35,7 @@ internal static class SurfaceAreas
                 Point3 a = mesh.Vertices[mesh.Triangles[3 * i]], b = mesh.Vertices[mesh.Triangles[(3 * i) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * i) + 2]];
                 var normal = Point3.Cross(b - a, c - a);
                 double twice = normal.Length;
-                if (twice > 0 && IsSeen((a + b + c) * (1.0 / 3), normal * (1 / twice), plane, outline))
+                if (twice > 0 && (IsBank(mesh, i, normal) || IsSeen((a + b + c) * (1.0 / 3), normal * (1 / twice), plane, outline)))
                 {
                     areas[mesh.Paints.Length > 0 ? mesh.Paints[i] : 0] += twice / 2;
                 }
@@ -54,6 +54,9 @@ internal static class SurfaceAreas
 
         return areas;
     }
+
+    // The face of a bank, which no other upper side is turfed as.
+    private static bool IsBank(Mesh mesh, int triangle, Point3 normal) => mesh.Paints.Length > 0 && (Paint)mesh.Paints[triangle] == Paint.Turf && normal.Z > 0;
 
     private static bool IsSeen(Point3 middle, Point3 normal, HeightPlane top, OuterSide[] outline)
     {

@@ -96,7 +96,8 @@ internal sealed record FeatureSite(
     {
         var walls = Spec.Walls;
         ring = Beyond(ring, chainage, Lines.WallBack.At(chainage) - (walls.FrontThickness / 2), towardsBack: true);
-        return ring.Length == 0 ? ring : Beyond(ring, chainage, Lines.BackWallFace.At(chainage) + (walls.BackThickness / 2), towardsBack: false);
+        double behind = Spec.BackDepth > 0 ? walls.BackThickness / 2 : 0;
+        return ring.Length == 0 ? ring : Beyond(ring, chainage, Lines.BackWallFace.At(chainage) + behind, towardsBack: false);
     }
 
     // The part of a ring beyond a reach, or before it.

@@ -40,7 +40,15 @@ internal static class BackRule
     private static (double[] Over, string[] Vehicles) Over(PlatformRequest request, BodyPlan lines, RequirementTrace trace)
     {
         var (behind, vehicles) = CopingRequirement.Behind(request, trace);
-        return ([.. trace.Stations.Select((s, i) => lines.Back.At(s) + request.Budget.Margin - behind[i])], vehicles);
+        double bank = BankWidth(request);
+        return ([.. trace.Stations.Select((s, i) => lines.Back.At(s) + bank + request.Budget.Margin - behind[i])], vehicles);
+    }
+
+    // How far a bank reaches behind the deck beside the level platform, mm: all of it is held as if it were as high as the deck.
+    private static double BankWidth(PlatformRequest request)
+    {
+        var (back, fall) = (request.Spec.Back, request.Spec.Deck.Crossfall > 0 ? request.Spec.Deck.Width / request.Spec.Deck.Crossfall : 0);
+        return back.Kind == BackKind.Bank ? Math.Max(0, back.Slope * (request.Site.RailTop + request.Spec.Height - fall - back.Ground)) : 0;
     }
 
     // Another width may have other facets, and so an edge that stands a little farther away.

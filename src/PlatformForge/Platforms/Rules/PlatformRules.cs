@@ -62,6 +62,7 @@ internal static class PlatformRules
         Width(spec, site, findings);
         Parts(spec, site, findings);
         Line(spec, findings);
+        BankRule.Check(spec, site, findings);
         PierRule.Check(spec, findings);
         OpeningRule.Check(spec, site, findings);
         Cuts(spec, findings);
@@ -81,7 +82,7 @@ internal static class PlatformRules
             var (all, what) = LeastDeck.Of(spec);
             findings.Add(PlatformFindings.DeckTooNarrow(width, deck.Width, all, what));
         }
-        else if (deck.Width < site.Scale.ToModel(LeastWidth) - Grain)
+        else if (spec.Back.Kind != BackKind.Open && deck.Width < site.Scale.ToModel(LeastWidth) - Grain)
         {
             findings.Add(PlatformFindings.NarrowPlatform(width, deck.Width, site.Scale.ToModel(LeastWidth), "6 ft, inspecting officers' requirement of 1858"));
         }

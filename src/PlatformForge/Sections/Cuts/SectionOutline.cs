@@ -30,12 +30,16 @@ internal sealed class SectionOutline
     // Both edges of the platform at its stations, with the height of the walking surface there.
     private readonly Point3[] front, back;
 
+    // The foot of a bank; null where there is none.
+    private readonly PlanLine? foot;
+
     public SectionOutline(FacetedPlan chart, PrintPose pose)
     {
         (this.chart, this.pose, plan) = (chart, pose, chart.Plan);
         top = new(chart);
         front = Array.ConvertAll(chart.Stations, s => Corner(plan.CopingFront, s));
         back = Array.ConvertAll(chart.Stations, s => Corner(plan.Back, s));
+        foot = plan.Bank?.Foot;
     }
 
     public SectionShape Shape(double from, double to)
@@ -65,6 +69,12 @@ internal sealed class SectionOutline
 
         Take(Corner(plan.CopingFront, to));
         Take(Corner(plan.Back, to));
+        foreach (double s in foot is null ? [] : chart.Chainages(from, to))
+        {
+            var a = turn.Apply(Corner(foot!, s) with { Z = 0 });
+            corners.Add(new(a.X, a.Y));
+        }
+
         return (ConvexRing.Hull(corners), high - low);
 
         void Take(Point3 p)

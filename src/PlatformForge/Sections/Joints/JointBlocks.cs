@@ -77,6 +77,7 @@ internal sealed class JointBlocks
         var blocks = new List<ColumnBlock>();
         var (near, far) = chart.Plan.Body.EndWalls;
         WallBlocks.Fill(chart, top, near, far, From, To, blocks);
+        BankBlocks.Web(chart, top, From, To, blocks);
         double half = chart.Plan.Spec.Deck.Thickness / 2;
         return blocks.Concat(bosses.Select(b => Layer.Added(b.Ring, Layer.Baseboard, b.Top.Raised(-half), Paint.Wall)));
     }
@@ -99,6 +100,13 @@ internal sealed class JointBlocks
         foreach (var piece in top.Cover(near, far, From, To))
         {
             yield return Layer.Added(piece.Ring, Layer.Baseboard, piece.Top.Raised(-deck), Paint.Wall);
+        }
+
+        var web = new List<ColumnBlock>();
+        BankBlocks.Web(chart, top, From, To, web);
+        foreach (var block in web)
+        {
+            yield return block;
         }
 
         foreach (var boss in bosses)

@@ -20,6 +20,9 @@ internal sealed record JointPlace(double Chainage, Point2 Forward, Point2 Away, 
     /// <summary>Thickness of the deck over the bores, mm.</summary>
     public required double Deck { get; init; }
 
+    /// <summary>Whether a wall stands behind the hollow: where none does, what is round a bore has to end before the platform's back.</summary>
+    public bool IsWalled { get; init; } = true;
+
     /// <summary>Share of the clear width at which the round bore sits.</summary>
     public const double RoundShare = 0.28;
 
@@ -44,6 +47,7 @@ internal sealed record JointPlace(double Chainage, Point2 Forward, Point2 Away, 
             chainage, chart.Forward(chainage), away, station + (away * (clear * RoundShare)), station + (away * (clear * SlottedShare)), headroom / 2, headroom, clear)
         {
             Deck = plan.Spec.Deck.Thickness,
+            IsWalled = plan.Spec.BackDepth > 0,
         };
     }
 

@@ -34,6 +34,6 @@ internal static class JointRoom
     {
         var forward = chart.Forward(from);
         double Along(PlanLine line) => Point2.Dot(chart.On(line, to) - chart.CrossLine(from).Origin, forward);
-        return Math.Min(to - from, Math.Min(Along(chart.Plan.WallFace), Along(chart.Plan.Back)));
+        return Math.Min(to - from, Math.Min(Along(chart.Plan.WallFace), Along(chart.Plan.Outer)));
     }
 }

@@ -38,6 +38,7 @@ internal static class JointRule
 
         // Two bosses side by side, and positions that miss when the piece is turned end for end.
         double wide = (place.Clear * (JointPlace.SlottedShare - JointPlace.RoundShare)) - around - spec.SlotPlay;
+        wide = place.IsWalled ? wide : Math.Min(wide, (2 * place.Clear * (1 - JointPlace.SlottedShare)) - around - spec.SlotPlay);
         double turned = place.Mismatch - spec.SlotPlay - spec.Fit;
         if (spec.DowelDiameter > wide || turned < spec.Fit)
         {

@@ -18,11 +18,13 @@ public static class PlatformBody
         var top = new TopSurface(chart);
         List<ColumnBlock> added = [], removed = [];
         WallBlocks.Add(chart, top, from, to, added);
+        BankBlocks.Add(chart, top, from, to, added);
         FeatureBlocks.Add(chart, top, from, to, PrismOrder.UnderDeck, added);
         DeckBlocks.Add(chart, top, from, to, added, out double engraved);
         FeatureBlocks.Add(chart, top, from, to, PrismOrder.OnDeck, added);
         DeckBlocks.Remove(chart, top, from, to, removed);
         FeatureBlocks.Remove(chart, top, from, to, removed);
+        BankBlocks.Remove(chart, from, to, removed);
         WallBlocks.RemoveBelowBaseboard(chart, from, to, removed);
         return new(added, removed) { Engraved = engraved };
     }

@@ -1,0 +1,21 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>The outline of a bank's shell cut square to the track, mm: reach, and height over the baseboard.</summary>
+internal static class BankRing
+{
+    /// <summary>From below the deck's back edge down its face, and up the inner side to the deck's underside.</summary>
+    /// <param name="bank">The bank.</param>
+    /// <param name="s">Chainage, mm.</param>
+    /// <param name="edge">Reach of the deck's edge.</param>
+    /// <param name="top">Its height.</param>
+    /// <param name="deck">Thickness of the deck.</param>
+    public static Point2[] Of(PlanBank bank, double s, double edge, double top, double deck)
+    {
+        double foot = bank.Foot.At(s), inner = Math.Max(edge, foot - bank.Thickness), within = edge + (bank.Slope * deck) - bank.Thickness;
+        double over = Math.Max(0, top - bank.Depth - ((inner - edge) / bank.Slope));
+        return [new(foot, bank.Ground), new(foot, 0), new(inner, 0), new(inner, over), new(within, top - deck)];
+    }
+}

@@ -1,0 +1,56 @@
+using System.Text.Json.Serialization;
+using PlatformForge.Exports.Documents;
+using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Workshop;
+using PlatformForge.Sections;
+using PlatformForge.Solids;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Reports;
+
+/// <summary>The back of a platform where it is no wall: its kind by its name in the project file; of a bank the slope as n of 1 in n, the
+/// width from the deck's edge to its foot beside the level deck and at its least in mm of the model, the area of its face in mm², and the
+/// plastic of its shell in mm³, which between two parallel faces is area times thickness.</summary>
+public sealed record BackReport(
+    string Kind,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Slope = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Width = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? LeastWidth = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Area = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Shell = null)
+{
+    internal static BackReport? Of(SectionSet set)
+    {
+        var spec = set.Plan.Spec;
+        if (spec.IsIsland || spec.Back.HasWall)
+        {
+            return null;
+        }
+
+        if (set.Plan.Bank is not { } bank)
+        {
+            return new("open");
+        }
+
+        double[] widths = [.. bank.Foot.Reach.Zip(bank.Edge.Reach, (f, e) => f - e)];
+        double area = SurfaceAreas.Of(set)[(int)Paint.Turf];
+        return new("bank", bank.Slope, widths.Max(), widths.Min(), area, area * bank.Thickness / Math.Sqrt(1 + (bank.Slope * bank.Slope)));
+    }
+
+    internal static void Say(DocumentBuilder to, SectionSet set)
+    {
+        if (Of(set) is not { } back)
+        {
+            return;
+        }
+
+        to.Title("Back");
+        to.Say(back.Kind == "open"
+            ? "The back is open: no wall stands there, and deck and ribs end at the plane of the backscene, to which it is glued or screwed."
+            : Invariant($"A bank falls 1 in {Figures.Short(back.Slope!.Value)} from the deck's edge to {Figures.Fine(back.Width!.Value)} mm behind it")
+                + (back.Width - back.LeastWidth > 1 ? Invariant($", {Figures.Fine(back.LeastWidth!.Value)} where a ramp is lowest") : "")
+                + Invariant($". Its face has {Figures.Fixed(back.Area!.Value / 100, 1)} cm²; it is a shell {Figures.Fine(set.Plan.Bank!.Thickness)} mm ")
+                + Invariant($"thick, measured level, of about {Figures.Fixed(back.Shell!.Value / 1000, 1)} cm³ of plastic, open below, ")
+                + "with webs at ribs and joints; it prints with its section, without supports.");
+    }
+}

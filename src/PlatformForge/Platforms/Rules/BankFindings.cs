@@ -1,0 +1,36 @@
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Platforms.Rules;
+
+/// <summary>The messages on backs of platforms.</summary>
+internal static class BankFindings
+{
+    public static Finding TooFlat(string key, double slope, double flattest) => Finding.Error(
+        "PF4170",
+        key,
+        Invariant($"A bank of 1 in {slope:0.###} lies at {Angle(slope):0.#} degrees: printed with its section, it would hang free."),
+        Invariant($"Give 1 in {flattest:0.##} or steeper; what is flatter is built of scenery behind a back of kind = \"wall\"."),
+        FaultKind.DesignRule).Curing(flattest);
+
+    public static Finding NoWall(string key, string what, Cure cure) => Finding.Warning(
+        "PF4171",
+        key,
+        Invariant($"No wall stands at the platform's back, and {what} there would have nothing to be on."),
+        "Leave it out, or give back = { kind = \"wall\" }.").Curing(cure);
+
+    public static Finding NoBack(string key) => Finding.Error(
+        "PF4172",
+        key + ".kind",
+        "An island has a face on either side, and no back.",
+        "Leave back out.").Curing(Cure.LeaveOut(key));
+
+    public static Finding GroundTooHigh(string key, double ground, double most) => Finding.Error(
+        "PF4173",
+        key,
+        Invariant($"The ground behind lies {ground:0.###} mm over the baseboard, not below the deck's back edge where that is lowest."),
+        Invariant($"Give {most:0.#} mm or less, or make the ramps' feet higher."),
+        FaultKind.DesignRule).Curing(most);
+
+    private static double Angle(double slope) => Math.Atan(1 / slope) * 180 / Math.PI;
+}

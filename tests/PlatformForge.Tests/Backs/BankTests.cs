@@ -1,0 +1,182 @@
+using PlatformForge.Geometry;
+using PlatformForge.Masonry;
+using PlatformForge.Platforms;
+using PlatformForge.Platforms.Rules;
+using PlatformForge.Sections;
+using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Tests.Meshes;
+using PlatformForge.Tests.Sections;
+using PlatformForge.Track;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Backs;
+
+/// <summary>Banks behind platforms, by the meshes of sections.</summary>
+public class BankTests
+{
+    private const double Height = 20, Thick = 1.625, Deck = 1.5, Length = 150;
+
+    private static readonly ModelScale Scale = new(76.2);
+
+    /// <summary>A shell is what lies between two parallel slopes, a triangle less a smaller one; its root under the deck's edge is a third; webs close its ends. What the wall
+    /// took is gone.</summary>
+    [Theory]
+    [InlineData(1, 0, Side.Left)]
+    [InlineData(1, 0, Side.Right)]
+    [InlineData(0.5, 0, Side.Left)]
+    [InlineData(0.75, 4, Side.Right)]
+    public void A_bank_has_the_volume_of_its_triangles(double slope, double ground, Side side)
+    {
+        double with = SolidRaiser.Volume([.. PlatformBody.Blocks(Straight(side, new() { Kind = BackKind.Bank, Slope = slope, Ground = ground })).All]);
+        double without = SolidRaiser.Volume([.. PlatformBody.Blocks(Straight(side, new())).All]);
+        double plumb = Thick / slope, outer = slope * (Height - ground), shell = ((outer * Height) - (outer * (Height - ground) / 2)) - Hollow(Height, ground, outer, plumb, slope);
+        double root = Math.Max(0, Math.Pow(Thick - (slope * Deck), 2) / (2 * slope)), under = Hollow(Height, ground, outer, plumb, slope);
+        double wall = (Length - (2 * Thick)) * Thick * (Height - Deck);
+        Assert.Equal((Length * shell) + ((Length - (2 * Thick)) * root) + (2 * Thick * under) - wall, with - without, 5e-3); // end walls are laid to a grid step of 2⁻¹⁵ mm on either side
+
+        // Under the shell from the deck's edge to its foot's inner side, where the shell stands plumb.
+        static double Hollow(double height, double ground, double outer, double plumb, double slope) =>
+            (outer - Thick) * ((height - plumb + ground) / 2) is var whole && height - plumb > ground ? whole : Math.Max(0, slope * Math.Pow(height - plumb, 2) / 2);
+    }
+
+    [Theory]
+    [InlineData(Side.Left, true, 0, 0)]
+    [InlineData(Side.Right, true, 60, 0)]
+    [InlineData(Side.Left, false, 0, 5)]
+    public void Sections_with_banks_are_sound_print_without_supports_and_fall_as_stated(Side side, bool ramps, double crossfall, double ground)
+    {
+        double slope = BankRule.Flattest(new() { Crossfall = crossfall });
+        var back = new BackSpec { Kind = BackKind.Bank, Slope = slope, Ground = ground };
+        var plan = Workbench.Straight(ramps ? 420 : 300, side, s => s with
+        {
+            Back = back,
+            Deck = s.Deck with { Crossfall = crossfall },
+            StartRamp = ramps ? new(Gradient: 8, FootHeight: ground > 0 ? 2 : null) : null,
+            Ribs = new() { Pitch = 30 },
+        });
+        var set = Workbench.Made(plan, Workbench.Printer, new());
+        Assert.True(set.Sections.Count > 1);
+        Assert.All(set.Sections, s => Sound(s));
+        Assert.All(set.Sections.Where(s => s.From >= plan.Profile.StartHead), s => Falls(s, slope, 1e-4));
+    }
+
+    [Fact]
+    public void Banks_on_a_curve_are_sound_and_fall_as_stated()
+    {
+        var set = Workbench.Made(Workbench.PendlewickAs(p => p with { Back = new() { Kind = BackKind.Bank }, Facing = FacingSpec.For(Scale) with { HasBack = false } }),
+            Workbench.Printer, new());
+        Assert.All(set.Sections, s => Sound(s));
+        Assert.All(set.Sections.Where(s => s.From >= set.Plan.Profile.StartHead && s.To <= set.Plan.Profile.EndHead), s => Falls(s, 1, 2e-3));
+    }
+
+    /// <summary>By cuts at all heights: the shell is as thick everywhere, level, as the back wall would be.</summary>
+    [Fact]
+    public void A_shell_is_nowhere_thinner_than_stated()
+    {
+        var mesh = SolidRaiser.Raise([.. PlatformBody.Blocks(Straight(Side.Left, new() { Kind = BackKind.Bank })).All]).Mesh;
+        for (double z = 0.3; z < Height - Deck - 0.2; z += 0.5)
+        {
+            double back = Straight(Side.Left, new()).Back.Reach[0];
+            double[] met = [.. Met(mesh, 275.37, z).Select(y => Math.Round(y, 5)).Distinct().Order()];
+            Assert.Equal(4, met.Length);
+            Assert.Equal(Thick, met[3] - met[2], 2e-4);
+            Assert.Equal(back + (Height - z), met[3], 2e-4);
+        }
+    }
+
+    [Fact]
+    public void A_bank_that_is_too_flat_or_has_nothing_to_fall_to_is_refused_with_a_figure_that_is_taken()
+    {
+        var flat = Assert.Single(Rules(s => s with { Back = new() { Kind = BackKind.Bank, Slope = 1.5 } }));
+        var fallen = Assert.Single(Rules(s => s with { Back = new() { Kind = BackKind.Bank }, Deck = s.Deck with { Crossfall = 20 } }));
+        var high = Assert.Single(Rules(s => s with { Back = new() { Kind = BackKind.Bank, Ground = 20 } }));
+        Assert.Equal(["PF4170", "PF4170", "PF4173"], new[] { flat.Code, fallen.Code, high.Code });
+        Assert.Empty(Rules(s => s with { Back = new() { Kind = BackKind.Bank, Slope = Figure(flat) } }));
+        Assert.Empty(Rules(s => s with { Back = new() { Kind = BackKind.Bank, Slope = Figure(fallen) }, Deck = s.Deck with { Crossfall = 20 } }));
+        Assert.Empty(Rules(s => s with { Back = new() { Kind = BackKind.Bank, Ground = Figure(high) } }));
+
+        static double Figure(Finding finding) => double.Parse(finding.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    [Fact]
+    public void What_is_asked_for_on_a_wall_that_is_not_there_is_told()
+    {
+        var facing = FacingSpec.For(Scale) with { HasBack = false, Back = WallFinish.Stone, Piers = new() { On = PierWalls.Back }, Openings = [new() { IsBack = true }] };
+        var told = Rules(s => s with { Back = new() { Kind = BackKind.Open }, Facing = facing });
+        Assert.Equal(["platform[0].facing.back", "platform[0].facing.piers.on", "platform[0].facing.opening[0].on"], told.Select(f => f.Key));
+        Assert.All(told, f => Assert.Equal("PF4171", f.Code));
+        var island = Assert.Single(Rules(s => s with { Back = new() { Kind = BackKind.Open }, OtherFace = s.Face with { Key = "other_face" } }));
+        Assert.Equal(("PF4172", "platform[0].back"), (island.Code, island.Cure!.Key));
+    }
+
+    /// <summary>Without a wall behind, deck and ribs end at the back plane: what the wall held more is gone, ribs and ends are longer by it.</summary>
+    [Theory]
+    [InlineData(Side.Left)]
+    [InlineData(Side.Right)]
+    public void An_open_back_has_no_wall_and_its_ribs_end_at_the_backscene(Side side)
+    {
+        var plan = Workbench.Straight(300, side, s => s with { Back = new() { Kind = BackKind.Open }, Deck = s.Deck with { Width = 30 }, Ribs = new() { Pitch = 30, LongitudinalCount = 0 } });
+        var set = Workbench.Made(plan, Workbench.Printer, new());
+        Assert.All(set.Sections, s => Sound(s));
+        double back = plan.Back.Reach[0];
+        Assert.All(set.Plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal), r => Assert.Equal(back, r.Far.Reach[0], 1e-9));
+
+        // At mid height nothing is met behind the front wall between two ribs; at a rib the back plane is.
+        var rib = set.Plan.Ribs.First(r => r.Kind == RibKind.Transverse);
+        var mesh = set.Sections[0].Solid.Mesh;
+        double way = side == Side.Left ? 1 : -1, farthest = Met(mesh, rib.From - 3.3, 9.7).Max(y => way * y);
+        Assert.InRange(farthest, 0, plan.WallBack.Reach[0] + 2.5);
+        Assert.Equal(back, Met(mesh, (rib.From + rib.To) / 2, 9.7).Max(y => way * y), 1e-4);
+    }
+
+    private static List<Finding> Rules(Func<PlatformSpec, PlatformSpec> change)
+    {
+        var findings = new List<Finding>();
+        var plan = Straight(Side.Left, new());
+        BankRule.Check(change(plan.Spec), plan.Site, findings);
+        return findings;
+    }
+
+    private static PlatformPlan Straight(Side side, BackSpec back) => Workbench.Straight(Length, side, s => s with { Back = back });
+
+    private static void Sound(PlatformSection section)
+    {
+        var report = MeshCheck.Inspect(section.Solid.Mesh);
+        Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
+        Assert.InRange(section.Volumes.Finished / report.Volume, 1 - 2e-5, 1 + 2e-5);
+        Assert.True(MeshCheck.Inspect(section.PrintMesh()) is { IsClosed: true, DegenerateTriangles: 0 });
+        Assert.InRange(section.Overhangs.Unsupported, 0, 0.2);
+    }
+
+    // Every triangle of the turfed face, by its normal.
+    private static void Falls(PlatformSection section, double slope, double by)
+    {
+        var mesh = section.Solid.Mesh;
+        var faces = Enumerable.Range(0, mesh.TriangleCount).Where(t => mesh.Paints[t] == (byte)Paint.Turf).Select(t => Normal(mesh, t)).Where(n => n.Z > 0.2 && n.Length > 0.5).ToArray();
+        Assert.NotEmpty(faces);
+        Assert.All(faces, n => Assert.Equal(slope, n.Z / Math.Sqrt((n.X * n.X) + (n.Y * n.Y)), by));
+    }
+
+    private static Point3 Normal(Mesh mesh, int t)
+    {
+        Point3 a = mesh.Vertices[mesh.Triangles[3 * t]], b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
+        return Point3.Cross(b - a, c - a);
+    }
+
+    // Where a line along y at an x and a height meets the mesh, each place once.
+    private static IEnumerable<double> Met(Mesh mesh, double x, double z)
+    {
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            Point3 a = mesh.Vertices[mesh.Triangles[3 * t]], b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
+            double area = ((b.X - a.X) * (c.Z - a.Z)) - ((c.X - a.X) * (b.Z - a.Z));
+            double u = (((x - a.X) * (c.Z - a.Z)) - ((c.X - a.X) * (z - a.Z))) / area, v = (((b.X - a.X) * (z - a.Z)) - ((x - a.X) * (b.Z - a.Z))) / area;
+            if (u >= 0 && v >= 0 && u + v <= 1)
+            {
+                yield return a.Y + (u * (b.Y - a.Y)) + (v * (c.Y - a.Y));
+            }
+        }
+    }
+}
