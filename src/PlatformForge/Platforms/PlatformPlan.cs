@@ -82,6 +82,9 @@ public sealed record PlatformPlan
     /// <summary>How far apart the ribs across are.</summary>
     public RibPitch RibPitch { get; init; } = new(0, 0, 0, 0, 0, 0);
 
+    /// <summary>The bents that it stands on; null where walls carry it.</summary>
+    public PlanTrestle? Trestle { get; init; }
+
     /// <summary>Piers in its walls; clear of all cuts after <see cref="PlatformPlanner.Divided"/>.</summary>
     public IReadOnlyList<PlannedPier> Piers { get; init; } = [];
 

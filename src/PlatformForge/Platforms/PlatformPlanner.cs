@@ -136,11 +136,12 @@ public static class PlatformPlanner
         }
 
         var plan = Assembled(spec, request.Site, [face], lines, furniture);
-        plan = plan with { Surface = HingedDeck.Uncut(plan) };
+        plan = OnBents(plan with { Surface = HingedDeck.Uncut(plan) }, furniture.Ribs.Bents, [.. spec.StatedCuts]);
         plan = plan with { Piers = PierPlanner.Of(plan, []) };
         plan = plan with { WallOpenings = OpeningPlanner.Of(plan, []) };
         shaped = plan;
         RampRules.Feet(plan, findings);
+        TrestleRule.Feet(plan, findings);
         return HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
     }
 
@@ -162,6 +163,10 @@ public static class PlatformPlanner
             CutCandidates = furniture.Cuts,
         };
 
+    /// <summary>A plan on the bents that its ribs were set for, if it stands on any.</summary>
+    internal static PlatformPlan OnBents(PlatformPlan plan, RibPitch pitch, IReadOnlyList<double> cuts) =>
+        plan with { Trestle = BentPlanner.Of(plan, cuts, pitch) };
+
     /// <summary>
     /// The same platform with its ribs divided between its cuts, where sections have walls of their own. The findings of its ribs take the place of those
     /// that came with the plan.
@@ -172,11 +177,10 @@ public static class PlatformPlanner
     {
         var findings = new List<Finding>();
         var ribs = FurniturePlanner.Divided(plan, cuts, findings);
-        plan = plan with { Piers = PierPlanner.Of(plan, cuts, findings) };
+        plan = OnBents(plan with { Piers = PierPlanner.Of(plan, cuts, findings), Ribs = ribs.Ribs }, ribs.Bents, cuts);
         return Outcome.Of(
             plan with
             {
-                Ribs = ribs.Ribs,
                 RibPitch = ribs.Pitch,
                 Features = FeaturePlanner.AmongRibs(plan, ribs.Ribs, cuts, findings),
                 WallOpenings = OpeningPlanner.Of(plan, cuts, findings),
@@ -186,7 +190,8 @@ public static class PlatformPlanner
 
     /// <summary>Whether a finding speaks of where a plan's ribs stand, so that <see cref="Divided"/> has its own in place of it.</summary>
     public static bool IsOfRibs(PlatformSpec spec, Finding finding) =>
-        finding.Severity != Severity.Error && finding.Key.StartsWith($"{spec.Key}.ribs", StringComparison.Ordinal);
+        finding.Severity != Severity.Error && (finding.Key.StartsWith($"{spec.Key}.ribs", StringComparison.Ordinal)
+            || (finding.Code == "PF4100" && finding.Key.StartsWith($"{spec.Key}.trestle", StringComparison.Ordinal)));
 
     // Allowances as large as the platform leave a gap that nobody could step over: a slip of unit or comma.
     private static void Allowance(PlatformRequest request, List<Finding> findings)

@@ -43,6 +43,8 @@ internal static class PlatformSpecKeys
         .Table("wall", "Walls from baseboard to deck.", WallSpec.Keys, p => p.Walls, (p, v) => p with { Walls = v })
         .Table("back", "What closes it behind; left out, a wall.", BackSpec.Keys, p => p.Back, (p, v) => p with { Back = v })
         .Table("facing", "What its walls are faced with; left out, they are plain.", FacingSpec.Keys, p => p.Facing, (p, v) => p with { Facing = v })
+        .Table("trestle", "Bents that carry the deck in place of walls; left out, walls do.", TrestleSpec.Keys, p => p.Trestle, (p,
+            v) => p with { Trestle = v })
         .Table("ribs", "Stiffeners under the deck.", RibSpec.Keys, p => p.Ribs, (p, v) => p with { Ribs = v })
         .Table("line", "White line along the edge; left out, there is none.", WhiteLineSpec.Keys, p => p.WhiteLine, (p, v) => p with { WhiteLine = v })
         .Table("tactile", "Tactile strip along the edge, a print of its own; left out, there is none.", TactileSpec.Keys, p => p.Tactile, (p,

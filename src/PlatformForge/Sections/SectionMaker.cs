@@ -94,6 +94,7 @@ public static class SectionMaker
         findings.AddRange(JointRule.CheckWalls(plan.Spec, spec.Joint, printer));
         findings.AddRange(HoleRule.Check(plan, printer));
         findings.AddRange(FacingRule.Check(plan, printer, spec));
+        findings.AddRange(TrestlePrintRule.Check(plan, printer, spec.Joint, ends.Length - 2));
         findings.AddRange(PavingRule.Check(plan, printer));
         findings.AddRange(LineRule.Check(plan, printer));
         findings.AddRange(CopingRule.Check(plan, printer));
@@ -102,7 +103,7 @@ public static class SectionMaker
         {
             double cut = ends[i];
             bool baseboard = plan.CutCandidates.Any(c => c.Chainage == cut && c.Rank == CutRank.Baseboard);
-            joints[i] = new(JointPlace.At(chart, cut, spec.Joint), !baseboard);
+            joints[i] = new(JointPlace.At(chart, cut, spec.Joint, printer.LeastWall), !baseboard);
             findings.AddRange(baseboard ? [] : JointRule.Check(joints[i]!.Place, spec.Joint, printer));
         }
 

@@ -138,6 +138,16 @@ public class StockTests
         Assert.True(Made("platform[0].cuts=[700]").Succeeded);
     }
 
+    [Fact]
+    public void A_trestle_is_refused_as_sheet_and_walls_are_not()
+    {
+        Outcome<PlatformStock> Made(params string[] sets) =>
+            StockSet.Of(DesignRun.Design(Samples.Sound(PlatformForge.Projects.Presets.PresetShelf.Sample("straight-halt")!, sets), Samples.Known).Value!.Platforms[0], Card);
+        var fault = Assert.Single(Made("platform[0].trestle.kind=timber").Findings);
+        Assert.Equal(("PF7536", "platform[0].trestle"), (fault.Code, fault.Cure!.Key));
+        Assert.True(Made().Succeeded);
+    }
+
     // The coping's edge on a deck's piece: on the side of the score along it that is nearer to one.
     private static double EdgeOf(CutPart deck)
     {

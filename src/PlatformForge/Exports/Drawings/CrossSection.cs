@@ -215,8 +215,18 @@ internal sealed class CrossSection
                 new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
         }
 
-        sheet.Area([Of(wallBack, 0), Of(wallBack, plan.SquareTopAt(s, wallBack) - slab), Of(backWall, plan.SquareTopAt(s, backWall) - slab), Of(backWall,
-            0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
+        bool isOnBents = plan.Trestle is { Stretch: var bents } && bents.Holds(s);
+        foreach (var part in isOnBents ? BentView.Of(plan, s) : [])
+        {
+            sheet.Area(part.Select(p => Of(p.X, p.Y)), new(HouseStyle.Deck), HouseStyle.Thin);
+        }
+
+        if (!isOnBents)
+        {
+            sheet.Area([Of(wallBack, 0), Of(wallBack, plan.SquareTopAt(s, wallBack) - slab), Of(backWall, plan.SquareTopAt(s, backWall) - slab),
+                Of(backWall, 0)], new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
+        }
+
         sheet.Area(ring, new(HouseStyle.Coping));
         sheet.Area(ring, new(HouseStyle.Quiet, 0.5, Pattern.Rising), HouseStyle.Heavy);
         foreach (var (line, colour) in LineSection.At(plan, s, 0.5 / scale))
@@ -224,7 +234,7 @@ internal sealed class CrossSection
             sheet.Area(line.Select(p => Of(p.X, p.Y)), new(colour), HouseStyle.Thin);
         }
 
-        foreach (var rib in plan.Ribs.Where(r => r.Kind == RibKind.Longitudinal && s >= r.From && s <= r.To))
+        foreach (var rib in plan.Ribs.Where(r => !isOnBents && r.Kind == RibKind.Longitudinal && s >= r.From && s <= r.To))
         {
             double lowest = rib.Depth is { } d ? Math.Max(0, top - slab - d) : 0;
             Box(sheet, plan.SquareReach(rib.Near, s), plan.SquareReach(rib.Far, s), lowest, plan.SquareTopAt(s, plan.SquareReach(rib.Near, s)) - slab,

@@ -19,14 +19,19 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
 
     private const double Faint = 0.72;
 
+    private const double Parted = 6;
+
     /// <summary>Height on the sheet, numbers included, mm.</summary>
     public double Height => (scale * Top) + Numbers;
 
     /// <summary>Length on the sheet, mm.</summary>
-    public double Length => scale * slices.Sum(s => s.Length);
+    public double Length => (scale * slices.Sum(s => s.Length)) + Enumerable.Range(1, slices.Count - 1).Sum(Before);
 
     /// <summary>Whether a section begins where the row does; otherwise the row before goes on.</summary>
     public bool Begins => slices[0].Begins;
+
+    // On the sheet, mm, between a slice and the one before it whose section is no neighbour: what lies between them has no wall.
+    private double Before(int i) => i > 0 && Math.Abs(slices[i].Section - slices[i - 1].Section) > 1 ? Parted : 0;
 
     private double Top => slices.Max(s => s.Height) + slab;
 
@@ -36,6 +41,8 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         double foot = corner.Y + (scale * Top), x = corner.X;
         for (int first = 0, next; first < slices.Count; first = next)
         {
+            x += Before(first);
+
             // What lies on a section's panels and piers is one slab.
             double from = x, along = 0;
             var slabOver = new List<Point2>();
@@ -55,14 +62,15 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         }
 
         x = corner.X;
-        foreach (var slice in slices)
+        foreach (var (slice, i) in slices.Select((s, i) => (s, i)))
         {
+            x += Before(i);
             if (slice.IsPier)
             {
                 Sides(sheet, slice, x, foot);
             }
 
-            if (slice.Begins && x > corner.X)
+            if (slice.Begins && x > corner.X && Before(i) == 0)
             {
                 sheet.Line(new(x, foot - (scale * Top) - 1.5), new(x, foot + 2.5), HouseStyle.Cut);
             }

@@ -33,10 +33,16 @@ internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool
         yield return ("track centre", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Centre));
         string coping = plan.Spec.Coping.Kind switch { CopingKind.Bricks => "coping bricks", CopingKind.Timber => "timber edge", _ => "coping slabs" };
         yield return (coping, (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Coping), HouseStyle.Thin));
-        yield return ("walls and ribs below", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Hidden));
+        string below = plan.Trestle is null ? "walls and ribs below" : "caps and bearers below";
+        yield return (below, (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Hidden));
         if (plan.Bank is not null)
         {
             yield return ("bank", BankHachures.Key);
+        }
+
+        if (plan.Trestle is not null)
+        {
+            yield return ("post of a bent", (s, x, y) => s.Box(x + 2, y - 1.5, 3, 3, new(HouseStyle.Quiet, 0.5), HouseStyle.Hidden with { Width = 0.1 }));
         }
 
         if (platform.Sections.Cuts.Count > 0)

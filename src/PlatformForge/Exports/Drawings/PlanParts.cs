@@ -160,9 +160,9 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             sheet.Lines(Line(view, hidden, from, to), HouseStyle.Hidden);
         }
 
-        foreach (var rib in plan.Ribs)
+        foreach (var (inner, outer, a, b, fill) in BentView.Below(plan))
         {
-            Strip(sheet, view, rib.Near, rib.Far, rib.From, rib.To, null, HouseStyle.Hidden with { Width = 0.1 });
+            Strip(sheet, view, inner, outer, a, b, fill, HouseStyle.Hidden with { Width = 0.1 });
         }
 
         foreach (var pocket in platform.Sections.Sections.SelectMany(s => s.Pockets))

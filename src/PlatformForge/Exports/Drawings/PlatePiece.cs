@@ -56,12 +56,18 @@ internal sealed class PlatePiece
     private void Underside(Sheet sheet)
     {
         Fill wall = new(HouseStyle.Coping);
-        foreach (var standing in plan.Body.Standing)
+        foreach (var (inner, outer) in plan.Trestle is { Stretch: var bents } && bents.Holds((section.From + section.To) / 2)
+            ? plan.Trestle.Rows.Select(r => (r.Near, r.Far)) : plan.Body.Standing.Select(s => (s.Near, s.Far)))
         {
-            sheet.Area(Line(standing.Near).Concat(Line(standing.Far).Reverse()), wall, HouseStyle.Thin);
+            sheet.Area(Line(inner).Concat(Line(outer).Reverse()), wall, HouseStyle.Thin);
         }
 
         Ribs(sheet, wall, HouseStyle.Thin);
+        foreach (var (bent, row) in plan.Trestle?.Bents.SelectMany(b => plan.Trestle.Rows.Select(r => (b, r))) ?? [])
+        {
+            Strip(sheet, row.Near, row.Far, (bent.From, bent.To), new(HouseStyle.Quiet), HouseStyle.Thin);
+        }
+
         foreach (var pocket in section.Pockets)
         {
             sheet.Area(pocket.Select(p => OnBed(p, 0)), new(HouseStyle.White), HouseStyle.Thin);
@@ -76,10 +82,19 @@ internal sealed class PlatePiece
 
     private void Ribs(Sheet sheet, Fill? fill, Pen pen)
     {
-        foreach (var rib in plan.Ribs.Where(r => r.From < section.To && r.To > section.From))
+        foreach (var rib in plan.Ribs)
         {
-            var along = stations.Where(s => s > rib.From && s < rib.To).Prepend(Math.Max(rib.From, section.From)).Append(Math.Min(rib.To, section.To)).ToArray();
-            sheet.Area(along.Select(s => Place(s, rib.Near.At(s))).Concat(along.Reverse().Select(s => Place(s, rib.Far.At(s)))), fill, pen);
+            Strip(sheet, rib.Near, rib.Far, (rib.From, rib.To), fill, pen);
+        }
+    }
+
+    private void Strip(Sheet sheet, PlanLine near, PlanLine far, (double From, double To) stretch, Fill? fill, Pen pen)
+    {
+        if (stretch.From < section.To && stretch.To > section.From)
+        {
+            var along = stations.Where(s => s > stretch.From && s < stretch.To).Prepend(Math.Max(stretch.From, section.From))
+                .Append(Math.Min(stretch.To, section.To)).ToArray();
+            sheet.Area(along.Select(s => Place(s, near.At(s))).Concat(along.Reverse().Select(s => Place(s, far.At(s)))), fill, pen);
         }
     }
 

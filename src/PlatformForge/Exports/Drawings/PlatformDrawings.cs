@@ -29,6 +29,11 @@ internal static class PlatformDrawings
             all.Add(Drawn(new(dossier, platform, null), name, what, draw, memory, cancel));
         Add("plan", static (i, _) => PlanDrawing.Draw(i.Dossier, i.Platform));
         all.AddRange(platform.Faces.SelectMany(f => OfFace(dossier, f, OutputFiles.Named(platform, f, name), crossSections, memory, cancel)));
+        if (platform.Plan.Trestle is not null)
+        {
+            Add("trestle", static (i, _) => TrestleDrawing.Draw(i.Dossier, i.Platform));
+        }
+
         if (platform.Sections.Facing is not null)
         {
             Add("elevations", static (i, _) => ElevationDrawing.Draw(i.Dossier, i.Platform));

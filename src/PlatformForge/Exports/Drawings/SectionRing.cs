@@ -16,6 +16,11 @@ internal static class SectionRing
             top = plan.Profile.At(s);
         double under = top - spec.Coping.Thickness, slab = spec.Deck.Thickness, copingBack = plan.SquareReach(plan.CopingBack, s),
             wallBack = plan.SquareReach(plan.WallBack, s), backWall = plan.SquareReach(plan.BackWallFace, s);
+        if (plan.Trestle is { Stretch: var bents } && bents.Holds(s))
+        {
+            return OnBents(plan, s);
+        }
+
         if (plan.Body.FarCopingBack is { } farCoping)
         {
             // An island has a coping on either side.
@@ -50,6 +55,36 @@ internal static class SectionRing
             double panel = plan.SquareReach(plan.WallAt(true, s), s);
             return panel >= back - Units.Tolerances.Rounding ? [new(back, 0)] : [new(back, plan.SquareTopAt(s, back) - slab), new(panel, plan.SquareTopAt(s, panel) - slab), new(panel, 0)];
         }
+    }
+
+    // Deck, copings and the bearers under it, between two bents.
+    private static Point2[] OnBents(PlatformPlan plan, double s)
+    {
+        var spec = plan.Spec;
+        double slab = spec.Deck.Thickness, front = plan.SquareReach(plan.CopingFront, s), back = plan.SquareReach(plan.Back, s), top = plan.Profile.At(s),
+            over = plan.SquareTopAt(s, back);
+        double Under(double t) => plan.SquareTopAt(s, t) - slab;
+        var ring = new List<Point2>();
+        foreach (var row in plan.Trestle!.Rows.Reverse())
+        {
+            double near = plan.SquareReach(row.Near, s), far = plan.SquareReach(row.Far, s), deep = spec.Trestle!.Bearer;
+            ring.AddRange([new(far, Under(far)), new(far, Under(far) - deep), new(near, Under(near) - deep), new(near, Under(near))]);
+        }
+
+        // The coping is thicker than the deck, or thinner, and stands out over its bearer.
+        double copingBack = plan.SquareReach(plan.CopingBack, s), wall = ring[^1].X;
+        ring[^1] = new(wall, Math.Min(ring[^1].Y, top - spec.Coping.Thickness));
+        double under = top - spec.Coping.Thickness, beneath = over - spec.Coping.Thickness;
+        ring.AddRange([new(wall, under), new(front, under), .. Arris(spec.Coping, front, 1, top), new(copingBack, plan.SquareTopAt(s, copingBack))]);
+        if (plan.Body.FarCopingBack is { } farCoping)
+        {
+            double inner = plan.SquareReach(farCoping, s);
+            ring.AddRange([new(inner, plan.SquareTopAt(s, inner)), .. Arris(spec.Coping, back, -1, over).Reverse(), new(back, beneath), new(ring[0].X, beneath)]);
+            return [.. ring];
+        }
+
+        ring.AddRange([new(back, over), new(back, Under(back))]);
+        return [.. ring];
     }
 
     // From the front face to the top.

@@ -18,6 +18,14 @@ internal static class MadeText
             rows.Add(["ribs across, middle to middle, at most", Figures.Short(ribs.Asked), Invariant($"{Figures.Fine(ribs.Least)} to {Figures.Fine(ribs.Greatest)}"), Invariant($"{ribs.Count}")]);
         }
 
+        if (plan is { Trestle: { Pitch.Greatest: > 0 } trestle, Spec.Trestle: { } spec })
+        {
+            rows.Add(["bents of the trestle, middle to middle, at most", Figures.Short(spec.Pitch),
+                Invariant($"{Figures.Fine(trestle.Pitch.Least)} to {Figures.Fine(trestle.Pitch.Greatest)}"), Invariant($"{trestle.Bents.Count}")]);
+            rows.Add(["rows of posts", spec.Posts is { } rowsAsked ? Invariant($"{rowsAsked}") : "6 ft apart at most", Invariant($"{trestle.Rows.Count}"),
+                Invariant($"{trestle.Rows.Count * trestle.Bents.Count} posts")]);
+        }
+
         rows.AddRange(plan.Features.SelectMany(f => f.Made).Select(m => (string[])[m.What, m.Asked, m.Found, Invariant($"{m.Count}")]));
         return rows;
     }

@@ -75,6 +75,15 @@ internal static class StockRule
     /// <summary>What of a platform cannot be made from this sheet.</summary>
     public static IEnumerable<Finding> Check(string platform, StockBody body, SectionSet sections)
     {
+        if (body.Plan.Spec.Trestle is not null)
+        {
+            yield return Finding.Error(
+                "PF7536", body.Plan.Spec.Key + ".trestle",
+                Invariant($"{platform} stands on a trestle: posts and braces are no parts of sheet."),
+                "Build its bents from strip by drawings/NAME-trestle.svg, or leave the trestle out.").Curing(Cure.LeaveOut(body.Plan.Spec.Key + ".trestle"));
+            yield break;
+        }
+
         double middle = (body.Plan.Stations[0] + body.Plan.Stations[^1]) / 2, stands = body.UndersideAt(middle, body.NearInside.At(middle));
         if (stands < LeastWall)
         {

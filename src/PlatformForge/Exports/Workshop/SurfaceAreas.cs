@@ -21,10 +21,14 @@ internal static class SurfaceAreas
     private const double SameWay = 0.9;
     private const double Upright = 0.3;
 
+    // What looks down more than this, the cosine of some 25 degrees, is an underside.
+    private const double Underside = 0.9;
+
     /// <summary>Areas by paint, in the order of <see cref="Paint"/>.</summary>
     public static double[] Of(SectionSet set)
     {
         double[] areas = new double[Enum.GetValues<Paint>().Length];
+        Paint? trestle = set.Plan.Spec.Trestle is { } spec ? TrestleBlocks.PaintOf(spec) : null;
         foreach (var section in set.Sections)
         {
             var mesh = section.Solid.Mesh;
@@ -35,7 +39,9 @@ internal static class SurfaceAreas
                 Point3 a = mesh.Vertices[mesh.Triangles[3 * i]], b = mesh.Vertices[mesh.Triangles[(3 * i) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * i) + 2]];
                 var normal = Point3.Cross(b - a, c - a);
                 double twice = normal.Length;
-                if (twice > 0 && (IsBank(mesh, i, normal) || IsSeen((a + b + c) * (1.0 / 3), normal * (1 / twice), plane, outline)))
+                bool bent = twice > 0 && trestle is { } paint && mesh.Paints.Length > 0 && mesh.Paints[i] == (byte)paint
+                    && IsOfBent((a + b + c) * (1.0 / 3), normal * (1 / twice), plane, set.Plan.Spec.Deck.Thickness);
+                if (bent || (twice > 0 && (IsBank(mesh, i, normal) || IsSeen((a + b + c) * (1.0 / 3), normal * (1 / twice), plane, outline))))
                 {
                     areas[mesh.Paints.Length > 0 ? mesh.Paints[i] : 0] += twice / 2;
                 }
@@ -57,6 +63,10 @@ internal static class SurfaceAreas
 
     // The face of a bank, which no other upper side is turfed as.
     private static bool IsBank(Mesh mesh, int triangle, Point3 normal) => mesh.Paints.Length > 0 && (Paint)mesh.Paints[triangle] == Paint.Turf && normal.Z > 0;
+
+    // Bents are painted all round, but for what they stand on and the undersides of caps.
+    private static bool IsOfBent(Point3 middle, Point3 normal, HeightPlane top, double deck) =>
+        top.At(new(middle.X, middle.Y)) - middle.Z > deck && normal.Z > -Underside;
 
     private static bool IsSeen(Point3 middle, Point3 normal, HeightPlane top, OuterSide[] outline)
     {

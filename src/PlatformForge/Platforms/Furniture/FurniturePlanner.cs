@@ -19,12 +19,22 @@ internal static class FurniturePlanner
         var (spec, slabs) = (request.Spec, SlabLayout.Of(request.Spec, face.Profile));
         var features = FeaturePlanner.Plan(request, face, lines, slabs, findings);
         Keepout[] keepouts = [.. features.SelectMany(f => f.Keepouts)];
-        var ribs = new RibPlanner(spec, lines, new(request.Chart, spec.Face.Side, lines.Across), [.. spec.StatedCuts], findings).Plan(keepouts);
-        var cuts = CutPlanner.Plan(spec, face.Profile, slabs, ribs.Ribs, [.. keepouts.Where(k => k.Holds(KeptOff.Cuts))], findings);
+        var ribs = new RibPlanner(spec, lines, new(request.Chart, spec.Face.Side, lines.Across), [.. spec.StatedCuts], findings,
+            TrestleStretch.Of(spec, face.Profile)).Plan(keepouts);
+        Keepout[] uncut = [.. keepouts.Where(k => k.Holds(KeptOff.Cuts)).Select(k => OffBents(spec, k))];
+        var cuts = CutPlanner.Plan(spec, face.Profile, slabs, ribs.Ribs, uncut, findings);
         return new(features, ribs, cuts);
     }
 
+    // Beside a cut on a trestle stands a bent, which keeps off what ribs keep off.
+    private static Keepout OffBents(PlatformSpec spec, Keepout keepout) =>
+        spec.Trestle is { } trestle && keepout.Holds(KeptOff.RibsAcross) && !keepout.IsFloored
+            ? keepout with { CutClear = Math.Max(keepout.CutClear, OnCurves * trestle.Post) } : keepout;
+
+    // A post's length along the track on the inside of a curve, where chainage is shortest, to its length.
+    private const double OnCurves = 1.2;
+
     /// <summary>The ribs of a plan that is cut into sections.</summary>
     public static PlannedRibs Divided(PlatformPlan plan, IReadOnlyList<double> cuts, List<Finding> findings) =>
-        new RibPlanner(plan.Spec, plan.Body, plan.Spine, cuts, findings).Plan([.. plan.Keepouts]);
+        new RibPlanner(plan.Spec, plan.Body, plan.Spine, cuts, findings, TrestleStretch.Of(plan.Spec, plan.Profile)).Plan([.. plan.Keepouts]);
 }

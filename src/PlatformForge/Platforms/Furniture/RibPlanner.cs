@@ -4,14 +4,19 @@ using PlatformForge.Units;
 namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>Where ribs stand, and how far apart those across are.</summary>
-internal sealed record PlannedRibs(IReadOnlyList<PlanRib> Ribs, RibPitch Pitch);
+internal sealed record PlannedRibs(IReadOnlyList<PlanRib> Ribs, RibPitch Pitch)
+{
+    /// <summary>How far apart bents are; nothing where there are none.</summary>
+    public RibPitch Bents { get; init; } = new(0, 0, 0, 0, 0, 0);
+}
 
 /// <summary>
 /// Sets end walls and ribs. Every stretch between the platform's ends and its cuts, which all have walls, is divided evenly by ribs across, as few as
 /// the pitch allows; they step aside from holes, and from sockets where that keeps the pitch, else they stand under them. Distances are true ones where
 /// the platform is longest, at its front wall or its back. Ribs along step aside square to the track.
 /// </summary>
-internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Spine chart, IReadOnlyList<double> cuts, List<Finding> findings)
+internal sealed class RibPlanner(
+    PlatformSpec spec, BodyPlan lines, Spine chart, IReadOnlyList<double> cuts, List<Finding> findings, TrestleStretch? trestle = null)
 {
     // What a rib makes room for when it is not furniture.
     private const string Neighbour = "another rib or wall";
@@ -29,61 +34,100 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Spine chart,
     private const double Grain = 1e-6;
 
     private readonly FaceSpec face = spec.Face;
+    private readonly RibRow ribRow = RibRow.Ribs(spec.Ribs);
+    private readonly RibRow? bentRow = trestle is null || spec.Trestle is not { } bents ? null : RibRow.Bents(bents);
     private readonly List<(double By, string What)> moves = [];
 
     public PlannedRibs Plan(IReadOnlyList<Keepout> keepouts)
     {
-        var ribs = new List<PlanRib>
-        {
-            new(RibKind.EndWall, face.From, face.From + Along(face.From, spec.Walls.EndThickness), lines.WallBack, lines.BackWallFace, null),
-            new(RibKind.EndWall, face.To - Along(face.To, spec.Walls.EndThickness), face.To, lines.WallBack, lines.BackWallFace, null),
-        };
-        var pitch = Across(keepouts, ribs);
-        ribs.AddRange(spec.IsIsland ? Between(keepouts) : Lengthwise(keepouts));
+        var ribs = new List<PlanRib> { EndWall(face.From, true), EndWall(face.To, false) };
+        ribs.AddRange(HeadWalls());
+        var (pitch, apart) = Across(keepouts, ribs);
+        ribs.AddRange((spec.IsIsland ? Between(keepouts) : Lengthwise(keepouts)).SelectMany(OffTrestle));
+        ribs.AddRange(Bearers());
         if (moves.Count > 0)
         {
             findings.Add(PlatformFindings.RibsMoved($"{spec.Key}.ribs", moves.Count, moves.Max(m => m.By), moves.Select(m => m.What).Distinct()));
         }
 
-        return new(ribs, pitch);
+        return new(ribs, pitch) { Bents = apart };
     }
 
-    private RibPitch Across(IReadOnlyList<Keepout> keepouts, List<PlanRib> ribs)
+    // The wall that closes an end, or the bent that stands there.
+    private PlanRib EndWall(double end, bool isStart)
     {
-        double[] walls = [face.From, .. cuts.Where(c => c > face.From && c < face.To).Order(), face.To];
-        var found = new RibPitch(spec.Ribs.Pitch, 0, 0, 0, face.From, face.From);
-        if (spec.Ribs.Pitch <= 0)
+        bool isBent = bentRow is not null && end == (isStart ? trestle!.From : trestle!.To);
+        var (thick, depth) = isBent ? (bentRow!.Thickness, bentRow.Depth) : (spec.Walls.EndThickness, null);
+        double along = Along(end, thick);
+        return new(RibKind.EndWall, isStart ? end : end - along, isStart ? end + along : end, lines.WallBack, lines.BackWallFace, depth);
+    }
+
+    // Walls that close hollow ramps where bents begin.
+    private IEnumerable<PlanRib> HeadWalls()
+    {
+        if (bentRow is null || spec.Trestle!.Ramps != TrestleRamps.Walls)
         {
-            return found;
+            yield break;
         }
 
+        double start = trestle!.From, end = trestle.To, thick = spec.Walls.EndThickness;
+        if (start > face.From)
+        {
+            yield return new(RibKind.Transverse, start - Along(start, thick), start, lines.WallBack, lines.BackWallFace, null);
+        }
+
+        if (end < face.To)
+        {
+            yield return new(RibKind.Transverse, end, end + Along(end, thick), lines.WallBack, lines.BackWallFace, null);
+        }
+    }
+
+    // A rib along the platform, but for where bents stand.
+    private IEnumerable<PlanRib> OffTrestle(PlanRib rib) => bentRow is null ? [rib]
+        : new[] { rib with { To = Math.Min(rib.To, trestle!.From) }, rib with { From = Math.Max(rib.From, trestle.To) } }.Where(r => r.To > r.From);
+
+    // Over each row of posts that is not under the edges of the deck.
+    private IEnumerable<PlanRib> Bearers() => bentRow is null ? [] : PostRow.Of(spec.Trestle!, lines).Skip(1).SkipLast(1)
+        .Select(r => new PlanRib(RibKind.Longitudinal, trestle!.From, trestle.To, r.Near, r.Far, spec.Trestle!.Bearer));
+
+    private (RibPitch Ribs, RibPitch Bents) Across(IReadOnlyList<Keepout> keepouts, List<PlanRib> ribs)
+    {
+        double[] walls = [face.From, .. Dividers().Where(c => c > face.From && c < face.To).Order(), face.To];
+        var found = new RibPitch(spec.Ribs.Pitch, 0, 0, 0, face.From, face.From);
+        var apart = new RibPitch(bentRow?.Pitch ?? 0, 0, 0, 0, face.From, face.From);
         var length = new LineLength(face.From, face.To, Longest);
         for (int i = 0; i + 1 < walls.Length; i++)
         {
-            double[] middles = Divide(length, walls[i], walls[i + 1], keepouts);
-            foreach (double s in middles)
+            bool isBents = bentRow is not null && trestle!.Holds((walls[i] + walls[i + 1]) / 2);
+            var row = isBents ? bentRow! : ribRow;
+            if (row.Pitch > 0)
             {
-                double half = Along(s, spec.Ribs.Thickness) / 2;
-                ribs.Add(new(RibKind.Transverse, s - half, s + half, lines.WallBack, lines.BackWallFace, spec.Ribs.Depth));
+                double[] middles = Divide(row, length, walls[i], walls[i + 1], keepouts);
+                ribs.AddRange(middles.Select(s => (At: s, Half: Along(s, row.Thickness) / 2))
+                    .Select(r => new PlanRib(RibKind.Transverse, r.At - r.Half, r.At + r.Half, lines.WallBack, lines.BackWallFace, row.Depth)));
+                (found, apart) = isBents ? (found, Measured(apart, middles)) : (Measured(found, middles), apart);
             }
 
-            double[] carried = [walls[i], .. middles, walls[i + 1]];
-            for (int k = 0; k + 1 < carried.Length; k++)
+            RibPitch Measured(RibPitch pitch, double[] middles)
             {
-                found = found.With(carried[k], carried[k + 1], length.To(carried[k + 1]) - length.To(carried[k]));
+                double[] carried = [walls[i], .. middles, walls[i + 1]];
+                pitch = carried.Zip(carried.Skip(1)).Aggregate(pitch, (p, s) => p.With(s.First, s.Second, length.To(s.Second) - length.To(s.First)));
+                return pitch with { Count = pitch.Count + middles.Length };
             }
-
-            found = found with { Count = found.Count + middles.Length };
         }
 
-        return found;
+        return (found, apart);
     }
 
+    // Cuts, and where bents begin and end.
+    private IEnumerable<double> Dividers() => bentRow is null ? cuts
+        : cuts.Concat(new[] { trestle!.From, trestle.To }.Where(d => cuts.All(c => Math.Abs(c - d) > Grain)));
+
     // Middles of the ribs between two walls.
-    private double[] Divide(LineLength length, double from, double to, IReadOnlyList<Keepout> keepouts)
+    private double[] Divide(RibRow ribs, LineLength length, double from, double to, IReadOnlyList<Keepout> keepouts)
     {
-        double a = length.To(from), b = length.To(to), pitch = spec.Ribs.Pitch;
-        var (row, blocked) = Row(length, from, to, keepouts);
+        double a = length.To(from), b = length.To(to), pitch = ribs.Pitch;
+        var (row, blocked) = Row(ribs, length, from, to, keepouts);
         double[] ends = [a, .. row, b];
         for (int i = 0; i + 1 < ends.Length; i++)
         {
@@ -91,7 +135,7 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Spine chart,
             {
                 var names = blocked.Where(k => k.Low < ends[i + 1] - Grain && k.High > ends[i] + Grain).SelectMany(k => k.Names).Distinct();
                 findings.Add(PlatformFindings.NoRibWithin(
-                    $"{spec.Key}.ribs.pitch",
+                    $"{spec.Key}.{ribs.Key}",
                     length.At(ends[i]),
                     length.At(ends[i + 1]),
                     ends[i + 1] - ends[i],
@@ -114,24 +158,24 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Spine chart,
     }
 
     // Ribs keep off walls, unless one beside a wall keeps a stretch within the pitch.
-    private (double[] Row, List<BlockedRange> Blocked) Row(LineLength length, double from, double to, IReadOnlyList<Keepout> keepouts)
+    private (double[] Row, List<BlockedRange> Blocked) Row(RibRow ribs, LineLength length, double from, double to, IReadOnlyList<Keepout> keepouts)
     {
-        double thick = Along((from + to) / 2, spec.Ribs.Thickness), least = 2 * thick;
+        double thick = Along((from + to) / 2, ribs.Thickness), least = 2 * thick;
         double wanted = Math.Max(least, Math.Max(Along(from, OffWalls), Along(to, OffWalls)) + (thick / 2));
         var (off, near) = (Kept(wanted), Kept(least));
         return Beyond(near.Row) < Beyond(off.Row) ? near : off;
 
         (double[] Row, List<BlockedRange> Blocked) Kept(double room)
         {
-            var blocked = Blocked(length, from, to, room, keepouts);
+            var blocked = Blocked(ribs, length, from, to, room, keepouts);
             double a = length.To(from), b = length.To(to);
-            return (EvenRow.Divide(a, b, spec.Ribs.Pitch, Free(a, b, blocked)), blocked);
+            return (EvenRow.Divide(a, b, ribs.Pitch, Free(a, b, blocked)), blocked);
         }
 
         int Beyond(double[] row)
         {
             double[] ends = [length.To(from), .. row, length.To(to)];
-            return ends.Zip(ends.Skip(1), (low, high) => high - low).Count(gap => gap > spec.Ribs.Pitch + Grain);
+            return ends.Zip(ends.Skip(1), (low, high) => high - low).Count(gap => gap > ribs.Pitch + Grain);
         }
     }
 
@@ -156,11 +200,11 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Spine chart,
     private sealed record BlockedRange(double Low, double High, string[] Names);
 
     // Stretches where no rib's middle may stand, in lengths, merged and in order. Sockets that leave no place within a pitch are stood under.
-    private List<BlockedRange> Blocked(LineLength length, double from, double to, double room, IReadOnlyList<Keepout> keepouts)
+    private List<BlockedRange> Blocked(RibRow ribs, LineLength length, double from, double to, double room, IReadOnlyList<Keepout> keepouts)
     {
         var taken = keepouts.Where(k => k.Holds(KeptOff.RibsAcross) && k.To > from && k.From < to).ToArray();
         var merged = Merged(taken);
-        var narrow = merged.SelectMany(m => m.High - m.Low > spec.Ribs.Pitch ? m.All.Where(k => !k.IsFloored) : m.All);
+        var narrow = merged.SelectMany(m => m.High - m.Low > ribs.Pitch ? m.All.Where(k => !k.IsFloored) : m.All);
         double start = length.To(from), end = length.To(to);
 
         // Beside a wall there is no place for a rib either.
@@ -176,7 +220,7 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Spine chart,
             var rows = new List<(double Low, double High, List<Keepout> All)>();
             foreach (var k in places.OrderBy(k => k.From))
             {
-                double half = Beside(k), low = length.To(k.From - half), high = length.To(k.To + half);
+                double half = Beside(k, ribs.Thickness), low = length.To(k.From - half), high = length.To(k.To + half);
                 if (rows.Count > 0 && low < rows[^1].High)
                 {
                     rows[^1].All.Add(k);
@@ -277,9 +321,8 @@ internal sealed class RibPlanner(PlatformSpec spec, BodyPlan lines, Spine chart,
     }
 
     // Chainage from a piece of furniture to the middle of the nearest rib, whose half is largest where the track bends most.
-    private double Beside(Keepout k)
+    private double Beside(Keepout k, double t)
     {
-        double t = spec.Ribs.Thickness;
         return (new[] { k.From - t, k.From, k.To, k.To + t }.Max(s => Along(s, t)) / 2) + Hair;
     }
 

@@ -55,9 +55,10 @@ internal static class IslandPlanner
         }
 
         var plan = PlatformPlanner.Assembled(placed.Spec, first.Site, [near, far], body, furniture);
-        plan = plan with { Surface = HingedDeck.Uncut(plan), Waist = waist };
+        plan = PlatformPlanner.OnBents(plan with { Surface = HingedDeck.Uncut(plan), Waist = waist }, furniture.Ribs.Bents, [.. plan.Spec.StatedCuts]);
         shaped = plan;
         RampRules.Feet(plan, findings);
+        TrestleRule.Feet(plan, findings);
         return PlatformPlanner.HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
     }
 

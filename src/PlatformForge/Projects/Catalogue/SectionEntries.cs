@@ -36,6 +36,7 @@ internal static class SectionEntries
         new("PF5052", "Openings in walls leave too little behind them, or are no deeper than joints.", "Give the depth or the wall that the message names."),
         new("PF5053", "Openings close between two lines of the nozzle.", "Give the figure that the message names."),
         new("PF5054", "Openings in a wall that is no masonry.", "Face it with brick or stone, or leave them out."),
+        new("PF5059", "Plates are asked for at the joints of a trestle.", "Join its sections with dowels."),
         new("PF6001", "A piece does not fit on the bed.", "Cut shorter, narrow the platform, or use a larger bed."),
         new("PF6050", "A figure of joints or sections lies outside what its key takes.", "Give a number in the range that the message names.", Reasons.Caller),
         new("PF6002", "A piece is higher than the printer takes.", "Lower the platform, print it in another pose, or use a higher printer."),

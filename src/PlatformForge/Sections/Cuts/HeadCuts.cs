@@ -62,7 +62,8 @@ internal sealed class HeadCuts(FacetedPlan chart, PrinterSpec printer, SectionSp
             return chosen.Findings[0].Message;
         }
 
-        CutJoint?[] joints = [null, .. ends[1..^1].Select(c => new CutJoint(JointPlace.At(chart, c, spec.Joint), !plan.CutCandidates.Any(p => p.Chainage == c && p.Rank == CutRank.Baseboard))), null];
+        bool Dowels(double cut) => !plan.CutCandidates.Any(p => p.Chainage == cut && p.Rank == CutRank.Baseboard);
+        CutJoint?[] joints = [null, .. ends[1..^1].Select(c => new CutJoint(JointPlace.At(chart, c, spec.Joint, printer.LeastWall), Dowels(c))), null];
         return joints.OfType<CutJoint>().Where(j => j.Dowels).SelectMany(j => JointRule.Check(j.Place, spec.Joint, printer))
             .Concat(Enumerable.Range(1, ends.Length - 1).SelectMany(i => JointRule.CheckRoom(chart, (ends[i - 1], joints[i - 1]), (ends[i], joints[i]), spec.Joint, printer)))
             .FirstOrDefault(f => f.Severity == Severity.Error)?.Message;

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 
@@ -12,10 +13,15 @@ internal sealed class JointBlocks
     private readonly JointSpec spec;
     private readonly double leastWall;
     private readonly List<(Point2[] Ring, HeightPlane Top)> bosses = [];
+    private readonly List<(PlanLine Near, PlanLine Far)> collars = [];
     private readonly List<ColumnBlock> pockets = [];
     private readonly List<Point2[]> pocketOutlines = [];
     private readonly Point2 inward;
     private readonly double face;
+
+    // On a trestle the cap of the bent beside the cut closes the section, and bosses hang under the deck.
+    private readonly bool isHung;
+    private readonly HeightPlane bossFoot;
 
     /// <param name="chart">The plan by its facets.</param>
     /// <param name="place">The cut.</param>
@@ -27,6 +33,8 @@ internal sealed class JointBlocks
     {
         (this.chart, this.spec, this.leastWall) = (chart, spec, leastWall);
         top = new(chart);
+        isHung = chart.Plan.Trestle?.Stretch.Holds(place.Chainage + (atStart ? spec.EndTrim : -spec.EndTrim)) == true;
+        bossFoot = isHung ? new(place.Height - (spec.BoreDiameter / 2) - spec.MouthChamfer - leastWall) : Layer.Baseboard;
         (From, To) = atStart ? (place.Chainage + spec.EndTrim, place.Chainage + spec.EndTrim + spec.EndWall) : (place.Chainage - spec.EndTrim - spec.EndWall, place.Chainage - spec.EndTrim);
         (inward, face) = (place.Forward * (atStart ? 1 : -1), atStart ? From : To);
         if (!dowels || spec.Kind == JointKind.None)
@@ -48,9 +56,16 @@ internal sealed class JointBlocks
         }
 
         Bores = [Bore(place, place.Round, inward, 0), Bore(place, place.Slotted, inward, spec.SlotPlay)];
-        foreach (var bore in Bores)
+        foreach (var (bore, share) in Bores.Zip([JointPlace.RoundShare, JointPlace.SlottedShare]))
         {
-            AddBoss(place, new(bore.Mouth.X, bore.Mouth.Y), (bore.Diameter / 2) + (bore.Slot / 2) + leastWall);
+            double half = (bore.Diameter / 2) + (bore.Slot / 2) + leastWall;
+            AddBoss(place, new(bore.Mouth.X, bore.Mouth.Y), half);
+            if (isHung)
+            {
+                // Where no wall closes the section a collar stands round the mouth.
+                var middle = chart.Plan.WallBack.Shifted(place.Clear * share);
+                collars.Add((middle.Shifted(-half - spec.MouthChamfer), middle.Shifted(half + spec.MouthChamfer)));
+            }
         }
     }
 
@@ -76,10 +91,15 @@ internal sealed class JointBlocks
     {
         var blocks = new List<ColumnBlock>();
         var (near, far) = chart.Plan.Body.EndWalls;
-        WallBlocks.Fill(chart, top, near, far, From, To, blocks);
-        BankBlocks.Web(chart, top, From, To, blocks);
+        if (!isHung)
+        {
+            WallBlocks.Fill(chart, top, near, far, From, To, blocks);
+            BankBlocks.Web(chart, top, From, To, blocks);
+        }
+
         double half = chart.Plan.Spec.Deck.Thickness / 2;
-        return blocks.Concat(bosses.Select(b => Layer.Added(b.Ring, Layer.Baseboard, b.Top.Raised(-half), Paint.Wall)));
+        blocks.AddRange(Collars(half));
+        return blocks.Concat(bosses.Select(b => Layer.Added(b.Ring, bossFoot, b.Top.Raised(-half), Shown)));
     }
 
     public IEnumerable<ColumnBlock> Removed() => Bores.SelectMany(b => BoreBlocks.Cut(b, spec.MouthChamfer)).Concat(pockets);
@@ -97,21 +117,26 @@ internal sealed class JointBlocks
     {
         double deck = chart.Plan.Spec.Deck.Thickness;
         var (near, far) = chart.Plan.Body.EndWalls;
-        foreach (var piece in top.Cover(near, far, From, To))
+        foreach (var piece in isHung ? [] : top.Cover(near, far, From, To))
         {
             yield return Layer.Added(piece.Ring, Layer.Baseboard, piece.Top.Raised(-deck), Paint.Wall);
         }
 
         var web = new List<ColumnBlock>();
         BankBlocks.Web(chart, top, From, To, web);
-        foreach (var block in web)
+        foreach (var block in isHung ? [] : web)
         {
             yield return block;
         }
 
+        foreach (var collar in Collars(deck))
+        {
+            yield return collar;
+        }
+
         foreach (var boss in bosses)
         {
-            yield return Layer.Added(boss.Ring, Layer.Baseboard, boss.Top.Raised(-deck), Paint.Wall);
+            yield return Layer.Added(boss.Ring, bossFoot, boss.Top.Raised(-deck), Shown);
         }
 
         foreach (var block in standing.Added)
@@ -119,6 +144,12 @@ internal sealed class JointBlocks
             yield return block with { Action = BlockAction.Remove };
         }
     }
+
+    private IEnumerable<ColumnBlock> Collars(double under) =>
+        collars.SelectMany(c => top.Cover(c.Near, c.Far, From, To)).Select(p => Layer.Added(p.Ring, bossFoot, p.Top.Raised(-under), Shown));
+
+    // What it shows: on a trestle what that is built of, elsewhere walls.
+    private Paint Shown => isHung ? TrestleBlocks.PaintOf(chart.Plan.Spec.Trestle!) : Paint.Wall;
 
     private Bore Bore(JointPlace place, Point2 middle, Point2 inward, double slot)
     {

@@ -23,13 +23,16 @@ internal sealed record JointPlace(double Chainage, Point2 Forward, Point2 Away, 
     /// <summary>Whether a wall stands behind the hollow: where none does, what is round a bore has to end before the platform's back.</summary>
     public bool IsWalled { get; init; } = true;
 
+    // Two lines of the usual nozzle, mm.
+    private const double UsualLeastWall = 0.8;
+
     /// <summary>Share of the clear width at which the round bore sits.</summary>
     public const double RoundShare = 0.28;
 
     /// <summary>Share of the clear width at which the slotted bore sits; not the mirror image of the other, so that a turned piece does not go on.</summary>
     public const double SlottedShare = 0.82;
 
-    public static JointPlace At(FacetedPlan chart, double chainage, JointSpec spec)
+    public static JointPlace At(FacetedPlan chart, double chainage, JointSpec spec, double leastWall = UsualLeastWall)
     {
         var plan = chart.Plan;
         var (origin, across) = chart.CrossLine(chainage);
@@ -44,12 +47,18 @@ internal sealed record JointPlace(double Chainage, Point2 Forward, Point2 Away, 
             .SelectMany(s => new[] { plan.TopAt(s, near + (clear * RoundShare)), plan.TopAt(s, near + (clear * SlottedShare)) })
             .Min() - plan.Spec.Deck.Thickness;
         return new(
-            chainage, chart.Forward(chainage), away, station + (away * (clear * RoundShare)), station + (away * (clear * SlottedShare)), headroom / 2, headroom, clear)
+            chainage, chart.Forward(chainage), away, station + (away * (clear * RoundShare)), station + (away * (clear * SlottedShare)),
+            Axis(chart.Plan, chainage, spec, headroom, leastWall), headroom, clear)
         {
             Deck = plan.Spec.Deck.Thickness,
             IsWalled = plan.Spec.BackDepth > 0,
         };
     }
+
+    // Midway between baseboard and deck, or, beside a trestle, as near under the deck as a boss has room: it hangs there.
+    private static double Axis(Platforms.PlatformPlan plan, double chainage, JointSpec spec, double headroom, double leastWall) =>
+        plan.Trestle is { Stretch: var bents } && chainage > bents.From - spec.EndTrim && chainage < bents.To + spec.EndTrim
+            ? Math.Max(headroom / 2, headroom - (spec.BoreDiameter / 2) - spec.MouthChamfer - leastWall) : headroom / 2;
 
     /// <summary>How far the bore positions of a piece turned end for end miss those of its neighbour, mm.</summary>
     public double Mismatch => Math.Abs(1 - RoundShare - SlottedShare) * Clear;

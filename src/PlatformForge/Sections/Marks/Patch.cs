@@ -63,6 +63,7 @@ internal sealed record Patch(double From, double To, double Near, double Far)
         // Under the coping's back the underside has a step where the coping is thicker than the deck.
         bool stepped = plan.Spec.Coping.Thickness > plan.Spec.Deck.Thickness;
         double near = Math.Max(Most(plan.WallBack, start, end), stepped ? Most(plan.CopingBack, start, end) : 0);
+        near = plan.Trestle is { Rows: var posts } ? Math.Max(near, Most(posts[0].Far, start, end)) : near;
         var ribs = along.Where(r => r.From < end && r.To > start).OrderBy(r => r.Near.At(middle));
         foreach (var rib in ribs)
         {
@@ -71,6 +72,7 @@ internal sealed record Patch(double From, double To, double Near, double Far)
         }
 
         double far = Least(plan.BackWallFace, start, end);
+        far = plan.Trestle is { Rows: var rows } ? Math.Min(far, Least(rows[^1].Near, start, end)) : far;
         yield return Free(keepouts, new(start, end, near, stepped && plan.Body.FarCopingBack is { } coping ? Math.Min(far, Least(coping, start, end)) : far));
     }
 

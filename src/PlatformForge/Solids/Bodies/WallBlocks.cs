@@ -14,13 +14,19 @@ internal static class WallBlocks
     public static void Add(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
     {
         var plan = chart.Plan;
-        foreach (var strip in plan.Body.Standing)
+        (double From, double To)[] walled = plan.Trestle is { Stretch: var bents }
+            ? [(from, Math.Min(to, bents.From)), (Math.Max(from, bents.To), to)] : [(from, to)];
+        foreach (var (a, b) in walled)
         {
-            Fill(chart, top, strip.Near, strip.Far, from, to, blocks);
+            foreach (var strip in plan.Body.Standing)
+            {
+                Fill(chart, top, strip.Near, strip.Far, a, b, blocks);
+            }
         }
 
         PierBlocks.Add(chart, top, from, to, blocks);
-        foreach (var rib in plan.Ribs)
+        TrestleBlocks.Add(chart, top, from, to, blocks);
+        foreach (var rib in plan.Ribs.Where(r => plan.Trestle?.Stretch.Holds((r.From + r.To) / 2) != true))
         {
             Fill(chart, top, rib.Near, rib.Far, Math.Max(from, rib.From), Math.Min(to, rib.To), blocks, rib.Depth);
         }
@@ -62,6 +68,11 @@ internal static class WallBlocks
     /// <summary>Chainages up to which the starting ramp, and from which the ending ramp, is solid; the platform's ends where neither is.</summary>
     public static (double Start, double End) Toes(PlatformPlan plan)
     {
+        if (plan is { Trestle.Stretch: var bents, Spec.Trestle.Ramps: TrestleRamps.Bents })
+        {
+            return (bents.From, bents.To);
+        }
+
         var profile = plan.Profile;
         return (Toe(plan, profile.From, profile.StartHead), Toe(plan, profile.To, profile.EndHead));
     }

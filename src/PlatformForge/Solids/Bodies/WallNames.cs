@@ -34,8 +34,16 @@ public static class WallNames
             spec.IsIsland ? (FrontOf(2), facing.Front) : (Back, facing.Back),
             (AtStart, facing.Ends),
         ];
-        return [.. all.Where(w => w.Finish != WallFinish.Plain)];
+        return [.. all.Where(w => w.Finish != WallFinish.Plain && Stands(plan, w.Wall))];
     }
+
+    // On a trestle walls stand under walled ramps and round the solid feet of others, and nowhere else.
+    private static bool Stands(PlatformPlan plan, string wall) => plan.Trestle is not { Stretch: var bents } || wall switch
+    {
+        AtStart => bents.From > plan.Stations[0],
+        AtEnd => bents.To < plan.Stations[^1],
+        _ => bents.From > plan.Stations[0] || bents.To < plan.Stations[^1],
+    };
 
     /// <summary>Names of the faces that a wall's piers have: their fronts, and their sides, which are returns.</summary>
     public static IReadOnlyList<(string Front, string Sides)> OfPiers(PlatformPlan plan, string wall) =>

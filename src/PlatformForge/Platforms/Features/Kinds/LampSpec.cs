@@ -136,6 +136,10 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
 
     private bool Leads(PlatformSpec spec) => Channel > 0 && spec.Ribs.Pitch > 0;
 
+    // From one rib to the far side of the next, or from one bent.
+    private static double Apart(PlatformSpec spec) =>
+        Math.Max(spec.Ribs.Pitch + spec.Ribs.Thickness, spec.Trestle is { } trestle ? trestle.Pitch + trestle.Post : 0);
+
     // As far as a channel may go towards its end: to the next cut, or to the platform's end wall.
     private double Ahead(FeatureSite site, PlanPlace place, IEnumerable<double> cuts)
     {
@@ -148,7 +152,7 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
     // Where a channel is, or may come to be: no farther than to the next rib, which stands within the pitch.
     private Keepout Reserved(FeatureSite site, PlanPlace place, double limit)
     {
-        double most = (site.Spec.Ribs.Pitch + site.Spec.Ribs.Thickness + Beyond) / Math.Min(
+        double most = (Apart(site.Spec) + Beyond) / Math.Min(
             site.Stretch(place),
             site.Stretch(place with { Reach = site.Lines.Back.At(Chainage) }));
         double to = Sign > 0 ? Math.Min(limit, Chainage + most) : Math.Max(limit, Chainage - most), half = Channel / 2;

@@ -1,0 +1,115 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
+using PlatformForge.Sections;
+using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>The front of a trestle laid flat, section by section.</summary>
+internal sealed class TrestleElevation
+{
+    private const double Faint = 0.72;
+
+    private readonly PlatformPlan plan;
+    private readonly SectionSet set;
+    private readonly LineLength along;
+    private readonly bool rising;
+
+    public TrestleElevation(PlatformDossier platform)
+    {
+        (set, plan) = (platform.Sections, platform.Sections.Plan);
+        var line = plan.Trestle!.Rows[0].Near;
+        along = new(plan.Stations[0], plan.Stations[^1], (a, b) => (plan.ToLayout(b, line.At(b)) - plan.ToLayout(a, line.At(a))).Length);
+        rising = plan.Side == Track.Side.Left;
+    }
+
+    /// <summary>Sections in rows no longer than a room, from left to right; one that is longer has a row of its own.</summary>
+    public IReadOnlyList<IReadOnlyList<PlatformSection>> Rows(double room)
+    {
+        var rows = new List<List<PlatformSection>>();
+        double left = 0;
+        foreach (var section in rising ? set.Sections : set.Sections.Reverse())
+        {
+            double length = along.To(section.To) - along.To(section.From);
+            if (rows.Count == 0 || length > left)
+            {
+                rows.Add([]);
+                left = room;
+            }
+
+            rows[^1].Add(section);
+            left -= length;
+        }
+
+        return rows;
+    }
+
+    /// <summary>Draws a row with its lower left corner at a place.</summary>
+    public void DrawRow(Sheet sheet, IReadOnlyList<PlatformSection> row, Point2 corner)
+    {
+        double start = row.Min(s => along.To(s.From)), end = row.Max(s => along.To(s.To));
+        Point2 Of(double s, double z) => new(corner.X + (rising ? along.To(s) - start : end - along.To(s)), corner.Y - z);
+        foreach (var section in row)
+        {
+            Draw(sheet, section, Of);
+            double from = Of(section.From, 0).X, to = Of(section.To, 0).X;
+            sheet.Text(Invariant($"{section.Number}"), new((from + to) / 2, corner.Y + 8.5), HouseStyle.Strong, TextAnchor.Middle);
+            double cut = Math.Max(from, to);
+            if (cut < corner.X + end - start - 1)
+            {
+                sheet.Line(new(cut, corner.Y - plan.Profile.Level - 2), new(cut, corner.Y + 6), HouseStyle.Cut);
+            }
+        }
+
+        sheet.Line(corner, new(corner.X + end - start, corner.Y), HouseStyle.Outline);
+        double s0 = rising ? row[0].From : row[0].To, high = Top(s0);
+        Dimensions.Between(sheet, Of(s0, 0), Of(s0, high), -8, Figures.Mm(high));
+    }
+
+    private void Draw(Sheet sheet, PlatformSection section, Func<double, double, Point2> of)
+    {
+        var (spec, bents) = (plan.Spec, plan.Trestle!.Stretch);
+        double deck = spec.Deck.Thickness, a = Math.Clamp(section.From, bents.From, bents.To), b = Math.Clamp(section.To, bents.From, bents.To);
+        var (timber, wall) = (new Fill(Palette.Of(TrestleBlocks.PaintOf(spec.Trestle!)), Faint), new Fill(Palette.Of(Paint.Wall), Faint));
+        Band(sheet, of, section.From, a, _ => 0, s => Top(s) - deck, wall);
+        Band(sheet, of, b, section.To, _ => 0, s => Top(s) - deck, wall);
+        if (spec.Trestle!.Boarded is BoardedSides.Front or BoardedSides.Both)
+        {
+            Band(sheet, of, a, b, _ => 0, s => Top(s) - deck, timber);
+        }
+
+        foreach (var bent in plan.Trestle.Bents.Where(t => t.Middle > section.From && t.Middle < section.To))
+        {
+            Band(sheet, of, bent.From, bent.To, _ => 0, s => Top(s) - deck, timber);
+            Place(sheet, bent, of);
+        }
+
+        Band(sheet, of, a, b, s => Top(s) - deck - spec.Trestle.Bearer, s => Top(s) - deck, timber);
+        double slab = Math.Max(deck, spec.Coping.Thickness);
+        Band(sheet, of, section.From, section.To, s => Math.Max(0, Top(s) - slab), Top, new(Palette.Of(CopingGrooves.PaintOf(plan)), Faint));
+    }
+
+    // The middle of a bent from the left end; figures of a pair beside a cut stand on either side of it.
+    private void Place(Sheet sheet, PlannedBent bent, Func<double, double, Point2> of)
+    {
+        double place = along.To(bent.Middle);
+        var (at, anchor) = bent.Cut is not { } cut ? (of(bent.Middle, 0), TextAnchor.Middle)
+            : of(bent.Middle, 0).X < of(cut, 0).X ? (of(cut, 0) - new Point2(1, 0), TextAnchor.End) : (of(cut, 0) + new Point2(1, 0), TextAnchor.Start);
+        sheet.Text(Figures.Mm(rising ? place : along.Total - place), at + new Point2(0, 4), HouseStyle.Small, anchor);
+    }
+
+    private double Top(double s) => plan.TopAt(s, plan.CopingFront.At(s));
+
+    // A strip between two heights, with every bend of them.
+    private void Band(Sheet sheet, Func<double, double, Point2> of, double from, double to, Func<double, double> low, Func<double, double> high, Fill fill)
+    {
+        if (to > from)
+        {
+            double[] at = [from, .. plan.Stations.Where(s => s > from && s < to), to];
+            sheet.Area(at.Select(s => of(s, low(s))).Concat(at.Reverse().Select(s => of(s, high(s)))), fill, HouseStyle.Thin);
+        }
+    }
+}

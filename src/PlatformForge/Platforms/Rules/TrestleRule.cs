@@ -1,0 +1,108 @@
+using PlatformForge.Units;
+
+namespace PlatformForge.Platforms.Rules;
+
+/// <summary>What of a trestle can be told before anything is planned.</summary>
+internal static class TrestleRule
+{
+    // Spans of bearers under a deck over their depth together: twenty, as a deck of 1.5 mm has over ribs 30 mm apart (common practice, no source).
+    private const double Span = 20;
+
+    // By how much a brace is thinner than its post, mm: sides that fall together by less leave slivers.
+    private const double Thinner = 0.2;
+
+    // Clear room between two rows of posts, mm, that anything can be seen through.
+    private const double LeastRoom = 1;
+
+    private const double Grain = Tolerances.Rounding;
+
+    public static void Check(PlatformSpec spec, PlatformSite site, List<Finding> findings)
+    {
+        if (spec.Trestle is not { } trestle)
+        {
+            return;
+        }
+
+        double room = site.RailTop + spec.Height - spec.Deck.Thickness - TrestleStretch.Fall(spec);
+        if (room < trestle.LeastHeight - Grain)
+        {
+            findings.Add(TrestleFindings.TooLow(spec.Key, room, trestle));
+            return;
+        }
+
+        Sizes(spec, trestle, findings);
+        Rows(spec, trestle, findings);
+        Walls(spec, site, findings);
+    }
+
+    private static void Sizes(PlatformSpec spec, TrestleSpec trestle, List<Finding> findings)
+    {
+        double span = Span * (spec.Deck.Thickness + trestle.Bearer);
+        if (trestle.Pitch > span + Grain)
+        {
+            findings.Add(TrestleFindings.WideSpan(spec.Key, trestle.Pitch, span, Span));
+        }
+
+        if (trestle.Pitch < (2 * trestle.Post) - Grain)
+        {
+            findings.Add(TrestleFindings.CloseBents(spec.Key, trestle));
+        }
+
+        if (trestle.Braces != BraceForm.None && trestle.Brace > trestle.Post - Thinner + Grain)
+        {
+            findings.Add(TrestleFindings.ThickBrace(spec.Key, trestle, trestle.Post - Thinner));
+        }
+
+        if (trestle.Bearer > trestle.LeastHeight + Grain)
+        {
+            findings.Add(TrestleFindings.DeepBearer(spec.Key, trestle));
+        }
+    }
+
+    // Of islands the width is not known yet; posts that are not stated stand 6 ft apart there.
+    private static void Rows(PlatformSpec spec, TrestleSpec trestle, List<Finding> findings)
+    {
+        double most = ((spec.Deck.Width - spec.Coping.Overhang - trestle.Post) / (trestle.Post + LeastRoom)) + 1 + Grain;
+        if (!spec.IsIsland && (trestle.Posts ?? 2) > most)
+        {
+            findings.Add(TrestleFindings.ManyPosts(spec.Key, trestle, spec.Deck.Width, (int)most));
+        }
+    }
+
+    private static void Walls(PlatformSpec spec, PlatformSite site, List<Finding> findings)
+    {
+        if (!spec.IsIsland && !spec.Back.HasWall)
+        {
+            findings.Add(TrestleFindings.NeedsWall(spec.Key + ".back", "Banks and open backs"));
+            return;
+        }
+
+        if (spec.Facing is not { } facing || RampRules.Profile(spec, site, []) is not { } profile)
+        {
+            return;
+        }
+
+        if (TrestleStretch.Of(spec, profile) is { } stretch && stretch.From <= profile.From && stretch.To >= profile.To)
+        {
+            findings.Add(TrestleFindings.NothingFaced(spec.Key, profile.HasRamps));
+        }
+        else if (facing.Piers is not null)
+        {
+            findings.Add(TrestleFindings.NeedsWall(spec.Key + ".facing.piers", "Piers"));
+        }
+        else if (facing.Openings.Count > 0)
+        {
+            findings.Add(TrestleFindings.NeedsWall(spec.Key + ".facing.opening[0]", "Openings"));
+        }
+    }
+
+    /// <summary>Tells where a ramp on bents stands on a solid foot.</summary>
+    public static void Feet(PlatformPlan plan, List<Finding> findings)
+    {
+        if (plan is { Trestle.Stretch: var bents, Spec.Trestle: { Ramps: TrestleRamps.Bents } trestle }
+            && (bents.From > plan.Profile.From || bents.To < plan.Profile.To))
+        {
+            findings.Add(TrestleFindings.SolidFeet(plan.Spec.Key, plan.Profile, bents, trestle));
+        }
+    }
+}
