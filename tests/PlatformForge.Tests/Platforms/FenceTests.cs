@@ -152,6 +152,71 @@ public class FenceTests
         Assert.Equal("platform[0].fence.gap[0]", Assert.Single(outcome.Findings, f => f.Code == "PF4041").Key);
     }
 
+    /// <summary>592 mm of fence: sixteen panels of 37 are all of it.</summary>
+    [Fact]
+    public void Whole_panels_that_fill_a_run_leave_no_odd_one()
+    {
+        var bays = Whole(new() { Pitch = 37, Panels = FencePanels.Whole }).Bays;
+        Assert.Equal(16, bays.Count);
+        Assert.All(bays, b => Assert.Equal((FenceBayKind.Panel, 37.0), (b.Kind, Math.Round(b.Length, 6))));
+    }
+
+    [Fact]
+    public void A_fence_shorter_than_a_whole_panel_is_one_odd_panel()
+    {
+        var bay = Assert.Single(Whole(new() { Pitch = 32, Panels = FencePanels.Whole, From = 300, To = 320 }).Bays);
+        Assert.Equal((FenceBayKind.Odd, 20.0), (bay.Kind, Math.Round(bay.Length, 6)));
+    }
+
+    [Fact]
+    public void A_run_of_less_than_half_a_panel_is_one_panel_all_the_same()
+    {
+        var bay = Assert.Single(Whole(new() { Pitch = 32, From = 300, To = 312 }).Bays);
+        Assert.Equal((FenceBayKind.Panel, 12.0), (bay.Kind, Math.Round(bay.Length, 6)));
+    }
+
+    /// <summary>
+    /// Fourteen panels of 40 and 32 mm over. Counted from the start a post stands at 604, from the end one at 316, and at both the platform is cut: the odd
+    /// one goes between.
+    /// </summary>
+    [Fact]
+    public void The_odd_panel_goes_between_whole_ones_where_cuts_are_in_the_way_from_either_end()
+    {
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => (s with { ForcedCuts = [316, 604] }).With<FenceSpec>([new() { Pitch = 40, Panels = FencePanels.Whole }])));
+        var fence = outcome.Value!.Fence!;
+        Assert.Equal(14, fence.Bays.Count(b => b.Kind == FenceBayKind.Panel));
+        Assert.Equal(32, Assert.Single(fence.Bays, b => b.Kind == FenceBayKind.Odd).Length, 1e-6);
+        Assert.All(fence.Posts, p => Assert.True(Math.Min(Math.Abs(p.Chainage - 316), Math.Abs(p.Chainage - 604)) > 2.9, $"{p.Chainage}"));
+        Assert.Contains(outcome.Findings, f => f.Code == "PF4102");
+    }
+
+    /// <summary>A hole of 1 mm on a deck of 48 behind a coping of 8: its middle may be 48 − 8 − 0.5 from the back, and no more.</summary>
+    [Theory]
+    [InlineData(39.5, false)]
+    [InlineData(39.51, true)]
+    public void A_fence_may_stand_right_behind_the_coping(double inset, bool isWrong)
+    {
+        var findings = PlatformPlanner.Plan(Bench.Straight(s => (s with { Deck = s.Deck with { Width = 48 }, Coping = s.Coping with { Width = 8 } })
+            .With<FenceSpec>([new() { Inset = inset, PinDiameter = 0.75, Fit = 0.25 }]))).Findings;
+        Assert.Equal(isWrong, findings.Any(f => f.Code == "PF4030"));
+    }
+
+    /// <summary>Places are told to a thousandth of a millimetre, what is drilled to a hundredth.</summary>
+    [Fact]
+    public void The_table_of_posts_tells_places_finer_than_drills()
+    {
+        var plan = Bench.Plan(Bench.Straight(s => s.With<FenceSpec>([new() { Depth = 2 }])));
+        var table = plan.Features.SelectMany(f => f.Tables).Single();
+        Assert.All(table.Rows, row => Assert.All(row, (cell, i) =>
+        {
+            string heading = table.Headings[i];
+            int digits = heading == "post" ? 0 : heading is "pin_mm" or "hole_mm" or "hole_depth_mm" ? 2 : 3;
+            Assert.True(cell.Figure is null ? i >= 9 : cell.Digits == digits, heading);
+        }));
+    }
+
+    private static FoundFence Whole(FenceSpec fence) => Bench.Plan(Bench.Straight(s => s.With<FenceSpec>([fence]))).Fence!;
+
     // Where the fence is at a chainage.
     private static PlatformForge.Geometry.Point2 At(PlatformPlan plan, double s) => plan.ToLayout(s, plan.Back.At(s) - plan.Spec.Fence!.Inset);
 

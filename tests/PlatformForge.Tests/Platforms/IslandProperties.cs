@@ -159,6 +159,32 @@ public class IslandProperties
         }
     }
 
+    /// <summary>
+    /// Heights and places are the same whether they are told along the lines across or square to the first track, and every place of the deck is found again
+    /// from the layout without a hint.
+    /// </summary>
+    [Property(MaxTest = 15)]
+    public void Places_are_the_same_told_square_to_the_track_and_along_the_lines_across(int seed)
+    {
+        if (Made(seed).Plan.Value is not { } plan)
+        {
+            return;
+        }
+
+        double from = plan.Stations[0], to = plan.Stations[^1];
+        foreach (double share in (double[])[0.02, 0.3, 0.71, 0.98])
+        {
+            double s = from + (share * (to - from)), t = plan.CopingFront.At(s) + (share * plan.Body.WidthAt(s));
+            var place = plan.ToLayout(s, t);
+            var found = plan.Spine.Locate(place);
+            Assert.Equal(s, found.Chainage, 1e-4);
+            Assert.Equal(t, found.Reach, 1e-4);
+            var on = plan.OnTrack(new(s, t));
+            Assert.Equal(plan.TopAt(s, t), plan.SquareTopAt(on.Chainage, on.Reach), 1e-4);
+            Assert.Equal(0, (plan.First.ToLayout(on.Chainage, on.Reach) - place).Length, 1e-6);
+        }
+    }
+
     private static void IsClear(PlatformPlan plan, Point2[] edge, Centreline track, Vehicle vehicle, ClearanceBudget budget)
     {
         double[] stations = [.. Enumerable.Range(0, (int)(track.Length / Apart)).Select(i => i * Apart)];

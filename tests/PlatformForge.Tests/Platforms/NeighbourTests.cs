@@ -43,6 +43,39 @@ public class NeighbourTests
         Assert.Empty(PlatformNeighbours.Check([mended, kept]));
     }
 
+    /// <summary>
+    /// Two platforms 10 wide with 12 mm between their edges: less than their copings would be left, so one is made shorter, at the end that costs less of
+    /// it; and that works.
+    /// </summary>
+    [Theory]
+    [InlineData(700, 900, "platform[0].face.to")]
+    [InlineData(550, 750, "platform[0].face.to")]
+    [InlineData(250, 400, "platform[0].face.from")]
+    [InlineData(100, 300, "platform[0].face.from")]
+    public void Where_no_width_works_the_platform_that_is_told_ends_before_the_other(double from, double to, string key)
+    {
+        PlatformPlan up = Up(10), down = Of("down side", 50, Side.Right, 10, from, to);
+        var finding = Assert.Single(PlatformNeighbours.Check([up, down]));
+        Assert.Equal(key, finding.Cure!.Key);
+        Assert.StartsWith(key.EndsWith("to", StringComparison.Ordinal) ? "End up side at" : "Begin up side at", finding.Remedy, StringComparison.Ordinal);
+        Assert.Contains(finding.Cure.Value, finding.Remedy, StringComparison.Ordinal);
+        double at = double.Parse(finding.Cure.Value, System.Globalization.CultureInfo.InvariantCulture);
+        var mended = key.EndsWith("to", StringComparison.Ordinal) ? Of("up side", 0, Side.Left, 10, 200, at) : Of("up side", 0, Side.Left, 10, at);
+        Assert.Empty(PlatformNeighbours.Check([mended, down]));
+    }
+
+    /// <summary>A platform outside a curve of 60 degrees, and another far inside it: their boxes overlap, they do not.</summary>
+    [Fact]
+    public void A_platform_within_the_box_of_a_curved_one_is_not_in_its_way()
+    {
+        var curve = TrackLayer.Lay(new("up", new Point2(0, 0), 0, [new StraightSpec(150), new CurveSpec(600, Hand.Left, Length: 628), new StraightSpec(150)])).Value!;
+        var outside = Bench.Straight(s => s with { Face = s.Face with { Side = Side.Right, From = 150, To = 778 } });
+        var bent = Bench.Plan(outside with { Chart = curve, Envelope = Bench.Envelope(curve, Side.Right, _ => 18) });
+        var inside = Of("down side", 250, Side.Right, 30, 200, 320);
+        Assert.Empty(PlatformNeighbours.Check([bent, inside]));
+        Assert.Empty(PlatformNeighbours.Check([inside, bent]));
+    }
+
     [Fact]
     public void Platforms_that_only_share_their_track_s_other_side_or_another_stretch_are_left_alone()
     {
