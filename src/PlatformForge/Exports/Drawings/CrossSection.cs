@@ -252,10 +252,10 @@ internal sealed class CrossSection
         Dimensions.Between(sheet, Of(edge, 0), Of(front, 0), Near, Invariant($"{Both(front - edge)} from the running edge"));
         Dimensions.Between(sheet, Of(0, 0), Of(front, 0), Beyond, Both(front));
         Dimensions.Between(sheet, Of(front, 0), Of(back, 0), Beyond, Both(back - front));
-        Dimensions.Between(sheet, Of(back, plan.Site.RailTop), Of(back, top), 12, Both(over));
-        if (plan.Bank is { } bank && bank.Foot.At(s) - back > 1)
+        double foot = plan.Bank?.Foot.At(s) ?? back;
+        Dimensions.Between(sheet, Of(back, plan.Site.RailTop), Of(back, top), 12 + Math.Abs(Of(foot, 0).X - Of(back, 0).X), Both(over));
+        if (plan.Bank is { } bank && foot - back > 1)
         {
-            double foot = bank.Foot.At(s);
             Dimensions.Between(sheet, Of(back, 0), Of(foot, 0), Near, Invariant($"{Both(foot - back)}, 1 in {Figures.Short(bank.Slope)}"));
         }
 
