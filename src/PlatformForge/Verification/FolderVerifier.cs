@@ -1,6 +1,8 @@
 using System.Security.Cryptography;
+using System.Text.Json;
 using PlatformForge.Clearance;
 using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.Proving;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.ThreeMf;
@@ -18,8 +20,6 @@ namespace PlatformForge.Verification;
 /// </summary>
 public static class FolderVerifier
 {
-    private const string ReportName = "report.json";
-
     // Triangles. From here on plates are looked at first and what reading held, some hundred megabytes, is let go of before distances are looked for, which
     // hold as much again: the collector, which sees a machine with room, would wait.
     private const int Many = 100_000;
@@ -41,7 +41,7 @@ public static class FolderVerifier
         }
 
         findings.AddRange(manifest.Files.SelectMany(f => Untouched(f, folder[f.Path], folder.Refused.GetValueOrDefault(f.Path))));
-        var (design, plates, sections, solids) = Read(manifest, folder, findings);
+        var (design, told, sections, solids) = Read(manifest, folder, findings);
         var (proofs, proofFaults) = ProofVerifier.Read(manifest, folder);
         findings.AddRange(proofFaults);
         var (lines, lineFaults) = LineVerifier.Read(manifest, folder);
@@ -57,8 +57,7 @@ public static class FolderVerifier
         bool isLarge = solids.Values.Sum(m => m.TriangleCount) > Many;
         if (isLarge)
         {
-            inPrints = Prints(new PlateRule(manifest, solids), plates, design);
-            plates.Clear();
+            inPrints = Prints(manifest, folder, solids, design, told);
             GC.Collect();
         }
 
@@ -67,7 +66,7 @@ public static class FolderVerifier
             new ParallelOptions { CancellationToken = cancel },
             () => (figures, inMeshes) = SectionsVerifier.Measured(sections, design?.Printer),
             () => verdicts = design is null ? [] : [.. design.Platforms.Select(p => Held(design, p, sections, extra ?? [], isWhole, cancel))],
-            () => inPrints = isLarge ? inPrints : Prints(new PlateRule(manifest, solids), plates, design));
+            () => inPrints = isLarge ? inPrints : Prints(manifest, folder, solids, design, told));
         findings.AddRange([.. inMeshes, .. inPrints]);
         List<string> open = [.. manifest.Lines.Where(l => !lines.ContainsKey(l.Stl)).Select(l => Invariant($"{l.Name}, which could not be read")),
             .. manifest.Sections.Where(s => sections.All(r => r.File != s.Stl)).Select(s => Invariant($"{s.Name}, which could not be read")),
@@ -97,31 +96,64 @@ public static class FolderVerifier
     }
 
     // What the files hold. They are read side by side; what was found in them is told in the order of the folder.
-    private static (DesignCopy? Design, List<(string File, ThreeMfModel Model)> Plates, List<WrittenSection> Sections, Dictionary<string, Mesh> Solids) Read(
+    private static (DesignCopy? Design, AgreementRule Told, List<WrittenSection> Sections, Dictionary<string, Mesh> Solids) Read(
         Manifest manifest, WrittenFolder folder, List<Finding> findings)
     {
         DesignCopy? design = null;
-        List<(string File, ThreeMfModel Model)> plates = [];
+        ReportDocument? report = null;
+        ProofDocument? figures = null;
         List<WrittenSection> sections = [];
         Dictionary<string, Mesh> solids = [];
-        List<Finding> inDesign = [], inPlates = [], inSections = [];
+        List<Finding> inDesign = [], inSections = [];
         Parallel.Invoke(
-            () => plates = ReadPlates(manifest, folder, inPlates),
             () => (sections, solids) = ReadSections(manifest, folder, inSections),
             () =>
             {
                 design = folder[DesignCopy.FileName] is { } bytes ? Take(DesignForm.Read(bytes, DesignCopy.FileName), inDesign) : null;
-                if (folder[ReportName] is { } report)
-                {
-                    Take(ReportReader.Read(report, ReportName), inDesign);
-                }
+                report = folder[ReportFiles.Data] is { } told ? Take(ReportReader.Read(told, ReportFiles.Data), inDesign) : null;
+                figures = folder[ProofFiles.Data] is { } shown ? Take(Figures(shown), inDesign) : null;
             });
-        findings.AddRange([.. inDesign, .. inPlates, .. inSections]);
-        return (design, plates, sections, solids);
+        findings.AddRange([.. inDesign, .. inSections]);
+        return (design, new AgreementRule(manifest, design, report, figures), sections, solids);
     }
 
-    private static Finding[] Prints(PlateRule rule, List<(string File, ThreeMfModel Model)> plates, DesignCopy? design) => [.. rule.Check(plates,
-        design?.Printer), .. rule.Strangers()];
+    // What is wrong with the files to print, and with what the manifest tells of them. Plates are read platform by platform and let go of: together they hold
+    // twice what the sections do.
+    private static Finding[] Prints(Manifest manifest, WrittenFolder folder, Dictionary<string, Mesh> solids, DesignCopy? design, AgreementRule told)
+    {
+        var rule = new PlateRule(manifest, solids);
+        var findings = new List<Finding>();
+        foreach (var files in Groups(manifest))
+        {
+            var plates = ReadPlates(files, folder, findings);
+            findings.AddRange([.. rule.Check(plates, design?.Printer), .. told.Check(plates)]);
+        }
+
+        return [.. findings, .. rule.Strangers(), .. told.Check()];
+    }
+
+    // 3MF files that are held against one another: each with the file of all plates that has its sections too. All of them where a manifest mixes those up.
+    private static IEnumerable<IGrouping<string, string>> Groups(Manifest manifest)
+    {
+        var withAll = manifest.Sections.GroupBy(s => s.Plate, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Select(s => s.AllPlates).Distinct().ToArray(),
+            StringComparer.Ordinal);
+        bool isPlain = withAll.Values.All(all => all.Length == 1 && (all[0] is not { } file || !withAll.ContainsKey(file)));
+        return manifest.Files.Select(f => f.Path).Where(p => p.EndsWith(".3mf", StringComparison.OrdinalIgnoreCase))
+            .GroupBy(p => isPlain ? withAll.GetValueOrDefault(p)?[0] ?? p : "", StringComparer.Ordinal);
+    }
+
+    private static Outcome<ProofDocument> Figures(byte[] bytes)
+    {
+        try
+        {
+            return Outcome.Of(JsonForms.Read(bytes, ProofJson.Forms.ProofDocument));
+        }
+        catch (JsonException fault)
+        {
+            return Outcome.Fault<ProofDocument>(Finding.Error("PF8054", "", Invariant($"The figures of gauges and proofs '{ProofFiles.Data}' {JsonFault.Words(fault)}."),
+                "Build the folder again.", FaultKind.Mesh));
+        }
+    }
 
     // A platform's sections against the trains.
     private static Verdict Held(DesignCopy design, DesignPlatform platform, List<WrittenSection> sections, IReadOnlyList<Vehicle> extra, bool isWhole,
@@ -198,7 +230,8 @@ public static class FolderVerifier
         return outcome.Value;
     }
 
-    private static IEnumerable<Finding> Untouched(ManifestFile file, byte[]? bytes, string? refused)
+    /// <summary>Whether a file is there and as it was written.</summary>
+    internal static IEnumerable<Finding> Untouched(ManifestFile file, byte[]? bytes, string? refused)
     {
         if (refused is not null)
         {
@@ -217,10 +250,10 @@ public static class FolderVerifier
         }
     }
 
-    private static List<(string File, ThreeMfModel Model)> ReadPlates(Manifest manifest, WrittenFolder folder, List<Finding> findings)
+    private static List<(string File, ThreeMfModel Model)> ReadPlates(IEnumerable<string> files, WrittenFolder folder, List<Finding> findings)
     {
         var plates = new List<(string File, ThreeMfModel Model)>();
-        foreach (string path in manifest.Files.Select(f => f.Path).Where(p => p.EndsWith(".3mf", StringComparison.OrdinalIgnoreCase)))
+        foreach (string path in files)
         {
             if (folder[path] is { } bytes && Take(ThreeMfReader.Read(bytes, path), findings) is { } model)
             {

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Text.Json;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -32,6 +33,11 @@ public static class ManifestForm
             return Fault(name, JsonFault.Words(fault));
         }
 
+        if (!IsHash(manifest.InputHash))
+        {
+            return Fault(name, "has no SHA-256 of what it was made from, 64 small hexadecimal digits");
+        }
+
         if (manifest.Files.Count > InputLimits.FolderFiles)
         {
             return Fault(name, Invariant($"lists {manifest.Files.Count} files, over the limit of {InputLimits.FolderFiles}"));
@@ -63,14 +69,15 @@ public static class ManifestForm
             return Fault(name, Invariant($"lists '{again.Path}' twice"));
         }
 
-        var named = manifest.Sections.SelectMany(s => new[] { s.Stl, s.Plate, s.AllPlates }).OfType<string>().Concat(manifest.Proofs.SelectMany(p => new[] { p.Stl, p.Plate }));
+        var named = manifest.Sections.SelectMany(s => new[] { s.Stl, s.Plate, s.AllPlates }).Concat(manifest.Lines.SelectMany(l => new[] { l.Stl, l.Plate, l.AllPlates }))
+            .Concat(manifest.Proofs.SelectMany(p => new[] { p.Stl, p.Plate })).OfType<string>();
         if (paths.FirstOrDefault(p => !IsInside(p)) is { } outside)
         {
             return Fault(name, Invariant($"names '{outside}', which is no path below its folder"));
         }
 
         return named.FirstOrDefault(f => !paths.Contains(f)) is { } missing
-            ? Fault(name, Invariant($"has a section in '{missing}', which is not among its files"))
+            ? Fault(name, Invariant($"has a part in '{missing}', which is not among its files"))
             : OutOfRow(manifest) is { } what ? Fault(name, what)
             : Outcome.Of(manifest);
     }
@@ -126,7 +133,8 @@ public static class ManifestForm
         }
     }
 
-    // The framework's sentence, less the place that is told already.
+    private static bool IsHash(string text) => text.Length == 2 * SHA256.HashSizeInBytes && text.All(char.IsAsciiHexDigitLower);
+
     // What a strip may have measured, and a little more for rounding.
     private static bool IsStretch(double by) => by is >= 0.95 and <= 1.05;
 

@@ -17,6 +17,9 @@ public sealed class ProofFiles
     /// <summary>The folder that they lie in.</summary>
     public const string Folder = "gauges";
 
+    /// <summary>What they show, for programs.</summary>
+    public const string Data = Folder + "/figures.json";
+
     // Pixels. Pictures take most of the time that these files take: each bed is drawn once, the small picture in its 3MF file is the large one halved, and
     // footprints and masks, which are flat, have none.
     private const int PictureWidth = 512;
@@ -121,7 +124,7 @@ public sealed class ProofFiles
         }
 
         yield return new(Invariant($"{Folder}/figures.csv"), () => ProofTables.Csv(set));
-        yield return new(Invariant($"{Folder}/figures.json"), () => ProofTables.Json(dossier, set, Stl));
+        yield return new(Data, () => ProofTables.Json(dossier, set, Stl));
     }
 
     private IEnumerable<Mesh> Lying(ProofPlate plate) => plate.Proofs.Select(p => meshes[p.Proof.Name].Value.Moved(p.ToBed));

@@ -56,6 +56,11 @@ internal static class VerificationEntries
         new("PF8050", "A line or strip as written does not fit the rebate of its section.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8051", "A folder to be verified has no section: it was made without the set prints, or by paper, gauges or survey.",
             "Name a folder that was built with its prints.", Reasons.Folder),
+        new("PF8052", "The manifest tells a name, a version, a hash or a figure otherwise than another file of the folder.", "Build the folder again.",
+            Reasons.Rebuilt, "Which of the two was changed cannot be told: one sentence for whatever the two disagree in."),
+        new("PF8053", "The manifest's sections do not follow one another by number and chainage from one end of their platform to the other.",
+            "Build the folder again.", Reasons.Rebuilt),
+        new("PF8054", "The figures of gauges and proofs are not of the form that the program writes.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8070", "The walls of a section were not measured, since it has too many edges.", "Build the folder again.", Reasons.Rebuilt),
     ];
 }
