@@ -52,7 +52,7 @@ internal sealed class LinePicture
     /// <param name="cancel">Gives up between bodies.</param>
     public IReadOnlyList<VisibleLine> Lines(CancellationToken cancel = default)
     {
-        var field = new DepthField((int)Math.Ceiling(Size.X * Dots) + 3, (int)Math.Ceiling(Size.Y * Dots) + 3);
+        using var field = new DepthField((int)Math.Ceiling(Size.X * Dots) + 3, (int)Math.Ceiling(Size.Y * Dots) + 3);
         foreach (var body in bodies)
         {
             cancel.ThrowIfCancellationRequested();

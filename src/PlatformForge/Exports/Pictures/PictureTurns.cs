@@ -18,7 +18,7 @@ internal sealed class PictureTurns
     /// <summary>Does something else that holds as much of platforms as their pictures do.</summary>
     public T InTurn<T>(IEnumerable<PlatformDossier> platforms, Func<T> draw)
     {
-        if (platforms.All(p => p.Sections.Sections.Sum(s => s.Solid.Mesh.TriangleCount) < Many))
+        if (platforms.Sum(p => p.Sections.Sections.Sum(s => s.Solid.Mesh.TriangleCount)) < Many)
         {
             return draw();
         }

@@ -1,6 +1,6 @@
 namespace PlatformForge.Exports.Pictures;
 
-/// <summary>A picture of sRGB pixels, three bytes each, row by row from the top left.</summary>
+/// <summary>A picture of sRGB pixels, three bytes each, row by row from the top left; behind the last row nothing counts.</summary>
 public sealed record PixelImage(int Width, int Height, byte[] Pixels)
 {
     /// <summary>The picture half as wide and half as high, each pixel the mean of four; a last odd row or column falls away.</summary>

@@ -9,16 +9,17 @@ namespace PlatformForge.Exports.Pictures;
 /// <param name="width">Samples of a row.</param>
 /// <param name="rows">How many rows.</param>
 /// <param name="shows">Whether it is kept what lies at a sample; a light asks for depths alone.</param>
-internal sealed class Raster(int width, int rows, bool shows = true)
+/// <param name="depths">Where depths are kept, at least as long as there are samples; made where it is null.</param>
+internal sealed class Raster(int width, int rows, bool shows = true, float[]? depths = null)
 {
     public const int Nothing = -1;
 
     private int top;
     private int end = rows;
 
-    public float[] Depth { get; } = Filled(width * rows, float.NegativeInfinity);
+    public float[] Depth { get; } = Filled(depths ?? new float[width * rows], float.NegativeInfinity);
 
-    public int[] Shown { get; } = shows ? Filled(width * rows, Nothing) : [];
+    public int[] Shown { get; } = shows ? Filled(new int[width * rows], Nothing) : [];
 
     public bool[] Inked { get; } = shows ? new bool[width * rows] : [];
 
@@ -79,26 +80,26 @@ internal sealed class Raster(int width, int rows, bool shows = true)
 
     // Along a row: what is nearer takes the place of what was there.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void Nearer(Span<float> depths, Span<int> shown, double depth, double slope, int what)
+    private static void Nearer(Span<float> kept, Span<int> shown, double depth, double slope, int what)
     {
         if (shown.IsEmpty)
         {
-            for (int i = 0; i < depths.Length; i++, depth += slope)
+            for (int i = 0; i < kept.Length; i++, depth += slope)
             {
-                if (depth > depths[i])
+                if (depth > kept[i])
                 {
-                    depths[i] = (float)depth;
+                    kept[i] = (float)depth;
                 }
             }
 
             return;
         }
 
-        for (int i = 0; i < depths.Length; i++, depth += slope)
+        for (int i = 0; i < kept.Length; i++, depth += slope)
         {
-            if (depth > depths[i])
+            if (depth > kept[i])
             {
-                depths[i] = (float)depth;
+                kept[i] = (float)depth;
                 shown[i] = what;
             }
         }
@@ -181,9 +182,8 @@ internal sealed class Raster(int width, int rows, bool shows = true)
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int Last(double to) => (int)Math.Floor(Math.Clamp(to, -1e8, 1e8) - 0.5);
 
-    private static T[] Filled<T>(int count, T value)
+    private static T[] Filled<T>(T[] array, T value)
     {
-        var array = new T[count];
         Array.Fill(array, value);
         return array;
     }

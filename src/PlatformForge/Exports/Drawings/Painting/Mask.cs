@@ -1,16 +1,21 @@
+using System.Buffers;
 using System.Runtime.CompilerServices;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Drawings.Painting;
 
 /// <summary>How far each pixel is covered by what is being drawn, 0 to 1; only the rows and spans that were touched are kept.</summary>
-internal sealed class Mask(int width, int height)
+internal sealed class Mask(int width, int height) : IDisposable
 {
     private const int Parts = 5; // rows that a pixel's row is cut into for areas
 
-    private readonly float[] cover = new float[width * height];
+    // Of a sheet some 20 MB, borrowed: of hundreds of sheets each would leave as much behind, faster than it is collected.
+    private readonly float[] cover = Clean(width * height);
     private readonly int[] from = Filled(height, int.MaxValue), to = Filled(height, -1);
     private int top = int.MaxValue, bottom = -1;
+
+    /// <summary>Gives back what was borrowed.</summary>
+    public void Dispose() => ArrayPool<float>.Shared.Return(cover);
 
     /// <summary>Draws a straight piece of a round pen, pixels; where pieces overlap the fuller one counts.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -128,6 +133,13 @@ internal sealed class Mask(int width, int height)
     private static int First(double x) => (int)Math.Max(0, Math.Floor(Math.Clamp(x, -1e6, 1e6)));
 
     private static int Last(double x, int count) => (int)Math.Min(count - 1, Math.Floor(Math.Clamp(x, -1e6, 1e6)));
+
+    private static float[] Clean(int count)
+    {
+        float[] array = ArrayPool<float>.Shared.Rent(count);
+        Array.Clear(array);
+        return array;
+    }
 
     private static int[] Filled(int count, int value)
     {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Geometry;
 
@@ -12,6 +13,8 @@ public sealed class SheetPainter
     /// <summary>Pixels to a mm of paper where nothing else is said: 152 to the inch.</summary>
     public const double UsualScale = 6;
 
+    private const int Channels = 3;
+
     private const double Tile = 3; // mm after which stripes come round again
 
     private readonly byte[] pixels;
@@ -19,16 +22,16 @@ public sealed class SheetPainter
     private readonly double scale;
     private readonly int width;
 
-    private SheetPainter(int width, int height, double scale)
+    private SheetPainter(int width, int height, double scale, Mask mask, byte[] pixels)
     {
-        (this.width, this.scale, mask, pixels) = (width, scale, new(width, height), new byte[width * height * 3]);
-        int row = width * 3;
-        for (int i = 0; i < row; i += 3)
+        (this.width, this.scale, this.mask, this.pixels) = (width, scale, mask, pixels);
+        int row = width * Channels, length = row * height;
+        for (int i = 0; i < row; i += Channels)
         {
             (pixels[i], pixels[i + 1], pixels[i + 2]) = (HouseStyle.Paper.R, HouseStyle.Paper.G, HouseStyle.Paper.B);
         }
 
-        for (int i = row; i < pixels.Length; i += row)
+        for (int i = row; i < length; i += row)
         {
             pixels.AsSpan(0, row).CopyTo(pixels.AsSpan(i));
         }
@@ -39,14 +42,41 @@ public sealed class SheetPainter
     /// <param name="scale">Pixels to a mm of paper.</param>
     public static PixelImage Paint(Sheet sheet, double scale = UsualScale)
     {
-        int across = (int)Math.Ceiling(sheet.Width * scale), down = (int)Math.Ceiling(sheet.Height * scale);
-        var painter = new SheetPainter(across, down, scale);
+        var (across, down) = Size(sheet, scale);
+        var picture = new byte[across * down * Channels];
+        Paint(sheet, scale, picture);
+        return new(across, down, picture);
+    }
+
+    /// <summary>The sheet as a PNG, painted where others were painted before it.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="scale">Pixels to a mm of paper.</param>
+    public static byte[] ToPng(Sheet sheet, double scale)
+    {
+        var (across, down) = Size(sheet, scale);
+        byte[] picture = ArrayPool<byte>.Shared.Rent(across * down * Channels);
+        try
+        {
+            Paint(sheet, scale, picture);
+            return PngWriter.ToBytes(new(across, down, picture), isDrawing: true);
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(picture);
+        }
+    }
+
+    private static (int Across, int Down) Size(Sheet sheet, double scale) => ((int)Math.Ceiling(sheet.Width * scale), (int)Math.Ceiling(sheet.Height * scale));
+
+    private static void Paint(Sheet sheet, double scale, byte[] to)
+    {
+        var (across, down) = Size(sheet, scale);
+        using var cover = new Mask(across, down);
+        var painter = new SheetPainter(across, down, scale, cover, to);
         foreach (var item in sheet.Items)
         {
             painter.Item(item);
         }
-
-        return new(across, down, painter.pixels);
     }
 
     private void Item(SheetItem item)
@@ -109,7 +139,7 @@ public sealed class SheetPainter
             strength *= Stripes.Ink(pattern, (at % width / scale) % Tile, (at / width / scale) % Tile, scale);
         }
 
-        int i = at * 3;
+        int i = at * Channels;
         pixels[i] = Mix(pixels[i], colour.R, strength);
         pixels[i + 1] = Mix(pixels[i + 1], colour.G, strength);
         pixels[i + 2] = Mix(pixels[i + 2], colour.B, strength);

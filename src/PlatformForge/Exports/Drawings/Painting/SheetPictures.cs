@@ -1,5 +1,3 @@
-using PlatformForge.Exports.Pictures;
-
 namespace PlatformForge.Exports.Drawings.Painting;
 
 /// <summary>Drawings in pixels beside their SVG, for those whose program shows no SVG: the views in lines, which are looked at and not measured.</summary>
@@ -16,5 +14,5 @@ internal static class SheetPictures
         from drawing in drawings
         where Kinds.Any(k => drawing.Path.EndsWith(k, StringComparison.Ordinal))
         select new FileWork(Path.ChangeExtension(drawing.Path, ".png"),
-            () => PngWriter.ToBytes(SheetPainter.Paint(drawing.Sheet.Value, PixelsToMm), isDrawing: true));
+            () => SheetPainter.ToPng(drawing.Sheet.Value, PixelsToMm));
 }
