@@ -19,7 +19,8 @@ internal static class FeatureBlocks
                 if (inside.Length > 0)
                 {
                     var lower = End(chart.Plan, prism, prism.Lower, surface);
-                    blocks.Add(Layer.Added(inside, prism.Lower.IsLevel ? new(Math.Max(0, lower.Z)) : lower, End(chart.Plan, prism, prism.Upper, surface), Shown(prism)));
+                    var upper = End(chart.Plan, prism, prism.Upper, surface);
+                    blocks.Add(Layer.Added(inside, prism.Lower.IsLevel ? new(Math.Max(0, lower.Z)) : lower, upper, Shown(chart.Plan, prism)));
                 }
             }
         }
@@ -33,7 +34,8 @@ internal static class FeatureBlocks
         {
             foreach (var (ring, surface) in Pieces(chart, top, prism))
             {
-                blocks.Add(Layer.Removed(ring, End(chart.Plan, prism, prism.Lower, surface), End(chart.Plan, prism, prism.Upper, surface), Shown(prism)));
+                HeightPlane lower = End(chart.Plan, prism, prism.Lower, surface), upper = End(chart.Plan, prism, prism.Upper, surface);
+                blocks.Add(Layer.Removed(ring, lower, upper, Shown(chart.Plan, prism)));
             }
         }
 
@@ -48,7 +50,9 @@ internal static class FeatureBlocks
 
     private static IEnumerable<Prism> Of(PlatformPlan plan, PrismAct act) => plan.Features.SelectMany(f => f.Prisms).Where(p => p.Act == act);
 
-    private static Paint Shown(Prism prism) => prism.Shows == PrismFace.Wall ? Paint.Wall : Paint.Deck;
+    // Under a deck on bents nothing is a wall's.
+    private static Paint Shown(PlatformPlan plan, Prism prism) => prism.Shows != PrismFace.Wall ? Paint.Deck
+        : plan.Trestle?.Stretch.Holds(prism.Middle.Chainage) == true ? TrestleBlocks.PaintOf(plan.Spec.Trestle!) : Paint.Wall;
 
     // An end as a plane: level at the height told in the prism's middle, or parallel to a plane of the walking surface, or to the baseboard.
     private static HeightPlane End(PlatformPlan plan, Prism prism, PrismEnd end, HeightPlane surface)

@@ -47,9 +47,13 @@ internal static class WallBlocks
         foreach (var piece in top.Cover(near, far, Math.Max(from, plan.Body.WallsFrom), Math.Min(to, plan.Body.WallsTo)))
         {
             var foot = depth is { } d ? piece.Top.Raised(-deck - d) : Layer.Baseboard;
-            blocks.Add(Layer.Added(piece.Ring, foot, piece.Top.Raised(-deck / 2), Paint.Wall) with { WallFaces = WallNames.Of(chart, near, far, piece) });
+            blocks.Add(Layer.Added(piece.Ring, foot, piece.Top.Raised(-deck / 2), PaintOf(plan)) with { WallFaces = WallNames.Of(chart, near, far, piece) });
         }
     }
+
+    // The solid foot of a trestle's ramp, where it is not faced, is of what the trestle is built of.
+    private static Paint PaintOf(PlatformPlan plan) =>
+        plan.Spec is { Trestle: { Ramps: TrestleRamps.Bents } trestle, Facing: null } ? TrestleBlocks.PaintOf(trestle) : Paint.Wall;
 
     /// <summary>Takes away what a thin ramp end or a deep rib would put under the baseboard.</summary>
     public static void RemoveBelowBaseboard(FacetedPlan chart, double from, double to, List<ColumnBlock> blocks)
