@@ -1,4 +1,3 @@
-using PlatformForge.Platforms;
 using Xunit;
 
 namespace PlatformForge.Tests.Platforms;
