@@ -19,6 +19,9 @@ public enum BackKind
 /// <summary>The back of a platform. Lengths in mm of the model.</summary>
 public sealed record BackSpec
 {
+    /// <summary>Deck left between the back and what stands in a rebate along it, mm: two printed lines.</summary>
+    public const double Lip = 0.8;
+
     public BackKind Kind { get; init; } = BackKind.Wall;
 
     /// <summary>A bank falls 1 in this. Default 1, 45 degrees: the flattest that prints with its section. Banks of earth fall 1 in 1½ to 1 in 2 (common
@@ -27,6 +30,16 @@ public sealed record BackSpec
 
     /// <summary>Height over the baseboard of the ground at a bank's foot. Default 0.</summary>
     public double Ground { get; init; }
+
+    /// <summary>A retaining wall that rises along it over the deck; null where there is none.</summary>
+    public RetainingSpec? Retaining { get; init; }
+
+    /// <summary>A kerb along it that carries the fence; null where there is none.</summary>
+    public KerbSpec? Kerb { get; init; }
+
+    /// <summary>What stands in a rebate along it: its key, what it takes of the deck in mm, and what it comes to; null where nothing does.</summary>
+    internal (string Key, double Taken, LineMake Make)? Strip =>
+        Retaining is { } wall ? ("retaining", wall.Taken, wall.Make) : Kerb is { } kerb ? ("kerb", kerb.Taken, kerb.Make) : null;
 
     /// <summary>Whether a wall stands upright under the deck's back edge.</summary>
     public bool HasWall => Kind == BackKind.Wall;
@@ -45,5 +58,17 @@ public sealed record BackSpec
             NumberRange.From(0, 300),
             "Height over the baseboard of the ground at a bank's foot.",
             b => b.Ground,
-            (b, v) => b with { Ground = v });
+            (b, v) => b with { Ground = v })
+        .Table(
+            "retaining",
+            "A retaining wall along the back that rises over the deck, a print of its own; left out, there is none.",
+            RetainingSpec.Keys,
+            b => b.Retaining,
+            (b, v) => b with { Retaining = v })
+        .Table(
+            "kerb",
+            "A kerb along the back that carries the fence, a print of its own; left out, there is none.",
+            KerbSpec.Keys,
+            b => b.Kerb,
+            (b, v) => b with { Kerb = v });
 }

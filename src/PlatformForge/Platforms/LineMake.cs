@@ -42,7 +42,13 @@ public sealed record LineMake(
     string Name, LineForm Form, double Depth, double Fit = 0, double Rise = 0, StripPattern Pattern = StripPattern.Plain, double Stud = 0, double Pitch = 0)
 {
     /// <summary>Names that the makes have.</summary>
-    public const string White = "white line", Tactile = "tactile strip";
+    public const string White = "white line", Tactile = "tactile strip", Retaining = "retaining wall", Kerb = "kerb";
+
+    /// <summary>What makes a wall of it, printed on its coping; null for all else.</summary>
+    public RetainingMake? Wall { get; init; }
+
+    /// <summary>Whether posts go through it.</summary>
+    public bool IsPierced { get; init; }
 
     /// <summary>Whether a brush makes it.</summary>
     public bool IsPainted => Form is LineForm.Paint or LineForm.Groove;
@@ -53,3 +59,7 @@ public sealed record LineMake(
     /// <summary>Height of a strip's own flat top over the deck: all of its rise, or none where a pattern stands on it.</summary>
     public double FlatRise => Pattern == StripPattern.Plain ? Rise : 0;
 }
+
+/// <summary>A wall that stands in a rebate: how far plinth and coping stand before its face, the coping's thickness, and the plinth's height over the deck,
+/// mm.</summary>
+public sealed record RetainingMake(double Oversail, double Coping, double Plinth);

@@ -127,9 +127,10 @@ public static class PlatformPlanner
             return Outcome.Fault<PlatformPlan>(findings);
         }
 
-        var lines = PlanLines.Of(spec, face.CopingFront);
+        var square = PlanLines.Of(spec, face.CopingFront);
+        var lines = SkewCarrier.Of(spec, face, square);
         var furniture = FurniturePlanner.Plan(request, face, lines, findings);
-        BackRule.Check(request, lines, face.Requirement, findings);
+        BackRule.Check(request, square, face.Requirement, findings);
         if (HasErrors(findings))
         {
             return Outcome.Fault<PlatformPlan>(findings);
@@ -145,6 +146,16 @@ public static class PlatformPlanner
         return HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
     }
 
+    // A retaining wall or a kerb along the back, beside the level deck: behind its rebate a lip of the deck stays, or the rebate's floor would hang free where
+    // the deck is printed face down.
+    private static IEnumerable<LineBand> BackStrip(PlatformSpec spec, FacePlan face, BodyPlan body)
+    {
+        var (profile, strip) = (face.Profile, spec.IsIsland ? null : spec.Back.Strip);
+        return strip is { } s && profile.EndHead > profile.StartHead
+            ? [new(profile.StartHead, profile.EndHead, body.Back.Shifted(-BackSpec.Lip - s.Taken), body.Back.Shifted(-BackSpec.Lip), s.Make)]
+            : [];
+    }
+
     /// <summary>A plan of faces, a body and what stands on it.</summary>
     internal static PlatformPlan Assembled(PlatformSpec spec, PlatformSite site, IReadOnlyList<FacePlan> faces, BodyPlan body,
         PlannedFurniture furniture) => new()
@@ -154,7 +165,7 @@ public static class PlatformPlanner
             Faces = faces,
             Body = body with
             {
-                Lines = body.Lines.Count > 0 ? body.Lines : [.. faces.Take(1).SelectMany(f => f.Lines)],
+                Lines = [.. body.Lines.Count > 0 ? body.Lines : faces.Take(1).SelectMany(f => f.Lines), .. BackStrip(spec, faces[0], body)],
                 Ground = WallGrounds.Of(spec, faces[0], body),
             },
             Ribs = furniture.Ribs.Ribs,

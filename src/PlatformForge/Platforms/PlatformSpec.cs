@@ -55,6 +55,9 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     /// <summary>What closes it behind; of no meaning on an island.</summary>
     public BackSpec Back { get; init; } = new();
 
+    /// <summary>How far its ends are off the square.</summary>
+    public SkewSpec Skew { get; init; } = new();
+
     /// <summary>Bents that carry the deck in place of walls and ribs; null where walls do.</summary>
     public TrestleSpec? Trestle { get; init; }
 

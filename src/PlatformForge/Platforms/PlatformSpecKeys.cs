@@ -42,6 +42,12 @@ internal static class PlatformSpecKeys
         .Table("coping", "The course of slabs along the edge.", CopingSpec.Keys, p => p.Coping, (p, v) => p with { Coping = v })
         .Table("wall", "Walls from baseboard to deck.", WallSpec.Keys, p => p.Walls, (p, v) => p with { Walls = v })
         .Table("back", "What closes it behind; left out, a wall.", BackSpec.Keys, p => p.Back, (p, v) => p with { Back = v })
+        .Table(
+            "skew",
+            "Ends cut on the skew, in degrees off the square, positive where the back reaches farther; left out, they are square.",
+            SkewSpec.Keys,
+            p => p.Skew,
+            (p, v) => p with { Skew = v })
         .Table("facing", "What its walls are faced with; left out, they are plain.", FacingSpec.Keys, p => p.Facing, (p, v) => p with { Facing = v })
         .Table("trestle", "Bents that carry the deck in place of walls; left out, walls do.", TrestleSpec.Keys, p => p.Trestle, (p,
             v) => p with { Trestle = v })

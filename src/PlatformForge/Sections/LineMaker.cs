@@ -39,7 +39,8 @@ internal static class LineMaker
                 if (blocks.Length > 0)
                 {
                     double middle = (Math.Max(from, lines[i].From) + Math.Min(to, lines[i].To)) / 2;
-                    var input = new LineInput(blocks, lines[i].Made.Form, chart.Plan.Surface.At(middle), chart.Forward(middle), section.ToLayout, printer);
+                    var input = new LineInput(blocks, lines[i].Made.Form, lines[i].Made.Wall is not null, chart.Plan.Surface.At(middle), chart.Forward(middle),
+                        section.ToLayout, printer);
                     var (solid, toLayout, hull, size, estimate) = memory.Of("line", input, static (given, _) => Form(given), cancel);
                     pieces.Add(new(section.Number, i + 1, lines[i].Made, solid, toLayout, hull, size, estimate) { Stretch = section.Stretch });
                 }
@@ -49,18 +50,19 @@ internal static class LineMaker
         return Laid(pieces, printer);
     }
 
-    private sealed record LineInput(ColumnBlock[] Blocks, LineForm Made, HeightPlane Surface, Point2 Along, RigidTransform Section, PrinterSpec Printer);
+    private sealed record LineInput(
+        ColumnBlock[] Blocks, LineForm Made, bool OnItsTop, HeightPlane Surface, Point2 Along, RigidTransform Section, PrinterSpec Printer);
 
     private sealed record LineFormed(Solid Solid, RigidTransform ToLayout, Point2[] Hull, Point3 Size, PrintEstimate Estimate);
 
-    // An inlay keeps the place that it has in its section's file; a strip is stood on the bed and turned to lie best on it.
+    // An inlay keeps the place that it has in its section's file; a strip is stood on the bed, a wall on its coping, and turned to lie best on it.
     private static LineFormed Form(LineInput input)
     {
         var solid = SolidRaiser.Raise(input.Blocks);
         var motion = input.Section.Inverse();
         if (input.Made == LineForm.Strip)
         {
-            var upright = PrintTurn.Standing(input.Surface, input.Along);
+            var upright = input.OnItsTop ? PrintTurn.Lying(input.Surface, input.Along) : PrintTurn.Standing(input.Surface, input.Along);
             motion = upright.Then(RigidTransform.AboutZ(new BedShape(input.Printer).Best(Hull(solid.Mesh.Moved(upright))).Turn));
             var (low, _) = solid.Mesh.Moved(motion).Box();
             motion = motion.Then(RigidTransform.Shift(-low.X, -low.Y, -low.Z));

@@ -26,23 +26,26 @@ internal static class LineRule
                 yield return found;
             }
 
-            foreach (var open in plan.Openings.Where(o => Meets(o, line)))
+            foreach (var open in plan.Openings.Where(o => Meets(o, line) && !Pierces(o, line)))
             {
                 yield return LineFindings.InTheWay(key, line, open);
             }
         }
     }
 
-    private static string KeyOf(PlatformPlan plan, LineBand line) => line.Made.Name == LineMake.Tactile ? plan.Spec.Key + ".tactile"
+    private static string KeyOf(PlatformPlan plan, LineBand line) => line.Made.Name == LineMake.Retaining ? plan.Spec.Key + ".back.retaining"
+        : line.Made.Name == LineMake.Kerb ? plan.Spec.Key + ".back.kerb"
+        : line.Made.Name == LineMake.Tactile ? plan.Spec.Key + ".tactile"
         : plan.Spec.Faces.FirstOrDefault(f => f.WhiteLine?.Make == line.Made) is { } face ? $"{plan.Spec.Key}.{face.Key}.line" : plan.Spec.Key + ".line";
 
     private static IEnumerable<Finding> Printed(LineBand line, string key, PrinterSpec printer)
     {
         var made = line.Made;
-        double width = line.Far.At(line.From) - line.Near.At(line.From), own = width - (2 * made.Fit), layers = made.Depth / printer.Layer;
+        double width = line.Far.At(line.From) - line.Near.At(line.From), layers = made.Depth / printer.Layer;
+        double own = width - (2 * made.Fit) - (made.Wall?.Oversail ?? 0);
         if (own < printer.LeastWall - Rounding)
         {
-            yield return LineFindings.TooNarrow(key, made, own, printer.Nozzle, printer.LeastWall + (2 * made.Fit));
+            yield return LineFindings.TooNarrow(key, made, own, printer.Nozzle, printer.LeastWall + (2 * made.Fit) + (made.Wall?.Oversail ?? 0));
         }
 
         double least = (made.Form == LineForm.Inlay ? LeastLayers : 1) * printer.Layer;
@@ -64,6 +67,13 @@ internal static class LineRule
         {
             yield return LineFindings.Raised(key, made);
         }
+    }
+
+    // What goes through a kerb with a line of the nozzle on either side of it.
+    private static bool Pierces(Opening open, LineBand line)
+    {
+        double s = open.Middle.Chainage, t = open.Middle.Reach, half = (open.Across / 2) + (2 * StripRules.LeastLand);
+        return line.Made.IsPierced && t - half >= line.Near.At(s) + line.Made.Fit && t + half <= line.Far.At(s) - line.Made.Fit;
     }
 
     // What is let into the deck at a place, with a line of the nozzle about it, and a strip.

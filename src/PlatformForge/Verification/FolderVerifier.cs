@@ -175,7 +175,9 @@ public static class FolderVerifier
             VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,
             VerticalGap = face.VerticalGap,
             HeldDownTo = face.BodiesPassOver ? null : -railTop,
-            Stretches = isWhole ? [new(platform.Name, platform.ToChart(), face.Side, face.From, face.To) { IsSkew = platform.OtherTrack.Length > 0 }] : [],
+            Stretches = isWhole
+                ? [new(platform.Name, platform.ToChart(), face.Side, face.From, face.To) { IsSkew = platform.OtherTrack.Length > 0 || platform.IsSkew }]
+                : [],
         };
     }
 

@@ -40,7 +40,7 @@ public static class LineVerifier
 
     private static string? Objection(Mesh piece, Mesh section, ManifestLine line)
     {
-        var (under, up) = Underside(piece);
+        var (under, up) = Underside(piece, line.Depth);
         if (under.Length == 0 || !MeshGap.LiesOn(under, section, Off))
         {
             return "does not lie on the floor of its rebate";
@@ -57,8 +57,8 @@ public static class LineVerifier
             ? Invariant($"is {most:F2} mm high where its rebate is {line.Depth:F2} deep and {line.Rise:F2} is to stand over the deck") : null;
     }
 
-    // The corners of what looks down, and the direction square to it, up.
-    private static (Point3[] Corners, Point3 Up) Underside(Mesh piece)
+    // The corners of what looks down, and the direction square to it, up. What looks down over the deck is the soffit of a coping.
+    private static (Point3[] Corners, Point3 Up) Underside(Mesh piece, double depth)
     {
         var corners = new HashSet<int>();
         Point3 down = default;
@@ -73,6 +73,8 @@ public static class LineVerifier
             }
         }
 
-        return ([.. corners.Select(v => piece.Vertices[v])], down * (-1 / down.Length));
+        var up = down * (-1 / down.Length);
+        double floor = corners.Count > 0 ? corners.Min(v => Point3.Dot(up, piece.Vertices[v])) : 0;
+        return ([.. corners.Select(v => piece.Vertices[v]).Where(p => Point3.Dot(up, p) < floor + depth + Off)], up);
     }
 }

@@ -72,7 +72,7 @@ internal sealed class CrossSection
         Place(sheet, 0, left, high, upper, lower);
         double right = sheet.Width - TitleBlock.Inset, free = right - (origin.X + (front * scale)) - 8, width = Math.Min(free, Column),
             under = TitleBlock.Margin + 24 + DetailDepth + 6;
-        bool detail = free > LeastDetail, onRight = detail && under + vehicles.LegendDepth(width) < Of(0, top).Y - AboveDeck;
+        bool detail = free > LeastDetail, onRight = detail && under + vehicles.LegendDepth(width) < Of(0, top + Rise).Y - AboveDeck;
         if (!onRight)
         {
             Place(sheet, LeftColumn, left, high, upper, lower);
@@ -145,6 +145,9 @@ internal sealed class CrossSection
 
         return [.. cut];
     }
+
+    // How far what is laid or stood into the deck here rises over it.
+    private double Rise => plan.Body.Lines.Where(l => s >= l.From && s <= l.To).Select(l => l.Made.Rise).DefaultIfEmpty(0).Max();
 
     // The farthest thing to the right: the platform's back, or a track behind it.
     private double Farthest => others.Select(o => o.Reach + dossier.Gauge).Append(plan.Outer.At(s)).Max();

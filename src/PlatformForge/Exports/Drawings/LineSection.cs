@@ -26,7 +26,11 @@ internal static class LineSection
             if (line.Made.IsPrinted)
             {
                 double fit = line.Made.Fit;
-                yield return ([new(near + fit, a - deep), new(far - fit, b - deep), new(far - fit, b + up), new(near + fit, a + up)], LineLooks.Of(line.Made));
+                double front = near + fit, behind = far - fit;
+                Point2[] face = line.Made.Wall is not { } wall ? []
+                    : [.. new[] { (0, up - wall.Coping), (wall.Oversail, up - wall.Coping), (wall.Oversail, wall.Plinth), (0, wall.Plinth) }
+                        .Select(p => new Point2(front + p.Item1, a + p.Item2))];
+                yield return ([new(front, a - deep), new(behind, b - deep), new(behind, b + up), new(front, a + up), .. face], LineLooks.Of(line.Made));
             }
         }
     }

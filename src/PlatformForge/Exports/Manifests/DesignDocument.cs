@@ -75,14 +75,16 @@ internal sealed record DesignPrinterForm(IReadOnlyList<Point2> Bed, double Heigh
 
 /// <summary>A platform by what it is held to.</summary>
 internal sealed record DesignPlatformForm(string Name, double Height, DesignFaceForm Face, IReadOnlyList<DesignElement> Chart, DesignBudgetForm Budget,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] DesignOtherFaceForm? OtherFace = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] DesignOtherFaceForm? OtherFace = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] bool? IsSkew = null)
 {
     public static DesignPlatformForm Of(DesignPlatform p) => new(p.Name, p.Height, DesignFaceForm.Of(p.Face),
-        p.Chart, DesignBudgetForm.Of(p.Budget), p.OtherFace is { } other ? DesignOtherFaceForm.Of(other) : null);
+        p.Chart, DesignBudgetForm.Of(p.Budget), p.OtherFace is { } other ? DesignOtherFaceForm.Of(other) : null, p.IsSkew ? true : null);
 
     public DesignPlatform ToPlatform() => new(Name, Chart, Face.ToFace(), Height, Budget.ToBudget())
     {
         OtherFace = OtherFace?.ToPlatform(Name, Height),
+        IsSkew = IsSkew ?? false,
     };
 }
 

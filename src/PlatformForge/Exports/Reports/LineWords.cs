@@ -45,7 +45,8 @@ internal static class LineWords
 
     private static string Strip(LineMake made)
     {
-        string what = Invariant($"The {made.Name} is a strip by itself, printed right way up and laid into a rebate {Figures.Fine(made.Depth)} mm deep with ")
+        string way = made.Wall is null ? "right way up" : "on its coping";
+        string what = Invariant($"The {made.Name} is a strip by itself, printed {way} and laid into a rebate {Figures.Fine(made.Depth)} mm deep with ")
             + Invariant($"{Figures.Fine(made.Fit)} mm of air on either side");
         return made.Rise <= 0 ? what + "; its top is flush with the deck."
             : what + Invariant($"; {Standing(made)} {Figures.Fine(made.Rise)} mm over the deck, which is why it cannot be printed with it, face down.");

@@ -43,7 +43,7 @@ internal sealed class RibPlanner(
         var ribs = new List<PlanRib> { EndWall(face.From, true), EndWall(face.To, false) };
         ribs.AddRange(HeadWalls());
         var (pitch, apart) = Across(keepouts, ribs);
-        ribs.AddRange((spec.IsIsland ? Between(keepouts) : Lengthwise(keepouts)).SelectMany(OffTrestle));
+        ribs.AddRange((lines.Across is not null ? Between(keepouts) : Lengthwise(keepouts)).SelectMany(OffTrestle));
         ribs.AddRange(Bearers());
         if (moves.Count > 0)
         {

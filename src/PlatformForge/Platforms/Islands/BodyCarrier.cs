@@ -141,7 +141,7 @@ internal static class BodyCarrier
     private static Point2[] Corners(FacePlan face, PlanLine line) => [.. line.Stations.Select((s, i) => face.ToLayout(s, line.Reach[i]))];
 
     // Reach at which each line across meets a polyline; beyond its ends, its first or last chord drawn on.
-    private static double[] Met(CrossLine[] across, Point2[] corners, double[] stations)
+    internal static double[] Met(CrossLine[] across, Point2[] corners, double[] stations)
     {
         var met = new double[across.Length];
         for (int i = 0, chord = 0; i < met.Length; i++)

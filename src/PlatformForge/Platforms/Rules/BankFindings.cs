@@ -19,6 +19,12 @@ internal static class BankFindings
         Invariant($"No wall stands at the platform's back, and {what} there would have nothing to be on."),
         "Leave it out, or give back = { kind = \"wall\" }.").Curing(cure);
 
+    public static Finding TwoThings(string key, string other) => Finding.Error(
+        "PF4174",
+        key,
+        $"Along the back a retaining wall is asked for and a {other}: where the ground behind lies higher than the deck there is no place for both.",
+        "Leave one of them out.").Curing(Cure.LeaveOut(key));
+
     public static Finding NoBack(string key) => Finding.Error(
         "PF4172",
         key + ".kind",

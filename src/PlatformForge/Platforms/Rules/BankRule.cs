@@ -25,12 +25,17 @@ internal static class BankRule
         var (back, key) = (spec.Back, spec.Key + ".back");
         if (spec.IsIsland)
         {
-            if (!back.HasWall)
+            if (!back.HasWall || back.Strip is not null)
             {
                 findings.Add(BankFindings.NoBack(key));
             }
 
             return;
+        }
+
+        if (back.Retaining is not null && (back.Kind == BackKind.Bank || back.Kerb is not null))
+        {
+            findings.Add(BankFindings.TwoThings($"{key}.{(back.Kerb is null ? "retaining" : "kerb")}", back.Kerb is null ? "bank" : "kerb"));
         }
 
         if (back.HasWall)

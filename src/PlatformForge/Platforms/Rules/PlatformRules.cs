@@ -63,6 +63,7 @@ internal static class PlatformRules
         Parts(spec, site, findings);
         Line(spec, findings);
         BankRule.Check(spec, site, findings);
+        SkewRule.Check(spec, site, findings);
         TrestleRule.Check(spec, site, findings);
         PierRule.Check(spec, findings);
         OpeningRule.Check(spec, site, findings);

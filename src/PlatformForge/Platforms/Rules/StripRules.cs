@@ -36,6 +36,15 @@ internal static class StripRules
             }
         }
 
+        if (!spec.IsIsland && spec.Back.Strip is { } strip)
+        {
+            double deepest = spec.Deck.Thickness - PlatformRules.LeastFloor, widest = spec.Deck.Width - spec.Coping.Width - LeastLand - BackSpec.Lip;
+            atMost($"back.{strip.Key}.depth", "depth", strip.Make.Depth, deepest, "leaves too little under it", ("make the deck thicker", null));
+            string across = strip.Make.Wall is null ? "width" : "thickness";
+            double air = 2 * strip.Make.Fit;
+            atMost($"back.{strip.Key}.{across}", across, strip.Taken - air, widest - air, "puts it on the coping", ("make the deck wider", null));
+        }
+
         foreach (var (key, line, face) in lines.Where(l => l.Line!.Form == LineForm.Strip && l.Line.Rise > 0 && l.Face.BodiesPassOver))
         {
             findings.Add(UnderBodies(key + ".rise", "white line", line!.Rise, face));

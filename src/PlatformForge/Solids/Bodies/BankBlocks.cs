@@ -38,7 +38,8 @@ internal static class BankBlocks
 
         foreach (var rib in plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal))
         {
-            Web(chart, top, Math.Max(from, rib.From), Math.Min(to, rib.To), blocks, rib.Depth);
+            var shown = rib.Kind == RibKind.EndWall ? Paint.Turf : Paint.Wall;
+            Web(chart, top, Math.Max(from, rib.From), Math.Min(to, rib.To), blocks, rib.Depth, shown);
         }
 
         var (startToe, endToe) = WallBlocks.Toes(plan);
@@ -47,7 +48,8 @@ internal static class BankBlocks
     }
 
     /// <summary>What fills the hollow under a bank from the baseboard, or from a depth below the deck's underside, between two chainages.</summary>
-    public static void Web(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks, double? depth = null)
+    public static void Web(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks, double? depth = null,
+        Paint shown = Paint.Wall)
     {
         if (from >= to || chart.Plan.Bank is not { } bank)
         {
@@ -60,7 +62,7 @@ internal static class BankBlocks
             var foot = depth is { } d ? top.Along((a + b) / 2).Raised(-deck - d) : Layer.Baseboard;
             foreach (var (slope, half) in Faces(chart, bank, a, b))
             {
-                Strip(chart, bank.Edge, Inner(bank, bank.Thickness), a, b, half, foot, slope.Raised(-bank.Depth / 2), Paint.Wall, blocks);
+                Strip(chart, bank.Edge, Inner(bank, bank.Thickness), a, b, half, foot, slope.Raised(-bank.Depth / 2), shown, blocks);
             }
         }
     }

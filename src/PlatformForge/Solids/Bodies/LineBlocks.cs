@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
 
 namespace PlatformForge.Solids.Bodies;
 
@@ -7,7 +8,13 @@ namespace PlatformForge.Solids.Bodies;
 public static class LineBlocks
 {
     /// <summary>What a line or strip shows.</summary>
-    public static Paint PaintOf(LineMake made) => made.Name == LineMake.Tactile ? Paint.Tactile : Paint.Line;
+    public static Paint PaintOf(LineMake made) => made.Name switch
+    {
+        LineMake.Tactile => Paint.Tactile,
+        LineMake.Retaining => Paint.Wall,
+        LineMake.Kerb => Paint.Concrete,
+        _ => Paint.Line,
+    };
 
     /// <summary>Area of grooves and rebates from above between two chainages, mm².</summary>
     internal static double Area(PlatformPlan plan, double from, double to)
@@ -42,9 +49,20 @@ public static class LineBlocks
 
         var blocks = new List<ColumnBlock>();
         PlanLine near = made.Fit > 0 ? line.Near.Shifted(made.Fit) : line.Near, far = made.Fit > 0 ? line.Far.Shifted(-made.Fit) : line.Far;
+        if (made.Wall is { } wall)
+        {
+            Wall(top, made, wall, (near, far, a, b), blocks);
+            return blocks;
+        }
+
         foreach (var piece in top.Cover(near, far, a, b))
         {
             blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-made.Depth), piece.Top.Raised(made.FlatRise), PaintOf(made)));
+        }
+
+        if (made.IsPierced)
+        {
+            blocks.AddRange(Posts(chart, top, line, a, b));
         }
 
         blocks.AddRange(made.Pattern switch
@@ -54,6 +72,39 @@ public static class LineBlocks
             _ => [],
         });
         return blocks;
+    }
+
+    // Plinth, wall and coping, one over the other.
+    private static void Wall(
+        TopSurface top, LineMake made, RetainingMake wall, (PlanLine Near, PlanLine Far, double From, double To) at, List<ColumnBlock> blocks)
+    {
+        double under = made.Rise - wall.Coping;
+        void Course(double back, double low, double high, Paint paint)
+        {
+            foreach (var piece in top.Cover(back > 0 ? at.Near.Shifted(back) : at.Near, at.Far, at.From, at.To))
+            {
+                blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(low), piece.Top.Raised(high), paint));
+            }
+        }
+
+        Course(wall.Oversail, -made.Depth / 2, made.Rise - (wall.Coping / 2), PaintOf(made));
+        Course(0, -made.Depth, wall.Plinth, PaintOf(made));
+        Course(0, under, made.Rise, Paint.Coping);
+    }
+
+    // What posts take out of a kerb, as wide as their holes in the deck.
+    private static IEnumerable<ColumnBlock> Posts(FacetedPlan chart, TopSurface top, LineBand line, double from, double to)
+    {
+        foreach (var prism in chart.Plan.Features.SelectMany(f => f.Prisms).Where(p => p.Act == PrismAct.Remove))
+        {
+            double s = prism.Middle.Chainage, t = prism.Middle.Reach;
+            if (s > from && s < to && t > line.Near.At(s) && t < line.Far.At(s))
+            {
+                var plane = top.Along(s);
+                double low = -line.Made.Depth - Layer.Above, high = line.Made.Rise + Layer.Above;
+                yield return Layer.Removed(prism.Ring, plane.Raised(low), plane.Raised(high), PaintOf(line.Made));
+            }
+        }
     }
 
     // Shorter ones are crumbs, mm.

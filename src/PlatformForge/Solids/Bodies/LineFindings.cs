@@ -45,8 +45,9 @@ internal static class LineFindings
 
     public static Finding Raised(string key, LineMake made) => Finding.Note(
         "PF5046",
-        key + ".rise",
-        Invariant($"The {made.Name} stands {made.Rise:0.###} mm over the deck. What stands over a deck cannot lie on the bed with it: it is printed by itself, right way up, and laid into its rebate."),
+        key + (made.Wall is null && !made.IsPierced ? ".rise" : ".height"),
+        Invariant($"The {made.Name} stands {made.Rise:0.###} mm over the deck. What stands over a deck cannot lie on the bed with it: it is printed ")
+            + Invariant($"by itself, {(made.Wall is null ? "right way up" : "on its coping")}, and {(made.Wall is null ? "laid" : "stood")} into its rebate."),
         "Glue it in once the sections are joined and painted.");
 
     public static Finding CopingBricks(string key, double pitch, double joint, (double Nozzle, double Wall) print, double? narrow) => Finding.Error(

@@ -1,0 +1,69 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Platforms.Islands;
+
+/// <summary>
+/// Turns the lines across a platform with a back from the square to its skew ends: evenly over a stretch long enough that none crosses another, so that
+/// ribs, cuts and facets turn with them. The edge, and all boundaries where they meet the lines, stay where they were.
+/// </summary>
+internal static class SkewCarrier
+{
+    /// <summary>The body with its ends askew; the same where none is.</summary>
+    public static BodyPlan Of(PlatformSpec spec, FacePlan face, BodyPlan body)
+    {
+        if (!spec.Skew.IsAny || spec.IsIsland)
+        {
+            return body;
+        }
+
+        double[] stations = body.Stations;
+        double width = spec.Deck.Width;
+        var lines = new CrossLine[stations.Length];
+        double[] behind = new double[stations.Length], back = new double[stations.Length];
+        for (int i = 0; i < stations.Length; i++)
+        {
+            double s = stations[i], front = body.CopingFront.Reach[i];
+            behind[i] = s + Turned(spec, stations, s);
+            Point2 a = face.ToLayout(s, front), b = behind[i] == s ? face.ToLayout(s, front + width) : On(face, body.Back, behind[i]);
+            var away = (b - a) * (1 / (b - a).Length);
+            (lines[i], back[i]) = (new(a - (away * front), away), front + (b - a).Length);
+        }
+
+        PlanLine Met(PlanLine line) => new(stations, BodyCarrier.Met(lines, [.. stations.Select((s, i) => face.ToLayout(s, line.Reach[i]))], stations));
+        PlanLine far = new(stations, back);
+        return body with
+        {
+            Across = new(stations, Array.ConvertAll(lines, l => l.Origin), Array.ConvertAll(lines, l => l.Away), behind),
+            CopingBack = Met(body.CopingBack),
+            WallFace = Met(body.WallFace),
+            WallBack = Met(body.WallBack),
+            BackWallFace = spec.BackDepth > 0 ? Met(body.BackWallFace) : far,
+            FarWallFace = far,
+            Back = far,
+            Lines = [.. face.Lines.Select(line => line with { Near = Met(line.Near), Far = Met(line.Far) })],
+        };
+    }
+
+    // By how much farther along the track a line across meets the back than the edge, mm.
+    private static double Turned(PlatformSpec spec, double[] stations, double s)
+    {
+        double start = spec.Skew.Start, end = spec.Skew.End, width = spec.Deck.Width;
+        double atStart = start == 0 ? 0 : Math.Max(0, 1 - ((s - stations[0]) / SkewSpec.Stretch(width, start)));
+        double atEnd = end == 0 ? 0 : Math.Max(0, 1 - ((stations[^1] - s) / SkewSpec.Stretch(width, end)));
+        return (atEnd * SkewSpec.Shift(width, end)) - (atStart * SkewSpec.Shift(width, start));
+    }
+
+    // A place on the back, beyond its ends too: there it runs on beside the track.
+    private static Point2 On(FacePlan face, PlanLine back, double chainage)
+    {
+        double[] stations = back.Stations;
+        if (chainage <= stations[0] || chainage >= stations[^1])
+        {
+            return face.ToLayout(chainage, back.At(chainage));
+        }
+
+        int found = Array.BinarySearch(stations, chainage), i = Math.Clamp(found >= 0 ? found : ~found - 1, 0, stations.Length - 2);
+        Point2 a = face.ToLayout(stations[i], back.Reach[i]), b = face.ToLayout(stations[i + 1], back.Reach[i + 1]);
+        return a + ((b - a) * ((chainage - stations[i]) / (stations[i + 1] - stations[i])));
+    }
+}

@@ -1,0 +1,129 @@
+using PlatformForge.Geometry;
+using PlatformForge.Masonry;
+using PlatformForge.Platforms;
+using PlatformForge.Platforms.Rules;
+using PlatformForge.Sections;
+using PlatformForge.Tests.Meshes;
+using PlatformForge.Tests.Sections;
+using PlatformForge.Track;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Backs;
+
+/// <summary>Ends cut on the skew, by the meshes of sections.</summary>
+public class SkewTests
+{
+    private const double Width = 30, Length = 300;
+
+    [Theory]
+    [InlineData(Side.Left, 30, -20, BackKind.Open)]
+    [InlineData(Side.Right, -40, 0, BackKind.Wall)]
+    [InlineData(Side.Right, 15, 25, BackKind.Bank)]
+    public void Ends_lie_at_their_angles_and_the_deck_is_a_trapezium(Side side, double start, double end, BackKind kind)
+    {
+        var plan = Straight(side, start, end, kind);
+        var set = Workbench.Made(plan, Workbench.Printer, new() { Joint = new() { FaceRelief = 0, EndTrim = 0 } });
+        Assert.All(set.Sections, Sound);
+
+        // Corners of the deck: the edge's ends are where they were asked for, the back's are off by its width's tangent.
+        Point3[] top = [.. set.Sections.SelectMany(s => s.Solid.Mesh.Vertices).Where(v => v.Z > 19.99)];
+        double way = side == Side.Left ? 1 : -1, front = plan.CopingFront.Reach[0], back = front + Width;
+        var edge = top.Where(v => Math.Abs((way * v.Y) - front) < 1e-3).ToArray();
+        var behind = top.Where(v => Math.Abs((way * v.Y) - back) < 1e-3).ToArray();
+        Assert.Equal(200, edge.Min(v => v.X), 1e-3);
+        Assert.Equal(200 + Length, edge.Max(v => v.X), 1e-3);
+        Assert.Equal(200 - (Width * Tangent(start)), behind.Min(v => v.X), 1e-3);
+        Assert.Equal(200 + Length + (Width * Tangent(end)), behind.Max(v => v.X), 1e-3);
+        double area = set.Sections.Sum(s => Level(s.Solid.Mesh, 20));
+        Assert.Equal(Width * (Length + (Width * (Tangent(start) + Tangent(end)) / 2)), area, 0.05);
+    }
+
+    /// <summary>Every upright face of the first section's end has one normal, at the angle asked for from the track.</summary>
+    [Fact]
+    public void An_end_wall_faces_askew_by_the_angle_asked()
+    {
+        var mesh = Workbench.Made(Straight(Side.Left, 30, 0, BackKind.Open), Workbench.Printer, new()).Sections[0].Solid.Mesh;
+        double wall = 0, most = 0;
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            Point3 a = mesh.Vertices[mesh.Triangles[3 * t]], b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
+            var normal = Point3.Cross(b - a, c - a);
+            bool askew = Math.Abs(normal.Z) < 1e-6 * normal.Length && Math.Abs(Math.Atan2(-normal.Y, -normal.X) * 180 / Math.PI - 30) < 0.01;
+            (wall, most) = askew ? (wall + (normal.Length / 2), Math.Max(most, normal.Length / 2)) : (wall, most);
+        }
+
+        // The end face over its whole height: as long as the slope of the end, less the coping's overhang below it.
+        double whole = Width / Math.Cos(Math.PI / 6) * 20, overhang = 1 / Math.Cos(Math.PI / 6) * 18.8;
+        Assert.Equal(whole - overhang, wall, 0.5);
+    }
+
+    [Fact]
+    public void Skew_ends_on_a_curve_in_brick_are_sound()
+    {
+        var plan = Workbench.PendlewickAs(p => p with
+        {
+            Face = p.Face with { To = p.Face.From + 300 },
+            Skew = new() { Start = -20, End = 25 },
+            StartRamp = null,
+            EndRamp = null,
+            Features = [],
+            Deck = p.Deck with { Crossfall = 0 },
+            Facing = FacingSpec.For(new(76.2)),
+        });
+        Assert.All(Workbench.Made(plan, Workbench.Printer, new()).Sections, Sound);
+    }
+
+    [Fact]
+    public void Ends_that_cannot_be_cut_on_the_skew_are_refused_with_a_figure_that_is_taken()
+    {
+        var shortOne = Assert.Single(Rules(s => s with { Skew = new() { Start = 35 }, Deck = s.Deck with { Width = 260 } }));
+        Assert.Equal(("PF4175", "platform[0].skew.start"), (shortOne.Code, shortOne.Key));
+        double angle = double.Parse(shortOne.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Empty(Rules(s => s with { Skew = new() { Start = angle }, Deck = s.Deck with { Width = 260 } }));
+        var fallen = Assert.Single(Rules(s => s with { Skew = new() { End = 10 }, Deck = s.Deck with { Crossfall = 60 } }));
+        var ramped = Assert.Single(Rules(s => s with { Skew = new() { End = 10 }, EndRamp = new(Gradient: 8, FootHeight: 0) }));
+        Assert.Equal(["PF4176", "PF4176"], new[] { fallen.Code, ramped.Code });
+    }
+
+    private static List<Finding> Rules(Func<PlatformSpec, PlatformSpec> change)
+    {
+        var findings = new List<Finding>();
+        var plan = Straight(Side.Left, 0, 0, BackKind.Wall);
+        SkewRule.Check(change(plan.Spec), plan.Site, findings);
+        return findings;
+    }
+
+    private static PlatformPlan Straight(Side side, double start, double end, BackKind kind) => Workbench.Straight(Length, side, s => s with
+    {
+        Back = new() { Kind = kind },
+        Skew = new() { Start = start, End = end },
+        Deck = s.Deck with { Width = Width },
+        Ribs = new() { Pitch = 30, LongitudinalCount = 1 },
+    });
+
+    private static double Tangent(double degrees) => Math.Tan(degrees * Math.PI / 180);
+
+    // Area that looks up at a height, mm².
+    private static double Level(Mesh mesh, double height)
+    {
+        double area = 0;
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            Point3 a = mesh.Vertices[mesh.Triangles[3 * t]], b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
+            var normal = Point3.Cross(b - a, c - a);
+            area += Math.Abs(a.Z - height) < 1e-4 && normal.Z > 0.99 * normal.Length ? normal.Z / 2 : 0;
+        }
+
+        return area;
+    }
+
+    private static void Sound(PlatformSection section)
+    {
+        var report = MeshCheck.Inspect(section.Solid.Mesh);
+        Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
+        Assert.InRange(section.Volumes.Finished / report.Volume, 1 - 2e-5, 1 + 2e-5);
+        Assert.True(MeshCheck.Inspect(section.PrintMesh()) is { IsClosed: true, DegenerateTriangles: 0 });
+        Assert.InRange(section.Overhangs.Unsupported, 0, 0.2);
+    }
+}
