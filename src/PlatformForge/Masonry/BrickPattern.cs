@@ -63,10 +63,18 @@ internal sealed class BrickPattern : CoursedPattern
 
     private (int Halves, double Quarter) Set(RunRoom run)
     {
-        int halves = BondCourses.Halves(spec.Bond, run.Length, spec.Module.Header);
+        int halves = BondCourses.Halves(spec.Bond, run.Length - Farther(run.Run), spec.Module.Header);
 
-        // The side of a pier takes what turns its corner, however short it is.
+        // The side of a pier takes what turns its corner, however short it is; a strip between a pier and a cut a closer.
         bool isSide = (run.Run.InsideBefore && run.Run.CornerAfter) || (run.Run.CornerBefore && run.Run.InsideAfter);
-        return halves >= 2 ? (halves, run.Length / (2 * halves)) : isSide ? (1, run.Length / 2) : (0, 0);
+        bool isStrip = (run.Run.InsideBefore || run.Run.InsideAfter) && run.Length >= spec.Module.Header / 2;
+        return halves >= 2 ? (halves, run.Length / (2 * halves)) : isSide || isStrip ? (1, run.Length / 2) : (0, 0);
+    }
+
+    // How much longer a run of courses that stand out is than that of the wall's deepest part, whose bond it keeps.
+    private double Farther(in WallRun run)
+    {
+        static int Count(bool corner, bool inside) => corner ? 1 : inside ? -1 : 0;
+        return spec.Laying.Beyond * (Count(run.CornerBefore, run.InsideBefore) + Count(run.CornerAfter, run.InsideAfter));
     }
 }

@@ -86,7 +86,7 @@ internal static class CourseCut
     private static Point2[]? Outline(List<double> marks, int first, int last, Func<double, double> high, Func<double, double> low,
         IReadOnlyList<double> bends, double least)
     {
-        double from = Clear(marks[first], 1), to = Clear(marks[last], -1);
+        double from = Clear(bends, marks[first], 1), to = Clear(bends, marks[last], -1);
         if (to - from < least)
         {
             return null;
@@ -95,11 +95,23 @@ internal static class CourseCut
         double[] places = [from, .. marks.Skip(first + 1).Take(last - first - 1).Where(x => x > from && x < to && !Near(x)), to];
         return Straightened([.. places.Select(x => new Point2(x, low(x))), .. places.Reverse().Select(x => new Point2(x, high(x)))]);
 
-        // An end at a bend stops a hair short of it.
-        double Clear(double x, int inward) => bends.Where(b => Math.Abs(b - x) < OffBends).Select(b => b + (inward * OffBends)).DefaultIfEmpty(x).First();
-
         // A crossing right beside a bend, which is a corner itself where the edge turns there.
         bool Near(double x) => bends.Any(b => b != x && Math.Abs(b - x) < OffBends);
+    }
+
+    /// <summary>A place a hair off all bends, ascending, to one side: also where two of them lie that near to one another.</summary>
+    /// <param name="bends">The bends.</param>
+    /// <param name="at">The place, mm.</param>
+    /// <param name="inward">1 to move on, -1 to move back.</param>
+    public static double Clear(IReadOnlyList<double> bends, double at, int inward)
+    {
+        for (int i = 0; i < bends.Count; i++)
+        {
+            double bend = bends[inward > 0 ? i : bends.Count - 1 - i];
+            at = Math.Abs(at - bend) < OffBends - Units.Tolerances.Rounding ? bend + (inward * OffBends) : at;
+        }
+
+        return at;
     }
 
     private static double Crossing(double a, double b, double atA, double atB) => (atA < 0) == (atB < 0) || atA == atB ? double.NaN

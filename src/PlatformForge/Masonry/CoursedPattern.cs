@@ -14,7 +14,7 @@ internal abstract class CoursedPattern : IWallPattern
     {
         (Laying, this.wall) = (laying, wall);
         runs = [.. wall.Runs.Select((r, i) => Room(r, i))];
-        (top, foot) = (new(wall.Top, -laying.Bed), new(wall.Foot, laying.Stop));
+        (top, foot) = (new(wall.Top, -laying.Bed), new(wall.Foot, laying.Foot));
     }
 
     public abstract double GreatestDraw { get; }
@@ -27,7 +27,7 @@ internal abstract class CoursedPattern : IWallPattern
     public IEnumerable<WallRegion> Regions()
     {
         var spans = new List<(double From, double To)>();
-        var openings = wall.Openings.Count == 0 ? null : new OpeningSet(SetOut(), foot, wall.Foot, Laying.Stop);
+        var openings = wall.Openings.Count == 0 ? null : new OpeningSet(SetOut(), foot, wall.Foot, Laying.Foot);
         foreach (var region in openings?.Cuts.SelectMany(c => c.Regions(Laying.Depth, Off)) ?? [])
         {
             yield return region;
@@ -165,18 +165,7 @@ internal abstract class CoursedPattern : IWallPattern
     }
 
     // What would end at a bend stops a hair short of it.
-    private double Clear(double at, int inward)
-    {
-        foreach (double bend in wall.Bends)
-        {
-            if (Math.Abs(at - bend) < CourseCut.OffBends)
-            {
-                return bend + (inward * CourseCut.OffBends);
-            }
-        }
-
-        return at;
-    }
+    private double Clear(double at, int inward) => CourseCut.Clear(wall.Bends, at, inward);
 }
 
 /// <summary>A row of oblongs.</summary>

@@ -93,12 +93,36 @@ public sealed record FacingSpec
     /// <summary>Piers in the walls; null leaves them flat.</summary>
     public PierSpec? Piers { get; init; }
 
+    /// <summary>A plinth at the foot of all walls; null for none.</summary>
+    public PlinthSpec? Plinth { get; init; }
+
+    /// <summary>Corbelled courses under the coping of all walls; null for none.</summary>
+    public CorbelSpec? Corbel { get; init; }
+
+    /// <summary>How far the walls lean back from their foot to what is under the coping, mm; nothing for upright ones.</summary>
+    public double Batter { get; init; }
+
+    /// <summary>How far the deepest part of a wall lies behind its parts that stand out most, mm.</summary>
+    public double ProfileDepth => Math.Max(FootOut, Corbel?.Out ?? 0);
+
+    // How far the foot stands before the deepest part, mm.
+    private double FootOut => (Plinth?.Projection ?? 0) + Batter + (Piers?.Height is null ? 0 : WallProfile.Hair);
+
+    /// <summary>Whether its face is not one plane, piers left aside.</summary>
+    public bool IsProfiled => Plinth is not null || Corbel is not null || Batter > 0;
+
+    /// <summary>How far the foot of a wall lies behind the face that is held against vehicles, mm, piers left aside.</summary>
+    public double FootBack => ProfileDepth - FootOut;
+
     /// <summary>Openings in the walls, one entry a kind and wall.</summary>
     public IReadOnlyList<OpeningSpec> Openings { get; init; } = [];
 
     /// <summary>How far a wall is set back behind the face that is held against vehicles, mm, so that what stands before it stands at that face.</summary>
     /// <param name="isBack">The back, where no second face is.</param>
-    public double SetBack(bool isBack) => (!isBack || HasBack) && Piers is { } piers && piers.Has(isBack) ? piers.Projection : 0;
+    public double SetBack(bool isBack) => isBack && !HasBack ? 0 : ProfileDepth + (Piers is { } piers && piers.Has(isBack) ? piers.Projection : 0);
+
+    /// <summary>How far the ground of the walls at both ends lies behind the platform's ends, mm.</summary>
+    public double EndsBack => ProfileDepth + (Ends == WallFinish.Plain ? 0 : Depth);
 
     /// <summary>How far what is laid on a wall stands out of its ground, mm: the depth of joints; nothing on a smooth wall.</summary>
     /// <param name="isBack">The back, where no second face is.</param>
@@ -139,6 +163,12 @@ public sealed record FacingSpec
             "How far the joints stand back behind the bricks, which stand where the smooth wall would; the rebate of \"sheet\".", f =>
             f.Depth, (f, v) => f with { Depth = v })
         .Table("piers", "Piers in the walls; left out, there are none.", PierSpec.Keys, f => f.Piers, (f, v) => f with { Piers = v })
+        .Table("plinth", "A plinth: the foot of the walls stands out; left out, there is "
+            + "none.", PlinthSpec.Keys, f => f.Plinth, (f, v) => f with { Plinth = v })
+        .Table("corbel", "Corbelled courses under the coping; left out, there are none.", CorbelSpec.Keys, f => f.Corbel, (f, v) => f with { Corbel = v })
+        .Length("batter", NumberRange.From(0, 50), "How far the walls lean back from foot to coping, a little each course; 0 for upright "
+            + "ones.", f => f.Batter, (f, v) =>
+            f with { Batter = v })
         .Tables("opening", "Openings in the walls: refuges, openings for cables, weep holes.", OpeningSpec.Keys, f => f.Openings, (f, v) =>
             f with { Openings = v })
         .Check(OddCourses);

@@ -25,6 +25,15 @@ public sealed record PierSpec
     /// <summary>How far they stand before the panels between them. Default 1.48 (half a brick, 112.5 mm: common practice, no source).</summary>
     public double Projection { get; init; } = FullProjection / 76.2;
 
+    /// <summary>Height over the baseboard at which their weathered heads meet the wall, mm: they are buttresses then. Null goes up to the coping.</summary>
+    public double? Height { get; init; }
+
+    /// <summary>Slope of such a head, degrees from level. Default 60 (common practice, no source).</summary>
+    public double Weathering { get; init; } = 60;
+
+    /// <summary>How much lower such a head is over a pier's front than at the wall, mm.</summary>
+    public double HeadRise => Projection * Math.Tan(Weathering * Math.PI / 180);
+
     /// <summary>What they do at a joint between sections.</summary>
     public PierJoints Joints { get; init; } = PierJoints.Beside;
 
@@ -39,6 +48,13 @@ public sealed record PierSpec
         .Length("width", NumberRange.From(0.4, 200), "Width of a pier.", p => p.Width, (p, v) => p with { Width = v })
         .Length("projection", NumberRange.From(0.2, 50), "How far piers stand before the panels between them, which are set back by it.", p => p.Projection,
             (p, v) => p with { Projection = v })
+        .Length("height", NumberRange.From(0.4, 200), "Height over the baseboard at which a weathered head meets the wall, as on buttresses; "
+            + "it goes to the nearest bed. Left out, piers go up to the coping.",
+            p => p.Height, (p, v) => p with { Height = v })
+        .Example("12")
+        .Number("weathering", NumberRange.From(45, 80), "degrees", "Slope of weathered heads from level; flatter ones would hang free, printed "
+            + "deck down.", p => p.Weathering, (p, v) =>
+            p with { Weathering = v })
         .Choice("joints", "At a joint between sections: a pier beside it, which hides it in its angle, or a panel across it, where it shows.", p => p.Joints,
             (p, v) => p with { Joints = v }, [("beside", PierJoints.Beside), ("between", PierJoints.Between)]);
 

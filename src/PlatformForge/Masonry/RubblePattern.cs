@@ -19,7 +19,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
     // Corners of a stone nearer to one another than this share of its size are one, so that no side is too short to print.
     private const double LeastSide = 0.12;
 
-    private readonly EdgeLine top = new(wall.Top, -spec.Laying.Bed), foot = new(wall.Foot, spec.Laying.Stop);
+    private readonly EdgeLine top = new(wall.Top, -spec.Laying.Bed), foot = new(wall.Foot, spec.Laying.Foot);
 
     private OpeningCut[] cuts = [];
 

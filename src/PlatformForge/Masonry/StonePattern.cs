@@ -62,7 +62,13 @@ internal sealed class StonePattern : CoursedPattern
         }
     }
 
-    private double Height(int course) => spec.Course * Heights[(int)(Heights.Length * SeededDraw.At(spec.Seed, course, -1))];
+    private double Height(int course) => Height(spec.Course, spec.Seed, course);
+
+    /// <summary>Height of a course with its bed, mm.</summary>
+    /// <param name="mean">Of the mean course.</param>
+    /// <param name="seed">Which of all walls it is.</param>
+    /// <param name="course">Its number from the datum down.</param>
+    public static double Height(double mean, int seed, int course) => mean * Heights[(int)(Heights.Length * SeededDraw.At(seed, course, -1))];
 
     /// <summary>Middles of the joints of a course, the run's ends among them.</summary>
     private List<double> Breaks(int course, RunRoom run, List<double> above)

@@ -9,6 +9,14 @@ namespace PlatformForge.Masonry;
 /// <param name="LeastPiece">Pieces cut by a slope or by the foot that are lower or shorter are left out.</param>
 public sealed record WallLaying(double Joint, double Depth, double Datum, double Stop, double Bed, double LeastPiece)
 {
+    /// <summary>Joint kept over the lower edge, mm: that of stops, but over a ledge of the wall.</summary>
+    public double Foot { get; init; } = Stop;
+
+    /// <summary>How far these courses stand before the wall's deepest part, mm: by so much farther apart are its corners, and nearer its inner ones, so the
+    /// bond is set
+    /// out by the deepest part's lengths.</summary>
+    public double Beyond { get; init; }
+
     /// <summary>Joint kept where a wall ends that does not go round a corner, mm: at a stop, or, together with the other one's, in an inner corner.</summary>
     public double StopAt(bool inside) => inside ? Depth + (Joint / 2) : Stop;
 }

@@ -97,24 +97,29 @@ public sealed record PlatformPlan
     /// <summary>The farthest line behind: the foot of its bank, or its back. Worked out when asked.</summary>
     public PlanLine Outer => Bank?.Foot ?? Back;
 
-    /// <summary>Outer face of a wall between its piers, which are before it, as a line of the body.</summary>
+    /// <summary>Outer face of a wall between its piers, which are before it, as a line of the body: of the part of its height that lies deepest.</summary>
     /// <param name="isFar">Of the wall on the far side.</param>
-    public PlanLine Panels(bool isFar)
-    {
-        var line = isFar ? Body.FarWallFace : Body.WallFace;
-        return (Spec.Facing?.SetBack(isFar && !Spec.IsIsland) ?? 0) is > 0 and var back ? line.Shifted(isFar ? -back : back) : line;
-    }
+    public PlanLine Panels(bool isFar) => Behind(isFar, Spec.Facing?.SetBack(isFar && !Spec.IsIsland) ?? 0);
 
-    /// <summary>Outer face of a wall at a chainage of the spine: of a pier where one stands.</summary>
+    /// <summary>Outer face of a wall at a chainage of the spine: of a pier where one stands; of the part of its height that lies deepest.</summary>
     /// <param name="isFar">Of the wall on the far side.</param>
     /// <param name="chainage">Chainage, mm.</param>
-    public PlanLine WallAt(bool isFar, double chainage) =>
-        Piers.Any(p => p.IsFar == isFar && p.From <= chainage && p.To >= chainage) ? isFar ? Body.FarWallFace : Body.WallFace : Panels(isFar);
+    public PlanLine WallAt(bool isFar, double chainage) => IsAtPier(isFar, chainage) ? Behind(isFar, Spec.Facing!.ProfileDepth) : Panels(isFar);
 
-    /// <summary>How far the wall under the coping lies behind its piers at a chainage, mm: nothing at a pier, and where there are none. Of islands, whose walls are
-    /// told along their own tracks, the line of the piers is told.</summary>
-    public double PanelDepthAt(double chainage) => Spec.IsIsland || Piers.Any(p => !p.IsFar && p.From <= chainage && p.To >= chainage) ? 0
-        : Spec.Facing?.SetBack(false) ?? 0;
+    /// <summary>How far the foot of the wall under the coping lies behind the face that is held against vehicles at a chainage, mm: nothing where a plinth
+    /// or, in walls
+    /// without one, a pier stands at that face. Of islands, whose walls are told along their own tracks, the line of the piers is told.</summary>
+    public double PanelDepthAt(double chainage) => Spec.Facing is not { } facing ? 0
+        : facing.FootBack + (Spec.IsIsland || IsAtPier(false, chainage) ? 0 : facing.SetBack(false) - facing.ProfileDepth);
+
+    /// <summary>Whether a pier stands at a chainage; its foot is wider by what a plinth stands out.</summary>
+    internal bool IsAtPier(bool isFar, double chainage) => Piers.Any(p => p.IsFar == isFar && p.From <= chainage && p.To >= chainage);
+
+    private PlanLine Behind(bool isFar, double back)
+    {
+        var line = isFar ? Body.FarWallFace : Body.WallFace;
+        return back > 0 ? line.Shifted(isFar ? -back : back) : line;
+    }
 
     /// <summary>What stands on it and is let into it, in the order asked; placed by the first face.</summary>
     public IReadOnlyList<PlannedFeature> Features { get; init; } = [];

@@ -71,12 +71,20 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     /// facing whether there is a back wall.</summary>
     internal PlatformSpec Seated => this with
     {
-        Coping = Coping with { Seat = FrontDepth },
+        Coping = Coping with { Seat = SeatDepth },
         Facing = Facing is { } facing ? facing with { HasBack = IsIsland || Back.HasWall } : null,
     };
 
+    /// <summary>How much of the wall's depth the coping has to lie on, mm from the wall's face: all of it, but for what corbelled courses bring out under it;
+    /// so much at least that
+    /// it covers what is set back, with half the wall.</summary>
+    public double SeatDepth => Math.Max(FrontDepth - (Facing?.Corbel?.Out ?? 0), FrontDepth - (Walls.FrontThickness / 2));
+
     /// <summary>What the back wall takes up, mm; nothing where there is none.</summary>
     public double BackDepth => IsIsland || Back.HasWall ? Walls.BackThickness + (Facing?.SetBack(true) ?? 0) : 0;
+
+    /// <summary>What the wall at either end takes up, mm.</summary>
+    public double EndDepth => Walls.EndThickness + (Facing?.ProfileDepth ?? 0);
 
     public WhiteLineSpec? WhiteLine { get; init; }
 

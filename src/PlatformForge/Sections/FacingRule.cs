@@ -19,6 +19,11 @@ internal static class FacingRule
 
     public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer, SectionSpec sections)
     {
+        foreach (var found in ProfilePrintRule.Check(plan, printer, sections))
+        {
+            yield return found;
+        }
+
         if (plan.Spec.Facing is not { } facing || WallNames.Faced(plan).Count == 0)
         {
             yield break;

@@ -13,6 +13,9 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     /// <summary>Least joint where a wall stops, mm: far more than numbers of files, far less than a line of plastic.</summary>
     private const double LeastStop = 0.05;
 
+    /// <summary>The same finishes on what stands out of the walls along a part of their height.</summary>
+    public IReadOnlyList<PrintedFinish> Standing { get; init; } = [];
+
     /// <summary>What is open in the walls.</summary>
     public IReadOnlyList<PlacedOpening> Openings { get; init; } = [];
 
@@ -32,17 +35,31 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
         }
 
         var laying = new WallLaying(
-            spec.Joint, spec.Depth, Datum(plan) - spec.Joint, Math.Max(LeastStop, (spec.Joint / 2) - joint.EndTrim), spec.Joint, printer.Nozzle / 2);
+            spec.Joint, spec.Depth, WallProfiles.Under(plan) - spec.Joint, Math.Max(LeastStop, (spec.Joint / 2) - joint.EndTrim), spec.Joint,
+            printer.Nozzle / 2);
         var piers = walls.ToDictionary(w => w.Wall, w => WallNames.OfPiers(plan, w.Wall));
-        PrintedFinish[] finishes = [.. walls.SelectMany(w => piers[w.Wall].SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w.Wall).Select(n => (w.Finish, Wall: n)))
-            .GroupBy(w => w.Finish, w => w.Wall)
-            .Select(g => (Work: Work(g.Key, spec, laying, plan.Site.Scale, printer), Walls: g.ToArray()))
-            .Where(f => f.Work is not null).Select(f => new PrintedFinish(f.Work!, f.Walls))];
-        return finishes.Length == 0 ? null : new(finishes, [WallNames.AtStart, WallNames.AtEnd, .. piers.Values.SelectMany(p => p).Select(p => p.Sides)])
+        var profile = WallProfiles.Of(plan);
+        var faces = walls.SelectMany(w => piers[w.Wall].SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w.Wall).Select(n => (w.Finish, Wall: n)));
+        PrintedFinish[] all = [.. faces.GroupBy(w => w.Finish, w => w.Wall)
+            .SelectMany(g => profile.Zones.Select(z => new PrintedFinish(
+                Work(g.Key, spec, Within(laying, z), plan.Site.Scale, printer)!, [.. g.Select(w => WallNames.OfZone(w, z))]) { Zone = z }))
+            .Where(f => f.Work is not null)];
+        string[] returns = [WallNames.AtStart, WallNames.AtEnd, .. piers.Values.SelectMany(p => p).Select(p => p.Sides)];
+        string[] named = [.. profile.Zones.SelectMany(z => returns.Select(r => WallNames.OfZone(r, z)))];
+        return all.Length == 0 ? null : new([.. all.Where(f => f.Zone.IsDeepest)], named)
         {
+            Standing = [.. all.Where(f => !f.Zone.IsDeepest)],
             Openings = [.. Open(plan, laying, printer)],
         };
     }
+
+    // What is laid on a part of the walls' height keeps its beds over and under the ledges there.
+    private static WallLaying Within(WallLaying laying, in WallZone zone) => laying with
+    {
+        Bed = zone.BedOver ?? laying.Bed,
+        Foot = zone.BedUnder ?? laying.Foot,
+        Beyond = zone.Out,
+    };
 
     // A finish with its figures; null for brickwork whose courses are too low to print.
     private static WallWork? Work(WallFinish finish, FacingSpec spec, WallLaying laying, Units.ModelScale scale, PrinterSpec printer)
@@ -65,8 +82,9 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     /// <summary>What takes the place of each wall, by its name; those of one finish share one relief, which goes round their corners.</summary>
     internal (Dictionary<string, IWallRelief> ByName, FacingRelief[] All) Reliefs()
     {
-        FacingRelief[] all = [.. Finishes.Select(f => new FacingRelief(f.Work, Returns, Openings))];
-        return (Finishes.SelectMany((f, i) => f.Walls.Select(w => (w, i))).ToDictionary(p => p.w, p => (IWallRelief)all[p.i]), all);
+        PrintedFinish[] finishes = [.. Finishes, .. Standing];
+        FacingRelief[] all = [.. finishes.Select(f => new FacingRelief(f.Work, Returns, Openings) { Zone = f.Zone })];
+        return (finishes.SelectMany((f, i) => f.Walls.Select(w => (w, i))).ToDictionary(p => p.w, p => (IWallRelief)all[p.i]), all);
     }
 
     // Openings in the places of the plan, with voussoirs where the nozzle shows them.
@@ -83,21 +101,16 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
                 spec.Kind, spec.Width, spec.Sill, spec.Height, spec.Rise, spec.Depth, ring >= least - laying.Joint ? ring : 0, Math.Max(least, 75 / spec.Ratio)));
         }
     }
-
-    // The lowest place at which the front's top meets the deck between the ramp heads: there the first course is whole all along.
-    private static double Datum(PlatformPlan plan)
-    {
-        var (body, profile) = (plan.Body, plan.Profile);
-        double[] stations = [profile.StartHead, .. body.Stations.Where(s => s > profile.StartHead && s < profile.EndHead), profile.EndHead];
-        return stations.SelectMany(s => new[] { s, Math.BitDecrement(s), Math.BitIncrement(s) }).Min(s => plan.TopAt(s,
-            body.WallLine.At(s))) - plan.Spec.Deck.Thickness;
-    }
 }
 
 /// <summary>What some of its walls are faced with.</summary>
 /// <param name="Work">How it is laid.</param>
 /// <param name="Walls">Names of those walls.</param>
-public sealed record PrintedFinish(WallWork Work, IReadOnlyList<string> Walls);
+public sealed record PrintedFinish(WallWork Work, IReadOnlyList<string> Walls)
+{
+    /// <summary>The part of the walls' height that it is on.</summary>
+    public WallZone Zone { get; init; } = WallProfile.Flat.Zones[0];
+}
 
 /// <summary>What of brickwork a printer makes.</summary>
 /// <param name="Module">Bricks with their joints, mm.</param>

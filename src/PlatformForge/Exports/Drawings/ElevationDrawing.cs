@@ -86,11 +86,11 @@ public static class ElevationDrawing
     }
 
     // Of walls so low that the arrows of their heights stand over and under them, a row has room over it.
-    private static double Over(IReadOnlyList<WallSlice> slices, double slab) => slices[0].Edge(slices[0].Wall.Wall.Top)[0].Y + slab < Low ? Arrows : 0;
+    private static double Over(IReadOnlyList<WallSlice> slices, double slab) => slices[0].Top[0].Y + slab < Low ? Arrows : 0;
 
     private static void Heights(Sheet sheet, WallSlice first, Point2 corner, double foot, (double Scale, double Slab) by)
     {
-        double wall = first.Edge(first.Wall.Wall.Top)[0].Y, x = corner.X - 1;
+        double wall = first.Top[0].Y, x = corner.X - 1;
         Point2 At(double height) => new(x, foot - (by.Scale * height));
         Dimensions.Between(sheet, At(0), At(wall + by.Slab), -16, Figures.Mm(wall + by.Slab));
         if (wall > 2)

@@ -51,7 +51,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
                 var slice = slices[next];
                 Point2 origin = new(x, foot);
                 Wall(sheet, slice, p => new(origin.X + (scale * p.X), origin.Y - (scale * p.Y)));
-                slabOver.AddRange(slice.Edge(slice.Wall.Wall.Top).Select(p => p + new Point2(along, 0)));
+                slabOver.AddRange(slice.Top.Select(p => p + new Point2(along, 0)));
                 along += slice.Length;
                 x += scale * slice.Length;
             }
@@ -65,6 +65,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         foreach (var (slice, i) in slices.Select((s, i) => (s, i)))
         {
             x += Before(i);
+            Bands(sheet, slice, new(x, foot));
             if (slice.IsPier)
             {
                 Sides(sheet, slice, x, foot);
@@ -80,6 +81,47 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
 
         sheet.Line(new(corner.X, foot), new(x, foot), HouseStyle.Outline);
     }
+
+    // What stands out of a wall is drawn over it, with the edges that it throws its shadow from.
+    private void Bands(Sheet sheet, WallSlice slice, Point2 origin)
+    {
+        foreach (var band in slice.Bands)
+        {
+            if (band.Over(slice) is not (var part, var at))
+            {
+                continue;
+            }
+
+            Point2 Of(Point2 p) => new(origin.X + (scale * (at + p.X)), origin.Y - (scale * p.Y));
+            Point2[] foot = [.. part.Edge(part.Wall.Wall.Foot)], top = [.. part.Edge(part.Wall.Wall.Top)];
+            sheet.Area(foot.Concat(top.Reverse()).Select(Of), new(HouseStyle.Paper));
+            Wall(sheet, part, Of);
+            sheet.Lines((part.Wall.Zone.IsFoot ? top : foot).Select(Of), HouseStyle.Thin);
+            if (band.IsButtress)
+            {
+                Buttress(sheet, part, top, Of);
+            }
+        }
+    }
+
+    // The sides of a buttress's front, and the slope over it up to where its part of the wall ends.
+    private static void Buttress(Sheet sheet, WallSlice part, Point2[] top, Func<Point2, Point2> of)
+    {
+        double head = part.Wall.Zone.High;
+        if (top.Max(p => p.Y) < head - Slopes)
+        {
+            Point2[] slope = [.. top, new(part.Length, head), new(0, head)];
+            sheet.Area(slope.Select(of), new(Palette.Of(FacingRelief.PaintOf(part.Wall.Finish))), HouseStyle.Thin);
+        }
+
+        foreach (double x in (double[])[0, part.Length])
+        {
+            sheet.Lines([of(new(x, Math.Max(0, part.Wall.Zone.Low))), of(new(x, top[0].Y))], HouseStyle.Thin);
+        }
+    }
+
+    // A front that ends so far, mm, under its part's upper edge ends in a slope.
+    private const double Slopes = 0.3;
 
     private void Wall(Sheet sheet, WallSlice slice, Func<Point2, Point2> of)
     {
@@ -98,7 +140,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
 
     private void Sides(Sheet sheet, WallSlice pier, double x, double foot)
     {
-        var top = pier.Edge(pier.Wall.Wall.Top);
+        var top = pier.Top;
         foreach (var p in (Point2[])[top[0], top[^1]])
         {
             sheet.Line(new(x + (scale * p.X), foot), new(x + (scale * p.X), foot - (scale * p.Y)), HouseStyle.Thin);

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 
 namespace PlatformForge.Exports.Drawings;
@@ -12,8 +13,9 @@ internal static class SectionRing
     public static Point2[] Of(PlatformPlan plan, double s)
     {
         var spec = plan.Spec;
-        double front = plan.SquareReach(plan.CopingFront, s), wall = plan.SquareReach(plan.WallAt(false, s), s), back = plan.SquareReach(plan.Back, s),
+        double front = plan.SquareReach(plan.CopingFront, s), back = plan.SquareReach(plan.Back, s),
             top = plan.Profile.At(s);
+        var profile = WallProfiles.Of(plan);
         double under = top - spec.Coping.Thickness, slab = spec.Deck.Thickness, copingBack = plan.SquareReach(plan.CopingBack, s),
             wallBack = plan.SquareReach(plan.WallBack, s), backWall = plan.SquareReach(plan.BackWallFace, s);
         if (plan.Trestle is { Stretch: var bents } && bents.Holds(s))
@@ -24,14 +26,14 @@ internal static class SectionRing
         if (plan.Body.FarCopingBack is { } farCoping)
         {
             // An island has a coping on either side.
-            double farWall = plan.SquareReach(plan.WallAt(true, s), s), over = plan.SquareTopAt(s, back), beneath = over - spec.Coping.Thickness,
+            double over = plan.SquareTopAt(s, back), beneath = over - spec.Coping.Thickness,
                 inner = plan.SquareReach(farCoping, s);
             return
             [
-                new(wall, 0), new(wall, under), new(front, under), .. Arris(spec.Coping, front, 1, top),
+                .. Face(plan, profile, false, s, under), new(front, under), .. Arris(spec.Coping, front, 1, top),
                 new(copingBack, plan.SquareTopAt(s, copingBack)), new(inner, plan.SquareTopAt(s, inner)), .. Arris(spec.Coping, back, -1, over).Reverse(),
-                    new(back, beneath), new(farWall, beneath),
-                new(farWall, 0), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab),
+                    new(back, beneath), .. Face(plan, profile, true, s, beneath).Reverse(),
+                new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab),
                     new(wallBack, plan.SquareTopAt(s, wallBack) - slab), new(wallBack, 0),
             ];
         }
@@ -44,7 +46,7 @@ internal static class SectionRing
         };
         return
         [
-            new(wall, 0), new(wall, under), new(front, under), .. Arris(spec.Coping, front, 1, top),
+            .. Face(plan, profile, false, s, under), new(front, under), .. Arris(spec.Coping, front, 1, top),
             new(copingBack, plan.SquareTopAt(s, copingBack)), new(back, plan.SquareTopAt(s, back)),
             .. behind, new(wallBack, plan.SquareTopAt(s, wallBack) - slab), new(wallBack, 0),
         ];
@@ -53,7 +55,8 @@ internal static class SectionRing
         Point2[] Back()
         {
             double panel = plan.SquareReach(plan.WallAt(true, s), s);
-            return panel >= back - Units.Tolerances.Rounding ? [new(back, 0)] : [new(back, plan.SquareTopAt(s, back) - slab), new(panel, plan.SquareTopAt(s, panel) - slab), new(panel, 0)];
+            return panel >= back - Units.Tolerances.Rounding ? [new(back, 0)]
+                : [new(back, plan.SquareTopAt(s, back) - slab), .. Face(plan, profile, true, s, plan.SquareTopAt(s, panel) - slab).Reverse()];
         }
     }
 
@@ -86,6 +89,24 @@ internal static class SectionRing
         ring.AddRange([new(back, over), new(back, Under(back))]);
         return [.. ring];
     }
+
+    // The outer face of a wall from its foot to a height, or of a pier where one stands, whose head may slope.
+    private static Point2[] Face(PlatformPlan plan, WallProfile profile, bool isFar, double s, double top)
+    {
+        int outward = isFar ? 1 : -1;
+        double wall = plan.SquareReach(plan.WallAt(isFar, s), s), panel = plan.SquareReach(plan.Panels(isFar), s);
+        if (profile.PierHead is not { } head || !plan.IsAtPier(isFar, s))
+        {
+            return Parts(profile.Zones, wall, outward, top);
+        }
+
+        double front = Math.Min(top, head - plan.Spec.Facing!.Piers!.HeadRise);
+        return [.. Parts(profile.Zones, wall, outward, front), .. Parts(profile.Zones.Where(z => z.High > head), panel, outward, top)];
+    }
+
+    private static Point2[] Parts(IEnumerable<WallZone> zones, double wall, int outward, double top) =>
+        [.. zones.Where(z => z.Low < top).Select(z => (At: wall + (outward * z.Out), z.Low, z.High))
+            .SelectMany(z => new Point2[] { new(z.At, Math.Max(0, z.Low)), new(z.At, Math.Min(z.High, top)) })];
 
     // From the front face to the top.
     private static Point2[] Arris(CopingSpec coping, double edge, int inward, double top) =>

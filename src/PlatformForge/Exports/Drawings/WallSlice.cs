@@ -18,8 +18,14 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
     /// <summary>Whether it is the front of a pier, which stands before what is beside it.</summary>
     public bool IsPier { get; init; }
 
+    /// <summary>What stands out of its wall over and under it.</summary>
+    public IReadOnlyList<WallBand> Bands { get; init; } = [];
+
+    /// <summary>Its upper edge, with what stands out over it.</summary>
+    public IReadOnlyList<Point2> Top => WallBand.Top(this);
+
     /// <summary>Greatest height of its upper edge, mm.</summary>
-    public double Height => Edge(Wall.Wall.Top).Max(p => p.Y);
+    public double Height => Top.Max(p => p.Y);
 
     /// <summary>All stretches of a face of a platform, from left to right as seen from outside.</summary>
     /// <param name="set">The sections.</param>
@@ -32,8 +38,12 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
     }
 
     /// <summary>The stretches of a face of one section, from left to right as seen from outside: panels, and fronts of piers.</summary>
-    public static IEnumerable<WallSlice> Of(PlatformSection section, string face) => section.Faced.SelectMany(w => Shown(w, face).Select((t, i) =>
-        new WallSlice(w, section.Number, t.From, t.To, i == 0) { IsPier = t.Face != face }));
+    public static IEnumerable<WallSlice> Of(PlatformSection section, string face) => section.Faced.Where(w => w.Zone.IsDeepest)
+        .SelectMany(w => Shown(w, face).Select((t, i) => new WallSlice(w, section.Number, t.From, t.To, i == 0)
+        {
+            IsPier = t.Face != face,
+            Bands = [.. WallBand.Of(section.Faced, w, t)],
+        }));
 
     // A face's panels and its piers' fronts from left to right; a ring may open in the middle of them. Sides of piers are not seen from before the wall.
     private static IEnumerable<(string Face, double From, double To)> Shown(FacedWall wall, string face)

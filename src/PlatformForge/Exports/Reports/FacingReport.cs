@@ -14,7 +14,7 @@ public sealed record FacingReport(
 {
     internal static FacingReport? Of(SectionSet set) => set.Facing is not { } facing ? null : new(
         [.. facing.Finishes.Select(f => FacingSpec.Name(f.Work.Finish))], facing.Finishes[0].Work.Laying.Joint, facing.Finishes[0].Work.Laying.Depth,
-        [.. set.Sections.SelectMany(s => s.Faced.Select(w => FacedWallReport.Of(s.Number, w)))],
+        [.. set.Sections.SelectMany(FacedWallReport.Of)],
         facing.Brickwork is { } b ? new(FacingSpec.Name(b.Bond), b.Module.Stretcher, b.Module.Header, b.Module.Course, b.Perpends) : null);
 }
 
@@ -29,6 +29,33 @@ public sealed record FacedWallReport(
 {
     // Courses that differ by less than this, mm, in the height of their tops are one, cut or not.
     private const int Decimals = 3;
+
+    // What stands out along a part of a wall's height is told with what lies behind it, where that runs over the same faces.
+    internal static IEnumerable<FacedWallReport> Of(PlatformSection section)
+    {
+        List<FacedWallReport> rows = [.. section.Faced.Where(w => w.Zone.IsDeepest).Select(w => Of(section.Number, w))];
+        foreach (var part in section.Faced.Where(w => !w.Zone.IsDeepest).Select(w => Of(section.Number, w)))
+        {
+            int with = rows.FindIndex(r => r.Finish == part.Finish
+                && r.Faces.Order(StringComparer.Ordinal).SequenceEqual(part.Faces.Order(StringComparer.Ordinal)));
+            if (with < 0)
+            {
+                rows.Add(part);
+                continue;
+            }
+
+            var row = rows[with];
+            rows[with] = row with
+            {
+                Courses = row.Courses + part.Courses,
+                Pieces = row.Pieces + part.Pieces,
+                Draw = Math.Max(row.Draw, part.Draw),
+                Area = row.Area + part.Area,
+            };
+        }
+
+        return rows;
+    }
 
     // Stones without courses, and what stands upright, have none.
     internal static FacedWallReport Of(int section, FacedWall wall) => new(

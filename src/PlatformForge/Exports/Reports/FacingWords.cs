@@ -14,6 +14,7 @@ internal static class FacingWords
     {
         if (FacingReport.Of(set) is not { } facing)
         {
+            ProfileWords.Say(to, set);
             PierWords.Say(to, set);
             return;
         }
@@ -38,6 +39,7 @@ internal static class FacingWords
                 ? PierWords.Hides(set) ? "Between two sections there is a straight joint, with closers on either side; piers stand beside it." : "Between two sections there is a straight joint, with closers beside the last bricks on either side as at an end: "
                     + "it shows as an upright line at each cut."
                 : "No cut shows in them."));
+        ProfileWords.Say(to, set);
         PierWords.Say(to, set);
         OpeningWords.Say(to, set);
         Table(to, facing);

@@ -1,5 +1,6 @@
 using PlatformForge.Exports.Documents;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using static System.FormattableString;
 
@@ -22,6 +23,12 @@ internal static class PierWords
         var piers = set.Plan.Spec.Facing!.Piers!;
         to.Say(Invariant($"Piers {Figures.Fine(piers.Width)} mm wide stand where the smooth wall would; the panels between them are set back ")
             + Invariant($"{Figures.Fine(piers.Projection)} mm, so no clearance is lost."));
+        if (WallProfiles.Of(set.Plan).PierHead is { } head)
+        {
+            to.Say(Invariant($"They are buttresses: their heads slope at {Figures.Short(piers.Weathering)} degrees and meet the wall ")
+                + Invariant($"{Figures.Fine(head)} mm over the baseboard."));
+        }
+
         foreach (var wall in set.Plan.Piers.GroupBy(p => p.IsFar))
         {
             double[] shown = [.. set.Cuts.Where(c => wall.All(p => p.Cut != c))];

@@ -98,10 +98,14 @@ internal static class SurfaceAreas
         // Walls are seen under their copings; what stands over them higher up is the side of a groove.
         double under = plan.Spec.Coping.Thickness;
         Along(body.WallFace, -inward, under);
-        if (plan.Piers.Count > 0)
+        if (plan.Spec.Facing is { } facing)
         {
-            Along(plan.Panels(false), -inward, under);
-            Along(plan.Panels(true), inward, under);
+            // Walls between piers, and what stands out of both along a part of their height.
+            foreach (double back in WallProfiles.Of(plan).Zones.Select(z => z.Out))
+            {
+                Along(plan.Panels(false).Shifted(-back), -inward, under);
+                Along(plan.Panels(true).Shifted(back), inward, under);
+            }
         }
 
         Along(body.CopingFront, -inward);

@@ -58,8 +58,8 @@ internal static class PierPlanner
             return new(number, isFar, middle - half, middle + half, beside is { } c && Math.Abs(c - middle) < 1.01 * Room(c) ? c : null);
         }
 
-        // From a cut to the middle of a pier beside it: its facing ends a joint from the cut.
-        private double Room(double at) => ((piers.Width / 2) + plan.Spec.Facing!.Joint) / Stretch(at);
+        // From a cut to the middle of a pier beside it: its facing, with what stands out of its sides, ends a joint from the cut.
+        private double Room(double at) => ((piers.Width / 2) + plan.Spec.Facing!.ProfileDepth + plan.Spec.Facing.Joint) / Stretch(at);
 
         private double Stretch(double at) => plan.Spine.Stretch(at, line.At(at));
 

@@ -17,15 +17,16 @@ internal static class WallGrounds
         bool near = facing.Front != WallFinish.Plain, far = spec.IsIsland ? near : facing.Back != WallFinish.Plain, ends = facing.Ends != WallFinish.Plain;
         var spine = new Spine(face.Chart, face.Side, body.Across);
         double from = body.Stations[0], to = body.Stations[^1];
+        double behind = facing.EndsBack;
         return !near && !far && !ends && front + back == 0 ? null : new(
             near || front > 0 ? body.WallFace.Shifted((near ? depth : 0) + front) : null,
             far || back > 0 ? body.FarWallFace.Shifted(-(far ? depth : 0) - back) : null,
-            ends ? from + Along(from) : from,
-            ends ? to - Along(to) : to);
+            behind > 0 ? from + Along(from) : from,
+            behind > 0 ? to - Along(to) : to);
 
-        // A line square to the track comes nowhere nearer than the depth to the platform's end: along the track that is most where the curve makes
+        // A line square to the track comes nowhere nearer than that to the platform's end: along the track that is most where the curve makes
         // it shortest.
         double Along(double s) =>
-            depth / Math.Min(spine.Stretch(s, body.WallFace.At(s)), spine.Stretch(s, body.FarWallFace.At(s)));
+            behind / Math.Min(spine.Stretch(s, body.WallFace.At(s)), spine.Stretch(s, body.FarWallFace.At(s)));
     }
 }

@@ -66,6 +66,7 @@ internal static class PlatformRules
         SkewRule.Check(spec, site, findings);
         TrestleRule.Check(spec, site, findings);
         PierRule.Check(spec, findings);
+        ProfileRule.Check(spec, site, findings);
         OpeningRule.Check(spec, site, findings);
         Cuts(spec, findings);
     }
@@ -113,9 +114,9 @@ internal static class PlatformRules
             "coping.overhang",
             "overhang",
             coping.Overhang,
-            coping.Width - spec.FrontDepth,
+            coping.Width - spec.SeatDepth,
             "leaves the coping less than the wall to lie on",
-            ("make the coping wider, or the front wall thinner", Cure.Set($"{spec.Key}.coping.width", spec.FrontDepth + coping.Overhang)));
+            ("make the coping wider, or the front wall thinner", Cure.Set($"{spec.Key}.coping.width", spec.SeatDepth + coping.Overhang)));
         atMost(
             "coping.joint_width",
             "joint width",

@@ -43,7 +43,7 @@ internal static class WallRule
                 spec,
                 profile.At(trace.Stations[worst]) - request.Site.RailTop).StaysUnder(p)).MaxBy(p => p.Towards(spec.Face.Side)[first + worst])!;
             double overhang = spec.Coping.Overhang + behind;
-            bool fits = overhang <= spec.Coping.Width - spec.FrontDepth;
+            bool fits = overhang <= spec.Coping.Width - spec.SeatDepth;
             findings.Add(UprightFindings.WallGoverns(
                 $"{spec.Key}.coping.overhang",
                 $"{part.Part.Name} of {part.Vehicle.Name}",

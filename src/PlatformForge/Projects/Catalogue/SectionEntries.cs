@@ -37,6 +37,10 @@ internal static class SectionEntries
         new("PF5053", "Openings close between two lines of the nozzle.", "Give the figure that the message names."),
         new("PF5054", "Openings in a wall that is no masonry.", "Face it with brick or stone, or leave them out."),
         new("PF5059", "Plates are asked for at the joints of a trestle.", "Join its sections with dowels."),
+        new("PF5055", "Steps of a plinth or of a wall that leans are wider than a line and hang free deck "
+            + "down.", "Give the figure that the message names, or print upright."),
+        new("PF5056", "Corbelled courses stand out by more than a line and hang free upright.", "Give the figure that the message names, or print deck down."),
+        new("PF5057", "A plinth, corbelled courses or a batter in walls that are no masonry.", "Face them with brick or stone, or leave it out."),
         new("PF6001", "A piece does not fit on the bed.", "Cut shorter, narrow the platform, or use a larger bed."),
         new("PF6050", "A figure of joints or sections lies outside what its key takes.", "Give a number in the range that the message names.", Reasons.Caller),
         new("PF6002", "A piece is higher than the printer takes.", "Lower the platform, print it in another pose, or use a higher printer."),

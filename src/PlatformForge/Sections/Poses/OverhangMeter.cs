@@ -146,9 +146,9 @@ internal static class OverhangMeter
 
         /// <summary>Whether the patch last grown is a ledge no wider than a line however it turns: round a corner it is wider than a line over all,
         /// and its outer corner is
-        /// farther off the wall.</summary>
+        /// farther off the wall, twice as far where walls meet at 60 degrees, as at ends askew.</summary>
         public bool IsLedge(double area, double line) =>
-            2 * area <= line * border && corners.TrueForAll(c => stands.Exists(s => Distance(c, s.A, s.B) <= Math.Sqrt(2) * line));
+            2 * area <= line * border && corners.TrueForAll(c => stands.Exists(s => Distance(c, s.A, s.B) <= 2 * line));
 
         /// <summary>The patch that hangs together from a triangle on: area in mm², share of its border that stands, least width and middle in mm.</summary>
         public (double Area, double Standing, double Span, Point3 Middle) Grow(int first)

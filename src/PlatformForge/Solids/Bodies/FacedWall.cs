@@ -1,3 +1,4 @@
+using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Solids.Reliefs;
 
@@ -14,6 +15,19 @@ public sealed record FacedWall(
     WallFinish Finish, double Joint, IReadOnlyList<(string Face, double From, double To)> Stretches, FlatWall Wall, IReadOnlyList<WallRegion> Regions,
         double Draw)
 {
+    /// <summary>The part of the wall's height that it is.</summary>
+    public WallZone Zone { get; init; } = WallProfile.Flat.Zones[0];
+
+    /// <summary>Its flat pieces in plan, each with where it begins along the wall, mm.</summary>
+    public IReadOnlyList<(double From, Point2 Left, Point2 Right)> Plan { get; init; } = [];
+
+    /// <summary>The place in plan at a place along it.</summary>
+    public Point2 Place(double along)
+    {
+        var (from, left, right) = Plan.LastOrDefault(p => p.From <= along, Plan[0]);
+        return left + ((right - left) * ((along - from) / (right - left).Length));
+    }
+
     /// <summary>Area of the upper sides of what stands out, mm²: they look up, and are no part of a walking surface.</summary>
     public double Ledges => Regions.Sum(r => (r.Outline.Max(p => p.X) - r.Outline.Min(p => p.X)) * Math.Abs(r.Out));
 

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Track;
 
@@ -14,6 +15,7 @@ public sealed class FacetedPlan
     private readonly Point2[] centre;
     private readonly Point2[] across;
     private readonly Side side;
+    private readonly Lazy<WallProfile> profile;
 
     public FacetedPlan(PlatformPlan plan)
         : this(plan, plan.Spine, plan.Stations)
@@ -23,6 +25,7 @@ public sealed class FacetedPlan
     private FacetedPlan(PlatformPlan plan, Spine spine, double[] stations)
     {
         (Plan, Stations, side) = (plan, stations, spine.Side);
+        profile = new(() => WallProfiles.Of(plan));
         var lines = Array.ConvertAll(Stations, spine.LineAt);
         centre = Array.ConvertAll(lines, l => l.Origin);
         across = Array.ConvertAll(lines, l => l.Away);
@@ -35,6 +38,9 @@ public sealed class FacetedPlan
 
     /// <summary>Chainages of the plan's facets, mm, rising.</summary>
     public double[] Stations { get; }
+
+    /// <summary>How far its walls stand out at each height.</summary>
+    public WallProfile Profile => profile.Value;
 
     /// <summary>Whether rings that run forward along the track side and back along the far side are counter-clockwise.</summary>
     public bool RunsLeft => side == Side.Left;

@@ -15,6 +15,9 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
 
     private readonly List<FacedWall> walls = [];
 
+    /// <summary>The part of the walls' height that it is on.</summary>
+    public WallZone Zone { get; init; } = WallProfile.Flat.Zones[0];
+
     /// <summary>The walls laid so far.</summary>
     public IReadOnlyList<FacedWall> Walls => walls;
 
@@ -41,7 +44,12 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
         var wall = Flat(panel);
         var pattern = work.On(wall);
         WallRegion[] regions = [.. pattern.Regions()];
-        walls.Add(new(work.Finish, work.Laying.Joint, panel.Stretches, wall, regions, pattern.GreatestDraw));
+        var stretches = panel.Stretches.Select(s => s with { Face = WallNames.WholeOf(s.Face) });
+        walls.Add(new FacedWall(work.Finish, work.Laying.Joint, [.. stretches], wall, regions, pattern.GreatestDraw) with
+        {
+            Zone = Zone,
+            Plan = [.. panel.Plan.Select((p, i) => (panel.Folds[i], p.Left, p.Right))],
+        });
         return regions.Select(r => new ReliefField(r.Outline, r.Out));
     }
 
@@ -59,8 +67,10 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
             };
         })];
         var corners = stretches.Select(s => s.From).ToHashSet();
+
+        // Where a panel runs out in a point, that is the end of both edges.
         int right = Enumerable.Range(0, panel.Border.Count).MaxBy(i => panel.Border[i].X);
-        return new(runs, Edge(panel.Border.Take(right + 1), -1), Edge(panel.Border.Skip(right).Reverse(), 1),
+        return new(runs, Edge(panel.Border.Take(right + 1), -1), Edge(panel.Border.Skip(right).Append(panel.Border[0]).Reverse(), 1),
             [.. panel.Folds.Skip(1).SkipLast(1).Where(f => !corners.Contains(f))], panel.IsRing)
         { Openings = [.. Along(panel)] };
     }

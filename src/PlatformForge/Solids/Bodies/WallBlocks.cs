@@ -14,6 +14,8 @@ internal static class WallBlocks
     public static void Add(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
     {
         var plan = chart.Plan;
+        ZoneBlocks.Add(chart, top, from, to, blocks);
+        PierBlocks.Add(chart, top, from, to, blocks, standing: true);
         (double From, double To)[] walled = plan.Trestle is { Stretch: var bents }
             ? [(from, Math.Min(to, bents.From)), (Math.Max(from, bents.To), to)] : [(from, to)];
         foreach (var (a, b) in walled)

@@ -61,6 +61,15 @@ public static class WallNames
     public static bool IsOfPier(string face) =>
         face.StartsWith(Pier, StringComparison.Ordinal) || face.StartsWith(PierSides, StringComparison.Ordinal);
 
+    /// <summary>Name of a face of a part of a wall's height that stands out: the wall's own for what lies deepest.</summary>
+    public static string OfZone(string wall, in WallZone zone) => zone.IsDeepest ? wall : FormattableString.Invariant($"{Band}{zone.Number}, {wall}");
+
+    /// <summary>Name of the wall that a face belongs to, whichever part of its height it is.</summary>
+    public static string WholeOf(string face) =>
+        face.StartsWith(Band, StringComparison.Ordinal) ? face[(face.IndexOf(',', StringComparison.Ordinal) + 2)..] : face;
+
+    private const string Band = "band ";
+
     private const string Pier = "pier ", PierSides = "sides of " + Pier;
 
     private static string Front(int number, string wall) => FormattableString.Invariant($"{Pier}{number} of {wall}");
@@ -70,14 +79,18 @@ public static class WallNames
     private static string OfPier(PlatformPlan plan, PlannedPier pier) => !pier.IsFar ? FrontOf(1) : plan.Spec.IsIsland ? FrontOf(2) : Back;
 
     /// <summary>Names for the sides of a piece of a pier.</summary>
-    internal static IReadOnlyList<string?> OfPier(FacetedPlan chart, PlannedPier pier, in TopPiece piece)
+    internal static IReadOnlyList<string?> OfPier(FacetedPlan chart, PlannedPier pier, in TopPiece piece, in WallZone zone, (double From, double To) whole)
     {
-        string wall = OfPier(chart.Plan, pier), front = Front(pier.Number, wall), sides = Sides(pier.Number, wall);
-        string? near = pier.IsFar ? null : front, far = pier.IsFar ? front : null, start = piece.From == pier.From ? sides : null,
-            end = piece.To == pier.To ? sides : null;
-        var (first, second) = chart.RunsLeft ? (near, far) : (far, near);
-        return Round(piece.Ring.Length, first, end, second, start);
+        string wall = OfPier(chart.Plan, pier), front = OfZone(Front(pier.Number, wall), zone), sides = OfZone(Sides(pier.Number, wall), zone);
+        string? start = piece.From == whole.From ? sides : null, end = piece.To == whole.To ? sides : null;
+        return pier.IsFar ? Round(chart, piece, null, front, start, end) : Round(chart, piece, front, null, start, end);
     }
+
+    /// <summary>Names for the sides of a piece of a part of the walls' height that stands out.</summary>
+    internal static IReadOnlyList<string?> OfZone(
+        FacetedPlan chart, in WallZone zone, in TopPiece piece, (bool Near, bool Far) outer, (double From, double To) whole) => Round(
+        chart, piece, outer.Near ? OfZone(FrontOf(1), zone) : null, outer.Far ? OfZone(chart.Plan.Spec.IsIsland ? FrontOf(2) : Back, zone) : null,
+        piece.From == whole.From ? OfZone(AtStart, zone) : null, piece.To == whole.To ? OfZone(AtEnd, zone) : null);
 
     /// <summary>Names for the sides of a piece of a strip: as many along its near line as along its far one, an end between them.</summary>
     internal static IReadOnlyList<string?> Of(FacetedPlan chart, PlanLine near, PlanLine far, in TopPiece piece)
@@ -93,10 +106,12 @@ public static class WallNames
             return [];
         }
 
-        // On the right-hand side the ring runs the other way round, so its far line comes first.
-        var (first, second) = chart.RunsLeft ? (nearName, farName) : (farName, nearName);
-        return Round(piece.Ring.Length, first, end, second, start);
+        return Round(chart, piece, nearName, farName, start, end);
     }
+
+    // On the right-hand side a ring runs the other way round, so its far line comes first.
+    private static IReadOnlyList<string?> Round(FacetedPlan chart, in TopPiece piece, string? near, string? far, string? start, string? end) =>
+        chart.RunsLeft ? Round(piece.Ring.Length, near, end, far, start) : Round(piece.Ring.Length, far, end, near, start);
 
     // Round a ring with as many corners along its near line as along its far one.
     private static IReadOnlyList<string?> Round(int corners, string? first, string? end, string? second, string? start) =>

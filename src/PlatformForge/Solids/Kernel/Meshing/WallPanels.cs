@@ -183,8 +183,8 @@ internal sealed class WallPanels
 
         int entry = first[low] ^ (far ? ~s : s), other = entry < 0 ? ~entry : entry;
         bool rightEnd = far == strip.FacesRight, otherRightEnd = entry < 0 == strips[other].FacesRight;
-        int otherHigh = entry < 0 ? strips[other].FarHigh : strips[other].NearHigh;
-        if (otherHigh == high && oneFace(strips[other].Face, strip.Face) && strips[other].Paint == strip.Paint && rightEnd != otherRightEnd)
+        var (otherLow, otherHigh) = entry < 0 ? (strips[other].FarLow, strips[other].FarHigh) : (strips[other].NearLow, strips[other].NearHigh);
+        if (otherLow == low && otherHigh == high && oneFace(strips[other].Face, strip.Face) && strips[other].Paint == strip.Paint && rightEnd != otherRightEnd)
         {
             folds[(s, far)] = other;
         }

@@ -1,0 +1,59 @@
+using PlatformForge.Units;
+using PlatformForge.Units.Specs;
+
+namespace PlatformForge.Masonry;
+
+/// <summary>A plinth: the foot of the walls stands out, and steps back to them at its head, a course a step. It stands where the smooth wall would, and what
+/// is over it
+/// is set back. Lengths in mm of the model; the defaults are for 4 mm scale.</summary>
+public sealed record PlinthSpec
+{
+    // In full size, mm: three courses of bricks high, a quarter of a brick before the wall; common practice, no source.
+    private const double FullHeight = 225, FullProjection = 56.25;
+
+    // Greatest step unasked, mm, and how many of them: the line of a nozzle of 0.4 carries the next one deck down, where a step is an underside.
+    private const double UnaskedStep = 0.4, UnaskedSteps = 3;
+
+    private readonly int? steps;
+    private readonly double? height;
+
+    /// <summary>Height over the baseboard of its head, which goes to the nearest bed. Default 2.95 (225 mm: common practice, no source).</summary>
+    public double Height
+    {
+        get => height ?? FullHeight / Ratio;
+        init => height = value;
+    }
+
+    /// <summary>Whether its height is stated; otherwise it is as much higher as its steps need.</summary>
+    public bool StatesHeight => height is not null;
+
+    /// <summary>Full size to model, for what is not stated.</summary>
+    public double Ratio { get; init; } = 76.2;
+
+    /// <summary>How far its foot stands before the wall over it. Default 0.74 (56 mm, a quarter of a brick, 1.2 at most: common practice, no source).</summary>
+    public double Projection { get; init; } = FullProjection / 76.2;
+
+    /// <summary>Courses over which it steps back, the last of them its head; unasked as many as keep each step within 0.4 mm.</summary>
+    public int Steps
+    {
+        get => steps ?? Math.Max(1, (int)Math.Ceiling((Projection / UnaskedStep) - Tolerances.Rounding));
+        init => steps = value;
+    }
+
+    /// <summary>Its keys in the project file.</summary>
+    public static SpecKeys<PlinthSpec> Keys { get; } = new SpecKeys<PlinthSpec>(For)
+        .Length("height", NumberRange.From(0.2, 200), "Height of the plinth's head over the baseboard; it goes to the nearest bed.", p => p.Height,
+            (p, v) => p with { Height = v })
+        .Length("projection", NumberRange.From(0.05, 50), "How far the plinth's foot stands before the wall over it, which is set back by it.", p =>
+            p.Projection, (p, v) => p with { Projection = v })
+        .Number("steps", NumberRange.From(1, 20), "", "Courses over which the plinth steps back, its head among them; unasked as many as keep "
+            + "each within 0.4 mm.", p =>
+            p.Steps, (p, v) => p with { Steps = (int)v }, whole: true);
+
+    /// <summary>The defaults for a scale.</summary>
+    public static PlinthSpec For(ModelScale scale) => new()
+    {
+        Ratio = FullHeight / scale.ToModel(FullHeight),
+        Projection = Math.Min(scale.ToModel(FullProjection), UnaskedSteps * UnaskedStep),
+    };
+}

@@ -1,0 +1,89 @@
+namespace PlatformForge.Masonry;
+
+/// <summary>
+/// How far a wall stands out at each height: a plinth at the foot, courses that lean back, corbelled courses under the coping. Zones in whole courses, from
+/// the foot up; they draw
+/// back to the deepest one and come out again over it.
+/// </summary>
+/// <param name="Zones">The zones; one that is the whole wall where it is upright and flat.</param>
+public sealed record WallProfile(IReadOnlyList<WallZone> Zones)
+{
+    /// <summary>How far a wall stands out up to the heads of its buttresses, mm: no more than tells the two parts of its face from one another.</summary>
+    public const double Hair = 0.01;
+
+    /// <summary>Height at which weathered heads meet the wall, mm over the baseboard; null where piers go up to the coping.</summary>
+    public double? PierHead { get; init; }
+
+    /// <summary>A wall without any.</summary>
+    public static WallProfile Flat { get; } = new([new(1, double.NegativeInfinity, double.PositiveInfinity, 0)]);
+
+    /// <summary>What stands before the deepest part, in the order in which it is laid.</summary>
+    public IEnumerable<WallZone> Standing => Zones.Where(z => !z.IsDeepest);
+
+    /// <summary>The part that lies deepest.</summary>
+    public WallZone Deepest => Zones.First(z => z.IsDeepest);
+
+    /// <summary>How far the foot and the uppermost part stand before the deepest, mm.</summary>
+    public double FootOut => Zones[0].Out;
+
+    /// <inheritdoc cref="FootOut"/>
+    public double TopOut => Zones[^1].Out;
+
+    /// <summary>The zone at a height over the baseboard, mm.</summary>
+    public WallZone At(double height) => Zones.First(z => z.High > height || z == Zones[^1]);
+
+    /// <summary>Of a facing. Its parts meet in the middle of beds; of a wall that leans each course is one.</summary>
+    /// <param name="facing">What is asked for.</param>
+    /// <param name="courses">The courses of the front from the top down, each with its upper and lower side, mm over the baseboard.</param>
+    /// <param name="joint">Width of the joints between them; nothing on a smooth wall.</param>
+    public static WallProfile Of(FacingSpec facing, IReadOnlyList<(double High, double Low)> courses, double joint)
+    {
+        int corbelled = Math.Min(facing.Corbel?.Courses ?? 0, courses.Count - 1), head = Head(facing.Plinth, courses, corbelled);
+        int buttressed = facing.Piers?.Height is { } wish ? Nearest(courses, corbelled, wish) : courses.Count;
+        double Over(int course) => courses[course].High + (joint / 2);
+        double Foot(int course) => course + 1 < courses.Count ? Over(course + 1) : 0;
+        double Out(int course) => course < corbelled ? (corbelled - course) * facing.Corbel!.Projection
+            : (facing.Plinth is { } p && course >= head ? p.Projection * Math.Min(p.Steps, course - head + 1) / p.Steps : 0)
+                + (facing.Batter > 0 ? facing.Batter * (1 - (Foot(course) / Foot(corbelled))) : 0)
+                + (course >= buttressed ? Hair : 0);
+
+        // From the foot up, courses that stand out alike are one part.
+        var parts = new List<(double Out, double High)>();
+        for (int course = courses.Count - 1; course >= 0; course--)
+        {
+            double before = Out(course), high = course == 0 ? double.PositiveInfinity : Over(course);
+            if (parts.Count > 0 && parts[^1].Out == before)
+            {
+                parts.RemoveAt(parts.Count - 1);
+            }
+
+            parts.Add((before, high));
+        }
+
+        int deepest = Math.Max(0, parts.FindIndex(p => p.Out == 0));
+        return new([.. parts.Select((p, i) => new WallZone(i + 1, i == 0 ? double.NegativeInfinity : parts[i - 1].High, p.High, p.Out)
+        {
+            IsFoot = i < deepest,
+            BedOver = i == parts.Count - 1 ? null : joint / 2,
+            BedUnder = i == 0 ? null : joint / 2,
+        })])
+        { PierHead = buttressed < courses.Count ? Over(buttressed) : null };
+    }
+
+    // The course of a plinth's head: the nearest to what is stated; unasked all of its steps find room.
+    private static int Head(PlinthSpec? plinth, IReadOnlyList<(double High, double Low)> courses, int corbelled)
+    {
+        if (plinth is null)
+        {
+            return courses.Count;
+        }
+
+        int whole = courses.Count(c => c.Low > 0);
+        int head = Nearest(courses, corbelled, plinth.Height);
+        return plinth.StatesHeight ? head : Math.Clamp(whole - plinth.Steps, Math.Min(head, corbelled + 1), head);
+    }
+
+    // The course under the uppermost plain one whose upper side is nearest to a height.
+    private static int Nearest(IReadOnlyList<(double High, double Low)> courses, int corbelled, double height) =>
+        Enumerable.Range(0, courses.Count).Where(i => i > corbelled).DefaultIfEmpty(courses.Count - 1).MinBy(i => Math.Abs(courses[i].High - height));
+}

@@ -1,0 +1,93 @@
+using PlatformForge.Masonry;
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Platforms.Rules;
+
+/// <summary>What of a wall's profile can be told before anything is planned: plinth, corbelled courses and openings have to find room over one
+/// another.</summary>
+internal static class ProfileRule
+{
+    public static void Check(PlatformSpec spec, PlatformSite site, List<Finding> findings)
+    {
+        if (spec.Facing is not { ProfileDepth: > 0 } facing)
+        {
+            return;
+        }
+
+        if (spec.Trestle is not null)
+        {
+            string part = facing.Plinth is not null ? "plinth" : facing.Corbel is not null ? "corbel" : facing.Batter > 0 ? "batter" : "piers.height";
+            findings.Add(ProfileFindings.OnTrestle(Invariant($"{spec.Key}.facing.{part}")));
+            return;
+        }
+
+        double lean = (site.RailTop + spec.Height - spec.Deck.Thickness) / Steepest;
+        if (facing.Batter > lean + Tolerances.Rounding)
+        {
+            findings.Add(ProfileFindings.LeansTooFar(spec.Key, facing.Batter, lean));
+            return;
+        }
+
+        // Whole courses in the wall, its lowest one left aside, which the baseboard cuts.
+        double wall = site.RailTop + spec.Height - spec.Deck.Thickness;
+        var courses = WallProfiles.Courses(spec, site, wall);
+        int whole = courses.Count(c => c.Low > 0), corbelled = facing.Corbel?.Courses ?? 0, steps = facing.Plinth?.Steps ?? 0;
+        if (corbelled + steps + 1 > whole)
+        {
+            findings.Add(corbelled > 0 && corbelled + 1 > whole - Math.Min(steps, 1)
+                ? ProfileFindings.TooManyCorbelled(spec.Key, corbelled, wall, whole - 1 - steps)
+                : ProfileFindings.TooManySteps(spec.Key, steps, wall, whole - 1 - corbelled));
+            return;
+        }
+
+        if (facing.Plinth is { StatesHeight: true } plinth)
+        {
+            double least = courses[whole - steps].High, most = courses[corbelled + 1].High;
+            double under = courses[Math.Min(courses.Count - 1, whole - steps + 1)].High, over = courses[corbelled].High;
+            if (plinth.Height < (least + under) / 2 || plinth.Height > (most + over) / 2)
+            {
+                findings.Add(ProfileFindings.PlinthHeight(spec.Key, plinth.Height, (least, most), wall));
+                return;
+            }
+        }
+
+        if (facing.Piers is { Height: { } height } piers)
+        {
+            // A course over the head is plain wall, and one of the front stands under it, over the plinth.
+            double course = courses[0].High - courses[1].High, plinths = facing.Plinth is null ? 0 : courses[Math.Max(0, whole - steps)].High;
+            double least = piers.HeadRise + plinths + course, most = courses[corbelled + 1].High;
+            if (height < least || height > most)
+            {
+                findings.Add(ProfileFindings.HeadHeight(spec.Key, height, (least, most), wall));
+                return;
+            }
+        }
+
+        Openings(spec, facing, WallProfile.Of(facing, courses, courses.Count > 1 ? courses[0].Low - courses[1].High : 0).Deepest, findings);
+    }
+
+    // Openings lie in the part between plinth and corbelled courses, a course's half off either.
+    private static void Openings(PlatformSpec spec, FacingSpec facing, WallZone between, List<Finding> findings)
+    {
+        for (int i = 0; i < facing.Openings.Count; i++)
+        {
+            var opening = facing.Openings[i];
+            string key = Invariant($"{spec.Key}.facing.opening[{i}]");
+            if (opening.Sill < between.Low + Land)
+            {
+                findings.Add(ProfileFindings.OpeningInPlinth(key, opening.Sill, between.Low + Land));
+            }
+            else if (opening.Sill + opening.Height + OpeningRule.Over(spec, opening) > between.High)
+            {
+                findings.Add(ProfileFindings.OpeningInCorbel(key, opening.Height, between.High - opening.Sill - OpeningRule.Over(spec, opening)));
+            }
+        }
+    }
+
+    // Walls lean by one in this at most: common practice, no source.
+    private const double Steepest = 4;
+
+    // Wall kept between a plinth's head and a sill, mm: a bed at least, to which a sill goes.
+    private const double Land = 0.4;
+}

@@ -1,0 +1,40 @@
+using PlatformForge.Units;
+using static System.FormattableString;
+
+namespace PlatformForge.Solids.Bodies;
+
+/// <summary>The messages on plinths and corbelled courses and what a printer makes of them.</summary>
+internal static class ProfilePrintFindings
+{
+    public static Finding PlinthHangs(string key, double step, double line, int steps) =>
+        Hangs(key + ".plinth.steps", step, line, steps, Invariant($"Give {steps} steps or more, or less projection; or print upright."));
+
+    public static Finding BatterHangs(string key, double step, double line, double batter)
+    {
+        double figure = Math.Floor(batter * 100) / 100;
+        return Hangs(key + ".batter", step, line, figure, Invariant($"Give {figure:0.##} mm or less; or print upright."));
+    }
+
+    private static Finding Hangs(string key, double step, double line, double figure, string remedy) => Finding.Warning(
+        "PF5055",
+        key,
+        Invariant($"Courses at the foot stand up to {step:0.###} mm before the ones over them, more than a line of the nozzle, {line:0.##} mm: ")
+            + "printed deck down their undersides hang free.",
+        remedy).Curing(figure);
+
+    public static Finding CorbelHangs(string key, double step, double line) => Finding.Warning(
+        "PF5056",
+        key + ".corbel.projection",
+        Invariant($"Each corbelled course stands {step:0.###} mm before the one below, more than a line of the nozzle, {line:0.##} mm: printed ")
+            + "upright its underside hangs free.",
+        Invariant($"Give {Math.Floor(line * 100) / 100:0.##} mm or less, or print deck down.")).Curing(Math.Floor(line * 100) / 100);
+
+    public static Finding NoMasonry(string key, string wall, string finish) => Finding.Error(
+        "PF5057",
+        key,
+        Invariant($"Plinths, corbelled courses and walls that lean are masonry, all round the platform, and the {wall} ")
+            + Invariant($"{(wall == "ends" ? "are" : "is")} faced with {finish}."),
+        Invariant($"Face {(wall == "ends" ? "them" : "it")} with brick, stone or rubble, or leave {(wall == "ends" ? "them" : "it")} plain ")
+            + Invariant($"(facing.{wall}); or leave this out."),
+        FaultKind.DesignRule).Curing(Cure.LeaveOut(key));
+}

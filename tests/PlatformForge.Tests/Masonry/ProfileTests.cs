@@ -1,0 +1,356 @@
+using PlatformForge.Geometry;
+using PlatformForge.Masonry;
+using PlatformForge.Platforms;
+using PlatformForge.Sections;
+using PlatformForge.Tests.Meshes;
+using PlatformForge.Tests.Sections;
+using PlatformForge.Track;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Masonry;
+
+/// <summary>Plinths and corbelled courses, by the meshes of sections.</summary>
+public class ProfileTests
+{
+    private static readonly ModelScale Scale = new(76.2);
+
+    // A course of bricks, 75 mm in full size (BS EN 771 work size with its joint).
+    private const double Course = 75 / 76.2, Under = 18.5;
+
+    private static readonly FacingSpec Profiled = FacingSpec.For(Scale) with { Plinth = PlinthSpec.For(Scale) with { Projection = 0.6 }, Corbel = CorbelSpec.For(Scale) };
+
+    private static readonly Lazy<PlatformSection> Level = new(() => Workbench.Made(Straight(150, Side.Left, Profiled, false), Workbench.Printer, new()).Sections[0]);
+
+    [Theory]
+    [InlineData(Side.Left, WallFinish.Brick, WallFinish.Brick, false, false)]
+    [InlineData(Side.Right, WallFinish.Brick, WallFinish.Plain, true, false)]
+    [InlineData(Side.Left, WallFinish.Stone, WallFinish.Stone, true, true)]
+    [InlineData(Side.Right, WallFinish.Rubble, WallFinish.Brick, true, false)]
+    [InlineData(Side.Right, WallFinish.Brick, WallFinish.Brick, false, true)]
+    [InlineData(Side.Left, WallFinish.Plain, WallFinish.Plain, true, true)]
+    public void Sections_with_plinth_and_corbel_are_sound_and_of_their_volume(Side side, WallFinish front, WallFinish ends, bool ramps, bool piers)
+    {
+        var facing = Profiled with { Front = front, Ends = ends, Piers = piers ? PierSpec.For(Scale) : null };
+        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => Sound(s, front != WallFinish.Plain));
+    }
+
+    [Fact]
+    public void A_profile_on_a_curve_is_sound_and_of_its_volume() => Assert.All(
+        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Profiled }), Workbench.Printer, new()).Sections, s => Sound(s, true));
+
+    /// <summary>All round a ring of walls each part has the area between two oblongs, times its height.</summary>
+    [Theory]
+    [InlineData(0.75, 2, 0.25, 2)]
+    [InlineData(0.75, 3, 0.25, 0)]
+    [InlineData(0.0, 0, 0.375, 3)]
+    [InlineData(0.25, 1, 0.375, 2)]
+    public void Plain_walls_have_the_volume_of_their_oblongs(double projection, int steps, double each, int corbelled)
+    {
+        var plain = Profiled with
+        {
+            Front = WallFinish.Plain,
+            Back = WallFinish.Plain,
+            Ends = WallFinish.Plain,
+            Plinth = steps > 0 ? new() { Height = 3.9, Projection = projection, Steps = steps } : null,
+            Corbel = corbelled > 0 ? new() { Courses = corbelled, Projection = each } : null,
+        };
+        double with = Workbench.Made(Straight(150, Side.Left, plain, false), Workbench.Printer, new()).Sections[0].Volumes.Finished,
+            without = Workbench.Made(Straight(150, Side.Left, null, false), Workbench.Printer, new()).Sections[0].Volumes.Finished;
+
+        // Walls of 1.625 mm all round an oblong of 150 by 59 go back on all sides, with the deck's edge under the coping.
+        const double long0 = 150, wide0 = 59, wall = 1.625, edge = 1.5 - 1.2;
+        double deep = Math.Max(projection, corbelled * each), expected = -8 * deep * wall * Under;
+        double Area(double o) => ((long0 - (2 * (deep - o))) * (wide0 - (2 * (deep - o)))) - ((long0 - (2 * deep)) * (wide0 - (2 * deep)));
+
+        // The head lies on the bed nearest to 3.9 mm, counted from the deck's underside.
+        double head = Enumerable.Range(0, 18).Select(i => Under - (i * Course)).MinBy(y => Math.Abs(y - 3.9));
+        for (int k = 1; k <= steps; k++)
+        {
+            double high = head - ((steps - k) * Course), low = k == 1 ? 0 : high - Course;
+            expected += Area(projection * (steps - k + 1) / steps) * (high - low);
+        }
+
+        for (int j = 1; j <= corbelled; j++)
+        {
+            expected += Area(each * j) * Course;
+        }
+
+        // The cap behind the coping fills what the deck leaves of it, as far as the uppermost course stands out.
+        double cap = corbelled * each;
+        expected += (edge * cap * (long0 - (2 * (deep - cap)))) - (edge * deep * long0);
+        Assert.Equal(expected, with - without, 2e-3);
+    }
+
+    [Fact]
+    public void Courses_measured_on_the_mesh_are_level_whole_and_each_in_its_plane()
+    {
+        double wall = Plan.WallFace.Reach[0];
+        var mesh = Level.Value.Solid.Mesh;
+        Assert.Equal(wall, mesh.Vertices.Where(v => v.Z < Under).Min(v => v.Y), 1e-4);
+        double deep = 2 * 28.125 / 76.2, joint = Profiled.Joint;
+
+        // A plinth of two courses, some sixteen of the wall, two corbelled ones; the lowest is cut by the baseboard.
+        List<(double From, double To, double Low, double High)>[] planes =
+            [.. Planes(deep).Select(back => BrickFaces.In(mesh, new(0, wall + back), new(1, 0)).SelectMany(r => r).ToList())];
+        double[][] tops = [.. planes.Select(p => p.Select(b => Math.Round(b.High, 3)).Distinct().Order().ToArray())];
+        double[] all = [.. Enumerable.Range(0, 19).Select(i => Math.Round(Under - joint - (i * Course), 3)).Order()];
+
+        Assert.Equal(all[..2], tops[0], Near);
+        Assert.Equal(all[2..3], tops[1], Near);
+        Assert.Equal(all[3..^2], tops[2], Near);
+        Assert.Equal(all[^2..^1], tops[3], Near);
+        Assert.Equal(all[^1..], tops[4], Near);
+        Assert.All(planes.SelectMany(p => p).Where(b => b.Low > 0.6), b => Assert.Equal(Course - joint, b.High - b.Low, 2e-3));
+
+        static bool Near(double a, double b) => Math.Abs(a - b) < 2e-3;
+    }
+
+    [Fact]
+    public void Perpends_lap_over_the_edges_between_parts_as_within_them()
+    {
+        double wall = Plan.WallFace.Reach[0], deep = 2 * 28.125 / 76.2;
+        var rows = Planes(deep).SelectMany(back => BrickFaces.In(Level.Value.Solid.Mesh, new(0, wall + back), new(1, 0)))
+            .Where(r => r[0].Low > 0.3).OrderBy(r => r[0].High).ToList();
+        Assert.Equal(18, rows.Count);
+        Assert.All(rows.Zip(rows.Skip(1)), pair =>
+        {
+            double[] lower = [.. pair.First.Skip(1).Select(b => b.From)], upper = [.. pair.Second.Skip(1).Select(b => b.From)];
+            Assert.InRange(lower.Min(a => upper.Min(b => Math.Abs(a - b))), 0.2, 2);
+        });
+    }
+
+    // Behind the proven face, from the foot up: a plinth of 0.6 in two steps, the wall, two courses.
+    private static double[] Planes(double deep) => [deep - 0.6, deep - 0.3, deep, deep / 2, 0];
+
+    [Theory]
+    [InlineData("PF4161", 2.95, 1, 18)]
+    [InlineData("PF4162", 2.95, 17, 2)]
+    [InlineData("PF4163", 1.2, 3, 2)]
+    [InlineData("PF4163", 17.5, 2, 2)]
+    public void Profiles_without_room_are_refused_with_a_figure_that_is_taken(string code, double height, int steps, int courses)
+    {
+        var facing = Profiled with { Plinth = Profiled.Plinth! with { Height = height, Steps = steps }, Corbel = Profiled.Corbel! with { Courses = courses } };
+        var found = Assert.Single(Rules(Plan.Spec, facing));
+        Assert.Equal(code, found.Code);
+        double figure = double.Parse(found.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        var mended = code switch
+        {
+            "PF4161" => facing with { Corbel = facing.Corbel! with { Courses = (int)figure } },
+            "PF4162" => facing with { Plinth = facing.Plinth! with { Steps = (int)figure } },
+            _ => facing with { Plinth = facing.Plinth! with { Height = figure } },
+        };
+        Assert.DoesNotContain(Rules(Plan.Spec, mended), f => f.Code == code);
+    }
+
+    [Theory]
+    [InlineData("PF4164", 1.5, 5)]
+    [InlineData("PF4165", 4.0, 12)]
+    public void Openings_keep_between_plinth_and_corbel(string code, double sill, double height)
+    {
+        var facing = Profiled with { Openings = [new() { Kind = OpeningKind.Cable, Ratio = 76.2, Sill = sill, Height = height, Width = 3 }] };
+        var found = Assert.Single(Rules(Plan.Spec, facing));
+        Assert.Equal(code, found.Code);
+        double figure = double.Parse(found.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        var mended = facing.Openings[0] with { Sill = code == "PF4164" ? figure : sill, Height = code == "PF4165" ? figure : height };
+        Assert.Empty(Rules(Plan.Spec, facing with { Openings = [mended] }));
+        var set = Workbench.Made(Straight(150, Side.Left, facing with { Openings = [mended] }, false), Workbench.Printer, new());
+        Assert.Contains(set.Sections[0].Faced.SelectMany(w => w.Regions), r => r.Out < 0);
+        Assert.All(set.Sections, s => Sound(s, true));
+    }
+
+    [Theory]
+    [InlineData("PF5055", PrintPose.Automatic, 1, 0.3, WallFinish.Brick)]
+    [InlineData("PF5056", PrintPose.Upright, 2, 0.5, WallFinish.Brick)]
+    [InlineData("PF5057", PrintPose.Automatic, 2, 0.3, WallFinish.Planks)]
+    public void Profiles_that_a_printer_or_a_wall_does_not_take_are_told(string code, PrintPose pose, int steps, double each, WallFinish ends)
+    {
+        var facing = Profiled with { Ends = ends, Plinth = Profiled.Plinth! with { Steps = steps }, Corbel = Profiled.Corbel! with { Projection = each } };
+        var made = SectionMaker.Make(Straight(150, Side.Left, facing, false), Workbench.Printer, new() { Pose = pose });
+        Assert.Single(made.Findings, f => f.Code == code);
+    }
+
+    [Theory]
+    [InlineData(WallFinish.Brick, Side.Left, true, false)]
+    [InlineData(WallFinish.Rubble, Side.Right, false, false)]
+    [InlineData(WallFinish.Brick, Side.Right, false, true)]
+    public void Walls_that_lean_are_sound_and_of_their_volume(WallFinish front, Side side, bool ramps, bool piers)
+    {
+        var facing = FacingSpec.For(Scale) with { Front = front, Batter = 1.5, Piers = piers ? PierSpec.For(Scale) : null };
+        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => Sound(s, true));
+    }
+
+    /// <summary>Of nineteen courses under the coping each stands back behind the one below it by an even share of its height; the foot stands at the proven face.</summary>
+    [Fact]
+    public void A_wall_that_leans_goes_back_by_an_even_share_each_course_from_the_proven_face()
+    {
+        const double batter = 1.5;
+        double wall = Plan.WallFace.Reach[0], joint = Profiled.Joint;
+        var mesh = Workbench.Made(Straight(150, Side.Left, FacingSpec.For(Scale) with { Batter = batter }, false), Workbench.Printer, new()).Sections[0].Solid.Mesh;
+
+        // Courses meet in the middle of beds; the lowest begins at the baseboard.
+        double upper = Under - joint - Course + (joint / 2);
+        for (int i = 0; i < 19; i++)
+        {
+            double foot = i == 18 ? 0 : Under - joint - ((i + 1) * Course) + (joint / 2), back = batter * foot / upper;
+            var row = BrickFaces.In(mesh, new(0, wall + back), new(1, 0)).SelectMany(r => r).ToList();
+            Assert.True(row.Count > 30);
+            Assert.All(row, b => Assert.Equal(Under - joint - (i * Course), b.High, 2e-3));
+        }
+
+        Assert.Equal(wall, mesh.Vertices.Where(v => v.Z < Under).Min(v => v.Y), 1e-4);
+    }
+
+    [Fact]
+    public void A_plain_wall_that_leans_has_the_volume_of_its_oblongs()
+    {
+        const double batter = 1.5, long0 = 150, wide0 = 59, wall = 1.625, edge = 1.5 - 1.2;
+        var plain = Profiled with { Front = WallFinish.Plain, Back = WallFinish.Plain, Ends = WallFinish.Plain, Plinth = null, Corbel = null, Batter = batter };
+        double with = Workbench.Made(Straight(150, Side.Left, plain, false), Workbench.Printer, new()).Sections[0].Volumes.Finished,
+            without = Workbench.Made(Straight(150, Side.Left, null, false), Workbench.Printer, new()).Sections[0].Volumes.Finished;
+        double Area(double o) => ((long0 - (2 * (batter - o))) * (wide0 - (2 * (batter - o)))) - ((long0 - (2 * batter)) * (wide0 - (2 * batter)));
+        double expected = (-8 * batter * wall * Under) - (edge * batter * long0), upper = Under - Course;
+        for (double high = upper; high > 0; high -= Course)
+        {
+            double low = Math.Max(0, high - Course);
+            expected += Area(batter * (1 - (low / upper))) * (high - low);
+        }
+
+        Assert.Equal(expected, with - without, 2e-3);
+    }
+
+    /// <summary>Beside piers, where what stands out is shorter than what is behind it, the coping in an elevation still lies on one level.</summary>
+    [Fact]
+    public void An_elevation_of_walls_with_piers_has_one_upper_edge()
+    {
+        var facing = Profiled with { Piers = PierSpec.For(Scale) };
+        var section = Workbench.Made(Straight(150, Side.Left, facing, false), Workbench.Printer, new()).Sections[0];
+        var slices = PlatformForge.Exports.Drawings.WallSlice.Of(section, PlatformForge.Solids.Bodies.WallNames.FrontOf(1)).ToArray();
+        Assert.True(slices.Length >= 7);
+        Assert.All(slices.SelectMany(s => s.Top), p => Assert.Equal(Under, p.Y, 1e-6));
+        Assert.All(slices, s => Assert.Equal([1, 2, 4, 5], s.Bands.Select(b => b.Wall.Zone.Number).Order()));
+    }
+
+    [Fact]
+    public void A_lean_that_no_wall_has_is_refused_and_one_wider_than_a_line_a_course_is_told()
+    {
+        var found = Assert.Single(Rules(Plan.Spec, FacingSpec.For(Scale) with { Batter = 6 }));
+        Assert.Equal(("PF4166", "4.62"), (found.Code, found.Cure!.Value));
+        Assert.Empty(Rules(Plan.Spec, FacingSpec.For(Scale) with { Batter = 4.62 }));
+        var rubble = FacingSpec.For(Scale) with { Front = WallFinish.Rubble, Batter = 2.5 };
+        var made = SectionMaker.Make(Straight(150, Side.Left, rubble, false), Workbench.Printer, new());
+        var told = Assert.Single(made.Findings, f => f.Code == "PF5055");
+        double figure = double.Parse(told.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.DoesNotContain(SectionMaker.Make(Straight(150, Side.Left, rubble with { Batter = figure }, false), Workbench.Printer, new()).Findings, f => f.Code == "PF5055");
+    }
+
+    [Theory]
+    [InlineData(WallFinish.Brick, Side.Left, false, true, 0.0)]
+    [InlineData(WallFinish.Stone, Side.Right, true, false, 0.0)]
+    [InlineData(WallFinish.Brick, Side.Right, false, false, 1.0)]
+    [InlineData(WallFinish.Plain, Side.Left, true, true, 0.0)]
+    public void Buttresses_with_weathered_heads_are_sound_and_of_their_volume(WallFinish front, Side side, bool ramps, bool plinth, double batter)
+    {
+        var facing = FacingSpec.For(Scale) with
+        {
+            Front = front,
+            Batter = batter,
+            Plinth = plinth ? PlinthSpec.For(Scale) : null,
+            Piers = PierSpec.For(Scale) with { Height = 12, On = PierWalls.Both },
+        };
+        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => Sound(s, front != WallFinish.Plain));
+    }
+
+    [Fact]
+    public void A_buttresss_head_measured_on_the_mesh_slopes_as_stated_from_the_wall_down_to_its_front()
+    {
+        var piers = new PierSpec { Width = 6, Projection = 1.5, Height = 12, Weathering = 60 };
+        var plain = Profiled with { Front = WallFinish.Plain, Back = WallFinish.Plain, Ends = WallFinish.Plain, Plinth = null, Corbel = null, Piers = piers };
+        var plan = Straight(150, Side.Left, plain, false);
+        var mesh = Workbench.Made(plan, Workbench.Printer, new()).Sections[0].Solid.Mesh;
+        double wall = plan.WallFace.Reach[0], head = Enumerable.Range(0, 18).Select(i => Under - (i * Course)).MinBy(y => Math.Abs(y - 12)), fall = Math.Tan(Math.PI / 3);
+        Assert.Equal(wall, mesh.Vertices.Where(v => v.Z < Under).Min(v => v.Y), 1e-4);
+        double area = 0;
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            Point3[] c = [.. Enumerable.Range(0, 3).Select(k => mesh.Vertices[mesh.Triangles[(3 * t) + k]])];
+            var normal = Point3.Cross(c[1] - c[0], c[2] - c[0]);
+            if (normal.Length > 1e-9 && normal.Z / normal.Length is > 0.1 and < 0.9 && c[0].Z < Under)
+            {
+                // From a tenth of a mm over the head's level, where the wall is, down to the front.
+                Assert.All(c, p => Assert.Equal(head + 0.1 - (fall * (wall + 1.5 - p.Y)), p.Z, 2e-3));
+                area += normal.Length / 2;
+            }
+        }
+
+        // The slope begins where it comes down to the head's level.
+        double wide = 1.5 - (0.1 / fall);
+        Assert.Equal(plan.Piers.Count * 6 * wide / Math.Cos(Math.PI / 3), area, 0.02);
+        Assert.True(plan.Piers.Count >= 3);
+
+        // The front is as wide as stated, up to where the slope ends.
+        var fronts = BrickFaces.In(mesh, new(0, wall), new(1, 0)).SelectMany(r => r).Where(b => b.High < Under - 1).ToList();
+        Assert.Equal(plan.Piers.Count, fronts.Count);
+        Assert.All(fronts, f => Assert.Equal(6, f.To - f.From, 2e-3));
+        Assert.All(fronts, f => Assert.Equal(head + 0.1 - (fall * 1.5), f.High, 2e-3));
+    }
+
+    [Fact]
+    public void Bricks_turn_a_buttresss_corners_and_the_wall_over_its_head_goes_on_in_bond()
+    {
+        var facing = FacingSpec.For(Scale) with { Piers = PierSpec.For(Scale) with { Height = 12 } };
+        var plan = Straight(150, Side.Left, facing, false);
+        var mesh = Workbench.Made(plan, Workbench.Printer, new()).Sections[0].Solid.Mesh;
+        double wall = plan.WallFace.Reach[0], header = 112.5 / 76.2, back = facing.SetBack(false);
+        var over = BrickFaces.In(mesh, new(0, wall + back), new(1, 0)).Where(r => r[0].Low > 12.5).ToList();
+        Assert.True(over.Count >= 5);
+
+        // Over the heads nothing breaks a course: closers stand beside the two quoins alone.
+        Assert.All(over, row => Assert.InRange(row.Count(b => b.To - b.From + facing.Joint < 0.6 * header), 0, 2));
+        var fronts = BrickFaces.In(mesh, new(0, wall + 0), new(1, 0)).Where(r => r[0].High < 9).ToList();
+        Assert.True(fronts.Count > 5);
+        Assert.All(fronts.Where(r => r[0].High - r[0].Low > 0.6), row => Assert.Contains(row.Count, new[] { 2 * plan.Piers.Count, 3 * plan.Piers.Count }));
+    }
+
+    [Fact]
+    public void Trestles_take_no_profile()
+    {
+        var found = new List<Finding>();
+        PlatformForge.Platforms.Rules.ProfileRule.Check(Plan.Spec with { Facing = Profiled, Trestle = new() }, Plan.Site, found);
+        Assert.Equal("PF4168", Assert.Single(found).Code);
+    }
+
+    [Theory]
+    [InlineData(2.5)]
+    [InlineData(18.2)]
+    public void Buttresses_without_room_for_their_heads_are_refused_with_a_height_that_is_taken(double height)
+    {
+        var facing = FacingSpec.For(Scale) with { Piers = PierSpec.For(Scale) with { Height = height } };
+        var found = Assert.Single(Rules(Plan.Spec, facing));
+        Assert.Equal("PF4167", found.Code);
+        double figure = double.Parse(found.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Empty(Rules(Plan.Spec, facing with { Piers = facing.Piers! with { Height = figure } }));
+    }
+
+    private static List<Finding> Rules(PlatformSpec spec, FacingSpec facing)
+    {
+        var findings = new List<Finding>();
+        PlatformForge.Platforms.Rules.ProfileRule.Check(spec with { Facing = facing }, Plan.Site, findings);
+        return findings;
+    }
+
+    private static PlatformPlan Plan { get; } = Straight(150, Side.Left, Profiled, false);
+
+    private static PlatformPlan Straight(double length, Side side, FacingSpec? facing, bool ramps) =>
+        Workbench.Straight(length, side, s => s with { Facing = facing, StartRamp = ramps ? new(Gradient: 8) : null });
+
+    private static void Sound(PlatformSection section, bool faced)
+    {
+        var report = MeshCheck.Inspect(section.Solid.Mesh);
+        Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
+        Assert.InRange(section.Volumes.Finished / report.Volume, 1 - 2e-5, 1 + 2e-5);
+        Assert.Equal(faced, section.Faced.Count > 0);
+        Assert.True(MeshCheck.Inspect(section.PrintMesh()) is { IsClosed: true, DegenerateTriangles: 0 });
+        Assert.InRange(section.Overhangs.Unsupported, 0, 0.2);
+    }
+}
