@@ -130,6 +130,20 @@ public class TrestleTests
     }
 
     [Fact]
+    public void The_report_tells_as_many_posts_as_the_mesh_has_and_says_nothing_of_walls()
+    {
+        var set = Workbench.Made(On(Timber, 150), Workbench.Printer, new());
+        var told = PlatformForge.Exports.Reports.TrestleReport.Of(set)!;
+        var mesh = Level.Value.Solid.Mesh;
+        double front = On(Timber, 150).WallFace.Reach[0];
+        var along = Crossings(mesh, new(0, front + 1, 6), along: true);
+        var across = Crossings(mesh, new(along[2].From + 0.3, 0, 0.05), along: false);
+        Assert.Equal((along.Count, across.Count, along.Count * across.Count), (told.Bents, told.Rows, told.Posts));
+        Assert.Equal(along.Zip(along.Skip(1), (a, b) => b.From - a.From).Max(), told.PitchGreatest, 1e-3);
+        Assert.Null(PlatformForge.Exports.Reports.TrestleReport.Of(Workbench.PendlewickSections));
+    }
+
+    [Fact]
     public void Braces_measured_on_the_mesh_rise_at_45_degrees_or_steeper_and_nothing_stands_before_the_posts()
     {
         var mesh = Level.Value.Solid.Mesh;

@@ -61,7 +61,8 @@ public sealed record PlatformReport(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] WaistReport? Waist = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] FacingReport? Facing = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<LineReport>? Lines = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] BackReport? Back = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] BackReport? Back = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] TrestleReport? Trestle = null)
 {
     internal static PlatformReport Of(PlatformDossier platform, Dossier dossier, BenchTables bench)
     {
@@ -95,7 +96,8 @@ public sealed record PlatformReport(
             { Heights = [.. plan.Faces.Select(FaceHeightsReport.Of)] } : null,
             FacingReport.Of(platform.Sections),
             LineReport.Of(platform.Sections),
-            BackReport.Of(platform.Sections));
+            BackReport.Of(platform.Sections),
+            TrestleReport.Of(platform.Sections));
     }
 }
 

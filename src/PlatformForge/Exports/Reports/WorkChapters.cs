@@ -42,6 +42,12 @@ internal static class WorkChapters
         FacingWords.Paving(to, set);
         LineWords.Say(to, set, printer.Layer);
         BackReport.Say(to, set);
+        TrestleReport.Say(to, set);
+        if (set.Plan.Trestle is not null)
+        {
+            to.Add(source.Images.Figure(Drawing(source, "trestle"), "The trestle from its track, and a bent", "the design"));
+        }
+
         if (set.Facing is not null)
         {
             to.Add(source.Images.Figure(Drawing(source, "elevations"), "Elevations of the faced walls", "the walls as made, laid flat"));
