@@ -2,7 +2,6 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Tests.Projects;
