@@ -29,6 +29,7 @@ internal static class LineMaker
         }
 
         var pieces = new List<LinePiece>();
+        var facing = PrintedFacing.OfRetaining(chart.Plan, printer, trim);
         foreach (var section in sections)
         {
             double from = section.From + (section.Number > 1 ? trim : 0), to = section.To - (section.Number < section.Count ? trim : 0);
@@ -40,7 +41,7 @@ internal static class LineMaker
                 {
                     double middle = (Math.Max(from, lines[i].From) + Math.Min(to, lines[i].To)) / 2;
                     var input = new LineInput(blocks, lines[i].Made.Form, lines[i].Made.Wall is not null, chart.Plan.Surface.At(middle), chart.Forward(middle),
-                        section.ToLayout, printer);
+                        section.ToLayout, printer, lines[i].Made.Wall is null ? null : facing);
                     var (solid, toLayout, hull, size, estimate) = memory.Of("line", input, static (given, _) => Form(given), cancel);
                     pieces.Add(new(section.Number, i + 1, lines[i].Made, solid, toLayout, hull, size, estimate) { Stretch = section.Stretch });
                 }
@@ -51,14 +52,15 @@ internal static class LineMaker
     }
 
     private sealed record LineInput(
-        ColumnBlock[] Blocks, LineForm Made, bool OnItsTop, HeightPlane Surface, Point2 Along, RigidTransform Section, PrinterSpec Printer);
+        ColumnBlock[] Blocks, LineForm Made, bool OnItsTop, HeightPlane Surface, Point2 Along, RigidTransform Section, PrinterSpec Printer,
+        PrintedFacing? Facing);
 
     private sealed record LineFormed(Solid Solid, RigidTransform ToLayout, Point2[] Hull, Point3 Size, PrintEstimate Estimate);
 
     // An inlay keeps the place that it has in its section's file; a strip is stood on the bed, a wall on its coping, and turned to lie best on it.
     private static LineFormed Form(LineInput input)
     {
-        var solid = SolidRaiser.Raise(input.Blocks);
+        var solid = SolidRaiser.Raise(input.Blocks, input.Facing?.Reliefs().ByName);
         var motion = input.Section.Inverse();
         if (input.Made == LineForm.Strip)
         {

@@ -21,7 +21,7 @@ internal static class LineRule
     {
         foreach (var (line, key) in plan.Body.Lines.Select(l => (Line: l, Key: KeyOf(plan, l))).Where(l => l.Line.GrooveDepth > 0).DistinctBy(l => l.Key))
         {
-            foreach (var found in line.Made.IsPrinted ? Printed(line, key, printer) : [])
+            foreach (var found in line.Made.IsPrinted ? Printed(line, key, printer, Before(plan, line.Made)) : [])
             {
                 yield return found;
             }
@@ -38,14 +38,17 @@ internal static class LineRule
         : line.Made.Name == LineMake.Tactile ? plan.Spec.Key + ".tactile"
         : plan.Spec.Faces.FirstOrDefault(f => f.WhiteLine?.Make == line.Made) is { } face ? $"{plan.Spec.Key}.{face.Key}.line" : plan.Spec.Key + ".line";
 
-    private static IEnumerable<Finding> Printed(LineBand line, string key, PrinterSpec printer)
+    // What stands before a retaining wall's own thickness: its oversail, and what is laid on it.
+    private static double Before(PlatformPlan plan, LineMake made) => made.Wall is { } wall ? wall.Oversail + (plan.Spec.Facing?.FaceDepth(false) ?? 0) : 0;
+
+    private static IEnumerable<Finding> Printed(LineBand line, string key, PrinterSpec printer, double before)
     {
         var made = line.Made;
         double width = line.Far.At(line.From) - line.Near.At(line.From), layers = made.Depth / printer.Layer;
-        double own = width - (2 * made.Fit) - (made.Wall?.Oversail ?? 0);
+        double own = width - (2 * made.Fit) - before;
         if (own < printer.LeastWall - Rounding)
         {
-            yield return LineFindings.TooNarrow(key, made, own, printer.Nozzle, printer.LeastWall + (2 * made.Fit) + (made.Wall?.Oversail ?? 0));
+            yield return LineFindings.TooNarrow(key, made, own, printer.Nozzle, printer.LeastWall + (2 * made.Fit) + before);
         }
 
         double least = (made.Form == LineForm.Inlay ? LeastLayers : 1) * printer.Layer;

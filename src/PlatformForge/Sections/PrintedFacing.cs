@@ -61,6 +61,24 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
         Beyond = zone.Out,
     };
 
+    /// <summary>The face of a retaining wall over the deck, laid as the front is, its courses from its coping down; null where there is none, or it is
+    /// plain.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="printer">The printer.</param>
+    /// <param name="trim">What sections are trimmed by at a cut, mm.</param>
+    public static PrintedFacing? OfRetaining(PlatformPlan plan, PrinterSpec printer, double trim)
+    {
+        if (plan.Spec.Facing is not { } spec || plan.Body.Lines.FirstOrDefault(l => l.Made.Wall is not null) is not { } band)
+        {
+            return null;
+        }
+
+        double deck = Math.Min(plan.TopAt(band.From, band.Near.At(band.From)), plan.TopAt(band.To, band.Near.At(band.To)));
+        double under = deck + band.Made.Rise - band.Made.Wall!.Coping;
+        var laying = new WallLaying(spec.Joint, spec.Depth, under - spec.Joint, Math.Max(LeastStop, (spec.Joint / 2) - trim), spec.Joint, printer.Nozzle / 2);
+        return Work(spec.Front, spec, laying, plan.Site.Scale, printer) is { } work ? new([new(work, [WallNames.Retaining])], []) : null;
+    }
+
     // A finish with its figures; null for brickwork whose courses are too low to print.
     private static WallWork? Work(WallFinish finish, FacingSpec spec, WallLaying laying, Units.ModelScale scale, PrinterSpec printer)
     {

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Sections;
@@ -65,6 +66,27 @@ public class RetainingTests
         Assert.All(set.Lines.Pieces, p => Assert.True(MeshCheck.Inspect(p.WrittenMesh()) is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }));
         var band = Assert.Single(set.Plan.Body.Lines, l => l.Made.Wall is not null);
         Assert.Equal((plan.Profile.StartHead, plan.Profile.EndHead), (band.From, band.To));
+    }
+
+    /// <summary>Faced as the front, its bricks stand where its smooth face would, on a ground behind: sound, nothing before plinth and coping, and of the sum
+    /// of its parts.</summary>
+    [Theory]
+    [InlineData(WallFinish.Brick, Side.Left)]
+    [InlineData(WallFinish.Stone, Side.Right)]
+    public void A_faced_retaining_wall_is_sound_and_stands_no_farther_out(WallFinish finish, Side side)
+    {
+        var facing = FacingSpec.For(new(76.2)) with { Front = finish };
+        var plan = Workbench.Straight(150, side, s => s with { Back = new() { Retaining = Wall }, Facing = facing });
+        var piece = Assert.Single(Workbench.Made(plan, Workbench.Printer, new()).Lines.Pieces);
+        var (mesh, way) = (piece.Solid.Mesh, side == Side.Left ? 1 : -1);
+        Assert.True(MeshCheck.Inspect(piece.WrittenMesh()) is { IsClosed: true, DegenerateTriangles: 0, Components: 1 });
+        double length = mesh.Vertices.Max(v => v.X) - mesh.Vertices.Min(v => v.X), rest = Wall.Height - Wall.Plinth - Wall.Coping;
+        double ground = length * ((Wall.Thickness * (Wall.Depth + Wall.Plinth + Wall.Coping)) + ((Wall.Thickness - Wall.Oversail - facing.Depth) * rest));
+        Assert.True(piece.Solid.ReliefVolume > 0.5 * facing.Depth * rest * length);
+        Assert.Equal(ground + piece.Solid.ReliefVolume, piece.Solid.ColumnVolume, 0.05);
+        double front = mesh.Vertices.Min(v => way * v.Y);
+        double[] face = [.. mesh.Vertices.Where(v => v.Z > 20 + Wall.Plinth + 0.1 && v.Z < 20 + Wall.Height - Wall.Coping - 0.1).Select(v => way * v.Y)];
+        Assert.Equal(front + Wall.Oversail, face.Min(), 1e-4);
     }
 
     [Fact]

@@ -51,7 +51,7 @@ public static class LineBlocks
         PlanLine near = made.Fit > 0 ? line.Near.Shifted(made.Fit) : line.Near, far = made.Fit > 0 ? line.Far.Shifted(-made.Fit) : line.Far;
         if (made.Wall is { } wall)
         {
-            Wall(top, made, wall, (near, far, a, b), blocks);
+            Wall(chart, made, (near, far, a, b), blocks);
             return blocks;
         }
 
@@ -74,22 +74,23 @@ public static class LineBlocks
         return blocks;
     }
 
-    // Plinth, wall and coping, one over the other.
-    private static void Wall(
-        TopSurface top, LineMake made, RetainingMake wall, (PlanLine Near, PlanLine Far, double From, double To) at, List<ColumnBlock> blocks)
+    // Plinth, wall and coping, one over the other; what is faced stands back by what is laid on it.
+    private static void Wall(FacetedPlan chart, LineMake made, (PlanLine Near, PlanLine Far, double From, double To) at, List<ColumnBlock> blocks)
     {
-        double under = made.Rise - wall.Coping;
-        void Course(double back, double low, double high, Paint paint)
+        var (top, wall, facing) = (new TopSurface(chart), made.Wall!, chart.Plan.Spec.Facing);
+        var paint = facing is null ? PaintOf(made) : FacingRelief.PaintOf(facing.Front);
+        void Course(double back, double low, double high, Paint paint, bool isFaced = false)
         {
             foreach (var piece in top.Cover(back > 0 ? at.Near.Shifted(back) : at.Near, at.Far, at.From, at.To))
             {
-                blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(low), piece.Top.Raised(high), paint));
+                var block = Layer.Added(piece.Ring, piece.Top.Raised(low), piece.Top.Raised(high), paint);
+                blocks.Add(isFaced ? block with { WallFaces = WallNames.OfRetaining(chart, piece) } : block);
             }
         }
 
-        Course(wall.Oversail, -made.Depth / 2, made.Rise - (wall.Coping / 2), PaintOf(made));
-        Course(0, -made.Depth, wall.Plinth, PaintOf(made));
-        Course(0, under, made.Rise, Paint.Coping);
+        Course(wall.Oversail + (facing?.FaceDepth(false) ?? 0), -made.Depth / 2, made.Rise - (wall.Coping / 2), paint, true);
+        Course(0, -made.Depth, wall.Plinth, paint);
+        Course(0, made.Rise - wall.Coping, made.Rise, Paint.Coping);
     }
 
     // What posts take out of a kerb, as wide as their holes in the deck.

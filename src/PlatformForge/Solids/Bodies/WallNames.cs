@@ -15,6 +15,13 @@ public static class WallNames
     /// <summary>The walls that close the platform's two ends, or the foot of a ramp where that stands over the baseboard.</summary>
     public const string AtStart = "end wall at the start", AtEnd = "end wall at the end";
 
+    /// <summary>The face of a retaining wall over the deck, which is a print of its own.</summary>
+    public const string Retaining = "retaining wall";
+
+    /// <summary>Names for the sides of a piece of it.</summary>
+    internal static IReadOnlyList<string?> OfRetaining(FacetedPlan chart, in TopPiece piece) =>
+        chart.RunsLeft ? Round(piece.Ring.Length, Retaining, null, null, null) : Round(piece.Ring.Length, null, null, Retaining, null);
+
     /// <summary>All names that a platform's walls have, all round it.</summary>
     public static IReadOnlyList<string> AllRound(PlatformPlan plan) => [FrontOf(1), AtEnd, plan.Spec.IsIsland ? FrontOf(2) : Back, AtStart];
 
