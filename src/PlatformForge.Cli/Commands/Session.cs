@@ -23,7 +23,7 @@ internal sealed class Session
         this.terminal = terminal;
         this.cancel = cancel;
         json = Common(app, "--json", "One JSON object on stdout and nothing else there.");
-        quiet = Common(app, "-q|--quiet", "Errors only.");
+        quiet = Common(app, "-q|--quiet", "Errors only, and what was asked for and is not made.");
         verbose = Common(app, "-v|--verbose", "Notes too, and a trace when the program itself is at fault.");
         noColour = Common(app, "--no-color", "No colours; so does the variable NO_COLOR.");
         strict = Common(app, "--strict", "Warnings end with exit code 4.");
@@ -76,7 +76,7 @@ internal sealed class Session
         }
 
         var least = quiet.HasValue() ? Severity.Error : verbose.HasValue() || result.TellsNotes ? Severity.Note : Severity.Warning;
-        foreach (var finding in FindingTally.Shortened([.. result.Findings.Where(f => f.Severity >= least)]))
+        foreach (var finding in FindingTally.Shortened([.. result.Findings.Where(f => f.Severity >= least || f.IsUnmade)]))
         {
             FindingLines.Write(terminal.Error, finding, Colour);
         }

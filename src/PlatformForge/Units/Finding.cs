@@ -45,6 +45,9 @@ public sealed partial record Finding(string Code, Severity Severity, string Key,
     /// <summary>The remedy as a machine takes it; null where it is no single change of the project file.</summary>
     public Cure? Cure { get; init; }
 
+    /// <summary>Whether something that was asked for is not made: told also to those who want to hear of errors only.</summary>
+    public bool IsUnmade { get; init; }
+
     /// <summary>The finding with a value for its own key as its cure.</summary>
     public Finding Curing(double value) => Curing(Cure.Set(Key, value));
 

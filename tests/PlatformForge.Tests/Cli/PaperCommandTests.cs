@@ -56,5 +56,11 @@ public class PaperCommandTests
         Assert.Equal(3, named.Exit);
         Assert.Contains("error PF7530", named.Error, StringComparison.Ordinal);
         Assert.False(Directory.Exists(folder["other"]));
+
+        // Who asks to hear of errors only hears of what is not made.
+        var quiet = CliRun.Of("build", folder["halt.toml"], "--sets", "all", "--no-pictures", "-q");
+        Assert.Equal(0, quiet.Exit);
+        Assert.Contains("is left out", quiet.Error, StringComparison.Ordinal);
+        Assert.Empty(quiet.Out);
     }
 }

@@ -57,6 +57,26 @@ public class FolderVerifierTests
         Assert.Equal(kept ? [] : ["PF8021"], verdict.Findings.Select(f => f.Code));
     }
 
+    /// <summary>Up the bars' faces, 20 mm from the baseboard, every height is as near as another: one is told whatever order the triangles come in, the highest.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void Of_heights_as_near_as_one_another_the_highest_is_told(int seed)
+    {
+        var random = new Random(seed);
+        Mesh Shuffled(Mesh m)
+        {
+            int[] order = [.. Enumerable.Range(0, m.TriangleCount)];
+            random.Shuffle(order);
+            return m with { Triangles = [.. order.SelectMany(i => m.Triangles[(3 * i)..((3 * i) + 3)])] };
+        }
+
+        var verdict = FolderVerifier.Verify(new Folders { Stl = (_, m) => Shuffled(m) }.Make());
+        Assert.Empty(verdict.Findings);
+        Assert.Equal(20 - Pieces.RailTop, verdict.Closest!.Height, 1e-6);
+    }
+
     [Fact]
     public void A_changed_byte_is_found()
     {

@@ -53,5 +53,5 @@ internal static class LeftOutSets
 
     /// <summary>Why a set is left out, as warnings.</summary>
     public static IEnumerable<Finding> Told(string name, IEnumerable<Finding> objections) => objections.Select(f => f.Severity != Severity.Error ? f
-        : f with { Severity = Severity.Warning, Message = $"The set {name} is left out. {f.Message}" });
+        : f with { Severity = Severity.Warning, IsUnmade = true, Message = $"The set {name} is left out. {f.Message}" });
 }

@@ -270,7 +270,9 @@ internal sealed class TrackSearch
 
         var plan = new Point2(nearest.X, nearest.Y);
         var place = stock.Ride.Locate(plan, field.Chainage(plan));
-        double? meets = MeetingHeight.At(placed[section], part.Own, nearest);
+
+        // Up an upright face every height is as near: the highest is told, whatever order its triangles come in.
+        double? meets = MeetingHeight.At(placed[section], part.Own, nearest with { Z = part.Own.High + 1 });
         return new(bound - asked, run.Vehicle.Name, part.Name, stock.Ride.Name, sections[section].Name, place.Chainage, place.Offset, (meets ?? nearest.Z) - railTop, nearest with { Z = meets ?? nearest.Z }, run.Backwards)
         {
             Platform = sections[section].Platform,
