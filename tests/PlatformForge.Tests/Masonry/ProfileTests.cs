@@ -313,6 +313,24 @@ public class ProfileTests
     }
 
     [Fact]
+    public void A_wall_that_leans_goes_on_in_bond_over_the_heads_of_its_buttresses()
+    {
+        const double batter = 1;
+        var facing = FacingSpec.For(Scale) with { Batter = batter, Piers = PierSpec.For(Scale) with { Height = 12 } };
+        var plan = Straight(150, Side.Left, facing, false);
+        var mesh = Workbench.Made(plan, Workbench.Printer, new()).Sections[0].Solid.Mesh;
+        double deepest = plan.WallFace.Reach[0] + facing.SetBack(false), joint = facing.Joint, upper = Under - joint - Course + (joint / 2), header = 112.5 / 76.2;
+        for (int i = 0; i < 5; i++)
+        {
+            double foot = Under - joint - ((i + 1) * Course) + (joint / 2);
+            var row = BrickFaces.In(mesh, new(0, deepest - (batter * (1 - (foot / upper)))), new(1, 0)).SelectMany(r => r).ToList();
+            Assert.True(row.Count > 30);
+            Assert.All(row, b => Assert.Equal(Course - joint, b.High - b.Low, 2e-3));
+            Assert.InRange(row.Count(b => b.To - b.From + joint < 0.6 * header), 0, 2);
+        }
+    }
+
+    [Fact]
     public void Trestles_take_no_profile()
     {
         var found = new List<Finding>();

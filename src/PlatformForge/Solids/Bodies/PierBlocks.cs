@@ -34,10 +34,14 @@ internal static class PierBlocks
         foreach (var piece in top.Cover(a, b, Math.Max(section.From, whole.From), Math.Min(section.To, whole.To)))
         {
             ZoneBlocks.Stand(plan, zone, piece, WallNames.OfPier(chart, pier, piece, zone, whole), blocks);
-            if (chart.Profile.PierHead is { } head)
-            {
-                blocks.Add(Layer.Removed(piece.Ring, Weathering(chart, pier, head), new(head + Layer.Above), Paint.Wall));
-            }
+        }
+
+        // Nothing is taken off the wall behind, which may lean over the head.
+        var (c, d) = pier.IsFar ? (Before(chart, pier), far) : (near, Before(chart, pier));
+        foreach (var piece in chart.Profile.PierHead is null ? [] : top.Cover(c, d, Math.Max(section.From, whole.From), Math.Min(section.To, whole.To)))
+        {
+            double head = chart.Profile.PierHead!.Value;
+            blocks.Add(Layer.Removed(piece.Ring, Weathering(chart, pier, head), new(head + Layer.Above), Paint.Wall));
         }
     }
 
@@ -48,9 +52,7 @@ internal static class PierBlocks
     private static HeightPlane Weathering(FacetedPlan chart, PlannedPier pier, double head)
     {
         var plan = chart.Plan;
-        double before = LeastOut(chart.Profile);
-        var line = pier.IsFar ? plan.Body.FarWallLine.Shifted(before) : plan.Body.WallLine.Shifted(-before);
-        Point2 at = chart.On(line, pier.Middle), across = chart.CrossLine(pier.Middle).Across;
+        Point2 at = chart.On(Before(chart, pier), pier.Middle), across = chart.CrossLine(pier.Middle).Across;
         Point2 outward = across * ((pier.IsFar ? 1 : -1) / across.Length), along = outward.Left;
         double fall = Math.Tan(plan.Spec.Facing!.Piers!.Weathering * Math.PI / 180);
         Point3 Place(Point2 p, double height) => new(p.X, p.Y, height);
@@ -63,6 +65,13 @@ internal static class PierBlocks
         var facing = plan.Spec.Facing!;
         double back = facing.ProfileDepth - before;
         return (plan.Body.WallFace.Shifted(facing.FaceDepth(false) + back), plan.Body.FarWallFace.Shifted(-facing.FaceDepth(!plan.Spec.IsIsland) - back));
+    }
+
+    // The line of the wall beside a buttress's head.
+    private static PlanLine Before(FacetedPlan chart, PlannedPier pier)
+    {
+        double before = LeastOut(chart.Profile);
+        return pier.IsFar ? chart.Plan.Body.FarWallLine.Shifted(before) : chart.Plan.Body.WallLine.Shifted(-before);
     }
 
     // A pier is as wide as stated where what lies deepest of it is: a buttress under its head.
