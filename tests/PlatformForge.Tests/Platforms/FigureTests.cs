@@ -94,7 +94,9 @@ public class FigureTests
     public void Piers_too_close_are_told_twice_their_width()
     {
         Assert.Equal("6.6", PierFindings.TooClose("p", new() { Width = 3.27, Pitch = 5 }).Cure!.Value);
-        Assert.Equal("106.6", PierFindings.Crowded("p", 100, 104, 6.54, 1).Cure!.Value);
+        var crowded = PierFindings.Crowded("p", 100, 104, 6.54, 1);
+        Assert.Equal("106.6", crowded.Cure!.Value);
+        Assert.Contains("Put it at 106.6 mm", crowded.Remedy, StringComparison.Ordinal);
     }
 
     /// <summary>A segmental arch rises by a sixth of its width, a semicircular one by half (any handbook of building): the width offered leaves a wall under it.</summary>

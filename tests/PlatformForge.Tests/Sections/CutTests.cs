@@ -147,4 +147,24 @@ public class CutTests
         Assert.True(outcome.Succeeded, string.Join("; ", outcome.Findings.Select(f => f.Message)));
         return outcome.Value!;
     }
+
+    /// <summary>
+    /// A deck 180 wide lies across a bed of 200 by 150, so that sections are as long as the bed is deep: five or more for 600 mm. The bed that is offered
+    /// takes half as many, and one that is 3 mm smaller does not.
+    /// </summary>
+    [Fact]
+    public void A_deck_wider_than_its_sections_are_long_is_told_the_bed_that_halves_them()
+    {
+        var plan = Workbench.Straight(600, change: s => s with { Deck = s.Deck with { Width = 180 } });
+        SectionSet With(double across, double deep) => SectionMaker.Make(plan, PrinterSpec.Oblong(across, deep, 250), new()).Value!;
+        var made = SectionMaker.Make(plan, PrinterSpec.Oblong(200, 150, 250), new());
+        int count = made.Value!.Sections.Count;
+        Assert.True(count > 3);
+        var told = Assert.Single(made.Findings, f => f.Remedy.Contains("a bed of", StringComparison.Ordinal));
+        double[] bed = [.. System.Text.RegularExpressions.Regex.Match(told.Remedy, @"a bed of (\d+(?:\.\d)?) by (\d+(?:\.\d)?)").Groups.Values.Skip(1)
+            .Select(g => double.Parse(g.Value, System.Globalization.CultureInfo.InvariantCulture))];
+        Assert.Equal(50, bed[0] - bed[1], 1e-6);
+        Assert.True(With(bed[0], bed[1]).Sections.Count <= (count + 1) / 2);
+        Assert.True(With(bed[0] - 3, bed[1] - 3).Sections.Count > (count + 1) / 2);
+    }
 }

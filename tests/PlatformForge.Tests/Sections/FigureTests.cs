@@ -1,4 +1,6 @@
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
+using PlatformForge.Units;
 using Xunit;
 
 namespace PlatformForge.Tests.Sections;
@@ -52,5 +54,28 @@ public class FigureTests
     {
         Assert.Equal(("k.dowel_diameter", "1.43"), SectionFindings.DowelTooLarge("k", 100, 1.75, 1.439, "here").Cure is { } cure ? (cure.Key, cure.Value) : default);
         Assert.Equal("k.kind", SectionFindings.DowelTooLarge("k", 100, 1.75, 0.49, "here").Cure!.Key);
+    }
+
+    [Fact]
+    public void A_figure_out_of_range_is_told_by_the_last_word_of_its_key()
+    {
+        var finding = SectionFindings.OutOfRange("printer.infill", new("printer.infill", 2, NumberRange.From(0, 1), ""));
+        Assert.StartsWith("infill is 2.", finding.Message, StringComparison.Ordinal);
+        Assert.Equal("1", finding.Cure!.Value);
+    }
+
+    /// <summary>What was tried is offered; where nothing served, the crossfall is to be left out.</summary>
+    [Fact]
+    public void A_deck_off_its_height_is_told_what_was_tried_or_to_lie_level()
+    {
+        var fit = new DeckFit(-0.2, 0.3, 120, [(100, 0.9), (200, 1.2)], 1);
+        var tried = SectionFindings.DeckOffItsHeight("p", fit, [("a crossfall of 80", Cure.Set("p.deck.crossfall", 80)), ("shorter sections", Cure.Set("s.longest", 90))]);
+        Assert.Equal("Tried, and within both: a crossfall of 80, or shorter sections.", tried.Remedy);
+        Assert.Equal("80", tried.Cure!.Value);
+        Assert.Contains("up to 0.30 mm off its height, farthest at 120.0 mm", tried.Message, StringComparison.Ordinal);
+        Assert.Contains("up to 0.200 mm off", tried.Message, StringComparison.Ordinal);
+        var none = SectionFindings.DeckOffItsHeight("p", fit, []);
+        Assert.StartsWith("Leave the crossfall out", none.Remedy, StringComparison.Ordinal);
+        Assert.Equal("0", none.Cure!.Value);
     }
 }

@@ -102,6 +102,26 @@ public class ForecastTests
         Assert.Equal(With(12).Hours, With(20).Hours, 1e-9); // at 12 mm³/s lines of 0.2 are held by nothing
     }
 
+    /// <summary>
+    /// A block of 60 by 60 by 20 where no time is lost at corners, layer by layer by hand: a ring at 30 mm/s and two at 50, filling by its lines' lengths,
+    /// solid for three layers at either end, the first of the upper ones a bridge over the open filling; and between rings and filling seven moves.
+    /// </summary>
+    [Fact]
+    public void A_block_takes_the_sum_of_its_layers()
+    {
+        var speeds = new PrintSpeeds
+        {
+            OuterWall = 30, Wall = 50, Infill = 100, Bridge = 60, FirstLayer = 20, Travel = 130, Retraction = 0.1, Acceleration = 1e9, CornerJump = 1e9, Flow = 1e6,
+        };
+        var printer = Workbench.Printer with { Layer = 0.2, Walls = 3, SolidLayers = 3, Infill = 0.2, Speeds = speeds };
+        double line = printer.LineSpacing, inside = 3600 - (3 * 240 * line), lines = inside / line;
+        double rings = (240 / 30.0) + (2 * 240 / 50.0), moves = 7 * ((60 / 130.0) + 0.1);
+        double first = (3 * 240 / 20.0) + (lines / 20), solid = rings + (lines / 100), open = rings + (0.2 * lines / 100), bridge = rings + (lines / 60);
+        double sum = first + (2 * solid) + (94 * open) + bridge + (2 * solid) + (100 * moves);
+        var block = SolidRaiser.Raise([Block(0, 0, 60, 60, 20, BlockAction.Add)]);
+        Assert.Equal(sum, PrintForecast.Of(block.Mesh, block.ColumnVolume, printer).Hours * 3600, 1e-3 * sum);
+    }
+
     private static double[] Heights(Mesh mesh, int t) => [.. Enumerable.Range(3 * t, 3).Select(k => mesh.Vertices[mesh.Triangles[k]].Z)];
 
     private static ColumnBlock Block(double x0, double y0, double x1, double y1, double top, BlockAction action) =>

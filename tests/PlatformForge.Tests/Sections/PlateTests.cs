@@ -46,6 +46,41 @@ public class PlateTests
     }
 
     [Fact]
+    public void A_piece_alone_lies_in_the_middle_of_its_bed()
+    {
+        var plate = Assert.Single(PlatePacker.Pack([Piece(1, 100, 50)], Workbench.Printer));
+        var corners = Outline(plate.Sections[0]);
+        Assert.Equal(110, (corners.Min(p => p.X) + corners.Max(p => p.X)) / 2, 1e-6);
+        Assert.Equal(110, (corners.Min(p => p.Y) + corners.Max(p => p.Y)) / 2, 1e-6);
+    }
+
+    /// <summary>An outline of fewer corners lies round the true one, at most a fifth of a millimetre outside it.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void A_coarse_outline_lies_close_round_the_true_one(int seed)
+    {
+        var random = new Random(seed);
+        Point2[] hull = [.. ConvexRing.Hull([.. Enumerable.Range(0, 90).Select(i => Point2.FromAngle((i + random.NextDouble()) * Math.PI / 45) * 40).Select(p => new Point2(p.X, 1.5 * p.Y))])];
+        var ring = CoarseHull.Around(hull);
+        Assert.InRange(ring.Length, 6, 2 * hull.Length / 3);
+        Assert.All(ring, (a, i) =>
+        {
+            var along = ring[(i + 1) % ring.Length] - a;
+            double[] inside = [.. hull.Select(p => Point2.Cross(along, p - a) / along.Length)];
+            Assert.InRange(inside.Min(), -1e-9, 1e-9); // no corner outside, and each side goes along the true outline
+        });
+        Assert.All(ring, p => Assert.InRange(hull.Select((a, i) => Distance(p, a, hull[(i + 1) % hull.Length])).Min(), 0, 0.2));
+    }
+
+    private static double Distance(Point2 p, Point2 a, Point2 b)
+    {
+        var along = b - a;
+        return (a + (along * Math.Clamp(Point2.Dot(p - a, along) / Point2.Dot(along, along), 0, 1)) - p).Length;
+    }
+
+    [Fact]
     public void Every_piece_that_fits_the_bed_at_any_turn_is_laid_on_one()
     {
         var random = new Random(1);
