@@ -161,8 +161,8 @@ public class CutTests
         int count = made.Value!.Sections.Count;
         Assert.True(count > 3);
         var told = Assert.Single(made.Findings, f => f.Remedy.Contains("a bed of", StringComparison.Ordinal));
-        double[] bed = [.. System.Text.RegularExpressions.Regex.Match(told.Remedy, @"a bed of (\d+(?:\.\d)?) by (\d+(?:\.\d)?)").Groups.Values.Skip(1)
-            .Select(g => double.Parse(g.Value, System.Globalization.CultureInfo.InvariantCulture))];
+        double[] bed = [.. Regex.Match(told.Remedy, @"a bed of (\d+(?:\.\d)?) by (\d+(?:\.\d)?)").Groups.Values.Skip(1)
+            .Select(g => double.Parse(g.Value, CultureInfo.InvariantCulture))];
         Assert.Equal(50, bed[0] - bed[1], 1e-6);
         Assert.True(With(bed[0], bed[1]).Sections.Count <= (count + 1) / 2);
         Assert.True(With(bed[0] - 3, bed[1] - 3).Sections.Count > (count + 1) / 2);
