@@ -111,7 +111,16 @@ public class ForecastTests
     {
         var speeds = new PrintSpeeds
         {
-            OuterWall = 30, Wall = 50, Infill = 100, Bridge = 60, FirstLayer = 20, Travel = 130, Retraction = 0.1, Acceleration = 1e9, CornerJump = 1e9, Flow = 1e6,
+            OuterWall = 30,
+            Wall = 50,
+            Infill = 100,
+            Bridge = 60,
+            FirstLayer = 20,
+            Travel = 130,
+            Retraction = 0.1,
+            Acceleration = 1e9,
+            CornerJump = 1e9,
+            Flow = 1e6,
         };
         var printer = Workbench.Printer with { Layer = 0.2, Walls = 3, SolidLayers = 3, Infill = 0.2, Speeds = speeds };
         double line = printer.LineSpacing, inside = 3600 - (3 * 240 * line), lines = inside / line;
