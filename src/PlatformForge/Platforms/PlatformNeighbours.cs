@@ -49,7 +49,7 @@ public static class PlatformNeighbours
         return findings;
     }
 
-    private static (string Sentence, Cure Cure) Remedy(Intrusion own, PlatformPlan plan, Intrusion? theirs, PlatformPlan other)
+    private static (string Sentence, Cure? Cure) Remedy(Intrusion own, PlatformPlan plan, Intrusion? theirs, PlatformPlan other)
     {
         var ways = new List<string>();
         Cure? cure = null;
@@ -64,6 +64,11 @@ public static class PlatformNeighbours
         }
 
         var face = plan.Spec.Face;
+        if (ways.Count == 0 && own.From - Step <= face.From && own.To + Step >= face.To)
+        {
+            return (Invariant($"All of {plan.Spec.Name} lies there: leave it out, or give it another side, another track or another stretch."), null);
+        }
+
         bool atEnd = own.From - face.From > face.To - own.To;
         ways.Add(atEnd ? Invariant($"end {plan.Spec.Name} at chainage {Math.Floor(own.From - Step):0}") : Invariant($"begin {plan.Spec.Name} at chainage {Math.Ceiling(own.To + Step):0}"));
         cure ??= atEnd ? Cure.Set(
@@ -89,9 +94,15 @@ public static class PlatformNeighbours
     {
         public static Intrusion? Of(PlatformPlan plan, Point2[] own, Point2[] other)
         {
+            // A second platform on the very outline of the first has no place of its own outline inside, but its middle; no width would part them.
+            return Among(plan, own, Places(other)) ?? (Among(plan, own, Places([.. Middle(other)])) is { } middle ? middle with { Width = 0 } : null);
+        }
+
+        private static Intrusion? Among(PlatformPlan plan, Point2[] own, IEnumerable<Point2> places)
+        {
             var (low, high) = Box(own);
             Intrusion? found = null;
-            foreach (var place in Places(other))
+            foreach (var place in places)
             {
                 if (place.X <= low.X || place.Y <= low.Y || place.X >= high.X || place.Y >= high.Y || !Inside(own, place))
                 {
@@ -124,6 +135,9 @@ public static class PlatformNeighbours
                 }
             }
         }
+
+        // Half-way between front and back, of an outline that runs along both.
+        private static IEnumerable<Point2> Middle(Point2[] outline) => outline.Take(outline.Length / 2).Select((p, i) => (p + outline[^(i + 1)]) * 0.5);
 
         // Crossings of a ray to the right; places on the outline itself may fall either way, which touching platforms can bear.
         private static bool Inside(Point2[] ring, Point2 p)

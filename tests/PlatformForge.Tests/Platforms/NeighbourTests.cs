@@ -43,6 +43,16 @@ public class NeighbourTests
         Assert.Empty(PlatformNeighbours.Check([mended, kept]));
     }
 
+    /// <summary>A heading copied and not changed: no place of one outline lies inside the other, and no width or stretch parts them.</summary>
+    [Fact]
+    public void The_same_platform_twice_is_told_without_a_figure_that_would_not_help()
+    {
+        var finding = Assert.Single(PlatformNeighbours.Check([Up(40), Up(40) with { Spec = Up(40).Spec with { Name = "copy", Key = "platform[1]" } }]));
+        Assert.Equal("PF4027", finding.Code);
+        Assert.Null(finding.Cure);
+        Assert.Contains("leave it out", finding.Remedy, StringComparison.Ordinal);
+    }
+
     /// <summary>
     /// Two platforms 10 wide with 12 mm between their edges: less than their copings would be left, so one is made shorter, at the end that costs less of
     /// it; and that works.

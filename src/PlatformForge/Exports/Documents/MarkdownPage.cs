@@ -73,9 +73,10 @@ internal sealed class MarkdownPage
     private void Table(TableBlock table)
     {
         string[][] rows = [.. table.Rows.Select(r => r.Select(MarkdownText.Escaped).ToArray())];
-        int[] widths = [.. table.Headings.Select((h, i) => Math.Max(3, rows.Select(r => r[i].Length).Append(h.Length).Max()))];
+        string[] headings = [.. table.Headings.Select(MarkdownText.Escaped)]; // a vehicle's name stands in some
+        int[] widths = [.. headings.Select((h, i) => Math.Max(3, rows.Select(r => r[i].Length).Append(h.Length).Max()))];
         string Row(IEnumerable<string> cells) => "| " + string.Join(" | ", cells.Select((c, i) => c.PadRight(widths[i]))) + " |";
-        Line(Row(table.Headings));
+        Line(Row(headings));
         Line("|" + string.Join("|", widths.Select(w => new string('-', w + 2))) + "|");
         foreach (string[] row in rows)
         {

@@ -27,9 +27,7 @@ internal static class BedRule
             double outermost = placed[i].Vertices.Select(v => bed.At(new(v.X, v.Y))).DefaultIfEmpty(double.NegativeInfinity).Max();
             if (isOneBed && outermost > -printer.Margin + Slack)
             {
-                yield return Fault("PF8013",
-                    Invariant($"{names[i]} in '{file}' comes to {-outermost:F2} mm from the edge of the bed (below 0 is beyond it), and {printer.Margin:F1} mm is to be kept."),
-                    "Build the folder again for this bed, or give a smaller margin.");
+                yield return Outside(names[i], file, -outermost, printer.Margin);
             }
 
             if ((isOneBed && high.Z > printer.Height + Slack) || Math.Abs(low.Z) > Slack)
@@ -46,6 +44,11 @@ internal static class BedRule
             yield return finding;
         }
     }
+
+    private static Finding Outside(string name, string file, double within, double margin) => within < 0
+        ? Fault("PF8013", Invariant($"{name} in '{file}' lies up to {-within:F2} mm beyond the edge of the bed."), "Build the folder again for this bed.")
+        : Fault("PF8013", Invariant($"{name} in '{file}' comes to {within:F2} mm from the edge of the bed, and {margin:F1} mm is to be kept."),
+            Invariant($"Build the folder again for this bed, or with a margin of {Math.Floor(within * 100) / 100:F2} mm or less."));
 
     // Things are met in order of their least x, each with those that reach that far; pairs beyond the first few are only counted.
     private static Finding[] Overlaps(string file, IReadOnlyList<string> names, IReadOnlyList<Mesh> placed, List<Point2>[] hulls)
