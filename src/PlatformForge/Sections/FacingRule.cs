@@ -47,6 +47,11 @@ internal static class FacingRule
             yield return FacingFindings.JointTooDeep(key, facing.Depth, printer.Nozzle);
         }
 
+        foreach (var found in TooDeep(facing, plan.Site.Scale, finishes, key))
+        {
+            yield return found;
+        }
+
         foreach (var found in PierPrintRule.Check(plan, printer).Concat(OpeningPrintRule.Check(plan, printer)))
         {
             yield return found;
@@ -57,6 +62,19 @@ internal static class FacingRule
         {
             yield return found;
         }
+    }
+
+    // At a corner what stands out is mitred by as much as it stands out.
+    private static IEnumerable<Finding> TooDeep(FacingSpec facing, ModelScale scale, WallFinish[] finishes, string key)
+    {
+        double Least(WallFinish finish) => finish switch
+        {
+            WallFinish.Brick => BrickModule.Of(facing.Gauge, scale).Header,
+            WallFinish.Stone => facing.StoneLength * StoneworkSpec.LeastStone,
+            WallFinish.Rubble => facing.RubbleSize * StoneworkSpec.LeastStone,
+            _ => double.PositiveInfinity,
+        };
+        return finishes.Where(f => facing.Depth > Least(f) + Rounding).Take(1).Select(f => FacingFindings.JointDeeperThanPieces(key, facing.Depth, f, Least(f)));
     }
 
     private static IEnumerable<Finding> Bricks(PlatformPlan plan, FacingSpec facing, PrinterSpec printer, SectionSpec sections, string key)

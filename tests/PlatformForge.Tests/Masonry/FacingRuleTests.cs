@@ -53,6 +53,23 @@ public class FacingRuleTests
             }).Select(f => f.Code));
     }
 
+    /// <summary>Pieces at a corner are mitred by their depth; what is offered can be made, all round a ramped platform.</summary>
+    [Theory]
+    [InlineData(WallFinish.Brick)]
+    [InlineData(WallFinish.Stone)]
+    [InlineData(WallFinish.Rubble)]
+    public void Joints_deeper_than_a_piece_is_long_are_refused_with_a_depth_that_can_be_made(WallFinish finish)
+    {
+        var facing = FacingSpec.For(new(76.2)) with { Front = finish };
+        static PlatformSpec Thick(PlatformSpec spec) => spec with { StartRamp = new(Gradient: 8), Walls = new() { FrontThickness = 6, BackThickness = 6, EndThickness = 6 } };
+        var fault = Assert.Single(Of(facing with { Depth = 5 }, change: Thick), f => f.Severity == Severity.Error);
+        Assert.Equal(("PF5065", FaultKind.DesignRule), (fault.Code, fault.Kind));
+        double offered = double.Parse(fault.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        var made = SectionMaker.Make(Plan(facing with { Depth = offered }, 76.2, Thick), Workbench.Printer, new());
+        Assert.DoesNotContain(made.Findings, f => f.Severity == Severity.Error);
+        Assert.All(made.Value!.Sections, s => Assert.True(PlatformForge.Tests.Meshes.MeshCheck.Inspect(s.Solid.Mesh).IsSound));
+    }
+
     [Fact]
     public void Joints_as_wide_as_a_closer_are_refused()
     {

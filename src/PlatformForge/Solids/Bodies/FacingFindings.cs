@@ -61,6 +61,17 @@ internal static class FacingFindings
             Invariant($"Layers of {course / count:0.###} mm make {count:0} to a course."));
     }
 
+    /// <param name="key">Key of the facing.</param>
+    /// <param name="depth">Depth of its joints, mm.</param>
+    /// <param name="finish">The finish.</param>
+    /// <param name="most">What its smallest piece takes along the wall, mm.</param>
+    public static Finding JointDeeperThanPieces(string key, double depth, WallFinish finish, double most) => Finding.Error(
+        "PF5065",
+        key + ".depth",
+        Invariant($"Joints {depth:0.###} mm deep lie deeper than the least piece of {FacingSpec.Name(finish)} is long, {most:0.###} mm: nothing would be left of it at a corner."),
+        Invariant($"Make them {Down(most):0.##} mm deep or less."),
+        FaultKind.DesignRule).Curing(Down(most));
+
     public static Finding JointTooDeep(string key, double depth, double line) => Finding.Warning(
         "PF5035",
         key + ".depth",
