@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.IO.Compression;
 using System.Text.RegularExpressions;
+using System.Xml.Linq;
 
 namespace PlatformForge.Outside.Tests;
 
@@ -29,6 +31,53 @@ public class SlicerTests(WrittenSamples samples)
     public void A_slicer_finds_every_3MF_manifold()
     {
         Assert.All(samples.Files(".3mf"), file => AssertManifold(Tool.Run("prusa-slicer", "--info", file)));
+    }
+
+    /// <summary>What a slicer makes of colours, as docs/printing-in-colour.md says: bodies by name, each an object that can be given an extruder; colours of triangles are dropped.</summary>
+    [Fact]
+    public void A_slicer_reads_each_body_by_its_name_and_gives_it_back_without_colours()
+    {
+        int bodies = 0;
+        foreach (string file in samples.Files("-plate-01.3mf").Where(f => ThreeMfTests.Manifest(Path.GetDirectoryName(Path.GetDirectoryName(f))!).TryGetProperty("lines", out _)))
+        {
+            string back = Path.Combine(Path.GetTempPath(), $"platformforge-{Guid.NewGuid():N}.3mf");
+            try
+            {
+                var said = Tool.Run("prusa-slicer", "--export-3mf", "--output", back, file);
+                Assert.True(File.Exists(back), said.All);
+                var (written, read) = (Parts(file), Parts(back));
+                string[] names = [.. written.Where(p => p.Triangles > 0).Select(p => p.Name)];
+                Assert.Equal(names.Order(), Objects(back).Order());
+                Assert.Equal(written.Sum(p => p.Triangles), read.Sum(p => p.Triangles));
+                Assert.True(written.Sum(p => p.Coloured) > 0 && read.Sum(p => p.Coloured) == 0);
+                bodies += names.Count(n => n.Contains("line", StringComparison.Ordinal));
+            }
+            finally
+            {
+                File.Delete(back);
+            }
+        }
+
+        Assert.True(bodies > 1, $"{bodies}");
+    }
+
+    // Names of bodies, their triangles, and how many of these have a material of their own.
+    private static List<(string Name, int Triangles, int Coloured)> Parts(string file)
+    {
+        using var zip = ZipFile.OpenRead(file);
+        using var stream = zip.GetEntry("3D/3dmodel.model")!.Open();
+        return [.. XDocument.Load(stream).Root!.Descendants().Where(e => e.Name.LocalName == "object").Select(o => (
+            o.Attribute("name")?.Value ?? "",
+            o.Descendants().Count(t => t.Name.LocalName == "triangle"),
+            o.Descendants().Count(t => t.Name.LocalName == "triangle" && t.Attributes().Any(a => !a.Name.LocalName.StartsWith('v')))))];
+    }
+
+    // What the slicer's own list calls its objects.
+    private static List<string> Objects(string file)
+    {
+        using var zip = ZipFile.OpenRead(file);
+        using var stream = zip.Entries.Single(e => e.FullName.EndsWith("_model.config", StringComparison.Ordinal)).Open();
+        return [.. XDocument.Load(stream).Root!.Elements("object").Select(o => o.Elements("metadata").Single(m => m.Attribute("key")?.Value == "name").Attribute("value")!.Value)];
     }
 
     [Fact]

@@ -19,6 +19,12 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     /// <summary>What is open in the walls.</summary>
     public IReadOnlyList<PlacedOpening> Openings { get; init; } = [];
 
+    /// <summary>What the front under the first coping is faced with.</summary>
+    public WallFinish Front { get; init; }
+
+    /// <summary>Names of the faces that nothing is laid on.</summary>
+    public IReadOnlyList<string> Plain { get; init; } = [];
+
     /// <summary>The brickwork; null where there is none.</summary>
     public BrickworkSpec? Brickwork => Finishes.Select(f => f.Work).OfType<BrickworkSpec>().FirstOrDefault();
 
@@ -50,6 +56,9 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
         {
             Standing = [.. all.Where(f => !f.Zone.IsDeepest)],
             Openings = [.. Open(plan, laying, printer)],
+            Front = Array.Exists(all, f => f.Work.Finish == spec.Front) ? spec.Front : WallFinish.Plain,
+            Plain = [.. WallNames.AllRound(plan).SelectMany(w => WallNames.OfPiers(plan, w).SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w))
+                .SelectMany(w => profile.Zones.Select(z => WallNames.OfZone(w, z))).Except(all.SelectMany(f => f.Walls))],
         };
     }
 
@@ -102,7 +111,13 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     {
         PrintedFinish[] finishes = [.. Finishes, .. Standing];
         FacingRelief[] all = [.. finishes.Select(f => new FacingRelief(f.Work, Returns, Openings) { Zone = f.Zone })];
-        return (finishes.SelectMany((f, i) => f.Walls.Select(w => (w, i))).ToDictionary(p => p.w, p => (IWallRelief)all[p.i]), all);
+        var byName = finishes.SelectMany((f, i) => f.Walls.Select(w => (w, i))).ToDictionary(p => p.w, p => (IWallRelief)all[p.i]);
+        foreach (string plain in FacingRelief.PaintOf(Front) == Solids.Paint.Wall ? [] : Plain)
+        {
+            byName[plain] = WallPaints.Plain;
+        }
+
+        return (byName, all);
     }
 
     // Openings in the places of the plan, with voussoirs where the nozzle shows them.

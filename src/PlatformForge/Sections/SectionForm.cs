@@ -29,6 +29,9 @@ internal sealed record SectionInput(
 /// <param name="Faced">Its faced walls, laid flat.</param>
 internal sealed record SectionForm(Solid Solid, RigidTransform ToLayout, PrintPose Pose, Point2[] Hull, Point3 Size, IReadOnlyList<FacedWall> Faced)
 {
+    /// <summary>The piece in the colours that it shows.</summary>
+    public Solid Shown { get; init; } = Solid;
+
     /// <summary>Raises the piece and lays it on the bed.</summary>
     public static SectionForm Of(SectionInput input, CancellationToken cancel)
     {
@@ -39,7 +42,7 @@ internal sealed record SectionForm(Solid Solid, RigidTransform ToLayout, PrintPo
         var (pose, turn) = PoseFinder.Find(solid.Mesh, input.Surfaces, input.Along, input.Pose, input.Layer, faced.Sum(w => w.Ledges) + input.Engraved);
         var bed = new BedShape(new PrinterSpec(input.Bed, 0) { Margin = input.Margin });
         var (toLayout, hull, size) = OnBed(solid.Mesh, turn, bed);
-        return new(solid, toLayout, pose, hull, size, faced);
+        return new(solid, toLayout, pose, hull, size, faced) { Shown = input.Facing is { } facing ? WallPaints.Shown(solid, facing.Front) : solid };
     }
 
     private static (RigidTransform ToLayout, Point2[] Hull, Point3 Size) OnBed(Mesh mesh, RigidTransform turn, BedShape bed)

@@ -53,7 +53,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         var (form, joints, from, to) = (shaped.Form, shaped.Joints, shaped.From, shaped.To);
         var account = memory.Of("account of a section", new AccountInput(form, Parts(shaped), printer), SectionAccount.Of, cancel);
         var section = new PlatformSection(
-            platform, shaped.Number, shaped.Count, from, to, form.Solid, form.ToLayout, account.Volumes, form.Pose, form.Hull, form.Size, account.Estimate, account.Overhangs)
+            platform, shaped.Number, shaped.Count, from, to, form.Shown, form.ToLayout, account.Volumes, form.Pose, form.Hull, form.Size, account.Estimate, account.Overhangs)
         {
             Bores = [.. joints.SelectMany(j => j.Bores)],
             Pockets = [.. joints.SelectMany(j => j.Pockets)],

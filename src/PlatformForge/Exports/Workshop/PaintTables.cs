@@ -17,6 +17,9 @@ internal static class PaintTables
     // Amounts are told in steps of half a millilitre.
     private const double Step = 0.5;
 
+    // A paved deck shows its own colour at the rim behind the coping and in a few corners: less than this share of all is no tarmac.
+    private const double LeastDeck = 0.02;
+
     private static readonly (Paint Paint, string Name, int Coats)[] Surfaces =
     [
         (Paint.Deck, "deck", 2),
@@ -74,7 +77,7 @@ internal static class PaintTables
     public static WorkTable Mixes(double[] areas)
     {
         var rows = new List<IReadOnlyList<TableCell>>();
-        foreach (var recipe in Recipes.Where(r => areas[(int)r.Paint] > 0))
+        foreach (var recipe in Recipes.Where(r => areas[(int)r.Paint] > (r.Paint == Paint.Deck ? LeastDeck * areas.Sum() : 0)))
         {
             var surface = Surfaces.First(s => s.Paint == recipe.Paint);
             double ready = HaveReady(areas[(int)recipe.Paint] / 100, surface.Coats, BrushCover, Reserve);

@@ -24,6 +24,9 @@ internal static class SurfaceAreas
     // What looks down more than this, the cosine of some 25 degrees, is an underside.
     private const double Underside = 0.9;
 
+    // Far less than a brick, far more than a facet's rounding, mm.
+    private const double Hair = 0.05;
+
     /// <summary>Areas by paint, in the order of <see cref="Paint"/>.</summary>
     public static double[] Of(SectionSet set)
     {
@@ -32,19 +35,22 @@ internal static class SurfaceAreas
         foreach (var section in set.Sections)
         {
             var mesh = section.Solid.Mesh;
-            var plane = set.Plan.Surface.At((section.From + section.To) / 2);
+            HeightPlane[] planes = [.. set.Plan.Surface.Breaks.Where(b => b > section.From && b < section.To).Append(section.To)
+                .Select(b => set.Plan.Surface.At(Math.BitDecrement(b)))];
             var outline = Outline(set.Plan, section.From, section.To);
             for (int i = 0; i < mesh.TriangleCount; i++)
             {
                 Point3 a = mesh.Vertices[mesh.Triangles[3 * i]], b = mesh.Vertices[mesh.Triangles[(3 * i) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * i) + 2]];
                 var normal = Point3.Cross(b - a, c - a);
                 double twice = normal.Length;
-                bool bent = twice > 0 && trestle is { } paint && mesh.Paints.Length > 0 && mesh.Paints[i] == (byte)paint
-                    && IsOfBent((a + b + c) * (1.0 / 3), normal * (1 / twice), plane, set.Plan.Spec.Deck.Thickness);
-                if (bent || (twice > 0 && (IsBank(mesh, i, normal) || IsSeen((a + b + c) * (1.0 / 3), normal * (1 / twice), plane, outline))))
+                if (twice <= 0)
                 {
-                    areas[mesh.Paints.Length > 0 ? mesh.Paints[i] : 0] += twice / 2;
+                    continue;
                 }
+
+                var (middle, way) = ((a + b + c) * (1.0 / 3), normal * (1 / twice));
+                bool bent = trestle is { } paint && mesh.Paints.Length > 0 && mesh.Paints[i] == (byte)paint && IsOfBent(middle, way, planes, set.Plan.Spec.Deck.Thickness);
+                areas[mesh.Paints.Length > 0 ? mesh.Paints[i] : 0] += twice / 2 * (bent || IsBank(mesh, i, normal) ? 1 : Seen([a, b, c], way, planes, outline));
             }
         }
 
@@ -65,14 +71,23 @@ internal static class SurfaceAreas
     private static bool IsBank(Mesh mesh, int triangle, Point3 normal) => mesh.Paints.Length > 0 && (Paint)mesh.Paints[triangle] == Paint.Turf && normal.Z > 0;
 
     // Bents are painted all round, but for what they stand on and the undersides of caps.
-    private static bool IsOfBent(Point3 middle, Point3 normal, HeightPlane top, double deck) =>
-        top.At(new(middle.X, middle.Y)) - middle.Z > deck && normal.Z > -Underside;
+    private static bool IsOfBent(Point3 middle, Point3 normal, HeightPlane[] top, double deck) =>
+        top.Min(t => t.At(new(middle.X, middle.Y))) - middle.Z > deck && normal.Z > -Underside;
 
-    private static bool IsSeen(Point3 middle, Point3 normal, HeightPlane top, OuterSide[] outline)
+    // How much of a triangle is seen, as a share.
+    private static double Seen(Point3[] corners, Point3 normal, HeightPlane[] planes, OuterSide[] outline)
     {
+        var middle = (corners[0] + corners[1] + corners[2]) * (1.0 / 3);
         Point2 p = new(middle.X, middle.Y), way = new(normal.X, normal.Y);
-        double deep = top.At(p) - middle.Z;
-        return normal.Z > Level ? deep < TopDepth : Math.Abs(normal.Z) < Upright && Array.Exists(outline, o => deep > o.Below && o.Faces(p, way));
+
+        // Ramps fall away from the level deck, so the lowest plane is the walking surface.
+        double deep = planes.Min(t => t.At(p)) - middle.Z;
+        if (normal.Z > Level || Math.Abs(normal.Z) >= Upright)
+        {
+            return normal.Z > Level && deep < TopDepth ? 1 : 0;
+        }
+
+        return outline.Where(o => deep > o.Below).Select(o => o.Share(corners, p, way)).DefaultIfEmpty(0).Max();
     }
 
     // The outer sides in plan from one chainage to another: wall's foot, coping edge, back, and the platform's own ends.
@@ -89,7 +104,7 @@ internal static class SurfaceAreas
                 {
                     sides.Add(OuterSide.Of(plan.ToLayout(line.Stations[i], line.Reach[i]), plan.ToLayout(line.Stations[i + 1], line.Reach[i + 1]),
                         turn) with
-                    { Below = below });
+                    { Below = below, Near = OutlineNear + (plan.Spec.Facing?.ProfileDepth ?? 0) });
                 }
             }
         }
@@ -115,11 +130,34 @@ internal static class SurfaceAreas
         {
             if (s >= from && s <= to)
             {
-                sides.Add(OuterSide.Of(plan.ToLayout(s, body.CopingFront.At(s)), plan.ToLayout(s, body.Back.At(s)), -ahead * inward));
+                sides.Add(OuterSide.Of(plan.ToLayout(s, body.CopingFront.At(s)), plan.ToLayout(s, body.Back.At(s)), -ahead * inward) with
+                { Near = OutlineNear + (plan.Spec.Facing?.EndsBack ?? 0) });
             }
         }
 
+        sides.AddRange(PierSides(plan, from, to, under));
         return [.. sides];
+    }
+
+    // Both sides of each pier, from its front to the face of the panel beside it: bricks may stand out of them as far as joints are deep.
+    private static IEnumerable<OuterSide> PierSides(PlatformPlan plan, double from, double to, double under)
+    {
+        double inward = plan.Side.Outward(1);
+        foreach (var pier in plan.Piers.Where(p => p.From < to && p.To > from))
+        {
+            var (front, panel) = (pier.IsFar ? plan.Body.FarWallFace : plan.Body.WallFace, plan.Panels(pier.IsFar));
+            foreach (var (s, ahead) in new[] { (pier.From, -1), (pier.To, 1) })
+            {
+                double near = Math.Min(front.At(s), panel.At(s)), far = Math.Max(front.At(s), panel.At(s));
+                yield return OuterSide.Of(plan.ToLayout(s, near), plan.ToLayout(s, far), -ahead * inward) with
+                {
+                    Below = under,
+                    Near = plan.Spec.Facing!.FaceDepth(pier.IsFar && !plan.Spec.IsIsland) + Hair,
+                    Before = plan.Spec.Facing!.ProfileDepth + Hair,
+                    EndsThere = true,
+                };
+            }
+        }
     }
 
     // A straight piece of the outline and the way that is out.
@@ -128,6 +166,15 @@ internal static class SurfaceAreas
         /// <summary>How far under the top, mm, what belongs to it begins.</summary>
         public double Below { get; init; } = double.NegativeInfinity;
 
+        /// <summary>How far before or behind it, mm, what belongs to it may lie.</summary>
+        public double Near { get; init; } = OutlineNear;
+
+        /// <summary>How far before it, mm, what belongs to it may stand besides: plinths and corbelled courses go round piers.</summary>
+        public double Before { get; init; }
+
+        /// <summary>Whether what lies beyond its ends is hidden, as the foot of a pier's side is by the panel's bricks.</summary>
+        public bool EndsThere { get; init; }
+
         public static OuterSide Of(Point2 a, Point2 b, double turn)
         {
             double length = (b - a).Length;
@@ -135,15 +182,47 @@ internal static class SurfaceAreas
             return new(a, along, length, along.Left * turn);
         }
 
-        public bool Faces(Point2 p, Point2 way)
+        /// <summary>How much of a triangle belongs to it, as a share.</summary>
+        public double Share(Point3[] corners, Point2 middle, Point2 way)
         {
-            if (Point2.Dot(Out, way) < SameWay)
+            double before = Point2.Dot(middle - A, Out);
+            if (Point2.Dot(Out, way) < SameWay || before <= -Near || before >= Math.Max(Near, Before))
             {
-                return false;
+                return 0;
             }
 
-            double at = Point2.Dot(p - A, Along);
-            return Math.Abs(Point2.Dot(p - A, Out)) < OutlineNear && at > -OutlineNear && at < Length + OutlineNear;
+            double at = Point2.Dot(middle - A, Along);
+            return EndsThere ? Between(corners) : at > -OutlineNear && at < Length + OutlineNear ? 1 : 0;
+        }
+
+        // The part between both ends: the triangle as a half square, in shares of two of its sides.
+        private double Between(Point3[] corners)
+        {
+            OuterSide side = this;
+            double[] at = Array.ConvertAll(corners, c => Point2.Dot(new Point2(c.X, c.Y) - side.A, side.Along));
+            List<(Point2 P, double At)> ring = [(new(0, 0), at[0]), (new(1, 0), at[1]), (new(0, 1), at[2])];
+            foreach (var (end, turn) in new[] { (-Hair, 1), (Length + Hair, -1) })
+            {
+                var kept = new List<(Point2 P, double At)>();
+                for (int i = 0; i < ring.Count; i++)
+                {
+                    var (p, q) = (ring[i], ring[(i + 1) % ring.Count]);
+                    double a = (p.At - end) * turn, b = (q.At - end) * turn;
+                    if (a >= 0)
+                    {
+                        kept.Add(p);
+                    }
+
+                    if (a >= 0 != b >= 0)
+                    {
+                        kept.Add((p.P + ((q.P - p.P) * (a / (a - b))), end));
+                    }
+                }
+
+                ring = kept;
+            }
+
+            return Enumerable.Range(0, ring.Count).Sum(i => Point2.Cross(ring[i].P, ring[(i + 1) % ring.Count].P));
         }
     }
 }

@@ -13,6 +13,9 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
     // An opening lies on a piece of its wall that is no farther from its place in plan than this, mm: chords of curves are nearer.
     private const double OnWall = 0.2;
 
+    /// <summary>What a wall shows whose paint is <see cref="Paint.Wall"/>, while a solid is raised: so that it is told from what has no face of its own.</summary>
+    public const byte OwnWall = byte.MaxValue;
+
     private readonly List<FacedWall> walls = [];
 
     /// <summary>The part of the walls' height that it is on.</summary>
@@ -22,10 +25,10 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
     public IReadOnlyList<FacedWall> Walls => walls;
 
     /// <summary>What stands out shows.</summary>
-    public byte? Face => (byte)PaintOf(work.Finish);
+    public byte? Face => Own(PaintOf(work.Finish));
 
     /// <summary>Mortar between bricks and stones; gaps and joints of other finishes show what those are made of.</summary>
-    public byte? Ground => (byte)(HasMortar(work.Finish) ? Paint.Mortar : PaintOf(work.Finish));
+    public byte? Ground => Own(HasMortar(work.Finish) ? Paint.Mortar : PaintOf(work.Finish));
 
     /// <summary>Whether a finish has joints of mortar.</summary>
     public static bool HasMortar(WallFinish finish) => finish is WallFinish.Brick or WallFinish.Stone or WallFinish.Rubble;
@@ -38,6 +41,8 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
         WallFinish.Panels => Paint.Concrete,
         _ => Paint.Wall,
     };
+
+    private static byte Own(Paint paint) => paint == Paint.Wall ? OwnWall : (byte)paint;
 
     public IEnumerable<ReliefField> Fields(WallPanel panel)
     {
