@@ -47,7 +47,8 @@ public class SlicerTests(WrittenSamples samples)
                 Assert.True(File.Exists(back), said.All);
                 var (written, read) = (Parts(file), Parts(back));
                 string[] names = [.. written.Where(p => p.Triangles > 0).Select(p => p.Name)];
-                Assert.Equal(names.Order(), Objects(back).Order());
+                // A body that is alone on its plate is called as the file is.
+                Assert.Equal(names.Length == 1 ? [Path.GetFileNameWithoutExtension(file)] : names.Order(), Objects(back).Order());
                 Assert.Equal(written.Sum(p => p.Triangles), read.Sum(p => p.Triangles));
                 Assert.True(written.Sum(p => p.Coloured) > 0 && read.Sum(p => p.Coloured) == 0);
                 bodies += names.Count(n => n.Contains("line", StringComparison.Ordinal));

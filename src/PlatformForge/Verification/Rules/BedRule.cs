@@ -45,10 +45,13 @@ internal static class BedRule
         }
     }
 
-    private static Finding Outside(string name, string file, double within, double margin) => within < 0
-        ? Fault("PF8013", Invariant($"{name} in '{file}' lies up to {-within:F2} mm beyond the edge of the bed."), "Build the folder again for this bed.")
-        : Fault("PF8013", Invariant($"{name} in '{file}' comes to {within:F2} mm from the edge of the bed, and {margin:F1} mm is to be kept."),
-            Invariant($"Build the folder again for this bed, or with a margin of {Math.Floor(within * 100) / 100:F2} mm or less."));
+    private static Finding Outside(string name, string file, double within, double margin)
+    {
+        var (where, or) = within < 0
+            ? (Invariant($"lies up to {-within:F2} mm beyond the edge of the bed."), ".")
+            : (Invariant($"comes to {within:F2} mm from the edge of the bed, and {margin:F1} mm is to be kept."), Invariant($", or with a margin of {Math.Floor(within * 100) / 100:F2} mm or less."));
+        return Fault("PF8013", Invariant($"{name} in '{file}' {where}"), "Build the folder again for this bed" + or);
+    }
 
     // Things are met in order of their least x, each with those that reach that far; pairs beyond the first few are only counted.
     private static Finding[] Overlaps(string file, IReadOnlyList<string> names, IReadOnlyList<Mesh> placed, List<Point2>[] hulls)
