@@ -116,6 +116,20 @@ public class FileFormTests
     }
 
     [Theory]
+    [InlineData(-17)]
+    [InlineData(0)]
+    [InlineData(1001)]
+    public void A_door_sill_on_the_wrong_side_of_a_vehicles_middle_or_far_from_it_is_told(double from)
+    {
+        string text = Encoding.UTF8.GetString(Bytes("design"));
+        string sill = FormattableString.Invariant($"\"sill\": {{ \"half_width\": {from}, \"height\": 13, \"from_x\": -100, \"to_x\": 100 }}");
+        string spoilt = Regex.Replace(text, @"""sill"": (null|\{[^}]*\})", sill);
+        Assert.NotEqual(text, spoilt);
+        var finding = Assert.Single(DesignForm.Read(Encoding.UTF8.GetBytes(spoilt), "design.json").Findings);
+        Assert.Contains(FormattableString.Invariant($"a door sill {from} mm from the middle"), finding.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [MemberData(nameof(Names))]
     public void What_is_wrong_in_a_file_is_told_in_words_of_the_file(string name)
     {
