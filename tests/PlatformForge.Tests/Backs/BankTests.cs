@@ -5,7 +5,7 @@ using PlatformForge.Platforms.Rules;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
-using PlatformForge.Tests.Meshes;
+using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -58,7 +58,7 @@ public class BankTests
         });
         var set = Workbench.Made(plan, Workbench.Printer, new());
         Assert.True(set.Sections.Count > 1);
-        Assert.All(set.Sections, s => Sound(s));
+        Assert.All(set.Sections, s => SoundSection.Check(s));
         Assert.All(set.Sections.Where(s => s.From >= plan.Profile.StartHead), s => Falls(s, slope, 1e-4));
     }
 
@@ -67,7 +67,7 @@ public class BankTests
     {
         var set = Workbench.Made(Workbench.PendlewickAs(p => p with { Back = new() { Kind = BackKind.Bank }, Facing = FacingSpec.For(Scale) with { HasBack = false } }),
             Workbench.Printer, new());
-        Assert.All(set.Sections, s => Sound(s));
+        Assert.All(set.Sections, s => SoundSection.Check(s));
         Assert.All(set.Sections.Where(s => s.From >= set.Plan.Profile.StartHead && s.To <= set.Plan.Profile.EndHead), s => Falls(s, 1, 2e-3));
     }
 
@@ -119,7 +119,7 @@ public class BankTests
     {
         var plan = Workbench.Straight(300, side, s => s with { Back = new() { Kind = BackKind.Open }, Deck = s.Deck with { Width = 30 }, Ribs = new() { Pitch = 30, LongitudinalCount = 0 } });
         var set = Workbench.Made(plan, Workbench.Printer, new());
-        Assert.All(set.Sections, s => Sound(s));
+        Assert.All(set.Sections, s => SoundSection.Check(s));
         double back = plan.Back.Reach[0];
         Assert.All(set.Plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal), r => Assert.Equal(back, r.Far.Reach[0], 1e-9));
 
@@ -140,15 +140,6 @@ public class BankTests
     }
 
     private static PlatformPlan Straight(Side side, BackSpec back) => Workbench.Straight(Length, side, s => s with { Back = back });
-
-    private static void Sound(PlatformSection section)
-    {
-        var report = MeshCheck.Inspect(section.Solid.Mesh);
-        Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
-        Assert.InRange(section.Volumes.Finished / report.Volume, 1 - 2e-5, 1 + 2e-5);
-        Assert.True(MeshCheck.Inspect(section.PrintMesh()) is { IsClosed: true, DegenerateTriangles: 0 });
-        Assert.InRange(section.Overhangs.Unsupported, 0, 0.2);
-    }
 
     // Every triangle of the turfed face, by its normal.
     private static void Falls(PlatformSection section, double slope, double by)

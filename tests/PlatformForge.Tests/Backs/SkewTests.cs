@@ -2,8 +2,7 @@ using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Rules;
-using PlatformForge.Sections;
-using PlatformForge.Tests.Meshes;
+using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -24,7 +23,7 @@ public class SkewTests
     {
         var plan = Straight(side, start, end, kind);
         var set = Workbench.Made(plan, Workbench.Printer, new() { Joint = new() { FaceRelief = 0, EndTrim = 0 } });
-        Assert.All(set.Sections, Sound);
+        Assert.All(set.Sections, SoundSection.Check);
 
         // Corners of the deck: the edge's ends are where they were asked for, the back's are off by its width's tangent.
         Point3[] top = [.. set.Sections.SelectMany(s => s.Solid.Mesh.Vertices).Where(v => v.Z > 19.99)];
@@ -71,7 +70,7 @@ public class SkewTests
             Deck = p.Deck with { Crossfall = 0 },
             Facing = FacingSpec.For(new(76.2)),
         });
-        Assert.All(Workbench.Made(plan, Workbench.Printer, new()).Sections, Sound);
+        Assert.All(Workbench.Made(plan, Workbench.Printer, new()).Sections, SoundSection.Check);
     }
 
     [Fact]
@@ -116,14 +115,5 @@ public class SkewTests
         }
 
         return area;
-    }
-
-    private static void Sound(PlatformSection section)
-    {
-        var report = MeshCheck.Inspect(section.Solid.Mesh);
-        Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
-        Assert.InRange(section.Volumes.Finished / report.Volume, 1 - 2e-5, 1 + 2e-5);
-        Assert.True(MeshCheck.Inspect(section.PrintMesh()) is { IsClosed: true, DegenerateTriangles: 0 });
-        Assert.InRange(section.Overhangs.Unsupported, 0, 0.2);
     }
 }

@@ -1,13 +1,13 @@
-using System.Collections.Concurrent;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
-using PlatformForge.Tests.Meshes;
+using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
+using System.Collections.Concurrent;
 using Xunit;
 
 namespace PlatformForge.Tests.Masonry;
@@ -30,11 +30,11 @@ public class FacedSectionTests
     [InlineData(Side.Left, Bond.Stretcher, true)]
     [InlineData(Side.Right, Bond.EnglishGardenWall, true)]
     public void Sections_of_a_faced_platform_are_sound_and_of_their_volume(Side side, Bond bond, bool ramps) => Assert.All(
-        Workbench.Made(Straight(ramps ? 200 : 120, side, Facing with { Bond = bond }, ramps), Workbench.Printer, new()).Sections, Sound);
+        Workbench.Made(Straight(ramps ? 200 : 120, side, Facing with { Bond = bond }, ramps), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, faced: true));
 
     [Fact]
     public void Sections_of_a_faced_platform_on_a_curve_are_sound_and_of_their_volume() =>
-        Assert.All(Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Facing }), Workbench.Printer, new()).Sections, Sound);
+        Assert.All(Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Facing }), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, faced: true));
 
     [Fact]
     public void Facings_of_any_figures_are_sound() => Assert.All(Simulations.Cases(2, 200), seed =>
@@ -52,7 +52,7 @@ public class FacedSectionTests
             Seed = random.Next(1000),
         };
         var plan = Straight(125 + (random.NextDouble() * 60), (Side)((2 * random.Next(2)) - 1), facing, random.Next(2) == 0, random.Next(2) * 60);
-        Assert.All(Workbench.Made(plan, Workbench.Printer, new()).Sections, Sound);
+        Assert.All(Workbench.Made(plan, Workbench.Printer, new()).Sections, s => SoundSection.Check(s, faced: true));
     });
 
     [Theory]
@@ -211,14 +211,4 @@ public class FacedSectionTests
 
     private static PlatformSection LevelOf(FacingSpec facing) => Level.GetOrAdd(facing, f => new(() =>
         Workbench.Made(Straight(150, Side.Left, f, false), Workbench.Printer, new()).Sections[0])).Value;
-
-    private static void Sound(PlatformSection section)
-    {
-        var report = MeshCheck.Inspect(section.Solid.Mesh);
-        Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
-        Assert.InRange(section.Volumes.Finished / report.Volume, 1 - 2e-5, 1 + 2e-5);
-        Assert.NotEmpty(section.Faced);
-        Assert.True(MeshCheck.Inspect(section.PrintMesh()) is { IsClosed: true, DegenerateTriangles: 0 });
-        Assert.InRange(section.Overhangs.Unsupported, 0, 0.2);
-    }
 }

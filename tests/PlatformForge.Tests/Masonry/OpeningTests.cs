@@ -3,7 +3,7 @@ using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Sections;
-using PlatformForge.Tests.Meshes;
+using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -39,14 +39,14 @@ public class OpeningTests
         };
         var plan = Straight(200, side, facing, true);
         var set = Workbench.Made(plan, Workbench.Printer, new());
-        Assert.All(set.Sections, Sound);
+        Assert.All(set.Sections, SoundSection.Check);
         Assert.Equal(set.Plan.WallOpenings.Count, set.Sections.Sum(s => s.Faced.Sum(w => w.Regions.Count(r => r.Out < 0))));
         Assert.True(set.Plan.WallOpenings.Count > 8);
     }
 
     [Fact]
     public void Openings_on_a_curve_are_sound_and_of_their_volume() => Assert.All(
-        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Open }), Workbench.Printer, new()).Sections, Sound);
+        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Open }), Workbench.Printer, new()).Sections, SoundSection.Check);
 
     [Fact]
     public void Openings_of_any_figures_are_sound() => Assert.All(Simulations.Cases(2, 200), seed =>
@@ -62,7 +62,7 @@ public class OpeningTests
             Pitch = 15 + (random.NextDouble() * 30),
         };
         var facing = Open with { Bond = (Bond)random.Next(4), Front = (WallFinish)(1 + random.Next(3)), Seed = random.Next(1000), Openings = [shape, Weep] };
-        Assert.All(Workbench.Made(Straight(125 + (random.NextDouble() * 60), (Side)((2 * random.Next(2)) - 1), facing, random.Next(2) == 0), Workbench.Printer, new()).Sections, Sound);
+        Assert.All(Workbench.Made(Straight(125 + (random.NextDouble() * 60), (Side)((2 * random.Next(2)) - 1), facing, random.Next(2) == 0), Workbench.Printer, new()).Sections, SoundSection.Check);
     });
 
     [Fact]
@@ -173,13 +173,4 @@ public class OpeningTests
 
     private static PlatformPlan Straight(double length, Side side, FacingSpec? facing, bool ramps) =>
         Workbench.Straight(length, side, s => s with { Facing = facing, StartRamp = ramps ? new(Gradient: 8) : null });
-
-    private static void Sound(PlatformSection section)
-    {
-        var report = MeshCheck.Inspect(section.Solid.Mesh);
-        Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
-        Assert.InRange(section.Volumes.Finished / report.Volume, 1 - 2e-5, 1 + 2e-5);
-        Assert.True(MeshCheck.Inspect(section.PrintMesh()) is { IsClosed: true, DegenerateTriangles: 0 });
-        Assert.InRange(section.Overhangs.Unsupported, 0, 0.2);
-    }
 }

@@ -1,15 +1,15 @@
-using System.Globalization;
-using System.Text;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Tests.Exports;
-using PlatformForge.Tests.Meshes;
+using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
+using System.Globalization;
+using System.Text;
 using Xunit;
 
 namespace PlatformForge.Tests.Masonry;
@@ -32,12 +32,12 @@ public class PierTests
     public void Sections_with_piers_are_sound_and_of_their_volume(Side side, WallFinish front, WallFinish ends, bool ramps, PierWalls on)
     {
         var facing = Piered with { Front = front, Ends = ends, Piers = Piered.Piers! with { On = on } };
-        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => Sound(s, front != WallFinish.Plain));
+        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, front != WallFinish.Plain));
     }
 
     [Fact]
     public void Piers_on_a_curve_are_sound_and_of_their_volume() => Assert.All(
-        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Piered }), Workbench.Printer, new()).Sections, s => Sound(s, true));
+        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Piered }), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, true));
 
     [Fact]
     public void Courses_measured_on_the_mesh_go_on_level_over_piers_and_panels_and_close_beside_the_piers()
@@ -215,14 +215,4 @@ public class PierTests
 
     private static PlatformPlan Straight(double length, Side side, FacingSpec? facing, bool ramps) =>
         Workbench.Straight(length, side, s => s with { Facing = facing, StartRamp = ramps ? new(Gradient: 8) : null });
-
-    private static void Sound(PlatformSection section, bool faced)
-    {
-        var report = MeshCheck.Inspect(section.Solid.Mesh);
-        Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
-        Assert.InRange(section.Volumes.Finished / report.Volume, 1 - 2e-5, 1 + 2e-5);
-        Assert.Equal(faced, section.Faced.Count > 0);
-        Assert.True(MeshCheck.Inspect(section.PrintMesh()) is { IsClosed: true, DegenerateTriangles: 0 });
-        Assert.InRange(section.Overhangs.Unsupported, 0, 0.2);
-    }
 }

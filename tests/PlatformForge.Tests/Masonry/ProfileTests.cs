@@ -2,7 +2,7 @@ using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
-using PlatformForge.Tests.Meshes;
+using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -32,12 +32,12 @@ public class ProfileTests
     public void Sections_with_plinth_and_corbel_are_sound_and_of_their_volume(Side side, WallFinish front, WallFinish ends, bool ramps, bool piers)
     {
         var facing = Profiled with { Front = front, Ends = ends, Piers = piers ? PierSpec.For(Scale) : null };
-        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => Sound(s, front != WallFinish.Plain));
+        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, front != WallFinish.Plain));
     }
 
     [Fact]
     public void A_profile_on_a_curve_is_sound_and_of_its_volume() => Assert.All(
-        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Profiled }), Workbench.Printer, new()).Sections, s => Sound(s, true));
+        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Profiled }), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, true));
 
     /// <summary>All round a ring of walls each part has the area between two oblongs, times its height.</summary>
     [Theory]
@@ -156,7 +156,7 @@ public class ProfileTests
         Assert.Empty(Rules(Plan.Spec, facing with { Openings = [mended] }));
         var set = Workbench.Made(Straight(150, Side.Left, facing with { Openings = [mended] }, false), Workbench.Printer, new());
         Assert.Contains(set.Sections[0].Faced.SelectMany(w => w.Regions), r => r.Out < 0);
-        Assert.All(set.Sections, s => Sound(s, true));
+        Assert.All(set.Sections, s => SoundSection.Check(s, true));
     }
 
     [Theory]
@@ -177,7 +177,7 @@ public class ProfileTests
     public void Walls_that_lean_are_sound_and_of_their_volume(WallFinish front, Side side, bool ramps, bool piers)
     {
         var facing = FacingSpec.For(Scale) with { Front = front, Batter = 1.5, Piers = piers ? PierSpec.For(Scale) : null };
-        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => Sound(s, true));
+        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, true));
     }
 
     /// <summary>Of nineteen courses under the coping each stands back behind the one below it by an even share of its height; the foot stands at the proven face.</summary>
@@ -258,7 +258,7 @@ public class ProfileTests
             Plinth = plinth ? PlinthSpec.For(Scale) : null,
             Piers = PierSpec.For(Scale) with { Height = 12, On = PierWalls.Both },
         };
-        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => Sound(s, front != WallFinish.Plain));
+        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, front != WallFinish.Plain));
     }
 
     [Fact]
@@ -361,14 +361,4 @@ public class ProfileTests
 
     private static PlatformPlan Straight(double length, Side side, FacingSpec? facing, bool ramps) =>
         Workbench.Straight(length, side, s => s with { Facing = facing, StartRamp = ramps ? new(Gradient: 8) : null });
-
-    private static void Sound(PlatformSection section, bool faced)
-    {
-        var report = MeshCheck.Inspect(section.Solid.Mesh);
-        Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, report.ToString());
-        Assert.InRange(section.Volumes.Finished / report.Volume, 1 - 2e-5, 1 + 2e-5);
-        Assert.Equal(faced, section.Faced.Count > 0);
-        Assert.True(MeshCheck.Inspect(section.PrintMesh()) is { IsClosed: true, DegenerateTriangles: 0 });
-        Assert.InRange(section.Overhangs.Unsupported, 0, 0.2);
-    }
 }

@@ -4,7 +4,7 @@ using PlatformForge.Platforms.Rules;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
-using PlatformForge.Tests.Meshes;
+using PlatformForge.Tests.Fixtures;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using Xunit;
@@ -71,7 +71,7 @@ public class TrestleTests
         {
             var set = Workbench.Made(On(trestle with { Ramps = carried }, 420, side, ramps), Workbench.Printer, new());
             Assert.True(set.Sections.Count >= 2);
-            Assert.All(set.Sections, Sound);
+            Assert.All(set.Sections, SoundSection.Check);
         }
     }
 
@@ -83,7 +83,7 @@ public class TrestleTests
         var facing = PlatformForge.Masonry.FacingSpec.For(Scale) with { Front = finish };
         var plan = Workbench.Straight(420, Side.Left, s => s with { Trestle = Deep with { Ramps = ramps }, Facing = facing, StartRamp = new(Gradient: 8) });
         var set = Workbench.Made(plan, Workbench.Printer, new());
-        Assert.All(set.Sections, Sound);
+        Assert.All(set.Sections, SoundSection.Check);
         double end = set.Plan.Trestle!.Stretch.From;
         Assert.All(set.Sections, s => Assert.Equal(s.From < end - 1, s.Faced.Count > 0));
 
@@ -98,7 +98,7 @@ public class TrestleTests
     {
         var plan = Workbench.PendlewickAs(p => p with { Trestle = Timber with { Ramps = TrestleRamps.Bents } });
         var set = Workbench.Made(plan, Workbench.Printer, new());
-        Assert.All(set.Sections, Sound);
+        Assert.All(set.Sections, SoundSection.Check);
         var trestle = set.Plan.Trestle!;
         Assert.True(trestle.Bents.Count > 15);
         var keepouts = set.Plan.Keepouts.Where(k => k.Holds(PlatformForge.Platforms.Features.KeptOff.RibsAcross) && !k.IsFloored).ToArray();
@@ -282,14 +282,5 @@ public class TrestleTests
 
         met.Sort();
         return [.. Enumerable.Range(0, met.Count / 2).Select(i => (met[2 * i], met[(2 * i) + 1]))];
-    }
-
-    private static void Sound(PlatformSection section)
-    {
-        var report = MeshCheck.Inspect(section.Solid.Mesh);
-        Assert.True(report is { IsClosed: true, DegenerateTriangles: 0, Components: 1 }, $"{section.Name}: {report}");
-        Assert.InRange(section.Volumes.Finished / report.Volume, 1 - 2e-5, 1 + 2e-5);
-        Assert.True(MeshCheck.Inspect(section.PrintMesh()) is { IsClosed: true, DegenerateTriangles: 0 }, section.Name);
-        Assert.InRange(section.Overhangs.Unsupported, 0, 0.2);
     }
 }
