@@ -79,7 +79,8 @@ public class RibsAndFenceFound
         var random = new Random(seed);
         double pitch = 14 + (random.NextDouble() * 24), wide = 10 + (random.NextDouble() * 20), pin = 0.8 + random.NextDouble(), depth = 2.5 + random.NextDouble();
         var plan = Planned(seed, random, s => s.With<FenceSpec>([new() { Panels = FencePanels.Whole, Pitch = pitch, PinDiameter = pin, Depth = depth, Gaps = [new(Middle(s) - (wide / 2), Middle(s) + (wide / 2))] }]));
-        var set = Workbench.Made(plan, PrinterSpec.Oblong(220, 220, 250), new());
+        // A large bed: where posts stand nearly as far apart as the coping's joints, no cut comes between them for up to 450 mm, and a small bed is refused.
+        var set = Workbench.Made(plan, PrinterSpec.Oblong(400, 400, 250), new());
         double top = plan.Profile.Level;
         var found = new List<(Point2 Middle, double Diameter)>();
         foreach (var section in set.Sections)
