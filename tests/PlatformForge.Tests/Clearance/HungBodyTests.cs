@@ -1,6 +1,7 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
+using PlatformForge.Clearance.Sweeping;
 using PlatformForge.Geometry;
 using PlatformForge.Projects;
 using PlatformForge.Tests.Projects;
@@ -61,11 +62,13 @@ public class HungBodyTests
     public void The_same_holds_for_a_hung_car_on_kinked_track(RunCase run) => SweepProperties.AgainstBrute(run with { Vehicle = Hung(run) }, run.Kinked());
 
     [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public void In_a_set_on_a_reverse_curve_hinges_meet_and_the_poses_that_verify_agree(bool turned)
+    [InlineData(false, 24)]
+    [InlineData(true, 24)]
+    [InlineData(false, 40)]
+    [InlineData(true, 40)]
+    public void In_a_set_on_a_reverse_curve_hinges_meet_and_the_poses_that_verify_agree(bool turned, int rearPivots)
     {
-        var project = Samples.Sound(Project(Tram));
+        var project = Samples.Sound(Project(Tram.Replace("name = \"rear car\"", $"name = \"rear car\"\npivots = {rearPivots}", StringComparison.Ordinal)));
         var set = Assert.Single(project.Sets);
         var track = DemoStock.Lay("s", new StraightSpec(300), new TransitionSpec(120, 420, Hand.Left), new CurveSpec(420, Hand.Left, Length: 150), new TransitionSpec(120, null, Hand.Left), new TransitionSpec(120, 380, Hand.Right), new CurveSpec(380, Hand.Right, Length: 300));
         for (double u = 420; u < 1000; u += 37)
@@ -79,6 +82,15 @@ public class HungBodyTests
             var ours = new StandingVehicle(track, standing).At(poses[1].LeadingChainage + (standing.LeadingWheelbase / 2))!.Value;
             Assert.Equal(0, (ours.Body.Origin - middle.Origin).Length, 1e-7);
         }
+    }
+
+    /// <summary>A hinge 30 mm from the middle of axles that stand 10 mm either side of it moves three times as far as one of them that goes aside the other way.</summary>
+    [Fact]
+    public void A_hinge_beyond_its_axles_counts_as_a_lever()
+    {
+        var vehicle = new Vehicle("hung", 100, 20, 25, [VehiclePart.Box("body", PartCarrier.Body, -50, 50, 24, 3, 40)]) { LeadingPivotAhead = -30, TrailingPivotAhead = 20, Hangs = true, EitherWayRound = false };
+        var form = Assert.Single(SweptForm.WaysRound(vehicle, SweptShape.Of(vehicle, RunningPlay.None, null), RunningPlay.None, halts: false));
+        Assert.Equal((1, 3), (Math.Round(form.OverPoints, 9), Math.Round(form.Lever, 9)));
     }
 
     // Between cars on axles a third as far apart as its hinges, their hinges up to twice as far out as the axles.

@@ -24,6 +24,29 @@ public class SillAndPoseFinderTests
         Assert.All(inside.Least, r => Assert.Equal(760 - Math.Sqrt(((h - half) * (h - half)) + (131.0 * 131)), r, 0.01));
     }
 
+    /// <summary>Where a straight runs into a curve of 450 mm a sill's ends move aside by a third of a millimetre from pose to pose. Poses 0.15 mm apart, chords by false position.</summary>
+    [Theory]
+    [InlineData(Side.Left)]
+    [InlineData(Side.Right)]
+    public void Sills_at_the_beginning_of_a_curve_are_those_of_fine_steps(Side side)
+    {
+        var track = DemoStock.QuillhavenTrack();
+        var coach = DemoStock.Quillhaven[0];
+        var sill = Assert.Single(SillSurvey.Over(new(track, 230, 330, [new(track, [coach])]), side));
+        for (int k = 0; k < sill.Greatest.Length; k += 2)
+        {
+            double s = sill.From + (k * sill.Spacing), y = (int)side * coach.Sill!.HalfWidth;
+            double[] offsets = [.. Enumerable.Range(0, 1001).Select(i =>
+            {
+                var body = BruteSweep.Place(track, coach, s - 76 + (coach.PivotCentres / 2) + (i * 0.152)).Body;
+                Point2 At(double x) => body.Origin + (x * body.Along) + (y * new Point2(-body.Along.Y, body.Along.X));
+                return (int)side * Crossing(track.At(s), At(coach.Sill.FromX), At(coach.Sill.ToX));
+            }).Where(double.IsFinite)];
+            Assert.Equal(offsets.Max(), sill.Greatest[k], 0.02);
+            Assert.Equal(offsets.Min(), sill.Least[k], 0.02);
+        }
+    }
+
     [Fact]
     public void Sill_never_reaches_beyond_the_envelope()
     {
