@@ -30,7 +30,7 @@ $tasks = [ordered]@{
     'restore'      = { Invoke-Step dotnet restore PlatformForge.sln }
     'format'       = { Invoke-Step dotnet format PlatformForge.sln --no-restore }
     'check-format' = { Invoke-Step dotnet format whitespace --folder --verify-no-changes --exclude tests/PlatformForge.Outside.Tests/node_modules/ }
-    'build'        = { Invoke-Step dotnet build PlatformForge.sln -c $Configuration }
+    'build'        = { Invoke-Step dotnet build PlatformForge.sln -c $Configuration -p:RunAnalyzers=true }
     'test'         = { Invoke-Step dotnet test PlatformForge.sln -c $Configuration }
     'outside'      = {
         Invoke-Step npm ci --prefix tests/PlatformForge.Outside.Tests
