@@ -21,7 +21,7 @@ internal static class CopingRule
 
         double slab = plan.CopingJoints.Length > 0 ? plan.CopingJoints.Zip(plan.CopingJoints.Skip(1), (a,
             b) => b - a).DefaultIfEmpty(coping.SlabLength).Min() : coping.Width;
-        double most = (Math.Min(slab, coping.Width) - (2 * coping.JointWidth) - printer.LeastWall) / 2, least = (coping.JointWidth * 1.0) + printer.Nozzle;
+        double most = (Math.Min(slab, coping.Width) - (2 * coping.JointWidth) - printer.LeastWall) / 2, least = coping.JointWidth + printer.Nozzle;
         if (coping.Margin > 0 && (coping.Margin > most + Rounding || coping.Margin < least - Rounding))
         {
             yield return LineFindings.Margin(key, coping.Margin, (least, most));

@@ -45,6 +45,7 @@ public class CutTests
 
     // Half a dowel of 12, 0.5 of allowance and a wall of 0.8 behind the bore reach 7.3 mm from the cut.
     [Theory]
+    [InlineData(3.5, 1)]
     [InlineData(7, 1)]
     [InlineData(7.5, 2)]
     public void A_ramp_is_cut_off_at_its_head_only_where_the_level_deck_has_room_for_the_joint(double level, int count)

@@ -73,6 +73,7 @@ public class PoseTests
 
         string[] bed = finding.Remedy.Split("a bed of ")[1].Split(' ');
         double side = double.Parse(bed[0], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal(bed[0], bed[2]); // a square bed stays square
         Assert.InRange(Workbench.Made(Wide(235), PrinterSpec.Oblong(side, side, 250), new()).Sections.Count, 1, (count + 1) / 2);
     }
 

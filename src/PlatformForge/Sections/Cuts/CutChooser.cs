@@ -98,12 +98,12 @@ internal sealed class CutChooser
     private int Farthest(int i)
     {
         int good = i, bad = i + 1;
-        while (bad < places.Length && !forced[bad])
+        while (!forced[bad])
         {
-            bad++;
+            bad++; // the platform's end is one that is forced
         }
 
-        bad = Math.Min(bad, places.Length - 1) + 1;
+        bad++;
         int step = 1;
         while (bad - good > 1)
         {

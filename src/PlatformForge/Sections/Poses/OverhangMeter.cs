@@ -192,7 +192,8 @@ internal static class OverhangMeter
                 }
             }
 
-            return (area, border > 0 ? standing / border : 1, LeastWidth(ConvexRing.Hull(corners)), middle * (1 / area));
+            // Of a closed mesh no part looks down all round: a patch has a border.
+            return (area, standing / border, LeastWidth(ConvexRing.Hull(corners)), middle * (1 / area));
         }
     }
 

@@ -1,0 +1,62 @@
+using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
+using PlatformForge.Sections;
+using PlatformForge.Sections.Cuts;
+using PlatformForge.Sections.Joints;
+using PlatformForge.Solids.Bodies;
+using Xunit;
+
+namespace PlatformForge.Tests.Sections;
+
+/// <summary>What keeps a cut from a place, by hand.</summary>
+public class CutRuleTests
+{
+    /// <summary>Where joints are kept off too, a cut stays as far as its joint is deep: 0.1 of trim, half a dowel of 12 less that, 0.5 of allowance and a wall of 0.8 make 7.3.</summary>
+    [Theory]
+    [InlineData(KeptOff.Cuts | KeptOff.Joints, 2, 7.25, false)]
+    [InlineData(KeptOff.Cuts | KeptOff.Joints, 2, 7.35, true)]
+    [InlineData(KeptOff.Cuts, 0.5, 0.7, true)]
+    [InlineData(KeptOff.Cuts, 0.5, 0.4, false)]
+    [InlineData(KeptOff.Lettering, 2, 0, true)]
+    public void A_cut_keeps_its_distance(KeptOff by, double clearance, double distance, bool isTaken)
+    {
+        var plan = Workbench.Straight(300) with
+        {
+            Features = [new("box", "box") { Keepouts = [new("box", "box", 300, 310, 20, 40) { By = by }] }],
+            CutCandidates = [new(310 + distance, CutRank.Joint)],
+        };
+        var chosen = new CutChooser(new FacetedPlan(plan), Workbench.Printer, new() { CutClearance = clearance }).Choose();
+        Assert.Equal(isTaken, chosen.Value is not null);
+    }
+
+    [Fact]
+    public void A_ramp_s_head_that_is_no_place_for_a_cut_is_told_with_what_is_in_the_way()
+    {
+        var plan = Workbench.Straight(150, change: s => s with { StartRamp = new(Length: 60) }) with { CutCandidates = [new(300, CutRank.Joint)] };
+        static (string Words, Units.Cure? Cure) Told(PlatformPlan plan) => new HeadCuts(new FacetedPlan(plan), Workbench.Printer, new()).For(200, 350);
+        Assert.Contains("no place for a cut is there", Told(plan).Words, StringComparison.Ordinal);
+        var blocked = plan with { Features = [new("lamp", "lamp") { Keepouts = [new("lamp", "lamp", 258, 266, 20, 40)] }] };
+        Assert.Contains("the lamp at 262 mm is in the way: move it", Told(blocked).Words, StringComparison.Ordinal);
+        var free = plan with { CutCandidates = [new(260, CutRank.RampHead)] };
+        Assert.Equal("[260]", Told(free).Cure!.Value);
+    }
+
+    /// <summary>Without dowels an end wall alone stands behind a cut, however thin.</summary>
+    [Fact]
+    public void A_plain_joint_is_as_deep_as_its_trim_and_its_wall()
+    {
+        JointSpec thin = new() { EndWall = 0.5 };
+        Assert.Equal(0.6, JointRoom.Depth(thin, Workbench.Printer, dowels: false), 1e-12);
+        Assert.Equal(0.6, JointRoom.Depth(thin with { Kind = JointKind.None }, Workbench.Printer, dowels: true), 1e-12);
+        Assert.Equal(7.3, JointRoom.Depth(thin, Workbench.Printer, dowels: true), 1e-12);
+    }
+
+    /// <summary>A wish that is kept is no part of what is told where the bed is too small.</summary>
+    [Fact]
+    public void A_longest_section_that_is_kept_is_not_told()
+    {
+        var plan = Workbench.Straight(900, change: s => s with { Deck = s.Deck with { Width = 250 }, Coping = s.Coping with { SlabLength = 100 } });
+        var outcome = new CutChooser(new FacetedPlan(plan), Workbench.Printer, new() { LongestSection = 150 }).Choose();
+        Assert.Equal(["PF6001"], outcome.Findings.Select(f => f.Code));
+    }
+}
