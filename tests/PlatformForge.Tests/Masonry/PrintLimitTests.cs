@@ -2,6 +2,8 @@ using System.Globalization;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
+using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -101,6 +103,51 @@ public class PrintLimitTests
             Workbench.Straight(60, change: s => s with { Coping = s.Coping with { SlabLength = 12, JointWidth = 0.4, Margin = wide } }), Workbench.Printer)];
         Assert.Equal(("PF5048", taken), Assert.Single(With(margin)) is var told ? (told.Code, told.Cure!.Value) : default);
         Assert.Empty(With(double.Parse(taken, CultureInfo.InvariantCulture)));
+    }
+
+    /// <summary>A retaining wall is as thick as its oversail, what is laid on its front, and two lines behind that; what the platform's back is laid with is no matter.</summary>
+    [Theory]
+    [InlineData(0.01, false)]
+    [InlineData(-0.01, true)]
+    public void A_retaining_wall_has_two_lines_behind_what_is_laid_on_it(double more, bool isNarrow)
+    {
+        double thick = 0.375 + Facing.Depth + 0.8 + more;
+        var plan = Workbench.Straight(100, Side.Left, s => s with
+        {
+            Facing = Facing,
+            Back = new() { Retaining = new() { Height = 16, Thickness = thick, Oversail = 0.375, Coping = 1, Plinth = 3, Depth = 0.75, Fit = 0.125 } },
+        });
+        Assert.Equal(isNarrow, LineRule.Check(plan, Workbench.Printer).Any(f => f.Code == "PF5042"));
+    }
+
+    /// <summary>What is found when the walls are shared out between cuts is told with the sections: an opening so near to the platform's end is left out.</summary>
+    [Fact]
+    public void An_opening_that_is_left_out_is_told_with_the_sections()
+    {
+        var facing = Facing with { Openings = [OpeningSpec.For(new(76.2)) with { At = [201, 275] }] };
+        Assert.Contains(SectionMaker.Make(Workbench.Straight(150, Side.Left, s => s with { Facing = facing }), Workbench.Printer, new()).Findings, f => f.Code == "PF4160");
+    }
+
+    /// <summary>Plates are refused at the joints of a trestle, and where it has none there is nothing to refuse.</summary>
+    [Theory]
+    [InlineData(0, false)]
+    [InlineData(1, true)]
+    public void Plates_are_refused_where_a_trestle_is_cut(int cuts, bool isRefused)
+    {
+        var plan = Plain with { Spec = Plain.Spec with { Trestle = TrestleSpec.For(new(76.2)) } };
+        Assert.Equal(isRefused, TrestlePrintRule.Check(plan, Workbench.Printer, new() { Kind = JointKind.Plate }, cuts).Any(f => f.Code == "PF5059"));
+    }
+
+    /// <summary>What has no face of its own shows what the front is made of; a wall that is left plain keeps its own paint, and so does all else.</summary>
+    [Fact]
+    public void A_plain_wall_keeps_its_paint()
+    {
+        var solid = SolidRaiser.Raise([new([new(0, 0), new(9, 0), new(9, 9), new(0, 9)], new(0), new(9), BlockAction.Add, Paint.Wall)]);
+        byte[] given = [.. solid.Mesh.Paints.Select((_, i) => i % 3 == 0 ? (byte)Paint.Wall : i % 3 == 1 ? FacingRelief.OwnWall : (byte)Paint.Deck)];
+        var shown = WallPaints.Shown(solid with { Mesh = solid.Mesh with { Paints = given } }, WallFinish.Stone).Mesh.Paints;
+        byte stone = (byte)FacingRelief.PaintOf(WallFinish.Stone);
+        Assert.NotEqual((byte)Paint.Wall, stone);
+        Assert.Equal(given.Select((_, i) => i % 3 == 0 ? stone : i % 3 == 1 ? (byte)Paint.Wall : (byte)Paint.Deck), shown);
     }
 
     private static List<Finding> Of(FacingSpec facing) => [.. FacingRule.Check(Workbench.Straight(60, Side.Left, s => s with { Facing = facing }), Workbench.Printer, new())];

@@ -59,4 +59,19 @@ public class CutRuleTests
         var outcome = new CutChooser(new FacetedPlan(plan), Workbench.Printer, new() { LongestSection = 150 }).Choose();
         Assert.Equal(["PF6001"], outcome.Findings.Select(f => f.Code));
     }
+
+    /// <summary>
+    /// By hand, 20 mm of clear width: bores at 0.28 and 0.82 of it are 10.8 apart, and the outer one has 3.6 to either side of it before the back. A mouth of 0.4 and
+    /// two lines of 0.8 on both sides, 0.2 of fit and 1 of play are taken off: 7.2 between two bores, 3.6 where no wall stands behind.
+    /// </summary>
+    [Theory]
+    [InlineData(true, 7.2)]
+    [InlineData(false, 3.6)]
+    public void Where_no_wall_stands_behind_a_bore_ends_before_the_back(bool isWalled, double largest)
+    {
+        JointPlace place = new(300, new(1, 0), new(0, 1), new(300, 25.6), new(300, 36.4), 20, 40, 20) { Deck = 1.5, IsWalled = isWalled };
+        Assert.Empty(JointRule.Check(place, new() { DowelDiameter = largest - 0.01 }, Workbench.Printer));
+        var told = Assert.Single(JointRule.Check(place, new() { DowelDiameter = largest + 0.01 }, Workbench.Printer));
+        Assert.Equal(FormattableString.Invariant($"{largest}"), told.Cure!.Value);
+    }
 }
