@@ -60,6 +60,22 @@ public class HaltAndKinkTests
         }
     }
 
+    /// <summary>Stations several millimetres apart, on the way into a curve: between them too the join is nowhere below the truth, and at them nowhere above it by more than the bound.</summary>
+    [Fact]
+    public void Nothing_stands_out_between_stations_far_apart()
+    {
+        var track = DemoStock.Lay("up", new StraightSpec(300), new TransitionSpec(60, 300, Hand.Left), new CurveSpec(300, Hand.Left, Length: 60), new TransitionSpec(80, 260, Hand.Right), new StraightSpec(300));
+        var envelope = EnvelopeSweeper.Sweep(new(track, 280, 520, [new(track, [Coach])]) { Spacing = 8, Tolerance = 0.5, StraightBeyondEnds = true }).Value!;
+        Assert.InRange(envelope.Spacing, 2, 8);
+        double[] places = [.. Enumerable.Range(0, 8 * (envelope.Count - 1)).Select(i => envelope.From + (i * envelope.Spacing / 8))];
+        var truth = Assert.Single(BruteSweep.Sweep(track, track, Coach, places, 0.3));
+        foreach (var (side, reach) in new[] { (Side.Left, truth.Left), (Side.Right, truth.Right) })
+        {
+            var line = envelope.Composite(side);
+            Assert.All(places.Zip(reach), (p, i) => Assert.InRange(line.At(p.First) - p.Second, -0.0005, i % 8 == 0 ? envelope.ErrorBound + 0.0005 : 1));
+        }
+    }
+
     /// <summary>A bogie swept by itself stands with both its axles on the track, or off it by what is asked: on a circle their points are R, or R less that, from its centre.</summary>
     [Theory]
     [InlineData(0, 0)]

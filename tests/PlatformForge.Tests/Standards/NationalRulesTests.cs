@@ -85,6 +85,25 @@ public class NationalRulesTests
     public void Degrees_of_curve_are_those_of_the_chord_definition(double degree, double radiusFt) =>
         Assert.InRange(degree, AmericanRules.DegreeOfCurve((radiusFt + 0.005) * 304.8), AmericanRules.DegreeOfCurve((radiusFt - 0.005) * 304.8)); // half the last digit printed
 
+    /// <summary>
+    /// A high platform of 48 in beside a curve of 10 degrees, 573.69 ft: 67 + 10·1 1/2 = 82 in. A low one of 8 in, 5/8 in more or less, asks for neither.
+    /// </summary>
+    [Theory]
+    [InlineData(48, 82, 573.69, "")]
+    [InlineData(48, 81, 573.69, "PF3051")]
+    [InlineData(48, 66, 1e9, "PF3051 PF3051")]
+    [InlineData(48, 67, 1e9, "")]
+    [InlineData(8.6, 50, 573.69, "")]
+    [InlineData(9, 50, 573.69, "PF3050")]
+    [InlineData(7.4, 50, 573.69, "")]
+    [InlineData(7, 50, 573.69, "PF3050")]
+    public void American_platforms_keep_the_widths_and_heights_of_the_practice(double heightIn, double edgeIn, double radiusFt, string codes)
+    {
+        const double Inch = 25.4 / 87.1;
+        var subject = new RuleSubject(new(87.1), 16.5, heightIn * Inch, [new(0, edgeIn * Inch, -1 / (radiusFt * 12 * Inch))]);
+        Assert.Equal(codes, string.Join(' ', NationalRules.Find("american")!.Hold(subject).Select(w => w.Code)));
+    }
+
     [Fact]
     public void Every_rule_names_its_source_or_says_that_it_is_from_memory()
     {
