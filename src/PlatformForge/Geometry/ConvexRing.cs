@@ -55,8 +55,8 @@ public static class ConvexRing
     /// <summary>Convex hull by Andrew's monotone chain: counter-clockwise, least x first, no three corners in line.</summary>
     public static Point2[] Hull(IEnumerable<Point2> points)
     {
-        Point2[] sorted = [.. points];
-        Array.Sort(sorted, static (a, b) => a.X != b.X ? a.X.CompareTo(b.X) : a.Y.CompareTo(b.Y));
+        Point2[] all = points as Point2[] ?? [.. points];
+        var sorted = Sorted(all.Length < HullThinning.Worth ? all : HullThinning.Of(all));
         if (sorted.Length < 3)
         {
             return sorted;
@@ -82,6 +82,49 @@ public static class ConvexRing
         }
 
         return hull[..count];
+    }
+
+    /// <summary>By x, and where that is the same by y.</summary>
+    private static Point2[] Sorted(Point2[] points)
+    {
+        var keys = new ulong[points.Length];
+        var order = new int[points.Length];
+        for (int i = 0; i < points.Length; i++)
+        {
+            (keys[i], order[i]) = (Key(points[i].X), i);
+        }
+
+        Array.Sort(keys, order);
+        for (int from = 0; from < keys.Length;)
+        {
+            int to = from + 1;
+            while (to < keys.Length && keys[to] == keys[from])
+            {
+                to++;
+            }
+
+            if (to > from + 1)
+            {
+                for (int i = from; i < to; i++)
+                {
+                    keys[i] = Key(points[order[i]].Y);
+                }
+
+                Array.Sort(keys, order, from, to - from);
+            }
+
+            from = to;
+        }
+
+        return Array.ConvertAll(order, i => points[i]);
+    }
+
+    // A number's bits as one that sorts as it does: whole numbers are sorted without asking how. Adding nil turns minus nil into nil.
+    private static ulong Key(double value)
+    {
+        const ulong sign = 1UL << 63;
+        ulong bits = BitConverter.DoubleToUInt64Bits(value + 0.0);
+        return (bits & sign) != 0 ? ~bits : bits | sign;
     }
 
     /// <summary>The same ring run through the other way.</summary>

@@ -5,7 +5,7 @@ internal sealed class BrickPattern : CoursedPattern
 {
     private readonly BrickworkSpec spec;
     private readonly (int Halves, double Quarter)[] settings;
-    private readonly IReadOnlyList<int>?[,] courses;
+    private readonly int[]?[,] courses;
     private readonly int period;
 
     public BrickPattern(BrickworkSpec spec, FlatWall wall)
@@ -14,7 +14,7 @@ internal sealed class BrickPattern : CoursedPattern
         this.spec = spec;
         settings = [.. Runs.Select(Set)];
         period = spec.Bond == Bond.EnglishGardenWall ? 2 * (spec.StretcherCourses + 1) : 2;
-        courses = new IReadOnlyList<int>?[Runs.Count, period];
+        courses = new int[]?[Runs.Count, period];
     }
 
     public override double GreatestDraw => settings.Where(r => r.Halves > 1).Select(r => (2 * r.Quarter / spec.Module.Header) - 1).DefaultIfEmpty(0).Max();
@@ -57,9 +57,9 @@ internal sealed class BrickPattern : CoursedPattern
     }
 
     // A bond's courses come round again: each is found once a run.
-    private IReadOnlyList<int> Course(int course, in RunRoom run, int halves) => !spec.Perpends || halves == 1 ? [2 * halves]
+    private int[] Course(int course, in RunRoom run, int halves) => !spec.Perpends || halves == 1 ? [2 * halves]
         : courses[run.Index, ((course % period) + period) % period]
-            ??= BondCourses.Of(spec.Bond, spec.StretcherCourses, halves, course, run.Run.IsReturn);
+            ??= [.. BondCourses.Of(spec.Bond, spec.StretcherCourses, halves, course, run.Run.IsReturn)];
 
     private (int Halves, double Quarter) Set(RunRoom run)
     {

@@ -2,8 +2,10 @@ using PlatformForge.Geometry;
 
 namespace PlatformForge.Masonry;
 
-/// <summary>Cuts an oblong of a course by the edges of its wall: by a slope over it, by its foot.</summary>
-internal static class CourseCut
+/// <summary>Cuts oblongs of courses by the edges of their wall: by a slope over it, by its foot.</summary>
+/// <param name="bends">Bends of the wall, ascending.</param>
+/// <param name="least">Pieces lower or shorter are left out, mm.</param>
+internal sealed class CourseCut(IEnumerable<double> bends, double least)
 {
     /// <summary>Bricks do not end nearer to a bend than this, mm: their sides lean with it. A tenth of a joint at most.</summary>
     public const double OffBends = 0.02;
@@ -11,122 +13,181 @@ internal static class CourseCut
     // What would be cut less than this, mm, is not cut: a bed may be so much thinner.
     private const double Hair = 1e-3;
 
-    /// <summary>What is left of an oblong, as outlines counter-clockwise.</summary>
+    private readonly double[] bends = [.. bends];
+    private readonly List<double> places = [], marks = [];
+    private readonly List<Point2> ring = [];
+
+    /// <summary>Adds what is left of an oblong, as outlines counter-clockwise.</summary>
     /// <param name="top">What it stays under.</param>
     /// <param name="foot">What it stays over.</param>
-    /// <param name="bends">Bends of the wall.</param>
     /// <param name="box">The oblong, mm.</param>
-    /// <param name="least">Pieces lower or shorter are left out, mm.</param>
-    public static IEnumerable<Point2[]> Of(EdgeLine top, EdgeLine foot, IReadOnlyList<double> bends, (double From, double To, double Low,
-        double High) box, double least)
+    /// <param name="into">Takes the outlines.</param>
+    public void Cut(EdgeLine top, EdgeLine foot, in CourseBox box, List<Point2[]> into)
     {
-        if (top.Lowest >= box.High - Hair && foot.Highest <= box.Low + Hair)
+        bool whole = top.Lowest >= box.High - Hair && foot.Highest <= box.Low + Hair;
+        whole = whole || (top.Range(box.From, box.To).Low >= box.High - Hair && foot.Range(box.From, box.To).High <= box.Low + Hair);
+        if (whole)
         {
-            return [Oblong(box)];
+            into.Add([new(box.From, box.Low), new(box.To, box.Low), new(box.To, box.High), new(box.From, box.High)]);
+            return;
         }
 
-        var (under, _) = top.Range(box.From, box.To);
-        var (_, over) = foot.Range(box.From, box.To);
-        return under >= box.High - Hair && over <= box.Low + Hair ? [Oblong(box)] : Pieces(top, foot, bends, box, least);
-    }
-
-    private static Point2[] Oblong((double From, double To, double Low, double High) box) =>
-        [new(box.From, box.Low), new(box.To, box.Low), new(box.To, box.High), new(box.From, box.High)];
-
-    // Between the places at which an edge bends or crosses a side of the oblong, both edges of what is left are straight.
-    private static IEnumerable<Point2[]> Pieces(
-        EdgeLine top, EdgeLine foot, IReadOnlyList<double> bends, (double From, double To, double Low, double High) box, double least)
-    {
-        double High(double x) => Math.Min(box.High, top.At(x));
-        double Low(double x) => Math.Max(box.Low, foot.At(x));
-        double[] places = [box.From, .. top.Within(box.From, box.To).Concat(foot.Within(box.From, box.To)).Distinct().Order(), box.To];
-        var marks = new List<double> { places[0] };
-        for (int i = 0; i + 1 < places.Length; i++)
-        {
-            var (a, b) = (places[i], places[i + 1]);
-            double[] crossings =
-            [
-                Crossing(a, b, top.At(a) - box.High, top.At(b) - box.High), Crossing(a, b, foot.At(a) - box.Low, foot.At(b) - box.Low),
-            ];
-            foreach (double x in crossings.Where(double.IsFinite).Order().Append(b).Where(x => x > marks[^1]).ToArray())
-            {
-                double last = marks[^1], cut = Crossing(last, x, High(last) - Low(last) - least, High(x) - Low(x) - least);
-                if (cut > last && cut < x)
-                {
-                    marks.Add(cut);
-                }
-
-                marks.Add(x);
-            }
-        }
-
+        var room = new Room(top, foot, box.Low, box.High);
+        Mark(room, box);
         for (int i = 0; i + 1 < marks.Count; i++)
         {
             int end = i;
-            while (end + 1 < marks.Count && Stands((marks[end] + marks[end + 1]) / 2))
+            while (end + 1 < marks.Count && room.Between((marks[end] + marks[end + 1]) / 2) > least)
             {
                 end++;
             }
 
             if (end > i)
             {
-                var outline = Outline(marks, i, end, High, Low, bends, least);
-                if (outline is not null)
+                if (Outline(room, i, end))
                 {
-                    yield return outline;
+                    into.Add([.. ring]);
                 }
 
                 i = end - 1;
             }
         }
-
-        bool Stands(double x) => High(x) - Low(x) > least;
     }
 
-    private static Point2[]? Outline(List<double> marks, int first, int last, Func<double, double> high, Func<double, double> low,
-        IReadOnlyList<double> bends, double least)
+    // Between the places at which an edge bends or crosses a side of the oblong, both edges of what is left are straight.
+    private void Mark(in Room room, in CourseBox box)
     {
-        double from = Clear(bends, marks[first], 1), to = Clear(bends, marks[last], -1);
-        if (to - from < least)
+        places.Clear();
+        room.Top.Within(box.From, box.To, places);
+        room.Foot.Within(box.From, box.To, places);
+        places.Sort();
+        places.Add(box.To);
+        marks.Clear();
+        marks.Add(box.From);
+        double a = box.From;
+        foreach (double b in places)
         {
-            return null;
+            if (b == a)
+            {
+                continue; // a point of both edges
+            }
+
+            double last = marks[^1];
+            double one = Crossing(a, b, room.Top.At(a) - box.High, room.Top.At(b) - box.High);
+            double two = Crossing(a, b, room.Foot.At(a) - box.Low, room.Foot.At(b) - box.Low);
+            (one, two) = two < one ? (two, one) : (one, two);
+            Mark(room, one, last);
+            Mark(room, two, last);
+            Mark(room, b, last);
+            a = b;
+        }
+    }
+
+    // Marks a place, and one before it at which what is left becomes too low; what is no number lies beyond nothing.
+    private void Mark(in Room room, double x, double beyond)
+    {
+        if (!(x > beyond))
+        {
+            return;
         }
 
-        double[] places = [from, .. marks.Skip(first + 1).Take(last - first - 1).Where(x => x > from && x < to && !Near(x)), to];
-        return Straightened([.. places.Select(x => new Point2(x, low(x))), .. places.Reverse().Select(x => new Point2(x, high(x)))]);
+        double last = marks[^1], cut = Crossing(last, x, room.Between(last) - least, room.Between(x) - least);
+        if (cut > last && cut < x)
+        {
+            marks.Add(cut);
+        }
 
-        // A crossing right beside a bend, which is a corner itself where the edge turns there.
-        bool Near(double x) => bends.Any(b => b != x && Math.Abs(b - x) < OffBends);
+        marks.Add(x);
     }
 
-    /// <summary>A place a hair off all bends, ascending, to one side: also where two of them lie that near to one another.</summary>
-    /// <param name="bends">The bends.</param>
+    // Lays the ring of what is left between two marks; false where that is too short.
+    private bool Outline(in Room room, int first, int last)
+    {
+        double from = Clear(marks[first], 1), to = Clear(marks[last], -1);
+        if (to - from < least)
+        {
+            return false;
+        }
+
+        places.Clear();
+        places.Add(from);
+        for (int i = first + 1; i < last; i++)
+        {
+            if (marks[i] > from && marks[i] < to && !IsBesideBend(marks[i]))
+            {
+                places.Add(marks[i]);
+            }
+        }
+
+        places.Add(to);
+        ring.Clear();
+        for (int i = 0; i < places.Count; i++)
+        {
+            ring.Add(new(places[i], room.Low(places[i])));
+        }
+
+        for (int i = places.Count - 1; i >= 0; i--)
+        {
+            ring.Add(new(places[i], room.High(places[i])));
+        }
+
+        Straighten();
+        return true;
+    }
+
+    /// <summary>A place a hair off all bends to one side: also where two of them lie that near to one another.</summary>
     /// <param name="at">The place, mm.</param>
     /// <param name="inward">1 to move on, -1 to move back.</param>
-    public static double Clear(IReadOnlyList<double> bends, double at, int inward)
+    public double Clear(double at, int inward)
     {
-        for (int i = 0; i < bends.Count; i++)
+        int first = Beyond(at - (inward * OffBends));
+        for (int i = inward > 0 ? first : first - 1; i >= 0 && i < bends.Length && (bends[i] - at) * inward < OffBends; i += inward)
         {
-            double bend = bends[inward > 0 ? i : bends.Count - 1 - i];
-            at = Math.Abs(at - bend) < OffBends - Units.Tolerances.Rounding ? bend + (inward * OffBends) : at;
+            at = Math.Abs(at - bends[i]) < OffBends - Units.Tolerances.Rounding ? bends[i] + (inward * OffBends) : at;
         }
 
         return at;
     }
 
+    // A crossing right beside a bend, which is a corner itself where the edge turns there.
+    private bool IsBesideBend(double x)
+    {
+        for (int i = Beyond(x - OffBends); i < bends.Length && bends[i] < x + OffBends; i++)
+        {
+            if (bends[i] != x && Math.Abs(bends[i] - x) < OffBends)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // How many bends lie before a place or at it.
+    private int Beyond(double at)
+    {
+        int low = 0, high = bends.Length;
+        while (low < high)
+        {
+            int middle = (low + high) >> 1;
+            (low, high) = bends[middle] <= at ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+
     private static double Crossing(double a, double b, double atA, double atB) => (atA < 0) == (atB < 0) || atA == atB ? double.NaN
         : a + ((b - a) * atA / (atA - atB));
 
-    // Without corners on one line with their neighbours, one after another: of two at one place one stays.
-    private static Point2[] Straightened(Point2[] ring)
+    // Takes corners on one line with their neighbours out of the ring, one after another: of two at one place one stays.
+    private void Straighten()
     {
-        var kept = ring.ToList();
-        for (int i = 0, sound = 0; sound < kept.Count && kept.Count > 3;)
+        for (int i = 0, sound = 0; sound < ring.Count && ring.Count > 3;)
         {
-            int n = kept.Count;
-            if (OnLine(kept[(i + n - 1) % n], kept[i % n], kept[(i + 1) % n]))
+            int n = ring.Count;
+            if (OnLine(ring[(i + n - 1) % n], ring[i % n], ring[(i + 1) % n]))
             {
-                kept.RemoveAt(i % n);
+                ring.RemoveAt(i % n);
                 (i, sound) = (i % n, 0);
             }
             else
@@ -134,8 +195,6 @@ internal static class CourseCut
                 (i, sound) = ((i + 1) % n, sound + 1);
             }
         }
-
-        return [.. kept];
     }
 
     private static bool OnLine(Point2 a, Point2 b, Point2 c)
@@ -143,4 +202,17 @@ internal static class CourseCut
         double length = (c - a).Length;
         return length <= Hair || Math.Abs(Point2.Cross(b - a, c - a)) <= Hair * length;
     }
+
+    /// <summary>What an oblong and the edges of its wall leave over a place.</summary>
+    private readonly record struct Room(EdgeLine Top, EdgeLine Foot, double Lowest, double Highest)
+    {
+        public double High(double x) => Math.Min(Highest, Top.At(x));
+
+        public double Low(double x) => Math.Max(Lowest, Foot.At(x));
+
+        public double Between(double x) => High(x) - Low(x);
+    }
 }
+
+/// <summary>An oblong of a course, mm along the wall and of height.</summary>
+internal readonly record struct CourseBox(double From, double To, double Low, double High);

@@ -1,3 +1,5 @@
+using PlatformForge.Geometry;
+
 namespace PlatformForge.Masonry;
 
 /// <summary>
@@ -9,12 +11,14 @@ internal abstract class CoursedPattern : IWallPattern
     private readonly FlatWall wall;
     private readonly RunRoom[] runs;
     private readonly EdgeLine top, foot;
+    private readonly CourseCut cut;
 
     protected CoursedPattern(WallLaying laying, FlatWall wall)
     {
         (Laying, this.wall) = (laying, wall);
         runs = [.. wall.Runs.Select((r, i) => Room(r, i))];
         (top, foot) = (new(wall.Top, -laying.Bed), new(wall.Foot, laying.Foot));
+        cut = new(wall.Bends, laying.LeastPiece);
     }
 
     public abstract double GreatestDraw { get; }
@@ -27,6 +31,7 @@ internal abstract class CoursedPattern : IWallPattern
     public IEnumerable<WallRegion> Regions()
     {
         var spans = new List<(double From, double To)>();
+        var outlines = new List<Point2[]>();
         var openings = wall.Openings.Count == 0 ? null : new OpeningSet(SetOut(), foot, wall.Foot, Laying.Foot);
         foreach (var region in openings?.Cuts.SelectMany(c => c.Regions(Laying.Depth, Off)) ?? [])
         {
@@ -38,12 +43,15 @@ internal abstract class CoursedPattern : IWallPattern
             Row(row, spans);
             openings?.Part(row, spans, LeastCut);
             var under = openings?.Under(row) ?? foot;
+            outlines.Clear();
             foreach (var (from, to) in spans)
             {
-                foreach (var outline in CourseCut.Of(top, under, wall.Bends, (from, to, row.Low, row.High), Laying.LeastPiece))
-                {
-                    yield return new(outline, row.Out);
-                }
+                cut.Cut(top, under, new(from, to, row.Low, row.High), outlines);
+            }
+
+            foreach (var outline in outlines)
+            {
+                yield return new(outline, row.Out);
             }
         }
     }
@@ -165,7 +173,7 @@ internal abstract class CoursedPattern : IWallPattern
     }
 
     // What would end at a bend stops a hair short of it.
-    private double Clear(double at, int inward) => CourseCut.Clear(wall.Bends, at, inward);
+    private double Clear(double at, int inward) => cut.Clear(at, inward);
 }
 
 /// <summary>A row of oblongs.</summary>

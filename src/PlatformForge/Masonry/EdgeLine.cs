@@ -36,21 +36,52 @@ internal sealed class EdgeLine
     /// <summary>Its points strictly between two places.</summary>
     public IEnumerable<double> Within(double from, double to)
     {
+        var found = new List<double>();
+        Within(from, to, found);
+        return found.Distinct();
+    }
+
+    /// <summary>Adds its points strictly between two places; the opening of a ring may come twice.</summary>
+    public void Within(double from, double to, List<double> found)
+    {
+        for (int i = First(from); i < along.Length && along[i] < to; i++)
+        {
+            found.Add(along[i]);
+        }
+
         double length = along[^1];
-        return along.Where(x => x > from && x < to).Concat(to > length ? along.Select(x => x + length).Where(x => x > from && x < to) : []).Distinct();
+        for (int i = 0; to > length && i < along.Length && along[i] + length < to; i++)
+        {
+            if (along[i] + length > from)
+            {
+                found.Add(along[i] + length);
+            }
+        }
     }
 
     /// <summary>Least and greatest height between two places.</summary>
     public (double Low, double High) Range(double from, double to)
     {
-        double a = At(from), b = At(to);
+        double a = At(from), b = At(to), length = along[^1];
         var (low, high) = (Math.Min(a, b), Math.Max(a, b));
-        foreach (double x in Within(from, to))
+        for (int i = First(from); i < along.Length && along[i] < to; i++)
         {
-            double y = At(x);
+            (low, high) = (Math.Min(low, height[i]), Math.Max(high, height[i]));
+        }
+
+        for (int i = 0; to > length && i < along.Length && along[i] + length < to; i++)
+        {
+            double y = along[i] + length > from ? At(along[i] + length) : low;
             (low, high) = (Math.Min(low, y), Math.Max(high, y));
         }
 
         return (low, high);
+    }
+
+    // The first of its points beyond a place.
+    private int First(double beyond)
+    {
+        int found = Array.BinarySearch(along, beyond);
+        return found >= 0 ? found + 1 : ~found;
     }
 }

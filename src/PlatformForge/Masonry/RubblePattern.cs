@@ -22,6 +22,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
     private readonly EdgeLine top = new(wall.Top, -spec.Laying.Bed), foot = new(wall.Foot, spec.Laying.Foot);
 
     private OpeningCut[] cuts = [];
+    private double[]? places;
 
     public double GreatestDraw => 0;
 
@@ -39,9 +40,9 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
         var rows = Enumerable.Range(first, last - first + 1).Select(Row).ToArray();
         for (int r = 0; r < rows.Length; r++)
         {
+            Point2[] others = [.. rows[Math.Max(0, r - Reach)..Math.Min(rows.Length, r + Reach + 1)].SelectMany(o => o).Select(o => o.At).Where(p => !cuts.Any(c => c.Holds(p)))];
             foreach (var at in rows[r].Where(p => p.IsOwn && !cuts.Any(c => c.Holds(p.At))))
             {
-                var others = rows[Math.Max(0, r - Reach)..Math.Min(rows.Length, r + Reach + 1)].SelectMany(o => o).Select(o => o.At).Where(p => !cuts.Any(c => c.Holds(p)));
                 if (Stone(at.At, at.Run, others) is { Length: > 2 } stone)
                 {
                     yield return new(stone, spec.Laying.Depth);
@@ -79,7 +80,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
     private double Draw(int row, int run, int column, int what) => SeededDraw.At(spec.Seed, row, (1000 * run) + column, what);
 
     // What is nearer to a place than to the others, less half a joint, inside the wall; nothing where it is too small.
-    private Point2[] Stone(Point2 at, int run, IEnumerable<Point2> others)
+    private Point2[] Stone(Point2 at, int run, Point2[] others)
     {
         double reach = Reach * RubbleSpec.Aspect * spec.Size, half = spec.Laying.Joint / 2;
         Point2[] ring = [at + new Point2(-reach, -reach), at + new Point2(reach, -reach), at + new Point2(reach, reach), at + new Point2(-reach, reach)];
@@ -219,8 +220,15 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
 
     private Point2[] OffBends(Point2[] ring) => Array.ConvertAll(ring, p =>
     {
-        double bend = Places().FirstOrDefault(b => Math.Abs(b - p.X) < CourseCut.OffBends, double.NaN);
-        return double.IsNaN(bend) ? p : p with { X = bend + (p.X < bend ? -CourseCut.OffBends : CourseCut.OffBends) };
+        foreach (double bend in places ??= [.. Places()])
+        {
+            if (Math.Abs(bend - p.X) < CourseCut.OffBends)
+            {
+                return p with { X = bend + (p.X < bend ? -CourseCut.OffBends : CourseCut.OffBends) };
+            }
+        }
+
+        return p;
     });
 
     // All places at which the wall bends, those beyond the opening of a ring among them.

@@ -47,7 +47,7 @@ internal sealed record SectionForm(Solid Solid, RigidTransform ToLayout, PrintPo
 
     private static (RigidTransform ToLayout, Point2[] Hull, Point3 Size) OnBed(Mesh mesh, RigidTransform turn, BedShape bed)
     {
-        var hull = ConvexRing.Hull(mesh.Vertices.Select(v => Flat(turn, v)));
+        var hull = ConvexRing.Hull(Array.ConvertAll(mesh.Vertices, v => Flat(turn, v)));
         var motion = turn.Then(RigidTransform.AboutZ(bed.Best(hull).Turn));
         Point3 low = new(double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity), high = low * -1;
         foreach (var v in mesh.Vertices)
@@ -58,7 +58,7 @@ internal sealed record SectionForm(Solid Solid, RigidTransform ToLayout, PrintPo
         }
 
         motion = motion.Then(RigidTransform.Shift(-low.X, -low.Y, -low.Z));
-        return (motion.Inverse(), ConvexRing.Hull(mesh.Vertices.Select(v => Flat(motion, v))), high - low);
+        return (motion.Inverse(), ConvexRing.Hull(Array.ConvertAll(mesh.Vertices, v => Flat(motion, v))), high - low);
 
         static Point2 Flat(RigidTransform move, Point3 v)
         {

@@ -81,7 +81,11 @@ internal sealed class SectionOutline
         {
             Point3 a = turn.Apply(p), b = turn.Apply(p with { Z = 0 });
             corners.Add(new(a.X, a.Y));
-            corners.Add(new(b.X, b.Y));
+            if (a.X != b.X || a.Y != b.Y)
+            {
+                corners.Add(new(b.X, b.Y));
+            }
+
             (low, high) = (Math.Min(low, Math.Min(a.Z, b.Z)), Math.Max(high, Math.Max(a.Z, b.Z)));
         }
     }

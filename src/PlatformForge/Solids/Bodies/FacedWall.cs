@@ -29,8 +29,19 @@ public sealed record FacedWall(
     }
 
     /// <summary>Area of the upper sides of what stands out, mm²: they look up, and are no part of a walking surface.</summary>
-    public double Ledges => Regions.Sum(r => (r.Outline.Max(p => p.X) - r.Outline.Min(p => p.X)) * Math.Abs(r.Out));
+    public double Ledges => Regions.Sum(r => Length(r.Outline) * Math.Abs(r.Out));
 
     /// <summary>Area of what stands out, mm² on the ground it stands on.</summary>
     public double Area => Regions.Where(r => r.Out > 0).Sum(r => new ReliefField(r.Outline, r.Out).Area);
+
+    private static double Length(Point2[] outline)
+    {
+        double low = double.PositiveInfinity, high = double.NegativeInfinity;
+        foreach (var p in outline)
+        {
+            (low, high) = (Math.Min(low, p.X), Math.Max(high, p.X));
+        }
+
+        return high - low;
+    }
 }

@@ -55,7 +55,7 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
             Zone = Zone,
             Plan = [.. panel.Plan.Select((p, i) => (panel.Folds[i], p.Left, p.Right))],
         });
-        return regions.Select(r => new ReliefField(r.Outline, r.Out));
+        return Array.ConvertAll(regions, r => new ReliefField(r.Outline, r.Out));
     }
 
     private FlatWall Flat(WallPanel panel)

@@ -67,8 +67,8 @@ internal sealed class CourseLayout(PanelPieces pieces, List<Point3> places)
         var others = new List<ReliefField>();
         foreach (var field in fields)
         {
-            var o = field.Outline;
-            bool isOblong = o.Count == 4 && o[0].Y == o[1].Y && o[2].Y == o[3].Y && o[0].X == o[3].X && o[1].X == o[2].X && o[0].X < o[1].X
+            var o = field.Outline as Point2[] ?? [.. field.Outline];
+            bool isOblong = o.Length == 4 && o[0].Y == o[1].Y && o[2].Y == o[3].Y && o[0].X == o[3].X && o[1].X == o[2].X && o[0].X < o[1].X
                 && o[0].Y < o[2].Y && field.Out > 0;
             if (isOblong)
             {

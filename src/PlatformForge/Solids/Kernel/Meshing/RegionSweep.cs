@@ -11,6 +11,9 @@ internal sealed class RegionSweep
 
     public int Count => level.Count;
 
+    /// <summary>Level of each corner.</summary>
+    public ReadOnlySpan<int> Levels => level.Span;
+
     public void Clear()
     {
         level.Clear();

@@ -19,7 +19,7 @@ internal sealed class ReliefOutline
     private readonly PanelPieces pieces;
     private readonly ReliefField field;
     private readonly List<Point3> places;
-    private readonly List<OutlineCorner> corners = [];
+    private readonly List<OutlineCorner> corners;
 
     /// <param name="pieces">The panel's flat pieces.</param>
     /// <param name="field">The field.</param>
@@ -27,30 +27,36 @@ internal sealed class ReliefOutline
     public ReliefOutline(PanelPieces pieces, ReliefField field, List<Point3> places)
     {
         (this.pieces, this.field, this.places) = (pieces, field, places);
-        var outline = field.Outline;
-        bool whole = outline.Count > 2 && field.Out != 0 && outline.All(pieces.Holds) && field.Area > 0;
+        var outline = field.Outline as Point2[] ?? [.. field.Outline];
+        bool whole = outline.Length > 2 && field.Out != 0 && Array.TrueForAll(outline, pieces.Holds) && field.Area > 0;
         if (!whole)
         {
             throw new ArgumentException(
                 Invariant($"A relief's field must have corners counter-clockwise, a depth, and lie within its panel of {pieces.Length:0.###} mm: {Told(field)}."));
         }
 
-        for (int i = 0; i < outline.Count; i++)
+        corners = new(outline.Length + 2);
+        int folds = 0;
+        for (int i = 0; i < outline.Length; i++)
         {
-            Point2 a = outline[i], b = outline[(i + 1) % outline.Count];
-            Enter(a);
-            Cross(a, b);
+            Point2 a = outline[i], b = outline[i + 1 < outline.Length ? i + 1 : 0];
+            folds += Enter(a) ? 1 : 0;
+            folds += Cross(a, b);
         }
 
-        Crossings = [.. corners.Select((c, i) => (Corner: c, Index: i)).Where(c => c.Corner.IsFold).Select(c => c.Index)];
-        foreach (int i in Crossings)
+        Crossings = folds == 0 ? [] : new int[folds];
+        for (int i = 0, met = 0; met < folds; i++)
         {
-            Refuse(i);
+            if (corners[i].IsFold)
+            {
+                Crossings[met++] = i;
+                Refuse(i);
+            }
         }
     }
 
     /// <summary>Its corners, counter-clockwise.</summary>
-    public IReadOnlyList<OutlineCorner> Corners => corners;
+    public List<OutlineCorner> Corners => corners;
 
     /// <summary>Which of them lie on folds.</summary>
     public int[] Crossings { get; }
@@ -58,7 +64,7 @@ internal sealed class ReliefOutline
     public double Out => this.field.Out;
 
     /// <summary>The corner after one.</summary>
-    public OutlineCorner After(int corner) => corners[(corner + 1) % corners.Count];
+    public OutlineCorner After(int corner) => corners[corner + 1 < corners.Count ? corner + 1 : 0];
 
     /// <summary>The piece that the outline lies on from a corner to the next, told as the corners tell theirs.</summary>
     public int PieceAfter(int corner)
@@ -70,23 +76,23 @@ internal sealed class ReliefOutline
     /// <summary>How it is told in messages.</summary>
     public static string Told(ReliefField field) => Invariant($"[{string.Join(", ", field.Outline.Select(p => Invariant($"({p.X:0.###}, {p.Y:0.###})")))}], {field.Out:0.###} out");
 
-    private void Enter(Point2 p)
+    // Tells whether it lies on a fold.
+    private bool Enter(Point2 p)
     {
-        int piece = pieces.At(p.X);
         if (pieces.FoldNear(p.X) is { } fold)
         {
             Add(fold, true, pieces.FoldAt(fold), p.Y);
+            return true;
         }
-        else
-        {
-            Add(piece, false, p.X, p.Y);
-        }
+
+        Add(pieces.At(p.X), false, p.X, p.Y);
+        return false;
     }
 
-    // Where a side crosses folds between its ends.
-    private void Cross(Point2 a, Point2 b)
+    // Where a side crosses folds between its ends, and how many.
+    private int Cross(Point2 a, Point2 b)
     {
-        int first = pieces.At(Math.Min(a.X, b.X)), last = pieces.At(Math.Max(a.X, b.X));
+        int first = pieces.At(Math.Min(a.X, b.X)), last = pieces.At(Math.Max(a.X, b.X)), known = corners.Count;
         bool back = b.X < a.X;
         for (int k = 0; k < last - first; k++)
         {
@@ -97,6 +103,8 @@ internal sealed class ReliefOutline
                 Add(fold, true, x, a.Y + ((b.Y - a.Y) * (x - a.X) / (b.X - a.X)));
             }
         }
+
+        return corners.Count - known;
     }
 
     private void Add(int piece, bool isFold, double along, double up)

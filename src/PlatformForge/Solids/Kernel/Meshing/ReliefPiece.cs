@@ -14,12 +14,12 @@ internal readonly record struct ReliefCorner(int Level, Point2 Place);
 /// <param name="Corners">Its border, counter-clockwise from outside.</param>
 internal sealed record ReliefPiece(Point2 Left, Point2 Right, double Start, byte Paint, ReliefCorner[] Corners)
 {
-    public double End => Start + (Right - Left).Length;
+    public double End { get; } = Start + (Right - Left).Length;
 
-    public Point2 Ahead => (Right - Left) * (1 / (Right - Left).Length);
+    public Point2 Ahead { get; } = (Right - Left) * (1 / (Right - Left).Length);
 
     /// <summary>Unit direction out of the wall: to the right of the way from left to right.</summary>
-    public Point2 Outward => Ahead.Left * -1;
+    public Point2 Outward { get; } = ((Right - Left) * (1 / (Right - Left).Length)).Left * -1;
 
     /// <summary>Corners along the foot, from left to right.</summary>
     public IEnumerable<ReliefCorner> Foot
