@@ -46,7 +46,7 @@ public class HaltAndKinkTests
     [InlineData(false)]
     public void Nothing_stands_out_between_two_stations_at_a_kink(bool along)
     {
-        var ride = Bent(500, 4, 4, 400);
+        var ride = Bent(0.05, 500, 4, 4, 400);
         var chart = DemoStock.Lay("chart", new StraightSpec(1000));
         var run = new TrackRun(along ? ride : Reversed(ride), [Coach]);
         var envelope = EnvelopeSweeper.Sweep(new(chart, 400, 560, [run]) { Spacing = 8, Tolerance = 1, StraightBeyondEnds = true }).Value!;
@@ -57,6 +57,35 @@ public class HaltAndKinkTests
         {
             var line = envelope.Composite(side);
             Assert.All(places.Zip(reach), p => Assert.True(line.At(p.First) >= p.Second - 0.002, $"{side}: {p.Second - line.At(p.First)} mm below the truth at {p.First}"));
+        }
+    }
+
+    /// <summary>
+    /// Three kinks of 0.02 radians, a millimetre apart like the stations, so that poses stand close and little is added to what they show: the front corner has its
+    /// peak, 0.02·(1 + 25/90) radians sharp, somewhere between two stations, wherever the kinks lie.
+    /// </summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void The_peak_at_a_kink_lies_under_the_join_of_stations_wherever_it_falls(bool along)
+    {
+        var chart = DemoStock.Lay("chart", new StraightSpec(1000));
+        for (int shift = 0; shift < 6; shift++)
+        {
+            double at = 500 + (shift * 0.17);
+            var ride = Bent(0.02, at, 1, 1, 400);
+            var run = new TrackRun(along ? ride : Reversed(ride), [Coach]);
+            var envelope = EnvelopeSweeper.Sweep(new(chart, 490, 560, [run]) { Tolerance = 0.12, StraightBeyondEnds = true }).Value!;
+
+            // With the leading pivot at the kinks the front corner is 25 mm on; the other way the rear one is.
+            double kink = along ? at : ride.Length - at, lead = along ? 0 : 90;
+            double[] places = [.. Enumerable.Range(0, 161).Select(i => 522 + (i / 20.0))];
+            var truth = Assert.Single(BruteSweep.Sweep(run.Ride, chart, Coach, places, 0.05, (kink + lead - 6, kink + lead + 6)));
+            foreach (var (side, reach) in new[] { (Side.Left, truth.Left), (Side.Right, truth.Right) })
+            {
+                var line = envelope.Composite(side);
+                Assert.All(places.Zip(reach), p => Assert.True(line.At(p.First) >= p.Second - 0.0003, $"{side}, {shift}: {p.Second - line.At(p.First)} mm below the truth at {p.First}"));
+            }
         }
     }
 
@@ -121,14 +150,14 @@ public class HaltAndKinkTests
         Assert.Same(whole, whole.Within(499, 701));
     }
 
-    // Straights of these lengths, each turned left by 0.05 radians against the last.
-    private static Centreline Bent(params double[] lengths)
+    // Straights of these lengths, each turned left against the last.
+    private static Centreline Bent(double turn, params double[] lengths)
     {
         var elements = new List<CentrelineElement>();
         var at = default(Point2);
         foreach (double length in lengths)
         {
-            elements.Add(new(at, 0.05 * elements.Count, length, 0, 0));
+            elements.Add(new(at, turn * elements.Count, length, 0, 0));
             at = elements[^1].At(length).Position;
         }
 

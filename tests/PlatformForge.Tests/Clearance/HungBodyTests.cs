@@ -66,7 +66,7 @@ public class HungBodyTests
     [InlineData(true, 24)]
     [InlineData(false, 40)]
     [InlineData(true, 40)]
-    public void In_a_set_on_a_reverse_curve_hinges_meet_and_the_poses_that_verify_agree(bool turned, int rearPivots)
+    public void In_a_set_of_any_axles_on_a_reverse_curve_hinges_meet_and_the_poses_that_verify_agree(bool turned, int rearPivots)
     {
         var project = Samples.Sound(Project(Tram.Replace("name = \"rear car\"", $"name = \"rear car\"\npivots = {rearPivots}", StringComparison.Ordinal)));
         var set = Assert.Single(project.Sets);
@@ -91,6 +91,15 @@ public class HungBodyTests
         var vehicle = new Vehicle("hung", 100, 20, 25, [VehiclePart.Box("body", PartCarrier.Body, -50, 50, 24, 3, 40)]) { LeadingPivotAhead = -30, TrailingPivotAhead = 20, Hangs = true, EitherWayRound = false };
         var form = Assert.Single(SweptForm.WaysRound(vehicle, SweptShape.Of(vehicle, RunningPlay.None, null), RunningPlay.None, halts: false));
         Assert.Equal((1, 3), (Math.Round(form.OverPoints, 9), Math.Round(form.Lever, 9)));
+    }
+
+    /// <summary>Hinges 50 mm either side of the middle, the leading one 30 mm behind the middle of axles 20 mm apart: the farthest axle stands 50 + 30 + 10 mm out, far beyond the body.</summary>
+    [Fact]
+    public void A_vehicle_is_as_long_as_to_its_farthest_axle()
+    {
+        var vehicle = new Vehicle("hung", 100, 20, 0, [VehiclePart.Box("body", PartCarrier.Body, -50, 50, 24, 3, 40)]) { LeadingPivotAhead = -30, EitherWayRound = false };
+        var form = Assert.Single(SweptForm.WaysRound(vehicle, SweptShape.Of(vehicle, RunningPlay.None, null), RunningPlay.None, halts: false));
+        Assert.InRange(form.HalfLength, 90, 110);
     }
 
     // Between cars on axles a third as far apart as its hinges, their hinges up to twice as far out as the axles.
