@@ -85,6 +85,16 @@ public class NationalRulesTests
     public void Degrees_of_curve_are_those_of_the_chord_definition(double degree, double radiusFt) =>
         Assert.InRange(degree, AmericanRules.DegreeOfCurve((radiusFt + 0.005) * 304.8), AmericanRules.DegreeOfCurve((radiusFt - 0.005) * 304.8)); // half the last digit printed
 
+    /// <summary>1 in 8 is the steepest: a ramp of 1 in 5 to a deck of 12 mm has to be 8·12 = 96 mm long.</summary>
+    [Fact]
+    public void A_ramp_too_steep_is_told_both_gradients_and_its_length()
+    {
+        var warning = Assert.Single(NationalRules.Find("british-traditional")!.Hold(new(new(76.2), 16.5, 12, [new(500, 19, 0)]) { RampGradient = 1.0 / 5 }));
+        Assert.Equal("PF3053", warning.Code);
+        Assert.Contains("fall 1 in 5.0, steeper than the published 1 in 8", warning.Message, StringComparison.Ordinal);
+        Assert.Contains("96 mm long", warning.Remedy, StringComparison.Ordinal);
+    }
+
     /// <summary>
     /// A high platform of 48 in beside a curve of 10 degrees, 573.69 ft: 67 + 10·1 1/2 = 82 in. A low one of 8 in, 5/8 in more or less, asks for neither.
     /// </summary>
