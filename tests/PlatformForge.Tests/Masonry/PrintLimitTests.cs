@@ -150,6 +150,31 @@ public class PrintLimitTests
         Assert.Equal(given.Select((_, i) => i % 3 == 0 ? stone : i % 3 == 1 ? (byte)Paint.Wall : (byte)Paint.Deck), shown);
     }
 
+    /// <summary>Boards behind their joints are held to two lines where there are any.</summary>
+    [Theory]
+    [InlineData(BoardedSides.None, false)]
+    [InlineData(BoardedSides.Both, true)]
+    public void Thin_boards_are_told_where_there_are_boards(BoardedSides boarded, bool isTold)
+    {
+        var plan = Plain with { Spec = Plain.Spec with { Trestle = TrestleSpec.For(new(76.2)) with { Boarded = boarded, Boards = 0.5 } } };
+        Assert.Equal(isTold, TrestlePrintRule.Check(plan, Workbench.Printer, new(), 1).Any(f => f.Key.EndsWith(".boards", StringComparison.Ordinal)));
+    }
+
+    /// <summary>Two pieces of a retaining wall meet in one joint: what both stop short by and what both are trimmed by is its width. What the front is faced with is said of the whole.</summary>
+    [Fact]
+    public void Where_two_pieces_meet_there_is_one_joint()
+    {
+        var plan = Workbench.Straight(100, Side.Left, s => s with
+        {
+            Facing = Facing,
+            Back = new() { Retaining = new() { Height = 16, Thickness = 2.5, Oversail = 0.375, Coping = 1, Plinth = 3, Depth = 0.75, Fit = 0.125 } },
+        });
+        var wall = PrintedFacing.OfRetaining(plan, Workbench.Printer, 0.04)!;
+        Assert.Equal(Joint, 2 * (Assert.Single(wall.Finishes).Work.Laying.Stop + 0.04), 1e-12);
+        Assert.Equal(Facing.Front, PrintedFacing.Of(plan, Workbench.Printer, new())!.Front);
+        Assert.NotEqual(WallFinish.Plain, Facing.Front);
+    }
+
     private static List<Finding> Of(FacingSpec facing) => [.. FacingRule.Check(Workbench.Straight(60, Side.Left, s => s with { Facing = facing }), Workbench.Printer, new())];
 
     // A plan of which a rule looks at the figures alone.

@@ -1,9 +1,11 @@
+using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Features;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Cuts;
 using PlatformForge.Sections.Joints;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Track;
 using Xunit;
 
 namespace PlatformForge.Tests.Sections;
@@ -27,6 +29,17 @@ public class CutRuleTests
         };
         var chosen = new CutChooser(new FacetedPlan(plan), Workbench.Printer, new() { CutClearance = clearance }).Choose();
         Assert.Equal(isTaken, chosen.Value is not null);
+    }
+
+    /// <summary>Ten millimetres of level deck between two ramps hold one joint of 7.3, and not one at either end: the platform is cut at one of its heads.</summary>
+    [Fact]
+    public void A_level_deck_too_short_for_two_joints_is_cut_off_at_one_end()
+    {
+        var plan = Workbench.Straight(310, change: s => s with { StartRamp = new(Length: 150), EndRamp = new(Length: 150) }) with
+        {
+            CutCandidates = [new(350, CutRank.RampHead), new(360, CutRank.RampHead)],
+        };
+        Assert.Equal(3, new CutChooser(new FacetedPlan(plan), Workbench.Printer, new()).Choose().Value!.Length);
     }
 
     [Fact]
@@ -73,5 +86,36 @@ public class CutRuleTests
         Assert.Empty(JointRule.Check(place, new() { DowelDiameter = largest - 0.01 }, Workbench.Printer));
         var told = Assert.Single(JointRule.Check(place, new() { DowelDiameter = largest + 0.01 }, Workbench.Printer));
         Assert.Equal(FormattableString.Invariant($"{largest}"), told.Cure!.Value);
+    }
+
+    /// <summary>
+    /// On a trestle bores hang as near under the deck as their bosses have room: half of 1.95, a mouth of 0.4 and 0.8 of wall. Round either mouth stands a collar, to
+    /// both sides as wide as bore, mouth and wall, the slotted one by its millimetre of play more.
+    /// </summary>
+    [Fact]
+    public void On_a_trestle_bores_hang_under_the_deck_in_collars()
+    {
+        var chart = new FacetedPlan(Workbench.Straight(400, change: s => s with { Trestle = TrestleSpec.For(new(76.2)) }));
+        JointSpec joint = new();
+        var place = JointPlace.At(chart, 400, joint);
+        Assert.Equal(place.Headroom - (1.95 / 2) - 0.4 - 0.8, place.Height, 1e-9);
+        Assert.Equal(place.Headroom / 2, JointPlace.At(chart, 400, joint with { DowelDiameter = 17 }).Height, 1e-9); // so large a one lies midway all the same
+        double half = (1.95 / 2) + 0.8 + 0.4;
+        var wide = new JointBlocks(chart, place, joint, 0.8, atStart: true, dowels: true).Added().Select(b => b.Outline.Max(p => p.Y) - b.Outline.Min(p => p.Y)).ToList();
+        Assert.Contains(wide, w => Math.Abs(w - (2 * half)) < 1e-6);
+        Assert.Contains(wide, w => Math.Abs(w - (2 * half) - 1) < 1e-6);
+    }
+
+    /// <summary>What the kernel is given are rings that run counter-clockwise, at both sides of a cut and on both sides of the track.</summary>
+    [Theory]
+    [InlineData(Side.Left, true)]
+    [InlineData(Side.Left, false)]
+    [InlineData(Side.Right, true)]
+    [InlineData(Side.Right, false)]
+    public void Blocks_of_a_joint_run_counter_clockwise(Side side, bool atStart)
+    {
+        var chart = new FacetedPlan(Workbench.Straight(400, side));
+        var blocks = new JointBlocks(chart, JointPlace.At(chart, 400, new()), new(), 0.8, atStart, dowels: true);
+        Assert.All([.. blocks.Added(), .. blocks.Removed(), .. blocks.Relief(true, true)], b => Assert.True(ConvexRing.Area(b.Outline) > 0));
     }
 }

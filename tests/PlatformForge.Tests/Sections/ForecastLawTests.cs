@@ -24,6 +24,19 @@ public class ForecastLawTests
         Assert.Equal(4 * 10 * 6, PrintForecast.Of(solid.Mesh, solid.ColumnVolume, Workbench.Printer with { Infill = 1 }).Plastic, 1e-3);
     }
 
+    /// <summary>A tall piece is cut at a twenty-fourth of its layers and more: what its area changes by between two of them, over half of that, is the most that is missed.</summary>
+    [Theory]
+    [InlineData(12)]
+    [InlineData(20)]
+    [InlineData(45)]
+    public void Filled_whole_a_tall_wedge_takes_its_volume_but_for_what_lies_between_two_cuts(double high)
+    {
+        ColumnBlock wedge = new([new(0, 0), new(4, 0), new(4, 10), new(0, 10)], new(0), new(high, -high / 6, 0), BlockAction.Add, Paint.Deck);
+        var solid = SolidRaiser.Raise([wedge]);
+        Assert.Equal(4 * 10 * high * 2 / 3, solid.ColumnVolume, 1e-2);
+        Assert.InRange(Math.Abs(PrintForecast.Of(solid.Mesh, solid.ColumnVolume, Workbench.Printer with { Infill = 1 }).Plastic - solid.ColumnVolume), 0, 40 * high / 2 / 24);
+    }
+
     /// <summary>The same of one that stands on its tip, whichever corner its triangles begin with.</summary>
     [Fact]
     public void Filled_whole_a_pyramid_on_its_tip_takes_its_volume()

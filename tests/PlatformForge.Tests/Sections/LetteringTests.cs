@@ -43,12 +43,14 @@ public class LetteringTests
     {
         var plan = Workbench.PendlewickPlan;
         var chart = new FacetedPlan(plan);
+        var heights = new List<double>();
         foreach (var section in Workbench.PendlewickSections.Sections)
         {
             double from = section.From + 8, to = section.To - 8;
             var letters = Engraving.Of(chart, from, to, section.Number, 5, "WHARF", new() { EngravingHeight = 100 }, Workbench.Printer);
             var patches = Patch.Clear(plan, from, to);
             Assert.NotEmpty(letters.Removed);
+            heights.Add(letters.Height);
             Assert.All(letters.Removed, stroke =>
             {
                 var corners = stroke.Outline.Select(p => plan.Spine.Locate(p)).ToArray();
@@ -56,6 +58,8 @@ public class LetteringTests
                     && c.Reach >= patch.Near - Patch.Border && c.Reach <= patch.Far + Patch.Border));
             });
         }
+
+        Assert.InRange(heights.Max(), 4.5, 10); // a bay's width, less what the curve takes
     }
 
     /// <summary>Strokes of the least letters are one line of the nozzle wide.</summary>

@@ -71,6 +71,13 @@ public class PackingTests
         }
     }
 
+    /// <summary>Unless it is said otherwise 8 mm are kept free all round.</summary>
+    [Theory]
+    [InlineData(204, true)]
+    [InlineData(204.01, false)]
+    public void Eight_millimetres_are_kept_free_unasked(double side, bool fits) =>
+        Assert.Equal(fits, new BedShape(PrinterSpec.Oblong(220, 220, 1)).Fits(Piece(1, side, side).Hull));
+
     /// <summary>A slim sliver lies square to the bed as a long strip does: along one of its sides.</summary>
     [Fact]
     public void Small_pieces_lie_square_to_the_bed_too()

@@ -69,6 +69,39 @@ public class RidingRuleTests
         Assert.AllOrNone(found, f => Assert.Contains($"comes to {told} mm beyond", f, StringComparison.Ordinal));
     }
 
+    /// <summary>
+    /// A tongue whose sides lean outward, 8 mm from the middle at its foot and more at its head, is told by where its sides are 0.05 mm below rail top; beyond a rail's
+    /// head there is no more of the rail to reach into.
+    /// </summary>
+    [Theory]
+    [InlineData(8.4, null)]
+    [InlineData(9.2, "0.32")] // 8 + 1.2 × 0.95 / 2 = 8.57, of 8.25
+    [InlineData(12, "1.20")]
+    public void Sides_that_lean_reach_into_a_rail_as_far_as_they_are_below_its_top(double head, string? told)
+    {
+        for (int seed = 0; seed < 4; seed++)
+        {
+            var box = Box(new(295, -8, Top - 1), new(305, 8, Top + 1), seed);
+            var tongue = box with { Vertices = Array.ConvertAll(box.Vertices, v => v.Z > Top ? v with { Y = Math.Sign(v.Y) * head } : v) };
+            var found = Check(Joined(Box(new(290, -12, Top), new(310, 12, Top + 3)), tongue)).Where(f => f.StartsWith("PF7521", StringComparison.Ordinal)).ToArray();
+            Assert.Equal(told is null ? 0 : 1, found.Length);
+            Assert.AllOrNone(found, f => Assert.Contains($"comes to {told} mm beyond", f, StringComparison.Ordinal));
+        }
+    }
+
+    /// <summary>An underside that slopes along the track and across it: 1 in 20 along, from 10 mm before its middle; level over one rail, its height is that of the plane.</summary>
+    [Fact]
+    public void An_underside_that_slopes_lies_where_its_plane_is_at_rail_top()
+    {
+        for (int seed = 0; seed < 6; seed++)
+        {
+            var box = Box(new(289.9, -12, Top), new(310.1, 12, Top + 3), seed);
+            var bar = box with { Vertices = Array.ConvertAll(box.Vertices, v => v with { Z = v.Z + ((v.X - 300) * 0.05) + ((v.Y + 8.85) * 0.01) }) };
+            string found = Assert.Single(Check(bar), f => f.StartsWith("PF7520", StringComparison.Ordinal));
+            Assert.Contains("over the right rail it comes to -0.50 mm above rail top, and lies on 0.5 mm of it", found, StringComparison.Ordinal);
+        }
+    }
+
     private static string[] Check(Mesh gauge, params Mesh[] platform) =>
         [.. new RidingRule(Pieces.Curve(600, double.PositiveInfinity), Gauge, Top).Check(Proof, gauge, platform).Select(f => $"{f.Code} {f.Message}")];
 
