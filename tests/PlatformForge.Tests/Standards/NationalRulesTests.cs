@@ -85,10 +85,12 @@ public class NationalRulesTests
     public void Degrees_of_curve_are_those_of_the_chord_definition(double degree, double radiusFt) =>
         Assert.InRange(degree, AmericanRules.DegreeOfCurve((radiusFt + 0.005) * 304.8), AmericanRules.DegreeOfCurve((radiusFt - 0.005) * 304.8)); // half the last digit printed
 
-    /// <summary>1 in 8 is the steepest: a ramp of 1 in 5 to a deck of 12 mm has to be 8·12 = 96 mm long.</summary>
+    /// <summary>1 in 8 is the steepest: a ramp of 1 in 5 to a deck of 12 mm has to be 8·12 = 96 mm long. 2 ft 6 in to 3 ft are 10 to 12 mm at 1:76.2.</summary>
     [Fact]
-    public void A_ramp_too_steep_is_told_both_gradients_and_its_length()
+    public void A_platform_of_old_British_practice_is_from_10_to_12_mm_high_and_its_ramps_not_steeper_than_1_in_8()
     {
+        string Heights(double height) => string.Join(' ', NationalRules.Find("british-traditional")!.Hold(new(new(76.2), 16.5, height, [new(500, 19, 0)])).Select(w => w.Code));
+        Assert.Equal(("PF3050", "", "", "PF3050"), (Heights(9.9), Heights(10), Heights(12), Heights(12.1)));
         var warning = Assert.Single(NationalRules.Find("british-traditional")!.Hold(new(new(76.2), 16.5, 12, [new(500, 19, 0)]) { RampGradient = 1.0 / 5 }));
         Assert.Equal("PF3053", warning.Code);
         Assert.Contains("fall 1 in 5.0, steeper than the published 1 in 8", warning.Message, StringComparison.Ordinal);
