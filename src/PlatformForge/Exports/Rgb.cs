@@ -30,6 +30,7 @@ public static class Palette
         new("Paver", new(0x8B, 0x62, 0x52)),
         new("Tactile strip", new(0xD8, 0xBE, 0x82)),
         new("Turf", new(0x6F, 0x7B, 0x4A)),
+        new("Under sheet", new(0xCF, 0xD0, 0xCC)),
     ];
 
     // What is on every platform; what comes after it is told only where it is.

@@ -74,6 +74,25 @@ public sealed record Spine(Centreline Chart, Side Side, LinesAcross? Across = nu
         return Point2.Dot(origin + (away * reach), Tangent(chainage));
     }
 
+    /// <summary>
+    /// A line beside another, as far from that, square to it, as is asked: where lines across are not square to it, its reach is more by the share that they
+    /// slant. At a bend it is nowhere nearer.
+    /// </summary>
+    /// <param name="line">The line.</param>
+    /// <param name="by">How far, mm: away from the first track where positive.</param>
+    public PlanLine Aside(PlanLine line, double by)
+    {
+        if (Across is null || line.Stations.Length < 2)
+        {
+            return line.Shifted(by);
+        }
+
+        Point2[] places = [.. line.Stations.Zip(line.Reach, ToLayout)];
+        double Square(int i, int next) => next < 0 || next == places.Length ? 1
+            : Math.Abs(Point2.Cross(places[next] - places[i], Away(line.Stations[i]))) / (places[next] - places[i]).Length;
+        return new(line.Stations, [.. line.Reach.Select((t, i) => t + (by / Math.Min(Square(i, i - 1), Square(i, i + 1))))]);
+    }
+
     /// <summary>Chainage and reach of a place in the layout.</summary>
     /// <param name="place">A place on the platform or near it.</param>
     /// <param name="guess">A chainage near it, mm; none lets it be looked for.</param>

@@ -23,6 +23,9 @@ public enum Paint : byte
     Paver,
     Tactile,
     Turf,
+
+    /// <summary>As it is printed: a rebate's floor, which bought sheet covers, and what lies behind it.</summary>
+    Bare,
 }
 
 /// <summary>

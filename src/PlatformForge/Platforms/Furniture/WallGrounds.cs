@@ -19,8 +19,8 @@ internal static class WallGrounds
         double from = body.Stations[0], to = body.Stations[^1];
         double behind = facing.EndsBack;
         return !near && !far && !ends && front + back == 0 ? null : new(
-            near || front > 0 ? body.WallFace.Shifted((near ? depth : 0) + front) : null,
-            far || back > 0 ? body.FarWallFace.Shifted(-(far ? depth : 0) - back) : null,
+            near || front > 0 ? spine.Aside(body.WallFace, (near ? depth : 0) + front) : null,
+            far || back > 0 ? spine.Aside(body.FarWallFace, -(far ? depth : 0) - back) : null,
             behind > 0 ? from + Along(from) : from,
             behind > 0 ? to - Along(to) : to);
 

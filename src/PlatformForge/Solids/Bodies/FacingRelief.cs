@@ -39,6 +39,7 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
         WallFinish.Stone or WallFinish.Rubble => Paint.Stone,
         WallFinish.Planks or WallFinish.UprightPlanks or WallFinish.Sleepers => Paint.Timber,
         WallFinish.Panels => Paint.Concrete,
+        WallFinish.Sheet => Paint.Bare,
         _ => Paint.Wall,
     };
 
@@ -65,13 +66,17 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
         {
             bool before = i > 0 || panel.IsRing, after = i + 1 < stretches.Count || panel.IsRing;
             bool insideBefore = before && panel.Inside.Contains(s.From > 0 ? s.From : panel.Length), insideAfter = after && panel.Inside.Contains(s.To);
-            return new WallRun(s.From, s.To, before && !insideBefore, after && !insideAfter, returns.Contains(s.Face))
+            bool cornerBefore = before && !insideBefore && Turns(i - 1) && Turns(i), cornerAfter = after && !insideAfter && Turns(i) && Turns(i + 1);
+            return new WallRun(s.From, s.To, cornerBefore, cornerAfter, returns.Contains(s.Face))
             {
                 InsideBefore = insideBefore,
                 InsideAfter = insideAfter,
             };
         })];
         var corners = stretches.Select(s => s.From).ToHashSet();
+
+        // A stump at a panel's end, no longer than joints are deep, takes no brick round its corner: what is beside it stops there.
+        bool Turns(int i) => panel.IsRing || (i > 0 && i + 1 < stretches.Count) || stretches[i].To - stretches[i].From > work.Laying.Depth + work.Laying.Joint;
 
         // Where a panel runs out in a point, that is the end of both edges.
         int right = Enumerable.Range(0, panel.Border.Count).MaxBy(i => panel.Border[i].X);

@@ -64,7 +64,8 @@ internal static class PierBlocks
     {
         var facing = plan.Spec.Facing!;
         double back = facing.ProfileDepth - before;
-        return (plan.Body.WallFace.Shifted(facing.FaceDepth(false) + back), plan.Body.FarWallFace.Shifted(-facing.FaceDepth(!plan.Spec.IsIsland) - back));
+        return (plan.Spine.Aside(plan.Body.WallFace, facing.FaceDepth(false) + back),
+            plan.Spine.Aside(plan.Body.FarWallFace, -facing.FaceDepth(!plan.Spec.IsIsland) - back));
     }
 
     // The line of the wall beside a buttress's head.
