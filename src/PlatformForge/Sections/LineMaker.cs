@@ -35,14 +35,15 @@ internal static class LineMaker
             double from = section.From + (section.Number > 1 ? trim : 0), to = section.To - (section.Number < section.Count ? trim : 0);
             for (int i = 0; i < lines.Length; i++)
             {
+                cancel.ThrowIfCancellationRequested();
                 ColumnBlock[] blocks = lines[i].Made.IsPrinted ? [.. LineBlocks.Of(chart, lines[i], from, to)] : [];
                 if (blocks.Length > 0)
                 {
                     double middle = (Math.Max(from, lines[i].From) + Math.Min(to, lines[i].To)) / 2;
                     var input = new LineInput(blocks, lines[i].Made.Form, lines[i].Made.Wall is not null, chart.Plan.Surface.At(middle), chart.Forward(middle),
                         section.ToLayout, printer, lines[i].Made.Wall is null ? null : facing);
-                    var (solid, toLayout, hull, size, estimate) = memory.Of("line", input, static (given, _) => Form(given), cancel);
-                    pieces.Add(new(section.Number, i + 1, lines[i].Made, solid, toLayout, hull, size, estimate) { Stretch = section.Stretch });
+                    var (solid, toLayout, hull, size, estimate, faced) = memory.Of("line", input, static (given, _) => Form(given), cancel);
+                    pieces.Add(new(section.Number, i + 1, lines[i].Made, solid, toLayout, hull, size, estimate) { Stretch = section.Stretch, Faced = faced });
                 }
             }
         }
@@ -54,12 +55,15 @@ internal static class LineMaker
         ColumnBlock[] Blocks, LineForm Made, bool OnItsTop, HeightPlane Surface, Point2 Along, RigidTransform Section, PrinterSpec Printer,
         PrintedFacing? Facing);
 
-    private sealed record LineFormed(Solid Solid, RigidTransform ToLayout, Point2[] Hull, Point3 Size, PrintEstimate Estimate);
+    private sealed record LineFormed(Solid Solid, RigidTransform ToLayout, Point2[] Hull, Point3 Size, PrintEstimate Estimate,
+        IReadOnlyList<FacedWall> Faced);
 
     // An inlay keeps the place that it has in its section's file; a strip is stood on the bed, a wall on its coping, and turned to lie best on it.
     private static LineFormed Form(LineInput input)
     {
-        var solid = SolidRaiser.Raise(input.Blocks, input.Facing?.Reliefs().ByName);
+        var reliefs = input.Facing?.Reliefs();
+        var solid = SolidRaiser.Raise(input.Blocks, reliefs?.ByName);
+        solid = input.Facing is { } shown ? WallPaints.Shown(solid, shown.Front) : solid;
         var motion = input.Section.Inverse();
         if (input.Made == LineForm.Strip)
         {
@@ -71,7 +75,8 @@ internal static class LineMaker
 
         var lying = solid.Mesh.Moved(motion);
         var (least, most) = lying.Box();
-        return new(solid, motion.Inverse(), Hull(lying), most - least, PrintForecast.Of(lying, solid.ColumnVolume, input.Printer));
+        return new(solid, motion.Inverse(), Hull(lying), most - least, PrintForecast.Of(lying, solid.ColumnVolume, input.Printer),
+            [.. (reliefs?.All ?? []).SelectMany(r => r.Walls)]);
     }
 
     private static Point2[] Hull(Mesh mesh) => ConvexRing.Hull(mesh.Vertices.Select(v => new Point2(v.X, v.Y)));

@@ -2,6 +2,7 @@ using PlatformForge.Geometry;
 using PlatformForge.Geometry.Meshes;
 using PlatformForge.Platforms;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
 using PlatformForge.Units.Memories;
 using static System.FormattableString;
 
@@ -24,6 +25,9 @@ public sealed record LinePiece(
 {
     /// <summary>By how much its file is longer along x and y than the piece is to come out, about the file's origin.</summary>
     public Point2 Stretch { get; init; } = new(1, 1);
+
+    /// <summary>Its faced walls, laid flat, heights over the baseboard.</summary>
+    public IReadOnlyList<FacedWall> Faced { get; init; } = [];
 
     /// <summary>Whether it is printed within its section.</summary>
     public bool IsInlay => Made.Form == LineForm.Inlay;

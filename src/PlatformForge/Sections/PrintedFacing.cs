@@ -85,7 +85,8 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
         double deck = Math.Min(plan.TopAt(band.From, band.Near.At(band.From)), plan.TopAt(band.To, band.Near.At(band.To)));
         double under = deck + band.Made.Rise - band.Made.Wall!.Coping;
         var laying = new WallLaying(spec.Joint, spec.Depth, under - spec.Joint, Math.Max(LeastStop, (spec.Joint / 2) - trim), spec.Joint, printer.Nozzle / 2);
-        return Work(spec.Front, spec, laying, plan.Site.Scale, printer) is { } work ? new([new(work, [WallNames.Retaining])], []) : null;
+        return Work(spec.Front, spec, laying, plan.Site.Scale, printer) is { } work
+            ? new([new(work, [WallNames.Retaining])], []) { Front = spec.Front } : null;
     }
 
     // A finish with its figures; null for brickwork whose courses are too low to print.

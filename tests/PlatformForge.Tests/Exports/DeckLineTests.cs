@@ -64,7 +64,8 @@ public class DeckLineTests
         Assert.Equal(2, platform.Plan.Body.Lines.Select(l => l.Made.Name).Distinct().Count());
         double at = CrossSectionDrawing.Telling(platform.Plan);
         var sheet = CrossSectionDrawing.Draw(dossier, platform, at);
-        var tactile = sheet.Items.OfType<SheetPath>().Where(p => p.Fill?.Colour == LineLooks.Of(platform.Plan.Body.Lines.First(l => l.Made.Rise > 0).Made)).ToArray();
+        var colour = LineLooks.Of(platform.Plan.Body.Lines.First(l => l.Made.Rise > 0).Made, platform.Plan.Spec);
+        var tactile = sheet.Items.OfType<SheetPath>().Where(p => p.Fill?.Colour == colour).ToArray();
         Assert.Equal(2, tactile.Length); // in the section and in the enlarged edge, as many times wider as the one's scale is larger
         double[] widths = [.. tactile.Select(p => p.Points.Max(q => q.X) - p.Points.Min(q => q.X)).Order()];
         Assert.Equal(8.0 / 3, widths[1] / widths[0], 0.01);

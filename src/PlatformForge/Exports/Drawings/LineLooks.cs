@@ -6,5 +6,5 @@ namespace PlatformForge.Exports.Drawings;
 /// <summary>How drawings colour lines and strips.</summary>
 internal static class LineLooks
 {
-    public static Rgb Of(LineMake made) => made.Name == LineMake.White ? HouseStyle.White : Palette.Of(LineBlocks.PaintOf(made));
+    public static Rgb Of(LineMake made, PlatformSpec spec) => made.Name == LineMake.White ? HouseStyle.White : Palette.Of(LineBlocks.PaintOf(made, spec));
 }

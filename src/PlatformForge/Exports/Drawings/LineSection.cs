@@ -18,7 +18,7 @@ internal static class LineSection
             double a = plan.SquareTopAt(s, near), b = plan.SquareTopAt(s, far), deep = line.GrooveDepth, up = line.Made.Rise;
             if (deep <= 0)
             {
-                yield return ([new(near, a), new(far, b), new(far, b + paint), new(near, a + paint)], LineLooks.Of(line.Made));
+                yield return ([new(near, a), new(far, b), new(far, b + paint), new(near, a + paint)], LineLooks.Of(line.Made, plan.Spec));
                 continue;
             }
 
@@ -30,7 +30,8 @@ internal static class LineSection
                 Point2[] face = line.Made.Wall is not { } wall ? []
                     : [.. new[] { (0, up - wall.Coping), (wall.Oversail, up - wall.Coping), (wall.Oversail, wall.Plinth), (0, wall.Plinth) }
                         .Select(p => new Point2(front + p.Item1, a + p.Item2))];
-                yield return ([new(front, a - deep), new(behind, b - deep), new(behind, b + up), new(front, a + up), .. face], LineLooks.Of(line.Made));
+                Point2[] ring = [new(front, a - deep), new(behind, b - deep), new(behind, b + up), new(front, a + up), .. face];
+                yield return (ring, LineLooks.Of(line.Made, plan.Spec));
             }
         }
     }

@@ -62,12 +62,12 @@ internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool
 
         if (plan.Body.Lines.FirstOrDefault(l => l.Made.Name == LineMake.Tactile) is { } tactile)
         {
-            yield return ("tactile strip", (s, x, y) => s.Box(x, y - 1.2, 7, 2.4, new(LineLooks.Of(tactile.Made)), new(0.08, HouseStyle.Quiet)));
+            yield return ("tactile strip", (s, x, y) => s.Box(x, y - 1.2, 7, 2.4, new(LineLooks.Of(tactile.Made, plan.Spec)), new(0.08, HouseStyle.Quiet)));
         }
 
         if (plan.Body.Lines.FirstOrDefault(l => l.Made.Name is LineMake.Retaining or LineMake.Kerb) is { } strip)
         {
-            yield return (strip.Made.Name, (s, x, y) => s.Box(x, y - 0.9, 7, 1.8, new(LineLooks.Of(strip.Made)), new(0.08, HouseStyle.Quiet)));
+            yield return (strip.Made.Name, (s, x, y) => s.Box(x, y - 0.9, 7, 1.8, new(LineLooks.Of(strip.Made, plan.Spec)), new(0.08, HouseStyle.Quiet)));
         }
 
         foreach (var key in new PlanMarks(plan, []).Keys())

@@ -172,7 +172,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
         foreach (var line in plan.Body.Lines)
         {
-            Strip(sheet, view, line.Near, line.Far, line.From, line.To, new(LineLooks.Of(line.Made)), new(0.08, HouseStyle.Quiet));
+            Strip(sheet, view, line.Near, line.Far, line.From, line.To, new(LineLooks.Of(line.Made, plan.Spec)), new(0.08, HouseStyle.Quiet));
         }
 
         sheet.Lines(Line(view, plan.CopingBack, from, to), HouseStyle.Thin);

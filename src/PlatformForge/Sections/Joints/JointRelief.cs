@@ -35,7 +35,7 @@ internal static class JointRelief
         if (deck)
         {
             var top = chart.Plan.Surface.At(Inside(chart, end, inward));
-            yield return Layer.Removed(ring, new(top.Z - depth.Z, top.X - depth.X, top.Y - depth.Y), top.Raised(Layer.Above), Paint.Wall);
+            yield return Layer.Removed(ring, new(top.Z - depth.Z, top.X - depth.X, top.Y - depth.Y), top.Raised(Layer.Above), PavingBlocks.PaintOf(chart.Plan));
         }
 
         if (foot)

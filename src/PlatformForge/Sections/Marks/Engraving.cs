@@ -166,11 +166,12 @@ internal sealed class Engraving
         double unit = setting.Height / EngravedLetters.CapHeight;
         var underside = top.Along(s).Raised(-plan.Spec.Deck.Thickness);
         var middle = plan.ToLayout(s, t);
+        var shown = plan.Trestle?.Stretch.Holds(s) == true ? TrestleBlocks.PaintOf(plan.Spec.Trestle!) : Paint.Wall;
         foreach (var stroke in new LetterBlock(setting.Lines).Centred())
         {
             var ring = Array.ConvertAll(stroke, p => middle + (forward * (p.X * unit)) + (up * (p.Y * unit)));
             Array.Reverse(ring); // mirrored, so it turns the other way
-            yield return Layer.Removed(ring, underside.Raised(-Overshoot), underside.Raised(depth), Paint.Wall);
+            yield return Layer.Removed(ring, underside.Raised(-Overshoot), underside.Raised(depth), shown);
         }
     }
 }

@@ -43,8 +43,8 @@ internal static class BankBlocks
         }
 
         var (startToe, endToe) = WallBlocks.Toes(plan);
-        Web(chart, top, from, Math.Min(to, startToe), blocks);
-        Web(chart, top, Math.Max(from, endToe), to, blocks);
+        Web(chart, top, from, Math.Min(to, startToe), blocks, shown: Paint.Turf);
+        Web(chart, top, Math.Max(from, endToe), to, blocks, shown: Paint.Turf);
     }
 
     /// <summary>What fills the hollow under a bank from the baseboard, or from a depth below the deck's underside, between two chainages.</summary>

@@ -42,7 +42,8 @@ internal static class DeckBlocks
         {
             foreach (var piece in top.Cover(line.Near, line.Far, Math.Max(from, line.From), Math.Min(to, line.To)))
             {
-                blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-line.GrooveDepth), piece.Top.Raised(Layer.Above), LineBlocks.PaintOf(line.Made)));
+                var shown = LineBlocks.PaintOf(line.Made, plan.Spec);
+                blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-line.GrooveDepth), piece.Top.Raised(Layer.Above), shown));
             }
         }
 

@@ -7,11 +7,11 @@ namespace PlatformForge.Solids.Bodies;
 /// <summary>Lines and strips that are prints of their own: what fills their grooves and rebates.</summary>
 public static class LineBlocks
 {
-    /// <summary>What a line or strip shows.</summary>
-    public static Paint PaintOf(LineMake made) => made.Name switch
+    /// <summary>What a line or strip of a platform shows: a retaining wall, what the front is made of.</summary>
+    public static Paint PaintOf(LineMake made, PlatformSpec spec) => made.Name switch
     {
         LineMake.Tactile => Paint.Tactile,
-        LineMake.Retaining => Paint.Wall,
+        LineMake.Retaining => spec.Facing is { } facing ? FacingRelief.PaintOf(facing.Front) : Paint.Wall,
         LineMake.Kerb => Paint.Concrete,
         _ => Paint.Line,
     };
@@ -55,9 +55,10 @@ public static class LineBlocks
             return blocks;
         }
 
+        var shown = PaintOf(made, chart.Plan.Spec);
         foreach (var piece in top.Cover(near, far, a, b))
         {
-            blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-made.Depth), piece.Top.Raised(made.FlatRise), PaintOf(made)));
+            blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-made.Depth), piece.Top.Raised(made.FlatRise), shown));
         }
 
         if (made.IsPierced)
@@ -68,7 +69,7 @@ public static class LineBlocks
         blocks.AddRange(made.Pattern switch
         {
             StripPattern.Studs => Studs(chart, top, made, near, far, a, b),
-            StripPattern.Ribs => Ribs(top, made, near, far, a, b),
+            StripPattern.Ribs => Ribs((chart.Plan.Spec, top), made, near, far, a, b),
             _ => [],
         });
         return blocks;
@@ -78,7 +79,7 @@ public static class LineBlocks
     private static void Wall(FacetedPlan chart, LineMake made, (PlanLine Near, PlanLine Far, double From, double To) at, List<ColumnBlock> blocks)
     {
         var (top, wall, facing) = (new TopSurface(chart), made.Wall!, chart.Plan.Spec.Facing);
-        var paint = facing is null ? PaintOf(made) : FacingRelief.PaintOf(facing.Front);
+        var paint = PaintOf(made, chart.Plan.Spec);
         void Course(double back, double low, double high, Paint paint, bool isFaced = false)
         {
             foreach (var piece in top.Cover(back > 0 ? at.Near.Shifted(back) : at.Near, at.Far, at.From, at.To))
@@ -103,7 +104,7 @@ public static class LineBlocks
             {
                 var plane = top.Along(s);
                 double low = -line.Made.Depth - Layer.Above, high = line.Made.Rise + Layer.Above;
-                yield return Layer.Removed(prism.Ring, plane.Raised(low), plane.Raised(high), PaintOf(line.Made));
+                yield return Layer.Removed(prism.Ring, plane.Raised(low), plane.Raised(high), PaintOf(line.Made, chart.Plan.Spec));
             }
         }
     }
@@ -127,12 +128,12 @@ public static class LineBlocks
                 Point2 n = chart.On(near, s), f = chart.On(far, s), middle = n + ((f - n) * ((k + 0.5) / across));
                 Point2 x = ahead * (made.Stud / 2), y = x.Left;
                 yield return Layer.Added([middle - x - y, middle + x - y, middle + x + y, middle - x + y], plane.Raised(-Rooted), plane.Raised(made.Rise),
-                    PaintOf(made));
+                    PaintOf(made, chart.Plan.Spec));
             }
         }
     }
 
-    private static IEnumerable<ColumnBlock> Ribs(TopSurface top, LineMake made, PlanLine near, PlanLine far, double a, double b)
+    private static IEnumerable<ColumnBlock> Ribs((PlatformSpec Spec, TopSurface Top) on, LineMake made, PlanLine near, PlanLine far, double a, double b)
     {
         int count = Count(Width(near, far, (a + b) / 2), made);
         double end = (made.Pitch - made.Stud) / 2;
@@ -140,9 +141,9 @@ public static class LineBlocks
         {
             double share = (k + 0.5) / count;
             PlanLine middle = new(near.Stations, [.. near.Reach.Zip(far.Reach, (n, f) => n + ((f - n) * share))]);
-            foreach (var piece in top.Cover(middle.Shifted(-made.Stud / 2), middle.Shifted(made.Stud / 2), a + end, b - end))
+            foreach (var piece in on.Top.Cover(middle.Shifted(-made.Stud / 2), middle.Shifted(made.Stud / 2), a + end, b - end))
             {
-                yield return Layer.Added(piece.Ring, piece.Top.Raised(-Rooted), piece.Top.Raised(made.Rise), PaintOf(made));
+                yield return Layer.Added(piece.Ring, piece.Top.Raised(-Rooted), piece.Top.Raised(made.Rise), PaintOf(made, on.Spec));
             }
         }
     }
