@@ -98,7 +98,10 @@ internal sealed class CrossSection
         {
             new EdgeDetail(SectionRing.Of(plan, s), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, plan.Site.RailTop + p.Part.ZLow,
                 plan.Site.RailTop + p.Part.ZHigh)).ToArray(), new VehicleLooks(platform)[Governing])
-            { Lines = by => LineSection.At(plan, s, 0.5 / by) }
+            {
+                Lines = by => LineSection.At(plan, s, 0.5 / by),
+                WallBehind = plan.Trestle?.Stretch.Holds(s) == true ? 0 : Math.Max(0, plan.SquareReach(plan.WallAt(false, s), s) - wall),
+            }
                 .DrawOn(sheet, new(right - width, TitleBlock.Margin + 24), new(width, DetailDepth), front, top, Spare, plan.Spec);
         }
     }

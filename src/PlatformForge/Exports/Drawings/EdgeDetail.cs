@@ -15,6 +15,9 @@ internal sealed class EdgeDetail(Point2[] ring, (double T0, double T1, double Z0
     /// <summary>What lies in or on the deck there, by the scale at which it is drawn.</summary>
     public Func<double, IEnumerable<(Point2[] Ring, Rgb Colour)>> Lines { get; init; } = _ => [];
 
+    /// <summary>How far behind the face that is held against vehicles the wall lies there, mm: behind piers, or behind what stands out of it.</summary>
+    public double WallBehind { get; init; }
+
     public void DrawOn(Sheet sheet, Point2 corner, Point2 size, double front, double top, double spare, PlatformSpec spec)
     {
         double shown = spare + 3 + spec.Coping.Width + 2, deep = Math.Max(spec.Coping.Thickness, spec.Deck.Thickness) + 5;
@@ -52,7 +55,8 @@ internal sealed class EdgeDetail(Point2[] ring, (double T0, double T1, double Z0
         Dimensions.Between(sheet, Of(front - spare, level), Of(front, level), 0, Figures.Fine(spare));
         double low = under - (7 / scale);
         sheet.Line(Of(front, under - (1 / scale)), Of(front, low - (2 / scale)), HouseStyle.Dimension);
-        Dimensions.Between(sheet, Of(front, low), Of(front + spec.Coping.Overhang, low), 0, Figures.Short(Math.Round(spec.Coping.Overhang, 2)));
+        double overWall = spec.Coping.Overhang + WallBehind;
+        Dimensions.Between(sheet, Of(front, low), Of(front + overWall, low), 0, Figures.Short(Math.Round(overWall, 2)));
         double right = front + spec.Coping.Width;
         if (right + (8 / scale) < t1)
         {
@@ -60,9 +64,23 @@ internal sealed class EdgeDetail(Point2[] ring, (double T0, double T1, double Z0
         }
 
         sheet.Text(Invariant($"The edge, {Figures.Short(scale)}:1"), corner + new Point2(0, -2), HouseStyle.Subheading);
-        sheet.Text(Invariant($"coping {Figures.Short(Math.Round(spec.Coping.Thickness, 2))} thick and {Figures.Short(Math.Round(spec.Coping.Overhang, 2))} over the wall, arris {(spec.Coping.Nosing == Nosing.Rounded ? "rounded" : "chamfered")} {Figures.Short(Math.Round(spec.Coping.ArrisChamfer, 2))}, deck {Figures.Short(Math.Round(spec.Deck.Thickness, 2))} thick"),
+        string arris = Invariant($"arris {(spec.Coping.Nosing == Nosing.Rounded ? "rounded" : "chamfered")} {Short(spec.Coping.ArrisChamfer)}");
+        sheet.Text(Invariant($"coping {Short(spec.Coping.Thickness)} thick and {Over(spec)}, {arris}, deck {Short(spec.Deck.Thickness)} thick"),
             corner + new Point2(size.X, -2), HouseStyle.Small, TextAnchor.End);
     }
+
+    // Over the wall that is seen there and, where something stands out before it, over that.
+    private string Over(PlatformSpec spec)
+    {
+        string wall = Invariant($"{Short(spec.Coping.Overhang + WallBehind)} over the wall");
+        string before = spec.Facing?.Piers is null ? "what stands out of it" : "its piers";
+        return WallBehind < Least ? wall : wall + Invariant($" ({Short(spec.Coping.Overhang)} over {before})");
+    }
+
+    private static string Short(double mm) => Figures.Short(Math.Round(mm, 2));
+
+    // Less is not told, mm.
+    private const double Least = 0.005;
 
     /// <summary>What of a ring lies in a box, by the rule of Sutherland and Hodgman (Communications of the ACM 17, 1974).</summary>
     internal static IReadOnlyList<Point2> Clip(IReadOnlyList<Point2> ring, double x0, double x1, double y0, double y1)

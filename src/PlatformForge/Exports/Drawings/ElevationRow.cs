@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Masonry;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using static System.FormattableString;
@@ -10,7 +11,7 @@ namespace PlatformForge.Exports.Drawings;
 /// <param name="scale">Sheet mm to a mm of the model.</param>
 /// <param name="slab">Thickness of what lies on the walls, mm.</param>
 /// <param name="paint">What that shows.</param>
-internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale, double slab, Paint paint)
+internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale, double slab, Paint paint) : IElevationRow
 {
     // Pieces of a row farther from one another than this many joints are not neighbours.
     private const double Neighbours = 1.6;
@@ -21,24 +22,33 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
 
     private const double Parted = 6;
 
-    /// <summary>Height on the sheet, numbers included, mm.</summary>
-    public double Height => (scale * Top) + Numbers;
+    /// <summary>Height over the baseboard of the line that it stands on, mm.</summary>
+    public double Base { get; init; }
 
-    /// <summary>Length on the sheet, mm.</summary>
+    /// <summary>Height of a plain plinth under the walls, mm.</summary>
+    public double Plinth { get; init; }
+
+    /// <summary>What stands on the deck over the walls.</summary>
+    public IReadOnlyList<StandingBand> Over { get; init; } = [];
+
+    public double Height => (scale * (Top - Base)) + Numbers;
+
+    public double Covers => slices.Sum(s => s.Length);
+
+    public (double Wall, double All) Left => (slices[0].Top[0].Y - Base, slices[0].Top[0].Y + slab - Base);
+
     public double Length => (scale * slices.Sum(s => s.Length)) + Enumerable.Range(1, slices.Count - 1).Sum(Before);
 
-    /// <summary>Whether a section begins where the row does; otherwise the row before goes on.</summary>
     public bool Begins => slices[0].Begins;
 
     // On the sheet, mm, between a slice and the one before it whose section is no neighbour: what lies between them has no wall.
     private double Before(int i) => i > 0 && Math.Abs(slices[i].Section - slices[i - 1].Section) > 1 ? Parted : 0;
 
-    private double Top => slices.Max(s => s.Height) + slab;
+    private double Top => slices.Max(s => s.Height) + slab + Over.Select(o => o.High).DefaultIfEmpty(0).Max();
 
-    /// <summary>Draws it with its upper left corner at a place.</summary>
     public void DrawOn(Sheet sheet, Point2 corner)
     {
-        double foot = corner.Y + (scale * Top), x = corner.X;
+        double foot = corner.Y + (scale * (Top - Base)), zero = foot + (scale * Base), x = corner.X;
         for (int first = 0, next; first < slices.Count; first = next)
         {
             x += Before(first);
@@ -46,18 +56,24 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
             // What lies on a section's panels and piers is one slab.
             double from = x, along = 0;
             var slabOver = new List<Point2>();
+            var placed = new List<(WallSlice Slice, double X)>();
             for (next = first; next < slices.Count && (next == first || !slices[next].Begins); next++)
             {
                 var slice = slices[next];
-                Point2 origin = new(x, foot);
-                Wall(sheet, slice, p => new(origin.X + (scale * p.X), origin.Y - (scale * p.Y)));
+                placed.Add((slice, x));
                 slabOver.AddRange(slice.Top.Select(p => p + new Point2(along, 0)));
                 along += slice.Length;
                 x += scale * slice.Length;
             }
 
+            // Piers stand before what is beside them.
+            foreach (var (slice, at) in placed.OrderBy(p => p.Slice.IsPier))
+            {
+                Walls(sheet, slice, new(at, zero));
+            }
+
             sheet.Area(slabOver.Concat(slabOver.AsEnumerable().Reverse().Select(p => p + new Point2(0, slab)))
-                .Select(p => new Point2(from + (scale * p.X), foot - (scale * p.Y))), new(Palette.Of(paint), Faint), HouseStyle.Thin);
+                .Select(p => new Point2(from + (scale * p.X), zero - (scale * p.Y))), new(Palette.Of(paint), Faint), HouseStyle.Thin);
             sheet.Text(Invariant($"{slices[first].Section}"), new((from + x) / 2, foot + 4), HouseStyle.Strong, TextAnchor.Middle);
         }
 
@@ -65,15 +81,11 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         foreach (var (slice, i) in slices.Select((s, i) => (s, i)))
         {
             x += Before(i);
-            Bands(sheet, slice, new(x, foot));
-            if (slice.IsPier)
-            {
-                Sides(sheet, slice, x, foot);
-            }
-
+            Edges(sheet, slice, new(x, zero));
+            Standing(sheet, slice, Placed(new(x, zero), 0));
             if (slice.Begins && x > corner.X && Before(i) == 0)
             {
-                sheet.Line(new(x, foot - (scale * Top) - 1.5), new(x, foot + 2.5), HouseStyle.Cut);
+                sheet.Line(new(x, foot - (scale * (Top - Base)) - 1.5), new(x, foot + 2.5), HouseStyle.Cut);
             }
 
             x += scale * slice.Length;
@@ -82,68 +94,108 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         sheet.Line(new(corner.X, foot), new(x, foot), HouseStyle.Outline);
     }
 
-    // What stands out of a wall is drawn over it, with the edges that it throws its shadow from.
-    private void Bands(Sheet sheet, WallSlice slice, Point2 origin)
+    // The foot, and what is over it part by part.
+    private void Walls(Sheet sheet, WallSlice slice, Point2 origin)
     {
-        foreach (var band in slice.Bands)
+        foreach (var (part, at) in slice.Parts())
         {
-            if (band.Over(slice) is not (var part, var at))
+            var of = Placed(origin, at);
+            if (!ReferenceEquals(part, slice))
             {
-                continue;
+                sheet.Area(Outline(part).Select(of), new(HouseStyle.Paper));
             }
 
-            Point2 Of(Point2 p) => new(origin.X + (scale * (at + p.X)), origin.Y - (scale * p.Y));
+            Wall(sheet, part, of);
+        }
+
+        if (Plinth > 0)
+        {
+            Point2[] head = [.. slice.Edge(slice.Wall.Wall.Foot)];
+            sheet.Area(head.Concat(head.Reverse().Select(p => p - new Point2(0, Plinth))).Select(Placed(origin, 0)),
+                new(Palette.Of(FacingRelief.PaintOf(slice.Wall.Finish)), Faint), HouseStyle.Thin);
+        }
+    }
+
+    // What stands on the deck over a slice, on the slab.
+    private void Standing(Sheet sheet, WallSlice slice, Func<Point2, Point2> of)
+    {
+        var top = new EdgeLine(slice.Top, slab);
+        foreach (var band in Over)
+        {
+            double a = WallBand.Along(slice.Wall, slice.Whole, band.From) - slice.From, b = WallBand.Along(slice.Wall, slice.Whole, band.To) - slice.From;
+            double from = Math.Max(0, Math.Min(a, b)), to = Math.Min(slice.Length, Math.Max(a, b));
+            if (to > from)
+            {
+                double[] places = [from, .. top.Within(from, to).Order(), to];
+                IEnumerable<Point2> Edge(double over) => places.Select(x => of(new(x, top.At(x) + over)));
+                sheet.Area(Edge(band.Low).Concat(Edge(band.High).Reverse()),
+                    new(band.Colour, Faint), HouseStyle.Thin);
+            }
+        }
+    }
+
+    private Func<Point2, Point2> Placed(Point2 origin, double at) => p => new(origin.X + (scale * (at + p.X)), origin.Y - (scale * p.Y));
+
+    private static Point2[] Outline(WallSlice part) => [.. part.Edge(part.Wall.Wall.Foot), .. part.Edge(part.Wall.Wall.Top).Reverse()];
+
+    // The edges that a wall throws its shadows from: heads of plinths, feet of corbelled courses, sides of piers and slopes of buttresses.
+    private void Edges(Sheet sheet, WallSlice slice, Point2 origin)
+    {
+        var parts = slice.Parts().ToArray();
+        foreach (var (part, at) in parts)
+        {
+            var of = Placed(origin, at);
             Point2[] foot = [.. part.Edge(part.Wall.Wall.Foot)], top = [.. part.Edge(part.Wall.Wall.Top)];
-            sheet.Area(foot.Concat(top.Reverse()).Select(Of), new(HouseStyle.Paper));
-            Wall(sheet, part, Of);
-            sheet.Lines((part.Wall.Zone.IsFoot ? top : foot).Select(Of), HouseStyle.Thin);
-            if (band.IsButtress)
+            var zone = part.Wall.Zone;
+            int beside = zone.IsFoot ? zone.Number + 1 : zone.Number - 1;
+            if (!zone.IsDeepest && Array.Exists(parts, p => p.Part.Wall.Zone.Number == beside && zone.Out - p.Part.Wall.Zone.Out > Shadow))
             {
-                Buttress(sheet, part, top, Of);
+                sheet.Lines((zone.IsFoot ? top : foot).Select(of), HouseStyle.Thin);
+            }
+
+            if (part.IsPier)
+            {
+                sheet.Line(of(foot[0]), of(top[0]), HouseStyle.Thin);
+                sheet.Line(of(foot[^1]), of(top[^1]), HouseStyle.Thin);
             }
         }
+
+        var fronts = parts.Where(p => p.Part.IsPier).OrderBy(p => p.Part.Wall.Zone.Number).ToArray();
+        if (fronts.Length > 0 && double.IsFinite(slice.Head))
+        {
+            Weathering(sheet, slice, fronts[^1], Placed(origin, 0));
+        }
     }
 
-    // The sides of a buttress's front, and the slope over it up to where its part of the wall ends.
-    private static void Buttress(Sheet sheet, WallSlice part, Point2[] top, Func<Point2, Point2> of)
+    // The slope of a buttress from its front's upper edge to its head, or to the deck where a ramp's lies lower.
+    private static void Weathering(Sheet sheet, WallSlice slice, (WallSlice Part, double At) front, Func<Point2, Point2> of)
     {
-        double head = part.Wall.Zone.High;
-        if (top.Max(p => p.Y) < head - Slopes)
+        Point2[] low = [.. front.Part.Edge(front.Part.Wall.Wall.Top).Select(p => p + new Point2(front.At, 0))];
+        var over = new EdgeLine(slice.Top, 0);
+        Point2[] high = [.. low.Select(p => new Point2(p.X, Math.Min(slice.Head, over.At(Math.Clamp(p.X, 0, slice.Length)))))];
+        if (low.Zip(high).Max(p => p.Second.Y - p.First.Y) > Slopes)
         {
-            Point2[] slope = [.. top, new(part.Length, head), new(0, head)];
-            sheet.Area(slope.Select(of), new(Palette.Of(FacingRelief.PaintOf(part.Wall.Finish))), HouseStyle.Thin);
-        }
-
-        foreach (double x in (double[])[0, part.Length])
-        {
-            sheet.Lines([of(new(x, Math.Max(0, part.Wall.Zone.Low))), of(new(x, top[0].Y))], HouseStyle.Thin);
+            sheet.Area(low.Concat(high.Reverse()).Select(of), new(Palette.Of(FacingRelief.PaintOf(front.Part.Wall.Finish))), HouseStyle.Thin);
         }
     }
 
-    // A front that ends so far, mm, under its part's upper edge ends in a slope.
+    // A front that ends so far, mm, under its buttress's head ends in a slope.
     private const double Slopes = 0.3;
+
+    // Steps no deeper than this, mm, as those of a wall that leans and a line less than a nozzle's, are no edge to the eye.
+    private const double Shadow = 0.2;
 
     private void Wall(Sheet sheet, WallSlice slice, Func<Point2, Point2> of)
     {
         var work = slice.Wall.Finish;
         var (face, ground) = (Palette.Of(FacingRelief.PaintOf(work)), Palette.Of(FacingRelief.HasMortar(work) ? Paint.Mortar : FacingRelief.PaintOf(work)));
-        var top = slice.Edge(slice.Wall.Wall.Top);
-        var foot = slice.Edge(slice.Wall.Wall.Foot);
-        sheet.Area(foot.Concat(top.Reverse()).Select(of), new(ground, FacingRelief.HasMortar(work) ? Faint : 1));
+        Point2[] outline = Outline(slice);
+        sheet.Area(outline.Select(of), new(ground, FacingRelief.HasMortar(work) ? Faint : 1));
         Oblongs(sheet, slice, of, (face, FacingRelief.HasMortar(work) ? OnPaper(ground) : ground));
         if (!FacingRelief.HasMortar(work))
         {
             // Joints of the pieces' own colour.
-            Joints(sheet, slice, [.. foot, .. top.Reverse()], of);
-        }
-    }
-
-    private void Sides(Sheet sheet, WallSlice pier, double x, double foot)
-    {
-        var top = pier.Top;
-        foreach (var p in (Point2[])[top[0], top[^1]])
-        {
-            sheet.Line(new(x + (scale * p.X), foot), new(x + (scale * p.X), foot - (scale * p.Y)), HouseStyle.Thin);
+            Joints(sheet, slice, outline, of);
         }
     }
 
@@ -179,7 +231,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         }
 
         // Stones without courses have outlines; what slopes and arches cut of courses shows by its joints as all of a course does.
-        bool outlined = slice.Wall.Finish == Masonry.WallFinish.Rubble;
+        bool outlined = slice.Wall.Finish == WallFinish.Rubble;
         foreach (var (outline, _) in pieces.Where(p => !IsOblong(p.Outline)))
         {
             sheet.Area(outline.Select(of), new(colours.Face, Faint), outlined ? HouseStyle.Fine : null);

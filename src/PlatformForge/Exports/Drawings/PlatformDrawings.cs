@@ -34,13 +34,14 @@ internal static class PlatformDrawings
             Add("trestle", static (i, _) => TrestleDrawing.Draw(i.Dossier, i.Platform));
         }
 
-        if (platform.Sections.Facing is not null)
+        if (ElevationDrawing.IsOf(platform))
         {
             Add("elevations", static (i, _) => ElevationDrawing.Draw(i.Dossier, i.Platform));
-            if (platform.Sections.Facing.Finishes.Any(f => f.Work is SheetSpec))
-            {
-                Add("strips", static (i, _) => SheetStripDrawing.Draw(i.Dossier, i.Platform));
-            }
+        }
+
+        if (platform.Sections.Facing?.Finishes.Any(f => f.Work is SheetSpec) == true)
+        {
+            Add("strips", static (i, _) => SheetStripDrawing.Draw(i.Dossier, i.Platform));
         }
 
         Add("plates", static (i, _) => PlateDrawing.Draw(i.Dossier, i.Platform));

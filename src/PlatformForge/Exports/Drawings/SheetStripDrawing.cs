@@ -15,7 +15,7 @@ public static class SheetStripDrawing
     {
         double room = Width - (2 * TitleBlock.Inset);
         var faces = ElevationDrawing.Faces(platform)
-            .Select(f => (f.Name, Rows: WallSlice.Rows(f.Slices.Where(s => s.Wall.Finish == WallFinish.Sheet), room - (Between * f.Slices.Count))))
+            .Select(f => (f.Name, Rows: WallSlice.Rows(Strips(f), room - (Between * f.Slices.Count))))
             .Where(f => f.Rows.Count > 0).ToArray();
         double height = TitleBlock.Margin + 22 + faces.Sum(f => Title + f.Rows.Sum(r => r.Max(s => s.Height) + Apart)) + TitleBlock.Depth + TitleBlock.Margin
             + 4;
@@ -52,7 +52,11 @@ public static class SheetStripDrawing
 
     /// <summary>All strips of a platform, as they are drawn.</summary>
     internal static IEnumerable<WallSlice> Of(PlatformDossier platform) =>
-        ElevationDrawing.Faces(platform).SelectMany(f => f.Slices).Where(s => s.Wall.Finish == WallFinish.Sheet);
+        ElevationDrawing.Faces(platform).SelectMany(Strips);
+
+    // Of a wall in parts, one a part.
+    private static IEnumerable<WallSlice> Strips(ElevationFace face) =>
+        face.Slices.SelectMany(s => s.Parts()).Select(p => p.Part).Where(s => s.Wall.Finish == WallFinish.Sheet);
 
     // Its outline, with its section's number and its measures: length, and height at both ends.
     private static void Strip(Sheet sheet, WallSlice slice, Point2 foot)

@@ -18,8 +18,17 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
     /// <summary>Whether it is the front of a pier, which stands before what is beside it.</summary>
     public bool IsPier { get; init; }
 
-    /// <summary>What stands out of its wall over and under it.</summary>
+    /// <summary>The stretch of its wall that it is all of, or a row's part of: where that begins and ends, mm.</summary>
+    public (double From, double To) Whole { get; init; } = (From, To);
+
+    /// <summary>Height at which the heads of buttresses meet their wall, mm; infinity where piers go up to the coping.</summary>
+    public double Head { get; init; } = double.PositiveInfinity;
+
+    /// <summary>The other parts of the wall's height, over it.</summary>
     public IReadOnlyList<WallBand> Bands { get; init; } = [];
+
+    /// <summary>It and what is over it from the foot up, each as a slice of its own wall with where that begins, mm from the slice's beginning.</summary>
+    public IEnumerable<(WallSlice Part, double At)> Parts() => [(this, 0), .. Bands.Select(b => b.Over(this)).OfType<(WallSlice, double)>()];
 
     /// <summary>Its upper edge, with what stands out over it.</summary>
     public IReadOnlyList<Point2> Top => WallBand.Top(this);
@@ -37,13 +46,27 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
         return [.. sections.SelectMany(s => Of(s, face))];
     }
 
-    /// <summary>The stretches of a face of one section, from left to right as seen from outside: panels, and fronts of piers.</summary>
-    public static IEnumerable<WallSlice> Of(PlatformSection section, string face) => section.Faced.Where(w => w.Zone.IsDeepest)
-        .SelectMany(w => Shown(w, face).Select((t, i) => new WallSlice(w, section.Number, t.From, t.To, i == 0)
+    /// <summary>The stretches of a face of one section, from left to right as seen from outside: panels, and fronts of piers. They are those of the
+    /// foot, which is
+    /// all along, under ramps too; what is over it is laid over them.</summary>
+    public static IEnumerable<WallSlice> Of(PlatformSection section, string face)
+    {
+        double head = WallBand.Head(section.Faced, face);
+        foreach (var wall in section.Faced.Where(w => w.Zone.Number == 1))
         {
-            IsPier = t.Face != face,
-            Bands = [.. WallBand.Of(section.Faced, w, t)],
-        }));
+            (string Face, double From, double To)[] shown = [.. Shown(wall, face)];
+            for (int i = 0; i < shown.Length; i++)
+            {
+                var (name, from, to) = shown[i];
+                yield return new(wall, section.Number, from, to, i == 0)
+                {
+                    IsPier = name != face,
+                    Head = head,
+                    Bands = [.. WallBand.Of(section.Faced, wall, (from, to), face, (i == 0, i + 1 == shown.Length))],
+                };
+            }
+        }
+    }
 
     // A face's panels and its piers' fronts from left to right; a ring may open in the middle of them. Sides of piers are not seen from before the wall.
     private static IEnumerable<(string Face, double From, double To)> Shown(FacedWall wall, string face)
@@ -96,7 +119,7 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
             double[] shifts = round > 0 && region.Outline.Max(p => p.X) > round ? [0, round] : [0];
             foreach (double shift in shifts)
             {
-                if (Within([.. region.Outline.Select(p => p - new Point2(From + shift, 0))]) is { Length: > 2 } outline)
+                if (Within([.. region.Outline.Select(p => p - new Point2(From + shift, 0))], Math.Max(0, region.Out)) is { Length: > 2 } outline)
                 {
                     yield return (outline, region.Out);
                 }
@@ -104,14 +127,14 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
         }
     }
 
-    private Point2[] Within(Point2[] ring)
+    // What turns a corner shows its end there, as far beyond the corner of the ground as it stands out.
+    private Point2[] Within(Point2[] ring, double stands)
     {
-        if (ring.Min(p => p.X) >= 0 && ring.Max(p => p.X) <= Length)
-        {
-            return ring;
-        }
-
-        var right = ConvexRing.LeftOf(ring, new(0, 1), new(0, 0));
-        return right.Length == 0 ? right : ConvexRing.LeftOf(right, new(Length, 0), new(Length, 1));
+        bool before = ring.Min(p => p.X) < 0, after = ring.Max(p => p.X) > Length;
+        var kept = before ? ConvexRing.LeftOf(ring, new(0, 1), new(0, 0)) : ring;
+        kept = after && kept.Length > 0 ? ConvexRing.LeftOf(kept, new(Length, 0), new(Length, 1)) : kept;
+        double left = before && From <= Whole.From ? -stands : 0, right = after && To >= Whole.To ? stands : 0;
+        double Out(double x) => x <= Units.Tolerances.Rounding ? left : x >= Length - Units.Tolerances.Rounding ? right : 0;
+        return left == 0 && right == 0 ? kept : Array.ConvertAll(kept, p => p with { X = p.X + Out(p.X) });
     }
 }

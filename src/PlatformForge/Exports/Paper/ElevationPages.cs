@@ -58,21 +58,20 @@ internal sealed class ElevationPages(string name, IReadOnlyList<ElevationFace> f
         return [.. pages.Select((page, i) => Page(page, i + 1, pages.Count))];
     }
 
-    private bool Fits(ElevationFace face) => new ElevationRow(face.Slices, 1, face.Slab, face.Paint).Height + Words + Rim <= room.Window.Height;
+    private bool Fits(ElevationFace face) => face.Rows(double.PositiveInfinity, 1).Max(r => r.Height) + Words + Rim <= room.Window.Height;
 
-    private IEnumerable<(string Words, ElevationRow Row)> Rows()
+    private IEnumerable<(string Words, IElevationRow Row)> Rows()
     {
         foreach (var face in faces.Where(Fits))
         {
-            double at = 0, all = face.Slices.Sum(s => s.Length);
-            string called = char.ToUpperInvariant(face.Name[0]) + face.Name[1..];
-            var rows = WallSlice.Rows(face.Slices, room.Window.Width - (2 * Rim));
-            foreach (var slices in rows)
+            double at = 0, all = face.Length;
+            string called = char.ToUpperInvariant(face.Name[0]) + face.Name[1..] + (face.Words is { } words ? ", " + words : "");
+            var rows = face.Rows(room.Window.Width - (2 * Rim), 1);
+            foreach (var row in rows)
             {
-                double length = slices.Sum(s => s.Length);
-                string part = rows.Count == 1 ? Figures.Mm(all) : Invariant($"{Figures.Mm(at)} to {Figures.Mm(at + length)} of {Figures.Mm(all)}");
-                yield return (Invariant($"{called}, from outside: {part} mm"), new ElevationRow(slices, 1, face.Slab, face.Paint));
-                at += length;
+                string part = rows.Count == 1 ? Figures.Mm(all) : Invariant($"{Figures.Mm(at)} to {Figures.Mm(at + row.Covers)} of {Figures.Mm(all)}");
+                yield return (Invariant($"{called}, from outside: {part} mm"), row);
+                at += row.Covers;
             }
         }
     }
@@ -104,5 +103,5 @@ internal sealed class ElevationPages(string name, IReadOnlyList<ElevationFace> f
         return sheet;
     }
 
-    private sealed record Placed(string Words, ElevationRow Row, Point2 At, double Wide);
+    private sealed record Placed(string Words, IElevationRow Row, Point2 At, double Wide);
 }

@@ -22,10 +22,14 @@ internal static class FacingScores
         var lines = new List<CutLine>();
         foreach (var slice in slices)
         {
-            double left = start;
-            Point2 Seen(Point2 p) => new(length - left - p.X, p.Y);
-            lines.AddRange(FacingJoints.Of(slice).SelectMany(j => FacingJoints.Within(strip, Seen(j.A), Seen(j.B)))
-                .Select(j => new CutLine(CutLayer.Score, [j.A, j.B], IsClosed: false)));
+            foreach (var (part, at) in slice.Parts())
+            {
+                double left = start + at;
+                Point2 Seen(Point2 p) => new(length - left - p.X, p.Y);
+                lines.AddRange(FacingJoints.Of(part).SelectMany(j => FacingJoints.Within(strip, Seen(j.A), Seen(j.B)))
+                    .Select(j => new CutLine(CutLayer.Score, [j.A, j.B], IsClosed: false)));
+            }
+
             start += slice.Length;
         }
 

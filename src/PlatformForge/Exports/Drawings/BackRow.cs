@@ -1,0 +1,116 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Solids;
+using static System.FormattableString;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>A row of the elevation of a back without a wall.</summary>
+/// <param name="sight">The back.</param>
+/// <param name="pieces">Its sections in the row, each with where it begins and ends from the back's left end, mm, and whether the section begins there.</param>
+/// <param name="scale">Sheet mm to a mm of the model.</param>
+internal sealed class BackRow(BackSight sight, IReadOnlyList<(int Section, double From, double To, bool Begins)> pieces, double scale) : IElevationRow
+{
+    private const double Numbers = 5.5; // mm under the foot for the sections' numbers
+
+    // mm on the sheet from one stroke down a bank to the next, and how far down the short ones go.
+    private const double Apart = 1.6, Short = 0.45;
+
+    private static readonly Pen Stroke = new(0.1, HouseStyle.Quiet);
+
+    private readonly PlatformPlan plan = sight.Plan;
+    private readonly double from = pieces[0].From, to = pieces[^1].To;
+
+    public double Height => (scale * Highest) + Numbers;
+
+    public double Length => scale * Covers;
+
+    public double Covers => to - from;
+
+    public bool Begins => pieces[0].Begins;
+
+    public (double Wall, double All) Left => (plan.Bank?.Ground ?? sight.Top(from) - plan.Spec.Deck.Thickness, sight.Top(from));
+
+    private double Highest => sight.Bends(from, to).Max(sight.Top) + plan.Body.Lines.Select(Rise).DefaultIfEmpty(0).Max();
+
+    public void DrawOn(Sheet sheet, Point2 corner)
+    {
+        double foot = corner.Y + (scale * Highest);
+        Point2 Of(double x, double z) => new(corner.X + (scale * (x - from)), foot - (scale * z));
+        if (plan.Bank is { } bank)
+        {
+            Bank(sheet, bank, Of);
+        }
+        else
+        {
+            Hollow(sheet, Of);
+        }
+
+        foreach (var line in plan.Body.Lines.Where(l => Rise(l) > 0))
+        {
+            Band(sheet, Within(line.From, line.To), sight.Top, x => sight.Top(x) + Rise(line), Of, new(LineLooks.Of(line.Made, plan.Spec)));
+        }
+
+        foreach (var (section, a, b, begins) in pieces)
+        {
+            sheet.Text(Invariant($"{section}"), Of((a + b) / 2, 0) + new Point2(0, 4), HouseStyle.Strong, TextAnchor.Middle);
+            if (begins && a > from)
+            {
+                sheet.Line(Of(a, Highest) - new Point2(0, 1.5), Of(a, 0) + new Point2(0, 2.5), HouseStyle.Cut);
+            }
+        }
+
+        sheet.Line(Of(from, 0), Of(to, 0), HouseStyle.Outline);
+    }
+
+    // Only what stands on the deck beside the back shows over it.
+    private static double Rise(LineBand line) => line.Made.Name is LineMake.Kerb or LineMake.Retaining ? line.Made.Rise : 0;
+
+    // The face from the deck's edge to the ground, with strokes down it, and what stands under the ground.
+    private void Bank(Sheet sheet, PlanBank bank, Func<double, double, Point2> of)
+    {
+        var turf = Palette.Of(Paint.Turf);
+        Band(sheet, (from, to), _ => bank.Ground, sight.Top, of, new(turf, 0.5));
+        if (bank.Ground > 0)
+        {
+            Band(sheet, (from, to), _ => 0, _ => bank.Ground, of, new(turf));
+        }
+
+        int count = Math.Max(1, (int)(Length / Apart));
+        for (int i = 0; i <= count; i++)
+        {
+            double x = from + (Covers * i / count), high = sight.Top(x);
+            sheet.Line(of(x, high), of(x, high - ((high - bank.Ground) * (i % 2 == 0 ? 1 : Short))), Stroke);
+        }
+    }
+
+    // The inside of the front wall behind the ends of ribs and end walls, under the deck's edge.
+    private void Hollow(Sheet sheet, Func<double, double, Point2> of)
+    {
+        double deck = plan.Spec.Deck.Thickness;
+        double Under(double x) => sight.Top(x) - deck;
+        Band(sheet, (from, to), _ => 0, Under, of, new(HouseStyle.Deck, 0.6));
+        var ribs = plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal).Select(r => (r.From, r.To, r.Depth));
+        var walls = ribs.Concat(sight.JointWalls.Select(w => (w.From, w.To, Depth: (double?)null)));
+        foreach (var (first, last, depth) in walls)
+        {
+            Band(sheet, Within(first, last), x => depth is { } d ? Math.Max(0, Under(x) - d) : 0, Under, of, new(HouseStyle.Coping));
+        }
+
+        Band(sheet, (from, to), Under, sight.Top, of, new(Palette.Of(Paint.Deck), 0.72));
+    }
+
+    // What lies between two chainages, as far as the row goes.
+    private (double From, double To) Within(double first, double last) =>
+        sight.Place(first) is var a && sight.Place(last) is var b ? (Math.Max(from, Math.Min(a, b)), Math.Min(to, Math.Max(a, b))) : default;
+
+    private void Band(
+        Sheet sheet, (double From, double To) part, Func<double, double> low, Func<double, double> high, Func<double, double, Point2> of, Fill fill)
+    {
+        if (part.To > part.From)
+        {
+            double[] places = sight.Bends(part.From, part.To);
+            sheet.Area(places.Select(x => of(x, low(x))).Concat(places.Reverse().Select(x => of(x, high(x)))), fill, HouseStyle.Thin);
+        }
+    }
+}

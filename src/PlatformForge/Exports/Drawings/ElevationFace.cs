@@ -1,0 +1,44 @@
+using PlatformForge.Geometry;
+using PlatformForge.Solids;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>A face of a platform that is drawn.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Slices">Its walls from left to right; none where the back is another than a wall.</param>
+/// <param name="Slab">Thickness of what lies on them, mm.</param>
+/// <param name="Paint">What that shows.</param>
+internal sealed record ElevationFace(string Name, IReadOnlyList<WallSlice> Slices, double Slab, Paint Paint)
+{
+    /// <summary>A back without a wall, as it is seen from behind.</summary>
+    public BackSight? Back { get; init; }
+
+    /// <summary>What it is made of, in words; of walls their finishes say it.</summary>
+    public string? Words { get; init; }
+
+    /// <summary>Height over the baseboard of the line that it stands on, mm: the deck for what stands on that.</summary>
+    public double Base { get; init; }
+
+    /// <summary>Height of a plain plinth under its walls, mm.</summary>
+    public double Plinth { get; init; }
+
+    /// <summary>What stands on the deck over it.</summary>
+    public IReadOnlyList<StandingBand> Over { get; init; } = [];
+
+    /// <summary>Its length, mm.</summary>
+    public double Length => Back?.Length ?? Slices.Sum(s => s.Length);
+
+    /// <summary>It in rows of whole sections as long as they fit, else parted.</summary>
+    /// <param name="room">Longest row, mm of the model.</param>
+    /// <param name="scale">Sheet mm to a mm of the model.</param>
+    public IReadOnlyList<IElevationRow> Rows(double room, double scale) => Back?.Rows(room, scale) ?? [.. WallSlice.Rows(Slices, room)
+        .Select(r => new ElevationRow(r, scale, Slab, Paint) { Base = Base, Plinth = Plinth, Over = Over })];
+}
+
+/// <summary>What stands on a deck behind what is drawn: a kerb, a retaining wall.</summary>
+/// <param name="From">Where it begins in plan.</param>
+/// <param name="To">Where it ends.</param>
+/// <param name="Low">Where it begins over the deck, mm.</param>
+/// <param name="High">Where it ends.</param>
+/// <param name="Colour">Its colour.</param>
+internal sealed record StandingBand(Point2 From, Point2 To, double Low, double High, Rgb Colour);
