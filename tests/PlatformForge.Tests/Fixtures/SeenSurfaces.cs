@@ -38,6 +38,16 @@ internal sealed class SeenSurfaces
         asked = new int[triangles.Count];
     }
 
+    /// <summary>What bents under the deck show: of them all counts that a brush gets before and that does not look down; null where walls carry the
+    /// deck.</summary>
+    public PlatformForge.Solids.Paint? Bents { get; init; }
+
+    // A fine brush's point is so wide, mm: far more than two sections are apart.
+    private const double Brush = 0.4;
+
+    // Lettering under a deck is shallower, mm, and wants no paint.
+    private const double Lettering = 0.3;
+
     /// <summary>Areas by paint, mm².</summary>
     /// <param name="outward">A way square to the platform's long axis.</param>
     public double[] Areas(Func<Point3, Point2> outward)
@@ -47,15 +57,22 @@ internal sealed class SeenSurfaces
         {
             var normal = Point3.Cross(b - a, c - a);
             double twice = normal.Length;
-            if (twice > 1e-9 && (isTop ? Hit((a + b + c) * (1.0 / 3), new(0, 0, 1)) >= Widest
-                : Math.Abs(normal.Z) < 0.3 * twice && IsFree((a + b + c) * (1.0 / 3), normal * (1 / twice), outward)))
+            if (twice > 1e-9)
             {
-                areas[paint] += twice / 2;
+                var way = normal * (1 / twice);
+                var middle = (a + b + c) * (1.0 / 3);
+                bool seen = isTop ? Hit(middle, new(0, 0, 1)) >= Widest : IsSeen(middle, way, outward) || IsOfBent(paint, middle, way);
+                areas[paint] += seen ? twice / 2 : 0;
             }
         }
 
         return areas;
     }
+
+    private bool IsSeen(Point3 middle, Point3 way, Func<Point3, Point2> outward) => Math.Abs(way.Z) < 0.3 && IsFree(middle, way, outward);
+
+    private bool IsOfBent(byte paint, Point3 middle, Point3 way) =>
+        paint == (byte?)Bents && way.Z > -0.9 && Hit(middle, new(0, 0, 1)) is > Lettering and < Widest && Hit(middle, way) > Brush;
 
     private bool IsFree(Point3 middle, Point3 way, Func<Point3, Point2> outward)
     {

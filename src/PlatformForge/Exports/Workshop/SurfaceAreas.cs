@@ -31,6 +31,7 @@ internal static class SurfaceAreas
     public static double[] Of(SectionSet set)
     {
         double[] areas = new double[Enum.GetValues<Paint>().Length];
+        bool hasHeads = set.Plan.Spec.Facing?.Piers?.Height is not null;
         Paint? trestle = set.Plan.Spec.Trestle is { } spec ? TrestleBlocks.PaintOf(spec) : null;
         foreach (var section in set.Sections)
         {
@@ -38,6 +39,7 @@ internal static class SurfaceAreas
             HeightPlane[] planes = [.. set.Plan.Surface.Breaks.Where(b => b > section.From && b < section.To).Append(section.To)
                 .Select(b => set.Plan.Surface.At(Math.BitDecrement(b)))];
             var outline = Outline(set.Plan, section.From, section.To);
+            OuterSide[] cuts = trestle is null ? [] : [.. Cuts(set.Plan, section)];
             for (int i = 0; i < mesh.TriangleCount; i++)
             {
                 Point3 a = mesh.Vertices[mesh.Triangles[3 * i]], b = mesh.Vertices[mesh.Triangles[(3 * i) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * i) + 2]];
@@ -49,10 +51,21 @@ internal static class SurfaceAreas
                 }
 
                 var (middle, way) = ((a + b + c) * (1.0 / 3), normal * (1 / twice));
-                bool bent = trestle is { } paint && mesh.Paints.Length > 0 && mesh.Paints[i] == (byte)paint && IsOfBent(middle, way, planes, set.Plan.Spec.Deck.Thickness);
-                areas[mesh.Paints.Length > 0 ? mesh.Paints[i] : 0] += twice / 2 * (bent || IsBank(mesh, i, normal) ? 1 : Seen([a, b, c], way, planes, outline));
+                bool bent = trestle is { } paint && mesh.Paints.Length > 0 && mesh.Paints[i] == (byte)paint
+                    && IsOfBent(middle, way, planes, set.Plan.Spec.Deck.Thickness)
+                    && !cuts.Any(cut => cut.Share([a, b, c], new(middle.X, middle.Y), new(way.X, way.Y)) > 0);
+                bool whole = bent || IsBank(mesh, i, normal) || (hasHeads && IsWeathering(middle, way, planes));
+                areas[mesh.Paints.Length > 0 ? mesh.Paints[i] : 0] += twice / 2 * (whole ? 1 : Seen([a, b, c], way, planes, outline));
+            }
+
+            foreach (var (shown, area) in LedgeAreas.Of(set.Plan, section))
+            {
+                areas[(int)shown] += area;
             }
         }
+
+        // Sheet is laid over what is left bare, in its own colours.
+        areas[(int)Paint.Bare] = 0;
 
         // What is printed in its own colour wants no paint: the floors of its rebate are covered.
         foreach (var name in new[] { LineMake.White, LineMake.Tactile })
@@ -60,7 +73,7 @@ internal static class SurfaceAreas
             LineBand[] own = [.. set.Plan.Body.Lines.Where(l => l.Made.Name == name)];
             if (own.Length > 0 && Array.TrueForAll(own, l => l.Made.IsPrinted))
             {
-                areas[(int)LineBlocks.PaintOf(own[0].Made)] = 0;
+                areas[(int)LineBlocks.PaintOf(own[0].Made, set.Plan.Spec)] = 0;
             }
         }
 
@@ -69,6 +82,13 @@ internal static class SurfaceAreas
 
     // The face of a bank, which no other upper side is turfed as.
     private static bool IsBank(Mesh mesh, int triangle, Point3 normal) => mesh.Paints.Length > 0 && (Paint)mesh.Paints[triangle] == Paint.Turf && normal.Z > 0;
+
+    // The slope of a buttress's head, which lies between what is level and what is upright, under the deck.
+    private static bool IsWeathering(Point3 middle, Point3 way, HeightPlane[] planes) =>
+        way.Z is > Steepest and < Flattest && planes.Min(t => t.At(new(middle.X, middle.Y))) - middle.Z > TopDepth;
+
+    // Cosines of slopes a little steeper than 80 degrees, which heads have at most, and flatter than 45.
+    private const double Steepest = 0.15, Flattest = 0.75;
 
     // Bents are painted all round, but for what they stand on and the undersides of caps.
     private static bool IsOfBent(Point3 middle, Point3 normal, HeightPlane[] top, double deck) =>
@@ -138,6 +158,19 @@ internal static class SurfaceAreas
         sides.AddRange(PierSides(plan, from, to, under));
         return [.. sides];
     }
+
+    // The planes of cuts, where another section stands.
+    private static IEnumerable<OuterSide> Cuts(PlatformPlan plan, PlatformSection section)
+    {
+        double inward = plan.Side.Outward(1);
+        foreach (var (s, ahead) in new[] { (section.From, -1), (section.To, 1) }.Where(e => e.Item1 > plan.Stations[0] && e.Item1 < plan.Stations[^1]))
+        {
+            yield return OuterSide.Of(plan.ToLayout(s, plan.CopingFront.At(s)), plan.ToLayout(s, plan.Back.At(s)), -ahead * inward) with { Near = AtCut };
+        }
+    }
+
+    // Sections are trimmed by less than this at a cut, mm.
+    private const double AtCut = 0.3;
 
     // Both sides of each pier, from its front to the face of the panel beside it: bricks may stand out of them as far as joints are deep.
     private static IEnumerable<OuterSide> PierSides(PlatformPlan plan, double from, double to, double under)
