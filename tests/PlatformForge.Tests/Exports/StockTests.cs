@@ -139,6 +139,25 @@ public class StockTests
     }
 
     [Fact]
+    public void Walls_that_lean_are_refused_as_sheet_and_upright_ones_with_a_plinth_are_not()
+    {
+        string text = PlatformForge.Projects.Presets.PresetShelf.Sample("tawnybrook")!;
+        Outcome<PlatformStock> Made(params string[] sets) => StockSet.Of(DesignRun.Design(Samples.Sound(text, sets), Samples.Known).Value!.Platforms[0], Card);
+        var fault = Assert.Single(Made("platform[0].facing.batter=0.6").Findings);
+        Assert.Equal(("PF7542", "platform[0].facing.batter", "0"), (fault.Code, fault.Cure!.Key, fault.Cure.Value));
+        Assert.True(Made("platform[0].facing.batter=0").Succeeded);
+
+        // Joints of the plinth's courses are scored with the others, each at its height.
+        var plain = Made().Value!.Parts.First(p => p.Name == "1 front wall");
+        var stepped = Made("platform[0].facing.plinth.projection=0.4").Value!.Parts.First(p => p.Name == "1 front wall");
+        static double[] Beds(CutPart part) =>
+            [.. part.Outside.Where(l => l.Points[0].Y == l.Points[1].Y).Select(l => Math.Round(l.Points[0].Y, 2)).Distinct().Order()];
+        Assert.Equal(Beds(plain).Length, Beds(stepped).Length);
+        Assert.All(Beds(plain).Zip(Beds(stepped)), b => Assert.Equal(b.First, b.Second, 0.011));
+        Assert.Contains("not cut", stepped.Note, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_trestle_is_refused_as_sheet_and_walls_are_not()
     {
         Outcome<PlatformStock> Made(params string[] sets) =>

@@ -84,6 +84,15 @@ internal static class StockRule
             yield break;
         }
 
+        if (body.Plan.Spec.Facing is { Batter: > 0 } leaning)
+        {
+            yield return Finding.Error(
+                "PF7542", body.Plan.Spec.Key + ".facing.batter",
+                Invariant($"The walls of {platform} lean by {leaning.Batter:0.##} mm: a strip of sheet stands upright; ")
+                    + "one that leans is longer than its wall is high, under a narrower deck.",
+                "Give 0: strips then stand where the wall's foot does.").Curing(0);
+        }
+
         double middle = (body.Plan.Stations[0] + body.Plan.Stations[^1]) / 2, stands = body.UndersideAt(middle, body.NearInside.At(middle));
         if (stands < LeastWall)
         {

@@ -85,6 +85,7 @@ internal sealed class WallParts(StockBody body)
             Outside = outside,
             Words = [new(Invariant($"{section.Number}  {name}"), new(2, 0.8), 2)],
             Note = "inner face up; " + (isFar && plan.Bank is not null ? "the bank is laid against it, of plaster or foam; " : "")
+                + (plan.Spec.Facing is { ProfileDepth: > 0 } ? "upright where plinth or corbelled courses stand out farthest, which are not cut; " : "")
                 + bend + (outside.Count == 0 ? "" : "; its outer face is scored first, from the sheet that ends in outside"),
         };
     }

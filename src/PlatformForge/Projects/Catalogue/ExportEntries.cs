@@ -124,6 +124,7 @@ internal static class ExportEntries
             "PF7535",
             "Relief slots cannot be so near that a strip keeps to its wall's line.",
             "Give a larger versine, or narrower slots."),
+        new("PF7542", "A platform whose walls lean is asked for as sheet.", "Give no batter: strips then stand where the wall's foot does."),
         new("PF7536", "A platform on a trestle is asked for as sheet.", "Build bents from strip by the drawing of the trestle, or leave the trestle out."),
         new("PF7534", "A part is larger than a sheet.", "Give larger sheets, or more cuts."),
         new("PF7444", "A set of files is asked for that there is not.", "Name sets that there are.", Reasons.Option),
