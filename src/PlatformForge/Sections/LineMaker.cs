@@ -35,7 +35,6 @@ internal static class LineMaker
             double from = section.From + (section.Number > 1 ? trim : 0), to = section.To - (section.Number < section.Count ? trim : 0);
             for (int i = 0; i < lines.Length; i++)
             {
-                cancel.ThrowIfCancellationRequested();
                 ColumnBlock[] blocks = lines[i].Made.IsPrinted ? [.. LineBlocks.Of(chart, lines[i], from, to)] : [];
                 if (blocks.Length > 0)
                 {
