@@ -103,6 +103,42 @@ public class HandLawTests
         Assert.Contains("with another surface at x 10.00", Assert.Single(Told(stl, With(highest, new(0, -0.005, 0)))), StringComparison.Ordinal);
     }
 
+    /// <summary>A slab has its upper face and not its lower one.</summary>
+    [Theory]
+    [InlineData(0, false)]
+    [InlineData(5, true)]
+    [InlineData(10, true)]
+    [InlineData(10.01, false)]
+    public void A_slab_has_its_upper_face(double z, bool holds) => Assert.Equal(holds, new Slab(0, 10).Holds(z));
+
+    /// <summary>A piece 5.237 mm from the edge of its bed keeps a margin of 5.23, one 1.237 beyond it none; the bed's height is the printer's.</summary>
+    [Fact]
+    public void What_lies_too_near_to_the_edge_is_told_with_the_margin_it_keeps()
+    {
+        var printer = PlatformForge.Sections.PrinterSpec.Oblong(100, 100, 30);
+        string[] Lying(double x, double z) => [.. BedRule.Check("a.3mf", ["box"], [HandSolids.Box(10, 20, 30).Moved(RigidTransform.Shift(x, 40, z))], printer)
+            .Select(f => f.Message + " " + f.Remedy)];
+        Assert.Empty(Lying(8, 0));
+        Assert.Contains("comes to 5.24 mm from the edge of the bed, and 8.0 mm is to be kept. Build the folder again for this bed, or with a margin of 5.23 mm or less", Assert.Single(Lying(5.237, 0)), StringComparison.Ordinal);
+        Assert.Contains("up to 1.24 mm beyond the edge", Assert.Single(Lying(-1.237, 0)), StringComparison.Ordinal);
+        Assert.Contains("reaches from 0.01 to 30.01 mm above the bed; the printer has 30 mm", Assert.Single(Lying(8, 0.01)), StringComparison.Ordinal);
+    }
+
+    /// <summary>What is missing of the air that is asked is told to the next hundredth; with less than was asked one can make do.</summary>
+    [Theory]
+    [InlineData(0.2, true)]
+    [InlineData(0.1, false)]
+    public void One_can_make_do_with_what_is_missing_where_nothing_touches(double asked, bool canMakeDo)
+    {
+        PlatformForge.Verification.Nearness Near(double clearance) => new(clearance, "van", "body", "up", "halt 1 of 1", 300, 19, 12, default, false);
+        var told = Assert.Single(ClearanceRule.Check([new("van", "up", Near(0.05), Near(-0.123))], asked));
+        Assert.Equal("PF8021", told.Code);
+        Assert.Contains("Set that stretch back by 0.13 mm", told.Remedy, StringComparison.Ordinal);
+        Assert.Equal(canMakeDo, told.Remedy.Contains("make do with 0.13 mm less than was asked for", StringComparison.Ordinal));
+        var foul = Assert.Single(ClearanceRule.Check([new("van", "up", Near(-0.5), Near(-0.705))], asked));
+        Assert.Contains("Set that stretch back by 0.71 mm", foul.Remedy, StringComparison.Ordinal);
+    }
+
     private static string[] Told(Mesh stl, Mesh twin) => [.. TwinRule.Check(
         new("halt", "halt 1 of 1", 1, 1, 1, "a.stl", "a.3mf", 1, RigidTransform.Identity), "a.3mf", stl, twin).Select(f => f.Message)];
 }
