@@ -53,7 +53,7 @@ public static class FileNames
         foreach (var (name, tracks) in platforms)
         {
             string plain = Plain(name), free = plain;
-            string[] Stems() => [free, FromBelow(free), .. Beside(free, tracks)];
+            string[] Stems() => [free, FromBelow(free), FromNear(free), .. Beside(free, tracks)];
             for (int i = 2; Stems().Any(taken.Contains); i++)
             {
                 free = Invariant($"{plain}-{i}");
@@ -86,5 +86,10 @@ public static class FileNames
 
     public static string PictureFromBelow(string platform) => Invariant($"pictures/{FromBelow(platform)}.png");
 
+    /// <summary>The picture of a stretch of its front.</summary>
+    public static string PictureFromNear(string platform) => Invariant($"pictures/{FromNear(platform)}.png");
+
     private static string FromBelow(string platform) => platform + "-below";
+
+    private static string FromNear(string platform) => platform + "-near";
 }

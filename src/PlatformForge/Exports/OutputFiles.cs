@@ -212,6 +212,11 @@ public static class OutputFiles
     {
         SheetInput input = new(dossier, platform, new PictureLook(choice.PictureWidth, choice.Furnished));
         yield return new(FileNames.Picture(name), input, static (i, _) => Finished(i.Dossier, i.Platform, (PictureLook)i.By!));
+        if (PlatformPictures.TellsFromNear(platform))
+        {
+            yield return new(FileNames.PictureFromNear(name), input, static (i, _) => FromNear(i.Dossier, i.Platform, (PictureLook)i.By!));
+        }
+
         yield return new(FileNames.PictureFromBelow(name), input, static (i, _) => FromBelow(i.Dossier, i.Platform, (PictureLook)i.By!));
     }
 
@@ -222,6 +227,10 @@ public static class OutputFiles
         var picture = PlatformPictures.Finished(dossier, platform, look.Width, furnished: look.Furnished);
         return PngWriter.ToBytes(TitleStrip.Under(picture, Invariant($"{dossier.Project}: {platform.Name}"), note, ScaleOf(dossier)));
     }
+
+    private static byte[] FromNear(Dossier dossier, PlatformDossier platform, PictureLook look) => PngWriter.ToBytes(TitleStrip.Under(
+        PlatformPictures.FromNear(platform, look.Width), Invariant($"{dossier.Project}: {platform.Name}, from near"),
+            "A stretch of the front as it is printed; colours are those to paint it in.", ScaleOf(dossier)));
 
     private static byte[] FromBelow(Dossier dossier, PlatformDossier platform, PictureLook look) => PngWriter.ToBytes(TitleStrip.Under(
         PlatformPictures.FromBelow(platform, look.Width), Invariant($"{dossier.Project}: {platform.Name}, from below"),

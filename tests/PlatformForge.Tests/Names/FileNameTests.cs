@@ -59,8 +59,8 @@ public class FileNameTests
     [Fact]
     public void Names_that_would_give_one_file_are_told_apart()
     {
-        var names = FileNames.Distinct(["Up", "up", "UP!", "up below", "up-2", "Hält", "halt", "Ha\u0308lt"]);
-        var files = names.SelectMany(n => new[] { FileNames.Picture(n), FileNames.PictureFromBelow(n), FileNames.Section(n, 1), FileNames.Plate(n, 1), FileNames.AllPlates(n) }).ToArray();
+        var names = FileNames.Distinct(["Up", "up", "UP!", "up below", "up near", "up-2", "Hält", "halt", "Ha\u0308lt"]);
+        var files = names.SelectMany(n => new[] { FileNames.Picture(n), FileNames.PictureFromBelow(n), FileNames.PictureFromNear(n), FileNames.Section(n, 1), FileNames.Plate(n, 1), FileNames.AllPlates(n) }).ToArray();
         Assert.Equal(files.Length, files.Distinct(StringComparer.OrdinalIgnoreCase).Count());
     }
 
@@ -69,7 +69,7 @@ public class FileNameTests
     public void No_two_platforms_write_one_file(int seed)
     {
         var random = new Random(seed);
-        string[] words = ["island", "up", "Up!", "down", "below", "gaps", "2", "island-up", "island up below", "con", "\u00e9"];
+        string[] words = ["island", "up", "Up!", "down", "below", "near", "gaps", "2", "island-up", "island up below", "con", "\u00e9"];
         string Word() => string.Join(random.Next(2) == 0 ? "-" : " ", Enumerable.Range(0, 1 + random.Next(2)).Select(_ => words[random.Next(words.Length)]));
         (string Name, IReadOnlyList<string> Tracks)[] platforms = [.. Enumerable.Range(0, 2 + random.Next(6)).Select(_ => (Word(), (IReadOnlyList<string>)(random.Next(2) == 0 ? [] : [Word(), Word() + "'"])))];
         string[] files = [.. FileNames.Distinct(platforms).Zip(platforms).SelectMany(p => Files(p.First, p.Second.Tracks))];
@@ -77,7 +77,7 @@ public class FileNameTests
 
         static IEnumerable<string> Files(string name, IReadOnlyList<string> tracks) =>
         [
-            FileNames.Picture(name), FileNames.PictureFromBelow(name), FileNames.Section(name, 1), FileNames.Plate(name, 1), FileNames.AllPlates(name),
+            FileNames.Picture(name), FileNames.PictureFromBelow(name), FileNames.PictureFromNear(name), FileNames.Section(name, 1), FileNames.Plate(name, 1), FileNames.AllPlates(name),
             .. (tracks.Count == 0 ? [name] : FileNames.Beside(name, tracks)).SelectMany(n => new[] { $"tables/{n}-gaps.csv", $"tables/{n}-gaps-by-style.csv", $"drawings/{n}-plan.svg" }),
             $"tables/{name}-sections.csv",
         ];

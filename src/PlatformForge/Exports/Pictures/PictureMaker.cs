@@ -18,6 +18,9 @@ internal sealed record Scene(IReadOnlyList<SceneBody> Bodies, Point3 Toward, Poi
     /// <summary>What must be in the picture; null for everything.</summary>
     public IReadOnlyList<Point3>? Framed { get; init; }
 
+    /// <summary>Whether what lies far off fades into the paper.</summary>
+    public bool Fades { get; init; } = true;
+
     /// <summary>Free room round the bodies, as a share of the picture's width.</summary>
     public double Margin { get; init; } = 0.045;
 
@@ -98,7 +101,7 @@ internal sealed class PictureMaker
         ink.AddRange(scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view)).Where(l => !l.Detail).Select(l => new InkLine(view.Project(l.From), view.Project(l.To))));
         lines = StripBins.Of(ink.Count, Strips, StripRows * Fine, i => (Math.Min(ink[i].From.Y, ink[i].To.Y) - (InkWidth * Fine), Math.Max(ink[i].From.Y, ink[i].To.Y) + (InkWidth * Fine)));
         lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, width * height, threads);
-        haze = new(view, scene.Framed);
+        haze = new(view, scene.Fades ? scene.Framed : null);
     }
 
     public static PixelImage Draw(Scene scene, int width, int threads = -1) => new PictureMaker(scene, width, threads).Draw(threads);

@@ -47,6 +47,27 @@ public static class PlatformPictures
         return PictureMaker.Draw(scene, width, threads);
     }
 
+    /// <summary>A stretch of the front from near by, as it is printed: what the wall, its coping and the deck are made of.</summary>
+    /// <param name="platform">The platform; one that <see cref="TellsFromNear"/>.</param>
+    /// <param name="width">Width in pixels.</param>
+    /// <param name="threads">Most threads.</param>
+    public static PixelImage FromNear(PlatformDossier platform, int width = UsualWidth, int threads = -1)
+    {
+        var bodies = platform.Sections.Sections.Select(s => new SceneBody(s.Solid.Mesh, Paints))
+            .Concat(platform.Sections.Lines.Pieces.Select(p => new SceneBody(p.Solid.Mesh, Paints)))
+            .ToArray();
+        var (chord, away) = Axes(platform);
+        var right = Point3.Cross(away, new(0, 0, 1));
+        var (eye, toward, framed) = new CloseUp(platform.Plan).View();
+
+        // The sun stands before the wall, low enough to lie in its joints.
+        var sun = (away * -0.55) - (right * 0.75) + new Point3(0, 0, 0.65);
+        return PictureMaker.Draw(new(bodies, toward, Point3.Cross(new(0, 0, 1), toward), sun, 0) { Eye = eye, Framed = framed, LeastAspect = 0.46, MostAspect = 0.5, Margin = 0, Fades = false }, width, threads);
+    }
+
+    /// <summary>Whether a picture from near by shows more than smooth walls.</summary>
+    public static bool TellsFromNear(PlatformDossier platform) => CloseUp.Tells(platform.Plan);
+
     /// <summary>The sections drawn apart and seen from below, with ribs, bores and numbers.</summary>
     public static PixelImage FromBelow(PlatformDossier platform, int width = UsualWidth, int threads = -1)
     {

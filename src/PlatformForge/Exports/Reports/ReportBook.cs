@@ -100,6 +100,13 @@ internal static class ReportBook
             FileNames.Picture(source.Name), Invariant($"{platform.Name} as it will stand"),
                 "drawn from the sections' solids; track, vehicles and what stands on the platform are shown, not printed",
             Invariant($"The finished platform {platform.Name} seen from beside the track.")));
+        if (Pictures.PlatformPictures.TellsFromNear(platform))
+        {
+            to.Add(source.Images.Figure(
+                FileNames.PictureFromNear(source.Name), Invariant($"{platform.Name} from near"), "drawn from the sections' solids",
+                Invariant($"A stretch of the front of {platform.Name}, with its coping and deck.")));
+        }
+
         to.Add(source.Images.Figure(
             Invariant($"drawings/{source.Name}-isometric.svg"), Invariant($"{platform.Name} in isometric projection"), "the sections' solids"));
         WorkChapters.Print(to, source);
