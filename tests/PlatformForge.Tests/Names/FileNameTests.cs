@@ -60,7 +60,8 @@ public class FileNameTests
     public void Names_that_would_give_one_file_are_told_apart()
     {
         var names = FileNames.Distinct(["Up", "up", "UP!", "up below", "up near", "up-2", "Hält", "halt", "Ha\u0308lt"]);
-        var files = names.SelectMany(n => new[] { FileNames.Picture(n), FileNames.PictureFromBelow(n), FileNames.PictureFromNear(n), FileNames.Section(n, 1), FileNames.Plate(n, 1), FileNames.AllPlates(n) }).ToArray();
+        var files = names.SelectMany(n => new[] { FileNames.Picture(n), FileNames.PictureFromBelow(n), FileNames.PictureFromNear(n) })
+            .Concat(names.SelectMany(n => new[] { FileNames.Section(n, 1), FileNames.Plate(n, 1), FileNames.AllPlates(n) })).ToArray();
         Assert.Equal(files.Length, files.Distinct(StringComparer.OrdinalIgnoreCase).Count());
     }
 
@@ -77,7 +78,8 @@ public class FileNameTests
 
         static IEnumerable<string> Files(string name, IReadOnlyList<string> tracks) =>
         [
-            FileNames.Picture(name), FileNames.PictureFromBelow(name), FileNames.PictureFromNear(name), FileNames.Section(name, 1), FileNames.Plate(name, 1), FileNames.AllPlates(name),
+            FileNames.Picture(name), FileNames.PictureFromBelow(name), FileNames.PictureFromNear(name),
+            FileNames.Section(name, 1), FileNames.Plate(name, 1), FileNames.AllPlates(name),
             .. (tracks.Count == 0 ? [name] : FileNames.Beside(name, tracks)).SelectMany(n => new[] { $"tables/{n}-gaps.csv", $"tables/{n}-gaps-by-style.csv", $"drawings/{n}-plan.svg" }),
             $"tables/{name}-sections.csv",
         ];

@@ -1,3 +1,4 @@
+using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Geometry;
 using PlatformForge.Projects;
@@ -59,6 +60,21 @@ public class FinishedSampleTests
         Assert.All(Enum.GetValues<Paint>().Where(p => p != Paint.Bare), p => Assert.True(
             Math.Abs(told[(int)p] - seen[(int)p]) <= (0.01 * seen[(int)p]) + 10 + (p == Paint.Mortar ? angles : p == Paint.Deck ? floors : 0),
             $"{name}, {p}: {told[(int)p] / 100:0.00} cm² told, {seen[(int)p] / 100:0.00} seen"));
+    }
+
+    /// <summary>The picture from near by shows wall, coping and deck, each a good part of it; a platform with smooth walls has none.</summary>
+    [Fact]
+    public void From_near_the_wall_is_seen_with_its_coping_and_deck()
+    {
+        var brick = Assert.Single(Designed("pendlewick-brick").Platforms);
+        Assert.True(PlatformPictures.TellsFromNear(brick));
+        Assert.False(PlatformPictures.TellsFromNear(Exports.HandDossier.Pendlewick().Platforms[0]));
+        var image = PlatformPictures.FromNear(brick, 300);
+        var pixels = Enumerable.Range(0, image.Width * image.Height).Select(i => (R: image.Pixels[3 * i], G: image.Pixels[(3 * i) + 1], B: image.Pixels[(3 * i) + 2])).ToArray();
+        double Share(Func<(byte R, byte G, byte B), bool> seen) => pixels.Count(seen) / (double)pixels.Length;
+        Assert.InRange(Share(p => p.R > p.G + 35 && p.R > p.B + 45), 0.15, 0.6); // brick
+        Assert.InRange(Share(p => p.R > p.B + 25 && p.R <= p.G + 35 && p.R > 120), 0.05, 0.35); // coping and mortar
+        Assert.InRange(Share(p => Math.Abs(p.R - p.B) < 20 && p.R is > 100 and < 205), 0.12, 0.5); // flags
     }
 
     /// <summary>Stone is stone at its joints and inside too, as brick is brick.</summary>

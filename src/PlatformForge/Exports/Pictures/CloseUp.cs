@@ -45,7 +45,8 @@ internal sealed class CloseUp
         var toward = (((away * -Math.Cos(Turn)) - (right * Math.Sin(Turn))) * Math.Cos(Steep)) + (up * Math.Sin(Steep));
         Point3[] framed =
         [
-            .. new[] { a, b }.SelectMany(p => new[] { new Point3(p.X, p.Y, 0), new Point3(p.X, p.Y, plan.Profile.Level), new Point3(p.X + (deep * inward.X), p.Y + (deep * inward.Y), plan.Profile.Level) }),
+            .. new[] { a, b }.SelectMany(p => new[] { new Point3(p.X, p.Y, 0), new Point3(p.X, p.Y, plan.Profile.Level) }),
+            .. new[] { a, b }.Select(p => p + (inward * deep)).Select(p => new Point3(p.X, p.Y, plan.Profile.Level)),
         ];
         return (target + (toward * (Off * length)), toward, framed);
     }

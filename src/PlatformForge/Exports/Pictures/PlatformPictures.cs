@@ -62,7 +62,16 @@ public static class PlatformPictures
 
         // The sun stands before the wall, low enough to lie in its joints.
         var sun = (away * -0.55) - (right * 0.75) + new Point3(0, 0, 0.65);
-        return PictureMaker.Draw(new(bodies, toward, Point3.Cross(new(0, 0, 1), toward), sun, 0) { Eye = eye, Framed = framed, LeastAspect = 0.46, MostAspect = 0.5, Margin = 0, Fades = false }, width, threads);
+        var scene = new Scene(bodies, toward, Point3.Cross(new(0, 0, 1), toward), sun, 0)
+        {
+            Eye = eye,
+            Framed = framed,
+            LeastAspect = 0.46,
+            MostAspect = 0.5,
+            Margin = 0,
+            Fades = false
+        };
+        return PictureMaker.Draw(scene, width, threads);
     }
 
     /// <summary>Whether a picture from near by shows more than smooth walls.</summary>

@@ -51,7 +51,7 @@ internal static class ZoneBlocks
 
         if (zone.IsDeepest || double.IsPositiveInfinity(zone.High))
         {
-            blocks.Add(Layer.Added(piece.Ring, under, over, Paint.Wall));
+            blocks.Add(Layer.Added(piece.Ring, under, over, CopingGrooves.PaintOf(plan)));
         }
     }
 
