@@ -7,7 +7,7 @@ namespace PlatformForge.Exports.Pictures;
 /// <summary>Where the eye is that looks at a stretch of the front from near by, so that its bond, its coping and the deck can be told.</summary>
 internal sealed class CloseUp
 {
-    // The stretch: so many heights of the platform long, within these, mm; the eye so many stretches off, turned so far from square to it and so steep, in radians.
+    // The stretch: so many heights of the platform long, within these, mm; the eye so many stretches off, so far from square to it and so steep, radians.
     private const double Heights = 5, Shortest = 45, Longest = 170, Off = 2.1, Turn = 0.6, Steep = 0.42;
 
     // How much of the deck is seen, as a share of the stretch.
