@@ -61,7 +61,17 @@ internal static class HullThinning
             (first, last) = (p.X < first.X ? p : first, p.X > last.X ? p : last);
         }
 
-        return ConvexRing.Hull(lowest.Concat(highest).Where(p => double.IsFinite(p.Y)).Append(first).Append(last).ToArray());
+        var outermost = new List<Point2> { first, last };
+        for (int strip = 0; strip < Strips; strip++)
+        {
+            if (double.IsFinite(lowest[strip].Y))
+            {
+                outermost.Add(lowest[strip]);
+                outermost.Add(highest[strip]);
+            }
+        }
+
+        return ConvexRing.Hull(outermost.ToArray());
     }
 
     /// <summary>Heights between which a strip lies in a hull; none in the outermost two.</summary>

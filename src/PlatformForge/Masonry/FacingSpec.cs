@@ -175,17 +175,17 @@ public sealed record FacingSpec
 
     private static NumberRange Sizes => NumberRange.From(0.2, 500);
 
-    private static IReadOnlyList<(string Name, WallFinish Value)> Finishes =>
+    private static (string Name, WallFinish Value)[] Finishes =>
     [
         ("brick", WallFinish.Brick), ("stone", WallFinish.Stone), ("rubble", WallFinish.Rubble), ("planks", WallFinish.Planks),
         ("upright-planks", WallFinish.UprightPlanks), ("sleepers", WallFinish.Sleepers), ("panels", WallFinish.Panels), ("sheet", WallFinish.Sheet),
         ("plain", WallFinish.Plain),
     ];
 
-    private static IReadOnlyList<(string Name, Bond Value)> Bonds =>
+    private static (string Name, Bond Value)[] Bonds =>
         [("english", Bond.English), ("flemish", Bond.Flemish), ("stretcher", Bond.Stretcher), ("english-garden-wall", Bond.EnglishGardenWall)];
 
-    private static IReadOnlyList<(string Name, BrickGauge Value)> Gauges => [("metric", BrickGauge.Metric), ("imperial", BrickGauge.Imperial)];
+    private static (string Name, BrickGauge Value)[] Gauges => [("metric", BrickGauge.Metric), ("imperial", BrickGauge.Imperial)];
 
     /// <summary>The defaults for a scale: joints scale as long as they show in print, and their depth as long as bricks need no supports.</summary>
     public static FacingSpec For(ModelScale scale) => new()

@@ -17,7 +17,7 @@ internal sealed record SlabLayout(double[] Breaks, double[] Joints)
     {
         var face = spec.Face;
         var breaks = new List<double> { face.From, face.To };
-        foreach (double place in spec.StatedCuts.Order().Append(profile.StartHead).Append(profile.EndHead))
+        foreach (double place in (double[])[.. spec.StatedCuts.Order(), profile.StartHead, profile.EndHead])
         {
             if (!breaks.Exists(b => Math.Abs(b - place) < OnePlace))
             {

@@ -165,16 +165,19 @@ internal static class CopingRequirement
 
     private static RequirementTrace Named(SweptEnvelope envelope, double[] stations, double[] swept, int[] parts, double margin)
     {
-        var vehicles = envelope.Parts.Select(p => (p.Run, p.OtherTrack, p.Vehicle.Name)).Distinct().ToList();
+        var vehicles = envelope.Parts.Select(p => new Passer(p.Run, p.OtherTrack, p.Vehicle.Name)).Distinct().ToList();
         var governing = new int[parts.Length];
         var names = new string[parts.Length];
         for (int i = 0; i < parts.Length; i++)
         {
             var part = parts[i] < 0 ? null : envelope.Parts[parts[i]];
-            governing[i] = part is null ? -1 : vehicles.IndexOf((part.Run, part.OtherTrack, part.Vehicle.Name));
+            governing[i] = part is null ? -1 : vehicles.IndexOf(new(part.Run, part.OtherTrack, part.Vehicle.Name));
             names[i] = part?.Part.Name ?? "";
         }
 
         return new(stations, swept, margin, governing, names, [.. vehicles.Select(v => v.Name)]) { OtherTracks = [.. vehicles.Select(v => v.OtherTrack)] };
     }
+
+    // A run of a vehicle, on the platform's track or another.
+    private sealed record Passer(int Run, string OtherTrack, string Name);
 }

@@ -199,6 +199,9 @@ internal sealed class RibPlanner(
     // A stretch where no rib's middle may stand, in lengths, and whose doing it is.
     private sealed record BlockedRange(double Low, double High, string[] Names);
 
+    // Places that run into one another.
+    private sealed record Taken(double Low, double High, List<Keepout> All);
+
     // Stretches where no rib's middle may stand, in lengths, merged and in order. Sockets that leave no place within a pitch are stood under.
     private List<BlockedRange> Blocked(RibRow ribs, LineLength length, double from, double to, double room, IReadOnlyList<Keepout> keepouts)
     {
@@ -215,9 +218,9 @@ internal sealed class RibPlanner(
             new(length.To(Math.Max(from, to - room)), end, [Neighbour]),
         ];
 
-        List<(double Low, double High, List<Keepout> All)> Merged(IReadOnlyList<Keepout> places)
+        List<Taken> Merged(IReadOnlyList<Keepout> places)
         {
-            var rows = new List<(double Low, double High, List<Keepout> All)>();
+            var rows = new List<Taken>();
             foreach (var k in places.OrderBy(k => k.From))
             {
                 double half = Beside(k, ribs.Thickness), low = length.To(k.From - half), high = length.To(k.To + half);
@@ -228,13 +231,16 @@ internal sealed class RibPlanner(
                 }
                 else
                 {
-                    rows.Add((low, high, [k]));
+                    rows.Add(new(low, high, [k]));
                 }
             }
 
             return rows;
         }
     }
+
+    // What a rib along steps aside for, square to it.
+    private sealed record Obstacle(double Low, double High, string Name);
 
     private IEnumerable<PlanRib> Lengthwise(IReadOnlyList<Keepout> keepouts)
     {
@@ -244,7 +250,7 @@ internal sealed class RibPlanner(
 
         // Places are told from the inner face of the front wall, which all lines are parallel to.
         var taken = keepouts.Where(k => k.Holds(KeptOff.RibsAlong))
-            .Select(k => (Low: k.Near - WallBack(k, Math.Max), High: k.Far - WallBack(k, Math.Min), k.Name)).ToList();
+            .Select(k => new Obstacle(k.Near - WallBack(k, Math.Max), k.Far - WallBack(k, Math.Min), k.Name)).ToList();
         double below = 0;
         for (int i = 1; i <= spec.Ribs.LongitudinalCount; i++)
         {
@@ -260,7 +266,7 @@ internal sealed class RibPlanner(
             double free = places.MinBy(u => Math.Abs(u - wanted));
             if (free != wanted)
             {
-                string? what = taken.Find(k => wanted + half > k.Low && wanted - half < k.High).Name;
+                string? what = taken.Find(k => wanted + half > k.Low && wanted - half < k.High)?.Name;
                 moves.Add((Math.Abs(free - wanted), what ?? Neighbour));
             }
 
@@ -281,7 +287,7 @@ internal sealed class RibPlanner(
             double share = i / (spec.Ribs.LongitudinalCount + 1.0);
             var wanted = lines.WallBack with { Reach = [.. lines.WallBack.Reach.Zip(lines.BackWallFace.Reach, (a, b) => a + (share * (b - a)))] };
             double least = beside.Reach.Zip(wanted.Reach, (a, b) => a - b).Max() + half, most = lines.BackWallFace.Reach.Zip(wanted.Reach, (a, b) => a - b).Min() - half;
-            (double Low, double High, string Name)[] off = [.. taken.Select(k => (k.Near - Over(wanted, k, Math.Max) - half, k.Far - Over(wanted, k, Math.Min) + half, k.Name))];
+            Obstacle[] off = [.. taken.Select(k => new Obstacle(k.Near - Over(wanted, k, Math.Max) - half, k.Far - Over(wanted, k, Math.Min) + half, k.Name))];
             bool Clear(double by) => by >= least && by <= most && off.All(k => by <= k.Low || by >= k.High);
             double[] places = [.. off.SelectMany(k => new[] { k.Low, k.High }).Prepend(0).Where(Clear)];
             if (places.Length == 0)
@@ -293,7 +299,7 @@ internal sealed class RibPlanner(
             double by = places.MinBy(Math.Abs);
             if (by != 0)
             {
-                moves.Add((Math.Abs(by), Array.Find(off, k => k.Low < 0 && k.High > 0).Name ?? Neighbour));
+                moves.Add((Math.Abs(by), Array.Find(off, k => k.Low < 0 && k.High > 0)?.Name ?? Neighbour));
             }
 
             beside = wanted.Shifted(by + half);

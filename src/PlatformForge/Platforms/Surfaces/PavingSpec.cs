@@ -84,10 +84,10 @@ public sealed record PavingSpec
 
     private static NumberRange Sizes => NumberRange.From(0.2, 500);
 
-    private static IReadOnlyList<(string Name, PavingKind Value)> Kinds =>
+    private static (string Name, PavingKind Value)[] Kinds =>
         [("flags", PavingKind.Flags), ("setts", PavingKind.Setts), ("planks", PavingKind.Planks), ("bricks", PavingKind.Bricks)];
 
-    private static IReadOnlyList<(string Name, PavingCourses Value)> Ways => [("across", PavingCourses.Across), ("along", PavingCourses.Along)];
+    private static (string Name, PavingCourses Value)[] Ways => [("across", PavingCourses.Across), ("along", PavingCourses.Along)];
 
     public static PavingSpec For(ModelScale scale) => new() { Scale = scale };
 

@@ -41,10 +41,12 @@ internal sealed class CutChooser
         int n = places.Length;
         var cost = new (int TooShort, int Sections, double Squares)[n];
         var next = new int[n];
+        int farthest = n - 1;
         for (int i = n - 2; i >= 0; i--)
         {
             cost[i] = (int.MaxValue, 0, 0);
-            for (int j = Farthest(i); j > i; j--)
+            farthest = Farthest(i, farthest);
+            for (int j = farthest; j > i; j--)
             {
                 if (cost[j].TooShort == int.MaxValue)
                 {
@@ -82,7 +84,7 @@ internal sealed class CutChooser
         int count = 0;
         for (int i = 0; i < places.Length - 1; count++)
         {
-            int j = Farthest(i);
+            int j = Farthest(i, i + 1);
             if (j == i)
             {
                 return 0;
@@ -94,23 +96,26 @@ internal sealed class CutChooser
         return count;
     }
 
-    // A shorter section fits wherever a longer one does, so the farthest end is found by halving.
-    private int Farthest(int i)
+    // A shorter section fits wherever a longer one does, so the farthest end is found by halving; it lies near that of a neighbouring place.
+    private int Farthest(int i, int near)
     {
         int good = i, bad = i + 1;
-        while (!forced[bad])
+        while (bad < places.Length && !forced[bad])
         {
-            bad++; // the platform's end is one that is forced
+            bad++;
         }
 
-        bad++;
-        int step = 1;
-        while (bad - good > 1)
+        bad = Math.Min(bad, places.Length - 1) + 1;
+        int at = Math.Clamp(near, i + 1, bad - 1);
+        bool ahead = Fits(i, at);
+        (good, bad) = ahead ? (at, bad) : (good, at);
+        for (int step = 1; bad - good > 1;)
         {
-            // Strides grow until one fails, then halve: most sections end a few candidates on.
-            int ahead = Math.Min(good + step, (good + bad) / 2);
-            bool fits = Fits(i, Math.Max(ahead, good + 1));
-            (good, bad, step) = fits ? (Math.Max(ahead, good + 1), bad, 2 * step) : (good, Math.Max(ahead, good + 1), step);
+            // Strides grow until one passes the end, then halve.
+            int middle = (good + bad) / 2;
+            at = Math.Clamp(ahead ? Math.Min(good + step, middle) : Math.Max(bad - step, middle), good + 1, bad - 1);
+            bool fits = Fits(i, at);
+            (good, bad, step) = (fits ? at : good, fits ? bad : at, fits == ahead ? 2 * step : step);
         }
 
         return good;

@@ -58,14 +58,32 @@ internal static class EngravedLetters
         foreach (char letter in line)
         {
             var origin = new Point2(at, 0);
-            // A pen that closes a stroke goes over its first corner again, and stops at corners: what is cut is cut once.
-            foreach (var (a, b) in Drawn(letter).SelectMany(s => s.Zip(s.Skip(1))).Where(s => s.First != s.Second).Distinct())
+            foreach (var (a, b) in Sides(letter))
             {
                 yield return Bar(origin + a, origin + b);
             }
 
             at += Advance(letter);
         }
+    }
+
+    // A pen that closes a stroke goes over its first corner again, and stops at corners: what is cut is cut once.
+    private static List<(Point2 From, Point2 To)> Sides(char letter)
+    {
+        var sides = new List<(Point2 From, Point2 To)>();
+        foreach (var stroke in Drawn(letter))
+        {
+            for (int i = 0; i + 1 < stroke.Count; i++)
+            {
+                var (a, b) = (stroke[i], stroke[i + 1]);
+                if (a != b && !sides.Exists(s => s.From == a && s.To == b))
+                {
+                    sides.Add((a, b));
+                }
+            }
+        }
+
+        return sides;
     }
 
     private static double Advance(char letter) => (LetterWidths.Of(char.ToUpperInvariant(letter)) / 10.0) + Wider;

@@ -37,13 +37,18 @@ internal sealed record Patch(double From, double To, double Near, double Far)
         var along = plan.Ribs.Where(r => r.Kind == RibKind.Longitudinal).ToArray();
 
         // The underside bends at a ramp's head, which parts bays like a rib.
-        var across = plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal).Select(r => (r.From, r.To))
-            .Concat(new[] { plan.Profile.StartHead, plan.Profile.EndHead }.Select(head => (From: head, To: head)))
-            .Where(r => r.To > from && r.From < to)
-            .Order();
+        var across = new List<(double From, double To)> { (plan.Profile.StartHead, plan.Profile.StartHead), (plan.Profile.EndHead, plan.Profile.EndHead) };
+        foreach (var rib in plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal))
+        {
+            across.Add((rib.From, rib.To));
+        }
+
+        across.RemoveAll(r => r.To <= from || r.From >= to);
+        across.Sort(static (a, b) => a.From != b.From ? a.From.CompareTo(b.From) : a.To.CompareTo(b.To));
+        across.Add((to, to));
         var patches = new List<Patch>();
         double start = from;
-        foreach (var (end, next) in across.Append((to, to)))
+        foreach (var (end, next) in across)
         {
             if (end - start > 2 * Border)
             {

@@ -1,18 +1,17 @@
-using System.Buffers;
 using System.Runtime.CompilerServices;
 
 namespace PlatformForge.Solids.Kernel;
 
 /// <summary>
 /// An array that grows at its end and hands out references to its items: the plain store of the kernel's hot loops. The memory is
-/// borrowed from the shared pool; whoever made it may give it back once nothing looks at it any more.
+/// borrowed; whoever made it may give it back once nothing looks at it any more.
 /// </summary>
 internal sealed class GrowingArray<T>(int capacity)
     where T : unmanaged
 {
     private const int LeastCapacity = 16;
 
-    private T[] items = ArrayPool<T>.Shared.Rent(Math.Max(LeastCapacity, capacity));
+    private T[] items = Lent<T>.Rent(Math.Max(LeastCapacity, capacity));
 
     public int Count { get; private set; }
 
@@ -55,16 +54,16 @@ internal sealed class GrowingArray<T>(int capacity)
     /// <summary>Ends the use of this array.</summary>
     public void GiveBack()
     {
-        ArrayPool<T>.Shared.Return(items);
+        Lent<T>.GiveBack(items);
         items = [];
         Count = 0;
     }
 
     private void Grow(int size)
     {
-        var larger = ArrayPool<T>.Shared.Rent(size);
+        var larger = Lent<T>.Rent(size);
         items.AsSpan(0, Count).CopyTo(larger);
-        ArrayPool<T>.Shared.Return(items);
+        Lent<T>.GiveBack(items);
         items = larger;
     }
 }

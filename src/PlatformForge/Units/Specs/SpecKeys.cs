@@ -35,16 +35,33 @@ public sealed class SpecKeys<T>(Func<ModelScale, T> defaults)
         With(new WordKey<T>(name, says, choices, get, set) { Required = required });
 
     /// <summary>One of the values of an enumeration, under its names in the file.</summary>
+    // An array gone through by its places: queries over each enumeration's names would be compiled anew for each at every start.
     public SpecKeys<T> Choice<TChoice>(
-        string name, string says, Func<T, TChoice> get, Func<T, TChoice, T> set, IReadOnlyList<(string Name, TChoice Value)> choices, bool required = false)
-        where TChoice : struct =>
-        Text(
-            name,
-            says,
-            spec => choices.FirstOrDefault(c => c.Value.Equals(get(spec))).Name,
-            (spec, text) => set(spec, choices.First(c => string.Equals(c.Name, text, StringComparison.Ordinal)).Value),
-            required,
-            [.. choices.Select(c => c.Name)]);
+        string name, string says, Func<T, TChoice> get, Func<T, TChoice, T> set, (string Name, TChoice Value)[] choices, bool required = false)
+        where TChoice : struct
+    {
+        ArgumentNullException.ThrowIfNull(choices);
+        var names = new string[choices.Length];
+        for (int i = 0; i < names.Length; i++)
+        {
+            names[i] = choices[i].Name;
+        }
+
+        return Text(name, says, spec => Named(get(spec)), (spec, text) => set(spec, choices[Array.IndexOf(names, text)].Value), required, names);
+
+        string? Named(TChoice value)
+        {
+            for (int i = 0; i < choices.Length; i++)
+            {
+                if (choices[i].Value.Equals(value))
+                {
+                    return names[i];
+                }
+            }
+
+            return null;
+        }
+    }
 
     public SpecKeys<T> Flag(string name, string says, Func<T, bool> get, Func<T, bool, T> set) => With(new FlagKey<T>(name, says, get, set));
 

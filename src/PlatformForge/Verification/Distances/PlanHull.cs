@@ -8,7 +8,8 @@ internal static class PlanHull
     /// <summary>Corners counter-clockwise, by the monotone chain; fewer than three where all points are in line.</summary>
     public static List<Point2> Of(IEnumerable<Point2> points)
     {
-        Point2[] sorted = [.. points.Distinct().OrderBy(p => p.X).ThenBy(p => p.Y)];
+        Point2[] sorted = [.. points.ToHashSet()];
+        Array.Sort(sorted, static (a, b) => a.X != b.X ? a.X.CompareTo(b.X) : a.Y.CompareTo(b.Y));
         var hull = new List<Point2>();
         if (sorted.Length == 0)
         {

@@ -110,11 +110,17 @@ internal sealed class TrackSearch
 
         // Most bands reach above all that was printed: they hold the same edges, and one tree serves them.
         double top = placed.SelectMany(m => m.Vertices).Select(v => v.Z).DefaultIfEmpty(0).Max();
-        Slab[] slabs = [.. outlines.Select(o => o.Slab).Distinct()], cuts = [.. slabs.Select(s => s.Below(top)).Distinct()];
-        var grown = new SegmentTree[cuts.Length];
-        Parallel.For(0, cuts.Length, i => grown[i] = BandEdges.Of(placed, away, cuts[i], field, halfWidth));
+        List<Slab> slabs = [], cuts = [];
+        foreach (var outline in outlines)
+        {
+            AddNew(slabs, outline.Slab);
+            AddNew(cuts, outline.Slab.Below(top));
+        }
+
+        var grown = new SegmentTree[cuts.Count];
+        Parallel.For(0, cuts.Count, i => grown[i] = BandEdges.Of(placed, away, cuts[i], field, halfWidth));
         var trees = new Dictionary<Slab, SegmentTree>();
-        for (int i = 0; i < cuts.Length; i++)
+        for (int i = 0; i < cuts.Count; i++)
         {
             trees[cuts[i]] = grown[i];
         }
@@ -125,6 +131,15 @@ internal sealed class TrackSearch
         }
 
         return trees;
+    }
+
+    // A few at most: gone through, not hashed.
+    private static void AddNew(List<Slab> known, Slab slab)
+    {
+        if (!known.Exists(s => s == slab))
+        {
+            known.Add(slab);
+        }
     }
 
     // How far the vehicle reaches from the track's middle at some of its poses; the rest is within the field's roughness.

@@ -13,9 +13,20 @@ internal static class FenceLooks
         var shown = new List<ShownBody>();
         if (panels.Length > 0)
         {
-            var posts = panels.SelectMany(p => new[] { p.From, p.To }).Distinct();
+            var posts = new List<PlanPlace>();
+            foreach (var panel in panels)
+            {
+                // A panel begins where the one before it ends, unless a gate stands between them.
+                if (posts.Count == 0 || posts[^1] != panel.From)
+                {
+                    posts.Add(panel.From);
+                }
+
+                posts.Add(panel.To);
+            }
+
             shown.Add(new(Finish.Timber, [.. panels.SelectMany(p => Panel(site, p.From, p.To))]));
-            shown.Add(new(Finish.Timber, [.. posts.Select(p => Upright(p, FeatureSite.Oblong(site.ToLayout(p), new(1, 0), M(130), M(130)), 0, M(1350)))]));
+            shown.Add(new(Finish.Timber, [.. posts.ConvertAll(p => Upright(p, FeatureSite.Oblong(site.ToLayout(p), new(1, 0), M(130), M(130)), 0, M(1350)))]));
         }
 
         // A gate stands open: what is between its posts is free.

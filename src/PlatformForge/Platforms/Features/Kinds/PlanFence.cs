@@ -35,7 +35,6 @@ internal sealed record PlanFence(IReadOnlyList<RoundHole> Posts, IReadOnlyList<F
 
     /// <summary>Panels and gates of one kind and length, in order of kind and falling length, with how many there are.</summary>
     public IReadOnlyList<FencePart> Parts =>
-        [.. Bays.GroupBy(b => (b.Kind, Length: Math.Round(
-            b.Length,
-            ToldDigits))).OrderBy(g => g.Key.Kind).ThenByDescending(g => g.Key.Length).Select(g => new FencePart(g.Key.Kind, g.Key.Length, g.Count()))];
+        [.. Bays.GroupBy(b => new FencePart(b.Kind, Math.Round(b.Length, ToldDigits), 1)).OrderBy(g => g.Key.Kind).ThenByDescending(g => g.Key.Length)
+            .Select(g => g.Key with { Count = g.Count() })];
 }

@@ -1,5 +1,3 @@
-using System.Buffers;
-
 namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
@@ -11,7 +9,7 @@ internal sealed class LevelCreases(int levels)
     private const byte Many = 3;
 
     private readonly byte[] count = Cleared<byte>(levels);
-    private readonly int[] first = ArrayPool<int>.Shared.Rent(levels);
+    private readonly int[] first = Lent<int>.Rent(levels);
 
     /// <summary>A crease leaves a level along a line; the line's number is positive towards higher nodes, negative towards lower ones, never nought.</summary>
     public void Leave(int level, int line)
@@ -34,13 +32,14 @@ internal sealed class LevelCreases(int levels)
 
     public void GiveBack()
     {
-        ArrayPool<byte>.Shared.Return(count);
-        ArrayPool<int>.Shared.Return(first);
+        Lent<byte>.GiveBack(count);
+        Lent<int>.GiveBack(first);
     }
 
     private static T[] Cleared<T>(int length)
+        where T : unmanaged
     {
-        var array = ArrayPool<T>.Shared.Rent(length);
+        var array = Lent<T>.Rent(length);
         array.AsSpan(0, length).Clear();
         return array;
     }

@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Runtime.InteropServices;
 using PlatformForge.Geometry;
 using PlatformForge.Solids.Kernel.Noding;
@@ -24,8 +23,8 @@ internal sealed class ManifoldStitcher
     private ManifoldStitcher(PolygonStore store, List<Point3> places)
     {
         (this.store, levels, fans) = (store, places.Count, places.Count);
-        corners = ArrayPool<LevelCorner>.Shared.Rent(store.Count);
-        start = ArrayPool<int>.Shared.Rent(levels + 2);
+        corners = Lent<LevelCorner>.Rent(store.Count);
+        start = Lent<int>.Rent(levels + 2);
         start.AsSpan(0, levels + 2).Clear();
         touching = new(store, places);
     }
@@ -44,8 +43,8 @@ internal sealed class ManifoldStitcher
             }
         }
 
-        ArrayPool<LevelCorner>.Shared.Return(stitcher.corners);
-        ArrayPool<int>.Shared.Return(stitcher.start);
+        Lent<LevelCorner>.GiveBack(stitcher.corners);
+        Lent<int>.GiveBack(stitcher.start);
         var mesh = stitcher.Build(CollectionsMarshal.AsSpan(places));
         return stitcher.touching.Tangles.Count == 0 ? mesh : TangledEdges.Part(mesh, stitcher.touching.Tangles);
     }
@@ -125,7 +124,7 @@ internal sealed class ManifoldStitcher
     private Mesh Build(ReadOnlySpan<Point3> places)
     {
         var level = store.Levels;
-        int[] vertexOf = ArrayPool<int>.Shared.Rent(level.Length), vertexOfFan = ArrayPool<int>.Shared.Rent(fans);
+        int[] vertexOf = Lent<int>.Rent(level.Length), vertexOfFan = Lent<int>.Rent(fans);
         vertexOfFan.AsSpan(0, fans).Fill(-1);
         var vertices = new GrowingArray<Point3>(levels);
         bool whole = parted.Count == 0;
@@ -150,8 +149,8 @@ internal sealed class ManifoldStitcher
 
         var mesh = new Mesh(vertices.Span.ToArray(), indices, store.Paints.ToArray());
         vertices.GiveBack();
-        ArrayPool<int>.Shared.Return(vertexOf);
-        ArrayPool<int>.Shared.Return(vertexOfFan);
+        Lent<int>.GiveBack(vertexOf);
+        Lent<int>.GiveBack(vertexOfFan);
         return mesh;
     }
 }

@@ -1,4 +1,3 @@
-using System.Buffers;
 using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Solids.Kernel.Meshing;
@@ -26,7 +25,7 @@ internal sealed class RegionMesher
     public RegionMesher(PlanFaces faces, FaceColumns columns, NodeLevels levels, LevelCreases creases, SurfaceSeams seams, PolygonStore store)
     {
         (this.faces, this.columns, this.levels, this.creases, this.seams, this.store) = (faces, columns, levels, creases, seams, store);
-        keeps = ArrayPool<bool>.Shared.Rent(columns.Total);
+        keeps = Lent<bool>.Rent(columns.Total);
         keeps.AsSpan(0, columns.Total).Clear();
         sweep = new();
         KeepFolded();
@@ -70,7 +69,7 @@ internal sealed class RegionMesher
 
     public void GiveBack()
     {
-        ArrayPool<bool>.Shared.Return(keeps);
+        Lent<bool>.GiveBack(keeps);
         polygon.GiveBack();
         loops.GiveBack();
         border.GiveBack();
@@ -133,8 +132,8 @@ internal sealed class RegionMesher
         loops.Clear();
         border.Clear();
         int corners = levels.Corner.Length;
-        bool[] seen = ArrayPool<bool>.Shared.Rent(corners);
-        int[] loopOf = ArrayPool<int>.Shared.Rent(columns.Total);
+        bool[] seen = Lent<bool>.Rent(corners);
+        int[] loopOf = Lent<int>.Rent(columns.Total);
         seen.AsSpan(0, corners).Clear();
         loopOf.AsSpan(0, columns.Total).Fill(-1);
         for (int h = 0; h < 2 * faces.Plan.EdgeCount; h++)
@@ -154,8 +153,8 @@ internal sealed class RegionMesher
             }
         }
 
-        ArrayPool<bool>.Shared.Return(seen);
-        ArrayPool<int>.Shared.Return(loopOf);
+        Lent<bool>.GiveBack(seen);
+        Lent<int>.GiveBack(loopOf);
     }
 
     /// <summary>Walks along a surface's border and notes the corners that the mesh needs.</summary>

@@ -1,4 +1,3 @@
-using System.Buffers;
 using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Solids.Kernel.Meshing;
@@ -18,8 +17,8 @@ internal sealed class SurfaceSeams
     public SurfaceSeams(PlanFaces faces, FaceColumns columns, NodeLevels levels, LevelCreases creases)
     {
         (this.faces, this.columns, this.levels, this.creases) = (faces, columns, levels, creases);
-        link = ArrayPool<int>.Shared.Rent(levels.Corner.Length);
-        parent = ArrayPool<int>.Shared.Rent(columns.Total);
+        link = Lent<int>.Rent(levels.Corner.Length);
+        parent = Lent<int>.Rent(columns.Total);
         Strips = new(2 * faces.EdgeCount);
         link.AsSpan(0, levels.Corner.Length).Fill(-1);
         for (int i = 0; i < columns.Total; i++)
@@ -54,8 +53,8 @@ internal sealed class SurfaceSeams
 
     public void GiveBack()
     {
-        ArrayPool<int>.Shared.Return(link);
-        ArrayPool<int>.Shared.Return(parent);
+        Lent<int>.GiveBack(link);
+        Lent<int>.GiveBack(parent);
         Strips.GiveBack();
     }
 

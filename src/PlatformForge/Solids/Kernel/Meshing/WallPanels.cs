@@ -1,4 +1,3 @@
-using System.Buffers;
 using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Solids.Kernel.Meshing;
@@ -28,7 +27,7 @@ internal sealed class WallPanels
     {
         (this.faces, this.levels, this.creases, this.oneFace) = (faces, levels, creases, oneFace ?? ((a, b) => a == b));
         strips = new(2 * whole.Length);
-        ends = ArrayPool<bool>.Shared.Rent(levels.Count + 1);
+        ends = Lent<bool>.Rent(levels.Count + 1);
         ends.AsSpan(0, levels.Count + 1).Clear();
         foreach (ref readonly var s in whole)
         {
@@ -40,8 +39,8 @@ internal sealed class WallPanels
             Part(s);
         }
 
-        next = ArrayPool<int>.Shared.Rent(strips.Count);
-        follows = ArrayPool<bool>.Shared.Rent(strips.Count);
+        next = Lent<int>.Rent(strips.Count);
+        follows = Lent<bool>.Rent(strips.Count);
         next.AsSpan(0, strips.Count).Fill(-1);
         follows.AsSpan(0, strips.Count).Clear();
         Link();
@@ -83,9 +82,9 @@ internal sealed class WallPanels
     public void GiveBack()
     {
         strips.GiveBack();
-        ArrayPool<bool>.Shared.Return(ends);
-        ArrayPool<int>.Shared.Return(next);
-        ArrayPool<bool>.Shared.Return(follows);
+        Lent<bool>.GiveBack(ends);
+        Lent<int>.GiveBack(next);
+        Lent<bool>.GiveBack(follows);
     }
 
     /// <summary>Parts a strip along lines between levels at both of its ends at which other strips end: all of them in order, or those of one height.</summary>
@@ -138,7 +137,7 @@ internal sealed class WallPanels
     /// <summary>Joins strips over the upright joints at which just these two meet.</summary>
     private void Link()
     {
-        int[] meeting = ArrayPool<int>.Shared.Rent(levels.Count + 1), first = ArrayPool<int>.Shared.Rent(levels.Count + 1);
+        int[] meeting = Lent<int>.Rent(levels.Count + 1), first = Lent<int>.Rent(levels.Count + 1);
         meeting.AsSpan(0, levels.Count + 1).Clear();
         for (int s = 0; s < strips.Count; s++)
         {
@@ -167,8 +166,8 @@ internal sealed class WallPanels
             }
         }
 
-        ArrayPool<int>.Shared.Return(meeting);
-        ArrayPool<int>.Shared.Return(first);
+        Lent<int>.GiveBack(meeting);
+        Lent<int>.GiveBack(first);
     }
 
     /// <summary>Notes what a named face goes on with round a bend: a strip of its own, of the same height there, with nothing else at the joint.</summary>

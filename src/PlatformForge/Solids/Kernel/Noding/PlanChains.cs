@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Runtime.Intrinsics;
 
 namespace PlatformForge.Solids.Kernel.Noding;
@@ -46,7 +45,7 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
             AddEdge(last, s.To, i);
         }
 
-        ArrayPool<Vector256<double>>.Shared.Return(places);
+        Lent<Vector256<double>>.GiveBack(places);
         met.GiveBack();
         along.GiveBack();
     }
@@ -131,7 +130,7 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
         }
 
         var member = new int[nodes.Count];
-        var places = ArrayPool<Vector256<double>>.Shared.Rent(nodes.Count);
+        var places = Lent<Vector256<double>>.Rent(nodes.Count);
         for (int i = 0; i < nodes.Count; i++)
         {
             int at = start[bucket[i] + 1]++;

@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Runtime.Intrinsics;
 
 namespace PlatformForge.Solids.Kernel.Noding;
@@ -154,13 +153,13 @@ internal sealed class PlanNoder(int expected)
             }
         }
 
-        ArrayPool<Vector256<double>>.Shared.Return(boxes);
+        Lent<Vector256<double>>.GiveBack(boxes);
     }
 
     /// <summary>The segments' boxes as lows and negative highs, so that one comparison tells whether two overlap.</summary>
     private static Vector256<double>[] Boxes(ReadOnlySpan<PlanSegment> all)
     {
-        var boxes = ArrayPool<Vector256<double>>.Shared.Rent(all.Length);
+        var boxes = Lent<Vector256<double>>.Rent(all.Length);
         for (int i = 0; i < all.Length; i++)
         {
             ref readonly var s = ref all[i];
