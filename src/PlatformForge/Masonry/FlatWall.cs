@@ -37,4 +37,8 @@ public readonly record struct WallRun(double From, double To, bool CornerBefore,
 /// <summary>A region of a wall that stands out of its ground, or is sunk into it.</summary>
 /// <param name="Outline">Its corners, counter-clockwise seen from outside, mm along and up.</param>
 /// <param name="Out">How far it stands out, mm; sunk when negative.</param>
-public readonly record struct WallRegion(Point2[] Outline, double Out);
+public readonly record struct WallRegion(Point2[] Outline, double Out)
+{
+    /// <summary>Name of the face behind the wall in which it comes out; null where it has a floor.</summary>
+    public string? Behind { get; init; }
+}

@@ -4,8 +4,8 @@ using PlatformForge.Units.Specs;
 namespace PlatformForge.Masonry;
 
 /// <summary>
-/// Openings of one kind in a platform's faced walls: recesses, as deep as the wall allows, that read as holes. Lengths in mm of the model; unasked they
-/// follow from the kind at scale, all common practice without a source.
+/// Openings of one kind in a platform's faced walls: recesses, as deep as the wall allows, that read as holes, or holes right through into the hollow
+/// behind. Lengths in mm of the model; unasked they follow from the kind at scale, all common practice without a source.
 /// </summary>
 public sealed record OpeningSpec
 {
@@ -34,8 +34,20 @@ public sealed record OpeningSpec
     /// <summary>Height of their lower edge over the baseboard.</summary>
     public double Sill { get => sill ?? Usual.Sill / Ratio; init => sill = value; }
 
-    /// <summary>How far their floor lies behind what is laid beside them.</summary>
+    /// <summary>How far their floor lies behind what is laid beside them; nothing for what goes through.</summary>
     public double Depth { get; init; } = UnaskedDepth;
+
+    /// <summary>Whether they go right through the wall into the hollow behind, where a pad thickens it.</summary>
+    public bool IsThrough { get; init; }
+
+    /// <summary>How far the pad behind an opening right through stands out of the wall's inner face, mm: a line of the usual nozzle.</summary>
+    public const double PadDepth = 0.4;
+
+    /// <summary>Half the length of that pad along the wall, mm: the opening, which goes to the nearest piece that is laid, with wall on either side.</summary>
+    public double PadHalf => (Width / 2) + (PadBeside / Ratio) + LeastBeside;
+
+    // Pad kept beside what is asked for: three quarters of a brick at full size, and two lines of the usual nozzle, mm.
+    private const double PadBeside = 169, LeastBeside = 0.8;
 
     public OpeningHead Head { get => head ?? (Kind == OpeningKind.Refuge ? OpeningHead.Semicircular : OpeningHead.Flat); init => head = value; }
 
@@ -67,7 +79,8 @@ public sealed record OpeningSpec
         .Length("height", Sizes, "Height from sill to crown.", o => o.Height, (o, v) => o with { Height = v })
         .Length("sill", NumberRange.From(0.2, 300), "Height of the lower edge over the baseboard; it lies on a course.", o => o.Sill, (o, v) =>
             o with { Sill = v })
-        .Length("depth", NumberRange.From(0.1, 20), "How far the recess goes in behind the bricks.", o => o.Depth, (o, v) => o with { Depth = v })
+        .Length("depth", NumberRange.From(0.1, 20), "How far a recess goes in behind the bricks.", o => o.Depth, (o, v) => o with { Depth = v })
+        .Flag("through", "Whether they go right through the wall into the hollow behind.", o => o.IsThrough, (o, v) => o with { IsThrough = v })
         .Choice("head", "Upper edge.", o => o.Head, (o, v) => o with { Head = v },
             [("flat", OpeningHead.Flat), ("segmental", OpeningHead.Segmental), ("semicircular", OpeningHead.Semicircular)]);
 

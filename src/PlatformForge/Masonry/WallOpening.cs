@@ -14,4 +14,8 @@ public readonly record struct WallOpening(double At, OpeningShape Shape);
 /// <param name="Depth">How far its floor lies behind what is laid beside it.</param>
 /// <param name="Ring">Height of the arch's voussoirs; nought where they cannot be printed.</param>
 /// <param name="Voussoir">Least width of a voussoir with its joint, along the arch's soffit.</param>
-public sealed record OpeningShape(OpeningKind Kind, double Width, double Sill, double Height, double Rise, double Depth, double Ring, double Voussoir);
+public sealed record OpeningShape(OpeningKind Kind, double Width, double Sill, double Height, double Rise, double Depth, double Ring, double Voussoir)
+{
+    /// <summary>Name of the face behind the wall in which it comes out; null for a recess.</summary>
+    public string? Behind { get; init; }
+}

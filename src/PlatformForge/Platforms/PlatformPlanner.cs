@@ -184,19 +184,22 @@ public static class PlatformPlanner
     /// </summary>
     /// <param name="plan">The plan.</param>
     /// <param name="cuts">Chainages of its cuts, mm.</param>
-    public static Outcome<PlatformPlan> Divided(PlatformPlan plan, IReadOnlyList<double> cuts)
+    /// <param name="joint">How far what joins sections reaches from a cut, mm: openings right through walls keep off it.</param>
+    public static Outcome<PlatformPlan> Divided(PlatformPlan plan, IReadOnlyList<double> cuts, double joint = 0)
     {
-        var findings = new List<Finding>();
-        var ribs = FurniturePlanner.Divided(plan, cuts, findings);
-        plan = OnBents(plan with { Piers = PierPlanner.Of(plan, cuts, findings), Ribs = ribs.Ribs }, ribs.Bents, cuts);
+        List<Finding> findings = [], ofPiers = [], ofOpenings = [];
+        plan = plan with { Piers = PierPlanner.Of(plan, cuts, ofPiers) };
+        var openings = OpeningPlanner.Of(plan, cuts, ofOpenings, joint);
+        var ribs = FurniturePlanner.Divided(plan, cuts, findings, OpeningPlanner.Pads(plan, openings));
+        findings.AddRange(ofPiers);
+        plan = OnBents(plan with { WallOpenings = openings, Ribs = ribs.Ribs }, ribs.Bents, cuts);
         return Outcome.Of(
             plan with
             {
                 RibPitch = ribs.Pitch,
                 Features = FeaturePlanner.AmongRibs(plan, ribs.Ribs, cuts, findings),
-                WallOpenings = OpeningPlanner.Of(plan, cuts, findings),
             },
-            findings);
+            [.. findings, .. ofOpenings]);
     }
 
     /// <summary>Whether a finding speaks of where a plan's ribs stand, so that <see cref="Divided"/> has its own in place of it.</summary>

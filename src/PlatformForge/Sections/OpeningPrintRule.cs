@@ -23,9 +23,13 @@ internal static class OpeningPrintRule
             {
                 yield return OpeningPrintFindings.NoMasonry(key, isBack ? "back" : "front", FacingSpec.Name(finish));
             }
-            else if (opening.Depth > deepest + Tolerances.Rounding || opening.Depth <= spec.Facing.Depth)
+            else if (!opening.IsThrough && (opening.Depth > deepest + Tolerances.Rounding || opening.Depth <= spec.Facing.Depth))
             {
                 yield return OpeningPrintFindings.Depth(key, opening.Depth, (spec.Facing.Depth, deepest), spec.Key + (isBack ? ".wall.back_thickness" : ".wall.front_thickness"), printer.LeastWall);
+            }
+            else if (opening.IsThrough && opening.Width > printer.LongestBridge + Tolerances.Rounding)
+            {
+                yield return OpeningPrintFindings.TooWideToBridge(key, opening.Width, printer.LongestBridge);
             }
             else if (size < least - Tolerances.Rounding)
             {

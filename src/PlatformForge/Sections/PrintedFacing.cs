@@ -113,6 +113,11 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
         PrintedFinish[] finishes = [.. Finishes, .. Standing];
         FacingRelief[] all = [.. finishes.Select(f => new FacingRelief(f.Work, Returns, Openings) { Zone = f.Zone })];
         var byName = finishes.SelectMany((f, i) => f.Walls.Select(w => (w, i))).ToDictionary(p => p.w, p => (IWallRelief)all[p.i]);
+        foreach (string behind in Openings.Select(o => o.Shape.Behind).OfType<string>())
+        {
+            byName[behind] = new WallBehind();
+        }
+
         foreach (string plain in FacingRelief.PaintOf(Front) == Solids.Paint.Wall ? [] : Plain)
         {
             byName[plain] = WallPaints.Plain;
@@ -126,13 +131,16 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     {
         var chart = new FacetedPlan(plan);
         double least = (FacingFit.LeastLines * printer.Nozzle) + laying.Joint;
-        foreach (var opening in plan.WallOpenings)
+        for (int i = 0; i < plan.WallOpenings.Count; i++)
         {
-            var spec = opening.Spec;
+            var (opening, spec) = (plan.WallOpenings[i], plan.WallOpenings[i].Spec);
+            double wall = opening.IsFar && !plan.Spec.IsIsland ? plan.Spec.Walls.BackThickness : plan.Spec.Walls.FrontThickness;
             double ring = Platforms.Rules.OpeningRule.Ring(plan.Spec, spec);
-            string wall = !opening.IsFar ? WallNames.FrontOf(1) : plan.Spec.IsIsland ? WallNames.FrontOf(2) : WallNames.Back;
-            yield return new(wall, chart.On(opening.IsFar ? plan.Body.FarWallLine : plan.Body.WallLine, opening.Chainage), new(
-                spec.Kind, spec.Width, spec.Sill, spec.Height, spec.Rise, spec.Depth, ring >= least - laying.Joint ? ring : 0, Math.Max(least, 75 / spec.Ratio)));
+            string face = !opening.IsFar ? WallNames.FrontOf(1) : plan.Spec.IsIsland ? WallNames.FrontOf(2) : WallNames.Back;
+            yield return new(face, chart.On(opening.IsFar ? plan.Body.FarWallLine : plan.Body.WallLine, opening.Chainage), new(
+                spec.Kind, spec.Width, spec.Sill, spec.Height, spec.Rise, spec.IsThrough ? wall + OpeningSpec.PadDepth : spec.Depth,
+                ring >= least - laying.Joint ? ring : 0, Math.Max(least, 75 / spec.Ratio))
+            { Behind = spec.IsThrough ? WallNames.BehindOpening(i + 1) : null });
         }
     }
 }

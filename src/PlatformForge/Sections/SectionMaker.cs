@@ -114,7 +114,7 @@ public static class SectionMaker
             return Outcome.Fault<CutPlatform>(findings);
         }
 
-        var divided = PlatformPlanner.Divided(plan, ends[1..^1]);
+        var divided = PlatformPlanner.Divided(plan, ends[1..^1], JointRoom.Depth(spec.Joint, printer, dowels: true));
         findings.AddRange(divided.Findings);
         if (WideRule.Check(chart, printer, spec, ends) is { } wide)
         {

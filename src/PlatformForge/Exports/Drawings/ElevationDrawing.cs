@@ -38,7 +38,8 @@ public static class ElevationDrawing
         };
         sheet.Text("Elevations", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         sheet.Text("Each wall as seen from outside, developed to its length. Heights are over the baseboard, or over the deck for what stands on it. "
-                + "Upright lines in red: joints between sections, whose numbers stand below.",
+                + "Upright lines in red: joints between sections, whose numbers stand below."
+                + (platform.Plan.WallOpenings.Any(o => o.Spec.IsThrough) ? " Black: right through; grey: a recess." : ""),
             new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         double y = TitleBlock.Margin + 20;
         foreach (var (face, first, row) in rows)

@@ -232,15 +232,16 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
 
         // Stones without courses have outlines; what slopes and arches cut of courses shows by its joints as all of a course does.
         bool outlined = slice.Wall.Finish == WallFinish.Rubble;
-        foreach (var (outline, _) in pieces.Where(p => !IsOblong(p.Outline)))
+        foreach (var (outline, _, _) in pieces.Where(p => !IsOblong(p.Outline)))
         {
             sheet.Area(outline.Select(of), new(colours.Face, Faint), outlined ? HouseStyle.Fine : null);
         }
 
-        foreach (var (outline, _) in all.Where(p => p.Out < 0))
+        // Recesses are grey, what goes right through is black.
+        foreach (var (outline, _, through) in all.Where(p => p.Out < 0))
         {
             sheet.Area(outline.Select(of), new(HouseStyle.Paper));
-            sheet.Area(outline.Select(of), new(HouseStyle.Ink, Faint));
+            sheet.Area(outline.Select(of), new(HouseStyle.Ink, through ? 1 : Faint));
         }
     }
 

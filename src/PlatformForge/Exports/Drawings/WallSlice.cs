@@ -109,8 +109,8 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
         return [.. new[] { From }.Concat(line.Within(From, To).Order()).Append(To).Select(x => new Point2(x - From, line.At(x)))];
     }
 
-    /// <summary>What stands out within the slice, along from its beginning, each with how far it does.</summary>
-    public IEnumerable<(Point2[] Outline, double Out)> Pieces()
+    /// <summary>What stands out within the slice, along from its beginning, each with how far it does, and whether it goes right through.</summary>
+    public IEnumerable<(Point2[] Outline, double Out, bool IsThrough)> Pieces()
     {
         double round = Wall.Wall.IsRing ? Wall.Wall.Length : 0;
         foreach (var region in Wall.Regions)
@@ -121,7 +121,7 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
             {
                 if (Within([.. region.Outline.Select(p => p - new Point2(From + shift, 0))], Math.Max(0, region.Out)) is { Length: > 2 } outline)
                 {
-                    yield return (outline, region.Out);
+                    yield return (outline, region.Out, region.Behind is not null);
                 }
             }
         }

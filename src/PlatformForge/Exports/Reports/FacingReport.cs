@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using PlatformForge.Exports.Workshop;
 using PlatformForge.Masonry;
 using PlatformForge.Sections;
 using PlatformForge.Solids.Bodies;
@@ -10,12 +11,15 @@ namespace PlatformForge.Exports.Reports;
 /// joints where there is brickwork; each stretch of wall between two stops.</summary>
 public sealed record FacingReport(
     IReadOnlyList<string> Finishes, double Joint, double Depth, IReadOnlyList<FacedWallReport> Walls,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] BrickworkReport? Brickwork = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] BrickworkReport? Brickwork = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<WallOpeningReport>? Openings = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<PierReport>? Piers = null)
 {
     internal static FacingReport? Of(SectionSet set) => set.Facing is not { } facing ? null : new(
         [.. facing.Finishes.Select(f => FacingSpec.Name(f.Work.Finish))], facing.Finishes[0].Work.Laying.Joint, facing.Finishes[0].Work.Laying.Depth,
         [.. set.Sections.SelectMany(FacedWallReport.Of)],
-        facing.Brickwork is { } b ? new(FacingSpec.Name(b.Bond), b.Module.Stretcher, b.Module.Header, b.Module.Course, b.Perpends) : null);
+        facing.Brickwork is { } b ? new(FacingSpec.Name(b.Bond), b.Module.Stretcher, b.Module.Header, b.Module.Course, b.Perpends) : null,
+        WallOpeningReport.Of(set) is { Count: > 0 } openings ? openings : null, PierReport.Of(set) is { Count: > 0 } piers ? piers : null);
 }
 
 /// <summary>Brickwork: its bond, and bricks with their joints, mm of the model.</summary>

@@ -28,7 +28,7 @@ internal sealed class BenchTables
         [
             PartsList.Of(platform, name, dowels, posts, wires, paint), dowels, posts, wires, DrillingLists.Deck(platform), DrillingLists.Board(dossier,
                 platform), paint, PaintTables.Mixes(areas),
-            MaskFiles.Table(masks), WorkList.Table(dossier, platform),
+            MaskFiles.Table(masks), WallPlaces.Table(platform.Sections), WorkList.Table(dossier, platform),
         ];
         return new([.. all.Where(t => t.Rows.Count > 0)], masks);
     }

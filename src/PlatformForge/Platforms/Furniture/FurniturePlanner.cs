@@ -35,6 +35,6 @@ internal static class FurniturePlanner
     private const double OnCurves = 1.2;
 
     /// <summary>The ribs of a plan that is cut into sections.</summary>
-    public static PlannedRibs Divided(PlatformPlan plan, IReadOnlyList<double> cuts, List<Finding> findings) =>
-        new RibPlanner(plan.Spec, plan.Body, plan.Spine, cuts, findings, TrestleStretch.Of(plan.Spec, plan.Profile)).Plan([.. plan.Keepouts]);
+    public static PlannedRibs Divided(PlatformPlan plan, IReadOnlyList<double> cuts, List<Finding> findings, IEnumerable<Keepout> others) =>
+        new RibPlanner(plan.Spec, plan.Body, plan.Spine, cuts, findings, TrestleStretch.Of(plan.Spec, plan.Profile)).Plan([.. plan.Keepouts, .. others]);
 }

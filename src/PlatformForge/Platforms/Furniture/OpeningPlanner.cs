@@ -1,4 +1,5 @@
 using PlatformForge.Masonry;
+using PlatformForge.Platforms.Features;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Units;
 
@@ -12,7 +13,8 @@ internal static class OpeningPlanner
     /// <param name="plan">The plan.</param>
     /// <param name="cuts">Chainages of its cuts, mm.</param>
     /// <param name="findings">Takes what is told of openings that were left out.</param>
-    public static IReadOnlyList<PlannedOpening> Of(PlatformPlan plan, IReadOnlyList<double> cuts, List<Finding>? findings = null)
+    /// <param name="joint">How far what joins sections reaches from a cut, mm: openings right through keep off it.</param>
+    public static IReadOnlyList<PlannedOpening> Of(PlatformPlan plan, IReadOnlyList<double> cuts, List<Finding>? findings = null, double joint = 0)
     {
         var all = new List<PlannedOpening>();
         var specs = plan.Spec.Facing?.Openings ?? [];
@@ -20,21 +22,35 @@ internal static class OpeningPlanner
         {
             foreach (bool isFar in plan.Spec.IsIsland && !specs[i].IsBack ? (bool[])[false, true] : [specs[i].IsBack && !plan.Spec.IsIsland])
             {
-                Place(new(plan, specs[i], isFar, cuts, all), i, specs[i].IsBack && plan.Spec.IsIsland, findings);
+                Place(new(plan, specs[i], isFar, (cuts, joint), all), i, specs[i].IsBack && plan.Spec.IsIsland, findings);
             }
         }
 
         return all;
     }
 
+    /// <summary>Places behind openings right through walls, which ribs keep off.</summary>
+    public static IEnumerable<Keepout> Pads(PlatformPlan plan, IReadOnlyList<PlannedOpening> openings) => openings.Where(o => o.Spec.IsThrough)
+        .Select(o => new OpeningPad(plan, o.Spec, o.IsFar).Place(plan.Spec.Key + ".facing.opening", o.Chainage));
+
     private static void Place(OpeningWall wall, int index, bool noBack, List<Finding>? findings)
     {
         var (left, made) = (new List<double>(), 0);
+        string key = FormattableString.Invariant($"{wall.Plan.Spec.Key}.facing.opening[{index}]");
+        bool tells = !(wall.IsFar && wall.Plan.Spec.IsIsland);
         foreach (double at in noBack ? [] : wall.Wanted())
         {
-            if (wall.Take(at))
+            if (wall.Take(at) || (wall.Spec.At.Count == 0 && wall.Nearby(at).Any(wall.Take)))
             {
                 made++;
+            }
+            else if (wall.Spec.At.Count > 0 && wall.InTheWay(at) is { } what)
+            {
+                double? free = wall.Nearby(at, wall.Plan.Stations[^1] - wall.Plan.Stations[0]).Where(wall.Fits).Select(s => (double?)s).FirstOrDefault();
+                if (tells)
+                {
+                    findings?.Add(OpeningFindings.InTheWay(key, wall.Spec, at, what, free));
+                }
             }
             else if (wall.Spec.At.Count > 0)
             {
@@ -42,14 +58,17 @@ internal static class OpeningPlanner
             }
         }
 
-        if ((left.Count > 0 || made == 0) && !(wall.IsFar && wall.Plan.Spec.IsIsland))
+        if ((left.Count > 0 || (made == 0 && wall.Spec.At.Count == 0)) && tells)
         {
-            findings?.Add(OpeningFindings.LeftOut($"{wall.Plan.Spec.Key}.facing.opening[{index}]", wall.Spec, left));
+            findings?.Add(OpeningFindings.LeftOut(key, wall.Spec, left));
         }
     }
 
-    private sealed class OpeningWall(PlatformPlan plan, OpeningSpec spec, bool isFar, IReadOnlyList<double> cuts, List<PlannedOpening> all)
+    private sealed class OpeningWall(PlatformPlan plan, OpeningSpec spec, bool isFar, (IReadOnlyList<double> Cuts, double Joint) cut, List<PlannedOpening> all)
     {
+        // Steps by which an opening right through goes aside, and how far it does unasked, mm.
+        private const double Step = 0.5, Aside = 12;
+
         private readonly PlanLine line = isFar ? plan.Body.FarWallFace : plan.Body.WallFace;
 
         public PlatformPlan Plan => plan;
@@ -57,6 +76,13 @@ internal static class OpeningPlanner
         public OpeningSpec Spec => spec;
 
         public bool IsFar => isFar;
+
+        /// <summary>What is in the way of an opening right through that would fit its wall; null where that is not so.</summary>
+        public string? InTheWay(double at) => spec.IsThrough && FitsWall(at) ? Behind(at) : null;
+
+        /// <summary>Places beside one, the nearest first: for openings right through, which ribs make room for and other things do not.</summary>
+        public IEnumerable<double> Nearby(double at, double room = Aside) => !spec.IsThrough ? []
+            : Enumerable.Range(1, (int)(room / Step)).SelectMany(k => new[] { at + (k * Step), at - (k * Step) });
 
         public IEnumerable<double> Wanted()
         {
@@ -75,10 +101,7 @@ internal static class OpeningPlanner
         /// <summary>Places one, if it fits there.</summary>
         public bool Take(double at)
         {
-            double half = (spec.Width / 2) + Land(spec), reach = half / Stretch(at), least = spec.Sill + spec.Height + OpeningRule.Over(plan.Spec, spec);
-            bool fits = Bays().Any(b => at - reach >= b.From && at + reach <= b.To) && Math.Min(Height(at - reach), Height(at + reach)) >= least
-                && all.TrueForAll(o => o.IsFar != isFar || Math.Abs(o.Chainage - at) * Stretch(at) >= half + (o.Spec.Width / 2) + Land(o.Spec)
-                    || o.Spec.Sill > least || spec.Sill > o.Spec.Sill + o.Spec.Height + OpeningRule.Over(plan.Spec, o.Spec));
+            bool fits = Fits(at);
             if (fits)
             {
                 all.Add(new(spec, isFar, at));
@@ -86,6 +109,19 @@ internal static class OpeningPlanner
 
             return fits;
         }
+
+        /// <summary>Whether one fits its wall at a place, and what is behind it.</summary>
+        public bool Fits(double at) => FitsWall(at) && (!spec.IsThrough || Behind(at) is null);
+
+        private bool FitsWall(double at)
+        {
+            double half = (spec.Width / 2) + Land(spec), reach = half / Stretch(at), least = spec.Sill + spec.Height + OpeningRule.Over(plan.Spec, spec);
+            return Bays().Any(b => at - reach >= b.From && at + reach <= b.To) && Math.Min(Height(at - reach), Height(at + reach)) >= least
+                && all.TrueForAll(o => o.IsFar != isFar || Math.Abs(o.Chainage - at) * Stretch(at) >= half + (o.Spec.Width / 2) + Land(o.Spec)
+                    || o.Spec.Sill > least || spec.Sill > o.Spec.Sill + o.Spec.Height + OpeningRule.Over(plan.Spec, o.Spec));
+        }
+
+        private string? Behind(double at) => new OpeningPad(plan with { WallOpenings = all }, spec, isFar).InTheWay(at, cut.Cuts, cut.Joint);
 
         // Wall kept beside one: an arch's ring and half a brick, at least.
         private double Land(OpeningSpec of) => of.Rise > 0 ? OpeningRule.Ring(plan.Spec, of) + (of.Ratio > 0 ? 150 / of.Ratio : 0) : 150 / of.Ratio;
@@ -98,7 +134,7 @@ internal static class OpeningPlanner
         private IEnumerable<(double From, double To)> Bays()
         {
             double depth = plan.Spec.Facing!.Depth;
-            var taken = plan.Piers.Where(p => p.IsFar == isFar).Select(p => (From: p.From - depth, To: p.To + depth)).Concat(cuts.Select(c => (From: c, To: c)))
+            var taken = plan.Piers.Where(p => p.IsFar == isFar).Select(p => (From: p.From - depth, To: p.To + depth)).Concat(cut.Cuts.Select(c => (From: c, To: c)))
                 .OrderBy(t => t.From);
             double from = plan.Stations[0];
             foreach (var (begin, end) in taken)

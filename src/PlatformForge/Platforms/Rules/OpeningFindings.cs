@@ -30,6 +30,20 @@ internal static class OpeningFindings
             FaultKind.DesignRule).Curing(fits ? Cure.Set(key + ".height", height) : Cure.Text(key + ".head", "flat"));
     }
 
+    public static Finding InTheWay(string key, OpeningSpec opening, double at, string what, double? free) => Finding.Warning(
+        "PF4190",
+        key + ".at",
+        Invariant($"No opening is made right through the wall at {at:0.##} mm: {what} is behind it."),
+        free is { } place ? Invariant($"Move it to {place:0.##} mm, where there is room behind the wall, or have it made as a recess.") : "Have it made as a recess.")
+        .Curing(Moved(key, opening, at, free));
+
+    // The list of places with one of them moved.
+    private static Cure Moved(string key, OpeningSpec opening, double at, double? free)
+    {
+        int index = opening.At.ToList().IndexOf(at);
+        return free is { } place ? Cure.Set(Invariant($"{key}.at[{index}]"), place) : Cure.Set(key + ".through", false);
+    }
+
     public static Finding LeftOut(string key, OpeningSpec opening, IReadOnlyList<double> at) => Finding.Warning(
         "PF4160",
         key + ".at",

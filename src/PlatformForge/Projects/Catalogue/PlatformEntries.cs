@@ -114,6 +114,7 @@ internal static class PlatformEntries
         new("PF4158", "An arch is wider than its opening is high.", "Give the width that the message names."),
         new("PF4159", "An opening is too high for its wall.", "Give the height that the message names, or a flat head."),
         new("PF4160", "An opening in a wall finds no place.", "Move it, or make it smaller.", Reasons.Several),
+        new("PF4190", "Something is behind a wall where an opening is to go right through it.", "Move it to where the message says, or have it made as a recess."),
         new("PF4161", "Corbelled courses leave nothing of the wall.", "Give as many as the message names."),
         new("PF4162", "A plinth has more steps than the wall has room for.", "Give as many as the message names."),
         new("PF4163", "A plinth is lower than its steps, or leaves no course over it.", "Give a height between those that the message names."),

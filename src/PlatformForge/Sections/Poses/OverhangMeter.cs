@@ -20,6 +20,9 @@ internal static class OverhangMeter
     /// <summary>Share of a net of channels' border that has to stand: where many meet, or at a cut, some of it is found to end too soon.</summary>
     private const double ChannelShare = 0.75;
 
+    /// <summary>How far a side of a patch may bend, mm, as walls do on a curve: far less than a line.</summary>
+    private const double Bow = 0.1;
+
     /// <summary>Triangles that a wall is followed over.</summary>
     private const int WallSteps = 32;
 
@@ -69,7 +72,7 @@ internal static class OverhangMeter
                 continue;
             }
 
-            if (standing >= StandingShare && span <= longestBridge)
+            if ((standing >= StandingShare && span <= longestBridge) || patches.IsLintel(nozzle, longestBridge))
             {
                 bridged += area;
                 widest = Math.Max(widest, span);
@@ -149,6 +152,15 @@ internal static class OverhangMeter
         /// farther off the wall, twice as far where walls meet at 60 degrees, as at ends askew.</summary>
         public bool IsLedge(double area, double line) =>
             2 * area <= line * border && corners.TrueForAll(c => stands.Exists(s => Distance(c, s.A, s.B) <= 2 * line));
+
+        /// <summary>Whether the patch last grown lies between walls that all its corners stand on, no farther apart than a bridge: as the sill or the head
+        /// of an opening right through a wall does, whose lines run from side to side.</summary>
+        public bool IsLintel(double line, double longest)
+        {
+            var all = ConvexRing.Hull(corners);
+            Point2[] hull = [.. all.Where((c, i) => Distance(c, all[(i + all.Length - 1) % all.Length], all[(i + 1) % all.Length]) > Bow)];
+            return hull.Length > 2 && hull.All(c => stands.Exists(s => Distance(c, s.A, s.B) <= line)) && hull.Max(a => hull.Max(b => (a - b).Length)) <= longest;
+        }
 
         /// <summary>The patch that hangs together from a triangle on: area in mm², share of its border that stands, least width and middle in mm.</summary>
         public (double Area, double Standing, double Span, Point3 Middle) Grow(int first)

@@ -56,7 +56,7 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
             Zone = Zone,
             Plan = [.. panel.Plan.Select((p, i) => (panel.Folds[i], p.Left, p.Right))],
         });
-        return Array.ConvertAll(regions, r => new ReliefField(r.Outline, r.Out));
+        return Array.ConvertAll(regions, r => new ReliefField(r.Outline, r.Out) { Behind = r.Behind });
     }
 
     private FlatWall Flat(WallPanel panel)

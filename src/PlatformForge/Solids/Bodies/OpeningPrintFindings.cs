@@ -28,6 +28,12 @@ internal static class OpeningPrintFindings
         Invariant($"Give {Math.Ceiling(least * 100) / 100:0.##} mm or more."),
         FaultKind.DesignRule).Curing(Math.Ceiling(least * 100) / 100);
 
+    public static Finding TooWideToBridge(string key, double width, double longest) => Finding.Warning(
+        "PF5060",
+        key + ".width",
+        Invariant($"An opening {width:0.###} mm wide goes right through its wall: the printer lays its sill in the air from side to side, and bridges {longest:0.###} mm."),
+        Invariant($"Give {longest:0.##} mm or less, or have it made as a recess.")).Curing(longest);
+
     public static Finding NoMasonry(string key, string wall, string finish) => Finding.Error(
         "PF5054",
         key,

@@ -15,6 +15,9 @@ public static class WallNames
     /// <summary>The walls that close the platform's two ends, or the foot of a ramp where that stands over the baseboard.</summary>
     public const string AtStart = "end wall at the start", AtEnd = "end wall at the end";
 
+    /// <summary>The inner face of the pad behind an opening right through a wall, counted from 1 in the order of the plan.</summary>
+    public static string BehindOpening(int number) => FormattableString.Invariant($"behind opening {number}");
+
     /// <summary>The face of a retaining wall over the deck, which is a print of its own.</summary>
     public const string Retaining = "retaining wall";
 

@@ -13,6 +13,9 @@ public interface IWallRelief
     /// <summary>What the wall shows between the fields, as meshes number it (<c>Solids.Paint</c>); as without a relief where null.</summary>
     byte? Ground => null;
 
+    /// <summary>Whether fields of other walls come out in it, which are told first: a flat wall of one face, with no fields of its own.</summary>
+    bool IsBehind => false;
+
     /// <summary>What the fields show; what the wall shows without a relief where null.</summary>
     byte? Face => null;
 }

@@ -21,6 +21,10 @@ public sealed record ReliefField(IReadOnlyList<Point2> Outline, double Out)
     {
     }
 
+    /// <summary>Name of the wall face behind the wall in which it comes out, so that it has no floor: a flat one, in one piece, whose relief is told last
+    /// (<see cref="IWallRelief.IsBehind"/>). Null where it has a floor.</summary>
+    public string? Behind { get; init; }
+
     /// <summary>Its area on the wall, mm²; below nought for a clockwise outline.</summary>
     public double Area
     {

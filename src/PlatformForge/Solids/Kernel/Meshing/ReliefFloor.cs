@@ -35,6 +35,24 @@ internal sealed class ReliefFloor(PanelPieces pieces, WallPanel panel, PolygonSt
         return volume;
     }
 
+    /// <summary>The pieces that a field lies on, each with its area there on the wall, mm².</summary>
+    public IEnumerable<(ReliefPiece Piece, double Area)> Mouths(ReliefOutline field)
+    {
+        foreach (int on in Enumerable.Range(0, field.Corners.Count).Select(field.PieceAfter).Distinct())
+        {
+            int index = on % pieces.Count;
+            Border(field, on);
+            place.Clear();
+            foreach (var corner in field.Corners)
+            {
+                double wall = On(pieces, index, corner);
+                place.Add((wall, wall));
+            }
+
+            yield return (pieces[index], Area(field, false));
+        }
+    }
+
     public void GiveBack()
     {
         next.GiveBack();

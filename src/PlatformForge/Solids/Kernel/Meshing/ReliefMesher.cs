@@ -15,6 +15,7 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
     private const double InnerCorner = 0.5;
 
     private readonly List<FlatPanel> flats = [];
+    private readonly List<ReliefOutline> through = [];
 
     /// <summary>What reliefs add to plain walls, mm³.</summary>
     public double Volume { get; private set; }
@@ -61,7 +62,8 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
             flatOf[flats[i].First] = flatOf[flats[i].Last] = i;
         }
 
-        var done = new bool[flats.Count];
+        var done = flats.Select(f => Of(f.Face)!.IsBehind).ToArray();
+        int[] behind = [.. Enumerable.Range(0, flats.Count).Where(i => done[i])];
         for (int i = 0; i < flats.Count; i++)
         {
             if (!done[i])
@@ -70,6 +72,36 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
                 Run(chain, isRing, store, places);
             }
         }
+
+        foreach (int i in behind)
+        {
+            Open(flats[i], store, places);
+        }
+    }
+
+    // What fields come out in a wall behind others leave of it.
+    private void Open(FlatPanel flat, PolygonStore store, List<Point3> places)
+    {
+        string name = blocks.FaceNames[flat.Face - 1];
+        var piece = Piece(flat, 0);
+        var panel = new WallPanel([(name, 0, piece.End)], Border([piece]), [0, piece.End], false) { Plan = [(piece.Left, piece.Right)] };
+        var run = new ReliefRun(new([piece], false), panel, store, places, null);
+        run.Open([.. through.Where(f => f.Behind!.Left == piece.Left && f.Behind.Right == piece.Right)]);
+        run.Mesh();
+        Area += piece.End * (piece.Corners.Max(c => c.Place.Y) - piece.Corners.Min(c => c.Place.Y));
+    }
+
+    // The wall that a field comes out in, flat and in one piece.
+    private ReliefPiece? Behind(ReliefField field)
+    {
+        if (field.Behind is not { } name)
+        {
+            return null;
+        }
+
+        var found = flats.Where(f => blocks.FaceNames[f.Face - 1] == name).ToArray();
+        return found.Length == 1 && Of(found[0].Face)!.IsBehind ? Piece(found[0], 0)
+            : throw new ArgumentException($"A relief's field comes out in '{name}', which is {found.Length} walls and not one: {ReliefOutline.Told(field)}.");
     }
 
     /// <summary>All flat panels that go on from one another round bends, from left to right, and whether they go all the way round.</summary>
@@ -132,27 +164,29 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
     }
 
     // Courses by their rows; what is not laid in rows, or not soundly, by the sweep alone, which tells what is wrong.
-    private static double Meshed(PanelPieces pieces, WallPanel panel, ReliefField[] fields, byte? ground, PolygonStore store, List<Point3> places)
+    private double Meshed(PanelPieces pieces, WallPanel panel, ReliefField[] fields, byte? ground, PolygonStore store, List<Point3> places)
     {
         int known = places.Count;
-        var run = new ReliefRun(pieces, panel, store, places, ground);
+        var run = new ReliefRun(pieces, panel, store, places, ground) { Behind = Behind };
         var layout = new CourseLayout(pieces, places);
         if (layout.Take(fields, run))
         {
             var courses = new CourseMesher(pieces, layout, store, ground);
             run.Mesh(layout.Swept);
             courses.Mesh();
+            through.AddRange(run.Through);
             return courses.Volume + run.Volume;
         }
 
         places.RemoveRange(known, places.Count - known);
-        run = new(pieces, panel, store, places, ground);
+        run = new(pieces, panel, store, places, ground) { Behind = Behind };
         foreach (var field in fields)
         {
             run.Enter(field);
         }
 
         run.Mesh();
+        through.AddRange(run.Through);
         return run.Volume;
     }
 

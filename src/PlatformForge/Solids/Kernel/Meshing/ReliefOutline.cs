@@ -20,13 +20,15 @@ internal sealed class ReliefOutline
     private readonly ReliefField field;
     private readonly List<Point3> places;
     private readonly List<OutlineCorner> corners;
+    private readonly ReliefPiece? behind;
 
     /// <param name="pieces">The panel's flat pieces.</param>
     /// <param name="field">The field.</param>
     /// <param name="places">Takes the places of its vertices.</param>
-    public ReliefOutline(PanelPieces pieces, ReliefField field, List<Point3> places)
+    /// <param name="behind">The wall that it comes out in; null where it has a floor.</param>
+    public ReliefOutline(PanelPieces pieces, ReliefField field, List<Point3> places, ReliefPiece? behind = null)
     {
-        (this.pieces, this.field, this.places) = (pieces, field, places);
+        (this.pieces, this.field, this.places, this.behind) = (pieces, field, places, behind);
         var outline = field.Outline as Point2[] ?? [.. field.Outline];
         bool whole = outline.Length > 2 && field.Out != 0 && Array.TrueForAll(outline, pieces.Holds) && field.Area > 0;
         if (!whole)
@@ -62,6 +64,9 @@ internal sealed class ReliefOutline
     public int[] Crossings { get; }
 
     public double Out => this.field.Out;
+
+    /// <summary>The wall that it comes out in; null where it has a floor.</summary>
+    public ReliefPiece? Behind => behind;
 
     /// <summary>The corner after one.</summary>
     public OutlineCorner After(int corner) => corners[corner + 1 < corners.Count ? corner + 1 : 0];
@@ -110,10 +115,23 @@ internal sealed class ReliefOutline
     private void Add(int piece, bool isFold, double along, double up)
     {
         var on = pieces.Place(piece, along);
-        var off = pieces.Off(piece, isFold) * field.Out;
+        var off = pieces.Off(piece, isFold) * (behind is null ? field.Out : Through(on, pieces.Off(piece, isFold)));
         corners.Add(new(piece, isFold, along, up, places.Count, off));
         places.Add(new(on.X, on.Y, up));
         places.Add(new(on.X + off.X, on.Y + off.Y, up));
+    }
+
+    // How far along a direction out of the wall, below nought, the wall behind lies.
+    private double Through(Point2 on, Point2 outward)
+    {
+        double far = Point2.Dot(behind!.Left - on, behind.Outward) / Point2.Dot(outward, behind.Outward);
+        double along = Point2.Dot(on + (outward * far) - behind.Left, behind.Ahead);
+        if (far >= 0 || along <= 0 || along >= behind.End - behind.Start)
+        {
+            throw new ArgumentException(Invariant($"A relief's field comes out beside the wall behind it: {Told(field)}."));
+        }
+
+        return far;
     }
 
     // A corner on a fold has one side on either piece.

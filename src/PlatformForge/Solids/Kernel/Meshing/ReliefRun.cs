@@ -19,13 +19,24 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
     // The corner of the sweep that a vertex is, plus one; nought for none. Those of a piece are forgotten after it.
     private int[] cornerOf = [];
 
+    private readonly List<ReliefOutline> opened = [];
+
     /// <summary>What the fields add, mm³.</summary>
     public double Volume { get; private set; }
+
+    /// <summary>Finds the wall that a field comes out in.</summary>
+    public Func<ReliefField, ReliefPiece?> Behind { get; init; } = _ => null;
+
+    /// <summary>The fields taken that come out in a wall behind.</summary>
+    public IEnumerable<ReliefOutline> Through => fields.Where(f => f.Behind is not null);
+
+    /// <summary>Takes fields of another wall that come out in this one, which is flat.</summary>
+    public void Open(IReadOnlyList<ReliefOutline> outlines) => opened.AddRange(outlines);
 
     /// <summary>Takes a field, and gives its outline.</summary>
     public ReliefOutline Enter(ReliefField field)
     {
-        var outline = new ReliefOutline(pieces, field, places);
+        var outline = new ReliefOutline(pieces, field, places, Behind(field));
         fields.Add(outline);
         for (int i = 0; i < outline.Corners.Count; i++)
         {
@@ -92,6 +103,15 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
             sweep.Follow(Of(field.After(corner)), Of(field.Corners[corner]));
         }
 
+        // Seen from behind an outline runs the other way round.
+        foreach (var field in opened)
+        {
+            for (int i = 0; i < field.Corners.Count; i++)
+            {
+                sweep.Follow(Out(field.Corners[i]), Out(field.After(i)));
+            }
+        }
+
         if (!sweep.Cut(store, isBottom: false, ground ?? piece.Paint))
         {
             throw new ArgumentException(Invariant(
@@ -115,6 +135,8 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
         }
 
         int Of(OutlineCorner corner) => Corner(corner.Vertex, ReliefPiece.Steps(On(index, corner)), ReliefPiece.Steps(corner.Up));
+
+        int Out(OutlineCorner corner) => Corner(corner.Vertex + 1, ReliefPiece.Steps(BehindAlong(piece, corner)), ReliefPiece.Steps(corner.Up));
 
         // Up or down a fold, past the fields that run over it: each comes and goes in pairs of crossings.
         void FoldSide(int fold, bool up, int from, int to)
@@ -140,11 +162,15 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
             OutlineCorner a = field.Corners[i], b = field.After(i);
             var piece = pieces[field.PieceAfter(i)];
             store.AddQuad(a.Vertex, b.Vertex, b.Vertex + 1, a.Vertex + 1, piece.Paint);
-            Volume += Skew(a, b, piece, field.Out);
+            Volume += field.Behind is null ? Skew(a, b, piece, field.Out) : 0;
         }
 
-        Volume = floor.Of(field, sweep, Volume);
+        Volume = field.Behind is null ? floor.Of(field, sweep, Volume) : Volume - new ThroughVolume(places, field).Of(floor.Mouths(field));
     }
+
+    /// <summary>Place along a wall behind of where a corner comes out in it, mm from its left end.</summary>
+    private double BehindAlong(ReliefPiece behind, OutlineCorner corner) =>
+        Point2.Dot(new Point2(places[corner.Vertex + 1].X, places[corner.Vertex + 1].Y) - behind.Left, behind.Ahead);
 
     // A side of a field that slopes towards a fold is no plane but two triangles: what they hold more than the surface between them, mm³.
     private static double Skew(OutlineCorner a, OutlineCorner b, ReliefPiece piece, double depth) =>

@@ -1,0 +1,18 @@
+using PlatformForge.Platforms;
+
+namespace PlatformForge.Exports.Drawings;
+
+/// <summary>Piers, buttresses and openings of a platform's walls in plan, which lie under its edges: hidden outlines, each between two lines and two
+/// chainages.</summary>
+internal static class PierView
+{
+    /// <summary>Of a plan that has its cuts.</summary>
+    public static IEnumerable<(PlanLine Near, PlanLine Far, double From, double To)> Of(PlatformPlan plan) =>
+        plan.Piers.Select(p => (plan.WallAt(p.IsFar, p.Middle), plan.Panels(p.IsFar), p.From, p.To)).Concat(plan.WallOpenings.Select(o =>
+        {
+            double half = o.Spec.Width / 2 / plan.Spine.Stretch(o.Chainage, plan.Panels(o.IsFar).At(o.Chainage));
+            var face = plan.Panels(o.IsFar);
+            var behind = o.Spec.IsThrough ? o.IsFar ? plan.BackWallFace : plan.WallBack : face.Shifted(o.IsFar ? -o.Spec.Depth : o.Spec.Depth);
+            return (face, behind, o.Chainage - half, o.Chainage + half);
+        }));
+}

@@ -1,0 +1,26 @@
+using PlatformForge.Platforms.Features;
+using PlatformForge.Sections;
+
+namespace PlatformForge.Exports.Workshop;
+
+/// <summary>Openings and piers of faced walls, place by place.</summary>
+internal static class WallPlaces
+{
+    public static WorkTable Table(SectionSet set) => new(
+        "wall-places", "Openings and piers in walls",
+        [
+            new("what", "what"), new("wall", "wall"), new("section", "section"), new("its middle at", "at_mm"), new("wide", "width_mm"),
+            new("high", "height_mm"), new("sill over the baseboard", "sill_mm"), new("deep", "depth_mm"), new("right through", "through"),
+        ],
+        [
+            .. WallOpeningReport.Of(set).Select(o => (IReadOnlyList<TableCell>)
+                [
+                    o.Kind, o.Face, TableCell.Of(o.Section, 0), TableCell.Of(o.At, 2), TableCell.Of(o.Width, 2), TableCell.Of(o.Height, 2),
+                    TableCell.Of(o.Sill, 2), TableCell.Of(o.Depth, 2), o.Through ? "yes" : "no",
+                ]),
+            .. PierReport.Of(set).Select(p => (IReadOnlyList<TableCell>)
+                ["pier", p.Face, TableCell.Of(p.Section, 0), TableCell.Of((p.From + p.To) / 2, 2), TableCell.Of(set.Plan.Spec.Facing!.Piers!.Width, 2), "", "", "", ""]),
+        ],
+        "the plan's places, along the first face's track; openings are drawn to the nearest pieces of the bond")
+    { FileOnly = true };
+}
