@@ -76,7 +76,8 @@ internal sealed class OpeningCut
     {
         Point2[] Off(IEnumerable<Point2> outline) => [.. outline.Select(p => p with { X = clear(p.X) })];
         Point2[] foot = [new(Left, Sill), new(Right, Sill)];
-        yield return new(Off(foot.Concat(IsArch ? Arc(Radius, (Math.PI / 2) - Spread, (Math.PI / 2) + Spread) : [new(Right, Spring), new(Left, Spring)])), depth - shape.Depth) { Behind = shape.Behind };
+        var head = IsArch ? Arc(Radius, (Math.PI / 2) - Spread, (Math.PI / 2) + Spread) : [new(Right, Spring), new(Left, Spring)];
+        yield return new(Off(foot.Concat(head)), depth - shape.Depth) { Behind = shape.Behind };
         if (!IsArch || shape.Ring <= 0)
         {
             yield break;

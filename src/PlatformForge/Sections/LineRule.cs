@@ -26,12 +26,16 @@ internal static class LineRule
                 yield return found;
             }
 
-            foreach (var open in plan.Openings.Where(o => Meets(o, line) && !Pierces(o, line)))
+            foreach (var open in plan.Openings.Concat(Engraved(plan)).Where(o => Meets(o, line) && !Pierces(o, line)))
             {
                 yield return LineFindings.InTheWay(key, line, open);
             }
         }
     }
+
+    // What features engrave in the deck, each as one place.
+    private static IEnumerable<Opening> Engraved(PlatformPlan plan) => plan.Features.SelectMany(f => f.Prisms.Where(p => p.IsEngraved).Take(1).SelectMany(p =>
+        f.Marks.OfType<AreaMark>().Select(m => new Opening(f.Name, m.Middle, m.Along, m.Across, false, null, 0))));
 
     private static string KeyOf(PlatformPlan plan, LineBand line) => line.Made.Name == LineMake.Retaining ? plan.Spec.Key + ".back.retaining"
         : line.Made.Name == LineMake.Kerb ? plan.Spec.Key + ".back.kerb"

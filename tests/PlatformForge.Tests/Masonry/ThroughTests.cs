@@ -125,6 +125,22 @@ public class ThroughTests
         Assert.Equal(2, cured.Value!.WallOpenings.Count);
     }
 
+    [Fact]
+    public void A_sill_is_bridged_from_side_to_side_as_far_as_the_printer_does_and_a_wider_one_is_told()
+    {
+        var plan = Straight(150, Side.Left, Open with { Openings = [Refuge with { Head = OpeningHead.Flat, At = [275] }], Back = WallFinish.Plain }, false);
+        var made = SectionMaker.Make(plan, Workbench.Printer, new());
+        Assert.DoesNotContain(made.Findings, f => f.Code == "PF5060");
+        var hole = made.Value!.Sections[0].Faced.SelectMany(w => w.Regions).Single(r => r.Behind is not null).Outline;
+        double wide = hole.Max(p => p.X) - hole.Min(p => p.X), sill = wide * (Plan.WallBack.Reach[0] - Plan.Body.WallLine.Reach[0] + OpeningSpec.PadDepth);
+        Assert.InRange(made.Value.Sections[0].Overhangs.Unsupported, 0, 0.2);
+
+        var narrow = SectionMaker.Make(plan, Workbench.Printer with { LongestBridge = 8 }, new());
+        var told = Assert.Single(narrow.Findings, f => f.Code == "PF5060");
+        Assert.Equal((Severity.Warning, "8"), (told.Severity, told.Cure!.Value));
+        Assert.InRange(narrow.Value!.Sections[0].Overhangs.Unsupported, 0.95 * sill, 1.05 * sill);
+    }
+
     private static PlatformPlan Plan { get; } = Straight(150, Side.Left, Open, false);
 
     // Heights z of a wall are those over the baseboard, its places along the track.

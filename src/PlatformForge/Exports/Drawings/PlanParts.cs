@@ -160,12 +160,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             sheet.Lines(Line(view, hidden, from, to), HouseStyle.Hidden);
         }
 
-        foreach (var (face, behind, a, b) in PierView.Of(platform.Sections.Plan))
-        {
-            Strip(sheet, view, face, behind, a, b, null, HouseStyle.Hidden);
-        }
-
-        foreach (var (inner, outer, a, b, fill) in BentView.Below(plan))
+        var piers = PierView.Of(platform.Sections.Plan).Select(p => (p.Near, p.Far, p.From, p.To, (Fill?)null));
+        foreach (var (inner, outer, a, b, fill) in BentView.Below(plan).Concat(piers))
         {
             Strip(sheet, view, inner, outer, a, b, fill, HouseStyle.Hidden with { Width = 0.1 });
         }

@@ -16,9 +16,12 @@ internal static class OpeningWords
             var spec = kind.Key.Spec;
             bool ring = set.Facing!.Openings.Any(o => o.Shape.Kind == spec.Kind && o.Shape.Ring > 0);
             string head = spec.Rise <= 0 ? "" : ring ? ", under an arch of voussoirs" : ", under an arch whose voussoirs the nozzle would not show";
-            to.Say(Invariant($"{Name(spec.Kind)}, {(kind.Key.IsFar ? "far wall" : "front")}: {kind.Count()} {(spec.IsThrough ? "holes" : "recesses")} about {Figures.Fine(spec.Width)} mm wide and {Figures.Fine(spec.Height)} high")
-                + Invariant($"{head}, {(spec.IsThrough ? "right through into the hollow" : Figures.Fine(spec.Depth) + " mm deep behind the faces")}, their middles at {string.Join(", ", kind.Select(o => Figures.Mm(o.Chainage)))} mm. ")
-                + (spec.IsThrough ? "A pad behind each makes good what it takes off the wall, and ribs keep off it." : "Paint their floors black, and they read as holes."));
+            string wall = kind.Key.IsFar ? "far wall" : "front", what = spec.IsThrough ? "holes" : "recesses";
+            string deep = spec.IsThrough ? "right through into the hollow" : Invariant($"{Figures.Fine(spec.Depth)} mm deep behind the faces");
+            to.Say(Invariant($"{Name(spec.Kind)}, {wall}: {kind.Count()} {what} about {Figures.Fine(spec.Width)} mm wide and {Figures.Fine(spec.Height)} high")
+                + Invariant($"{head}, {deep}, their middles at {string.Join(", ", kind.Select(o => Figures.Mm(o.Chainage)))} mm. ")
+                + (spec.IsThrough ? "A pad behind each makes good what it takes off the wall, and ribs keep off it."
+                    : "Paint their floors black, and they read as holes."));
         }
     }
 

@@ -11,7 +11,8 @@ public sealed record WallOpeningReport(
     string Kind, string Face, int Section, double At, double Width, double Height, double Sill, bool Through,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Depth = null)
 {
-    internal static IReadOnlyList<WallOpeningReport> Of(SectionSet set) => [.. set.Plan.WallOpenings.OrderBy(o => o.IsFar).ThenBy(o => o.Chainage).Select(o => new WallOpeningReport(
+    internal static IReadOnlyList<WallOpeningReport> Of(SectionSet set) =>
+        [.. set.Plan.WallOpenings.OrderBy(o => o.IsFar).ThenBy(o => o.Chainage).Select(o => new WallOpeningReport(
         OpeningSpec.Name(o.Spec.Kind), PierReport.FaceOf(set, o.IsFar), PierReport.SectionAt(set, o.Chainage), o.Chainage, o.Spec.Width, o.Spec.Height,
         o.Spec.Sill, o.Spec.IsThrough, o.Spec.IsThrough ? null : o.Spec.Depth))];
 }

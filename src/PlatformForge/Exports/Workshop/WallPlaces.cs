@@ -19,7 +19,10 @@ internal static class WallPlaces
                     TableCell.Of(o.Sill, 2), TableCell.Of(o.Depth, 2), o.Through ? "yes" : "no",
                 ]),
             .. PierReport.Of(set).Select(p => (IReadOnlyList<TableCell>)
-                ["pier", p.Face, TableCell.Of(p.Section, 0), TableCell.Of((p.From + p.To) / 2, 2), TableCell.Of(set.Plan.Spec.Facing!.Piers!.Width, 2), "", "", "", ""]),
+                [
+                    "pier", p.Face, TableCell.Of(p.Section, 0), TableCell.Of((p.From + p.To) / 2, 2),
+                    TableCell.Of(set.Plan.Spec.Facing!.Piers!.Width, 2), "", "", "", "",
+                ]),
         ],
         "the plan's places, along the first face's track; openings are drawn to the nearest pieces of the bond")
     { FileOnly = true };

@@ -74,6 +74,9 @@ public sealed record Prism(PlanPlace Middle, double Along, Point2[] Ring, PrismE
     /// <summary>Its mouth in the walking surface, chamfered; null where it has none.</summary>
     public PrismMouth? Mouth { get; init; }
 
+    /// <summary>Whether it is no more than engraved in the walking surface, which still lies on the bed round it.</summary>
+    public bool IsEngraved { get; init; }
+
     /// <summary>When it is built.</summary>
     public PrismOrder Order { get; init; } = PrismOrder.UnderDeck;
 }

@@ -41,9 +41,11 @@ internal sealed class OpeningPad(PlatformPlan plan, OpeningSpec spec, bool isFar
         return cuts.Any(c => Math.Abs(c - at) < half + joint) ? "a joint between sections"
             : at - half < plan.Stations[0] + end || at + half > plan.Stations[^1] - end ? "the end wall"
             : plan.Keepouts.FirstOrDefault(k => k.Overlaps(place))?.Name is { } name ? $"the {name}"
-            : plan.WallOpenings.Any(o => o.Spec.IsThrough && o.IsFar == isFar && Math.Abs(o.Chainage - at) < half + new OpeningPad(plan, o.Spec, isFar).Half(o.Chainage) + Apart)
-                ? "another opening" : IsHollow(at, half) ? null : "the solid foot of a ramp, or a bend of the deck,";
+            : plan.WallOpenings.Any(o => o.Spec.IsThrough && o.IsFar == isFar && Math.Abs(o.Chainage - at) < half + HalfOf(o) + Apart) ? "another opening"
+            : IsHollow(at, half) ? null : "the solid foot of a ramp, or a bend of the deck,";
     }
+
+    private double HalfOf(PlannedOpening other) => new OpeningPad(plan, other.Spec, isFar).Half(other.Chainage);
 
     private double Half(double at) => spec.PadHalf / plan.Spine.Stretch(at, wall.At(at));
 

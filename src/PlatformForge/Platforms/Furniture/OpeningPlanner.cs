@@ -134,8 +134,8 @@ internal static class OpeningPlanner
         private IEnumerable<(double From, double To)> Bays()
         {
             double depth = plan.Spec.Facing!.Depth;
-            var taken = plan.Piers.Where(p => p.IsFar == isFar).Select(p => (From: p.From - depth, To: p.To + depth)).Concat(cut.Cuts.Select(c => (From: c, To: c)))
-                .OrderBy(t => t.From);
+            var taken = plan.Piers.Where(p => p.IsFar == isFar).Select(p => (From: p.From - depth, To: p.To + depth))
+                .Concat(cut.Cuts.Select(c => (From: c, To: c))).OrderBy(t => t.From);
             double from = plan.Stations[0];
             foreach (var (begin, end) in taken)
             {

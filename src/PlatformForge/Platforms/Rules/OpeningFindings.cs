@@ -34,7 +34,8 @@ internal static class OpeningFindings
         "PF4190",
         key + ".at",
         Invariant($"No opening is made right through the wall at {at:0.##} mm: {what} is behind it."),
-        free is { } place ? Invariant($"Move it to {place:0.##} mm, where there is room behind the wall, or have it made as a recess.") : "Have it made as a recess.")
+        free is { } place ? Invariant($"Move it to {place:0.##} mm, where there is room behind the wall, or have it made as a recess.")
+            : "Have it made as a recess.")
         .Curing(Moved(key, opening, at, free));
 
     // The list of places with one of them moved.

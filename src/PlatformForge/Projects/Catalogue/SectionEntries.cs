@@ -36,7 +36,8 @@ internal static class SectionEntries
         new("PF5052", "Openings in walls leave too little behind them, or are no deeper than joints.", "Give the depth or the wall that the message names."),
         new("PF5053", "Openings close between two lines of the nozzle.", "Give the figure that the message names."),
         new("PF5054", "Openings in a wall that is no masonry.", "Face it with brick or stone, or leave them out."),
-        new("PF5060", "An opening right through a wall is wider than the printer bridges.", "Give the width that the message names, or have it made as a recess."),
+        new("PF5060", "An opening right through a wall is wider than the printer bridges.",
+            "Give the width that the message names, or have it made as a recess."),
         new("PF5065", "Joints of masonry lie deeper than its least piece is long.", "Give the depth that the message names."),
         new("PF5059", "Plates are asked for at the joints of a trestle.", "Join its sections with dowels."),
         new("PF5055", "Steps of a plinth or of a wall that leans are wider than a line and hang free deck "

@@ -159,7 +159,8 @@ internal static class OverhangMeter
         {
             var all = ConvexRing.Hull(corners);
             Point2[] hull = [.. all.Where((c, i) => Distance(c, all[(i + all.Length - 1) % all.Length], all[(i + 1) % all.Length]) > Bow)];
-            return hull.Length > 2 && hull.All(c => stands.Exists(s => Distance(c, s.A, s.B) <= line)) && hull.Max(a => hull.Max(b => (a - b).Length)) <= longest;
+            return hull.Length > 2 && hull.All(c => stands.Exists(s => Distance(c, s.A, s.B) <= line))
+                && hull.Max(a => hull.Max(b => (a - b).Length)) <= longest;
         }
 
         /// <summary>The patch that hangs together from a triangle on: area in mm², share of its border that stands, least width and middle in mm.</summary>

@@ -48,6 +48,10 @@ internal static class FeatureBlocks
         }
     }
 
+    /// <summary>Area from above of what features engrave in the walking surface between two chainages, mm², what crosses counted twice.</summary>
+    public static double Engraved(PlatformPlan plan, double from, double to) => Of(plan, PrismAct.Remove)
+        .Where(p => p.IsEngraved && p.Middle.Chainage > from && p.Middle.Chainage < to).Sum(p => ConvexRing.Area(p.Ring));
+
     private static IEnumerable<Prism> Of(PlatformPlan plan, PrismAct act) => plan.Features.SelectMany(f => f.Prisms).Where(p => p.Act == act);
 
     // Under a deck on bents nothing is a wall's.

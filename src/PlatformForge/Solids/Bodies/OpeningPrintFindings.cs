@@ -31,7 +31,8 @@ internal static class OpeningPrintFindings
     public static Finding TooWideToBridge(string key, double width, double longest) => Finding.Warning(
         "PF5060",
         key + ".width",
-        Invariant($"An opening {width:0.###} mm wide goes right through its wall: the printer lays its sill in the air from side to side, and bridges {longest:0.###} mm."),
+        Invariant($"An opening {width:0.###} mm wide goes right through its wall: its sill is laid in the air from side to side, ")
+            + Invariant($"and the printer bridges {longest:0.###} mm."),
         Invariant($"Give {longest:0.##} mm or less, or have it made as a recess.")).Curing(longest);
 
     public static Finding NoMasonry(string key, string wall, string finish) => Finding.Error(

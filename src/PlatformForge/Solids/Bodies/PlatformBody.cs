@@ -26,6 +26,6 @@ public static class PlatformBody
         FeatureBlocks.Remove(chart, top, from, to, removed);
         BankBlocks.Remove(chart, from, to, removed);
         WallBlocks.RemoveBelowBaseboard(chart, from, to, removed);
-        return new(added, removed) { Engraved = engraved + ZoneBlocks.Ledges(chart, from, to) };
+        return new(added, removed) { Engraved = engraved + FeatureBlocks.Engraved(chart.Plan, from, to) + ZoneBlocks.Ledges(chart, from, to) };
     }
 }

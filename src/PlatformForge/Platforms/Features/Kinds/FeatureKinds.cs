@@ -14,7 +14,8 @@ internal static class FeatureKinds
         .Several(
             "fixing",
             "A pillar under the deck with a hole for a wood screw that comes up through the baseboard and holds the platform down.",
-            FixingSpec.Keys);
+            FixingSpec.Keys)
+        .Several("manhole", "A manhole's cover in its frame, engraved in the deck; the paving ends at it.", ManholeSpec.Keys);
 
     private static SpecKeys<PlatformSpec> Several<T>(this SpecKeys<PlatformSpec> platform, string word, string says, SpecKeys<T> keys)
         where T : FeatureSpec => platform.Tables(word, says, keys, p => p.Of<T>(), (p, features) => p.With(features));

@@ -1,0 +1,124 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Features.Kinds;
+using PlatformForge.Platforms.Surfaces;
+using PlatformForge.Sections;
+using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Tests.Fixtures;
+using PlatformForge.Tests.Sections;
+using PlatformForge.Track;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Platforms;
+
+/// <summary>Manholes: cover and frame engraved in a deck, by meshes and volumes.</summary>
+public class ManholeTests
+{
+    private static readonly ModelScale Scale = new(76.2);
+
+    private static readonly ManholeSpec Manhole = new(275, 20) { Fit = 0, Pattern = CoverPattern.Plain };
+
+    [Theory]
+    [InlineData(Side.Left, CoverPattern.Studs, null)]
+    [InlineData(Side.Right, CoverPattern.Bars, PavingKind.Flags)]
+    [InlineData(Side.Left, CoverPattern.Studs, PavingKind.Setts)]
+    [InlineData(Side.Right, CoverPattern.Plain, PavingKind.Bricks)]
+    public void Sections_with_manholes_are_sound_and_lie_flat(Side side, CoverPattern pattern, PavingKind? kind)
+    {
+        var sections = Made(side, [Manhole with { Pattern = pattern }, Manhole with { Pattern = pattern, Chainage = 320, Inset = 14 }], Paved(kind)).Sections;
+        Assert.All(sections, SoundSection.Check);
+        Assert.All(sections, s => Assert.Equal(PrintPose.DeckDown, s.Pose));
+    }
+
+    [Fact]
+    public void A_manhole_takes_the_volume_of_its_rings()
+    {
+        // Two rings of grooves: outer sizes less inner ones, by the depth.
+        double Ring(double along, double across) => ((along + (2 * Manhole.Groove)) * (across + (2 * Manhole.Groove))) - (along * across);
+        double out1 = Manhole.Along + (2 * (Manhole.Frame + Manhole.Groove)), out2 = Manhole.Across + (2 * (Manhole.Frame + Manhole.Groove));
+        double taken = Manhole.Depth * (Ring(Manhole.Along, Manhole.Across) + Ring(out1, out2));
+        Assert.Equal(taken, Volume([], null) - Volume([Manhole], null), 1e-3);
+    }
+
+    [Fact]
+    public void Studs_take_what_lies_between_them()
+    {
+        // Two ways of grooves over the cover, their crossings once.
+        var studs = Manhole with { Pattern = CoverPattern.Studs, Pitch = 2 };
+        double along = Math.Round(studs.Along / 2) - 1, across = Math.Round(studs.Across / 2) - 1, g = studs.Groove;
+        double taken = studs.Depth * ((across * g * studs.Along) + (along * g * studs.Across) - (along * across * g * g));
+        Assert.Equal(taken, Volume([Manhole], null) - Volume([studs], null), 1e-3);
+    }
+
+    [Fact]
+    public void Paving_ends_at_the_frame_and_no_joint_of_it_is_left_within()
+    {
+        var mesh = Made(Side.Left, [Manhole], Paved(PavingKind.Setts)).Sections[0].Solid.Mesh;
+        var plan = Plan(Side.Left, [Manhole], Paved(PavingKind.Setts));
+        var middle = plan.ToLayout(Manhole.Chainage, plan.Back.At(Manhole.Chainage) - Manhole.Inset);
+        double top = plan.TopAt(Manhole.Chainage, plan.Back.At(Manhole.Chainage) - Manhole.Inset);
+        double edge = (Manhole.Along / 2) + Manhole.Groove + Manhole.Frame;
+
+        // Level triangles within the frame, at the depth of the paving's joints: only its own groove round the cover, whose area is known.
+        double Area(double half, double low, double high) => Enumerable.Range(0, mesh.TriangleCount).Select(t => Corners(mesh, t))
+            .Where(c => c.All(p => p.Z > low && p.Z < high && Math.Abs(p.X - middle.X) < half && Math.Abs(p.Y - middle.Y) < half))
+            .Sum(c => Point3.Cross(c[1] - c[0], c[2] - c[0]).Z / 2);
+        double inner = Manhole.Along + (2 * Manhole.Groove);
+        Assert.Equal((inner * inner) - (Manhole.Along * Manhole.Across), Area(edge + 0.01, top - 0.31, top - 0.29), 0.01);
+        Assert.True(Area(30, top - 0.31, top - 0.29) > 50);
+    }
+
+    [Fact]
+    public void Cuts_keep_off_manholes_and_other_features_are_told()
+    {
+        var plan = Plan(Side.Left, [Manhole], null);
+        var keep = Assert.Single(plan.Keepouts);
+        Assert.DoesNotContain(plan.CutCandidates, c => c.Chainage > keep.From - 1 && c.Chainage < keep.To + 1);
+        Assert.Equal(Manhole.Along + (2 * (Manhole.Frame + (2 * Manhole.Groove))), keep.To - keep.From, 1e-9);
+    }
+
+    [Fact]
+    public void Sizes_follow_the_scale()
+    {
+        var small = Manhole with { Ratio = 148 };
+        Assert.Equal(600 / 148.0, small.Along, 1e-12);
+        Assert.Equal(0.8, small.Frame);
+        Assert.Equal(600 / 43.5, (Manhole with { Ratio = 43.5 }).Along, 1e-12);
+        Assert.Equal(75 / 43.5, (Manhole with { Ratio = 43.5 }).Frame, 1e-12);
+    }
+
+    [Theory]
+    [InlineData("PF4191", 1.5, 2.0)]
+    [InlineData("PF4192", 0.3, 0.9)]
+    public void Manholes_that_cannot_be_made_are_refused_and_the_remedy_works(string code, double depth, double pitch)
+    {
+        var spec = Manhole with { Pattern = CoverPattern.Studs, Depth = depth, Pitch = pitch };
+        var fault = Assert.Single(Early(spec));
+        Assert.Equal(code, fault.Code);
+        var cured = code == "PF4191" ? spec with { Depth = double.Parse(fault.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture) } : spec with { Pattern = CoverPattern.Plain };
+        Assert.Empty(Early(cured));
+    }
+
+    private static Finding[] Early(ManholeSpec spec)
+    {
+        var plan = Plan(Side.Left, [], null);
+        return [.. spec.Early(plan.Spec, plan.Site, "platform 'straight'.manhole[0]")];
+    }
+
+    private static Point3[] Corners(Mesh mesh, int t) => [.. Enumerable.Range(0, 3).Select(k => mesh.Vertices[mesh.Triangles[(3 * t) + k]])];
+
+    private static PavingSpec? Paved(PavingKind? kind) => kind is { } k ? PavingSpec.For(Scale) with { Kind = k } : null;
+
+    private static double Volume(ManholeSpec[] manholes, PavingSpec? paving) => SolidRaiser.Volume([.. PlatformBody.Blocks(Plan(Side.Left, manholes, paving)).All]);
+
+    private static SectionSet Made(Side side, ManholeSpec[] manholes, PavingSpec? paving) => Workbench.Made(Plan(side, manholes, paving), Workbench.Printer, new());
+
+    private static PlatformPlan Plan(Side side, ManholeSpec[] manholes, PavingSpec? paving) => Workbench.Straight(150, side, s => s with
+    {
+        Features = manholes,
+        Deck = s.Deck with { Paving = paving },
+    });
+}
