@@ -155,8 +155,10 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
 
             if (part.IsPier)
             {
-                sheet.Line(of(foot[0]), of(top[0]), HouseStyle.Thin);
-                sheet.Line(of(foot[^1]), of(top[^1]), HouseStyle.Thin);
+                // Where the bricks that turn its corners end.
+                Point2 stands = new(part.Wall.Regions.Select(r => r.Out).DefaultIfEmpty(0).Max(), 0);
+                sheet.Line(of(foot[0] - stands), of(top[0] - stands), HouseStyle.Thin);
+                sheet.Line(of(foot[^1] + stands), of(top[^1] + stands), HouseStyle.Thin);
             }
         }
 
