@@ -11,14 +11,14 @@ internal abstract class CoursedPattern : IWallPattern
     private readonly FlatWall wall;
     private readonly RunRoom[] runs;
     private readonly EdgeLine top, foot;
-    private readonly CourseCut cut;
+    private readonly CourseCut cutter;
 
     protected CoursedPattern(WallLaying laying, FlatWall wall)
     {
         (Laying, this.wall) = (laying, wall);
         runs = [.. wall.Runs.Select((r, i) => Room(r, i))];
         (top, foot) = (new(wall.Top, -laying.Bed), new(wall.Foot, laying.Foot));
-        cut = new(wall.Bends, laying.LeastPiece);
+        cutter = new(wall.Bends, laying.LeastPiece);
     }
 
     public abstract double GreatestDraw { get; }
@@ -46,7 +46,7 @@ internal abstract class CoursedPattern : IWallPattern
             outlines.Clear();
             foreach (var (from, to) in spans)
             {
-                cut.Cut(top, under, new(from, to, row.Low, row.High), outlines);
+                cutter.Cut(top, under, new(from, to, row.Low, row.High), outlines);
             }
 
             foreach (var outline in outlines)
@@ -173,7 +173,7 @@ internal abstract class CoursedPattern : IWallPattern
     }
 
     // What would end at a bend stops a hair short of it.
-    private double Clear(double at, int inward) => cut.Clear(at, inward);
+    private double Clear(double at, int inward) => cutter.Clear(at, inward);
 }
 
 /// <summary>A row of oblongs.</summary>

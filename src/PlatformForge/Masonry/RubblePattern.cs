@@ -22,7 +22,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
     private readonly EdgeLine top = new(wall.Top, -spec.Laying.Bed), foot = new(wall.Foot, spec.Laying.Foot);
 
     private OpeningCut[] cuts = [];
-    private double[]? places;
+    private double[]? turns;
 
     public double GreatestDraw => 0;
 
@@ -220,7 +220,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
 
     private Point2[] OffBends(Point2[] ring) => Array.ConvertAll(ring, p =>
     {
-        foreach (double bend in places ??= [.. Places()])
+        foreach (double bend in turns ??= [.. Places()])
         {
             if (Math.Abs(bend - p.X) < CourseCut.OffBends)
             {
