@@ -61,7 +61,7 @@ internal sealed class SeenSurfaces
             {
                 var way = normal * (1 / twice);
                 var middle = (a + b + c) * (1.0 / 3);
-                bool seen = isTop ? Hit(middle, new(0, 0, 1)) >= Widest : IsSeen(middle, way, outward) || IsOfBent(paint, middle, way);
+                bool seen = (isTop ? Hit(middle, new(0, 0, 1)) >= Widest : IsSeen(middle, way, outward)) || IsOfBent(paint, middle, way);
                 areas[paint] += seen ? twice / 2 : 0;
             }
         }

@@ -32,6 +32,7 @@ public class FinishedSampleTests
     [InlineData("pendlewick-brick")]
     [InlineData("oxenwharf")]
     [InlineData("marrowby-stone")]
+    [InlineData("wrenlow")]
     [InlineData("ollingshaw")]
     public void Areas_to_be_painted_are_what_is_seen_of_the_written_pieces(string name)
     {
