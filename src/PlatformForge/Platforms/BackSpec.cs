@@ -28,6 +28,12 @@ public sealed record BackSpec
     /// practice, no source).</summary>
     public double Slope { get; init; } = 1;
 
+    /// <summary>Whether a bank is a print of its own, which stands on its foot behind the platform's wall: then it may be as flat as asked.</summary>
+    public bool Apart { get; init; }
+
+    /// <summary>Air between such a bank and the wall, mm. Default 0.2 (common practice, no source).</summary>
+    public double Fit { get; init; } = 0.2;
+
     /// <summary>Height over the baseboard of the ground at a bank's foot. Default 0.</summary>
     public double Ground { get; init; }
 
@@ -41,8 +47,17 @@ public sealed record BackSpec
     internal (string Key, double Taken, LineMake Make)? Strip =>
         Retaining is { } wall ? ("retaining", wall.Taken, wall.Make) : Kerb is { } kerb ? ("kerb", kerb.Taken, kerb.Make) : null;
 
+    /// <summary>Whether a bank stands behind the platform as a print of its own.</summary>
+    public bool IsBankApart => Kind == BackKind.Bank && Apart;
+
     /// <summary>Whether a wall stands upright under the deck's back edge.</summary>
-    public bool HasWall => Kind == BackKind.Wall;
+    public bool HasWall => Kind == BackKind.Wall || IsBankApart;
+
+    /// <summary>Whether that wall is seen: no bank hides it.</summary>
+    public bool ShowsWall => Kind == BackKind.Wall;
+
+    /// <summary>What a bank of its own comes to.</summary>
+    public LineMake BankMake => new(LineMake.Bank, LineForm.Strip, 0, Fit);
 
     /// <summary>Its keys in the project file.</summary>
     public static SpecKeys<BackSpec> Keys { get; } = new SpecKeys<BackSpec>(_ => new())
@@ -53,6 +68,12 @@ public sealed record BackSpec
             (b, v) => b with { Kind = v },
             [("wall", BackKind.Wall), ("bank", BackKind.Bank), ("open", BackKind.Open)])
         .Number("slope", NumberRange.From(0.2, 5), "", "A bank falls 1 in this.", b => b.Slope, (b, v) => b with { Slope = v })
+        .Flag(
+            "apart",
+            "Whether a bank is a print of its own, which stands on its foot behind the platform's wall: it may be as flat as wanted then.",
+            b => b.Apart,
+            (b, v) => b with { Apart = v })
+        .Length("fit", NumberRange.From(0, 2), "Air between such a bank and the wall.", b => b.Fit, (b, v) => b with { Fit = v })
         .Length(
             "ground",
             NumberRange.From(0, 300),

@@ -83,7 +83,13 @@ internal static class FacePlanner
             request.Chart,
             request.Spec.Face.Side,
             trace,
-            request.Spec.Deck.Width).Choose([.. slabs.Breaks.Concat(slabs.Joints).Distinct().Order()]);
+            request.Spec.Deck.Width).Choose(Breaks(request.Spec, [.. slabs.Breaks.Concat(slabs.Joints).Distinct().Order()]));
+
+    // Where lines across begin and end to turn is a station too, unless one is as near as makes no facet.
+    private static double[] Breaks(PlatformSpec spec, double[] breaks) =>
+        [.. breaks.Concat(SkewSpec.Bends(spec).Where(b => !breaks.Any(s => Math.Abs(s - b) < LeastFacet))).Order()];
+
+    private const double LeastFacet = 0.5; // mm
 
     private static PlanLine Edge(PlatformRequest request, EdgeVertices vertices, EdgeStyle style) =>
         new(vertices.Stations, EdgeShaper.Shape(

@@ -4,7 +4,7 @@ using PlatformForge.Units.Specs;
 namespace PlatformForge.Platforms;
 
 /// <summary>
-/// A footing along the back, beside the level deck, on which the fence stands: a kerb, printed by itself and laid into a rebate, with the holes for the posts
+/// A footing along the back, beside the level deck and, if asked, down the ramps, on which the fence stands: a kerb, printed by itself and laid into a rebate, with the holes for the posts
 /// that go through it. Lengths in mm of the model; the defaults are for 4 mm scale.
 /// </summary>
 public sealed record KerbSpec
@@ -21,6 +21,9 @@ public sealed record KerbSpec
     /// <summary>Air on either side in its rebate. Default 0.1 (common practice, no source).</summary>
     public double Fit { get; init; } = 0.1;
 
+    /// <summary>Whether it runs down the ramps too. Default no: it ends at their tops.</summary>
+    public bool Ramps { get; init; }
+
     /// <summary>What it takes of the deck, mm.</summary>
     public double Taken => Width + (2 * Fit);
 
@@ -32,7 +35,8 @@ public sealed record KerbSpec
         .Length("height", NumberRange.From(0.2, 50), "How far it stands over the deck.", k => k.Height, (k, v) => k with { Height = v })
         .Length("width", NumberRange.From(0.5, 100), "Its width; a lip of 0.8 mm of the deck stays behind it.", k => k.Width, (k, v) => k with { Width = v })
         .Length("depth", NumberRange.From(0.1, 10), "Depth of its rebate in the deck.", k => k.Depth, (k, v) => k with { Depth = v })
-        .Length("fit", NumberRange.From(0, 1), "Air on either side in its rebate.", k => k.Fit, (k, v) => k with { Fit = v });
+        .Length("fit", NumberRange.From(0, 1), "Air on either side in its rebate.", k => k.Fit, (k, v) => k with { Fit = v })
+        .Flag("ramps", "Whether it runs down the ramps too.", k => k.Ramps, (k, v) => k with { Ramps = v });
 
     /// <summary>The defaults for a scale: 6 in high and 15 in wide.</summary>
     public static KerbSpec For(ModelScale scale) => new() { Height = scale.ToModel(6 * 25.4), Width = scale.ToModel(15 * 25.4) };

@@ -42,7 +42,7 @@ public sealed record LineMake(
     string Name, LineForm Form, double Depth, double Fit = 0, double Rise = 0, StripPattern Pattern = StripPattern.Plain, double Stud = 0, double Pitch = 0)
 {
     /// <summary>Names that the makes have.</summary>
-    public const string White = "white line", Tactile = "tactile strip", Retaining = "retaining wall", Kerb = "kerb";
+    public const string White = "white line", Tactile = "tactile strip", Retaining = "retaining wall", Kerb = "kerb", Bank = "bank";
 
     /// <summary>What makes a wall of it, printed on its coping; null for all else.</summary>
     public RetainingMake? Wall { get; init; }
@@ -62,4 +62,8 @@ public sealed record LineMake(
 
 /// <summary>A wall that stands in a rebate: how far plinth and coping stand before its face, the coping's thickness, and the plinth's height over the deck,
 /// mm.</summary>
-public sealed record RetainingMake(double Oversail, double Coping, double Plinth);
+public sealed record RetainingMake(double Oversail, double Coping, double Plinth)
+{
+    /// <summary>Height of its coping's top over the baseboard where that is level over a ramp, mm; null where it follows the deck.</summary>
+    public double? LevelTop { get; init; }
+}

@@ -11,6 +11,9 @@ namespace PlatformForge.Platforms;
 /// <param name="Foot">Where it meets the ground.</param>
 public sealed record PlanBank(double Slope, double Ground, double Thickness, PlanLine Edge, PlanLine Foot)
 {
+    /// <summary>Whether it is a print of its own, solid, behind the wall: its edge lies behind the deck's then by the air between.</summary>
+    public bool IsApart { get; init; }
+
     /// <summary>How far below its face, plumb, the shell's inner side lies, mm.</summary>
     public double Depth => Thickness / Slope;
 
@@ -23,8 +26,8 @@ public sealed record PlanBank(double Slope, double Ground, double Thickness, Pla
             return null;
         }
 
-        var edge = plan.Back;
+        var edge = back.Apart ? plan.Back.Shifted(back.Fit) : plan.Back;
         double[] foot = [.. edge.Stations.Zip(edge.Reach, (s, t) => t + Math.Max(0, back.Slope * (plan.TopAt(s, t) - back.Ground)))];
-        return new(back.Slope, back.Ground, plan.Spec.Walls.BackThickness, edge, new(edge.Stations, foot));
+        return new(back.Slope, back.Ground, plan.Spec.Walls.BackThickness, edge, new(edge.Stations, foot)) { IsApart = back.Apart };
     }
 }

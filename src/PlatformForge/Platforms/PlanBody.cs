@@ -54,6 +54,9 @@ public sealed record LineBand(double From, double To, PlanLine Near, PlanLine Fa
 {
     /// <summary>Depth of what is cut into the deck for it, mm; 0 for paint alone.</summary>
     public double GrooveDepth => Made.Depth;
+
+    /// <summary>How far it rises over the deck where that is a height over the baseboard, mm.</summary>
+    public double RiseOver(double deck) => Made.Wall?.LevelTop is { } top ? top - deck : Made.Rise;
 }
 
 /// <summary>How much a place is wanted for a cut.</summary>

@@ -146,16 +146,6 @@ public static class PlatformPlanner
         return HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
     }
 
-    // A retaining wall or a kerb along the back, beside the level deck: behind its rebate a lip of the deck stays, or the rebate's floor would hang free where
-    // the deck is printed face down.
-    private static IEnumerable<LineBand> BackStrip(PlatformSpec spec, FacePlan face, BodyPlan body)
-    {
-        var (profile, strip) = (face.Profile, spec.IsIsland ? null : spec.Back.Strip);
-        return strip is { } s && profile.EndHead > profile.StartHead
-            ? [new(profile.StartHead, profile.EndHead, body.Back.Shifted(-BackSpec.Lip - s.Taken), body.Back.Shifted(-BackSpec.Lip), s.Make)]
-            : [];
-    }
-
     /// <summary>A plan of faces, a body and what stands on it.</summary>
     internal static PlatformPlan Assembled(PlatformSpec spec, PlatformSite site, IReadOnlyList<FacePlan> faces, BodyPlan body,
         PlannedFurniture furniture) => new()
@@ -165,7 +155,7 @@ public static class PlatformPlanner
             Faces = faces,
             Body = body with
             {
-                Lines = [.. body.Lines.Count > 0 ? body.Lines : faces.Take(1).SelectMany(f => f.Lines), .. BackStrip(spec, faces[0], body)],
+                Lines = [.. body.Lines.Count > 0 ? body.Lines : faces.Take(1).SelectMany(f => f.Lines), .. BackStrips.Of(spec, faces[0], body)],
                 Ground = WallGrounds.Of(spec, faces[0], body),
             },
             Ribs = furniture.Ribs.Ribs,

@@ -68,11 +68,11 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     public double FrontDepth => Walls.FrontThickness + (Facing?.SetBack(false) ?? 0);
 
     /// <summary>The same platform, its coping told how deep the wall under it is, since an overhang that is not stated follows it, and its
-    /// facing whether there is a back wall.</summary>
+    /// facing whether a back wall is seen.</summary>
     internal PlatformSpec Seated => this with
     {
         Coping = Coping with { Seat = SeatDepth },
-        Facing = Facing is { } facing ? facing with { HasBack = IsIsland || Back.HasWall } : null,
+        Facing = Facing is { } facing ? facing with { HasBack = IsIsland || Back.ShowsWall } : null,
     };
 
     /// <summary>How much of the wall's depth the coping has to lie on, mm from the wall's face: all of it, but for what corbelled courses bring out under it;

@@ -3,8 +3,21 @@ using PlatformForge.Units.Specs;
 
 namespace PlatformForge.Platforms;
 
+/// <summary>What a retaining wall does beside ramps.</summary>
+public enum RampWall
+{
+    /// <summary>It ends at the ramps' tops.</summary>
+    None,
+
+    /// <summary>Its coping falls with the ramp, as that of a wing wall.</summary>
+    Sloped,
+
+    /// <summary>Its coping runs on level, as the ground that it holds: it stands higher over a ramp.</summary>
+    Level,
+}
+
 /// <summary>
-/// A retaining wall along the back, beside the level deck: what lies behind the platform lies higher than its deck. It is faced as the front is. It cannot lie on the bed with the deck, so
+/// A retaining wall along the back, beside the level deck and, if asked, beside ramps: what lies behind the platform lies higher than its deck. It is faced as the front is. It cannot lie on the bed with the deck, so
 /// it is a print of its own, on its coping, whose foot stands in a rebate of the deck. Lengths in mm of the model; the defaults are for 4 mm scale.
 /// </summary>
 public sealed record RetainingSpec
@@ -30,6 +43,9 @@ public sealed record RetainingSpec
     /// <summary>Air on either side in its rebate. Default 0.1 (common practice, no source).</summary>
     public double Fit { get; init; } = 0.1;
 
+    /// <summary>What it does beside ramps. Default nothing: it ends at their tops.</summary>
+    public RampWall Ramps { get; init; }
+
     /// <summary>What it takes of the deck, mm.</summary>
     public double Taken => Thickness + (2 * Fit);
 
@@ -45,6 +61,12 @@ public sealed record RetainingSpec
         .Length("plinth", NumberRange.From(0, 100), "Height of its plinth over the deck.", r => r.Plinth, (r, v) => r with { Plinth = v })
         .Length("depth", NumberRange.From(0.1, 10), "Depth of its rebate in the deck.", r => r.Depth, (r, v) => r with { Depth = v })
         .Length("fit", NumberRange.From(0, 1), "Air on either side in its rebate.", r => r.Fit, (r, v) => r with { Fit = v })
+        .Choice(
+            "ramps",
+            "What it does beside ramps: it ends at their tops; falls with them; or runs on level, and stands higher over them.",
+            r => r.Ramps,
+            (r, v) => r with { Ramps = v },
+            [("none", RampWall.None), ("sloped", RampWall.Sloped), ("level", RampWall.Level)])
         .Check((r, key) => r.Height > r.Coping + r.Plinth ? null : new(
             "height",
             FormattableString.Invariant($"A wall {r.Height:0.###} mm high has no face between a plinth of {r.Plinth:0.###} and a coping of {r.Coping:0.###}."),

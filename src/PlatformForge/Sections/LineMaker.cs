@@ -10,7 +10,7 @@ using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Sections;
 
-/// <summary>Makes inlays and strips of a platform's lines, one a line and section, and lays strips on beds.</summary>
+/// <summary>Makes inlays and strips of a platform's lines, and banks that are prints of their own, one a line and section, and lays what is loose on beds.</summary>
 internal static class LineMaker
 {
     /// <param name="chart">The plan that the sections are made from.</param>
@@ -23,7 +23,8 @@ internal static class LineMaker
         CancellationToken cancel)
     {
         LineBand[] lines = [.. chart.Plan.Body.Lines];
-        if (!Array.Exists(lines, l => l.Made.IsPrinted))
+        bool hasBank = chart.Plan.Bank is { IsApart: true };
+        if (!hasBank && !Array.Exists(lines, l => l.Made.IsPrinted))
         {
             return LineSet.None;
         }
@@ -39,11 +40,20 @@ internal static class LineMaker
                 if (blocks.Length > 0)
                 {
                     double middle = (Math.Max(from, lines[i].From) + Math.Min(to, lines[i].To)) / 2;
-                    var input = new LineInput(blocks, lines[i].Made.Form, lines[i].Made.Wall is not null, chart.Plan.Surface.At(middle), chart.Forward(middle),
+                    var input = new LineInput(blocks, lines[i].Made.Form, lines[i].Made.Wall is not null,
+                        lines[i].Made.Wall?.LevelTop is { } level ? new(level) : chart.Plan.Surface.At(middle), chart.Forward(middle),
                         section.ToLayout, printer, lines[i].Made.Wall is null ? null : facing);
                     var (solid, toLayout, hull, size, estimate, faced) = memory.Of("line", input, static (given, _) => Form(given), cancel);
                     pieces.Add(new(section.Number, i + 1, lines[i].Made, solid, toLayout, hull, size, estimate) { Stretch = section.Stretch, Faced = faced });
                 }
+            }
+
+            if (hasBank && BankBlocks.Alone(chart, from, to) is { Count: > 0 } bank)
+            {
+                // It stands on its foot, level.
+                var input = new LineInput([.. bank], LineForm.Strip, false, default, chart.Forward((from + to) / 2), section.ToLayout, printer, null);
+                var (solid, toLayout, hull, size, estimate) = memory.Of("line", input, static (given, _) => Form(given), cancel);
+                pieces.Add(new(section.Number, lines.Length + 1, chart.Plan.Spec.Back.BankMake, solid, toLayout, hull, size, estimate) { Stretch = section.Stretch });
             }
         }
 

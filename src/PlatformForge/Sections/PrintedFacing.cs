@@ -77,13 +77,14 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     /// <param name="trim">What sections are trimmed by at a cut, mm.</param>
     public static PrintedFacing? OfRetaining(PlatformPlan plan, PrinterSpec printer, double trim)
     {
-        if (plan.Spec.Facing is not { } spec || plan.Body.Lines.FirstOrDefault(l => l.Made.Wall is not null) is not { } band)
+        LineBand[] bands = [.. plan.Body.Lines.Where(l => l.Made.Wall is not null)];
+        if (plan.Spec.Facing is not { } spec || bands.Length == 0)
         {
             return null;
         }
 
-        double deck = Math.Min(plan.TopAt(band.From, band.Near.At(band.From)), plan.TopAt(band.To, band.Near.At(band.To)));
-        double under = deck + band.Made.Rise - band.Made.Wall!.Coping;
+        // Courses go on beside ramps as beside the level deck, whose coping is the highest.
+        double under = bands.Max(b => Math.Min(plan.TopAt(b.From, b.Near.At(b.From)), plan.TopAt(b.To, b.Near.At(b.To))) + b.Made.Rise - b.Made.Wall!.Coping);
         var laying = new WallLaying(spec.Joint, spec.Depth, under - spec.Joint, Math.Max(LeastStop, (spec.Joint / 2) - trim), spec.Joint, printer.Nozzle / 2);
         return Work(spec.Front, spec, laying, plan.Site.Scale, printer) is { } work
             ? new([new(work, [WallNames.Retaining])], []) { Front = spec.Front } : null;

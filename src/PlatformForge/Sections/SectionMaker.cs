@@ -97,6 +97,7 @@ public static class SectionMaker
         findings.AddRange(TrestlePrintRule.Check(plan, printer, spec.Joint, ends.Length - 2));
         findings.AddRange(PavingRule.Check(plan, printer));
         findings.AddRange(LineRule.Check(plan, printer));
+        findings.AddRange(BankPieceRule.Check(plan, chart, printer, ends));
         findings.AddRange(CopingRule.Check(plan, printer));
         var joints = new CutJoint?[ends.Length];
         for (int i = 1; i < ends.Length - 1; i++)

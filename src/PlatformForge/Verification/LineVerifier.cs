@@ -18,6 +18,9 @@ public static class LineVerifier
     // An underside looks down: the cosine of some 18 degrees, sloping decks and all.
     private const double Under = -0.95;
 
+    // Undersides whose slopes differ by less look down one way: a crossfall's planes round a curve, not a ramp and a level coping.
+    private const double Alike = 0.04;
+
     /// <summary>The lines' meshes as they are written, by file, and what is wrong with them.</summary>
     internal static (Dictionary<string, Mesh> Meshes, IReadOnlyList<Finding> Faults) Read(Manifest manifest, WrittenFolder folder) =>
         WrittenMeshes.Read(manifest.Lines.Select(p => (p.Name, p.Stl)), folder);
@@ -41,6 +44,12 @@ public static class LineVerifier
     private static string? Objection(Mesh piece, Mesh section, ManifestLine line)
     {
         var (under, up) = Underside(piece, line.Depth);
+        if (line.IsGrounded)
+        {
+            return piece.Vertices.Any(p => p.Z < -Off) || under.Length == 0 || under.Any(p => p.Z > Off) ? "does not stand on the baseboard"
+                : piece.Vertices.Max(p => p.Z) > section.Vertices.Max(p => p.Z) + Off ? "is higher than its section's deck" : null;
+        }
+
         if (under.Length == 0 || !MeshGap.LiesOn(under, section, Off))
         {
             return "does not lie on the floor of its rebate";
@@ -57,24 +66,35 @@ public static class LineVerifier
             ? Invariant($"is {most:F2} mm high where its rebate is {line.Depth:F2} deep and {line.Rise:F2} is to stand over the deck") : null;
     }
 
-    // The corners of what looks down, and the direction square to it, up. What looks down over the deck is the soffit of a coping.
+    // The corners of what looks down, and the direction square to it, up. What looks down over the deck is the soffit of a coping, which may be level where the
+    // floor of its rebate slopes: of several ways to look down the underside's is the one that all of the piece lies above.
     private static (Point3[] Corners, Point3 Up) Underside(Mesh piece, double depth)
     {
-        var corners = new HashSet<int>();
-        Point3 down = default;
+        var ways = new Dictionary<(long, long), (HashSet<int> Corners, Point3 Down)>();
         for (int i = 0; i < piece.TriangleCount; i++)
         {
             int a = piece.Triangles[3 * i], b = piece.Triangles[(3 * i) + 1], c = piece.Triangles[(3 * i) + 2];
             var normal = Point3.Cross(piece.Vertices[b] - piece.Vertices[a], piece.Vertices[c] - piece.Vertices[a]);
             if (normal.Z < Under * normal.Length)
             {
-                corners.UnionWith([a, b, c]);
-                down += normal;
+                var key = ((long)Math.Round(normal.X / normal.Z / Alike), (long)Math.Round(normal.Y / normal.Z / Alike));
+                var way = ways.TryGetValue(key, out var found) ? found : (Corners: [], Down: default);
+                way.Corners.UnionWith([a, b, c]);
+                ways[key] = (way.Corners, way.Down + normal);
             }
         }
 
-        var up = down * (-1 / down.Length);
-        double floor = corners.Count > 0 ? corners.Min(v => Point3.Dot(up, piece.Vertices[v])) : 0;
+        if (ways.Count == 0)
+        {
+            return ([], new(0, 0, 1));
+        }
+
+        var (corners, up) = ways.Values.Select(w => (w.Corners, Up: w.Down * (-1 / w.Down.Length))).MinBy(w => Beneath(piece, w.Corners, w.Up));
+        double floor = corners.Min(v => Point3.Dot(up, piece.Vertices[v]));
         return ([.. corners.Select(v => piece.Vertices[v]).Where(p => Point3.Dot(up, p) < floor + depth + Off)], up);
     }
+
+    // How far anything of a piece lies under the lowest corner that looks down one way, mm.
+    private static double Beneath(Mesh piece, HashSet<int> corners, Point3 up) =>
+        corners.Min(v => Point3.Dot(up, piece.Vertices[v])) - piece.Vertices.Min(p => Point3.Dot(up, p));
 }

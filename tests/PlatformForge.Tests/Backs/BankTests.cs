@@ -100,6 +100,73 @@ public class BankTests
         static double Figure(Finding finding) => double.Parse(finding.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
     }
 
+    /// <summary>A bank of its own is a prism: half of its width times its height, or, on higher ground, with the oblong under that.</summary>
+    [Theory]
+    [InlineData(1.5, 0, Side.Left)]
+    [InlineData(2, 0, Side.Right)]
+    [InlineData(2, 6, Side.Left)]
+    public void A_bank_that_is_a_print_of_its_own_is_a_prism_that_nothing_hangs_over(double slope, double ground, Side side)
+    {
+        var set = Workbench.Made(Straight(side, new() { Kind = BackKind.Bank, Apart = true, Slope = slope, Ground = ground, Fit = 0.25 }), Workbench.Printer, new());
+        Assert.All(set.Sections, s => SoundSection.Check(s));
+        Assert.Equal(set.Sections.Count, set.Lines.Pieces.Count);
+        double back = set.Plan.Back.Reach[0];
+        foreach (var piece in set.Lines.Pieces)
+        {
+            var mesh = piece.Solid.Mesh;
+            double length = mesh.Vertices.Max(v => v.X) - mesh.Vertices.Min(v => v.X), high = Height - ground;
+            double wide = mesh.Vertices.Max(v => Math.Abs(v.Y)) - mesh.Vertices.Min(v => Math.Abs(v.Y)); // laid to the plan's grid at either side
+            Assert.Equal(slope * high, wide, 1e-4);
+            Assert.Equal(length * wide * (ground + (high / 2)), piece.Solid.ColumnVolume, 0.05); // half a step of the grid, 1.5e-5 mm, of a side 20 by 150
+            Assert.Equal(back + 0.25, mesh.Vertices.Min(v => Math.Abs(v.Y)), 1e-4);
+            Upright(piece, slope, 1e-4);
+        }
+
+        // The sections are those of a platform with a wall.
+        var walled = Workbench.Made(Straight(side, new()), Workbench.Printer, new());
+        Assert.Equal(walled.Sections.Sum(s => s.Volumes.Plain), set.Sections.Sum(s => s.Volumes.Plain), 1e-6);
+    }
+
+    [Fact]
+    public void A_bank_of_its_own_on_a_curve_with_ramps_is_sound_and_falls_as_stated()
+    {
+        var set = Workbench.Made(Workbench.PendlewickAs(p => p with { Back = new() { Kind = BackKind.Bank, Apart = true, Slope = 1.5 }, Facing = FacingSpec.For(Scale) with { HasBack = false } }),
+            Workbench.Printer, new());
+        Assert.Equal(set.Sections.Count, set.Lines.Pieces.Count);
+        Assert.All(set.Sections, s => SoundSection.Check(s));
+        Assert.All(set.Lines.Pieces, p => Upright(p, set.Sections[p.Section - 1] is var s && s.From >= set.Plan.Profile.StartHead && s.To <= set.Plan.Profile.EndHead ? 1.5 : null, 3e-3));
+        Assert.Equal(set.Lines.Pieces.Count(p => p.Made.Name == LineMake.Bank), set.Lines.Plates.Sum(p => p.Pieces.Count));
+    }
+
+    [Fact]
+    public void A_bank_of_its_own_that_lies_on_no_bed_is_refused_with_a_slope_that_is_taken()
+    {
+        var back = new BackSpec { Kind = BackKind.Bank, Apart = true, Slope = 5 };
+        var bed = PrinterSpec.Oblong(220, 100, 250);
+        var told = SectionMaker.Make(Straight(Side.Left, back), bed, new()).Findings.Single(f => f.Severity == Severity.Error);
+        Assert.Equal(("PF5066", "platform[0].back.slope"), (told.Code, told.Key));
+        double slope = double.Parse(told.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.InRange(slope, 3, 4.9);
+        Assert.True(SectionMaker.Make(Straight(Side.Left, back with { Slope = slope }), bed, new()).Succeeded);
+    }
+
+    // As it is printed: closed, on its foot, all else upright or looking up, its face at its slope.
+    private static void Upright(LinePiece piece, double? slope, double by)
+    {
+        var mesh = piece.WrittenMesh();
+        Assert.True(Meshes.MeshCheck.Inspect(mesh) is { IsClosed: true, DegenerateTriangles: 0, Components: 1 });
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            var normal = Normal(mesh, t);
+            double level = Enumerable.Range(3 * t, 3).Max(i => mesh.Vertices[mesh.Triangles[i]].Z);
+            Assert.True(normal.Z > -1e-5 * normal.Length || level < 1e-4);
+            if (slope is { } s && normal.Z > 0.1 * normal.Length && normal.Length > 0.5)
+            {
+                Assert.Equal(s, normal.Z / Math.Sqrt((normal.X * normal.X) + (normal.Y * normal.Y)), by);
+            }
+        }
+    }
+
     [Fact]
     public void What_is_asked_for_on_a_wall_that_is_not_there_is_told()
     {

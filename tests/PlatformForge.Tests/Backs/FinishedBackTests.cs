@@ -8,7 +8,7 @@ namespace PlatformForge.Tests.Backs;
 public class FinishedBackTests
 {
     [Theory]
-    [InlineData("ottermoss", 1)]
+    [InlineData("ottermoss", 2)]
     [InlineData("cindlemoor", 2)]
     public void They_are_sound_print_without_supports_and_are_clear(string name, int platforms)
     {

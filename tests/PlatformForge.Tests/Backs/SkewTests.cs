@@ -2,6 +2,7 @@ using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Sections;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -55,6 +56,86 @@ public class SkewTests
         // The end face over its whole height: as long as the slope of the end, less the coping's overhang below it.
         double whole = Width / Math.Cos(Math.PI / 6) * 20, overhang = 1 / Math.Cos(Math.PI / 6) * 18.8;
         Assert.Equal(whole - overhang, wall, 0.5);
+    }
+
+    /// <summary>A cut at an angle parts the deck into trapezia; both joint faces lie at that angle, and bores are square to them and meet.</summary>
+    [Theory]
+    [InlineData(Side.Left, 25, false)]
+    [InlineData(Side.Right, 25, true)]
+    [InlineData(Side.Right, -40, false)]
+    public void A_stated_cut_lies_at_its_angle_and_parts_the_deck_into_trapezia(Side side, double angle, bool baseboard)
+    {
+        const double At = 340;
+        var plan = Workbench.Straight(Length, side, s => s with
+        {
+            Skew = new() { Cuts = [new() { At = At, Angle = angle }] },
+            Deck = s.Deck with { Width = Width },
+            Ribs = new() { Pitch = 30, LongitudinalCount = 1 },
+            ForcedCuts = baseboard ? [] : [At],
+            BaseboardJoints = baseboard ? [At] : [],
+        });
+        var set = Workbench.Made(plan, Workbench.Printer, new() { Joint = new() { FaceRelief = 0, EndTrim = 0 } });
+        Assert.All(set.Sections, SoundSection.Check);
+        double before = At - 200, slant = Width * Tangent(angle) / 2;
+        Assert.Equal(Width * (before + slant), set.Sections.Where(s => s.To <= At + 1e-6).Sum(s => Level(s.Solid.Mesh, 20)), 0.05);
+        Assert.Equal(Width * (Length - before - slant), set.Sections.Where(s => s.From >= At - 1e-6).Sum(s => Level(s.Solid.Mesh, 20)), 0.05);
+
+        // The joint's faces are those of its normal: as large on either side, and of the height of the walls.
+        double way = side == Side.Left ? 1 : -1;
+        Point3 normal = new(Math.Cos(angle * Math.PI / 180), -way * Math.Sin(angle * Math.PI / 180), 0);
+        Point3 on = new(At, way * plan.CopingFront.Reach[0], 0);
+        double ahead = Facing(set.Sections.Single(s => Math.Abs(s.To - At) < 1e-6).Solid.Mesh, normal, on), behind = Facing(set.Sections.Single(s => Math.Abs(s.From - At) < 1e-6).Solid.Mesh, normal * -1, on);
+        double face = ((Width * 20) - (1 * 18.8)) / Math.Cos(angle * Math.PI / 180);
+        Assert.Equal(ahead, behind, 0.05);
+        double bores = face - ahead;
+        Assert.True(baseboard ? Math.Abs(bores) < 0.5 : bores is > 5 and < 60, $"{bores}");
+
+        // Its wall is as thick at the back as at the edge: its inner face is parallel to the joint's.
+        var joint = new JointSpec();
+        Assert.True(Facing(set.Sections.Single(s => Math.Abs(s.To - At) < 1e-6).Solid.Mesh, normal * -1, on - (normal * (joint.EndWall * Math.Cos(angle * Math.PI / 180)))) > 0.3 * face);
+    }
+
+    [Fact]
+    public void Skew_cuts_on_a_curve_in_brick_with_a_bank_are_sound()
+    {
+        var plan = Workbench.PendlewickAs(p => p with
+        {
+            Skew = new() { Cuts = [new() { At = p.Face.From + 330, Angle = 25 }, new() { At = p.Face.From + 450, Angle = -15 }] },
+            ForcedCuts = [p.Face.From + 330],
+            BaseboardJoints = [p.Face.From + 450],
+            Features = [],
+            Deck = p.Deck with { Crossfall = 0 },
+            Back = new() { Kind = BackKind.Bank },
+            Facing = FacingSpec.For(new(76.2)) with { HasBack = false },
+        });
+        Assert.All(Workbench.Made(plan, Workbench.Printer, new()).Sections, SoundSection.Check);
+    }
+
+    [Fact]
+    public void Cuts_that_are_not_stated_or_have_no_room_to_turn_are_refused_with_a_figure_that_is_taken()
+    {
+        var stray = Assert.Single(Rules(s => s with { ForcedCuts = [340], Skew = new() { Cuts = [new() { At = 300, Angle = 10 }] } }));
+        Assert.Equal(("PF4176", "platform[0].skew.cut[0].at", "340"), (stray.Code, stray.Key, stray.Cure!.Value));
+        var near = Assert.Single(Rules(s => s with { ForcedCuts = [220], Skew = new() { Cuts = [new() { At = 220, Angle = -40 }] } }));
+        Assert.Equal(("PF4175", "platform[0].skew.cut[0].angle"), (near.Code, near.Key));
+        double angle = double.Parse(near.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal(-Math.Atan((20 - 4) / (2 * Width)) * 180 / Math.PI, angle, 0.1);
+        Assert.Empty(Rules(s => s with { ForcedCuts = [220], Skew = new() { Cuts = [new() { At = 220, Angle = angle }] } }));
+        Assert.NotEmpty(Rules(s => s with { ForcedCuts = [300, 330], Skew = new() { Cuts = [new() { At = 300, Angle = 30 }, new() { At = 330, Angle = -30 }] } }));
+    }
+
+    // Area of what faces one way within a hundredth of a degree in the plane through a point, mm².
+    private static double Facing(Mesh mesh, Point3 way, Point3 on)
+    {
+        double area = 0;
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            Point3 a = mesh.Vertices[mesh.Triangles[3 * t]], b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
+            var normal = Point3.Cross(b - a, c - a);
+            area += Point3.Cross(normal, way).Length < 2e-4 * normal.Length && Point3.Dot(normal, way) > 0 && Math.Abs(Point3.Dot(a - on, way)) < 1e-3 ? normal.Length / 2 : 0;
+        }
+
+        return area;
     }
 
     [Fact]

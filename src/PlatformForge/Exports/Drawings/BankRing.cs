@@ -18,4 +18,11 @@ internal static class BankRing
         double over = Math.Max(0, top - bank.Depth - ((inner - edge) / bank.Slope));
         return [new(foot, bank.Ground), new(foot, 0), new(inner, 0), new(inner, over), new(within, top - deck)];
     }
+
+    /// <summary>The outline of a bank that is a print of its own.</summary>
+    /// <param name="bank">The bank.</param>
+    /// <param name="s">Chainage, mm.</param>
+    /// <param name="top">Height of the deck's edge.</param>
+    public static Point2[] Apart(PlanBank bank, double s, double top) =>
+        [new(bank.Edge.At(s), 0), new(bank.Edge.At(s), top), new(bank.Foot.At(s), bank.Ground), new(bank.Foot.At(s), 0)];
 }

@@ -150,7 +150,7 @@ internal sealed class CrossSection
     }
 
     // How far what is laid or stood into the deck here rises over it.
-    private double Rise => plan.Body.Lines.Where(l => s >= l.From && s <= l.To).Select(l => l.Made.Rise).DefaultIfEmpty(0).Max();
+    private double Rise => plan.Body.Lines.Where(l => s >= l.From && s <= l.To).Select(l => l.RiseOver(plan.TopAt(s, l.Near.At(s)))).DefaultIfEmpty(0).Max();
 
     // The farthest thing to the right: the platform's back, or a track behind it.
     private double Farthest => others.Select(o => o.Reach + dossier.Gauge).Append(plan.Outer.At(s)).Max();
@@ -214,7 +214,13 @@ internal sealed class CrossSection
         var spec = plan.Spec;
         double slab = spec.Deck.Thickness, wallBack = plan.SquareReach(plan.WallBack, s), backWall = plan.SquareReach(plan.BackWallFace, s);
         Point2[] ring = [.. SectionRing.Of(plan, s).Select(p => Of(p.X, p.Y))];
-        if (plan.Bank is { } bank)
+        if (plan.Bank is { IsApart: true } apart)
+        {
+            Point2[] wedge = [.. BankRing.Apart(apart, s, plan.SquareTopAt(s, back)).Select(p => Of(p.X, p.Y))];
+            sheet.Area(wedge, new(Palette.Of(Solids.Paint.Turf), 0.3));
+            sheet.Area(wedge, new(HouseStyle.Quiet, 0.5, Pattern.Rising), HouseStyle.Heavy);
+        }
+        else if (plan.Bank is { } bank)
         {
             // Webs under a bank, as ribs under the deck.
             sheet.Area([.. BankRing.Of(bank, s, back, plan.SquareTopAt(s, back), slab).Skip(2).Append(new(backWall, 0)).Select(p => Of(p.X, p.Y))],

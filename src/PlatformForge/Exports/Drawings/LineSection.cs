@@ -15,7 +15,7 @@ internal static class LineSection
         foreach (var line in plan.Body.Lines.Where(l => s >= l.From && s <= l.To))
         {
             double near = plan.SquareReach(line.Near, s), far = plan.SquareReach(line.Far, s);
-            double a = plan.SquareTopAt(s, near), b = plan.SquareTopAt(s, far), deep = line.GrooveDepth, up = line.Made.Rise;
+            double a = plan.SquareTopAt(s, near), b = plan.SquareTopAt(s, far), deep = line.GrooveDepth, up = line.RiseOver(a);
             if (deep <= 0)
             {
                 yield return ([new(near, a), new(far, b), new(far, b + paint), new(near, a + paint)], LineLooks.Of(line.Made, plan.Spec));

@@ -27,7 +27,7 @@ internal sealed class PlatePiece
 
     public void DrawOn(Sheet sheet)
     {
-        if (plan.Bank is { } bank)
+        if (plan.Bank is { IsApart: false } bank)
         {
             sheet.Area(Line(bank.Edge).Concat(Line(bank.Foot).Reverse()), new(Palette.Of(Solids.Paint.Turf), 0.3), HouseStyle.Thin);
         }

@@ -40,7 +40,7 @@ internal static class SectionRing
 
         Point2[] behind = spec.Back.Kind switch
         {
-            BackKind.Bank => BankRing.Of(plan.Bank!, s, back, plan.SquareTopAt(s, back), slab),
+            BackKind.Bank when !spec.Back.Apart => BankRing.Of(plan.Bank!, s, back, plan.SquareTopAt(s, back), slab),
             BackKind.Open => [new(back, plan.SquareTopAt(s, back) - slab)],
             _ => [.. Back(), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab)],
         };

@@ -47,6 +47,9 @@ internal sealed class TrestleElevation
         return rows;
     }
 
+    /// <summary>Length of a section's front, laid flat, mm.</summary>
+    public double Length(PlatformSection section) => along.To(section.To) - along.To(section.From);
+
     /// <summary>Draws a row with its lower left corner at a place.</summary>
     public void DrawRow(Sheet sheet, IReadOnlyList<PlatformSection> row, Point2 corner)
     {

@@ -84,6 +84,9 @@ public sealed record ManifestLine(
 {
     /// <summary>The 3MF file of all plates that it is in too; null where there is none.</summary>
     public string? AllPlates { get; init; }
+
+    /// <summary>Whether it lies in no rebate but stands on the baseboard, as a bank behind a wall.</summary>
+    internal bool IsGrounded => !IsInlay && Depth == 0;
 }
 
 /// <summary>A gauge or a proof.</summary>

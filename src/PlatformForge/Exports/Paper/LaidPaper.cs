@@ -19,11 +19,14 @@ internal sealed class LaidPaper(
     /// <summary>Elevations of its faced walls; empty where none is faced.</summary>
     public IReadOnlyList<Sheet> Elevations { get; init; } = [];
 
+    /// <summary>Its trestle's front and bents; empty where it stands on walls.</summary>
+    public IReadOnlyList<Sheet> Trestle { get; init; } = [];
+
     /// <summary>The whole set.</summary>
-    public PlatformPaper With(string verdict) => new(platform, key(verdict), sheets, places) { Elevations = Elevations };
+    public PlatformPaper With(string verdict) => new(platform, key(verdict), sheets, places) { Elevations = Elevations, Trestle = Trestle };
 
     /// <summary>Each sheet as SVG.</summary>
-    public IEnumerable<FileWork> Sheets() => Numbered(sheets, "").Concat(Numbered(Elevations, "elevation-"));
+    public IEnumerable<FileWork> Sheets() => Numbered(sheets, "").Concat(Numbered(Elevations, "elevation-")).Concat(Numbered(Trestle, "trestle-"));
 
     private IEnumerable<FileWork> Numbered(IReadOnlyList<Sheet> drawn, string kind) =>
         drawn.Select((sheet, i) => new FileWork(Invariant($"{PaperSet.Folder}/{name}-{kind}{i + 1:D2}.svg"), (Stream to) => SvgWriter.Write(to, sheet)));
@@ -36,7 +39,10 @@ internal sealed class LaidPaper(
         var book = new PdfBook(
             Invariant($"{dossier.Project}: {platform}, full size"),
             "PlatformForge " + dossier.Version,
-            Elevations.Count == 0 ? [plan] : [plan, new(platform + ": elevations", "elevation", Elevations)])
+            [
+                plan, .. Elevations.Count == 0 ? Array.Empty<PdfChapter>() : [new(platform + ": elevations", "elevation", Elevations)],
+                .. Trestle.Count == 0 ? Array.Empty<PdfChapter>() : [new(platform + ": trestle", "trestle", Trestle)],
+            ])
         { IsTrueSize = true };
         yield return new(Invariant($"{PaperSet.Folder}/{name}.pdf"), () => PdfWriter.ToBytes(book));
         yield return new(Invariant($"{PaperSet.Folder}/{name}-key.svg"), () => SvgWriter.ToBytes(set.Key));

@@ -14,6 +14,9 @@ public sealed record PlatformPaper(string Platform, Sheet Key, IReadOnlyList<She
 {
     /// <summary>The elevations of its faced walls, at full size; empty where none is faced.</summary>
     public IReadOnlyList<Sheet> Elevations { get; init; } = [];
+
+    /// <summary>Its trestle's front and bents; empty where it stands on walls.</summary>
+    public IReadOnlyList<Sheet> Trestle { get; init; } = [];
 }
 
 /// <summary>Where a sheet lies on the layout: the place of its top left corner, and the direction that runs to the right on it; mm, before any correction
@@ -76,16 +79,22 @@ public static class PaperSet
         var draw = new PlanSheet(figures, index, paper, room, origin);
         var pages = new ElevationPages(platform.FaceName, ElevationPages.FacesOf(first ?? platform, platform), paper, room, origin);
         var elevations = pages.Draw();
+        var trestle = TrestlePages(first, platform, paper, room, origin);
+        var bents = trestle?.Draw() ?? [];
         return Outcome.Of(new LaidPaper(
             dossier,
             platform.FaceName,
             name,
             paper,
-            verdict => new KeySheet(figures, paper, room, origin with { Verdict = verdict }).Draw(tiles, pages.InWords(elevations.Count)),
+            verdict => new KeySheet(figures, paper, room, origin with { Verdict = verdict }).Draw(tiles, pages.InWords(elevations.Count) + trestle?.InWords(bents.Count)),
             [.. tiles.Select(t => draw.Draw(t, tiles.Count))],
             [.. tiles.Select(t => new SheetPlace(t.Number, t.Frame.ToLayout(default), t.Frame.Along, [.. t.Joins.Select(j => j.Name)]))])
-        { Elevations = elevations });
+        { Elevations = elevations, Trestle = bents });
     }
+
+    // A trestle belongs to the platform, and is drawn with its first face.
+    private static TrestlePages? TrestlePages(PlatformDossier? first, PlatformDossier platform, PaperSpec paper, SheetRoom room, SheetOrigin origin) =>
+        first is null || first.Faces.First().FaceName == platform.FaceName ? new(platform.FaceName, first ?? platform, paper, room, origin) : null;
 
     /// <summary>The sheets of all platforms, still without the verdict that stands on their keys; of an island a set a face.</summary>
     internal static Outcome<IReadOnlyList<LaidPaper>> Laid(Dossier dossier, PaperSpec paper)

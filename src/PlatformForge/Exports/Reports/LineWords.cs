@@ -14,8 +14,9 @@ internal static class LineWords
     /// <param name="layer">Layer height, mm.</param>
     public static void Say(DocumentBuilder to, SectionSet set, double layer)
     {
-        LineMake[] printed = [.. set.Plan.Body.Lines.Select(l => l.Made).Where(m => m.IsPrinted).Distinct()];
-        if (printed.Length == 0)
+        LineMake[] printed = [.. set.Plan.Body.Lines.Select(l => l.Made).Where(m => m.IsPrinted).DistinctBy(m => m.Name)];
+        bool hasBank = set.Plan.Bank is { IsApart: true };
+        if (printed.Length == 0 && !hasBank)
         {
             return;
         }
@@ -26,7 +27,16 @@ internal static class LineWords
             to.Say(made.Form == LineForm.Inlay ? Inlay(made, layer) : Strip(made));
         }
 
-        to.Say("They end at the tops of the ramps, and at each cut, so that sections come apart.");
+        if (printed.Length > 0)
+        {
+            to.Say(Ends(set));
+        }
+
+        if (hasBank)
+        {
+            to.Say("The bank is printed by itself, right way up, a piece behind each section.");
+        }
+
         to.Table(
             "Lines and strips", ["section", "what", "made as", "size", "g", "printed with"],
             set.Lines.Pieces.Select(p => (IReadOnlyList<string>)
@@ -36,6 +46,14 @@ internal static class LineWords
                     p.IsInlay ? "its section" : Invariant($"strips, plate {set.Lines.Plates.First(b => b.Pieces.Any(q => q.Piece == p)).Number}"),
                 ]),
             "sizes as they lie on the bed, from the solids");
+    }
+
+    private static string Ends(SectionSet set)
+    {
+        var profile = set.Plan.Profile;
+        bool alongRamps = set.Plan.Body.Lines.Any(l => l.From < profile.StartHead || l.To > profile.EndHead);
+        return (alongRamps ? "What stands along the back goes on beside the ramps, in pieces of their own; all else ends" : "They end")
+            + " at the tops of the ramps, and at each cut, so that sections come apart.";
     }
 
     private static string Inlay(LineMake made, double layer) =>

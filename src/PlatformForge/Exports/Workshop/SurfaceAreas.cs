@@ -67,6 +67,11 @@ internal static class SurfaceAreas
         // Sheet is laid over what is left bare, in its own colours.
         areas[(int)Paint.Bare] = 0;
 
+        foreach (var mesh in set.Lines.Pieces.Where(p => p.Made.Name == LineMake.Bank).Select(p => p.Solid.Mesh))
+        {
+            areas[(int)Paint.Turf] += TurfOf(mesh);
+        }
+
         // What is printed in its own colour wants no paint: the floors of its rebate are covered.
         foreach (var name in new[] { LineMake.White, LineMake.Tactile })
         {
@@ -78,6 +83,20 @@ internal static class SurfaceAreas
         }
 
         return areas;
+    }
+
+    /// <summary>The face of a bank that is a print of its own, mm²: what of it looks up.</summary>
+    private static double TurfOf(Mesh mesh)
+    {
+        double area = 0;
+        for (int i = 0; i < mesh.TriangleCount; i++)
+        {
+            Point3 a = mesh.Vertices[mesh.Triangles[3 * i]], b = mesh.Vertices[mesh.Triangles[(3 * i) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * i) + 2]];
+            var normal = Point3.Cross(b - a, c - a);
+            area += normal.Z > Hair * normal.Length ? normal.Length / 2 : 0;
+        }
+
+        return area;
     }
 
     // The face of a bank, which no other upper side is turfed as.

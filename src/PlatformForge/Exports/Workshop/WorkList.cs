@@ -1,6 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Masonry;
+using PlatformForge.Platforms;
 using PlatformForge.Platforms.Features;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
@@ -176,10 +177,15 @@ internal static class WorkList
     private static IEnumerable<string> Fit(SectionSet set)
     {
         var plan = set.Plan;
-        if (set.Lines.Pieces.Any(p => !p.IsInlay))
+        if (set.Lines.Pieces.Any(p => !p.IsInlay && p.Made.Name != LineMake.Bank))
         {
             yield return "Glue the strips into their rebates when the paint is dry, each into its own section, by their names; they end where sections do, "
                 + "so that joints come apart.";
+        }
+
+        if (plan.Bank is { IsApart: true })
+        {
+            yield return "Glue the bank's pieces to the baseboard behind the platform, each behind its own section, when that is fixed.";
         }
 
         yield return plan.Openings.Any() ? "Clear every hole of the deck's list with a drill of its size turned by hand." : "Nothing is let into the deck.";

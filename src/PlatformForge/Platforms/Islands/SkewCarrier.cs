@@ -3,7 +3,7 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Platforms.Islands;
 
 /// <summary>
-/// Turns the lines across a platform with a back from the square to its skew ends: evenly over a stretch long enough that none crosses another, so that
+/// Turns the lines across a platform with a back from the square to its skew ends, and to cuts between and back again: evenly over a stretch long enough that none crosses another, so that
 /// ribs, cuts and facets turn with them. The edge, and all boundaries where they meet the lines, stay where they were.
 /// </summary>
 internal static class SkewCarrier
@@ -50,7 +50,8 @@ internal static class SkewCarrier
         double start = spec.Skew.Start, end = spec.Skew.End, width = spec.Deck.Width;
         double atStart = start == 0 ? 0 : Math.Max(0, 1 - ((s - stations[0]) / SkewSpec.Stretch(width, start)));
         double atEnd = end == 0 ? 0 : Math.Max(0, 1 - ((stations[^1] - s) / SkewSpec.Stretch(width, end)));
-        return (atEnd * SkewSpec.Shift(width, end)) - (atStart * SkewSpec.Shift(width, start));
+        double between = spec.Skew.Cuts.Where(c => c.Angle != 0).Sum(c => SkewSpec.Share(width, c.Angle, Math.Abs(s - c.At)) * SkewSpec.Shift(width, c.Angle));
+        return (atEnd * SkewSpec.Shift(width, end)) - (atStart * SkewSpec.Shift(width, start)) + between;
     }
 
     // A place on the back, beyond its ends too: there it runs on beside the track.

@@ -10,13 +10,13 @@ internal static class BankFindings
         "PF4170",
         key,
         Invariant($"A bank of 1 in {slope:0.###} lies at {Angle(slope):0.#} degrees: printed with its section, it would hang free."),
-        Invariant($"Give 1 in {flattest:0.##} or steeper; what is flatter is built of scenery behind a back of kind = \"wall\"."),
+        Invariant($"Give 1 in {flattest:0.##} or steeper; what is flatter is a print of its own behind a wall (apart = true)."),
         FaultKind.DesignRule).Curing(flattest);
 
     public static Finding NoWall(string key, string what, Cure cure) => Finding.Warning(
         "PF4171",
         key,
-        Invariant($"No wall stands at the platform's back, and {what} there would have nothing to be on."),
+        Invariant($"No wall is to be seen at the platform's back, and {what} there would have nothing to be on."),
         "Leave it out, or give back = { kind = \"wall\" }.").Curing(cure);
 
     public static Finding TwoThings(string key, string other) => Finding.Error(

@@ -25,7 +25,7 @@ internal static class BankRule
         var (back, key) = (spec.Back, spec.Key + ".back");
         if (spec.IsIsland)
         {
-            if (!back.HasWall || back.Strip is not null)
+            if (!back.ShowsWall || back.Strip is not null)
             {
                 findings.Add(BankFindings.NoBack(key));
             }
@@ -38,7 +38,7 @@ internal static class BankRule
             findings.Add(BankFindings.TwoThings($"{key}.{(back.Kerb is null ? "retaining" : "kerb")}", back.Kerb is null ? "bank" : "kerb"));
         }
 
-        if (back.HasWall)
+        if (back.ShowsWall)
         {
             return;
         }
@@ -47,7 +47,7 @@ internal static class BankRule
         if (back.Kind == BackKind.Bank)
         {
             double flattest = Flattest(spec.Deck), lowest = Lowest(spec, site) - LeastBank;
-            if (back.Slope > flattest + Tolerances.Rounding)
+            if (!back.Apart && back.Slope > flattest + Tolerances.Rounding)
             {
                 findings.Add(BankFindings.TooFlat(key + ".slope", back.Slope, flattest));
             }

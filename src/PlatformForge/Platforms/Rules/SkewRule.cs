@@ -41,6 +41,54 @@ internal static class SkewRule
         }
 
         Room(spec, site, key, findings);
+        Cuts(spec, site, key, findings);
+    }
+
+    // Each skew cut is a stated one, and lines across turn to it and back between the ramps and what else is askew.
+    private static void Cuts(PlatformSpec spec, PlatformSite site, string key, List<Finding> findings)
+    {
+        var (level, width) = (RampRules.Profile(spec, site, []), spec.Deck.Width);
+        for (int i = 0; i < spec.Skew.Cuts.Count; i++)
+        {
+            var cut = spec.Skew.Cuts[i];
+            string own = PlatformFindings.Indexed(key, "cut", i);
+            if (!spec.StatedCuts.Any(s => Math.Abs(s - cut.At) < Tolerances.Rounding))
+            {
+                findings.Add(NotStated(spec, own, cut.At));
+                continue;
+            }
+
+            var others = spec.Skew.Cuts.Where((c, k) => k != i).Select(c => (c.At, Turn: SkewSpec.Turn(width, c.Angle)))
+                .Append((level.StartHead, SkewSpec.Stretch(width, spec.Skew.Start))).Append((level.EndHead, SkewSpec.Stretch(width, spec.Skew.End)));
+            double room = others.Min(o => Math.Abs(cut.At - o.Item1) - o.Item2), needed = SkewSpec.Turn(width, cut.Angle);
+            room = cut.At < level.StartHead || cut.At > level.EndHead ? 0 : room;
+            if (needed > room)
+            {
+                findings.Add(TooNear(own + ".angle", cut, width, needed, Math.Max(0, room)));
+            }
+        }
+    }
+
+    private static Finding TooNear(string key, SkewCut cut, double width, double needed, double room)
+    {
+        double most = Math.Sign(cut.Angle) * Math.Floor(Math.Atan(Math.Max(0, room - SkewSpec.Parallel) / SkewSpec.Stretch(width, 45)) * 1800 / Math.PI) / 10;
+        return Finding.Error(
+            "PF4175",
+            key,
+            Invariant($"Lines across turn to the cut at {cut.At:0.###} mm over {needed:0.#} mm on either side of it; there are {room:0.#} mm of level deck that are square."),
+            Invariant($"Give {most:0.#} degrees, a narrower deck, or a cut farther from ramps and other skew cuts."),
+            FaultKind.DesignRule).Curing(Cure.Set(key, most));
+    }
+
+    private static Finding NotStated(PlatformSpec spec, string key, double at)
+    {
+        double[] cuts = [.. spec.StatedCuts.OrderBy(c => Math.Abs(c - at)).Take(1)];
+        return Finding.Error(
+            "PF4176",
+            key + ".at",
+            Invariant($"No cut is stated at {at:0.###} mm, in cuts or baseboard_joints: there is nothing to lie askew."),
+            cuts.Length > 0 ? Invariant($"Give {cuts[0]:0.###}, the nearest that is stated.") : "State the cut, or leave it out here.",
+            FaultKind.DesignRule).Curing(cuts.Length > 0 ? Cure.Set(key + ".at", cuts[0]) : Cure.LeaveOut(key));
     }
 
     private static void Room(PlatformSpec spec, PlatformSite site, string key, List<Finding> findings)

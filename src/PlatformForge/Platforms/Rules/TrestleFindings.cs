@@ -49,6 +49,13 @@ internal static class TrestleFindings
         "Leave them out, or the trestle.",
         FaultKind.DesignRule).Curing(Cure.LeaveOut(key));
 
+    public static Finding HoldsNothing(string key) => Finding.Error(
+        "PF4169",
+        key + ".back.retaining",
+        "A retaining wall is asked for along the back of a trestle: between its bents nothing stands under the wall, and the ground that it holds would run out below it.",
+        "Leave the wall out, or the trestle.",
+        FaultKind.DesignRule).Curing(Cure.LeaveOut(key + ".back.retaining"));
+
     public static Finding ManyPosts(string key, TrestleSpec trestle, double width, int most) => Finding.Error(
         "PF4184",
         most >= 2 ? key + ".trestle.posts" : key + ".trestle.post",

@@ -30,6 +30,11 @@ internal static class TrestleRule
             return;
         }
 
+        if (!spec.IsIsland && spec.Back.Retaining is not null)
+        {
+            findings.Add(TrestleFindings.HoldsNothing(spec.Key));
+        }
+
         Sizes(spec, trestle, findings);
         Rows(spec, trestle, findings);
         Walls(spec, site, findings);
@@ -71,7 +76,7 @@ internal static class TrestleRule
 
     private static void Walls(PlatformSpec spec, PlatformSite site, List<Finding> findings)
     {
-        if (!spec.IsIsland && !spec.Back.HasWall)
+        if (!spec.IsIsland && !spec.Back.ShowsWall)
         {
             findings.Add(TrestleFindings.NeedsWall(spec.Key + ".back", "Banks and open backs"));
             return;

@@ -127,6 +127,7 @@ internal static class PlatformEntries
         new("PF4167", "Buttresses are lower than their heads, or leave no course over them.", "Give a height between those that the message names."),
         new("PF4168", "A plinth, corbelled courses, batter or buttresses are asked for on a trestle.", "Leave them out, or the trestle."),
         new("PF4152", "A strip stands over the deck where bodies pass over the coping.", "Make it flush with the deck, or hold the edge to bodies as well."),
+        new("PF4169", "A retaining wall is asked for along the back of a trestle.", "Leave one of them out."),
         new("PF4170", "A bank is flatter than prints with its section.", "Give the slope that the message names, or a wall."),
         new("PF4171", "Something is asked for on a back wall where there is none.", "Leave it out, or give the platform a back wall."),
         new("PF4172", "An island is given a back.", "Leave it out."),

@@ -39,6 +39,7 @@ internal static class SectionEntries
         new("PF5060", "An opening right through a wall is wider than the printer bridges.",
             "Give the width that the message names, or have it made as a recess."),
         new("PF5065", "Joints of masonry lie deeper than its least piece is long.", "Give the depth that the message names."),
+        new("PF5066", "A bank that is a print of its own does not lie on the bed.", "Give the slope that the message names, or shorter sections."),
         new("PF5059", "Plates are asked for at the joints of a trestle.", "Join its sections with dowels."),
         new("PF5055", "Steps of a plinth or of a wall that leans are wider than a line and hang free deck "
             + "down.", "Give the figure that the message names, or print upright."),

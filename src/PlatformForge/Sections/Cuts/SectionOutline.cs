@@ -39,7 +39,7 @@ internal sealed class SectionOutline
         top = new(chart);
         front = Array.ConvertAll(chart.Stations, s => Corner(plan.CopingFront, s));
         back = Array.ConvertAll(chart.Stations, s => Corner(plan.Back, s));
-        foot = plan.Bank?.Foot;
+        foot = plan.Bank is { IsApart: false } bank ? bank.Foot : null;
     }
 
     public SectionShape Shape(double from, double to)

@@ -17,7 +17,7 @@ internal static class BankBlocks
 
     public static void Add(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
     {
-        if (chart.Plan.Bank is not { } bank)
+        if (chart.Plan.Bank is not { IsApart: false } bank)
         {
             return;
         }
@@ -51,7 +51,7 @@ internal static class BankBlocks
     public static void Web(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks, double? depth = null,
         Paint shown = Paint.Wall)
     {
-        if (from >= to || chart.Plan.Bank is not { } bank)
+        if (from >= to || chart.Plan.Bank is not { IsApart: false } bank)
         {
             return;
         }
@@ -70,11 +70,29 @@ internal static class BankBlocks
     /// <summary>Takes away what a low bank's shell would put under the baseboard.</summary>
     public static void Remove(FacetedPlan chart, double from, double to, List<ColumnBlock> blocks)
     {
-        if (chart.Plan.Bank is { } bank && chart.Chainages(from, to).Any(s => bank.Foot.At(s) - bank.Edge.At(s) < bank.Thickness))
+        if (chart.Plan.Bank is { IsApart: false } bank && chart.Chainages(from, to).Any(s => bank.Foot.At(s) - bank.Edge.At(s) < bank.Thickness))
         {
             var ring = chart.Ring(bank.Edge.Shifted(-bank.Thickness), bank.Foot.Shifted(1), chart.Chainages(from, to));
             blocks.Add(Layer.Removed(ring, new(-bank.Depth - Layer.Above), Layer.Baseboard, Paint.Wall));
         }
+    }
+
+    /// <summary>A bank that is a print of its own, between two chainages: solid from the baseboard to its face, so that nothing of it hangs however flat it is.</summary>
+    public static IReadOnlyList<ColumnBlock> Alone(FacetedPlan chart, double from, double to)
+    {
+        var blocks = new List<ColumnBlock>();
+        if (chart.Plan.Bank is { IsApart: true } bank)
+        {
+            foreach (var (a, b) in Facets(chart, from, to))
+            {
+                foreach (var (slope, half) in Faces(chart, bank, a, b))
+                {
+                    Strip(chart, bank.Edge, bank.Foot, a, b, half, Layer.Baseboard, slope, Paint.Turf, blocks);
+                }
+            }
+        }
+
+        return blocks;
     }
 
     private static IEnumerable<(double A, double B)> Facets(FacetedPlan chart, double from, double to)

@@ -13,6 +13,7 @@ public static class LineBlocks
         LineMake.Tactile => Paint.Tactile,
         LineMake.Retaining => spec.Facing is { } facing ? FacingRelief.PaintOf(facing.Front) : Paint.Wall,
         LineMake.Kerb => Paint.Concrete,
+        LineMake.Bank => Paint.Turf,
         _ => Paint.Line,
     };
 
@@ -80,18 +81,20 @@ public static class LineBlocks
     {
         var (top, wall, facing) = (new TopSurface(chart), made.Wall!, chart.Plan.Spec.Facing);
         var paint = PaintOf(made, chart.Plan.Spec);
-        void Course(double back, double low, double high, Paint paint, bool isFaced = false)
+        void Course(double back, double low, double high, Paint paint, bool isFaced = false, bool isCoping = false)
         {
             foreach (var piece in top.Cover(back > 0 ? at.Near.Shifted(back) : at.Near, at.Far, at.From, at.To))
             {
-                var block = Layer.Added(piece.Ring, piece.Top.Raised(low), piece.Top.Raised(high), paint);
+                // A coping that runs on level over a ramp, and the wall under it, end at heights over the baseboard.
+                HeightPlane Over(double rise, bool isLevel) => isLevel && wall.LevelTop is { } level ? new(level + rise - made.Rise) : piece.Top.Raised(rise);
+                var block = Layer.Added(piece.Ring, Over(low, isCoping), Over(high, isCoping || isFaced), paint);
                 blocks.Add(isFaced ? block with { WallFaces = WallNames.OfRetaining(chart, piece) } : block);
             }
         }
 
-        Course(wall.Oversail + (facing?.FaceDepth(false) ?? 0), -made.Depth / 2, made.Rise - (wall.Coping / 2), paint, true);
+        Course(wall.Oversail + (facing?.FaceDepth(false) ?? 0), -made.Depth / 2, made.Rise - (wall.Coping / 2), paint, isFaced: true);
         Course(0, -made.Depth, wall.Plinth, paint);
-        Course(0, made.Rise - wall.Coping, made.Rise, Paint.Coping);
+        Course(0, made.Rise - wall.Coping, made.Rise, Paint.Coping, isCoping: true);
     }
 
     // What posts take out of a kerb, as wide as their holes in the deck.

@@ -8,6 +8,13 @@ namespace PlatformForge.Solids.Bodies;
 /// <summary>All messages about lines and strips that are cut into the deck, and about grooves of copings.</summary>
 internal static class LineFindings
 {
+    public static Finding BankTooLarge(string key, int section, double slope, double? steeper) => Finding.Error(
+        "PF5066",
+        key + ".slope",
+        Invariant($"The bank behind section {section}, a print of its own that falls 1 in {slope:0.###}, does not lie on the printer's bed."),
+        steeper is { } most ? Invariant($"Give 1 in {most:0.#} or steeper, or shorter sections.") : "Give shorter sections, or a back of kind = \"wall\".",
+        FaultKind.DesignRule).Curing(steeper is { } s ? Cure.Set(key + ".slope", s) : Cure.Text(key + ".kind", "wall"));
+
     public static Finding InTheWay(string key, LineBand line, Opening open) => Finding.Error(
         "PF5041",
         key,
