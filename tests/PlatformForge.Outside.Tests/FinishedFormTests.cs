@@ -11,7 +11,8 @@ using PlatformForge.Sections;
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>
-/// Banks, retaining walls, skew ends and trestles of presets/finished, as programs of others have them: the STL of every piece is sound, the walking surface is in the
+/// Banks, retaining walls, skew ends and trestles of presets/finished, as programs of others have them: the STL of every piece is sound, the walking
+/// surface is in the
 /// first layer, plastic is what the volume says, a slicer that may set supports sets none, and a trestle's posts are closed lines in its path.
 /// </summary>
 public sealed class FinishedFormTests : IDisposable
@@ -37,7 +38,8 @@ public sealed class FinishedFormTests : IDisposable
             Assert.Equal((0, 0, 0), (read[file].Number("openEdges"), read[file].Number("degenerate"), read[file].Number("slantedNormals")));
             var checker = Tool.Run("admesh", file);
             Assert.Equal(0, checker.Exit);
-            foreach (string zero in new[] { "Total disconnected facets", "Edges fixed", "Facets removed", "Facets added", "Facets reversed", "Degenerate facets", "Normals fixed" })
+            foreach (string zero in new[] { "Total disconnected facets", "Edges fixed", "Facets removed", "Facets added", "Facets reversed",
+                "Degenerate facets", "Normals fixed" })
             {
                 Assert.Matches(Regex.Escape(zero) + @"\s*:\s*0\b", checker.Out);
             }
@@ -64,7 +66,8 @@ public sealed class FinishedFormTests : IDisposable
         });
     }
 
-    /// <summary>Sliced with supports allowed where a face lies flatter than 44 degrees, bridges left to the printer: the last section of each platform, or a print of its own.</summary>
+    /// <summary>Sliced with supports allowed where a face lies flatter than 44 degrees, bridges left to the printer: the last section of each
+    /// platform, or a print of its own.</summary>
     [Theory]
     [InlineData("ottermoss", "3 of 3", 2)]
     [InlineData("cindlemoor", "retaining wall", 1)]
@@ -72,9 +75,11 @@ public sealed class FinishedFormTests : IDisposable
     public void Plastic_is_what_the_volume_says_and_nothing_needs_supports(string name, string piece, double supports)
     {
         var mesh = Pieces(Designed(name)).First(p => p.Name.Contains(piece, StringComparison.Ordinal)).Mesh;
-        string[] path = Slice(Write(piece, mesh), "--fill-density", "100%", "--fill-pattern", "rectilinear", "--perimeters", "3", "--no-thick-bridges", "--support-material",
+        string[] path = Slice(Write(piece, mesh), "--fill-density", "100%", "--fill-pattern", "rectilinear", "--perimeters", "3",
+            "--no-thick-bridges", "--support-material",
             "--support-material-threshold", "44", "--support-material-buildplate-only");
-        double volume = mesh.Volume(), used = 1000 * Figure(string.Join('\n', path.Where(l => l.StartsWith("; filament used [cm3]", StringComparison.Ordinal))), @"=\s*(\S+)");
+        double volume = mesh.Volume(), used = 1000 * Figure(string.Join('\n', path.Where(l => l.StartsWith("; filament used [cm3]",
+            StringComparison.Ordinal))), @"=\s*(\S+)");
         Assert.Equal(volume, used, FilamentShare * volume);
         double laid = Laid(path, "Support material");
         Assert.True(laid <= supports, FormattableString.Invariant($"{laid:0.0} mm of filament in supports"));
@@ -87,7 +92,8 @@ public sealed class FinishedFormTests : IDisposable
         var design = Designed("wrenlow");
         var platform = Assert.Single(design.Platforms);
         var section = platform.Sections.Sections[1];
-        int bents = platform.Sections.Plan.Ribs.Count(r => r.Kind != Platforms.RibKind.Longitudinal && (r.From + r.To) / 2 > section.From && (r.From + r.To) / 2 < section.To);
+        int bents = platform.Sections.Plan.Ribs.Count(r => r.Kind != Platforms.RibKind.Longitudinal && (r.From + r.To) / 2 > section.From
+            && (r.From + r.To) / 2 < section.To);
         string[] path = Slice(Write("posts", section.PrintMesh()), "--fill-density", "0%", "--perimeters", "1", "--top-solid-layers", "0");
         var (loops, top) = OuterLoops(path);
         Assert.True(bents > 5 && loops[top].Count % bents == 0, $"{bents} bents, {loops[top].Count} lines");
@@ -119,7 +125,8 @@ public sealed class FinishedFormTests : IDisposable
                 continue;
             }
 
-            var words = line.Split(';')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries).Skip(1).ToDictionary(w => w[0], w => double.Parse(w[1..], CultureInfo.InvariantCulture));
+            var words = line.Split(';')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries).Skip(1).ToDictionary(w => w[0],
+                w => double.Parse(w[1..], CultureInfo.InvariantCulture));
             Point2 to = new(words.GetValueOrDefault('X', at.X), words.GetValueOrDefault('Y', at.Y));
             bool lays = words.GetValueOrDefault('E') > 0 && to != at;
             if (lays && outer && !inLine)
@@ -157,8 +164,10 @@ public sealed class FinishedFormTests : IDisposable
     {
         var said = Tool.Run("prusa-slicer",
             [
-                "--export-gcode", "--output", file + ".gcode", "--bed-shape", "0x0,500x0,500x500,0x500", "--center", "250,250", "--layer-height", "0.2", "--first-layer-height", "0.2",
-                "--nozzle-diameter", "0.4", "--skirts", "0", "--brim-width", "0", "--use-relative-e-distances", "--layer-gcode", "G92 E0", "--gcode-comments", .. more, file,
+                "--export-gcode", "--output", file + ".gcode", "--bed-shape", "0x0,500x0,500x500,0x500", "--center", "250,250", "--layer-height",
+                    "0.2", "--first-layer-height", "0.2",
+                "--nozzle-diameter", "0.4", "--skirts", "0", "--brim-width", "0", "--use-relative-e-distances", "--layer-gcode", "G92 E0",
+                    "--gcode-comments", .. more, file,
             ]);
         Assert.True(File.Exists(file + ".gcode"), said.All);
         return File.ReadAllLines(file + ".gcode");
@@ -171,7 +180,8 @@ public sealed class FinishedFormTests : IDisposable
         return file;
     }
 
-    private static IEnumerable<(string Name, Mesh Mesh)> Pieces(Dossier design) => design.Platforms.SelectMany(p => p.Sections.Sections.Select(s => (s.Name, s.PrintMesh()))
+    private static IEnumerable<(string Name, Mesh Mesh)> Pieces(Dossier design) => design.Platforms
+        .SelectMany(p => p.Sections.Sections.Select(s => (s.Name, s.PrintMesh()))
         .Concat(p.Sections.Lines.Pieces.Select(l => (l.Name(p.Sections.Sections.Single(s => s.Number == l.Section)), l.WrittenMesh()))));
 
     private static Dossier Designed(string name) => Once.GetOrAdd(name, n =>

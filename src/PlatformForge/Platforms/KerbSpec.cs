@@ -4,7 +4,8 @@ using PlatformForge.Units.Specs;
 namespace PlatformForge.Platforms;
 
 /// <summary>
-/// A footing along the back, beside the level deck and, if asked, down the ramps, on which the fence stands: a kerb, printed by itself and laid into a rebate, with the holes for the posts
+/// A footing along the back, beside the level deck and, if asked, down the ramps, on which the fence stands: a kerb, printed by itself and laid into
+/// a rebate, with the holes for the posts
 /// that go through it. Lengths in mm of the model; the defaults are for 4 mm scale.
 /// </summary>
 public sealed record KerbSpec

@@ -17,7 +17,8 @@ public enum RampWall
 }
 
 /// <summary>
-/// A retaining wall along the back, beside the level deck and, if asked, beside ramps: what lies behind the platform lies higher than its deck. It is faced as the front is. It cannot lie on the bed with the deck, so
+/// A retaining wall along the back, beside the level deck and, if asked, beside ramps: what lies behind the platform lies higher than its deck. It is
+/// faced as the front is. It cannot lie on the bed with the deck, so
 /// it is a print of its own, on its coping, whose foot stands in a rebate of the deck. Lengths in mm of the model; the defaults are for 4 mm scale.
 /// </summary>
 public sealed record RetainingSpec

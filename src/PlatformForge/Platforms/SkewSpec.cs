@@ -4,7 +4,8 @@ using PlatformForge.Units.Specs;
 namespace PlatformForge.Platforms;
 
 /// <summary>
-/// Ends and stated cuts on the skew, as at a backscene or at a joint in the baseboard that lies askew to the track. Each angle is in degrees off the square; of an
+/// Ends and stated cuts on the skew, as at a backscene or at a joint in the baseboard that lies askew to the track. Each angle is in degrees off the
+/// square; of an
 /// end it is positive where the platform's back reaches farther than its edge, of a cut where the back is met farther along the track.
 /// </summary>
 public sealed record SkewSpec
@@ -28,7 +29,8 @@ public sealed record SkewSpec
     /// apart, by a half at most.</summary>
     internal static double Stretch(double width, double angle) => 2 * Math.Abs(Shift(width, angle));
 
-    /// <summary>Length on either side of a skew cut over which lines across stay parallel to it, mm: the walls there are as thick at the back as at the edge, and
+    /// <summary>Length on either side of a skew cut over which lines across stay parallel to it, mm: the walls there are as thick at the back as at
+    /// the edge, and
     /// have the joint's bosses against them.</summary>
     internal const double Parallel = 4;
 
@@ -37,7 +39,8 @@ public sealed record SkewSpec
 
     /// <summary>Chainages at which lines across begin or end to turn beside cuts.</summary>
     internal static IEnumerable<double> Bends(PlatformSpec spec) => spec.IsIsland ? []
-        : spec.Skew.Cuts.Where(c => c.Angle != 0).SelectMany(c => new[] { Parallel, Turn(spec.Deck.Width, c.Angle) }.SelectMany(d => new[] { c.At - d, c.At + d }))
+        : spec.Skew.Cuts.Where(c => c.Angle != 0).SelectMany(c => new[] { Parallel, Turn(spec.Deck.Width,
+            c.Angle) }.SelectMany(d => new[] { c.At - d, c.At + d }))
             .Where(s => s > spec.Face.From && s < spec.Face.To);
 
     /// <summary>Share of all that a cut is off the square by which lines across are so at a distance from it.</summary>
@@ -50,8 +53,11 @@ public sealed record SkewSpec
         .Tables("cut", "A stated cut that lies askew, as at a joint in the baseboard.", Cut, s => s.Cuts, (s, v) => s with { Cuts = v });
 
     private static SpecKeys<SkewCut> Cut => new SpecKeys<SkewCut>(_ => new())
-        .Length("at", NumberRange.Anywhere, "Which one: its distance along the track, as cuts or baseboard_joints have it.", c => c.At, (c, v) => c with { At = v }, required: true)
-        .Number("angle", Angles, "degrees", "How far off the square, positive where it meets the back farther along the track.", c => c.Angle, (c, v) => c with { Angle = v });
+        .Length("at", NumberRange.Anywhere, "Which one: its distance along the track, as cuts or baseboard_joints have it.", c => c.At,
+            (c, v) => c with { At = v }, required: true)
+        .Example("440")
+        .Number("angle", Angles, "degrees", "How far off the square, positive where it meets the back farther along the track.", c => c.Angle,
+            (c, v) => c with { Angle = v });
 
     // Farther off the square an acute corner would break off, and sections come apart only by sliding along one another: common practice, no source.
     private static NumberRange Angles => NumberRange.From(-40, 40);

@@ -10,7 +10,8 @@ using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Sections;
 
-/// <summary>Makes inlays and strips of a platform's lines, and banks that are prints of their own, one a line and section, and lays what is loose on beds.</summary>
+/// <summary>Makes inlays and strips of a platform's lines, and banks that are prints of their own, one a line and section, and lays what is loose on
+/// beds.</summary>
 internal static class LineMaker
 {
     /// <param name="chart">The plan that the sections are made from.</param>
@@ -53,7 +54,8 @@ internal static class LineMaker
                 // It stands on its foot, level.
                 var input = new LineInput([.. bank], LineForm.Strip, false, default, chart.Forward((from + to) / 2), section.ToLayout, printer, null);
                 var (solid, toLayout, hull, size, estimate) = memory.Of("line", input, static (given, _) => Form(given), cancel);
-                pieces.Add(new(section.Number, lines.Length + 1, chart.Plan.Spec.Back.BankMake, solid, toLayout, hull, size, estimate) { Stretch = section.Stretch });
+                pieces.Add(new(section.Number, lines.Length + 1, chart.Plan.Spec.Back.BankMake, solid, toLayout, hull, size,
+                    estimate) { Stretch = section.Stretch });
             }
         }
 

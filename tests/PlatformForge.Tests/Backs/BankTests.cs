@@ -107,7 +107,8 @@ public class BankTests
     [InlineData(2, 6, Side.Left)]
     public void A_bank_that_is_a_print_of_its_own_is_a_prism_that_nothing_hangs_over(double slope, double ground, Side side)
     {
-        var set = Workbench.Made(Straight(side, new() { Kind = BackKind.Bank, Apart = true, Slope = slope, Ground = ground, Fit = 0.25 }), Workbench.Printer, new());
+        var set = Workbench.Made(Straight(side, new() { Kind = BackKind.Bank, Apart = true, Slope = slope, Ground = ground, Fit = 0.25 }),
+            Workbench.Printer, new());
         Assert.All(set.Sections, s => SoundSection.Check(s));
         Assert.Equal(set.Sections.Count, set.Lines.Pieces.Count);
         double back = set.Plan.Back.Reach[0];
@@ -130,11 +131,13 @@ public class BankTests
     [Fact]
     public void A_bank_of_its_own_on_a_curve_with_ramps_is_sound_and_falls_as_stated()
     {
-        var set = Workbench.Made(Workbench.PendlewickAs(p => p with { Back = new() { Kind = BackKind.Bank, Apart = true, Slope = 1.5 }, Facing = FacingSpec.For(Scale) with { HasBack = false } }),
+        var set = Workbench.Made(Workbench.PendlewickAs(p => p with { Back = new() { Kind = BackKind.Bank, Apart = true, Slope = 1.5 },
+            Facing = FacingSpec.For(Scale) with { HasBack = false } }),
             Workbench.Printer, new());
         Assert.Equal(set.Sections.Count, set.Lines.Pieces.Count);
         Assert.All(set.Sections, s => SoundSection.Check(s));
-        Assert.All(set.Lines.Pieces, p => Upright(p, set.Sections[p.Section - 1] is var s && s.From >= set.Plan.Profile.StartHead && s.To <= set.Plan.Profile.EndHead ? 1.5 : null, 3e-3));
+        Assert.All(set.Lines.Pieces, p => Upright(p, set.Sections[p.Section - 1] is var s && s.From >= set.Plan.Profile.StartHead
+            && s.To <= set.Plan.Profile.EndHead ? 1.5 : null, 3e-3));
         Assert.Equal(set.Lines.Pieces.Count(p => p.Made.Name == LineMake.Bank), set.Lines.Plates.Sum(p => p.Pieces.Count));
     }
 

@@ -56,7 +56,8 @@ public class RetainingTests
         Assert.Equal((plan.Profile.StartHead, plan.Profile.EndHead), (band.From, band.To));
     }
 
-    /// <summary>Beside a ramp of 1 in 8 a wall whose coping falls with it has the profile of the level one; one that runs on level has more wall by half of what the ramp falls.</summary>
+    /// <summary>Beside a ramp of 1 in 8 a wall whose coping falls with it has the profile of the level one; one that runs on level has more wall by
+    /// half of what the ramp falls.</summary>
     [Theory]
     [InlineData(Side.Left, RampWall.Sloped)]
     [InlineData(Side.Right, RampWall.Sloped)]
@@ -65,7 +66,8 @@ public class RetainingTests
     public void A_retaining_wall_goes_on_beside_ramps_and_lies_on_its_coping(Side side, RampWall ramps)
     {
         const double Length = 420, Level = 20;
-        var plan = Workbench.Straight(Length, side, s => s with { Back = new() { Retaining = Wall with { Ramps = ramps } }, StartRamp = new(Gradient: 8, FootHeight: 2) });
+        var plan = Workbench.Straight(Length, side, s => s with { Back = new() { Retaining = Wall with { Ramps = ramps } },
+            StartRamp = new(Gradient: 8, FootHeight: 2) });
         var set = Workbench.Made(plan, Workbench.Printer, new());
         var onRamp = set.Lines.Pieces.Where(p => set.Sections[p.Section - 1].To <= plan.Profile.StartHead + 1e-6).ToArray();
         Assert.NotEmpty(onRamp);
@@ -180,7 +182,8 @@ public class RetainingTests
         double area = 0;
         for (int t = 0; t < lying.TriangleCount; t++)
         {
-            Point3 a = lying.Vertices[lying.Triangles[3 * t]], b = lying.Vertices[lying.Triangles[(3 * t) + 1]], c = lying.Vertices[lying.Triangles[(3 * t) + 2]];
+            Point3 a = lying.Vertices[lying.Triangles[3 * t]], b = lying.Vertices[lying.Triangles[(3 * t) + 1]],
+                c = lying.Vertices[lying.Triangles[(3 * t) + 2]];
             if (Math.Max(a.Z, Math.Max(b.Z, c.Z)) < 1e-4)
             {
                 Assert.Equal((byte)Paint.Coping, lying.Paints[t]);

@@ -84,7 +84,8 @@ public class SkewTests
         double way = side == Side.Left ? 1 : -1;
         Point3 normal = new(Math.Cos(angle * Math.PI / 180), -way * Math.Sin(angle * Math.PI / 180), 0);
         Point3 on = new(At, way * plan.CopingFront.Reach[0], 0);
-        double ahead = Facing(set.Sections.Single(s => Math.Abs(s.To - At) < 1e-6).Solid.Mesh, normal, on), behind = Facing(set.Sections.Single(s => Math.Abs(s.From - At) < 1e-6).Solid.Mesh, normal * -1, on);
+        double ahead = Facing(set.Sections.Single(s => Math.Abs(s.To - At) < 1e-6).Solid.Mesh, normal, on),
+            behind = Facing(set.Sections.Single(s => Math.Abs(s.From - At) < 1e-6).Solid.Mesh, normal * -1, on);
         double face = ((Width * 20) - (1 * 18.8)) / Math.Cos(angle * Math.PI / 180);
         Assert.Equal(ahead, behind, 0.05);
         double bores = face - ahead;
@@ -92,7 +93,8 @@ public class SkewTests
 
         // Its wall is as thick at the back as at the edge: its inner face is parallel to the joint's.
         var joint = new JointSpec();
-        Assert.True(Facing(set.Sections.Single(s => Math.Abs(s.To - At) < 1e-6).Solid.Mesh, normal * -1, on - (normal * (joint.EndWall * Math.Cos(angle * Math.PI / 180)))) > 0.3 * face);
+        Assert.True(Facing(set.Sections.Single(s => Math.Abs(s.To - At) < 1e-6).Solid.Mesh, normal * -1,
+            on - (normal * (joint.EndWall * Math.Cos(angle * Math.PI / 180)))) > 0.3 * face);
     }
 
     [Fact]
@@ -121,7 +123,8 @@ public class SkewTests
         double angle = double.Parse(near.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
         Assert.Equal(-Math.Atan((20 - 4) / (2 * Width)) * 180 / Math.PI, angle, 0.1);
         Assert.Empty(Rules(s => s with { ForcedCuts = [220], Skew = new() { Cuts = [new() { At = 220, Angle = angle }] } }));
-        Assert.NotEmpty(Rules(s => s with { ForcedCuts = [300, 330], Skew = new() { Cuts = [new() { At = 300, Angle = 30 }, new() { At = 330, Angle = -30 }] } }));
+        Assert.NotEmpty(Rules(s => s with { ForcedCuts = [300, 330], Skew = new() { Cuts = [new() { At = 300, Angle = 30 }, new() { At = 330,
+            Angle = -30 }] } }));
     }
 
     // Area of what faces one way within a hundredth of a degree in the plane through a point, mm².
@@ -132,7 +135,8 @@ public class SkewTests
         {
             Point3 a = mesh.Vertices[mesh.Triangles[3 * t]], b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
             var normal = Point3.Cross(b - a, c - a);
-            area += Point3.Cross(normal, way).Length < 2e-4 * normal.Length && Point3.Dot(normal, way) > 0 && Math.Abs(Point3.Dot(a - on, way)) < 1e-3 ? normal.Length / 2 : 0;
+            area += Point3.Cross(normal, way).Length < 2e-4 * normal.Length && Point3.Dot(normal, way) > 0 && Math.Abs(Point3.Dot(a - on,
+                way)) < 1e-3 ? normal.Length / 2 : 0;
         }
 
         return area;

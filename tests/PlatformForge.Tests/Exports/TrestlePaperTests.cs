@@ -28,15 +28,18 @@ public class TrestlePaperTests
         double[] at = [.. plan.Stations];
         double long0 = at.Zip(at.Skip(1), (a, b) => (plan.ToLayout(b, face.At(b)) - plan.ToLayout(a, face.At(a))).Length).Sum();
         var paths = set.Trestle.SelectMany(s => s.Items.OfType<SheetPath>()).ToArray();
-        Assert.Equal(long0, paths.Where(p => !p.Closed && p.Pen == HouseStyle.Outline && p.Points[0].Y == p.Points[1].Y).Sum(p => p.Points[1].X - p.Points[0].X), 0.01); // facets' chords here, the curve there
+        Assert.Equal(long0, paths.Where(p => !p.Closed && p.Pen == HouseStyle.Outline
+            && p.Points[0].Y == p.Points[1].Y).Sum(p => p.Points[1].X - p.Points[0].X), 0.01); // facets' chords here, the curve there
 
         // In a bent posts are as wide as asked and stand from the baseboard to the deck's underside at full size.
         var spec = plan.Spec.Trestle!;
         double level = plan.Profile.Level - plan.Spec.Deck.Thickness;
-        var posts = paths.Where(p => p.Closed && p.Points.Count == 4).Select(p => (Wide: p.Points.Max(q => q.X) - p.Points.Min(q => q.X), High: p.Points.Max(q => q.Y) - p.Points.Min(q => q.Y)))
+        var posts = paths.Where(p => p.Closed && p.Points.Count == 4).Select(p => (Wide: p.Points.Max(q => q.X) - p.Points.Min(q => q.X),
+            High: p.Points.Max(q => q.Y) - p.Points.Min(q => q.Y)))
             .Where(p => Math.Abs(p.Wide - spec.Post) < 1e-6 && Math.Abs(p.High - level) < 1e-6);
         Assert.True(posts.Count() >= plan.Trestle.Rows.Count);
-        Assert.All(set.Trestle, sheet => Assert.All(sheet.Items.OfType<SheetPath>(), p => Assert.All(p.Points, q => Assert.True(q.X > 7.9 && q.Y > 7.9 && q.X < sheet.Width - 7.9 && q.Y < sheet.Height - 7.9))));
+        Assert.All(set.Trestle, sheet => Assert.All(sheet.Items.OfType<SheetPath>(), p => Assert.All(p.Points, q => Assert.True(q.X > 7.9
+            && q.Y > 7.9 && q.X < sheet.Width - 7.9 && q.Y < sheet.Height - 7.9))));
         Assert.Contains("the trestle on", string.Join(" ", set.Key.Items.OfType<SheetText>().Select(t => t.Text)), StringComparison.Ordinal);
     }
 }

@@ -86,7 +86,8 @@ public static class PaperSet
             platform.FaceName,
             name,
             paper,
-            verdict => new KeySheet(figures, paper, room, origin with { Verdict = verdict }).Draw(tiles, pages.InWords(elevations.Count) + trestle?.InWords(bents.Count)),
+            verdict => new KeySheet(figures, paper, room, origin with { Verdict = verdict }).Draw(tiles,
+                pages.InWords(elevations.Count) + trestle?.InWords(bents.Count)),
             [.. tiles.Select(t => draw.Draw(t, tiles.Count))],
             [.. tiles.Select(t => new SheetPlace(t.Number, t.Frame.ToLayout(default), t.Frame.Along, [.. t.Joins.Select(j => j.Name)]))])
         { Elevations = elevations, Trestle = bents });

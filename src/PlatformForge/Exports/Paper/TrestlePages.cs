@@ -7,7 +7,8 @@ using static System.FormattableString;
 namespace PlatformForge.Exports.Paper;
 
 /// <summary>
-/// A trestle at full size: its front laid flat, section by section, and each bent that differs from the one before it, to build it of strip over the sheet or to hold a
+/// A trestle at full size: its front laid flat, section by section, and each bent that differs from the one before it, to build it of strip over the
+/// sheet or to hold a
 /// print against.
 /// </summary>
 internal sealed class TrestlePages(string name, PlatformDossier platform, PaperSpec paper, SheetRoom room, SheetOrigin origin)
@@ -24,7 +25,8 @@ internal sealed class TrestlePages(string name, PlatformDossier platform, PaperS
     public string InWords(int sheets)
     {
         int left = HasTrestle ? Drawings().Count(d => !Fits(d)) : 0;
-        return (sheets == 0 ? "" : Invariant($", and the trestle on {sheets}")) + (left == 0 ? "" : Invariant($"; {left} of its drawings are larger than this paper"));
+        return (sheets == 0 ? "" : Invariant($", and the trestle on {sheets}"))
+            + (left == 0 ? "" : Invariant($"; {left} of its drawings are larger than this paper"));
     }
 
     /// <summary>The sheets; none where the platform stands on walls.</summary>

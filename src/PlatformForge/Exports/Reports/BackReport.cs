@@ -11,7 +11,8 @@ namespace PlatformForge.Exports.Reports;
 
 /// <summary>The back of a platform where it is no wall: its kind by its name in the project file; of a bank the slope as n of 1 in n, the
 /// width from the deck's edge to its foot beside the level deck and at its least in mm of the model, the area of its face in mm², and the
-/// plastic of its shell in mm³, which between two parallel faces is area times thickness; of a bank that is a print of its own the volume of its pieces.</summary>
+/// plastic of its shell in mm³, which between two parallel faces is area times thickness; of a bank that is a print of its own the volume of its
+/// pieces.</summary>
 public sealed record BackReport(
     string Kind,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Slope = null,
@@ -62,6 +63,7 @@ public sealed record BackReport(
 
     private static string Solid(BackReport back, SectionSet set) =>
         Invariant($"it is a print of its own, a piece behind each section, {Figures.Fixed(back.Shell!.Value / 1000, 1)} cm³ that the slicer fills as thinly ")
-        + Invariant($"as you like. It stands on its foot, face up, without supports, and is glued to the baseboard {Figures.Fine(set.Plan.Spec.Back.Fit)} mm behind the wall; ")
+        + Invariant($"as you like. It stands on its foot, face up, without supports, and is glued to the baseboard ")
+        + Invariant($"{Figures.Fine(set.Plan.Spec.Back.Fit)} mm behind the wall; ")
         + "its layers are steps of their height times its slope, which turf covers.";
 }

@@ -41,7 +41,7 @@ internal static class LedgeAreas
     {
         var (facing, spec) = (plan.Spec.Facing!, plan.Spec);
         int fronts = facing.Front != WallFinish.Plain ? 0 : spec.IsIsland ? 2 : 1;
-        int walls = fronts + (facing.Back == WallFinish.Plain && !spec.IsIsland && spec.Back.HasWall ? 1 : 0);
+        int walls = fronts + (facing.Back == WallFinish.Plain && !spec.IsIsland && spec.Back.ShowsWall ? 1 : 0);
         bool Stands(double s) => plan.TopAt(s, plan.WallFace.At(s)) - spec.Deck.Thickness > head;
         double[] stations = [section.From, .. plan.Stations.Where(s => s > section.From && s < section.To), section.To];
         double length = walls == 0 ? 0 : walls * stations.Zip(stations.Skip(1)).Where(p => Stands(p.First) && Stands(p.Second)).Sum(p => p.Second - p.First);

@@ -3,7 +3,8 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Platforms.Islands;
 
 /// <summary>
-/// Turns the lines across a platform with a back from the square to its skew ends, and to cuts between and back again: evenly over a stretch long enough that none crosses another, so that
+/// Turns the lines across a platform with a back from the square to its skew ends, and to cuts between and back again: evenly over a stretch long
+/// enough that none crosses another, so that
 /// ribs, cuts and facets turn with them. The edge, and all boundaries where they meet the lines, stay where they were.
 /// </summary>
 internal static class SkewCarrier

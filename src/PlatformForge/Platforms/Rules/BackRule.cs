@@ -48,7 +48,8 @@ internal static class BackRule
     private static double BankWidth(PlatformRequest request)
     {
         var (back, fall) = (request.Spec.Back, request.Spec.Deck.Crossfall > 0 ? request.Spec.Deck.Width / request.Spec.Deck.Crossfall : 0);
-        return back.Kind == BackKind.Bank ? Math.Max(0, back.Slope * (request.Site.RailTop + request.Spec.Height - fall - back.Ground)) + (back.Apart ? back.Fit : 0) : 0;
+        return back.Kind == BackKind.Bank ? Math.Max(0,
+            back.Slope * (request.Site.RailTop + request.Spec.Height - fall - back.Ground)) + (back.Apart ? back.Fit : 0) : 0;
     }
 
     // Another width may have other facets, and so an edge that stands a little farther away.

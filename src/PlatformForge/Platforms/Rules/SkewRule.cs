@@ -72,23 +72,24 @@ internal static class SkewRule
     private static Finding TooNear(string key, SkewCut cut, double width, double needed, double room)
     {
         double most = Math.Sign(cut.Angle) * Math.Floor(Math.Atan(Math.Max(0, room - SkewSpec.Parallel) / SkewSpec.Stretch(width, 45)) * 1800 / Math.PI) / 10;
-        return Finding.Error(
-            "PF4175",
+        return NoRoom(
             key,
-            Invariant($"Lines across turn to the cut at {cut.At:0.###} mm over {needed:0.#} mm on either side of it; there are {room:0.#} mm of level deck that are square."),
-            Invariant($"Give {most:0.#} degrees, a narrower deck, or a cut farther from ramps and other skew cuts."),
-            FaultKind.DesignRule).Curing(Cure.Set(key, most));
+            most,
+            Invariant($"Lines across turn to the cut at {cut.At:0.###} mm over {needed:0.#} mm on either side of it; there are {room:0.#} mm of level deck."),
+            Invariant($"Give {most:0.#} degrees, a narrower deck, or a cut farther from ramps and other skew cuts."));
     }
+
+    private static Finding NoRoom(string key, double most, string what, string remedy) =>
+        Finding.Error("PF4175", key, what, remedy, FaultKind.DesignRule).Curing(Cure.Set(key, most));
 
     private static Finding NotStated(PlatformSpec spec, string key, double at)
     {
         double[] cuts = [.. spec.StatedCuts.OrderBy(c => Math.Abs(c - at)).Take(1)];
-        return Finding.Error(
-            "PF4176",
+        return NoCut(
             key + ".at",
             Invariant($"No cut is stated at {at:0.###} mm, in cuts or baseboard_joints: there is nothing to lie askew."),
             cuts.Length > 0 ? Invariant($"Give {cuts[0]:0.###}, the nearest that is stated.") : "State the cut, or leave it out here.",
-            FaultKind.DesignRule).Curing(cuts.Length > 0 ? Cure.Set(key + ".at", cuts[0]) : Cure.LeaveOut(key));
+            cuts.Length > 0 ? Cure.Set(key + ".at", cuts[0]) : Cure.LeaveOut(key));
     }
 
     private static void Room(PlatformSpec spec, PlatformSite site, string key, List<Finding> findings)
@@ -106,14 +107,16 @@ internal static class SkewRule
         double left = Math.Max(0, room - SkewSpec.Stretch(width, other)) / SkewSpec.Stretch(width, 45);
         double most = Math.Sign(angle) * Math.Floor(Math.Min(Math.Abs(angle), Math.Atan(left) * 180 / Math.PI) * 10) / 10;
         string of = key + (atStart ? ".start" : ".end");
-        findings.Add(Finding.Error(
-            "PF4175",
+        findings.Add(NoRoom(
             of,
+            most,
             Invariant($"To skew ends of a deck {width:0.###} mm wide lines across turn over {needed:0.#} mm; it is {room:0.#} mm long between ramps."),
-            Invariant($"Give {most:0.#} degrees, a narrower deck or a longer platform."),
-            FaultKind.DesignRule).Curing(Cure.Set(of, most)));
+            Invariant($"Give {most:0.#} degrees, a narrower deck or a longer platform.")));
     }
 
-    private static Finding Stray(string key, string why, string remedy, Cure cure) => Finding.Error(
-        "PF4176", key, $"{why}: it has no end that could be cut on the skew.", remedy, FaultKind.DesignRule).Curing(cure);
+    private static Finding Stray(string key, string why, string remedy, Cure cure) =>
+        NoCut(key, $"{why}: it has no end that could be cut on the skew.", remedy, cure);
+
+    private static Finding NoCut(string key, string why, string remedy, Cure cure) =>
+        Finding.Error("PF4176", key, why, remedy, FaultKind.DesignRule).Curing(cure);
 }

@@ -52,7 +52,8 @@ internal static class TrestleFindings
     public static Finding HoldsNothing(string key) => Finding.Error(
         "PF4169",
         key + ".back.retaining",
-        "A retaining wall is asked for along the back of a trestle: between its bents nothing stands under the wall, and the ground that it holds would run out below it.",
+        "A retaining wall is asked for along the back of a trestle: between its bents nothing stands under the wall, "
+            + "and the ground that it holds would run out below it.",
         "Leave the wall out, or the trestle.",
         FaultKind.DesignRule).Curing(Cure.LeaveOut(key + ".back.retaining"));
 

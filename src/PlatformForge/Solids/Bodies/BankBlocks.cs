@@ -77,7 +77,8 @@ internal static class BankBlocks
         }
     }
 
-    /// <summary>A bank that is a print of its own, between two chainages: solid from the baseboard to its face, so that nothing of it hangs however flat it is.</summary>
+    /// <summary>A bank that is a print of its own, between two chainages: solid from the baseboard to its face, so that nothing of it hangs however
+    /// flat it is.</summary>
     public static IReadOnlyList<ColumnBlock> Alone(FacetedPlan chart, double from, double to)
     {
         var blocks = new List<ColumnBlock>();
