@@ -44,8 +44,7 @@ internal static class LineMaker
                     var input = new LineInput(blocks, lines[i].Made.Form, lines[i].Made.Wall is not null,
                         lines[i].Made.Wall?.LevelTop is { } level ? new(level) : chart.Plan.Surface.At(middle), chart.Forward(middle),
                         section.ToLayout, printer, lines[i].Made.Wall is null ? null : facing);
-                    var (solid, toLayout, hull, size, estimate, faced) = memory.Of("line", input, static (given, _) => Form(given), cancel);
-                    pieces.Add(new(section.Number, i + 1, lines[i].Made, solid, toLayout, hull, size, estimate) { Stretch = section.Stretch, Faced = faced });
+                    pieces.Add(Piece(section, i + 1, lines[i].Made, input, memory, cancel));
                 }
             }
 
@@ -53,13 +52,17 @@ internal static class LineMaker
             {
                 // It stands on its foot, level.
                 var input = new LineInput([.. bank], LineForm.Strip, false, default, chart.Forward((from + to) / 2), section.ToLayout, printer, null);
-                var (solid, toLayout, hull, size, estimate) = memory.Of("line", input, static (given, _) => Form(given), cancel);
-                pieces.Add(new(section.Number, lines.Length + 1, chart.Plan.Spec.Back.BankMake, solid, toLayout, hull, size,
-                    estimate) { Stretch = section.Stretch });
+                pieces.Add(Piece(section, lines.Length + 1, chart.Plan.Spec.Back.BankMake, input, memory, cancel));
             }
         }
 
         return Laid(pieces, printer);
+    }
+
+    private static LinePiece Piece(PlatformSection section, int line, LineMake made, LineInput input, Memory memory, CancellationToken cancel)
+    {
+        var (solid, toLayout, hull, size, estimate, faced) = memory.Of("line", input, static (given, _) => Form(given), cancel);
+        return new(section.Number, line, made, solid, toLayout, hull, size, estimate) { Stretch = section.Stretch, Faced = faced };
     }
 
     private sealed record LineInput(
