@@ -26,13 +26,17 @@ public class OverhangTests
         Assert.Equal(0, (report.LargestAt - new Point3(15.5, 15, 9)).Length, 1e-6);
     }
 
-    /// <summary>A bridge stands on half of its border: a square between two walls does so exactly, one a little shorter than it is wide does not.</summary>
+    /// <summary>
+    /// A bridge stands on half of its border: a square between two walls does so exactly, one a little shorter than it is wide does not. Bridges are held to 12 mm
+    /// here, less than from corner to corner: within that all that lies between walls is one.
+    /// </summary>
     [Theory]
     [InlineData(10, 0)]
     [InlineData(9.75, 97.5)]
     public void A_bridge_stands_on_half_of_its_border(double deep, double unsupported)
     {
-        var report = Measure(Box(0, 2, 0, deep, 0, 10), Box(12, 14, 0, deep, 0, 10), Box(0, 14, 0, deep, 10, 11));
+        var mesh = SolidRaiser.Raise([Box(0, 2, 0, deep, 0, 10), Box(12, 14, 0, deep, 0, 10), Box(0, 14, 0, deep, 10, 11)]).Mesh;
+        var report = OverhangMeter.Measure(mesh, 0.2, 0.4, 12);
         Assert.Equal(unsupported, report.Unsupported, 1e-6);
         Assert.Equal((10 * deep) - unsupported, report.Bridged, 1e-6);
     }
