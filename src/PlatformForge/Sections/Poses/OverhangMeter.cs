@@ -20,6 +20,10 @@ internal static class OverhangMeter
     /// <summary>Share of a net of channels' border that has to stand: where many meet, or at a cut, some of it is found to end too soon.</summary>
     private const double ChannelShare = 0.75;
 
+    /// <summary>Lines of the nozzle that a wall over an opening is wide at most, where its sill or head may bridge it from end to end (common practice, no
+    /// source).</summary>
+    private const double LintelLines = 10;
+
     /// <summary>How far a side of a patch may bend, mm, as walls do on a curve: far less than a line.</summary>
     private const double Bow = 0.1;
 
@@ -72,7 +76,7 @@ internal static class OverhangMeter
                 continue;
             }
 
-            if ((standing >= StandingShare && span <= longestBridge) || patches.IsLintel(nozzle, longestBridge))
+            if ((standing >= StandingShare && span <= longestBridge) || (span <= LintelLines * nozzle && patches.IsLintel(nozzle, longestBridge)))
             {
                 bridged += area;
                 widest = Math.Max(widest, span);
