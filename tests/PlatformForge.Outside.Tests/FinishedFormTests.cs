@@ -153,8 +153,8 @@ public sealed class FinishedFormTests : IDisposable
         foreach (string line in path)
         {
             counts = line.StartsWith(";TYPE:", StringComparison.Ordinal) ? line.Contains(heading, StringComparison.Ordinal) : counts;
-            var pressed = counts ? Regex.Match(line, @"^G1 .*X.* E([.\d]+)", RegexOptions.None, TimeSpan.FromSeconds(5)) : Match.Empty;
-            laid += pressed.Success ? double.Parse(pressed.Groups[1].Value, CultureInfo.InvariantCulture) : 0;
+            var pressed = counts ? Regex.Match(line, @"^G1 .*X.* E(?<pressed>[.\d]+)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)) : Match.Empty;
+            laid += pressed.Success ? double.Parse(pressed.Groups["pressed"].Value, CultureInfo.InvariantCulture) : 0;
         }
 
         return laid;

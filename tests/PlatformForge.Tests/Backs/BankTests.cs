@@ -131,9 +131,7 @@ public class BankTests
     [Fact]
     public void A_bank_of_its_own_on_a_curve_with_ramps_is_sound_and_falls_as_stated()
     {
-        var set = Workbench.Made(Workbench.PendlewickAs(p => p with { Back = new() { Kind = BackKind.Bank, Apart = true, Slope = 1.5 },
-            Facing = FacingSpec.For(Scale) with { HasBack = false } }),
-            Workbench.Printer, new());
+        var set = Workbench.Made(Workbench.PendlewickAs(p => p with { Back = new() { Kind = BackKind.Bank, Apart = true, Slope = 1.5 }, Facing = FacingSpec.For(Scale) with { HasBack = false } }), Workbench.Printer, new());
         Assert.Equal(set.Sections.Count, set.Lines.Pieces.Count);
         Assert.All(set.Sections, s => SoundSection.Check(s));
         Assert.All(set.Lines.Pieces, p => Upright(p, set.Sections[p.Section - 1] is var s && s.From >= set.Plan.Profile.StartHead

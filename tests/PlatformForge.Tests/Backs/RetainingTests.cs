@@ -66,8 +66,7 @@ public class RetainingTests
     public void A_retaining_wall_goes_on_beside_ramps_and_lies_on_its_coping(Side side, RampWall ramps)
     {
         const double Length = 420, Level = 20;
-        var plan = Workbench.Straight(Length, side, s => s with { Back = new() { Retaining = Wall with { Ramps = ramps } },
-            StartRamp = new(Gradient: 8, FootHeight: 2) });
+        var plan = Workbench.Straight(Length, side, s => s with { Back = new() { Retaining = Wall with { Ramps = ramps } }, StartRamp = new(Gradient: 8, FootHeight: 2) });
         var set = Workbench.Made(plan, Workbench.Printer, new());
         var onRamp = set.Lines.Pieces.Where(p => set.Sections[p.Section - 1].To <= plan.Profile.StartHead + 1e-6).ToArray();
         Assert.NotEmpty(onRamp);

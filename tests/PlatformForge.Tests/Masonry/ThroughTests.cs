@@ -89,7 +89,7 @@ public class ThroughTests
         var section = One(Cable);
         var mesh = section.Solid.Mesh;
         double z = Cable.Sill + (Cable.Height / 2);
-        Assert.Empty(Crossed(mesh, 275, z).Where(y => y < Plan.WallBack.Reach[0] + 1));
+        Assert.DoesNotContain(Crossed(mesh, 275, z), y => y < Plan.WallBack.Reach[0] + 1);
         Assert.Equal(2, Crossed(mesh, 275 + (3 * Cable.Width), z).Count(y => y < Plan.WallBack.Reach[0] + 1));
         Assert.Equal(Plan.WallFace.Reach[0], mesh.Vertices.Where(v => v.Z < 15).Min(v => v.Y), 1e-4);
     }

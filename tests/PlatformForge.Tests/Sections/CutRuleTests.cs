@@ -1,6 +1,5 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Cuts;
 using PlatformForge.Sections.Joints;

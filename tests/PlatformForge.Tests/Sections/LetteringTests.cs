@@ -1,6 +1,4 @@
-using PlatformForge.Geometry;
 using PlatformForge.Platforms;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Marks;
 using PlatformForge.Solids.Bodies;
 using Xunit;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Units.Memories;

@@ -1,4 +1,3 @@
-using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
 using PlatformForge.Tests.Exports;
 using PlatformForge.Track;

@@ -129,11 +129,11 @@ public sealed record ManholeSpec(double Chainage, double Inset, InsetFrom From =
     {
         foreach (double round in (double[])[Frame + Groove, 0])
         {
-            double along = Along + (2 * round), across = Across + (2 * round);
+            double length = Along + (2 * round), width = Across + (2 * round);
             foreach (double side in (double[])[-1, 1])
             {
-                yield return (new(0, side * (across + Groove) / 2), along + (2 * Groove), Groove);
-                yield return (new(side * (along + Groove) / 2, 0), Groove, across);
+                yield return (new(0, side * (width + Groove) / 2), length + (2 * Groove), Groove);
+                yield return (new(side * (length + Groove) / 2, 0), Groove, width);
             }
         }
 
