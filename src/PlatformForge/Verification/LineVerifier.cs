@@ -18,6 +18,9 @@ public static class LineVerifier
     // An underside looks down: the cosine of some 18 degrees, sloping decks and all.
     private const double Under = -0.95;
 
+    // What is taken off a ramp's upper end at a joint leaves the rest of its deck lower by so much at most, mm.
+    private const double Relieved = 0.1;
+
     // Undersides whose slopes differ by less look down one way: a crossfall's planes round a curve, not a ramp and a level coping.
     private const double Alike = 0.04;
 
@@ -47,7 +50,7 @@ public static class LineVerifier
         if (line.IsGrounded)
         {
             return piece.Vertices.Any(p => p.Z < -Off) || under.Length == 0 || under.Any(p => p.Z > Off) ? "does not stand on the baseboard"
-                : piece.Vertices.Max(p => p.Z) > section.Vertices.Max(p => p.Z) + Off ? "is higher than its section's deck" : null;
+                : piece.Vertices.Max(p => p.Z) > section.Vertices.Max(p => p.Z) + Off + Relieved ? "is higher than its section's deck" : null;
         }
 
         if (under.Length == 0 || !MeshGap.LiesOn(under, section, Off))
