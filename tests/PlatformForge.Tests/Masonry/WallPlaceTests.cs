@@ -2,7 +2,6 @@ using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Exports.Workshop;
-using PlatformForge.Platforms;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Tests.Projects;

@@ -1,6 +1,5 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
