@@ -277,7 +277,13 @@ public class WorkshopTests(WrittenSamples samples)
     private static SectionSides? OutlineOf(Section section) =>
         SectionSides.Of(Plane.WithoutNotches(section.Solid.Cut(new(0, 0, InDeck), X, Y).MaxBy(Plane.Area)!, Notch), p => section.Place(p, InDeck));
 
-    private static bool IsTop(Point3[] corners) => Point3.Cross(corners[1] - corners[0], corners[2] - corners[0]) is var n && n.Z < -0.5 * n.Length && corners.Average(p => p.Z) < 1;
+    // Looks up by less than 37 degrees from straight: what relieves an edge, at 45, is of the top's colour and none of it.
+    private static bool IsTop(Point3[] corners) => LooksUp(corners, 0.8);
+
+    private static bool IsRoughlyTop(Point3[] corners) => LooksUp(corners, 0.5);
+
+    private static bool LooksUp(Point3[] corners, double cosine) =>
+        Point3.Cross(corners[1] - corners[0], corners[2] - corners[0]) is var n && n.Z < -cosine * n.Length && corners.Average(p => p.Z) < 1;
 
     // Both edges of the line as they are coloured, put 10 mm outwards and on at either end; a slot goes on 1 mm past a cut first.
     private static IEnumerable<Point2> Bordered(Section section, (Point3[] Corners, int Paint)[] top, Dictionary<string, string> row)
@@ -440,7 +446,7 @@ public class WorkshopTests(WrittenSamples samples)
     // What is seen of each colour, mm²: the top from the 3MF, and upright faces from which nothing of their own section is hit within the width of the widest platform.
     private static double[] Seen(string built, string name, Section[] sections)
     {
-        double[] areas = TopAreas(built, name);
+        double[] areas = TopAreas(built, name, relieved: true); // a brush goes over relieved edges too
         foreach (var (number, triangles) in Coloured(built, name))
         {
             var section = sections.Single(s => s.Solid.Number == number);
@@ -490,15 +496,14 @@ public class WorkshopTests(WrittenSamples samples)
     }
 
     // Faces that lie on the bed or nearly so, by colour, mm²: chamfers and the groove of a line too, which lean or lie less than a mm deep.
-    private static double[] TopAreas(string built, string name)
+    private static double[] TopAreas(string built, string name, bool relieved = false)
     {
         double[] areas = new double[10];
         foreach (var t in Coloured(built, name).SelectMany(s => s.Triangles))
         {
-            var normal = Point3.Cross(t.Corners[1] - t.Corners[0], t.Corners[2] - t.Corners[0]);
-            if (normal.Z < -0.5 * normal.Length && t.Corners.Average(p => p.Z) < 1)
+            if (relieved ? IsRoughlyTop(t.Corners) : IsTop(t.Corners))
             {
-                areas[t.Paint] += normal.Length / 2;
+                areas[t.Paint] += Point3.Cross(t.Corners[1] - t.Corners[0], t.Corners[2] - t.Corners[0]).Length / 2;
             }
         }
 

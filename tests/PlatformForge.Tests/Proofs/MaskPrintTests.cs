@@ -143,14 +143,14 @@ public class MaskPrintTests
 
     private static readonly ConcurrentDictionary<string, ThreeMfModel> Beds = new(StringComparer.Ordinal);
 
-    // A section lies on its walking surface: what is up to a tenth of a millimetre over the bed, turned over so as to be seen from above.
+    // A section lies on its walking surface: what is up to a tenth of a millimetre over the bed, turned over so as to be seen from above; not what relieves its edges at 45 degrees.
     private static Point2[][] PaintedTriangles(ManifestSection section, Paint paint)
     {
         var mesh = Bed(section.Plate).Objects.Single(o => o.Id == section.ObjectId).Mesh!;
         return
         [
             .. Enumerable.Range(0, mesh.Paints.Length).Where(i => mesh.Paints[i] == (byte)paint).Select(i => mesh.Triangles[(3 * i)..((3 * i) + 3)].Select(k => mesh.Vertices[k]).ToArray())
-                .Where(t => t.All(p => Math.Abs(p.Z) < 0.1)).Select(t => t.Select(p => new Point2(p.X, -p.Y)).ToArray()),
+                .Where(t => t.All(p => Math.Abs(p.Z) < 0.1) && Point3.Cross(t[1] - t[0], t[2] - t[0]) is var n && Math.Abs(n.Z) > 0.8 * n.Length).Select(t => t.Select(p => new Point2(p.X, -p.Y)).ToArray()),
         ];
     }
 
