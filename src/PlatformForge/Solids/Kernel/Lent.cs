@@ -10,7 +10,7 @@ internal static class Lent<T>
     where T : unmanaged
 {
     // Arrays kept of each size, and powers of two up to which they are kept.
-    private const int Each = 8, Sizes = 21;
+    private const int Each = 3, Sizes = 18;
 
     private const int LeastLength = 16;
 
