@@ -62,10 +62,11 @@ public static class FolderVerifier
         }
 
         bool isWhole = sections.Count == manifest.Sections.Count;
+        WrittenSection[] beside = [.. LineVerifier.Bodies(manifest, lines)];
         Parallel.Invoke(
             new ParallelOptions { CancellationToken = cancel },
             () => (figures, inMeshes) = SectionsVerifier.Measured(sections, design?.Printer),
-            () => verdicts = design is null ? [] : [.. design.Platforms.Select(p => Held(design, p, sections, extra ?? [], isWhole, cancel))],
+            () => verdicts = design is null ? [] : [.. design.Platforms.Select(p => Held(design, p, sections, beside, extra ?? [], isWhole, cancel))],
             () => inPrints = isLarge ? inPrints : Prints(manifest, folder, solids, design, told));
         findings.AddRange([.. inMeshes, .. inPrints]);
         List<string> open = [.. manifest.Lines.Where(l => !lines.ContainsKey(l.Stl)).Select(l => Invariant($"{l.Name}, which could not be read")),
@@ -155,10 +156,10 @@ public static class FolderVerifier
         }
     }
 
-    // A platform's sections against the trains.
-    private static Verdict Held(DesignCopy design, DesignPlatform platform, List<WrittenSection> sections, IReadOnlyList<Vehicle> extra, bool isWhole,
-        CancellationToken cancel) =>
-        SectionsVerifier.Hold([.. sections.Where(s => s.Platform == platform.Name)], [.. platform.Faces.Select(f => Facts(design, f, extra, isWhole))], cancel);
+    // A platform's sections against the trains, and what stands on and behind them.
+    private static Verdict Held(DesignCopy design, DesignPlatform platform, List<WrittenSection> sections, WrittenSection[] beside, IReadOnlyList<Vehicle> extra,
+        bool isWhole, CancellationToken cancel) => SectionsVerifier.Hold([.. sections.Where(s => s.Platform == platform.Name)],
+            [.. beside.Where(b => b.Platform == platform.Name)], [.. platform.Faces.Select(f => Facts(design, f, extra, isWhole))], cancel);
 
     // What a platform is held to, from the design copy.
     private static DesignFacts Facts(DesignCopy design, DesignPlatform platform, IReadOnlyList<Vehicle> extra, bool isWhole)
@@ -206,7 +207,8 @@ public static class FolderVerifier
             return ["anything: there is no vehicle"];
         }
 
-        ManifestSection[] orphans = [.. manifest.Sections.Where(s => design.Platforms.All(p => p.Name != s.Platform))];
+        (string Platform, string Name)[] orphans = [.. manifest.Sections.Select(s => (s.Platform, s.Name)).Concat(manifest.Lines.Select(l => (l.Platform, l.Name)))
+            .Where(s => design.Platforms.All(p => p.Name != s.Platform))];
         findings.AddRange(orphans.GroupBy(s => s.Platform, StringComparer.Ordinal).Select(g => Finding.Error("PF8041", "",
             Invariant($"{g.First().Name} belongs to platform '{g.Key}'{(g.Count() > 1 ? Invariant($", as do {g.Count() - 1} more") : "")}, which {DesignCopy.FileName} does not know: it was held against no vehicle."), Remedy, FaultKind.Mesh)));
         return orphans.Select(s => Invariant($"{s.Name}, of an unknown platform"));

@@ -8,7 +8,7 @@ namespace PlatformForge.Verification;
 
 /// <summary>
 /// Lines and strips of a folder that are prints of their own, read back: sound meshes, each with its underside on the floor of its section's rebate, no higher
-/// than it is deep and stands over the deck. Nothing of them comes nearer to a vehicle than their section does: they lie behind its edge.
+/// than it is deep and stands over the deck; a bank on the baseboard, beside its section. All of them are held against the vehicles as sections are.
 /// </summary>
 public static class LineVerifier
 {
@@ -21,6 +21,9 @@ public static class LineVerifier
     // What is taken off a ramp's upper end at a joint leaves the rest of its deck lower by so much at most, mm.
     private const double Relieved = 0.1;
 
+    // Air that a bank may be asked to keep from its wall at most, and what on a curve facets add to it, mm.
+    private const double MostFit = 2, Apart = MostFit + 0.1;
+
     // Undersides whose slopes differ by less look down one way: a crossfall's planes round a curve, not a ramp and a level coping.
     private const double Alike = 0.04;
 
@@ -28,10 +31,17 @@ public static class LineVerifier
     internal static (Dictionary<string, Mesh> Meshes, IReadOnlyList<Finding> Faults) Read(Manifest manifest, WrittenFolder folder) =>
         WrittenMeshes.Read(manifest.Lines.Select(p => (p.Name, p.Stl)), folder);
 
+    /// <summary>All that could be read, as bodies to be held against vehicles.</summary>
+    internal static IEnumerable<WrittenSection> Bodies(Manifest manifest, IReadOnlyDictionary<string, Mesh> meshes)
+    {
+        var back = Back(manifest);
+        return manifest.Lines.Where(l => meshes.ContainsKey(l.Stl)).Select(l => new WrittenSection(l.Platform, l.Name, l.Stl, meshes[l.Stl].Stretched(back), l.ToLayout));
+    }
+
     /// <summary>Each held against its section.</summary>
     internal static IEnumerable<Finding> Check(Manifest manifest, IReadOnlyDictionary<string, Mesh> meshes, IReadOnlyList<WrittenSection> sections)
     {
-        Point2 back = new(1 / manifest.Stretch.X, 1 / manifest.Stretch.Y);
+        var back = Back(manifest);
         var placed = sections.ToDictionary(s => s.File, s => new Lazy<Mesh>(() => s.Mesh.Moved(s.ToLayout)), StringComparer.Ordinal);
         foreach (var line in manifest.Lines)
         {
@@ -44,13 +54,21 @@ public static class LineVerifier
         }
     }
 
+    // What takes the correction for the printer out of a file.
+    private static Point2 Back(Manifest manifest) => new(1 / manifest.Stretch.X, 1 / manifest.Stretch.Y);
+
+    // Of what stands on the baseboard.
+    private static string? Objection(Mesh piece, Mesh section, Point3[] under) =>
+        piece.Vertices.Any(p => p.Z < -Off) || under.Length == 0 || under.Any(p => p.Z > Off) ? "does not stand on the baseboard"
+            : piece.Vertices.Max(p => p.Z) > section.Vertices.Max(p => p.Z) + Off + Relieved ? "is higher than its section's deck"
+            : MeshGap.Between(piece, section, Apart).Gap >= Apart ? Invariant($"stands more than {MostFit} mm from its section") : null;
+
     private static string? Objection(Mesh piece, Mesh section, ManifestLine line)
     {
         var (under, up) = Underside(piece, line.Depth);
         if (line.IsGrounded)
         {
-            return piece.Vertices.Any(p => p.Z < -Off) || under.Length == 0 || under.Any(p => p.Z > Off) ? "does not stand on the baseboard"
-                : piece.Vertices.Max(p => p.Z) > section.Vertices.Max(p => p.Z) + Off + Relieved ? "is higher than its section's deck" : null;
+            return Objection(piece, section, under);
         }
 
         if (under.Length == 0 || !MeshGap.LiesOn(under, section, Off))

@@ -1,3 +1,4 @@
+using PlatformForge.Geometry;
 using PlatformForge.Sections;
 using PlatformForge.Units;
 using PlatformForge.Verification.Distances;
@@ -21,15 +22,24 @@ public static class SectionsVerifier
     /// <summary>The same of a platform with several faces, held to each by what that face's track and budget ask.</summary>
     public static Verdict Verify(IReadOnlyList<WrittenSection> sections, IReadOnlyList<DesignFacts> faces, CancellationToken cancel = default)
     {
+        return Verify(sections, [], faces, cancel);
+    }
+
+    /// <summary>The same with what stands on or behind the sections as prints of their own: lines, strips, banks. They come as near to vehicles as they do; what else there is
+    /// to check of them is a matter of their sections, see <see cref="LineVerifier"/>.</summary>
+    public static Verdict Verify(IReadOnlyList<WrittenSection> sections, IReadOnlyList<WrittenSection> beside, IReadOnlyList<DesignFacts> faces,
+        CancellationToken cancel = default)
+    {
         var (figures, findings) = Measured(sections, faces[0].Printer);
-        var held = Hold(sections, faces, cancel);
+        var held = Hold(sections, beside, faces, cancel);
         return held with { Sections = figures, Findings = [.. findings, .. held.Findings] };
     }
 
     /// <summary>What all faces of a platform found together.</summary>
-    internal static Verdict Hold(IReadOnlyList<WrittenSection> sections, IReadOnlyList<DesignFacts> faces, CancellationToken cancel)
+    internal static Verdict Hold(IReadOnlyList<WrittenSection> sections, IReadOnlyList<WrittenSection> beside, IReadOnlyList<DesignFacts> faces,
+        CancellationToken cancel)
     {
-        Verdict[] held = [.. faces.Select(f => Hold(sections, f, cancel))];
+        Verdict[] held = [.. faces.Select(f => Hold(sections, beside, f, cancel))];
         return held.Length == 1 ? held[0] : new(
             held.Select(v => v.Closest).Aggregate((Nearness?)null, TrackSearch.Less),
             held.Select(v => v.Tightest).Aggregate((Nearness?)null, TrackSearch.Less),
@@ -59,15 +69,17 @@ public static class SectionsVerifier
     }
 
     /// <summary>Where the sections stand, and what comes near them. Without sections there is nothing to come near to.</summary>
-    internal static Verdict Hold(IReadOnlyList<WrittenSection> sections, DesignFacts facts, CancellationToken cancel)
+    private static Verdict Hold(IReadOnlyList<WrittenSection> sections, IReadOnlyList<WrittenSection> beside, DesignFacts facts, CancellationToken cancel)
     {
         var findings = new List<Finding>();
-        var placed = sections.Select(s => s.Mesh.Moved(s.ToLayout)).ToArray();
+        WrittenSection[] bodies = [.. sections, .. beside];
+        Mesh[] placed = [.. bodies.Select(s => s.Mesh.Moved(s.ToLayout))];
         findings.AddRange(PlaceRule.Check(sections, placed, facts));
+        findings.AddRange(PlaceRule.Bent(beside));
         var vehicles = new List<VehicleVerdict>();
         foreach (var run in sections.Count == 0 ? [] : facts.Runs)
         {
-            var verdicts = new TrackSearch(run, facts, sections, placed, cancel).Run();
+            var verdicts = new TrackSearch(run, facts, bodies, placed, cancel).Run();
             for (int i = 0; i < verdicts.Length; i++)
             {
                 if (verdicts[i] is { } verdict)

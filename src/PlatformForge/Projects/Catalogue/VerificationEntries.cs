@@ -53,7 +53,7 @@ internal static class VerificationEntries
             "Print from the plate's own file, or build the folder again.",
             Reasons.Rebuilt),
         new("PF8049", "A section in a 3MF file is put together of other objects.", "Build the folder again.", Reasons.Rebuilt),
-        new("PF8050", "A line or strip as written does not fit the rebate of its section.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8050", "A line, a strip or a bank as written does not fit its section.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8051", "A folder to be verified has no section: it was made without the set prints, or by paper, gauges or survey.",
             "Name a folder that was built with its prints.", Reasons.Folder),
         new("PF8052", "The manifest tells a name, a version, a hash or a figure otherwise than another file of the folder.", "Build the folder again.",

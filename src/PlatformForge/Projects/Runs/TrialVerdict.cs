@@ -1,5 +1,6 @@
 using PlatformForge.Clearance;
 using PlatformForge.Exports;
+using PlatformForge.Sections;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
 using PlatformForge.Verification;
@@ -35,11 +36,19 @@ public static class TrialVerdict
         "verdict",
         new VerdictInput(
             [.. platform.Sections.Sections.Select(s => new WrittenSection(platform.Name, s.Name, s.Name, s.PrintMesh(memory), s.ToLayout))],
+            [.. platform.Sections.Lines.Pieces.Select(l => Beside(platform, l, memory))],
             [.. platform.Faces.Select(f => Facts(dossier, f, extra))]),
-        static (i, c) => SectionsVerifier.Verify(i.Sections, i.Faces, c),
+        static (i, c) => SectionsVerifier.Verify(i.Sections, i.Beside, i.Faces, c),
         cancel);
 
-    private sealed record VerdictInput(IReadOnlyList<WrittenSection> Sections, IReadOnlyList<DesignFacts> Faces);
+    // A line, a strip or a bank of its own, as it comes out.
+    private static WrittenSection Beside(PlatformDossier platform, LinePiece piece, Memory memory)
+    {
+        string name = piece.Name(platform.Sections.Sections[piece.Section - 1]);
+        return new(platform.Name, name, name, piece.WrittenMesh(memory).Stretched(new(1 / piece.Stretch.X, 1 / piece.Stretch.Y)), piece.ToLayout);
+    }
+
+    private sealed record VerdictInput(IReadOnlyList<WrittenSection> Sections, IReadOnlyList<WrittenSection> Beside, IReadOnlyList<DesignFacts> Faces);
 
     // The design's own vehicles were held to their limits before they were swept.
     private static IEnumerable<Finding> Limits(Dossier dossier, PlatformDossier platform, IReadOnlyList<Vehicle> extra)

@@ -31,14 +31,20 @@ internal static class PlaceRule
     /// <summary>Along an edge the gap between two ends that lie half a right angle askew is so much longer.</summary>
     private const double Askew = 1.4143;
 
+    /// <summary>Motions that are none of a solid thing.</summary>
+    public static IEnumerable<Finding> Bent(IEnumerable<WrittenSection> bodies) => bodies.Where(b => !IsRigid(b.ToLayout)).Select(b => Finding.Error(
+        "PF8031", "", Invariant($"The motion of {b.Name} to the layout bends or mirrors it."), "The manifest is damaged: build the folder again.", FaultKind.Mesh));
+
+    /// <param name="sections">Sections as written.</param>
+    /// <param name="placed">Their meshes in place, in their order; what follows after them is not looked at.</param>
+    /// <param name="facts">What they are held to.</param>
     public static IEnumerable<Finding> Check(IReadOnlyList<WrittenSection> sections, IReadOnlyList<Mesh> placed, DesignFacts facts)
     {
         for (int i = 0; i < sections.Count; i++)
         {
-            if (!IsRigid(sections[i].ToLayout))
+            foreach (var bent in Bent([sections[i]]))
             {
-                yield return Finding.Error("PF8031", "", Invariant($"The motion of {sections[i].Name} to the layout bends or mirrors it."),
-                    "The manifest is damaged: build the folder again.", FaultKind.Mesh);
+                yield return bent;
             }
 
             double floor = placed[i].Box().Low.Z;
