@@ -12,16 +12,17 @@ namespace PlatformForge.Benchmarks;
 /// <summary>Where a solid's time goes: the steps of the kernel one after another, each with the tenth percentile of its time, ms.</summary>
 internal static class KernelRuns
 {
-    public static void Report(int repeats)
+    public static void Report(int repeats, int threads)
     {
         foreach (bool brick in new[] { false, true })
         {
             var blocks = ReferenceSection.Blocks(brick);
+            using var sides = new SideBySide(threads);
             var phases = new Phases();
             for (int i = 0; i < repeats + 50; i++)
             {
                 phases.Keep = i >= 50;
-                Once(blocks, phases);
+                Once(blocks, sides, phases);
             }
 
             Console.WriteLine(brick ? "B2" : "B1");
@@ -30,7 +31,7 @@ internal static class KernelRuns
         }
     }
 
-    private static void Once(IReadOnlyList<ColumnBlock> blocks, Phases phases)
+    private static void Once(IReadOnlyList<ColumnBlock> blocks, SideBySide sides, Phases phases)
     {
         phases.Begin();
         var table = new BlockTable(blocks);
@@ -45,7 +46,7 @@ internal static class KernelRuns
         SurfaceCrossings.Enter(table, noder);
         phases.Lap("crossings");
         int segments = noder.SegmentCount;
-        var plan = noder.Node();
+        var plan = noder.Node(sides);
         phases.Lap("node");
         var diagonals = MonotoneSweep.Diagonals(plan)!;
         phases.Lap("sweep");

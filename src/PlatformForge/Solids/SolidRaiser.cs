@@ -15,11 +15,13 @@ public static class SolidRaiser
     /// </summary>
     /// <param name="blocks">Blocks in order.</param>
     /// <param name="reliefs">What takes the place of named wall faces, by name; their volume is part of the solid's.</param>
-    public static Solid Raise(IReadOnlyList<ColumnBlock> blocks, IReadOnlyDictionary<string, IWallRelief>? reliefs = null)
+    /// <param name="threads">Most threads, one or two; nought for two where no other solid is being raised. The mesh is the same for any number.</param>
+    public static Solid Raise(IReadOnlyList<ColumnBlock> blocks, IReadOnlyDictionary<string, IWallRelief>? reliefs = null, int threads = 0)
     {
         ArgumentNullException.ThrowIfNull(blocks);
+        using var sides = new SideBySide(threads);
         var table = new BlockTable(blocks);
-        return table.Count == 0 ? new(new([], [], []), 0) : new ColumnKernel(table, reliefs).Raise();
+        return table.Count == 0 ? new(new([], [], []), 0) : new ColumnKernel(table, sides, reliefs).Raise();
     }
 
     /// <summary>
@@ -28,7 +30,8 @@ public static class SolidRaiser
     public static double Volume(IReadOnlyList<ColumnBlock> blocks)
     {
         ArgumentNullException.ThrowIfNull(blocks);
+        using var sides = new SideBySide();
         var table = new BlockTable(blocks);
-        return table.Count == 0 ? 0 : new ColumnKernel(table).Volume();
+        return table.Count == 0 ? 0 : new ColumnKernel(table, sides).Volume();
     }
 }

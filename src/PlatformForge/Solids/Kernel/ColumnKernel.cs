@@ -11,7 +11,7 @@ namespace PlatformForge.Solids.Kernel;
 /// From blocks to a solid: node all outlines into one plan, find the column over each of its faces, then mesh tops, bottoms and
 /// walls between shared levels.
 /// </summary>
-internal sealed class ColumnKernel(BlockTable blocks, IReadOnlyDictionary<string, IWallRelief>? reliefs = null)
+internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnlyDictionary<string, IWallRelief>? reliefs = null)
 {
     private readonly GrowingArray<(double U, double V)> extraPoints = new(4);
 
@@ -66,7 +66,7 @@ internal sealed class ColumnKernel(BlockTable blocks, IReadOnlyDictionary<string
 
         for (int round = 0; round < KernelLimits.GreatestRounds; round++)
         {
-            var plan = noder.Node();
+            var plan = noder.Node(sides);
             if (MonotoneSweep.Diagonals(plan) is { } diagonals)
             {
                 return new(plan, diagonals);

@@ -1,5 +1,3 @@
-using System.Runtime.Intrinsics;
-
 namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>The second half of snap rounding: segments become chains of edges between hot nodes; equal edges become one.</summary>
@@ -10,44 +8,41 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
     private readonly GrowingArray<int> firstParent = new(2 * expected);
     private readonly GrowingArray<(int Segment, int Next)> parents = new(2 * expected);
 
-    public void Bend(ReadOnlySpan<PlanSegment> segments, SegmentBuckets buckets)
+    /// <summary>Bends all segments through the nodes that they meet; found in parts, chained in the order of segments.</summary>
+    public void Bend(PlanSegment[] segments, int count, SegmentBuckets buckets, SideBySide sides)
     {
-        var (start, member, places) = NodesByBucket(buckets);
-        var met = new GrowingArray<int>(16);
-        var along = new GrowingArray<double>(16);
-        for (int i = 0; i < segments.Length; i++)
+        var hot = new HotNodes(nodes, buckets);
+        var parts = new SegmentBends[sides.Parts(2 * count, 4)];
+        for (int i = 0; i < parts.Length; i++)
         {
-            ref readonly var s = ref segments[i];
-            var box = s.PixelBox();
-            met.Clear();
-            along.Clear();
-            foreach (int cell in buckets.CellsOf(i))
-            {
-                for (int k = start[cell]; k < start[cell + 1]; k++)
-                {
-                    var place = places[k];
-                    if (Vector256.LessThanOrEqualAll(box, place) && s.Meets(place[0], place[1]) && member[k] is var node && node != s.From && node != s.To)
-                    {
-                        met.Add(node);
-                        along.Add((s.AheadU * (place[0] - s.StartU)) + (s.AheadV * (place[1] - s.StartV)));
-                    }
-                }
-            }
+            var (from, end) = SideBySide.Range(i, parts.Length, count);
+            parts[i] = new(segments, from, end, buckets, hot);
+        }
 
-            Order(along.Span, met.Span);
-            int last = s.From;
-            foreach (int node in met.Span)
+        sides.Run(parts.Length, part => parts[part].Find());
+        foreach (var part in parts)
+        {
+            Chain(part, segments);
+            part.GiveBack();
+        }
+
+        hot.GiveBack();
+    }
+
+    private void Chain(SegmentBends bends, PlanSegment[] segments)
+    {
+        for (int i = bends.First, at = 0; i < bends.End; i++)
+        {
+            int last = segments[i].From, end = bends.Ends[i - bends.First];
+            for (; at < end; at++)
             {
+                int node = bends.Met[at];
                 AddEdge(last, node, i);
                 last = node;
             }
 
-            AddEdge(last, s.To, i);
+            AddEdge(last, segments[i].To, i);
         }
-
-        Lent<Vector256<double>>.GiveBack(places);
-        met.GiveBack();
-        along.GiveBack();
     }
 
     public NodedPlan ToPlan(ReadOnlySpan<PlanSegment> segments, ReadOnlySpan<(int Block, int Next)> toggles)
@@ -95,51 +90,6 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
         firstParent.GiveBack();
         parents.GiveBack();
         return plan;
-    }
-
-    /// <summary>Sorts the few nodes that a segment meets.</summary>
-    private static void Order(Span<double> along, Span<int> met)
-    {
-        for (int i = 1; i < met.Length; i++)
-        {
-            var (place, node) = (along[i], met[i]);
-            int j = i;
-            for (; j > 0 && along[j - 1] > place; j--)
-            {
-                (along[j], met[j]) = (along[j - 1], met[j - 1]);
-            }
-
-            (along[j], met[j]) = (place, node);
-        }
-    }
-
-    /// <summary>Nodes by bucket: bucket b holds member[start[b]] up to member[start[b + 1]], with their places as (u, v, −u, −v).</summary>
-    private (int[] Start, int[] Member, Vector256<double>[] Places) NodesByBucket(SegmentBuckets buckets)
-    {
-        var bucket = new int[nodes.Count];
-        var start = new int[buckets.Count + 2];
-        for (int i = 0; i < nodes.Count; i++)
-        {
-            bucket[i] = buckets.Of(nodes[i].U, nodes[i].V);
-            start[bucket[i] + 2]++;
-        }
-
-        for (int i = 2; i < start.Length; i++)
-        {
-            start[i] += start[i - 1];
-        }
-
-        var member = new int[nodes.Count];
-        var places = Lent<Vector256<double>>.Rent(nodes.Count);
-        for (int i = 0; i < nodes.Count; i++)
-        {
-            int at = start[bucket[i] + 1]++;
-            member[at] = i;
-            var (u, v) = nodes[i];
-            places[at] = Vector256.Create((double)u, v, -(double)u, -(double)v);
-        }
-
-        return (start, member, places);
     }
 
     private void AddEdge(int a, int b, int segment)

@@ -1,5 +1,3 @@
-using System.Runtime.Intrinsics;
-
 namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>
@@ -76,12 +74,12 @@ internal sealed class PlanNoder(int expected)
     }
 
     /// <summary>Nodes what was added, once.</summary>
-    public NodedPlan Node()
+    public NodedPlan Node(SideBySide sides)
     {
         var buckets = new SegmentBuckets(segments.Span);
-        FindCrossings(buckets);
+        FindCrossings(buckets, sides);
         var chains = new PlanChains(nodes, segments.Count);
-        chains.Bend(segments.Span, buckets);
+        chains.Bend(segments.Items, segments.Count, buckets, sides);
         var plan = chains.ToPlan(segments.Span, toggles.Span);
         buckets.GiveBack();
         nodes.GiveBack();
@@ -132,40 +130,29 @@ internal sealed class PlanNoder(int expected)
         segments[segment].FirstToggle = toggles.Count - 1;
     }
 
-    private void FindCrossings(SegmentBuckets buckets)
+    /// <summary>Every crossing makes a node hot. Buckets are looked through in parts, whose points are entered in order.</summary>
+    private void FindCrossings(SegmentBuckets buckets, SideBySide sides)
     {
         var (start, member) = buckets.BySegments();
-        var all = segments.Span;
-        var boxes = Boxes(all);
-        for (int bucket = 0; bucket < buckets.Count; bucket++)
+        var parts = new SegmentCrossings[sides.Parts(4 * member.Length, 4)];
+        for (int i = 0; i < parts.Length; i++)
         {
-            for (int i = start[bucket]; i < start[bucket + 1]; i++)
+            parts[i] = new(segments.Items, start, member);
+        }
+
+        sides.Run(parts.Length, part =>
+        {
+            var (from, end) = SideBySide.Range(part, parts.Length, buckets.Count);
+            parts[part].Find(from, end);
+        });
+        foreach (var part in parts)
+        {
+            foreach (var (u, v) in part.Found.Span)
             {
-                ref readonly var a = ref all[member[i]];
-                var reach = Vector256.Create(a.HighU, a.HighV, -a.LowU, -a.LowV);
-                for (int j = i + 1; j < start[bucket + 1]; j++)
-                {
-                    if (Vector256.LessThanOrEqualAll(boxes[member[j]], reach) && PlanSegment.Cross(a, all[member[j]], out double u, out double v))
-                    {
-                        nodes.Enter(u, v);
-                    }
-                }
+                nodes.Enter(u, v);
             }
+
+            part.GiveBack();
         }
-
-        Lent<Vector256<double>>.GiveBack(boxes);
-    }
-
-    /// <summary>The segments' boxes as lows and negative highs, so that one comparison tells whether two overlap.</summary>
-    private static Vector256<double>[] Boxes(ReadOnlySpan<PlanSegment> all)
-    {
-        var boxes = Lent<Vector256<double>>.Rent(all.Length);
-        for (int i = 0; i < all.Length; i++)
-        {
-            ref readonly var s = ref all[i];
-            boxes[i] = Vector256.Create(s.LowU, s.LowV, -s.HighU, -s.HighV);
-        }
-
-        return boxes;
     }
 }

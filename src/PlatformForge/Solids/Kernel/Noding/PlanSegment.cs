@@ -1,5 +1,3 @@
-using System.Runtime.Intrinsics;
-
 namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>A piece of an outline or of a crossing line as it came, in grid coordinates, and the nodes that its ends round to.</summary>
@@ -28,13 +26,6 @@ internal struct PlanSegment
 
     /// <summary>The distance of a point from the line, times the segment's length; positive on the left.</summary>
     public readonly double Side(double u, double v) => (AheadU * (v - StartV)) - (AheadV * (u - StartU));
-
-    /// <summary>Lows and negative highs of the box in which nodes lie whose pixels the segment may pass through.</summary>
-    public readonly Vector256<double> PixelBox() => Vector256.Create(
-        LowU - KernelLimits.PixelReach, LowV - KernelLimits.PixelReach, -(HighU + KernelLimits.PixelReach), -(HighV + KernelLimits.PixelReach));
-
-    /// <summary>Whether the segment passes through the pixel of a node in that box.</summary>
-    public readonly bool Meets(double u, double v) => Math.Abs(Side(u, v)) <= Reach;
 
     /// <summary>Where two segments cross whose boxes overlap, each with its ends clearly on either side of the other.</summary>
     public static bool Cross(in PlanSegment a, in PlanSegment b, out double u, out double v)

@@ -8,8 +8,8 @@ internal sealed class SegmentBuckets
 
     private readonly double lowU, lowV, perStep, side;
     private readonly int columns, rows;
-    private readonly GrowingArray<int> cells;
-    private readonly int[] cellStart;
+    private readonly GrowingArray<BucketRun> runs;
+    private readonly int[] runStart;
 
     public SegmentBuckets(ReadOnlySpan<PlanSegment> segments)
     {
@@ -30,18 +30,19 @@ internal sealed class SegmentBuckets
         perStep = 1 / side;
         columns = (int)(width * perStep) + 1;
         rows = (int)(height * perStep) + 1;
-        cells = new(4 * segments.Length);
-        cellStart = new int[segments.Length + 1];
+        runs = new(2 * segments.Length);
+        runStart = new int[segments.Length + 1];
         for (int i = 0; i < segments.Length; i++)
         {
             Enter(segments[i]);
-            cellStart[i + 1] = cells.Count;
+            runStart[i + 1] = runs.Count;
         }
     }
 
     public int Count => columns * rows;
 
-    public ReadOnlySpan<int> CellsOf(int segment) => cells.Span[cellStart[segment]..cellStart[segment + 1]];
+    /// <summary>The buckets that a segment passes through.</summary>
+    public ReadOnlySpan<BucketRun> RunsOf(int segment) => runs.Span[runStart[segment]..runStart[segment + 1]];
 
     public int Of(int u, int v) => (Column(u) * rows) + Row(v);
 
@@ -49,9 +50,12 @@ internal sealed class SegmentBuckets
     public (int[] Start, int[] Member) BySegments()
     {
         var start = new int[Count + 2];
-        foreach (int cell in cells.Span)
+        foreach (var run in runs.Span)
         {
-            start[cell + 2]++;
+            for (int bucket = run.First; bucket < run.End; bucket++)
+            {
+                start[bucket + 2]++;
+            }
         }
 
         for (int i = 2; i < start.Length; i++)
@@ -59,19 +63,22 @@ internal sealed class SegmentBuckets
             start[i] += start[i - 1];
         }
 
-        var member = new int[cells.Count];
-        for (int s = 0; s + 1 < cellStart.Length; s++)
+        var member = new int[start[^1]];
+        for (int s = 0; s + 1 < runStart.Length; s++)
         {
-            foreach (int cell in CellsOf(s))
+            foreach (var run in RunsOf(s))
             {
-                member[start[cell + 1]++] = s;
+                for (int bucket = run.First; bucket < run.End; bucket++)
+                {
+                    member[start[bucket + 1]++] = s;
+                }
             }
         }
 
         return (start, member);
     }
 
-    public void GiveBack() => cells.GiveBack();
+    public void GiveBack() => runs.GiveBack();
 
     private int Column(double u) => (int)((u - lowU) * perStep);
 
@@ -100,10 +107,10 @@ internal sealed class SegmentBuckets
     {
         for (int column = left; column <= right; column++)
         {
-            for (int row = bottom; row <= top; row++)
-            {
-                cells.Add((column * rows) + row);
-            }
+            runs.Add(new((column * rows) + bottom, (column * rows) + top + 1));
         }
     }
 }
+
+/// <summary>Buckets of one column that follow one another: from the first to before the end.</summary>
+internal readonly record struct BucketRun(int First, int End);
