@@ -41,6 +41,17 @@ public class ManholeTests
         Assert.Equal(taken, Volume([], null) - Volume([Manhole], null), 1e-3);
     }
 
+    /// <summary>Grooves follow the walking surface over a ramp's head: as deep as anywhere, on either side of it.</summary>
+    [Fact]
+    public void A_manhole_across_a_ramps_head_takes_the_volume_of_its_rings()
+    {
+        PlatformPlan Ramped(params ManholeSpec[] features) => Workbench.Straight(240, Side.Left, s => s with { StartRamp = new(Gradient: 8), Features = features });
+        double level = Volume([], null) - Volume([Manhole], null);
+        double head = Ramped().Profile.StartHead;
+        double Body(PlatformPlan plan) => SolidRaiser.Volume([.. PlatformBody.Blocks(plan).All]);
+        Assert.Equal(level, Body(Ramped()) - Body(Ramped(Manhole with { Chainage = head + 1 })), 1e-3);
+    }
+
     [Fact]
     public void Studs_take_what_lies_between_them()
     {

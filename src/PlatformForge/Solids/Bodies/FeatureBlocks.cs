@@ -77,11 +77,12 @@ internal static class FeatureBlocks
         return end.IsLevel ? new(plan.TopAt(prism.Middle.Chainage, prism.Middle.Reach) + offset) : surface.Raised(offset);
     }
 
-    // The walking surface is one plane over most prisms; one whose lower end follows it over a break is a piece for each plane.
+    // The walking surface is one plane over most prisms; one whose lower end follows it is a piece for each plane that it may reach, and lies where its ring is,
+    // which need not be where its middle is: a groove of a manhole has the middle of that.
     private static IEnumerable<(Point2[] Ring, HeightPlane Surface)> Pieces(FacetedPlan chart, TopSurface top, Prism prism)
     {
         double middle = prism.Middle.Chainage;
-        double[] breaks = prism.Lower.IsLevel ? [] : [.. chart.Plan.Surface.Breaks.Where(b => b > middle - prism.Along && b < middle + prism.Along && Crosses(chart, b, prism.Ring))];
+        double[] breaks = prism.Lower.IsLevel ? [] : [.. chart.Plan.Surface.Breaks.Where(b => b > middle - prism.Along && b < middle + prism.Along)];
         if (breaks.Length == 0)
         {
             yield return (prism.Ring, top.Along(middle));
@@ -94,16 +95,9 @@ internal static class FeatureBlocks
             var ring = Between(chart, ends[i], ends[i + 1], prism.Ring);
             if (ring.Length > 0)
             {
-                yield return (ring, top.Along(i == 0 ? breaks[0] - prism.Along : ends[i]));
+                yield return (ring, top.Along(i == 0 ? (middle - prism.Along + breaks[0]) / 2 : ends[i]));
             }
         }
-    }
-
-    private static bool Crosses(FacetedPlan chart, double chainage, Point2[] ring)
-    {
-        var (origin, forward) = (chart.CrossLine(chainage).Origin, chart.Forward(chainage));
-        double[] off = Array.ConvertAll(ring, p => Point2.Dot(p - origin, forward));
-        return off.Min() < 0 && off.Max() > 0;
     }
 
     // The part of a ring between the straight lines across at two chainages.
