@@ -41,6 +41,29 @@ public class BankTests
             (outer - Thick) * ((height - plumb + ground) / 2) is var whole && height - plumb > ground ? whole : Math.Max(0, slope * Math.Pow(height - plumb, 2) / 2);
     }
 
+    /// <summary>A rib that hangs 5 mm under a level deck goes on under the bank as far down: an oblong from the front wall to the deck's edge, and beyond that what
+    /// lies between its foot and the shell, which falls at 45 degrees, a triangle. The shell's root under the edge is there without it.</summary>
+    [Theory]
+    [InlineData(Side.Left)]
+    [InlineData(Side.Right)]
+    public void Ribs_of_a_depth_hang_as_deep_under_a_bank(Side side)
+    {
+        const double deep = 5, thick = 1.25, under = Height - Thick, clear = 60 - 1 - Thick;
+        PlatformPlan Plan(double pitch) => Workbench.Straight(420, side, s => s with
+        {
+            Back = new() { Kind = BackKind.Bank },
+            StartRamp = new(Gradient: 8),
+            Ribs = new() { Pitch = pitch, Thickness = thick, LongitudinalCount = 0, Depth = deep },
+        });
+        var (with, without) = (Plan(30), Plan(0));
+        double from = with.Profile.StartHead + 10, to = 600;
+        var ribs = with.Ribs.Where(r => r.Kind == RibKind.Transverse && r.From > from && r.To < to).ToArray();
+        Assert.True(ribs.Length >= 8);
+        double triangle = Math.Pow(under - (Height - Deck - deep), 2) / 2, root = Math.Pow(Thick - Deck, 2) / 2;
+        double Level(PlatformPlan plan) => SolidRaiser.Volume([.. PlatformBody.Blocks(new FacetedPlan(plan), from, to).All]);
+        Assert.Equal(ribs.Length * thick * ((clear * deep) + triangle - root), Level(with) - Level(without), 0.02); // ribs lie off the plan's grid
+    }
+
     [Theory]
     [InlineData(Side.Left, true, 0, 0)]
     [InlineData(Side.Right, true, 60, 0)]

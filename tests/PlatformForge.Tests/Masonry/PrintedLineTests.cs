@@ -86,6 +86,16 @@ public class PrintedLineTests
         Assert.Equal(piece, Assert.Single(Assert.Single(set.Lines.Plates).Pieces).Piece);
     }
 
+    /// <summary>Where a strip is narrower than the pitch of its ribs it has one all the same, half a pitch's air from its ends.</summary>
+    [Fact]
+    public void A_strip_narrower_than_a_pitch_has_one_rib()
+    {
+        var spec = new TactileSpec { Inset = 9, Width = 1.5, Depth = 0.5, Fit = 0.125, Rise = 0.25, Pattern = StripPattern.Ribs, Stud = 0.75, Pitch = 1.75 };
+        var plan = Workbench.Straight(400, change: s => s with { Tactile = spec });
+        double volume = SolidRaiser.Volume([.. PlatformForge.Solids.Bodies.LineBlocks.Of(new(plan), Assert.Single(plan.Body.Lines, l => l.Made.Name == LineMake.Tactile), 200, 600)]);
+        Assert.Equal((399.75 * 1.25 * 0.5) + ((399.75 - 1) * 0.75 * 0.25), volume, 1e-3);
+    }
+
     [Fact]
     public void Lines_end_at_the_ramps_tops_and_at_each_cut_and_follow_the_curve()
     {

@@ -61,6 +61,60 @@ public class TrestleTests
         return braces == BraceForm.Single ? area : (2 * area) - 1;
     }
 
+    /// <summary>Half way between two bents, 5.1 mm over the baseboard, nothing is met but boards: 0.4 mm behind the posts' faces, as thick as stated.</summary>
+    [Theory]
+    [InlineData(Side.Left, BoardedSides.Front)]
+    [InlineData(Side.Left, BoardedSides.Back)]
+    [InlineData(Side.Right, BoardedSides.Front)]
+    [InlineData(Side.Right, BoardedSides.Both)]
+    public void Boards_close_the_sides_that_are_asked_for_behind_the_posts_faces(Side side, BoardedSides boarded)
+    {
+        var plan = On(Whole with { Braces = BraceForm.None, Boarded = boarded, Boards = 1.5 }, 150, side);
+        var (one, next) = (plan.Trestle!.Bents[1], plan.Trestle.Bents[2]);
+        double front = plan.Trestle.Rows[0].Near.At(one.To), back = plan.Trestle.Rows[^1].Far.At(one.To);
+        var met = Crossings(SolidRaiser.Raise(PlatformBody.Blocks(plan).All).Mesh, new((one.To + next.From) / 2, 0, 5.1), along: false)
+            .Select(m => (Math.Min(Math.Abs(m.From), Math.Abs(m.To)), Math.Max(Math.Abs(m.From), Math.Abs(m.To)))).Order();
+        List<(double, double)> boards = [];
+        if (boarded != BoardedSides.Back)
+        {
+            boards.Add((front + 0.4, front + 1.9));
+        }
+
+        if (boarded != BoardedSides.Front)
+        {
+            boards.Add((back - 1.9, back - 0.4));
+        }
+
+        Assert.Equal(boards.SelectMany(b => new[] { b.Item1, b.Item2 }), met.SelectMany(m => new[] { m.Item1, m.Item2 }), (a, b) => Math.Abs(a - b) < 1e-4);
+    }
+
+    /// <summary>A pad is an oblong round its post, but not before the faces of the outer rows nor beyond the platform's ends.</summary>
+    [Fact]
+    public void Pads_add_their_oblongs_less_the_posts()
+    {
+        var padded = Concrete with { Post = 4, Cap = 4, Bearer = 3, Posts = 4, Pad = 0.5, PadHeight = 1 };
+        var plan = On(padded, 150);
+        double pads = plan.Trestle!.Bents.Sum(b => Math.Min(350, b.To + 0.5) - Math.Max(200, b.From - 0.5)) * (4.5 + 5 + 5 + 4.5) * 1;
+        double posts = plan.Trestle.Bents.Count * 4 * 4 * 4 * 1;
+        double more = SolidRaiser.Volume([.. PlatformBody.Blocks(plan).All]) - SolidRaiser.Volume([.. PlatformBody.Blocks(On(padded with { Pad = 0 }, 150)).All]);
+        Assert.Equal(pads - posts, more, 5e-3); // rows lie off the plan's grid
+    }
+
+    /// <summary>However thick posts are, a brace's lower side is over the sill as far as it goes into its post, a quarter of it: by 0.1 mm where it rises at 45
+    /// degrees.</summary>
+    [Theory]
+    [InlineData(2, 20, 18)]
+    [InlineData(4, 20, 18)]
+    [InlineData(8, 30, 18)]
+    [InlineData(8, 6, 18)]
+    public void A_brace_keeps_over_the_sill_within_its_post_too(double post, double wide, double under)
+    {
+        var line = BraceLine.Of(Whole with { Post = post, Sill = 1 }, wide, under)!;
+        double within = line.Foot - (line.Rise * post / 4);
+        Assert.Equal(Math.Max(1, (under - line.Foot) / wide), line.Rise, 1e-12);
+        Assert.InRange(within, line.Rise > 1 ? 1.1 : 1.1 - 1e-9, line.Rise > 1 ? under : 1.1 + 1e-9);
+    }
+
     [Theory]
     [InlineData(Side.Left, true, TrestleRamps.Bents)]
     [InlineData(Side.Right, true, TrestleRamps.Walls)]

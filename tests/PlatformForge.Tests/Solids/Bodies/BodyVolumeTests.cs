@@ -141,6 +141,15 @@ public class BodyVolumeTests
         Agree((length * (Width - Overhang) * mean) + (length * Overhang * Coping), solid.ColumnVolume);
     }
 
+    /// <summary>The solid toe ends where the hollow's lowest place, before the back wall, is 2 mm high: the deck at 3.5 there has fallen by 58.375/60 from its edge.</summary>
+    [Fact]
+    public void A_ramp_with_crossfall_is_solid_until_its_lower_side_is_high_enough()
+    {
+        var plan = Workbench.Straight(Length, change: s => s with { StartRamp = new(Length: 96, FootHeight: -5), Deck = s.Deck with { Crossfall = 60 } });
+        double atEdge = 3.5 + ((Width - Wall) / 60);
+        Assert.Equal(200 + ((atEdge - 3) * 96 / 17), WallBlocks.Toes(plan).Start, 1e-6);
+    }
+
     [Fact]
     public void Crossfall_lowers_the_deck_away_from_the_edge()
     {

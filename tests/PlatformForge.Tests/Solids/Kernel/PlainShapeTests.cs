@@ -140,6 +140,48 @@ public class PlainShapeTests
         Assert.Equal(2, report.Components);
     }
 
+    /// <summary>Which walls belong together along the edge is told by their turn about it, wherever on the layout that stands.</summary>
+    [Theory]
+    [InlineData(3000, 1000)]
+    [InlineData(-500, 4000)]
+    [InlineData(20, -7000)]
+    public void Two_cubes_that_touch_along_an_edge_stay_two_far_from_the_layouts_corner(double x, double y)
+    {
+        var (_, upright) = RaiseSound(Box(x, y, x + 1, y + 1, 0, 1), Box(x + 1, y + 1, x + 2, y + 2, 0, 1));
+        var (_, level) = RaiseSound(Box(x, y, x + 1, y + 1, 0, 1), Box(x + 1, y, x + 2, y + 1, 1, 2));
+        var (_, other) = RaiseSound(Box(x + 1, y, x + 2, y + 1, 0, 1), Box(x, y + 1, x + 1, y + 2, 0, 1));
+        Assert.All((Meshes.MeshReport[])[upright, level, other], r => Assert.Equal((2, 0, 2), (r.Components, r.Genus, Math.Round(r.Volume, 6))));
+    }
+
+    /// <summary>Of the two diagonals of a quadrangle the one is drawn that leaves the larger least triangle: no sliver is cut that need not be.</summary>
+    [Fact]
+    public void A_quadrangle_is_cut_along_the_diagonal_that_leaves_no_sliver()
+    {
+        for (int i = 0; i < 24; i++)
+        {
+            // A trapezium with one corner drawn out, turned by an odd angle each time, so that each of its corners comes first.
+            Point2[] ring = [.. new Point2[] { new(0, 0), new(8, 1), new(9, 6), new(1, 3) }.Select(p => (Point2.FromAngle(0.2617 * i) * p.X) + (Point2.FromAngle(0.2617 * i).Left * p.Y * (i % 2 == 0 ? 1 : -1)))];
+            ring = i % 2 == 0 ? ring : [.. ring.Reverse()];
+            double Area(int a, int b, int c) => Point2.Cross(ring[b] - ring[a], ring[c] - ring[a]) / 2;
+            double least = Math.Max(Math.Min(Area(0, 1, 2), Area(0, 2, 3)), Math.Min(Area(1, 2, 3), Area(1, 3, 0)));
+            var mesh = RaiseSound(new ColumnBlock(ring, new(0), new(2), BlockAction.Add, Paint.Deck)).Solid.Mesh;
+            double[] tops = [.. Enumerable.Range(0, mesh.TriangleCount).Select(t => Corners(mesh, t)).Where(c => c.All(p => p.Z == 2)).Select(c => Point3.Cross(c[1] - c[0], c[2] - c[0]).Z / 2)];
+            Assert.Equal(2, tops.Length);
+            Assert.Equal(least, tops.Min(), 1e-3); // corners are laid to the grid
+        }
+
+        static Point3[] Corners(Mesh mesh, int t) => [.. Enumerable.Range(0, 3).Select(k => mesh.Vertices[mesh.Triangles[(3 * t) + k]])];
+    }
+
+    /// <summary>A thousand pillars a tenth of a millimetre high, whose sum in decimal numbers is exact: the polygons' volume is the sum to the last digits of a double.</summary>
+    [Fact]
+    public void A_sum_of_very_many_prisms_loses_nothing_by_their_number()
+    {
+        ColumnBlock[] pillars = [.. Enumerable.Range(0, 1000).Select(i => Box(3 * (i % 50), 3 * (i / 50), (3 * (i % 50)) + 1 + (i % 2), (3 * (i / 50)) + 2, 0, 0.1 + (i % 7 * 0.1)))];
+        decimal sum = Enumerable.Range(0, 1000).Sum(i => (1 + (i % 2)) * 2 * (0.1m + (i % 7 * 0.1m)));
+        Assert.Equal((double)sum, SolidRaiser.Raise(pillars).MeshVolume, 5e-13);
+    }
+
     [Fact]
     public void Two_cubes_that_touch_at_a_corner_stay_two()
     {

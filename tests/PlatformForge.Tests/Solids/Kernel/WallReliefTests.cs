@@ -133,6 +133,51 @@ public class WallReliefTests
         Assert.Equal(8 + 6 + 12, solid.Mesh.Vertices.Length);
     }
 
+    /// <summary>Four corners make no oblong where the foot rises: from 2 to 4 over 10 mm under a level head at 8, 50 mm².</summary>
+    [Theory]
+    [InlineData(2, 4, 8, 8, 50)]
+    [InlineData(4, 2, 8, 8, 50)]
+    [InlineData(2, 2, 8, 6, 50)]
+    public void A_field_with_a_sloping_foot_or_head_stands_out_by_its_own_area(double left, double right, double highRight, double highLeft, double area)
+    {
+        var block = Shapes.Box(0, 0, 40, 10, 0, 12) with { WallFaces = [Front, null, null, null] };
+        var (solid, report) = Raise([block], _ => [new([new(5, left), new(15, right), new(15, highRight), new(5, highLeft)], 0.5), new(20, 30, 2, 8, 0.5)]);
+        Assert.Equal(4800 + (0.5 * (area + 60)), report.Volume, 1e-6);
+        Assert.Equal(solid.ColumnVolume, report.Volume, 1e-6);
+    }
+
+    /// <summary>The side of a wedge that rises from nought to 10 over 20 mm.</summary>
+    [Fact]
+    public void A_wall_of_three_corners_takes_a_relief()
+    {
+        ColumnBlock wedge = new([new(0, 0), new(20, 0), new(20, 10), new(0, 10)], new(0), new(0, 0.5), BlockAction.Add, Paint.Wall) { WallFaces = [Front, null, null, null] };
+        var (_, report) = Raise([wedge], _ => [new(14, 18, 1, 4, -0.5)]);
+        Assert.Equal(1000 - (4 * 3 * 0.5), report.Volume, 1e-6);
+    }
+
+    /// <summary>What stands on half of a wall brings a corner in the middle of its top, which the grid lays beside the wall's line: the volume that is told is the
+    /// mesh's all the same.</summary>
+    [Theory]
+    [InlineData(0.3)]
+    [InlineData(1.1)]
+    [InlineData(2.5)]
+    public void A_wall_with_a_corner_in_its_top_tells_the_volume_of_its_mesh_whatever_its_direction(double turn)
+    {
+        ColumnBlock Turned(ColumnBlock b) => b with { Outline = [.. b.Outline.Select(p => (Point2.FromAngle(turn) * p.X) + (Point2.FromAngle(turn).Left * p.Y))] };
+        ColumnBlock[] blocks = [Turned(Shapes.Box(0, 0, 100, 10, 0, 8)) with { WallFaces = [Front, null, null, null] }, Turned(Shapes.Box(0, 0, 51.3, 10, 8, 10))];
+        var (solid, report) = Raise(blocks, _ => []);
+        Assert.Equal(report.Volume, solid.MeshVolume, 1e-9 * report.Volume);
+    }
+
+    [Fact]
+    public void Names_beyond_a_rings_sides_name_nothing()
+    {
+        string?[] names = [null, null, null, null, Front, Front];
+        ColumnBlock[] blocks = [Shapes.Box(0, 0, 40, 10, 0, 12), Shapes.Box(40, 0, 50, 10, 0, 12) with { WallFaces = names }];
+        var (_, report) = Raise(blocks, _ => [new(1, 2, 1, 2, 0.1)]);
+        Assert.Equal(6000, report.Volume, 1e-6);
+    }
+
     [Fact]
     public void A_polygon_over_a_corner_is_mitred_and_its_sloping_sides_are_counted_as_they_are_made()
     {
