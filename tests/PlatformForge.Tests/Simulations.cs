@@ -7,7 +7,7 @@ namespace PlatformForge.Tests;
 internal static class Simulations
 {
     // What few cases are of the usual ones, and no fewer than so many.
-    private const int Share = 4, Least = 4;
+    private const int Share = 4, Least = 2;
 
     private static readonly string[] Asked = (Environment.GetEnvironmentVariable("PLATFORMFORGE_SIMULATIONS") ?? "").Split(' ', '/');
 

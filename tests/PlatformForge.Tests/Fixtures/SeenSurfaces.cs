@@ -92,6 +92,7 @@ internal sealed class SeenSurfaces
     {
         question++;
         double nearest = Widest;
+        (int X, int Y, int Z)? last = null;
         for (double at = 0; at < Math.Min(Widest, nearest + Cell); at += Cell / 4)
         {
             var p = from + (way * at);
@@ -100,7 +101,14 @@ internal sealed class SeenSurfaces
                 break;
             }
 
-            foreach (int i in cells.GetValueOrDefault(Of(p)) ?? [])
+            var cell = Of(p);
+            if (cell == last)
+            {
+                continue;
+            }
+
+            last = cell;
+            foreach (int i in cells.GetValueOrDefault(cell) ?? [])
             {
                 if (asked[i] != question)
                 {
