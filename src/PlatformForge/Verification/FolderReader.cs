@@ -32,9 +32,14 @@ public static class FolderReader
                         return Outcome.Fault<WrittenFolder>(unsettled);
                     }
                 }
-                else if (Once(folder) is var read && IsStill(folder, read.Value))
+                else
                 {
-                    return read;
+                    var before = List(folder);
+                    var read = Once(folder);
+                    if (IsStill(folder, before, read.Value))
+                    {
+                        return read;
+                    }
                 }
 
                 Thread.Sleep(Pause);
@@ -97,16 +102,13 @@ public static class FolderReader
     }
 
     // Nothing was put in place between the first look and the last.
-    private static bool IsStill(string folder, WrittenFolder? read)
-    {
-        if (OutputFolder.IsChanging(folder))
-        {
-            return false;
-        }
+    private static bool IsStill(string folder, (long Bytes, DateTime Written)? before, WrittenFolder? read) =>
+        !OutputFolder.IsChanging(folder) && List(folder) == before
+        && (read is null || File.ReadAllBytes(Path.Combine(folder, Manifest.FileName)).AsSpan().SequenceEqual(read[Manifest.FileName]));
 
-        var list = new FileInfo(Path.Combine(folder, Manifest.FileName));
-        return read?[Manifest.FileName] is not { } bytes ? !list.Exists || list.Length == 0 : list.Exists && list.Length == bytes.Length && File.ReadAllBytes(list.FullName).AsSpan().SequenceEqual(bytes);
-    }
+    // Length and time of the manifest; null where there is none.
+    private static (long Bytes, DateTime Written)? List(string folder) =>
+        new FileInfo(Path.Combine(folder, Manifest.FileName)) is { Exists: true } list ? (list.Length, list.LastWriteTimeUtc) : null;
 
     private static bool ThroughLink(string folder, string path)
     {

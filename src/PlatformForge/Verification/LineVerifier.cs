@@ -107,7 +107,7 @@ public static class LineVerifier
 
         if (ways.Count == 0)
         {
-            return ([], new(0, 0, 1));
+            return ([], default);
         }
 
         var (corners, up) = ways.Values.Select(w => (w.Corners, Up: w.Down * (-1 / w.Down.Length))).MinBy(w => Beneath(piece, w.Corners, w.Up));

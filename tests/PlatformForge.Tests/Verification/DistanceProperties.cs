@@ -7,6 +7,7 @@ using PlatformForge.Track;
 using PlatformForge.Verification;
 using PlatformForge.Verification.Distances;
 using PlatformForge.Verification.Poses;
+using Xunit;
 
 namespace PlatformForge.Tests.Verification;
 
@@ -29,6 +30,23 @@ public class DistanceProperties
         Assert.InRange(bound, slow, slow + 2e-7);
         Assert.Equal(bound, outline.At(Local(pose, nearest)), Rounding);
         Assert.True(section >= 0);
+    }
+
+    /// <summary>Segments that crowd towards one place: half of what is left is one segment, again and again.</summary>
+    [Fact]
+    public void Segments_that_crowd_are_searched_as_others_are()
+    {
+        var outline = new OutlineDistance(VehiclePart.Box("body", PartCarrier.Body, -10, 10, 10, 0, 10).Outline);
+        PlanSegment[] segments = [.. Enumerable.Range(0, 60).Select(i => Math.Pow(0.7, i) * 1000).Select((x, i) =>
+            new PlanSegment(new(x, 9 + (i % 3), 0), new(x * 1.01, 9 + (i % 3), 0), i))];
+        foreach (double x in new[] { 900.0, 300, 60, 20, 7 })
+        {
+            double bound = double.PositiveInfinity;
+            Point3 nearest = default;
+            new SegmentTree([.. segments]).Nearest(outline, new(new(x, 0), new(1, 0)), ref bound, ref nearest);
+            double slow = segments.Min(s => outline.Least(new(s.A.X - x, s.A.Y), new(s.B.X - x, s.B.Y), out _));
+            Assert.InRange(bound, slow, slow + 2e-7);
+        }
     }
 
     [Property(MaxTest = 100)]

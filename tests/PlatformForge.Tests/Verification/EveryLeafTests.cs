@@ -41,6 +41,19 @@ public class EveryLeafTests
         Assert.Empty(FolderVerifier.Verify(Whole.Value).Findings.Select(f => f.Message));
     }
 
+    /// <summary>A strip or a gauge that is no STL file is told with what is wrong with it, and the strip as held against nothing.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_strip_or_a_gauge_that_cannot_be_read_is_told(bool strip)
+    {
+        var manifest = ManifestForm.Read(Whole.Value[Manifest.FileName]!, Manifest.FileName).Value!;
+        var (name, file) = strip ? (manifest.Lines[0].Name, manifest.Lines[0].Stl) : (manifest.Proofs[0].Name, manifest.Proofs[0].Stl);
+        var verdict = FolderVerifier.Verify(Changed(file, Whole.Value[file]![..^70]));
+        Assert.Contains(verdict.Findings, f => f.Code == "PF7101" && f.Message.Contains(file, StringComparison.Ordinal));
+        Assert.Equal(strip ? [$"{name}, which could not be read"] : [], verdict.NotHeld);
+    }
+
     [Fact]
     public void Every_leaf_of_a_manifest_is_held_or_listed()
     {

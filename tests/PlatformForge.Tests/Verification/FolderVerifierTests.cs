@@ -460,6 +460,30 @@ public class FolderVerifierTests
         Assert.Contains("stl/another.stl", Assert.Single(verdict.NotHeld), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(5, "'5.stl', not of this build")]
+    [InlineData(6, "'5.stl' and 1 more, not of this build")]
+    [InlineData(9, "'5.stl' and 4 more, not of this build")]
+    public void Of_many_prints_that_are_not_listed_five_are_named_and_the_rest_counted(int strangers, string told)
+    {
+        var verdict = FolderVerifier.Verify(new Folders().Make() with { Unlisted = [.. Enumerable.Range(1, strangers).Select(i => $"{i}.stl")] });
+        Assert.EndsWith(told, Assert.Single(verdict.NotHeld), StringComparison.Ordinal);
+    }
+
+    /// <summary>Where two sections are trimmed as far as a joint may be, 2 mm are left along the edge; across a platform with square ends nothing is longer.</summary>
+    [Theory]
+    [InlineData(1.8, false)]
+    [InlineData(2.3, true)]
+    public void A_gap_wider_than_two_trimmed_ends_is_told(double gap, bool told)
+    {
+        // Of the second section the last facet is drawn in, but for 0.1 mm that either end is trimmed by.
+        double share = (gap - (2 * Folders.Trim)) / ((200 - (2 * Folders.Trim)) / Folders.Facets);
+        Point3 Drawn(Point3[] v, int k) => k < 4 * Folders.Facets ? v[k] : v[k] + ((v[k - 4] - v[k]) * share);
+        Mesh Shorter(Mesh m) => m with { Vertices = [.. m.Vertices.Select((_, k) => Drawn(m.Vertices, k))] };
+        var verdict = FolderVerifier.Verify(new Folders { Stl = (i, m) => i == 1 ? Shorter(m) : m }.Make());
+        Assert.Equal(told, verdict.Findings.Any(f => f.Code == "PF8034"));
+    }
+
     public static TheoryData<string> Damages => ["truncated", "empty", "nan", "no triangle"];
 
     [Theory]

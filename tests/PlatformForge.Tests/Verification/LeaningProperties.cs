@@ -1,6 +1,7 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
+using PlatformForge.Verification;
 using PlatformForge.Verification.Distances;
 using PlatformForge.Verification.Poses;
 using Xunit;
@@ -44,6 +45,27 @@ public class LeaningProperties
             Assert.InRange(ring.Max(p => p.Y), widest - 1e-9, widest + (step * Math.Sin(roll + cant)) + 1e-9);
             Assert.Equal(ring.Max(p => p.Y), -ring.Min(p => p.Y), 1e-9);
         }
+    }
+
+    /// <summary>
+    /// A side y beside the middle that leans by r about (0, c) is at y/cos r + |u − c|·tan r across at a height u. Of a coping the foot or the head is as far from
+    /// the roll centre as anything of it.
+    /// </summary>
+    [Theory]
+    [InlineData(30, 10)]
+    [InlineData(0, 12)]
+    [InlineData(11, 12)]
+    public void A_body_that_leans_comes_nearer_by_what_lies_between_its_roll_centre_and_the_coping(double centre, double height)
+    {
+        const double Half = 17, Roll = 0.05, Offset = 21;
+        var track = Pieces.Straight(1200);
+        var coach = new Vehicle("coach", 188, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -131, 131, 2 * Half, 2, 45)]);
+        var coping = Pieces.Bar(track, 500, 700, Offset, 60, Pieces.RailTop + 10, Pieces.RailTop + 12);
+        var facts = Pieces.Facts(track, coach) with { Play = new(0, 0, Roll, centre) };
+        double side = (Half / Math.Cos(Roll)) + (Math.Abs(height - centre) * Math.Tan(Roll));
+
+        // Beside a height at which faces begin and end slices are 0.05 mm thick.
+        Assert.Equal(Offset - side, SectionsVerifier.Verify([Pieces.Section(coping)], facts).Tightest!.Clearance, 0.05 * Math.Tan(Roll));
     }
 
     /// <summary>A roof that slopes along: a place on its edge stands as high as the edge there; where two edges pass it, the nearer one counts.</summary>

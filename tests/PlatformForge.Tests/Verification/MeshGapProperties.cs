@@ -25,7 +25,11 @@ public class MeshGapProperties
         // Told from the other side it is the same.
         Assert.Equal(gap, MeshGap.Between(b, a, 100).Gap, Rounding);
 
-        // Beyond a limit it is of no interest.
+        // What is a hundredth as large is a hundredth as far apart.
+        Assert.Equal(gap / 100, MeshGap.Between(Hundredth(a), Hundredth(b), 1).Gap, Rounding);
+
+        // A limit that is hardly farther leaves it as it is; beyond a limit it is of no interest.
+        Assert.Equal(gap, MeshGap.Between(a, b, gap + 0.01).Gap, Rounding);
         Assert.Equal(gap > 0 ? gap / 2 : 0, MeshGap.Between(a, b, gap / 2).Gap, Rounding);
     }
 
@@ -54,6 +58,39 @@ public class MeshGapProperties
         Assert.Equal(apart, MeshGap.Between(Box(default), Box(shift), 50).Gap, Rounding);
         Assert.Equal(1, MeshGap.Between(Box(default), Box(shift), 1).Gap);
         Assert.Equal(0, MeshGap.Between(Box(default), Box(shift * 0.4), 50).Gap);
+    }
+
+    /// <summary>Beside the foot of a tall post the gap is that to its foot.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(28)]
+    [InlineData(-2)]
+    public void A_low_thing_beside_a_tall_one_is_as_far_off_as_its_side(double height)
+    {
+        var post = Box(default);
+        post = post with { Vertices = Array.ConvertAll(post.Vertices, v => v with { Z = 4 * v.Z }) };
+        var low = Box(new(13, 2, 0));
+        low = low with { Vertices = Array.ConvertAll(low.Vertices, v => v with { Z = height + (v.Z / 10) }) };
+        Assert.Equal(Math.Sqrt(9 + Math.Pow(Math.Max(0, -height - 1), 2)), MeshGap.Between(low, post, 5).Gap, Rounding);
+    }
+
+    /// <summary>A place beside any of a triangle's edges, beyond any of its corners or over its face lies on it within its distance and no less.</summary>
+    [Theory]
+    [InlineData(12, -2, 0)]
+    [InlineData(-2, 5, 0)]
+    [InlineData(14, 8, 0)]
+    [InlineData(-3, -4, 0)]
+    [InlineData(6, 3, 1.5)]
+    public void A_place_lies_on_a_face_within_its_distance(double x, double y, double z)
+    {
+        Point3[] corners = [default, new(20, 0, 0), new(0, 10, 0)];
+        double off = z > 0 ? z : x < 0 && y < 0 ? 5 : x < 0 || y < 0 ? 2 : Math.Abs((x * 10) + (y * 20) - 200) / Math.Sqrt(500);
+        for (int first = 0; first < 3; first++)
+        {
+            var face = new Mesh([corners[first], corners[(first + 1) % 3], corners[(first + 2) % 3]], [0, 1, 2], []);
+            Assert.True(MeshGap.LiesOn([new(x, y, z)], face, off + 1e-6));
+            Assert.False(MeshGap.LiesOn([new(x, y, z)], face, off - 1e-6));
+        }
     }
 
     [Property(MaxTest = 60)]
@@ -91,6 +128,8 @@ public class MeshGapProperties
         Point3 P() => middle + new Point3(Of(random, -reach, reach), Of(random, -reach, reach), Of(random, -reach, reach));
         return new([P(), P(), P(), P()], [0, 1, 2, 0, 2, 3, 0, 3, 1, 1, 3, 2], []);
     }
+
+    private static Mesh Hundredth(Mesh mesh) => mesh with { Vertices = Array.ConvertAll(mesh.Vertices, v => v * 0.01) };
 
     private static Mesh Box(Point3 corner) => new(
         [.. from z in new[] { 0, 10 } from y in new[] { 0, 10 } from x in new[] { 0, 10 } select corner + new Point3(x, y, z)],

@@ -91,4 +91,29 @@ public class RuleTests
         Assert.Equal(warnings, found.Length);
         Assert.AllOrNone(found, f => Assert.Equal(("PF8016", Severity.Warning), (f.Code, f.Severity)));
     }
+
+    /// <summary>The limit that is told: a cut of two edges a side through a prism of so many sides.</summary>
+    [Theory]
+    [InlineData(4990, true)]
+    [InlineData(5010, false)]
+    public void A_cut_of_more_than_ten_thousand_edges_is_not_measured(int sides, bool measured)
+    {
+        Point3 P(int i, double z) => new(20 * Math.Cos(2 * Math.PI * i / sides), 20 * Math.Sin(2 * Math.PI * i / sides), z);
+        Point3[] vertices = [.. Enumerable.Range(0, sides).SelectMany(i => (Point3[])[P(i, 0), P(i, 10)])];
+        int Next(int i) => 2 * ((i + 1) % sides);
+        int[] triangles = [.. Enumerable.Range(0, sides).SelectMany(i => (int[])[2 * i, Next(i), (2 * i) + 1, Next(i), Next(i) + 1, (2 * i) + 1])];
+        Assert.Equal(measured, WallRule.Thinnest(new(vertices, triangles, []))?.Thickness is not double.NaN);
+    }
+
+    /// <summary>A platform that lies under a body may be passed over where the project says so; one that stands as high as the body may not.</summary>
+    [Theory]
+    [InlineData(12, true)]
+    [InlineData(14, false)]
+    [InlineData(50, false)]
+    public void Bodies_may_pass_over_what_lies_under_them_and_nothing_else(double height, bool over)
+    {
+        var foul = new Nearness(-1, "coach", "body", "up", "Pendlewick 1 of 1", 500, 17, height, default, false) { InPlan = true, Underside = 14 };
+        string remedy = Assert.Single(ClearanceRule.Check([new("coach", "up", foul, foul)], 1)).Remedy;
+        Assert.Equal(over, remedy.Contains("bodies_pass_over = true", StringComparison.Ordinal));
+    }
 }

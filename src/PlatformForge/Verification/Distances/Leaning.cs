@@ -62,7 +62,7 @@ internal sealed class Leaning
                 return null;
             }
 
-            ring.AddRange((p.X < before.X || (p.X == before.X && after.X > p.X) ? places.Reverse() : places).OfType<double>().Select(y => new Point2(p.X, y)));
+            ring.AddRange((p.X < before.X ? places.Reverse() : places).OfType<double>().Select(y => new Point2(p.X, y)));
         }
 
         return [.. ring];
