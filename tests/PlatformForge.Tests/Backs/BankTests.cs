@@ -41,8 +41,8 @@ public class BankTests
             (outer - Thick) * ((height - plumb + ground) / 2) is var whole && height - plumb > ground ? whole : Math.Max(0, slope * Math.Pow(height - plumb, 2) / 2);
     }
 
-    /// <summary>A rib that hangs 5 mm under a level deck goes on under the bank as far down: an oblong from the front wall to the deck's edge, and beyond that what
-    /// lies between its foot and the shell, which falls at 45 degrees, a triangle. The shell's root under the edge is there without it.</summary>
+    /// <summary>A rib that hangs 5 mm under a level deck goes on under the bank as far down: an oblong from the front wall to the deck's edge, and beyond it
+    /// what lies between its foot and the shell, which falls at 45 degrees, a triangle. The shell's root under the edge is there without it.</summary>
     [Theory]
     [InlineData(Side.Left)]
     [InlineData(Side.Right)]

@@ -92,7 +92,8 @@ public class PrintedLineTests
     {
         var spec = new TactileSpec { Inset = 9, Width = 1.5, Depth = 0.5, Fit = 0.125, Rise = 0.25, Pattern = StripPattern.Ribs, Stud = 0.75, Pitch = 1.75 };
         var plan = Workbench.Straight(400, change: s => s with { Tactile = spec });
-        double volume = SolidRaiser.Volume([.. PlatformForge.Solids.Bodies.LineBlocks.Of(new(plan), Assert.Single(plan.Body.Lines, l => l.Made.Name == LineMake.Tactile), 200, 600)]);
+        var line = Assert.Single(plan.Body.Lines, l => l.Made.Name == LineMake.Tactile);
+        double volume = SolidRaiser.Volume([.. PlatformForge.Solids.Bodies.LineBlocks.Of(new(plan), line, 200, 600)]);
         Assert.Equal((399.75 * 1.25 * 0.5) + ((399.75 - 1) * 0.75 * 0.25), volume, 1e-3);
     }
 

@@ -45,7 +45,8 @@ public class ManholeTests
     [Fact]
     public void A_manhole_across_a_ramps_head_takes_the_volume_of_its_rings()
     {
-        PlatformPlan Ramped(params ManholeSpec[] features) => Workbench.Straight(240, Side.Left, s => s with { StartRamp = new(Gradient: 8), Features = features });
+        PlatformPlan Ramped(params ManholeSpec[] features) =>
+            Workbench.Straight(240, Side.Left, s => s with { StartRamp = new(Gradient: 8), Features = features });
         double level = Volume([], null) - Volume([Manhole], null);
         double head = Ramped().Profile.StartHead;
         double Body(PlatformPlan plan) => SolidRaiser.Volume([.. PlatformBody.Blocks(plan).All]);

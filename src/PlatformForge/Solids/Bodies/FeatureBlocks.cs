@@ -77,8 +77,8 @@ internal static class FeatureBlocks
         return end.IsLevel ? new(plan.TopAt(prism.Middle.Chainage, prism.Middle.Reach) + offset) : surface.Raised(offset);
     }
 
-    // The walking surface is one plane over most prisms; one whose lower end follows it is a piece for each plane that it may reach, and lies where its ring is,
-    // which need not be where its middle is: a groove of a manhole has the middle of that.
+    // The walking surface is one plane over most prisms; one whose lower end follows it is a piece for each plane that it may reach, and lies where its
+    // ring is, which need not be where its middle is: a groove of a manhole has the middle of that.
     private static IEnumerable<(Point2[] Ring, HeightPlane Surface)> Pieces(FacetedPlan chart, TopSurface top, Prism prism)
     {
         double middle = prism.Middle.Chainage;

@@ -141,7 +141,8 @@ public class BodyVolumeTests
         Agree((length * (Width - Overhang) * mean) + (length * Overhang * Coping), solid.ColumnVolume);
     }
 
-    /// <summary>The solid toe ends where the hollow's lowest place, before the back wall, is 2 mm high: the deck at 3.5 there has fallen by 58.375/60 from its edge.</summary>
+    /// <summary>The solid toe ends where the hollow's lowest place, before the back wall, is 2 mm high: the deck, at 3.5 there, has fallen by 58.375/60 from
+    /// its edge.</summary>
     [Fact]
     public void A_ramp_with_crossfall_is_solid_until_its_lower_side_is_high_enough()
     {

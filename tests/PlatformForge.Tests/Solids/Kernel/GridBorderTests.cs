@@ -6,7 +6,7 @@ using static PlatformForge.Tests.Solids.Kernel.Shapes;
 
 namespace PlatformForge.Tests.Solids.Kernel;
 
-/// <summary>Blocks that meet but for the rounding of doubles are one solid, wherever on the plan's grid they meet: half way between two of its points too.</summary>
+/// <summary>Blocks that meet but for the rounding of doubles are one solid, wherever on the plan's grid they meet: half way between its points too.</summary>
 public class GridBorderTests
 {
     private const double Half = 10 + (Tolerances.GridStep / 2), Noise = 1e-9;
@@ -19,8 +19,11 @@ public class GridBorderTests
     public void Blocks_side_by_side_across_the_solid() => One(Box(0, 0, 40, Half - Noise, 0, 3), Box(0, Half + Noise, 40, 20, 0, 3));
 
     [Fact]
-    public void Blocks_that_meet_at_a_corner_among_four() =>
-        One(Box(0, 0, Half - Noise, Half - Noise, 0, 3), Box(Half + Noise, 0, 30, Half + Noise, 0, 3), Box(0, Half + Noise, Half + Noise, 20, 0, 3), Box(Half - Noise, Half - Noise, 30, 20, 0, 3));
+    public void Blocks_that_meet_at_a_corner_among_four() => One(
+        Box(0, 0, Half - Noise, Half - Noise, 0, 3),
+        Box(Half + Noise, 0, 30, Half + Noise, 0, 3),
+        Box(0, Half + Noise, Half + Noise, 20, 0, 3),
+        Box(Half - Noise, Half - Noise, 30, 20, 0, 3));
 
     private static void One(params ColumnBlock[] blocks)
     {

@@ -160,12 +160,14 @@ public class PlainShapeTests
         for (int i = 0; i < 24; i++)
         {
             // A trapezium with one corner drawn out, turned by an odd angle each time, so that each of its corners comes first.
-            Point2[] ring = [.. new Point2[] { new(0, 0), new(8, 1), new(9, 6), new(1, 3) }.Select(p => (Point2.FromAngle(0.2617 * i) * p.X) + (Point2.FromAngle(0.2617 * i).Left * p.Y * (i % 2 == 0 ? 1 : -1)))];
+            var (along, way) = (Point2.FromAngle(0.2617 * i), i % 2 == 0 ? 1 : -1);
+            Point2[] ring = [.. new Point2[] { new(0, 0), new(8, 1), new(9, 6), new(1, 3) }.Select(p => (along * p.X) + (along.Left * p.Y * way))];
             ring = i % 2 == 0 ? ring : [.. ring.Reverse()];
             double Area(int a, int b, int c) => Point2.Cross(ring[b] - ring[a], ring[c] - ring[a]) / 2;
             double least = Math.Max(Math.Min(Area(0, 1, 2), Area(0, 2, 3)), Math.Min(Area(1, 2, 3), Area(1, 3, 0)));
             var mesh = RaiseSound(new ColumnBlock(ring, new(0), new(2), BlockAction.Add, Paint.Deck)).Solid.Mesh;
-            double[] tops = [.. Enumerable.Range(0, mesh.TriangleCount).Select(t => Corners(mesh, t)).Where(c => c.All(p => p.Z == 2)).Select(c => Point3.Cross(c[1] - c[0], c[2] - c[0]).Z / 2)];
+            double[] tops = [.. Enumerable.Range(0, mesh.TriangleCount).Select(t => Corners(mesh, t)).Where(c => c.All(p => p.Z == 2))
+                .Select(c => Point3.Cross(c[1] - c[0], c[2] - c[0]).Z / 2)];
             Assert.Equal(2, tops.Length);
             Assert.Equal(least, tops.Min(), 1e-3); // corners are laid to the grid
         }
@@ -173,11 +175,13 @@ public class PlainShapeTests
         static Point3[] Corners(Mesh mesh, int t) => [.. Enumerable.Range(0, 3).Select(k => mesh.Vertices[mesh.Triangles[(3 * t) + k]])];
     }
 
-    /// <summary>A thousand pillars a tenth of a millimetre high, whose sum in decimal numbers is exact: the polygons' volume is the sum to the last digits of a double.</summary>
+    /// <summary>A thousand pillars, tenths of a millimetre high, whose sum in decimal numbers is exact: the polygons' volume is that to the last digits of a
+    /// double.</summary>
     [Fact]
     public void A_sum_of_very_many_prisms_loses_nothing_by_their_number()
     {
-        ColumnBlock[] pillars = [.. Enumerable.Range(0, 1000).Select(i => Box(3 * (i % 50), 3 * (i / 50), (3 * (i % 50)) + 1 + (i % 2), (3 * (i / 50)) + 2, 0, 0.1 + (i % 7 * 0.1)))];
+        static ColumnBlock Pillar(int x, int y, int wide, double high) => Box(x, y, x + wide, y + 2, 0, high);
+        ColumnBlock[] pillars = [.. Enumerable.Range(0, 1000).Select(i => Pillar(3 * (i % 50), 3 * (i / 50), 1 + (i % 2), 0.1 + (i % 7 * 0.1)))];
         decimal sum = Enumerable.Range(0, 1000).Sum(i => (1 + (i % 2)) * 2 * (0.1m + (i % 7 * 0.1m)));
         Assert.Equal((double)sum, SolidRaiser.Raise(pillars).MeshVolume, 5e-13);
     }

@@ -27,12 +27,20 @@ public class RandomBlockProperties
     [InlineData(103657)]
     [InlineData(115653)]
     [InlineData(117710)]
-    public void Slits_and_flaps_among_many_turned_blocks_are_sound(int seed)
+    public void Slits_and_flaps_among_many_turned_blocks_are_sound(int seed) => Sound(ManyTurned(seed));
+
+    /// <summary>Surfaces that cross along an edge which the grid has bent: where they do is put on the edge as it came, or they cross for ever.</summary>
+    [Theory]
+    [InlineData(264)]
+    [InlineData(296)]
+    public void Surfaces_that_cross_along_bent_edges_are_sound(int seed) => Sound(ManyTurned(seed));
+
+    private static ColumnBlock[] ManyTurned(int seed)
     {
         var along = Point2.FromAngle(0.37 * seed);
         ColumnBlock[] blocks = [.. RandomBlocks.From(seed), .. RandomBlocks.From(~seed), .. RandomBlocks.From(seed + 7777)];
         var noise = new Random(seed);
-        Sound([.. blocks.Select(Moved)]);
+        return [.. blocks.Select(Moved)];
 
         ColumnBlock Moved(ColumnBlock b) =>
             b with { Outline = [.. b.Outline.Select(p => Far(along, p, noise))], Lower = Tilted(along, b.Lower), Upper = Tilted(along, b.Upper) };
@@ -134,6 +142,7 @@ public class RandomBlockProperties
         var solid = SolidRaiser.Raise(blocks);
         var report = MeshCheck.Inspect(solid.Mesh);
         Assert.True(report.IsSound || solid.Mesh.TriangleCount == 0, report.ToString());
+        Assert.Equal(solid.Mesh.TriangleCount, solid.Mesh.Paints.Length);
         Shapes.Agree(solid, report);
         return report.Volume;
     }

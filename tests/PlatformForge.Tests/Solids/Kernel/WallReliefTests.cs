@@ -150,23 +150,29 @@ public class WallReliefTests
     [Fact]
     public void A_wall_of_three_corners_takes_a_relief()
     {
-        ColumnBlock wedge = new([new(0, 0), new(20, 0), new(20, 10), new(0, 10)], new(0), new(0, 0.5), BlockAction.Add, Paint.Wall) { WallFaces = [Front, null, null, null] };
+        var wedge = Shapes.Box(0, 0, 20, 10, 0, 0) with { Upper = new(0, 0.5), WallFaces = [Front, null, null, null] };
         var (_, report) = Raise([wedge], _ => [new(14, 18, 1, 4, -0.5)]);
         Assert.Equal(1000 - (4 * 3 * 0.5), report.Volume, 1e-6);
     }
 
-    /// <summary>What stands on half of a wall brings a corner in the middle of its top, which the grid lays beside the wall's line: the volume that is told is the
-    /// mesh's all the same.</summary>
+    /// <summary>What stands on a wall and meets its face in one point brings a corner in the middle of its top, which the grid lays beside the wall's line: the
+    /// volume that is told is the mesh's all the same.</summary>
     [Theory]
     [InlineData(0.3)]
     [InlineData(1.1)]
     [InlineData(2.5)]
     public void A_wall_with_a_corner_in_its_top_tells_the_volume_of_its_mesh_whatever_its_direction(double turn)
     {
-        ColumnBlock Turned(ColumnBlock b) => b with { Outline = [.. b.Outline.Select(p => (Point2.FromAngle(turn) * p.X) + (Point2.FromAngle(turn).Left * p.Y))] };
-        ColumnBlock[] blocks = [Turned(Shapes.Box(0, 0, 100, 10, 0, 8)) with { WallFaces = [Front, null, null, null] }, Turned(Shapes.Box(0, 0, 51.3, 10, 8, 10))];
+        var along = Point2.FromAngle(turn);
+        ColumnBlock Turned(ColumnBlock b) => b with { Outline = [.. b.Outline.Select(p => (along * p.X) + (along.Left * p.Y))] };
+        ColumnBlock wall = Shapes.Box(0, 0, 100, 10, 0, 8), prow = new([new(51.3, 0), new(60, 10), new(40, 10)], new(8), new(10), BlockAction.Add, Paint.Wall);
+        ColumnBlock[] blocks = [Turned(wall) with { WallFaces = [Front, null, null, null] }, Turned(prow)];
         var (solid, report) = Raise(blocks, _ => []);
         Assert.Equal(report.Volume, solid.MeshVolume, 1e-9 * report.Volume);
+
+        // Courses on it take their boxes: what they leave of the wall is cut otherwise, between corners that lie beside its line by half a step.
+        var (_, laid) = Raise(blocks, _ => [new(3, 47, 1, 3, 0.25), new(55, 97, 1, 3, 0.25), new(3, 97, 4, 6, 0.25)]);
+        Assert.Equal(report.Volume + (0.25 * 2 * (44 + 42 + 94)), laid.Volume, Tolerances.GridStep * 100 * 8);
     }
 
     [Fact]

@@ -16,16 +16,16 @@ internal sealed class WallPanels
     private readonly int[] next;
     private readonly bool[] follows;
     private readonly Dictionary<(int Strip, bool Far), int> folds = [];
-    private readonly Func<int, int, bool> oneFace;
+    private readonly Func<int, int, bool>? oneFace;
 
     /// <param name="faces">The plan.</param>
     /// <param name="levels">Its levels.</param>
     /// <param name="creases">Takes the levels that ends of panels need.</param>
     /// <param name="whole">All strips of wall.</param>
-    /// <param name="oneFace">Says of two named faces whether they are one round a bend; null where each is one with itself alone.</param>
+    /// <param name="oneFace">Says of two named faces whether they are one round a bend; null where nobody asks what goes on round bends.</param>
     public WallPanels(PlanFaces faces, NodeLevels levels, LevelCreases creases, ReadOnlySpan<WallStrip> whole, Func<int, int, bool>? oneFace = null)
     {
-        (this.faces, this.levels, this.creases, this.oneFace) = (faces, levels, creases, oneFace ?? ((a, b) => a == b));
+        (this.faces, this.levels, this.creases, this.oneFace) = (faces, levels, creases, oneFace);
         strips = new(2 * whole.Length);
         ends = Lent<bool>.Rent(levels.Count + 1);
         ends.AsSpan(0, levels.Count + 1).Clear();
@@ -62,7 +62,7 @@ internal sealed class WallPanels
     public bool IsPlain(int strip)
     {
         ref var s = ref strips[strip];
-        return next[strip] < 0 && s.NearLow < s.NearHigh && s.FarLow < s.FarHigh && After(s.NearLow) == s.NearHigh && After(s.FarLow) == s.FarHigh;
+        return next[strip] < 0 && After(s.NearLow) == s.NearHigh && After(s.FarLow) == s.FarHigh;
     }
 
     /// <summary>The next level over another one at the same node at which a strip ends; at the greatest the number of levels.</summary>
@@ -149,7 +149,7 @@ internal sealed class WallPanels
         for (int s = 0; s < strips.Count; s++)
         {
             ref var strip = ref strips[s];
-            int low = strip.FarLow, other = meeting[low] == 2 && strip.FarHigh > low && After(low) == strip.FarHigh ? first[low] ^ ~s : -1;
+            int low = strip.FarLow, other = meeting[low] == 2 && After(low) == strip.FarHigh ? first[low] ^ ~s : -1;
             if (other >= 0 && other != s && IsOneWith(strip, strips[other]))
             {
                 next[s] = other;
@@ -157,7 +157,7 @@ internal sealed class WallPanels
             }
         }
 
-        for (int s = 0; s < strips.Count; s++)
+        for (int s = 0; oneFace is not null && s < strips.Count; s++)
         {
             if (strips[s].Face > 0)
             {
@@ -175,7 +175,7 @@ internal sealed class WallPanels
     {
         ref var strip = ref strips[s];
         var (low, high) = far ? (strip.FarLow, strip.FarHigh) : (strip.NearLow, strip.NearHigh);
-        if ((far ? next[s] >= 0 : follows[s]) || meeting[low] != 2 || high <= low || After(low) != high)
+        if ((far ? next[s] >= 0 : follows[s]) || meeting[low] != 2 || After(low) != high)
         {
             return;
         }
@@ -183,7 +183,7 @@ internal sealed class WallPanels
         int entry = first[low] ^ (far ? ~s : s), other = entry < 0 ? ~entry : entry;
         bool rightEnd = far == strip.FacesRight, otherRightEnd = entry < 0 == strips[other].FacesRight;
         var (otherLow, otherHigh) = entry < 0 ? (strips[other].FarLow, strips[other].FarHigh) : (strips[other].NearLow, strips[other].NearHigh);
-        if (otherLow == low && otherHigh == high && oneFace(strips[other].Face, strip.Face) && strips[other].Paint == strip.Paint && rightEnd != otherRightEnd)
+        if (otherLow == low && otherHigh == high && oneFace!(strips[other].Face, strip.Face) && strips[other].Paint == strip.Paint && rightEnd != otherRightEnd)
         {
             folds[(s, far)] = other;
         }
