@@ -10,9 +10,10 @@ public sealed class HeavyFirst : ITestCollectionOrderer
 {
     private static readonly string[] Heavy =
     [
-        "GuideTests", "SimulatedSurveyTests", "FolderKillTests", "AdviceForAnyLayingTests", "TrueMotionProperties", "HonestyTests", "SurveyedProjectTests", "ThornhitheTests",
-        "FirstFileTests", "JointedLinesTests", "FoundAgainstAsked", "CauseTests", "RunawayTests", "SectionalTrackTests", "SurveyFitTests", "GrossMisreadingTests", "SayingOfReadingsTests",
-        "SessionLaws", "StockTests", "WriterTests", "ManyPointsTests", "ReadingAdviceTests", "BuildTests", "StreamedBuildTests",
+        "GuideTests", "FinishedSampleTests", "AdviceForAnyLayingTests", "FolderKillTests", "SimulatedSurveyTests", "SurveyedProjectTests", "FoundAgainstAsked", "HonestyTests", "MeshBoundsTests", "SurveyPipelineTests", "FirstFileTests",
+        "CauseTests", "AdviceTests", "ElevationMeshTests", "EveryLeafTests", "SayingOfReadingsTests", "RunawayTests", "BuildTests", "JointedLinesTests", "SectionalPageTests", "StockTests", "ReadingAdviceTests", "ProfileTests",
+        "BetterMeasuringTests", "ManyPointsTests", "SurveyFitTests", "LineArtTests", "JointsInDoubtTests", "SectionalTrackTests", "SessionLaws", "StreamedBuildTests", "SlideGaugeTests", "RandomBlockProperties",
+        "TrueMotionProperties", "ThornhitheTests", "WriterTests",
     ];
 
     public IEnumerable<ITestCollection> OrderTestCollections(IEnumerable<ITestCollection> testCollections) => testCollections.OrderBy(Place);
