@@ -157,8 +157,8 @@ public static class FolderVerifier
     }
 
     // A platform's sections against the trains, and what stands on and behind them.
-    private static Verdict Held(DesignCopy design, DesignPlatform platform, List<WrittenSection> sections, WrittenSection[] beside, IReadOnlyList<Vehicle> extra,
-        bool isWhole, CancellationToken cancel) => SectionsVerifier.Hold([.. sections.Where(s => s.Platform == platform.Name)],
+    private static Verdict Held(DesignCopy design, DesignPlatform platform, List<WrittenSection> sections, WrittenSection[] beside,
+        IReadOnlyList<Vehicle> extra, bool isWhole, CancellationToken cancel) => SectionsVerifier.Hold([.. sections.Where(s => s.Platform == platform.Name)],
             [.. beside.Where(b => b.Platform == platform.Name)], [.. platform.Faces.Select(f => Facts(design, f, extra, isWhole))], cancel);
 
     // What a platform is held to, from the design copy.
@@ -207,7 +207,8 @@ public static class FolderVerifier
             return ["anything: there is no vehicle"];
         }
 
-        (string Platform, string Name)[] orphans = [.. manifest.Sections.Select(s => (s.Platform, s.Name)).Concat(manifest.Lines.Select(l => (l.Platform, l.Name)))
+        (string Platform, string Name)[] orphans = [.. manifest.Sections.Select(s => (s.Platform, s.Name))
+            .Concat(manifest.Lines.Select(l => (l.Platform, l.Name)))
             .Where(s => design.Platforms.All(p => p.Name != s.Platform))];
         findings.AddRange(orphans.GroupBy(s => s.Platform, StringComparer.Ordinal).Select(g => Finding.Error("PF8041", "",
             Invariant($"{g.First().Name} belongs to platform '{g.Key}'{(g.Count() > 1 ? Invariant($", as do {g.Count() - 1} more") : "")}, which {DesignCopy.FileName} does not know: it was held against no vehicle."), Remedy, FaultKind.Mesh)));

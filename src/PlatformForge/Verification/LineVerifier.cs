@@ -35,7 +35,8 @@ public static class LineVerifier
     internal static IEnumerable<WrittenSection> Bodies(Manifest manifest, IReadOnlyDictionary<string, Mesh> meshes)
     {
         var back = Back(manifest);
-        return manifest.Lines.Where(l => meshes.ContainsKey(l.Stl)).Select(l => new WrittenSection(l.Platform, l.Name, l.Stl, meshes[l.Stl].Stretched(back), l.ToLayout));
+        return manifest.Lines.Where(l => meshes.ContainsKey(l.Stl))
+            .Select(l => new WrittenSection(l.Platform, l.Name, l.Stl, meshes[l.Stl].Stretched(back), l.ToLayout));
     }
 
     /// <summary>Each held against its section.</summary>

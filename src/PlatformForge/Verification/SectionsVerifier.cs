@@ -25,8 +25,8 @@ public static class SectionsVerifier
         return Verify(sections, [], faces, cancel);
     }
 
-    /// <summary>The same with what stands on or behind the sections as prints of their own: lines, strips, banks. They come as near to vehicles as they do; what else there is
-    /// to check of them is a matter of their sections, see <see cref="LineVerifier"/>.</summary>
+    /// <summary>The same with what stands on or behind the sections as prints of their own: lines, strips, banks. They come as near to vehicles
+    /// as they do; what else there is to check of them is a matter of their sections, see <see cref="LineVerifier"/>.</summary>
     public static Verdict Verify(IReadOnlyList<WrittenSection> sections, IReadOnlyList<WrittenSection> beside, IReadOnlyList<DesignFacts> faces,
         CancellationToken cancel = default)
     {

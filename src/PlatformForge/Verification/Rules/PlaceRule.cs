@@ -33,7 +33,8 @@ internal static class PlaceRule
 
     /// <summary>Motions that are none of a solid thing.</summary>
     public static IEnumerable<Finding> Bent(IEnumerable<WrittenSection> bodies) => bodies.Where(b => !IsRigid(b.ToLayout)).Select(b => Finding.Error(
-        "PF8031", "", Invariant($"The motion of {b.Name} to the layout bends or mirrors it."), "The manifest is damaged: build the folder again.", FaultKind.Mesh));
+        "PF8031", "", Invariant($"The motion of {b.Name} to the layout bends or mirrors it."),
+        "The manifest is damaged: build the folder again.", FaultKind.Mesh));
 
     /// <param name="sections">Sections as written.</param>
     /// <param name="placed">Their meshes in place, in their order; what follows after them is not looked at.</param>
