@@ -3,6 +3,7 @@ using PlatformForge.Clearance;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
@@ -96,6 +97,56 @@ internal static class MasonryRuns
         Console.WriteLine($"a metre, brick all round, its line's width changed (planned anew, swept once): median {changed.Median:F1} ms, least {changed.Least:F1}");
     }
 
+    /// <summary>What a value never seen before costs on a metre of brick all round, and what is made anew for it: pieces alone, and with the account of them.</summary>
+    public static void Edits(int repeats, string part)
+    {
+        var printer = PrinterSpec.Oblong(340, 340, 250);
+        var (bare, facing) = (Straight(1000, FacingSpec.For(Scale)).Spec, FacingSpec.For(Scale));
+        (string What, Func<double, (PlatformSpec Platform, PrinterSpec Printer, SectionSpec Sections)> Edit)[] edits =
+        [
+            ("nothing", _ => (bare, printer, new())),
+            ("line's width", x => (bare with { WhiteLine = new() { Width = 1 + x } }, printer, new())),
+            ("deck's thickness", x => (bare with { Deck = bare.Deck with { Thickness = 2 + x } }, printer, new())),
+            ("ramp's length", x => (bare with { EndRamp = new(Length: 100 + x) }, printer, new())),
+            ("socket's place", x => (bare with { Features = [new LampSpec(700 + x, 10)] }, printer, new())),
+            ("width of the joints", x => (bare with { Facing = facing with { Joint = facing.Joint + (x / 100) } }, printer, new())),
+            ("depth of the joints", x => (bare with { Facing = facing with { Depth = facing.Depth + (x / 100) } }, printer, new())),
+            ("name", x => (bare with { Name = $"b{(int)(x * 900) + 100}" }, printer, new())),
+            ("layer", x => (bare, printer with { Layer = 0.15 + (x / 100) }, new())),
+            ("nozzle", x => (bare, printer with { Nozzle = 0.4 + (x / 100) }, new())),
+            ("speed", x => (bare, printer with { Speeds = new() { Wall = 100 + x } }, new())),
+            ("dowel's length", x => (bare, printer, new() { Joint = new() { DowelLength = 20 + x } })),
+            ("depth of engraving", x => (bare, printer, new() { EngravingDepth = 0.5 + (x / 100) })),
+        ];
+        foreach (var (what, edit) in edits.Where(e => e.What.Contains(part, StringComparison.Ordinal)))
+        {
+            var (shapes, accounts) = (new Memory(), new Memory());
+            double x = 0;
+            (PlatformPlan, PrinterSpec, SectionSpec) Next()
+            {
+                x += 0.003;
+                var (platform, by, sections) = edit(x);
+                return (Planned(1000, platform), by, sections);
+            }
+
+            void Row(string of, Memory memory, Action work)
+            {
+                var timing = Timing.Of(work, repeats);
+                var asked = memory.Counts;
+                long before = GC.GetTotalAllocatedBytes(true);
+                int young = GC.CollectionCount(0);
+                work();
+                double megabytes = (GC.GetTotalAllocatedBytes(true) - before) / 1e6;
+                var made = memory.Counts.Select(c => (c.Key, Made: c.Value.Made - asked.GetValueOrDefault(c.Key).Made)).Where(c => c.Made > 0);
+                Console.WriteLine(
+                    $"{what,-24}{of,-13}{timing.Median,8:F1}{timing.Least,8:F1}{timing.Processor,8:F1}{megabytes,8:F1}{GC.CollectionCount(0) - young,4}  {string.Join(", ", made.Select(c => $"{c.Key} {c.Made}"))}");
+            }
+
+            Row("pieces", shapes, () => { var (plan, by, s) = Next(); _ = SectionMaker.Shapes(plan, by, s, shapes).Value ?? throw new InvalidOperationException(what); });
+            Row("with account", accounts, () => { var (plan, by, s) = Next(); _ = SectionMaker.Make(plan, by, s, accounts).Value ?? throw new InvalidOperationException(what); });
+        }
+    }
+
     private static readonly Dictionary<double, (Centreline Track, SweptEnvelope Envelope)> Swept = [];
 
     private static PlatformPlan Straight(double length, FacingSpec facing, double line = 1)
@@ -107,12 +158,17 @@ internal static class MasonryRuns
             swept = Swept[length] = (track, EnvelopeSweeper.Sweep(new(track, 400, 400 + length, [new TrackRun(track, [coach])])).Value!);
         }
 
-        var spec = PlatformSpec.For(Scale, "benchmark", new FaceSpec("up", Side.Right, 400, 400 + length, EdgeStyle.Uniform)) with
+        return Planned(length, PlatformSpec.For(Scale, "benchmark", new FaceSpec("up", Side.Right, 400, 400 + length, EdgeStyle.Uniform)) with
         {
             Deck = new() { Width = 40 },
             Facing = facing,
             WhiteLine = new() { Width = line },
-        };
+        });
+    }
+
+    private static PlatformPlan Planned(double length, PlatformSpec spec)
+    {
+        var swept = Swept[length];
         var planned = PlatformPlanner.Plan(new(spec, new(Scale, 8), swept.Track, swept.Envelope, ClearanceBudget.Of(running: 1)));
         return planned.Value ?? throw new InvalidOperationException(string.Join("; ", planned.Findings.Select(f => f.Message)));
     }

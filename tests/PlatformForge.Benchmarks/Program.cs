@@ -4,7 +4,7 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS [THREADS]] | masonry [long] | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | session ... | starts [PIECE PIECES]
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS [THREADS]] | masonry [long | edits [REPEATS [PART OF AN EDIT]]] | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | session ... | starts [PIECE PIECES]
 //     | hostile [SEED [COUNT [few]]] | designs --count N --seed FIRST --report FILE --verify N --halts]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
@@ -22,6 +22,12 @@ if (args is ["kernel", ..])
 if (args is ["masonry", "long"])
 {
     MasonryRuns.Long();
+    return 0;
+}
+
+if (args is ["masonry", "edits", ..])
+{
+    MasonryRuns.Edits(args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 20, args.Length > 3 ? args[3] : "");
     return 0;
 }
 

@@ -56,7 +56,7 @@ public static class ConvexRing
     public static Point2[] Hull(IEnumerable<Point2> points)
     {
         Point2[] all = points as Point2[] ?? [.. points];
-        var sorted = Sorted(all.Length < HullThinning.Worth ? all : HullThinning.Of(all));
+        var sorted = Sorted(HullThinning.Of(all));
         if (sorted.Length < 3)
         {
             return sorted;

@@ -15,7 +15,10 @@ internal static class HullThinning
     private const double Clear = 1e-8;
 
     /// <summary>All corners of the points' hull, and whatever lies near its sides.</summary>
-    public static Point2[] Of(Point2[] points)
+    public static Point2[] Of(Point2[] points) => points.Length < Worth ? points : Array.ConvertAll(Places(points), i => points[i]);
+
+    /// <summary>Which points those are, ascending: of the points turned and shifted they are the same.</summary>
+    public static int[] Places(Point2[] points)
     {
         double left = double.PositiveInfinity, right = double.NegativeInfinity;
         foreach (var p in points)
@@ -24,24 +27,23 @@ internal static class HullThinning
         }
 
         double perStrip = Strips / (right - left);
-        if (!double.IsFinite(perStrip))
+        if (points.Length < Worth || !double.IsFinite(perStrip))
         {
-            return points;
+            return [.. Enumerable.Range(0, points.Length)];
         }
 
         var (low, high) = Within(Outermost(points, left, perStrip), left, right);
-        int kept = 0;
-        var rest = new Point2[points.Length];
-        foreach (var p in points)
+        var outer = new List<int>();
+        for (int i = 0; i < points.Length; i++)
         {
-            int strip = Strip(p.X, left, perStrip);
-            if (!(p.Y > low[strip] && p.Y < high[strip]))
+            int strip = Strip(points[i].X, left, perStrip);
+            if (!(points[i].Y > low[strip] && points[i].Y < high[strip]))
             {
-                rest[kept++] = p;
+                outer.Add(i);
             }
         }
 
-        return rest[..kept];
+        return [.. outer];
     }
 
     private static int Strip(double x, double left, double perStrip) => Math.Min((int)((x - left) * perStrip), Strips - 1);

@@ -47,18 +47,25 @@ internal sealed record SectionForm(Solid Solid, RigidTransform ToLayout, PrintPo
 
     private static (RigidTransform ToLayout, Point2[] Hull, Point3 Size) OnBed(Mesh mesh, RigidTransform turn, BedShape bed)
     {
-        var hull = ConvexRing.Hull(Array.ConvertAll(mesh.Vertices, v => Flat(turn, v)));
-        var motion = turn.Then(RigidTransform.AboutZ(bed.Best(hull).Turn));
+        // What is far from the outline as seen from over the bed is so however the piece is turned about on it.
+        var seen = Array.ConvertAll(mesh.Vertices, v => Flat(turn, v));
+        Point3[] outer = Array.ConvertAll(HullThinning.Places(seen), i => mesh.Vertices[i]);
+        var motion = turn.Then(RigidTransform.AboutZ(bed.Best(ConvexRing.Hull(Array.ConvertAll(outer, v => Flat(turn, v)))).Turn));
         Point3 low = new(double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity), high = low * -1;
-        foreach (var v in mesh.Vertices)
+        foreach (var v in outer)
         {
             var p = motion.Apply(v);
-            low = new(Math.Min(low.X, p.X), Math.Min(low.Y, p.Y), Math.Min(low.Z, p.Z));
-            high = new(Math.Max(high.X, p.X), Math.Max(high.Y, p.Y), Math.Max(high.Z, p.Z));
+            (low, high) = (new(Math.Min(low.X, p.X), Math.Min(low.Y, p.Y), low.Z), new(Math.Max(high.X, p.X), Math.Max(high.Y, p.Y), high.Z));
+        }
+
+        foreach (var v in mesh.Vertices)
+        {
+            double z = motion.Apply(v).Z;
+            (low, high) = (low with { Z = Math.Min(low.Z, z) }, high with { Z = Math.Max(high.Z, z) });
         }
 
         motion = motion.Then(RigidTransform.Shift(-low.X, -low.Y, -low.Z));
-        return (motion.Inverse(), ConvexRing.Hull(Array.ConvertAll(mesh.Vertices, v => Flat(motion, v))), high - low);
+        return (motion.Inverse(), ConvexRing.Hull(Array.ConvertAll(outer, v => Flat(motion, v))), high - low);
 
         static Point2 Flat(RigidTransform move, Point3 v)
         {

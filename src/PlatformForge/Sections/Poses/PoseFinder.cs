@@ -29,40 +29,67 @@ internal static class PoseFinder
             return (PrintPose.Upright, PrintTurn.Upright(along));
         }
 
-        var faces = FacesOf(mesh);
-        double total = faces.Sum(f => f.Normal.Z > DeckSlope * f.Size ? f.Size / 2 : 0) - ledges;
-        var (bestShare, best) = planes.Select(p => (Share: Lying(mesh, faces, PrintTurn.Lying(p, along), layer) / total, Plane: p)).MaxBy(p => p.Share);
+        HeightPlane[] known = [.. planes];
+        Bed[] beds = Array.ConvertAll(known, p => Bed.Of(mesh, PrintTurn.Lying(p, along).Row2, layer));
+        double total = Upward(mesh, beds) - ledges;
+        var (bestShare, best) = known.Select((p, i) => (Share: beds[i].Lying / total, Plane: p)).MaxBy(p => p.Share);
         return asked == PrintPose.DeckDown || bestShare >= LyingShare
             ? (PrintPose.DeckDown, PrintTurn.Lying(best, along))
             : (PrintPose.Upright, PrintTurn.Upright(along));
     }
 
-    private readonly record struct Face(Point3 Normal, double Size);
-
-    private static Face[] FacesOf(Mesh mesh)
+    /// <summary>Area that faces up, mm², while what lies on each bed is added up there.</summary>
+    private static double Upward(Mesh mesh, Bed[] beds)
     {
-        var faces = new Face[mesh.TriangleCount];
-        for (int i = 0; i < faces.Length; i++)
+        var (vertices, corners) = (mesh.Vertices, mesh.Triangles);
+        double upward = 0;
+        for (int i = 0; i + 2 < corners.Length; i += 3)
         {
-            var a = mesh.Vertices[mesh.Triangles[3 * i]];
-            var normal = Point3.Cross(mesh.Vertices[mesh.Triangles[(3 * i) + 1]] - a, mesh.Vertices[mesh.Triangles[(3 * i) + 2]] - a);
-            faces[i] = new(normal, normal.Length);
+            Point3 a = vertices[corners[i]], b = vertices[corners[i + 1]], c = vertices[corners[i + 2]];
+            var normal = Point3.Cross(b - a, c - a);
+            if (normal.Z > 0)
+            {
+                double size = normal.Length;
+                upward += normal.Z > DeckSlope * size ? size / 2 : 0;
+            }
+
+            foreach (ref var bed in beds.AsSpan())
+            {
+                bed.Add(a, b, c, normal);
+            }
         }
 
-        return faces;
+        return upward;
     }
 
-    private static double Lying(Mesh mesh, Face[] faces, RigidTransform turn, double within)
+    /// <summary>What of a section lies on the bed where a plane of its walking surface does.</summary>
+    private struct Bed
     {
-        var up = turn.Row2;
-        var height = Array.ConvertAll(mesh.Vertices, v => Point3.Dot(up, v));
-        double limit = height.Min() + within, area = 0;
-        for (int i = 0; i < faces.Length; i++)
+        private Point3 up;
+        private double limit;
+
+        /// <summary>Area that lies on it, mm².</summary>
+        public double Lying { get; private set; }
+
+        public static Bed Of(Mesh mesh, Point3 up, double within)
         {
-            bool low = height[mesh.Triangles[3 * i]] < limit && height[mesh.Triangles[(3 * i) + 1]] < limit && height[mesh.Triangles[(3 * i) + 2]] < limit;
-            area += low && Point3.Dot(up, faces[i].Normal) < -DeckSlope * faces[i].Size ? faces[i].Size / 2 : 0;
+            double lowest = double.PositiveInfinity;
+            foreach (var v in mesh.Vertices)
+            {
+                lowest = Math.Min(lowest, Point3.Dot(up, v));
+            }
+
+            return new() { up = up, limit = lowest + within };
         }
 
-        return area;
+        public void Add(Point3 a, Point3 b, Point3 c, Point3 normal)
+        {
+            double down = Point3.Dot(up, normal);
+            if (down < 0 && Point3.Dot(up, a) < limit && Point3.Dot(up, b) < limit && Point3.Dot(up, c) < limit)
+            {
+                double size = normal.Length;
+                Lying += down < -DeckSlope * size ? size / 2 : 0;
+            }
+        }
     }
 }
