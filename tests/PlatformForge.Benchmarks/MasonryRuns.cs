@@ -97,7 +97,7 @@ internal static class MasonryRuns
         Console.WriteLine($"a metre, brick all round, its line's width changed (planned anew, swept once): median {changed.Median:F1} ms, least {changed.Least:F1}");
     }
 
-    /// <summary>What a value never seen before costs on a metre of brick all round, and what is made anew for it: pieces alone, and with the account of them.</summary>
+    /// <summary>What a value never seen before costs on a metre of brick all round, and what is made anew for it: pieces alone, and with their account.</summary>
     public static void Edits(int repeats, string part)
     {
         var printer = PrinterSpec.Oblong(340, 340, 250);
@@ -138,12 +138,23 @@ internal static class MasonryRuns
                 work();
                 double megabytes = (GC.GetTotalAllocatedBytes(true) - before) / 1e6;
                 var made = memory.Counts.Select(c => (c.Key, Made: c.Value.Made - asked.GetValueOrDefault(c.Key).Made)).Where(c => c.Made > 0);
-                Console.WriteLine(
-                    $"{what,-24}{of,-13}{timing.Median,8:F1}{timing.Least,8:F1}{timing.Processor,8:F1}{megabytes,8:F1}{GC.CollectionCount(0) - young,4}  {string.Join(", ", made.Select(c => $"{c.Key} {c.Made}"))}");
+                Console.Write($"{what,-24}{of,-13}{timing.Median,8:F1}{timing.Least,8:F1}{timing.Processor,8:F1}{megabytes,8:F1}{GC.CollectionCount(0) - young,4}  ");
+                Console.WriteLine(string.Join(", ", made.Select(c => $"{c.Key} {c.Made}")));
             }
 
-            Row("pieces", shapes, () => { var (plan, by, s) = Next(); _ = SectionMaker.Shapes(plan, by, s, shapes).Value ?? throw new InvalidOperationException(what); });
-            Row("with account", accounts, () => { var (plan, by, s) = Next(); _ = SectionMaker.Make(plan, by, s, accounts).Value ?? throw new InvalidOperationException(what); });
+            T Known<T>(T? product)
+                where T : class => product ?? throw new InvalidOperationException(what);
+
+            Row("pieces", shapes, () =>
+            {
+                var (plan, by, s) = Next();
+                Known(SectionMaker.Shapes(plan, by, s, shapes).Value);
+            });
+            Row("with account", accounts, () =>
+            {
+                var (plan, by, s) = Next();
+                Known(SectionMaker.Make(plan, by, s, accounts).Value);
+            });
         }
     }
 
