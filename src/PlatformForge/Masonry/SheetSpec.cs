@@ -6,12 +6,5 @@ public sealed record SheetSpec(WallLaying Laying) : WallWork(Laying)
 {
     public override WallFinish Finish => WallFinish.Sheet;
 
-    public override IWallPattern On(FlatWall wall) => new NoPattern();
-
-    private sealed class NoPattern : IWallPattern
-    {
-        public double GreatestDraw => 0;
-
-        public IEnumerable<WallRegion> Regions() => [];
-    }
+    public override IWallPattern On(FlatWall wall) => NoPattern.Only;
 }

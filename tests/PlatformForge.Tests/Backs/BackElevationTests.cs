@@ -26,13 +26,13 @@ public class BackElevationTests
     public void A_retaining_wall_is_drawn_with_plinth_coursing_and_coping_as_it_is_seen(Side side, WallFinish front)
     {
         var set = Made(side, s => s with { Facing = FacingSpec.For(new(76.2)) with { Front = front }, Back = new() { Retaining = Wall } });
-        var face = ElevationDrawing.Retaining(set, side == Side.Left);
+        var face = ElevationFaces.Retaining(set, side == Side.Left);
         Assert.Equal(20, face.Base, 1e-6);
         Assert.Equal(set.Lines.Pieces.Count, face.Slices.Count);
         double at = 0;
         foreach (var slice in face.Slices)
         {
-            var row = new ElevationRow([slice], 1, face.Slab, face.Paint) { Base = face.Base, Plinth = face.Plinth };
+            var row = new ElevationRow([slice], 1, face);
             var (drawn, foot) = Drawn(row);
             Assert.Equal(Wall.Height, foot, 1e-6);
             int way = side == Side.Left ? 1 : -1, asked = 0;
@@ -152,7 +152,7 @@ public class BackElevationTests
         row.DrawOn(sheet, new(0, 0));
 
         // Numbers of sections stand under the line that a row stands on.
-        return (new DrawnSheet(sheet, p => Of(p.Colour) == Paint.Mortar), row.Height - 5.5);
+        return (new DrawnSheet(sheet, p => Of(p.Colour) == Paint.Mortar), row.Height - row.Under);
     }
 
     private static SectionSet Made(Side side, Func<PlatformSpec, PlatformSpec> change) => Workbench.Made(

@@ -51,7 +51,7 @@ public class ElevationMeshTests
         foreach (var section in Workbench.Made(plan, Workbench.Printer, new()).Sections)
         {
             WallSlice[] slices = [.. WallSlice.Of(section, WallNames.FrontOf(1))];
-            var row = new ElevationRow(slices, 1, Slab, Paint.Coping);
+            var row = new ElevationRow(slices, 1, new(WallNames.FrontOf(1), slices, Slab, Paint.Coping));
             var sheet = new Sheet(row.Length + 1, row.Height + 1, name);
             row.DrawOn(sheet, new(0, 0));
             var drawn = new DrawnSheet(sheet, p => Of(p.Colour) == Look.Joints);

@@ -19,7 +19,7 @@ public class ElevationTests
     [Fact]
     public void Every_faced_wall_is_developed_to_its_length_in_the_order_in_which_it_is_seen()
     {
-        var faces = ElevationDrawing.Faces(Platform).ToArray();
+        var faces = ElevationFaces.Of(Platform).ToArray();
         Assert.Equal(["front of face 1", "end wall at the end", "back", "end wall at the start"], faces.Select(f => f.Name));
         Assert.Equal([1, 2, 3], faces[0].Slices.Select(s => s.Section)); // left of the track: chainage grows to the right
         Assert.Equal([3, 2, 1], faces[2].Slices.Select(s => s.Section));
@@ -39,7 +39,7 @@ public class ElevationTests
     [InlineData(1000)]
     public void Rows_keep_to_their_room_and_lose_nothing(double room)
     {
-        var slices = ElevationDrawing.Faces(Platform).First().Slices;
+        var slices = ElevationFaces.Of(Platform).First().Slices;
         var rows = WallSlice.Rows(slices, room);
         Assert.All(rows, r => Assert.InRange(r.Sum(s => s.Length), 0, room + 1e-9));
         Assert.Equal(slices.Sum(s => s.Length), rows.Sum(r => r.Sum(s => s.Length)), 1e-9);
@@ -51,9 +51,9 @@ public class ElevationTests
     {
         var sheet = ElevationDrawing.Draw(Designed.Value, Platform);
         string[] words = [.. sheet.Items.OfType<SheetText>().Select(t => t.Text)];
-        double front = ElevationDrawing.Faces(Platform).First().Slices.Sum(s => s.Length);
+        double front = ElevationFaces.Of(Platform).First().Slices.Sum(s => s.Length);
         Assert.Contains(words, w => w == FormattableString.Invariant($"Front: stone, {front:F1} mm long"));
-        Assert.Contains("20.0", words); // over the baseboard: 12 over rail top, which is 8 over it
+        Assert.Contains("coping 20.0 (+12.0)", words); // over the baseboard: 12 over rail top, which is 8 over it
         Assert.Equal(4, sheet.Items.OfType<SheetPath>().Count(p => p.Pen == HouseStyle.Cut)); // two cuts, on the front and on the back
         Assert.All(sheet.Items.OfType<SheetPath>(), p => Assert.All(p.Points, q => Assert.True(q.X >= 0 && q.X <= sheet.Width && q.Y >= 0 && q.Y <= sheet.Height)));
     }
@@ -67,14 +67,17 @@ public class ElevationTests
         var set = PaperSet.Of(Designed.Value, Platform, new() { SizeName = "", Size = new(width, height) }).Value!;
         Assert.NotEmpty(set.Elevations);
         double drawn = set.Elevations.SelectMany(s => s.Items.OfType<SheetPath>()).Where(p => !p.Closed && p.Pen == HouseStyle.Outline && p.Points[0].Y == p.Points[1].Y).Sum(p => p.Points[1].X - p.Points[0].X);
-        Assert.Equal(ElevationDrawing.Faces(Platform).Sum(f => f.Slices.Sum(s => s.Length)), drawn, 1e-6);
+        var plan = Platform.Sections.Plan;
+        double walls = ElevationFaces.Of(Platform).Where(f => f.Shapes.Count == 0).Sum(f => f.Slices.Sum(s => s.Length));
+        double ends = new[] { plan.Stations[0], plan.Stations[^1] }.Sum(s => plan.Back.At(s) - plan.CopingFront.At(s)); // the deck with its coping lies over both
+        Assert.Equal(walls + ends, drawn, 0.01);
         foreach (var sheet in set.Elevations)
         {
             Assert.Contains(sheet.Items.OfType<SheetText>(), t => t.Text.Contains("measure between the ticks", StringComparison.Ordinal));
             Assert.All(sheet.Items.OfType<SheetPath>(), p => Assert.All(p.Points, q => Assert.True(q.X > 7.9 && q.Y > 7.9 && q.X < sheet.Width - 7.9 && q.Y < sheet.Height - 7.9)));
         }
 
-        Assert.Contains("elevations of the faced walls", string.Join(" ", set.Key.Items.OfType<SheetText>().Select(t => t.Text)), StringComparison.Ordinal);
+        Assert.Contains("and elevations on", string.Join(" ", set.Key.Items.OfType<SheetText>().Select(t => t.Text)), StringComparison.Ordinal);
     }
 
     /// <summary>Joints of brickwork are scored on a strip's other face, mirrored: as many courses as the elevation has, at the same heights.</summary>
@@ -88,7 +91,7 @@ public class ElevationTests
         {
             int section = part.Name[0] - '0';
             string face = part.Name.Contains("front", StringComparison.Ordinal) ? "front of face 1" : "back";
-            var slice = ElevationDrawing.Faces(platform).Single(f => f.Name == face).Slices.Single(s => s.Section == section);
+            var slice = ElevationFaces.Of(platform).Single(f => f.Name == face).Slices.Single(s => s.Section == section);
             double top = part.Lines[0].Points.Min(p => p.X) is var left ? part.Lines[0].Points.Max(p => p.X) - left : 0;
             double[] middles = [.. slice.Pieces().Where(p => p.Outline.Count(q => q.Y == p.Outline.Max(o => o.Y)) == 2 && p.Outline.Max(q => q.Y) < slice.Edge(slice.Wall.Wall.Top).Min(q => q.Y) - 0.4).Select(p => p.Outline.Max(q => q.Y) + (slice.Wall.Joint / 2)).Distinct()];
             Assert.NotEmpty(middles);

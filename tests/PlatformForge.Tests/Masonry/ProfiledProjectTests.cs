@@ -79,7 +79,7 @@ public class ProfiledProjectTests
     [Fact]
     public void Elevations_have_each_part_of_a_walls_height_over_its_place()
     {
-        var face = ElevationDrawing.Faces(Island).First();
+        var face = ElevationFaces.Of(Island).First();
 
         // Beside a cut askew a piece narrower than a joint is a slice of its own.
         Assert.All(face.Slices.Where(s => s.Length > 1), slice =>

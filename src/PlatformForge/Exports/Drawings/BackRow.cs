@@ -1,7 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Solids;
-using static System.FormattableString;
 
 namespace PlatformForge.Exports.Drawings;
 
@@ -11,8 +10,6 @@ namespace PlatformForge.Exports.Drawings;
 /// <param name="scale">Sheet mm to a mm of the model.</param>
 internal sealed class BackRow(BackSight sight, IReadOnlyList<(int Section, double From, double To, bool Begins)> pieces, double scale) : IElevationRow
 {
-    private const double Numbers = 5.5; // mm under the foot for the sections' numbers
-
     // mm on the sheet from one stroke down a bank to the next, and how far down the short ones go.
     private const double Apart = 1.6, Short = 0.45;
 
@@ -21,7 +18,9 @@ internal sealed class BackRow(BackSight sight, IReadOnlyList<(int Section, doubl
     private readonly PlatformPlan plan = sight.Plan;
     private readonly double from = pieces[0].From, to = pieces[^1].To;
 
-    public double Height => (scale * Highest) + Numbers;
+    public double Height => (scale * Highest) + Under;
+
+    public double Under => Foot().Depth;
 
     public double Length => scale * Covers;
 
@@ -29,7 +28,14 @@ internal sealed class BackRow(BackSight sight, IReadOnlyList<(int Section, doubl
 
     public bool Begins => pieces[0].Begins;
 
-    public (double Wall, double All) Left => (plan.Bank?.Ground ?? sight.Top(from) - plan.Spec.Deck.Thickness, sight.Top(from));
+    public (double Base, double Top) Span => (0, Highest);
+
+    public IReadOnlyList<RowLevel> Left => Levels(from);
+
+    public IReadOnlyList<RowLevel> Right => [.. Levels(to).Where(r => !Left.Any(l => l.Word == r.Word && Math.Abs(l.Height - r.Height) < Alike))];
+
+    // Levels nearer than this, mm, are one.
+    private const double Alike = 0.05;
 
     private double Highest => sight.Bends(from, to).Max(sight.Top) + plan.Body.Lines.Select(Rise).DefaultIfEmpty(0).Max();
 
@@ -51,16 +57,27 @@ internal sealed class BackRow(BackSight sight, IReadOnlyList<(int Section, doubl
             Band(sheet, Within(line.From, line.To), sight.Top, x => sight.Top(x) + Rise(line), Of, new(LineLooks.Of(line.Made, plan.Spec)));
         }
 
-        foreach (var (section, a, b, begins) in pieces)
+        foreach (var (_, a, _, _) in pieces.Where(p => p.Begins && p.From > from))
         {
-            sheet.Text(Invariant($"{section}"), Of((a + b) / 2, 0) + new Point2(0, 4), HouseStyle.Strong, TextAnchor.Middle);
-            if (begins && a > from)
-            {
-                sheet.Line(Of(a, Highest) - new Point2(0, 1.5), Of(a, 0) + new Point2(0, 2.5), HouseStyle.Cut);
-            }
+            sheet.Line(Of(a, Highest) - new Point2(0, 1.5), Of(a, 0) + new Point2(0, Under - 1), HouseStyle.Cut);
         }
 
         sheet.Line(Of(from, 0), Of(to, 0), HouseStyle.Outline);
+        Foot().Draw(sheet, Of(from, 0));
+    }
+
+    private RowFoot Foot() => new([.. pieces.Select(p => new RowSection(p.Section, scale * (p.From - from), scale * (p.To - from),
+        sight.IsWhole(p.Section, p.From, p.To) ? p.To - p.From : null))], []);
+
+    private RowLevel[] Levels(double place)
+    {
+        double deck = sight.Top(place), rise = plan.Body.Lines.Where(l => Within(l.From, l.To) is var (a, b) && a <= place && b >= place).Select(Rise)
+            .DefaultIfEmpty(0).Max();
+        return
+        [
+            new(0, "baseboard"), .. plan.Bank is { Ground: > 0 } bank ? [new RowLevel(bank.Ground, "ground")] : Array.Empty<RowLevel>(), new(deck, "deck"),
+            .. rise > 0 ? [new RowLevel(deck + rise, "kerb")] : Array.Empty<RowLevel>(),
+        ];
     }
 
     // Only what stands on the deck beside the back shows over it.

@@ -43,6 +43,10 @@ internal sealed class BackSight
     /// <summary>The chainage there.</summary>
     public double Chainage(double place) => Between(along, stations, FromLeft(place));
 
+    /// <summary>Whether all of a section lies between two places.</summary>
+    public bool IsWhole(int section, double from, double to) => sections.First(s => s.Number == section) is var whole
+        && Math.Abs(Math.Abs(Place(whole.To) - Place(whole.From)) - (to - from)) < Units.Tolerances.GridStep;
+
     /// <summary>Height of the deck's back edge over the baseboard there, mm.</summary>
     public double Top(double place) => Chainage(place) is var s ? Plan.TopAt(s, Plan.Back.At(s)) : 0;
 

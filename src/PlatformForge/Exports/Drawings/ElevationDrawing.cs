@@ -1,134 +1,92 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
-using PlatformForge.Sections;
-using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Drawings;
 
-/// <summary>The elevations of a platform's faced walls, developed to their lengths, with courses, sections' joints and heights.</summary>
+/// <summary>The elevations of a platform's faces, developed to their lengths, with courses, openings, piers, sections' joints and heights.</summary>
 public static class ElevationDrawing
 {
     private const double Width = 420; // the long side of A3
-    private const double Scaled = 30; // mm for dimensions to the left of each face
-    private const double Apart = 6, Title = 8;
-
-    // mm of a wall below which its dimensions have their arrows outside, and how far these reach.
-    private const double Low = 7, Arrows = 5;
+    private const double Apart = 6, Title = 8, Line = 4.2;
 
     // A sheet of full-size rows that would be taller than this, mm, is drawn at half size.
     private const double Tallest = 1200;
 
-    /// <summary>Draws all faced walls, each in rows of whole sections.</summary>
+    /// <summary>Draws all faces, each in rows of whole sections.</summary>
     public static Sheet Draw(Dossier dossier, PlatformDossier platform)
     {
-        double room = Width - (2 * TitleBlock.Inset) - Scaled;
-        var faces = Faces(platform).ToArray();
+        double room = Width - (2 * TitleBlock.Inset) - (2 * RowLevels.Room);
+        var faces = ElevationFaces.Of(platform).ToArray();
         double full = faces.SelectMany(f => f.Rows(room, 1)).Sum(r => r.Height + Apart);
         double reduction = full > Tallest ? 2 : 1;
         var rows = faces.SelectMany(f => f.Rows(room * reduction, 1 / reduction).Select((r, i) => (Face: f, First: i == 0, Row: r))).ToArray();
-        double all = rows.Sum(r => r.Row.Height + Over(r.Row) + Apart + (r.First ? Title : 0));
+        double all = rows.Sum(r => Depth(r.Row, 1 / reduction) + (r.First ? Above(r.Face) : 0));
         double height = TitleBlock.Margin + 20 + all + TitleBlock.Depth + TitleBlock.Margin + 4;
         var sheet = new Sheet(Width, Math.Max(148, height), Invariant($"{platform.Name}: elevations"))
         {
-            Description = "The faced walls as seen from outside, laid flat: "
+            Description = "The faces as seen from outside, laid flat: "
                 + string.Join("; ", faces.Select(f => Invariant($"{f.Name}, {Figures.Mm(f.Length)} mm"))) + ".",
         };
-        sheet.Text("Elevations", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
-        sheet.Text("Each wall as seen from outside, developed to its length. Heights are over the baseboard, or over the deck for what stands on it. "
-                + "Upright lines in red: joints between sections, whose numbers stand below."
-                + (platform.Plan.WallOpenings.Any(o => o.Spec.IsThrough) ? " Black: right through; grey: a recess." : ""),
-            new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        Head(sheet, platform.Plan);
         double y = TitleBlock.Margin + 20;
         foreach (var (face, first, row) in rows)
         {
+            y += first ? Above(face) : 0;
             if (first)
             {
-                sheet.Text(Called(face, platform.Plan), new(TitleBlock.Inset, y + 4), HouseStyle.Subheading);
-                y += Title;
+                Titled(sheet, face, platform.Plan, y - Above(face));
             }
 
-            y += Over(row);
-            Point2 corner = new(TitleBlock.Inset + Scaled, y);
-            row.DrawOn(sheet, corner);
-            Heights(sheet, row, corner, y + row.Height - 5.5, 1 / reduction);
-            y += row.Height + Apart;
+            Draw(sheet, row, y, 1 / reduction, platform.Plan.Site.RailTop);
+            y += Depth(row, 1 / reduction);
         }
 
-        TitleBlock.Draw(sheet, dossier, platform.Name, "Elevations of faced walls", reduction > 1 ? "Scale 1:2 of the model"
-            : "Scale 1:1, full size of the model",
+        TitleBlock.Draw(sheet, dossier, platform.Name, "Elevations", reduction > 1 ? "Scale 1:2 of the model" : "Scale 1:1, full size of the model",
             (platform.Sections.Facing?.Finishes ?? []).SelectMany(f => Notes(f.Work)).Take(1).Append("All figures in mm of the model.").ToArray());
         return sheet;
     }
 
-    /// <summary>Whether there is anything to draw: a faced wall, or a back that is no wall.</summary>
-    internal static bool IsOf(PlatformDossier platform) =>
-        platform.Sections.Facing is not null || (!platform.Plan.Spec.IsIsland && platform.Plan.Spec.Back.Kind != BackKind.Wall);
-
-    /// <summary>The faced walls, each with what lies on it, and a back that is no wall.</summary>
-    internal static IEnumerable<ElevationFace> Faces(PlatformDossier platform)
+    private static void Head(Sheet sheet, PlatformPlan plan)
     {
-        var (plan, set) = (platform.Sections.Plan, platform.Sections);
-        bool rising = plan.Side == Track.Side.Left;
-        foreach (string name in WallNames.AllRound(plan))
-        {
-            // A face with a coping is seen from its track, the far one from the other side.
-            bool isFront = name == WallNames.FrontOf(1) || name == WallNames.FrontOf(2);
-            var slices = WallSlice.Of(set, name, name == WallNames.FrontOf(1) ? rising : !rising);
-            if (slices.Count > 0)
-            {
-                yield return new(name, slices, plan.Spec.Deck.Thickness, isFront ? CopingGrooves.PaintOf(plan) : Paint.Deck)
-                {
-                    Over = name == WallNames.Back ? [.. Standing(plan)] : [],
-                };
-            }
-
-            if (name == WallNames.Back && plan.Spec.Back.Kind != BackKind.Wall)
-            {
-                yield return new(name, [], 0, Paint.Deck)
-                {
-                    Back = new(set),
-                    Words = plan.Bank is { } bank ? Invariant($"bank of 1 in {Figures.Short(bank.Slope)}") : "open, as from the backscene",
-                };
-            }
-
-            if (name == WallNames.FrontOf(1) && Retaining(set, rising) is { Slices.Count: > 0 } wall)
-            {
-                yield return wall;
-            }
-        }
+        sheet.Text("Elevations", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
+        string words = "Each face as seen from outside, developed to its length. Heights are over the baseboard, in brackets over the rails. "
+            + "Red: joints between sections, whose numbers and lengths stand below."
+            + (plan.WallOpenings.Any(o => o.Spec.IsThrough) ? " Black: right through; grey: a recess." : "");
+        sheet.Text(words, new(TitleBlock.Inset, TitleBlock.Margin + 14.5),
+            TitleBlock.Fitting(words, HouseStyle.Small, sheet.Width - (2 * TitleBlock.Inset)));
     }
 
-    /// <summary>The face of a retaining wall over the deck: its pieces, coping and plinth; without slices where there is none, or it is plain.</summary>
-    internal static ElevationFace Retaining(SectionSet set, bool rising)
+    // A row from the sheet's left edge on, with the heights at both its ends.
+    private static void Draw(Sheet sheet, IElevationRow row, double y, double scale, double rail)
     {
-        LinePiece[] pieces = [.. set.Lines.Pieces.Where(p => p.Made.Wall is not null)];
-        WallSlice[] slices = [.. (rising ? pieces : pieces.Reverse())
-            .SelectMany(p => p.Faced.Select(w => new WallSlice(w, p.Section, 0, w.Wall.Length, true)))];
-        var made = pieces.FirstOrDefault()?.Made.Wall;
-        double foot = slices.SelectMany(s => s.Wall.Wall.Foot).Select(p => p.Y).DefaultIfEmpty(0).Min();
-        return new(WallNames.Retaining, slices, made?.Coping ?? 0, Paint.Coping)
-        {
-            Base = foot - (made?.Plinth ?? 0),
-            Plinth = made?.Plinth ?? 0,
-            Words = "over the deck",
-        };
+        Point2 corner = new(TitleBlock.Inset + RowLevels.Room, y + Beyond(row, scale).Over);
+        row.DrawOn(sheet, corner);
+        Point2 zero = new(corner.X, corner.Y + row.Height - row.Under + (scale * row.Span.Base));
+        RowLevels.Draw(sheet, row.Left, zero, scale, rail);
+        RowLevels.Draw(sheet, row.Right, zero + new Point2(row.Length, 0), scale, rail, onRight: true);
     }
 
-    // What stands on the deck along the back, as it is seen from behind.
-    private static IEnumerable<StandingBand> Standing(PlatformPlan plan)
+    // Height of a row with what its heights take over and under it, and what is kept to the next.
+    private static double Depth(IElevationRow row, double scale) =>
+        Beyond(row, scale) is var (over, under) ? over + row.Height + Math.Max(0, under - row.Under) + Apart : 0;
+
+    private static (double Over, double Under) Beyond(IElevationRow row, double scale)
     {
-        foreach (var line in plan.Body.Lines.Where(l => l.Made.Name is LineMake.Retaining or LineMake.Kerb))
+        var (left, right) = (RowLevels.Beyond(row.Left, scale, row.Span), RowLevels.Beyond(row.Right, scale, row.Span));
+        return (Math.Max(left.Over, right.Over), Math.Max(left.Under, right.Under));
+    }
+
+    private static double Above(ElevationFace face) => Title + (Line * FaceWords.Of(face).Count);
+
+    private static void Titled(Sheet sheet, ElevationFace face, PlatformPlan plan, double y)
+    {
+        sheet.Text(Called(face, plan), new(TitleBlock.Inset, y + 4), HouseStyle.Subheading);
+        foreach (var (words, i) in FaceWords.Of(face).Select((w, i) => (w, i)))
         {
-            Point2 from = plan.ToLayout(line.From, line.Far.At(line.From)), to = plan.ToLayout(line.To, line.Far.At(line.To));
-            double coping = line.Made.Wall?.Coping ?? 0;
-            yield return new(from, to, 0, line.Made.Rise - coping, LineLooks.Of(line.Made, plan.Spec));
-            if (coping > 0)
-            {
-                yield return new(from, to, line.Made.Rise - coping, line.Made.Rise, Palette.Of(Paint.Coping));
-            }
+            sheet.Text(words, new(TitleBlock.Inset, y + 4 + (Line * (i + 1))), TitleBlock.Fitting(words, HouseStyle.Small, Width - (2 * TitleBlock.Inset)));
         }
     }
 
@@ -137,21 +95,6 @@ public static class ElevationDrawing
         var finishes = face.Slices.Select(s => FacingSpec.Name(s.Wall.Finish)).Distinct();
         string name = !plan.Spec.IsIsland && face.Name == WallNames.FrontOf(1) ? "Front" : char.ToUpperInvariant(face.Name[0]) + face.Name[1..];
         return Invariant($"{name}: {string.Join(", ", face.Words is { } words ? finishes.Append(words) : finishes)}, {Figures.Mm(face.Length)} mm long");
-    }
-
-    // Of walls so low that the arrows of their heights stand over and under them, a row has room over it.
-    private static double Over(IElevationRow row) => row.Left.All < Low ? Arrows : 0;
-
-    private static void Heights(Sheet sheet, IElevationRow row, Point2 corner, double foot, double scale)
-    {
-        var (wall, all) = row.Left;
-        double x = corner.X - 1;
-        Point2 At(double height) => new(x, foot - (scale * height));
-        Dimensions.Between(sheet, At(0), At(all), -16, Figures.Mm(all));
-        if (wall > 2)
-        {
-            Dimensions.Between(sheet, At(0), At(wall), -8, Figures.Mm(wall));
-        }
     }
 
     private static IEnumerable<string> Notes(WallWork work) => work switch

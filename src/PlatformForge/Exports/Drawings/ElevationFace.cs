@@ -22,17 +22,33 @@ internal sealed record ElevationFace(string Name, IReadOnlyList<WallSlice> Slice
     /// <summary>Height of a plain plinth under its walls, mm.</summary>
     public double Plinth { get; init; }
 
+    /// <summary>Height of the head of a plinth that its walls have in their profile, mm over the baseboard; null without one.</summary>
+    public double? PlinthHead { get; init; }
+
+    /// <summary>How much of the deck's edge, under what lies on it, shows between that and the walls, mm.</summary>
+    public double DeckEdge { get; init; }
+
+    /// <summary>Height of the rails' tops over the baseboard on a face that has a track, mm.</summary>
+    public double? RailTop { get; init; }
+
     /// <summary>What stands on the deck over it.</summary>
     public IReadOnlyList<StandingBand> Over { get; init; } = [];
 
+    /// <summary>What shows beside and over an end wall.</summary>
+    public IReadOnlyList<EndShape> Shapes { get; init; } = [];
+
     /// <summary>Its length, mm.</summary>
     public double Length => Back?.Length ?? Slices.Sum(s => s.Length);
+
+    /// <summary>Whether a section ends where a slice, or a row's part of one, does.</summary>
+    public bool Ends(WallSlice slice) => slice.To >= slice.Whole.To
+        && !Slices.SkipWhile(s => s.Wall != slice.Wall || s.Whole != slice.Whole).Skip(1).Take(1).Any(s => !s.Begins);
 
     /// <summary>It in rows of whole sections as long as they fit, else parted.</summary>
     /// <param name="room">Longest row, mm of the model.</param>
     /// <param name="scale">Sheet mm to a mm of the model.</param>
     public IReadOnlyList<IElevationRow> Rows(double room, double scale) => Back?.Rows(room, scale) ?? [.. WallSlice.Rows(Slices, room)
-        .Select(r => new ElevationRow(r, scale, Slab, Paint) { Base = Base, Plinth = Plinth, Over = Over })];
+        .Select(r => new ElevationRow(r, scale, this))];
 }
 
 /// <summary>What stands on a deck behind what is drawn: a kerb, a retaining wall.</summary>
@@ -41,4 +57,21 @@ internal sealed record ElevationFace(string Name, IReadOnlyList<WallSlice> Slice
 /// <param name="Low">Where it begins over the deck, mm.</param>
 /// <param name="High">Where it ends.</param>
 /// <param name="Colour">Its colour.</param>
-internal sealed record StandingBand(Point2 From, Point2 To, double Low, double High, Rgb Colour);
+internal sealed record StandingBand(Point2 From, Point2 To, double Low, double High, Rgb Colour)
+{
+    /// <summary>Where it begins and ends along a slice, from where that begins, mm; nowhere where it ends before it begins.</summary>
+    public (double From, double To) Along(WallSlice slice)
+    {
+        double a = WallBand.Along(slice.Wall, slice.Whole, From) - slice.From, b = WallBand.Along(slice.Wall, slice.Whole, To) - slice.From;
+        return (Math.Max(0, Math.Min(a, b)), Math.Min(slice.Length, Math.Max(a, b)));
+    }
+
+    /// <summary>How far it stands over a deck of a height, mm.</summary>
+    public double Rise(double deck) => HighAt is { } level ? level - deck : High;
+
+    /// <summary>Heights over the baseboard of its edges, mm, where these run on level whatever the deck does.</summary>
+    public double? LowAt { get; init; }
+
+    /// <inheritdoc cref="LowAt"/>
+    public double? HighAt { get; init; }
+}

@@ -2,53 +2,115 @@ using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
-using static System.FormattableString;
 
 namespace PlatformForge.Exports.Drawings;
 
-/// <summary>A row of an elevation: faced walls side by side, laid flat, on the line of the baseboard.</summary>
+/// <summary>A row of an elevation: walls side by side, laid flat, on the line of the baseboard.</summary>
 /// <param name="slices">What is drawn, from left to right.</param>
 /// <param name="scale">Sheet mm to a mm of the model.</param>
-/// <param name="slab">Thickness of what lies on the walls, mm.</param>
-/// <param name="paint">What that shows.</param>
-internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale, double slab, Paint paint) : IElevationRow
+/// <param name="face">The face that it is of.</param>
+internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale, ElevationFace face) : IElevationRow
 {
     // Pieces of a row farther from one another than this many joints are not neighbours.
     private const double Neighbours = 1.6;
-
-    private const double Numbers = 5.5; // mm under the foot for the sections' numbers
 
     private const double Faint = 0.72;
 
     private const double Parted = 6;
 
-    /// <summary>Height over the baseboard of the line that it stands on, mm.</summary>
-    public double Base { get; init; }
+    // Levels nearer than this, mm, are one.
+    private const double Alike = 0.05;
 
-    /// <summary>Height of a plain plinth under the walls, mm.</summary>
-    public double Plinth { get; init; }
+    private readonly RowShapes shapes = new(slices, face.Shapes);
 
-    /// <summary>What stands on the deck over the walls.</summary>
-    public IReadOnlyList<StandingBand> Over { get; init; } = [];
+    public double Height => (scale * (Top - face.Base)) + Under;
 
-    public double Height => (scale * (Top - Base)) + Numbers;
+    public double Under => Foot().Depth;
 
     public double Covers => slices.Sum(s => s.Length);
 
-    public (double Wall, double All) Left => (slices[0].Top[0].Y - Base, slices[0].Top[0].Y + slab - Base);
+    public (double Base, double Top) Span => (face.Base, Top);
 
-    public double Length => (scale * slices.Sum(s => s.Length)) + Enumerable.Range(1, slices.Count - 1).Sum(Before);
+    public IReadOnlyList<RowLevel> Left => [.. Levels(slices[0], 0).Select(l => l with { In = shapes.Before })];
+
+    public IReadOnlyList<RowLevel> Right => [.. Levels(slices[^1], slices[^1].Length)
+        .Where(r => !Left.Any(l => l.Word == r.Word && Math.Abs(l.Height - r.Height) < Alike))
+        .Where(r => r.Height != face.RailTop).Select(l => l with { In = shapes.After })];
+
+    public double Length =>
+        (scale * (shapes.Before + slices.Sum(s => s.Length) + shapes.After)) + Enumerable.Range(1, slices.Count - 1).Sum(Before);
 
     public bool Begins => slices[0].Begins;
 
     // On the sheet, mm, between a slice and the one before it whose section is no neighbour: what lies between them has no wall.
     private double Before(int i) => i > 0 && Math.Abs(slices[i].Section - slices[i - 1].Section) > 1 ? Parted : 0;
 
-    private double Top => slices.Max(s => s.Height) + slab + Over.Select(o => o.High).DefaultIfEmpty(0).Max();
+    private double Top => Math.Max(shapes.Top, slices.Max(s => s.Height + face.Slab + Over(s)));
+
+    // How far what stands on the deck does so over the lowest of a slice, mm.
+    private double Over(WallSlice slice) => face.Over.Select(o => o.Rise(slice.Top.Min(p => p.Y) + face.Slab)).DefaultIfEmpty(0).Max();
+
+    // Heights at a place of a slice: of the line, a plinth, the rails, the wall, and what lies on it.
+    private RowLevel[] Levels(WallSlice slice, double at)
+    {
+        double foot = new EdgeLine(slice.Edge(slice.Wall.Wall.Foot), 0).At(at), wall = new EdgeLine(slice.Top, 0).At(at);
+        bool isFront = face.RailTop is not null || face.Plinth > 0;
+        var levels = new List<RowLevel>
+        {
+            face.Plinth > 0 ? new(foot - face.Plinth, "deck") : new(foot, "baseboard"),
+            new(wall, "wall"),
+        };
+        void Add(double? height, string word)
+        {
+            if (height is { } z && z > levels[0].Height + Alike && z < wall + face.Slab)
+            {
+                levels.Add(new(z, word));
+            }
+        }
+
+        Add(face.Plinth > 0 ? foot : face.PlinthHead, "plinth");
+        Add(face.RailTop, "rails");
+        double top = face.Slab > 0 ? wall + face.Slab : shapes.TopAt(at);
+        levels.Add(new(top, isFront ? "coping" : "deck"));
+        double over = face.Over.Where(o => o.Along(slice) is var (a, b) && a <= at + Alike && b >= at - Alike).Select(o => o.Rise(top)).DefaultIfEmpty(0).Max();
+        return [.. levels.Concat(over > 0 ? [new RowLevel(top + over, "over it")] : []).OrderBy(l => l.Height)];
+    }
+
+    // Middles of openings and piers; where they are too many, weep holes are left out.
+    private RowFoot Foot()
+    {
+        var places = new List<(double At, double Figure, bool IsWeep)>();
+        var sections = new List<RowSection>();
+        double x = scale * shapes.Before;
+        foreach (var (slice, i) in slices.Select((s, i) => (s, i)))
+        {
+            x += Before(i);
+            places.AddRange(WallHole.Of(slice).Select(h => (x + (scale * h.Middle), slice.At + h.Middle, h.Kind == OpeningKind.Weep)));
+            double pier = ((slice.Whole.From + slice.Whole.To) / 2) - slice.From;
+            if (slice.IsPier && pier >= 0 && pier < slice.Length)
+            {
+                places.Add((x + (scale * pier), slice.At + pier, false));
+            }
+
+            double to = x + (scale * slice.Length);
+            bool goesOn = sections.Count > 0 && !slice.Begins;
+            double from = goesOn ? sections[^1].From : x;
+            sections = [.. goesOn ? sections.SkipLast(1) : sections, new(slice.Section, from, to, slice.At + slice.Length)];
+            x = to;
+        }
+
+        if (!RowFoot.Holds(places.Count, x))
+        {
+            places.RemoveAll(p => p.IsWeep);
+        }
+
+        return new([.. sections.Select((s, i) => s with { Length = (i > 0 || Begins) && (i + 1 < sections.Count || face.Ends(slices[^1])) ? s.Length : null })],
+            [.. RowFoot.Holds(places.Count, x) ? places.OrderBy(p => p.At).Select(p => (p.At, p.Figure)) : []]);
+    }
 
     public void DrawOn(Sheet sheet, Point2 corner)
     {
-        double foot = corner.Y + (scale * (Top - Base)), zero = foot + (scale * Base), x = corner.X;
+        double foot = corner.Y + (scale * (Top - face.Base)), zero = foot + (scale * face.Base), left = corner.X + (scale * shapes.Before), x = left;
         for (int first = 0, next; first < slices.Count; first = next)
         {
             x += Before(first);
@@ -72,26 +134,42 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
                 Walls(sheet, slice, new(at, zero));
             }
 
-            sheet.Area(slabOver.Concat(slabOver.AsEnumerable().Reverse().Select(p => p + new Point2(0, slab)))
-                .Select(p => new Point2(from + (scale * p.X), zero - (scale * p.Y))), new(Palette.Of(paint), Faint), HouseStyle.Thin);
-            sheet.Text(Invariant($"{slices[first].Section}"), new((from + x) / 2, foot + 4), HouseStyle.Strong, TextAnchor.Middle);
+            if (face.Slab > 0)
+            {
+                void Band(double low, double high, Paint paint, Pen? pen) => sheet.Area(slabOver.Select(p => p + new Point2(0, low))
+                    .Concat(slabOver.AsEnumerable().Reverse().Select(p => p + new Point2(0, high)))
+                    .Select(p => new Point2(from + (scale * p.X), zero - (scale * p.Y))), new(Palette.Of(paint), Faint), pen);
+                if (face.DeckEdge > 0)
+                {
+                    Band(0, face.DeckEdge, Paint.Deck, null);
+                }
+
+                Band(face.DeckEdge, face.Slab, face.Paint, HouseStyle.Thin);
+            }
         }
 
-        x = corner.X;
+        foreach (var (ring, colour) in shapes.Rings)
+        {
+            sheet.Area(ring.Select(p => new Point2(left + (scale * p.X), zero - (scale * p.Y))), new(HouseStyle.Paper));
+            sheet.Area(ring.Select(p => new Point2(left + (scale * p.X), zero - (scale * p.Y))), new(colour, Faint), HouseStyle.Thin);
+        }
+
+        x = left;
         foreach (var (slice, i) in slices.Select((s, i) => (s, i)))
         {
             x += Before(i);
             Edges(sheet, slice, new(x, zero));
             Standing(sheet, slice, Placed(new(x, zero), 0));
-            if (slice.Begins && x > corner.X && Before(i) == 0)
+            if (slice.Begins && x > left && Before(i) == 0)
             {
-                sheet.Line(new(x, foot - (scale * (Top - Base)) - 1.5), new(x, foot + 2.5), HouseStyle.Cut);
+                sheet.Line(new(x, foot - (scale * (Top - face.Base)) - 1.5), new(x, foot + Under - 1), HouseStyle.Cut);
             }
 
             x += scale * slice.Length;
         }
 
-        sheet.Line(new(corner.X, foot), new(x, foot), HouseStyle.Outline);
+        sheet.Line(new(corner.X, foot), new(x + (scale * shapes.After), foot), HouseStyle.Outline);
+        Foot().Draw(sheet, new(corner.X, foot));
     }
 
     // The foot, and what is over it part by part.
@@ -108,10 +186,10 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
             Wall(sheet, part, of);
         }
 
-        if (Plinth > 0)
+        if (face.Plinth > 0)
         {
             Point2[] head = [.. slice.Edge(slice.Wall.Wall.Foot)];
-            sheet.Area(head.Concat(head.Reverse().Select(p => p - new Point2(0, Plinth))).Select(Placed(origin, 0)),
+            sheet.Area(head.Concat(head.Reverse().Select(p => p - new Point2(0, face.Plinth))).Select(Placed(origin, 0)),
                 new(Palette.Of(FacingRelief.PaintOf(slice.Wall.Finish)), Faint), HouseStyle.Thin);
         }
     }
@@ -119,17 +197,15 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
     // What stands on the deck over a slice, on the slab.
     private void Standing(Sheet sheet, WallSlice slice, Func<Point2, Point2> of)
     {
-        var top = new EdgeLine(slice.Top, slab);
-        foreach (var band in Over)
+        var top = new EdgeLine(slice.Top, face.Slab);
+        foreach (var band in face.Over)
         {
-            double a = WallBand.Along(slice.Wall, slice.Whole, band.From) - slice.From, b = WallBand.Along(slice.Wall, slice.Whole, band.To) - slice.From;
-            double from = Math.Max(0, Math.Min(a, b)), to = Math.Min(slice.Length, Math.Max(a, b));
+            var (from, to) = band.Along(slice);
             if (to > from)
             {
                 double[] places = [from, .. top.Within(from, to).Order(), to];
-                IEnumerable<Point2> Edge(double over) => places.Select(x => of(new(x, top.At(x) + over)));
-                sheet.Area(Edge(band.Low).Concat(Edge(band.High).Reverse()),
-                    new(band.Colour, Faint), HouseStyle.Thin);
+                sheet.Area(places.Select(x => of(new(x, band.LowAt ?? top.At(x) + band.Low)))
+                    .Concat(places.Reverse().Select(x => of(new(x, band.HighAt ?? top.At(x) + band.High)))), new(band.Colour, Faint), HouseStyle.Thin);
             }
         }
     }
@@ -185,14 +261,19 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
     private const double Slopes = 0.3;
 
     // Steps no deeper than this, mm, as those of a wall that leans and a line less than a nozzle's, are no edge to the eye.
-    private const double Shadow = 0.2;
+    internal const double Shadow = 0.2;
 
     private void Wall(Sheet sheet, WallSlice slice, Func<Point2, Point2> of)
     {
         var work = slice.Wall.Finish;
         var (face, ground) = (Palette.Of(FacingRelief.PaintOf(work)), Palette.Of(FacingRelief.HasMortar(work) ? Paint.Mortar : FacingRelief.PaintOf(work)));
         Point2[] outline = Outline(slice);
-        sheet.Area(outline.Select(of), new(ground, FacingRelief.HasMortar(work) ? Faint : 1));
+        sheet.Area(outline.Select(of), new(ground, FacingRelief.HasMortar(work) || IsPlain(slice) ? Faint : 1));
+        if (IsPlain(slice))
+        {
+            return;
+        }
+
         Oblongs(sheet, slice, of, (face, FacingRelief.HasMortar(work) ? OnPaper(ground) : ground));
         if (!FacingRelief.HasMortar(work))
         {
@@ -246,6 +327,8 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
             sheet.Area(outline.Select(of), new(HouseStyle.Ink, through ? 1 : Faint));
         }
     }
+
+    private static bool IsPlain(WallSlice slice) => slice.Wall.Finish == WallFinish.Plain;
 
     private static bool IsOblong(Point2[] o) => o.Length == 4 && o.Min(p => p.Y) is var low && o.Max(p => p.Y) is var high && o[0].Y == low && o[1].Y == low
         && o[2].Y == high && o[3].Y == high && o[0].X == o[3].X && o[1].X == o[2].X;

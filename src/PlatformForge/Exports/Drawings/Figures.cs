@@ -38,6 +38,9 @@ internal static class Figures
     /// <summary>Model mm to a hundredth with its sign, and none before nil: +0.12, -0.30, 0.00.</summary>
     public static string Signed(double mm) => Zero(mm, 2) > 0 ? "+" + Fine(mm) : Fine(mm);
 
+    /// <summary>Model mm to a tenth with its sign, and none before nil: +12.0, -8.0, 0.0.</summary>
+    public static string SignedMm(double mm) => Zero(mm, 1) > 0 ? "+" + Mm(mm) : Mm(mm);
+
     // No minus before what rounds to nil.
     private static double Zero(double value, int digits) => Math.Round(value, digits) + 0.0;
 }

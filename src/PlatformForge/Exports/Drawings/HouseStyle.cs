@@ -29,6 +29,7 @@ internal static class HouseStyle
     public static readonly TextStyle Heading = new(5, Ink, Bold: true);
     public static readonly TextStyle Subheading = new(3.4, Ink, Bold: true);
     public static readonly TextStyle Label = new(2.6, Ink);
+    public static readonly TextStyle Figure = new(2.4, Ink);
     public static readonly TextStyle Strong = new(2.6, Ink, Bold: true);
     public static readonly TextStyle Small = new(2.2, Quiet);
     public static readonly TextStyle AccentLabel = new(2.6, Accent, Bold: true);

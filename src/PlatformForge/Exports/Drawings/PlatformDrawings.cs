@@ -34,7 +34,7 @@ internal static class PlatformDrawings
             Add("trestle", static (i, _) => TrestleDrawing.Draw(i.Dossier, i.Platform));
         }
 
-        if (ElevationDrawing.IsOf(platform))
+        if (ElevationFaces.Any(platform.Plan))
         {
             Add("elevations", static (i, _) => ElevationDrawing.Draw(i.Dossier, i.Platform));
         }

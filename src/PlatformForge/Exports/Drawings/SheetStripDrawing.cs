@@ -14,7 +14,7 @@ public static class SheetStripDrawing
     public static Sheet Draw(Dossier dossier, PlatformDossier platform)
     {
         double room = Width - (2 * TitleBlock.Inset);
-        var faces = ElevationDrawing.Faces(platform)
+        var faces = ElevationFaces.Faced(platform)
             .Select(f => (f.Name, Rows: WallSlice.Rows(Strips(f), room - (Between * f.Slices.Count))))
             .Where(f => f.Rows.Count > 0).ToArray();
         double height = TitleBlock.Margin + 22 + faces.Sum(f => Title + f.Rows.Sum(r => r.Max(s => s.Height) + Apart)) + TitleBlock.Depth + TitleBlock.Margin
@@ -52,7 +52,7 @@ public static class SheetStripDrawing
 
     /// <summary>All strips of a platform, as they are drawn.</summary>
     internal static IEnumerable<WallSlice> Of(PlatformDossier platform) =>
-        ElevationDrawing.Faces(platform).SelectMany(Strips);
+        ElevationFaces.Faced(platform).SelectMany(Strips);
 
     // Of a wall in parts, one a part.
     private static IEnumerable<WallSlice> Strips(ElevationFace face) =>

@@ -5,7 +5,7 @@ using PlatformForge.Solids.Bodies;
 
 namespace PlatformForge.Exports.Drawings;
 
-/// <summary>A stretch of one section's faced wall, or a part of it, as it is drawn in an elevation.</summary>
+/// <summary>A stretch of one section's wall, or a part of it, as it is drawn in an elevation.</summary>
 /// <param name="Wall">The wall laid flat.</param>
 /// <param name="Section">Number of the section.</param>
 /// <param name="From">Where it begins along the wall, mm.</param>
@@ -36,34 +36,37 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
     /// <summary>Greatest height of its upper edge, mm.</summary>
     public double Height => Top.Max(p => p.Y);
 
-    /// <summary>All stretches of a face of a platform, from left to right as seen from outside.</summary>
-    /// <param name="set">The sections.</param>
-    /// <param name="face">Name of the face (<see cref="WallNames"/>).</param>
-    /// <param name="rising">Whether chainage grows to the right.</param>
-    public static IReadOnlyList<WallSlice> Of(SectionSet set, string face, bool rising)
-    {
-        var sections = rising ? set.Sections : set.Sections.Reverse();
-        return [.. sections.SelectMany(s => Of(s, face))];
-    }
+    /// <summary>Where it begins from its section's left end, mm.</summary>
+    public double At { get; init; }
 
-    /// <summary>The stretches of a face of one section, from left to right as seen from outside: panels, and fronts of piers. They are those of the
-    /// foot, which is
-    /// all along, under ramps too; what is over it is laid over them.</summary>
-    public static IEnumerable<WallSlice> Of(PlatformSection section, string face)
+    /// <summary>All stretches of a face, from left to right as seen from outside.</summary>
+    /// <param name="sections">Numbers of the sections from left to right, with their walls laid flat.</param>
+    /// <param name="face">Name of the face (<see cref="WallNames"/>).</param>
+    public static IReadOnlyList<WallSlice> Of(IEnumerable<(int Number, IReadOnlyList<FacedWall> Walls)> sections, string face) =>
+        [.. sections.SelectMany(s => Of(s.Number, s.Walls, face))];
+
+    /// <summary>The faced stretches of a face of one section.</summary>
+    public static IEnumerable<WallSlice> Of(PlatformSection section, string face) => Of(section.Number, section.Faced, face);
+
+    // From left to right as seen from outside: panels, and fronts of piers. They are those of the foot, which is all along, under ramps too; what is over it is
+    // laid over them.
+    private static IEnumerable<WallSlice> Of(int section, IReadOnlyList<FacedWall> walls, string face)
     {
-        double head = WallBand.Head(section.Faced, face);
-        foreach (var wall in section.Faced.Where(w => w.Zone.Number == 1))
+        double head = WallBand.Head(walls, face), along = 0;
+        foreach (var wall in walls.Where(w => w.Zone.Number == 1))
         {
             (string Face, double From, double To)[] shown = [.. Shown(wall, face)];
             for (int i = 0; i < shown.Length; i++)
             {
                 var (name, from, to) = shown[i];
-                yield return new(wall, section.Number, from, to, i == 0)
+                yield return new(wall, section, from, to, i == 0)
                 {
                     IsPier = name != face,
                     Head = head,
-                    Bands = [.. WallBand.Of(section.Faced, wall, (from, to), face, (i == 0, i + 1 == shown.Length))],
+                    Bands = [.. WallBand.Of(walls, wall, (from, to), face, (i == 0, i + 1 == shown.Length))],
+                    At = along,
                 };
+                along += to - from;
             }
         }
     }
@@ -83,9 +86,15 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
     {
         var rows = new List<List<WallSlice>>();
         double left = 0;
-        foreach (var slice in slices)
+        WallSlice[] all = [.. slices];
+        for (int i = 0; i < all.Length; i++)
         {
-            for (var rest = slice; rest is not null;)
+            if (i == 0 || all[i].Section != all[i - 1].Section)
+            {
+                left = all.Skip(i).TakeWhile(s => s.Section == all[i].Section).Sum(s => s.Length) > left ? 0 : left;
+            }
+
+            for (var rest = all[i]; rest is not null;)
             {
                 if (rows.Count == 0 || left < rest.Length)
                 {
@@ -95,7 +104,7 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
                 double taken = Math.Min(rest.Length, left);
                 rows[^1].Add(rest with { To = rest.From + taken });
                 left -= taken;
-                rest = taken < rest.Length ? rest with { From = rest.From + taken, Begins = false } : null;
+                rest = taken < rest.Length ? rest with { From = rest.From + taken, Begins = false, At = rest.At + taken } : null;
             }
         }
 

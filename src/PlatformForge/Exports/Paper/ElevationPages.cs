@@ -6,7 +6,7 @@ using static System.FormattableString;
 namespace PlatformForge.Exports.Paper;
 
 /// <summary>
-/// The faced walls at full size on as many sheets as they take: each wall laid flat as seen from outside, in rows that fit the sheet,
+/// All faces at full size on as many sheets as they take: each laid flat as seen from outside, in rows that fit the sheet,
 /// to hold a print against or to mark sheet from.
 /// </summary>
 internal sealed class ElevationPages(string name, IReadOnlyList<ElevationFace> faces, PaperSpec paper, SheetRoom room, SheetOrigin origin)
@@ -14,22 +14,22 @@ internal sealed class ElevationPages(string name, IReadOnlyList<ElevationFace> f
     // mm: kept at both ends of a row, for a row's words, between two rows, between two side by side.
     private const double Rim = 4, Words = 7, Apart = 5, Beside = 8;
 
-    /// <summary>The faced walls that go with one face of a platform: of an island the second face has its own wall alone.</summary>
+    /// <summary>The walls and ends that go with one face of a platform: of an island the second face has its own wall alone.</summary>
     public static IReadOnlyList<ElevationFace> FacesOf(PlatformDossier platform, PlatformDossier face)
     {
         bool isFirst = platform.Faces.First().FaceName == face.FaceName;
-        return [.. ElevationDrawing.Faces(platform).Where(f => isFirst != (f.Name == WallNames.FrontOf(2)))];
+        return [.. ElevationFaces.Of(platform).Where(f => isFirst != (f.Name == WallNames.FrontOf(2)))];
     }
 
-    /// <summary>What the key says of them after the sheets of the plan, a comma before it; empty where no wall is faced.</summary>
+    /// <summary>What the key says of them after the sheets of the plan, a comma before it; empty where none is drawn.</summary>
     public string InWords(int sheets)
     {
-        string drawn = sheets == 0 ? "" : Invariant($", and elevations of the faced walls on {sheets}");
+        string drawn = sheets == 0 ? "" : Invariant($", and elevations on {sheets}");
         string left = string.Join(", ", faces.Where(f => !Fits(f)).Select(f => f.Name));
         return drawn + (left.Length == 0 ? "" : Invariant($"; higher than this paper, so not drawn: {left}"));
     }
 
-    /// <summary>The sheets; none where no wall is faced.</summary>
+    /// <summary>The sheets; none where the platform stands on bents alone.</summary>
     public IReadOnlyList<Sheet> Draw()
     {
         var pages = new List<List<Placed>>();
@@ -70,7 +70,8 @@ internal sealed class ElevationPages(string name, IReadOnlyList<ElevationFace> f
             foreach (var row in rows)
             {
                 string part = rows.Count == 1 ? Figures.Mm(all) : Invariant($"{Figures.Mm(at)} to {Figures.Mm(at + row.Covers)} of {Figures.Mm(all)}");
-                yield return (Invariant($"{called}, from outside: {part} mm"), row);
+                string high = row == rows[0] ? Invariant($", {Figures.Mm(row.Left[^1].Height)} high at its left end") : "";
+                yield return (Invariant($"{called}, from outside: {part} mm{high}"), row);
                 at += row.Covers;
             }
         }
@@ -83,7 +84,7 @@ internal sealed class ElevationPages(string name, IReadOnlyList<ElevationFace> f
         {
             Stretch = paper.Stretch,
             HasGround = false,
-            Description = "Faced walls at full size, laid flat as seen from outside: " + string.Join("; ", rows.Select(r => r.Words)) + ".",
+            Description = "Faces at full size, laid flat as seen from outside: " + string.Join("; ", rows.Select(r => r.Words)) + ".",
         };
         foreach (var (words, row, at, wide) in rows)
         {
@@ -93,7 +94,7 @@ internal sealed class ElevationPages(string name, IReadOnlyList<ElevationFace> f
             if (!row.Begins)
             {
                 // The row before ends here.
-                sheet.Line(new(corner.X, corner.Y - 1), new(corner.X, corner.Y + row.Height - 4), PaperLooks.Join);
+                sheet.Line(new(corner.X, corner.Y - 1), new(corner.X, corner.Y + row.Height - row.Under + 1.5), PaperLooks.Join);
             }
         }
 

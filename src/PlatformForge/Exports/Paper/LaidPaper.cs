@@ -16,7 +16,7 @@ namespace PlatformForge.Exports.Paper;
 internal sealed class LaidPaper(
     Dossier dossier, string platform, string name, PaperSpec paper, Func<string, Sheet> key, IReadOnlyList<Sheet> sheets, IReadOnlyList<SheetPlace> places)
 {
-    /// <summary>Elevations of its faced walls; empty where none is faced.</summary>
+    /// <summary>Elevations of its walls and ends; empty where it stands on bents alone.</summary>
     public IReadOnlyList<Sheet> Elevations { get; init; } = [];
 
     /// <summary>Its trestle's front and bents; empty where it stands on walls.</summary>

@@ -12,7 +12,7 @@ namespace PlatformForge.Exports.Paper;
 /// <param name="Places">Where each lies on the layout.</param>
 public sealed record PlatformPaper(string Platform, Sheet Key, IReadOnlyList<Sheet> Sheets, IReadOnlyList<SheetPlace> Places)
 {
-    /// <summary>The elevations of its faced walls, at full size; empty where none is faced.</summary>
+    /// <summary>The elevations of its walls and ends, at full size; empty where it stands on bents alone.</summary>
     public IReadOnlyList<Sheet> Elevations { get; init; } = [];
 
     /// <summary>Its trestle's front and bents; empty where it stands on walls.</summary>
@@ -74,7 +74,8 @@ public static class PaperSet
         }
 
         var origin = new SheetOrigin(
-            Invariant($"{dossier.Project}, 1:{Figures.Short(dossier.Scale.Ratio)}, gauge {Figures.Short(dossier.Gauge)} mm. PlatformForge {dossier.Version}, input {dossier.InputHash[..Math.Min(12, dossier.InputHash.Length)]}."),
+            Invariant($"{dossier.Project}, 1:{Figures.Short(dossier.Scale.Ratio)}, gauge {Figures.Short(dossier.Gauge)} mm. ")
+                + Invariant($"PlatformForge {dossier.Version}, input {dossier.InputHash[..Math.Min(12, dossier.InputHash.Length)]}."),
             "");
         var draw = new PlanSheet(figures, index, paper, room, origin);
         var pages = new ElevationPages(platform.FaceName, ElevationPages.FacesOf(first ?? platform, platform), paper, room, origin);
@@ -116,7 +117,8 @@ public static class PaperSet
     {
         var laid = Laid(dossier, paper);
         return laid.Value is { } sets
-            ? Outcome.Of<IReadOnlyList<OutputFile>>([.. sets.SelectMany(s => s.Bound(dossier.VerdictLine).Concat(s.Sheets())).Select(w => new OutputFile(w.Path, w.Make()))])
+            ? Outcome.Of<IReadOnlyList<OutputFile>>([.. sets.SelectMany(s => s.Bound(dossier.VerdictLine).Concat(s.Sheets()))
+                .Select(w => new OutputFile(w.Path, w.Make()))])
             : Outcome.Fault<IReadOnlyList<OutputFile>>(laid.Findings);
     }
 

@@ -48,13 +48,14 @@ internal static class WorkChapters
             to.Add(source.Images.Figure(Drawing(source, "trestle"), "The trestle from its track, and a bent", "the design"));
         }
 
-        if (set.Facing is not null)
+        if (ElevationFaces.Any(set.Plan))
         {
-            to.Add(source.Images.Figure(Drawing(source, "elevations"), "Elevations of the faced walls", "the walls as made, laid flat"));
-            if (set.Facing.Finishes.Any(f => f.Work is SheetSpec))
-            {
-                to.Add(source.Images.Figure(Drawing(source, "strips"), "Strips of sheet to cut, at full size", "the rebates as made, laid flat"));
-            }
+            to.Add(source.Images.Figure(Drawing(source, "elevations"), "Elevations of walls, backs and ends", "the walls as made, laid flat"));
+        }
+
+        if (set.Facing?.Finishes.Any(f => f.Work is SheetSpec) == true)
+        {
+            to.Add(source.Images.Figure(Drawing(source, "strips"), "Strips of sheet to cut, at full size", "the rebates as made, laid flat"));
         }
 
         Plates(to, source);

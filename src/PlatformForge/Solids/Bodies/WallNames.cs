@@ -47,6 +47,10 @@ public static class WallNames
         return [.. all.Where(w => w.Finish != WallFinish.Plain && Stands(plan, w.Wall))];
     }
 
+    /// <summary>Names of the walls that a platform shows: none on bents, and no back that a bank hides or that is open.</summary>
+    public static IEnumerable<string> Standing(PlatformPlan plan) =>
+        AllRound(plan).Where(w => Stands(plan, w) && (w != Back || plan.Spec.Back.Kind == BackKind.Wall));
+
     // On a trestle walls stand under walled ramps and round the solid feet of others, and nowhere else.
     private static bool Stands(PlatformPlan plan, string wall) => plan.Trestle is not { Stretch: var bents } || wall switch
     {
