@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Xml.Linq;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
+using PlatformForge.Tests.Fixtures;
 using PlatformForge.Track;
 
 namespace PlatformForge.Outside.Tests;
@@ -213,7 +214,7 @@ public sealed class StockTests : IDisposable
         var piece = One(solid, "deck");
         var loops = solid.Cut(new(0, 0, 0.7), X, Y).Select(l => l.Select(p => new Point2(p.X, -p.Y)).Reverse().ToArray()).ToArray();
         Point2[] printed = loops.MaxBy(Plane.Area)!, cut = Plane.Area(piece.Outline) > 0 ? piece.Outline : [.. piece.Outline.Reverse()];
-        var onto = Laid(Corners(cut), cut, Corners(printed), printed);
+        var onto = RingFit.Laid(Corners(cut), cut, Corners(printed), printed);
         Point2[] there = [.. cut.Select(onto)];
         int free = 0;
         foreach (var p in printed)
@@ -439,26 +440,6 @@ public sealed class StockTests : IDisposable
 
             return chain.SkipLast(1);
         }
-    }
-
-    // The turn and shift, never turned over, that lays four corners on four others; of the ways round that which has a row nearest to the ring.
-    private static Func<Point2, Point2> Laid(Point2[] from, Point2[] ring, Point2[] to, Point2[] row)
-    {
-        static Point2 Middle(Point2[] all) => all.Aggregate((a, b) => a + b) * (1.0 / all.Length);
-        Point2 here = Middle(from), there = Middle(to);
-        return Enumerable.Range(0, 4).Select(k =>
-        {
-            double cross = 0, dot = 0;
-            for (int i = 0; i < 4; i++)
-            {
-                Point2 a = from[(i + k) % 4] - here, b = to[i] - there;
-                (cross, dot) = (cross + Point2.Cross(a, b), dot + Point2.Dot(a, b));
-            }
-
-            var x = Point2.FromAngle(Math.Atan2(cross, dot));
-            Point2 On(Point2 p) => there + (x * (p - here).X) + (x.Left * (p - here).Y);
-            return (Func<Point2, Point2>)On;
-        }).MinBy(on => ring.Select(on).ToArray() is var laid ? row.Max(p => Plane.ToLine(p, [.. laid, laid[0]])) : 0)!;
     }
 
     private sealed record Entity(string File, string Layer, string Kind, bool Closed, string Text, double Radius, Point2[] Points)

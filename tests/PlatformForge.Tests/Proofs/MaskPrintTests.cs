@@ -8,6 +8,7 @@ using PlatformForge.Proofs;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Verification;
+using PlatformForge.Tests.Fixtures;
 using Xunit;
 
 namespace PlatformForge.Tests.Proofs;
@@ -64,16 +65,16 @@ public class MaskPrintTests
             // Grooves are as deep as a third; where their middles cross the slot, it is laid to the ends of the section.
             Point2[] laid = [.. Grooves(mesh).SelectMany(g => Crossings(slot, g))];
             Assert.True(laid.Length == 4, string.Join(" ", laid) + " of " + string.Join(" ", Grooves(mesh)) + " and " + string.Join(" ", slot));
-            var onto = Laid(Ends(laid), slot, Ends(line), line);
+            var onto = RingFit.Laid(Ends(laid), slot, Ends(line), line);
             Point2[] there = [.. slot.Select(onto)];
-            Assert.All(line, p => Assert.True(Holds(there, p) || ToRing(p, there) < Near, $"{mask.Name}: {ToRing(p, there):0.000} at {p}"));
+            Assert.All(line, p => Assert.True(Holds(there, p) || RingFit.Far(p, there) < Near, $"{mask.Name}: {RingFit.Far(p, there):0.000} at {p}"));
             Assert.All(laid.Select(onto), p => Assert.True(line.Min(q => (q - p).Length) < Near + Relief, $"{mask.Name}: a groove is {line.Min(q => (q - p).Length):0.00} off"));
 
             // And it bares nothing beside the line: but for the millimetre beyond its ends it goes along the line or over a joint of it.
             var painted = Borders(PaintedTriangles(SectionOf(mask), Paint.Line));
             double joint = Pendlewick.Dossier.Platforms[0].Plan.Spec.Coping.JointWidth / 2;
             Point2[] ends = Ends(line);
-            Assert.All(there, p => Assert.True(painted.Min(ring => ToRing(p, ring)) < Near + (ends.Min(e => (e - p).Length) < 2 ? 1 + Relief + joint : joint), $"{mask.Name}: {p}"));
+            Assert.All(there, p => Assert.True(painted.Min(ring => RingFit.Far(p, ring)) < Near + (ends.Min(e => (e - p).Length) < 2 ? 1 + Relief + joint : joint), $"{mask.Name}: {p}"));
         });
     }
 
@@ -84,14 +85,14 @@ public class MaskPrintTests
         {
             Point2[] cover = Rings(Pendlewick.Written(mask), 0.05).Single();
             Point2[] deck = Outer(PaintedTriangles(SectionOf(mask), Paint.Deck)), coping = [.. Painted(SectionOf(mask), Paint.Coping)];
-            var onto = Laid(Corners(cover), cover, Corners(deck), deck);
+            var onto = RingFit.Laid(Corners(cover), cover, Corners(deck), deck);
             Point2[] there = [.. cover.Select(onto)];
 
             // The side along the coping: corners that the mesh's deck and coping share.
             Point2[] shared = [.. deck.Where(p => coping.Any(q => (p - q).Length < 1e-4))];
             Assert.True(shared.Length > 8, mask.Name);
-            Assert.All(shared, p => Assert.True(ToRing(p, there) < Near, $"{mask.Name}: {ToRing(p, there):0.000} at {p}"));
-            Assert.All(deck, p => Assert.True(ToRing(p, there) < Near + Relief, $"{mask.Name}: {ToRing(p, there):0.000} at {p}"));
+            Assert.All(shared, p => Assert.True(RingFit.Far(p, there) < Near, $"{mask.Name}: {RingFit.Far(p, there):0.000} at {p}"));
+            Assert.All(deck, p => Assert.True(RingFit.Far(p, there) < Near + Relief, $"{mask.Name}: {RingFit.Far(p, there):0.000} at {p}"));
             Assert.Equal(ConvexRing.Area(deck), ConvexRing.Area(there), (0.001 * ConvexRing.Area(there)) + (2 * Relief * 60));
         });
     }
@@ -223,7 +224,7 @@ public class MaskPrintTests
         var floor = mesh.Vertices.Where(v => v.Z is > 0.1 and < 0.55).Select(v => new Point2(v.X, v.Y)).Distinct().ToArray();
         Point2[] outer = Rings(mesh, 0.05).MaxBy(ConvexRing.Area)!;
         // Feet of grooves on the outline: those of one are as far apart as it is wide.
-        var feet = floor.Where(p => ToRing(p, outer) < 1e-3).ToList();
+        var feet = floor.Where(p => RingFit.Far(p, outer) < 1e-3).ToList();
         var middles = new List<Point2>();
         while (feet.Count > 0)
         {
@@ -286,35 +287,9 @@ public class MaskPrintTests
         return corners;
     }
 
-    // The turn and shift, never turned over, that lays four corners on four others; of the ways round that which has all of a row nearest to the ring.
-    private static Func<Point2, Point2> Laid(Point2[] from, Point2[] ring, Point2[] to, Point2[] row)
-    {
-        static Point2 Middle(Point2[] ring) => ring.Aggregate((a, b) => a + b) * (1.0 / ring.Length);
-        Point2 here = Middle(from), there = Middle(to);
-        return Enumerable.Range(0, 4).Select(k =>
-        {
-            double cross = 0, dot = 0;
-            for (int i = 0; i < 4; i++)
-            {
-                Point2 a = from[(i + k) % 4] - here, b = to[i] - there;
-                (cross, dot) = (cross + Point2.Cross(a, b), dot + Point2.Dot(a, b));
-            }
-
-            var x = Point2.FromAngle(Math.Atan2(cross, dot));
-            Point2 On(Point2 p) => there + (x * (p - here).X) + (x.Left * (p - here).Y);
-            return (Func<Point2, Point2>)On;
-        }).MinBy(on => ring.Select(on).ToArray() is var there ? row.Max(p => ToRing(p, there)) : 0)!;
-    }
-
     private static bool Holds(Point2[] ring, Point2 p) => Enumerable.Range(0, ring.Length).Count(i =>
     {
         Point2 a = ring[i], b = ring[(i + 1) % ring.Length];
         return a.Y > p.Y != b.Y > p.Y && p.X < a.X + ((p.Y - a.Y) / (b.Y - a.Y) * (b.X - a.X));
     }) % 2 == 1;
-
-    private static double ToRing(Point2 p, Point2[] ring) => Enumerable.Range(0, ring.Length).Min(i =>
-    {
-        Point2 a = ring[i], along = ring[(i + 1) % ring.Length] - a;
-        return (p - a - (along * Math.Clamp(Point2.Dot(p - a, along) / Point2.Dot(along, along), 0, 1))).Length;
-    });
 }
