@@ -17,7 +17,7 @@ internal static class KernelRuns
         foreach (bool brick in new[] { false, true })
         {
             var blocks = ReferenceSection.Blocks(brick);
-            using var sides = new SideBySide(threads);
+            using var sides = new SideBySide(threads, blocks.Count);
             var phases = new Phases();
             for (int i = 0; i < repeats + 50; i++)
             {
@@ -43,7 +43,7 @@ internal static class KernelRuns
         }
 
         phases.Lap("rings");
-        SurfaceCrossings.Enter(table, noder);
+        SurfaceCrossings.Enter(table, noder, sides);
         phases.Lap("crossings");
         int segments = noder.SegmentCount;
         var plan = noder.Node(sides);
@@ -52,11 +52,11 @@ internal static class KernelRuns
         phases.Lap("sweep");
         var faces = new PlanFaces(plan, diagonals);
         phases.Lap("faces");
-        var columns = new FaceColumns(table, faces);
+        var columns = new FaceColumns(table, faces, sides);
         phases.Lap("columns");
-        var levels = new NodeLevels(table, faces, columns);
+        var levels = new NodeLevels(table, faces, columns, sides);
         phases.Lap("levels");
-        new EdgeOrder(table, faces, columns, levels).Restore();
+        new EdgeOrder(table, faces, columns, levels).Restore(sides);
         phases.Lap("order");
         var store = new PolygonStore(4 * faces.EdgeCount);
         var places = new List<Point3>(levels.Count);
@@ -71,18 +71,24 @@ internal static class KernelRuns
 
         phases.Lap("places");
         var creases = new LevelCreases(levels.Count);
-        var seams = new SurfaceSeams(faces, columns, levels, creases);
+        var seams = new SurfaceSeams(faces, columns, levels, creases, sides);
         phases.Lap("seams");
         var panels = new WallPanels(faces, levels, creases, seams.Strips.Span);
         phases.Lap("panels");
-        var regions = new RegionMesher(faces, columns, levels, creases, seams, store);
+        var regions = new RegionMesher(faces, columns, levels, creases, seams);
         phases.Lap("folded");
-        regions.Mesh();
-        phases.Lap("regions");
-        var enclosed = new PolygonVolume(store, faces.Plan, levels);
-        enclosed.Add(0);
+        regions.Trace();
+        phases.Lap("trace");
+        var cutter = new RegionCutter(regions, plan, levels, store);
+        cutter.Cut(0, regions.Loops.Length);
+        cutter.GiveBack();
+        phases.Lap("cut");
+        var enclosed = new PolygonVolume(store, plan, levels);
+        enclosed.AddAll();
         phases.Lap("polygon volume");
-        new PanelMesher(faces, levels, creases, panels, store, enclosed, null).Mesh();
+        var walls = new PanelMesher(faces, levels, creases, panels, store, null);
+        walls.Mesh(0, panels.Strips.Length);
+        walls.GiveBack();
         phases.Lap("walls");
         int boundaries = columns.Total, levelCount = levels.Count;
         int strips = seams.Strips.Count, parted = panels.Strips.Length, polygonCorners = store.Count;
@@ -90,7 +96,7 @@ internal static class KernelRuns
         panels.GiveBack();
         seams.GiveBack();
         creases.GiveBack();
-        var mesh = ClosedFlaps.Without(ManifoldStitcher.Stitch(store, places), store, levels.Meeting);
+        var mesh = ClosedFlaps.Without(ManifoldStitcher.Stitch(store, places, sides, () => { }), store, levels.Meeting);
         phases.Lap("stitch");
         mesh.Volume();
         phases.Lap("mesh volume");

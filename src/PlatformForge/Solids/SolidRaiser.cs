@@ -19,7 +19,7 @@ public static class SolidRaiser
     public static Solid Raise(IReadOnlyList<ColumnBlock> blocks, IReadOnlyDictionary<string, IWallRelief>? reliefs = null, int threads = 0)
     {
         ArgumentNullException.ThrowIfNull(blocks);
-        using var sides = new SideBySide(threads);
+        using var sides = new SideBySide(threads, blocks.Count);
         var table = new BlockTable(blocks);
         return table.Count == 0 ? new(new([], [], []), 0) : new ColumnKernel(table, sides, reliefs).Raise();
     }
@@ -30,7 +30,7 @@ public static class SolidRaiser
     public static double Volume(IReadOnlyList<ColumnBlock> blocks)
     {
         ArgumentNullException.ThrowIfNull(blocks);
-        using var sides = new SideBySide();
+        using var sides = new SideBySide(0, blocks.Count);
         var table = new BlockTable(blocks);
         return table.Count == 0 ? 0 : new ColumnKernel(table, sides).Volume();
     }

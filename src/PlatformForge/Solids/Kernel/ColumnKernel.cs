@@ -20,9 +20,9 @@ internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnl
         for (int round = 0; round < KernelLimits.GreatestRounds; round++)
         {
             var faces = Subdivide();
-            var columns = new FaceColumns(blocks, faces);
-            var levels = new NodeLevels(blocks, faces, columns);
-            var crossings = new EdgeOrder(blocks, faces, columns, levels).Restore();
+            var columns = new FaceColumns(blocks, faces, sides);
+            var levels = new NodeLevels(blocks, faces, columns, sides);
+            var crossings = new EdgeOrder(blocks, faces, columns, levels).Restore(sides);
             if (crossings.IsEmpty)
             {
                 var solid = Mesh(faces, columns, levels);
@@ -44,7 +44,7 @@ internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnl
     public double Volume()
     {
         var faces = Subdivide();
-        var columns = new FaceColumns(blocks, faces);
+        var columns = new FaceColumns(blocks, faces, sides);
         double volume = ColumnVolume.Of(blocks, faces, columns);
         columns.GiveBack();
         return volume;
@@ -58,7 +58,7 @@ internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnl
             noder.AddRing(blocks, block);
         }
 
-        SurfaceCrossings.Enter(blocks, noder);
+        SurfaceCrossings.Enter(blocks, noder, sides);
         foreach (var (u, v) in extraPoints.Span)
         {
             noder.AddPoint(u, v);
@@ -88,9 +88,16 @@ internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnl
         var store = new PolygonStore(4 * faces.EdgeCount);
         var places = Places(faces.Plan, levels);
         var relief = reliefs is { Count: > 0 } && blocks.FaceNames.Count > 0 ? new ReliefMesher(blocks, faces.Plan, levels, reliefs) : null;
-        var (enclosed, over) = new SolidMesher(faces, columns, levels, store).Mesh(places, relief);
-        var mesh = ClosedFlaps.Without(ManifoldStitcher.Stitch(store, places), store, levels.Meeting);
-        double volume = mesh.Volume(), columnVolume = ColumnVolume.Of(blocks, faces, columns) + (relief?.Volume ?? 0);
+        var mesher = new SolidMesher(faces, columns, levels, store, sides, relief);
+        mesher.Mesh(places);
+        double enclosed = 0, over = 0, columnVolume = 0;
+        var mesh = ManifoldStitcher.Stitch(store, places, sides, () =>
+        {
+            (enclosed, over) = mesher.Enclosed();
+            columnVolume = ColumnVolume.Of(blocks, faces, columns) + (relief?.Volume ?? 0);
+        });
+        mesh = ClosedFlaps.Without(mesh, store, levels.Meeting);
+        double volume = MeshVolume.Of(mesh, sides);
         double taken = Tolerances.GridStep * (relief?.Area ?? 0); // nodes of a taken panel's border lie off its plane by half a step
         store.GiveBack();
         if (Math.Abs(volume - enclosed) > (KernelLimits.VolumeAgreement * Math.Abs(enclosed)) + taken)
@@ -110,15 +117,19 @@ internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnl
     {
         var places = new List<Point3>(levels.Count);
         CollectionsMarshal.SetCount(places, levels.Count);
-        var span = CollectionsMarshal.AsSpan(places);
-        var (p, last) = (default(Point2), -1);
-        for (int level = 0; level < span.Length; level++)
+        int parts = sides.Parts(places.Count, 2);
+        sides.Run(parts, part =>
         {
-            int node = levels.NodeOf(level);
-            (p, last) = node == last ? (p, last) : (blocks.Frame.ToPlan(plan.U[node], plan.V[node]), node);
-            span[level] = new(p.X, p.Y, levels.Height(level));
-        }
-
+            var (from, end) = SideBySide.Range(part, parts, places.Count);
+            var span = CollectionsMarshal.AsSpan(places);
+            var (p, last) = (default(Point2), -1);
+            for (int level = from; level < end; level++)
+            {
+                int node = levels.NodeOf(level);
+                (p, last) = node == last ? (p, last) : (blocks.Frame.ToPlan(plan.U[node], plan.V[node]), node);
+                span[level] = new(p.X, p.Y, levels.Height(level));
+            }
+        });
         return places;
     }
 }

@@ -11,9 +11,17 @@ internal sealed class EdgeOrder(BlockTable blocks, PlanFaces faces, FaceColumns 
     private readonly GrowingArray<(double U, double V)> crossings = new(4);
 
     /// <summary>Orders all edges; the points of true crossings are left for the plan to be noded anew.</summary>
-    public ReadOnlySpan<(double U, double V)> Restore()
+    public ReadOnlySpan<(double U, double V)> Restore(SideBySide sides)
     {
-        bool settled;
+        // Nearly always no edge is at fault: that is found out in parts.
+        bool[] parts = new bool[sides.Parts(faces.Plan.EdgeCount, 2)];
+        sides.Run(parts.Length, part => parts[part] = AreSettled(SideBySide.Range(part, parts.Length, faces.Plan.EdgeCount)));
+        bool settled = Array.TrueForAll(parts, p => p);
+        if (settled)
+        {
+            return [];
+        }
+
         do
         {
             settled = true;
@@ -26,7 +34,20 @@ internal sealed class EdgeOrder(BlockTable blocks, PlanFaces faces, FaceColumns 
         return crossings.Span;
     }
 
-    private bool Settle(int edge)
+    private bool AreSettled((int From, int End) edges)
+    {
+        for (int edge = edges.From; edge < edges.End; edge++)
+        {
+            if (!Settle(edge, resolves: false))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private bool Settle(int edge, bool resolves = true)
     {
         int h = 2 * edge, twin = h + 1;
         var leftColumn = columns.Of(faces.Face[h]);
@@ -43,7 +64,11 @@ internal sealed class EdgeOrder(BlockTable blocks, PlanFaces faces, FaceColumns 
             int near = leftNear[i] - rightNear[j], far = leftFar[i] - rightFar[j];
             if ((near < 0 && far > 0) || (near > 0 && far < 0))
             {
-                Resolve(edge, leftColumn[i].Plane, rightColumn[j].Plane, (leftNear[i], rightNear[j]), (leftFar[i], rightFar[j]));
+                if (resolves)
+                {
+                    Resolve(edge, leftColumn[i].Plane, rightColumn[j].Plane, (leftNear[i], rightNear[j]), (leftFar[i], rightFar[j]));
+                }
+
                 return false;
             }
 

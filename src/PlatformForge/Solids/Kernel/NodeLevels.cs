@@ -9,26 +9,20 @@ namespace PlatformForge.Solids.Kernel;
 /// </summary>
 internal sealed class NodeLevels
 {
-    private readonly BlockTable blocks;
     private readonly PlanFaces faces;
     private readonly FaceColumns columns;
+    private readonly HashSet<int> meeting = [];
+    private readonly bool[] meets;
     private readonly GrowingArray<double> height;
     private readonly GrowingArray<int> nodeOf;
-    private readonly HashSet<int> meeting = [];
-    private readonly int[] stamp, place;
-    private readonly bool[] meets;
     private readonly double[] heights;
     private readonly int[] nodes;
 
-    public NodeLevels(BlockTable blocks, PlanFaces faces, FaceColumns columns)
+    public NodeLevels(BlockTable blocks, PlanFaces faces, FaceColumns columns, SideBySide sides)
     {
-        (this.blocks, this.faces, this.columns) = (blocks, faces, columns);
-        height = new(4 * faces.Plan.NodeCount);
-        nodeOf = new(4 * faces.Plan.NodeCount);
-        stamp = new int[blocks.Planes.Length];
-        place = new int[blocks.Planes.Length];
+        (this.faces, this.columns) = (faces, columns);
         meets = new bool[faces.FaceCount];
-        CornerStart = new int[faces.Origin.Length];
+        CornerStart = GC.AllocateUninitializedArray<int>(faces.Origin.Length);
         int total = 0;
         for (int h = 0; h < faces.Origin.Length; h++)
         {
@@ -36,20 +30,21 @@ internal sealed class NodeLevels
             total += columns.Count[faces.Face[h]];
         }
 
-        Corner = new int[total];
-        Array.Fill(stamp, -1);
-        var scratch = new GrowingArray<(double Z, int Plane)>(32);
-        for (int node = 0; node < faces.Plan.NodeCount; node++)
+        Corner = GC.AllocateUninitializedArray<int>(total);
+        var parts = new LevelNumbers[sides.Parts(total, 2)];
+        for (int i = 0; i < parts.Length; i++)
         {
-            Gather(node, scratch);
-            Number(node, scratch.Span);
-            if (!Assign(node))
-            {
-                KeepOrder(node);
-            }
+            parts[i] = new(blocks, faces, columns, this, 4 * faces.Plan.NodeCount / parts.Length);
         }
 
-        scratch.GiveBack();
+        sides.Run(parts.Length, part => parts[part].Number(SideBySide.Range(part, parts.Length, faces.Plan.NodeCount)));
+        (height, nodeOf) = (parts[0].Height, parts[0].NodeOf);
+        meeting.UnionWith(parts[0].Meeting);
+        for (int i = 1; i < parts.Length; i++)
+        {
+            Append(parts[i]);
+        }
+
         (heights, nodes, Count) = (height.Items, nodeOf.Items, height.Count);
     }
 
@@ -74,7 +69,10 @@ internal sealed class NodeLevels
     public IReadOnlySet<int> Meeting => meeting;
 
     /// <summary>Makes all levels of a node from one to another the lower one.</summary>
-    public void Merge(int node, int low, int high)
+    public void Merge(int node, int low, int high) => Merge(node, low, high, meeting);
+
+    /// <summary>The same, with the level noted in a set where boundaries come to share it.</summary>
+    public void Merge(int node, int low, int high, HashSet<int> shared)
     {
         for (int i = faces.AroundStart[node]; i < faces.AroundStart[node + 1]; i++)
         {
@@ -85,11 +83,14 @@ internal sealed class NodeLevels
                 {
                     Corner[k] = low;
                     meets[faces.Face[h]] = true;
-                    meeting.Add(low);
+                    shared.Add(low);
                 }
             }
         }
     }
+
+    /// <summary>Notes that two boundaries of a face's column have one level at one of its corners; parts may do so at once.</summary>
+    public void NoteMeeting(int face) => meets[face] = true;
 
     public void GiveBack()
     {
@@ -97,114 +98,24 @@ internal sealed class NodeLevels
         nodeOf.GiveBack();
     }
 
-    /// <summary>The surfaces of all faces around a node by their heights there.</summary>
-    private void Gather(int node, GrowingArray<(double Z, int Plane)> found)
+    /// <summary>Numbers a part's levels on from those before it.</summary>
+    private void Append(LevelNumbers part)
     {
-        found.Clear();
-        double u = faces.Plan.U[node], v = faces.Plan.V[node];
-        var planes = blocks.Planes;
-        int[] stamps = stamp;
-        foreach (int h in faces.AroundNode(node))
+        int before = height.Count;
+        part.Height.Span.CopyTo(height.Extend(part.Height.Count));
+        part.NodeOf.Span.CopyTo(nodeOf.Extend(part.NodeOf.Count));
+        meeting.UnionWith(part.Meeting.Select(level => level + before));
+        for (int i = faces.AroundStart[part.Nodes.From]; i < faces.AroundStart[part.Nodes.End]; i++)
         {
-            foreach (ref readonly var boundary in columns.Of(faces.Face[h]))
+            int h = faces.Around[i];
+            foreach (ref int level in Corner.AsSpan(CornerStart[h], columns.Count[faces.Face[h]]))
             {
-                if (stamps[boundary.Plane] != node)
-                {
-                    stamps[boundary.Plane] = node;
-                    Insert(found, planes[boundary.Plane].At(u, v), boundary.Plane);
-                }
+                level += before;
             }
         }
-    }
 
-    private static void Insert(GrowingArray<(double Z, int Plane)> sorted, double z, int plane)
-    {
-        sorted.Add((z, plane));
-        var span = sorted.Span;
-        int j = span.Length - 1;
-        for (; j > 0 && (span[j - 1].Z > z || (span[j - 1].Z == z && span[j - 1].Plane > plane)); j--)
-        {
-            span[j] = span[j - 1];
-        }
-
-        span[j] = (z, plane);
-    }
-
-    /// <summary>Makes heights that differ by less than rounding can do one level; the flattest of its planes gives its height.</summary>
-    private void Number(int node, ReadOnlySpan<(double Z, int Plane)> sorted)
-    {
-        for (int i = 0; i < sorted.Length;)
-        {
-            int flattest = i, last = i;
-            double slack = blocks.Planes[sorted[i].Plane].Slack, least = slack;
-            place[sorted[i].Plane] = height.Count;
-            while (last + 1 < sorted.Length)
-            {
-                double next = blocks.Planes[sorted[last + 1].Plane].Slack;
-                if (sorted[last + 1].Z - sorted[last].Z > KernelLimits.SameLevel + slack + next)
-                {
-                    break;
-                }
-
-                last++;
-                slack = next;
-                place[sorted[last].Plane] = height.Count;
-                (flattest, least) = slack < least ? (last, slack) : (flattest, least);
-            }
-
-            height.Add(sorted[flattest].Z);
-            nodeOf.Add(node);
-            i = last + 1;
-        }
-    }
-
-    /// <summary>Gives each corner its levels; false where those of one do not ascend.</summary>
-    private bool Assign(int node)
-    {
-        bool ascending = true;
-        int[] places = place, corner = Corner;
-        foreach (int h in faces.AroundNode(node))
-        {
-            int at = CornerStart[h], last = -1;
-            bool apart = true;
-            foreach (ref readonly var boundary in columns.Of(faces.Face[h]))
-            {
-                int level = places[boundary.Plane];
-                corner[at++] = level;
-                ascending &= level >= last;
-                if (level == last)
-                {
-                    apart = false;
-                    meeting.Add(level);
-                }
-
-                last = level;
-            }
-
-            meets[faces.Face[h]] |= !apart;
-        }
-
-        return ascending;
-    }
-
-    private void KeepOrder(int node)
-    {
-        foreach (int h in faces.AroundNode(node))
-        {
-            KeepOrder(node, h);
-        }
-    }
-
-    private void KeepOrder(int node, int halfEdge)
-    {
-        int start = CornerStart[halfEdge], count = columns.Count[faces.Face[halfEdge]];
-        for (int k = start + 1; k < start + count; k++)
-        {
-            if (Corner[k] < Corner[k - 1])
-            {
-                Merge(node, Corner[k], Corner[k - 1]);
-                k = start;
-            }
-        }
+        part.Height.GiveBack();
+        part.NodeOf.GiveBack();
     }
 }
+

@@ -3,8 +3,7 @@ using PlatformForge.Solids.Kernel.Noding;
 namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>Meshes panels of wall. Unrolled, a panel is monotone along its line: a foot and a top between two uprights.</summary>
-internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreases creases, WallPanels panels,
-    PolygonStore store, PolygonVolume enclosed, ReliefMesher? reliefs)
+internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreases creases, WallPanels panels, PolygonStore store, ReliefMesher? reliefs)
 {
     /// <summary>Steps of height in a millimetre: fine enough to keep levels apart, coarse enough for exact areas in 64 bits.</summary>
     private const double HeightSteps = 1 << 17;
@@ -12,18 +11,25 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
     private readonly MonotonePolygon polygon = new();
     private readonly GrowingArray<int> top = new(64), ring = new(64);
 
-    /// <summary>Meshes all panels.</summary>
-    public void Mesh()
+    /// <summary>Triangles, from one to before another, of panels that run over several edges of the plan: they may enclose something between their feet
+    /// and the grid's nodes. A quadrangle over one edge adds nothing.</summary>
+    public List<(int From, int End)> Bent { get; } = [];
+
+    /// <summary>Meshes the panels that begin with the strips from one to before another.</summary>
+    public void Mesh(int from, int end)
     {
         var strips = panels.Strips;
-        for (int s = 0; s < strips.Length; s++)
+        for (int s = from; s < end; s++)
         {
             if (panels.Begins(s))
             {
                 Panel(strips, s);
             }
         }
+    }
 
+    public void GiveBack()
+    {
         polygon.GiveBack();
         top.GiveBack();
         ring.GiveBack();
@@ -72,7 +78,7 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
             return;
         }
 
-        Emit(store, facesRight, paint);
+        Emit(facesRight, paint);
     }
 
     private void AddIfNeeded(GrowingArray<int> chain, int level)
@@ -99,7 +105,7 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
         }
     }
 
-    private void Emit(PolygonStore store, bool facesRight, byte paint)
+    private void Emit(bool facesRight, byte paint)
     {
         var corners = ring.Span;
         int start = store.Count, firstTriangle = store.TriangleCount, n = corners.Length;
@@ -134,7 +140,7 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
             }
         }
 
-        enclosed.Add(firstTriangle); // a quadrangle over one edge of the plan adds nothing
+        Bent.Add((firstTriangle, store.TriangleCount));
     }
 
     /// <summary>Unrolls a panel: along its line, and up.</summary>

@@ -19,11 +19,14 @@ internal sealed class PolygonVolume(PolygonStore store, NodedPlan plan, NodeLeve
 
     private static double Square => Tolerances.GridStep * Tolerances.GridStep;
 
-    /// <summary>Adds the triangles from one on.</summary>
-    public void Add(int fromTriangle)
+    /// <summary>Adds all triangles.</summary>
+    public void AddAll() => Add(0, store.TriangleCount);
+
+    /// <summary>Adds the triangles from one to before another.</summary>
+    public void Add(int from, int end)
     {
         ReadOnlySpan<int> triangles = store.Triangles, corners = store.Levels;
-        for (int i = 3 * fromTriangle; i < triangles.Length; i += 3)
+        for (int i = 3 * from; i < 3 * end; i += 3)
         {
             int a = corners[triangles[i]], b = corners[triangles[i + 1]], c = corners[triangles[i + 2]];
             int na = levels.NodeOf(a), nb = levels.NodeOf(b), nc = levels.NodeOf(c);

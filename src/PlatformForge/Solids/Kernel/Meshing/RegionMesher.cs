@@ -4,8 +4,7 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
 /// Meshes tops and bottoms: each surface, over however many faces of the plan it runs, is one polygon with the corners that the mesh
-/// needs. A surface with a single border that is monotone in the order of nodes, as nearly all are, is cut at once; another one
-/// goes through a plane sweep of its own. What neither can do is meshed face by face, as the plan was cut.
+/// needs. Their borders are traced, and then cut, in parts if wanted. What cannot be cut is meshed face by face, as the plan was cut.
 /// </summary>
 internal sealed class RegionMesher
 {
@@ -14,66 +13,80 @@ internal sealed class RegionMesher
     private readonly NodeLevels levels;
     private readonly LevelCreases creases;
     private readonly SurfaceSeams seams;
-    private readonly PolygonStore store;
     private readonly bool[] keeps;
-    private bool anyKept;
-    private readonly MonotonePolygon polygon = new();
-    private readonly GrowingArray<Loop> loops = new(256);
+    private readonly GrowingArray<RegionLoop> loops = new(256);
     private readonly GrowingArray<int> border = new(1024);
-    private readonly RegionSweep sweep;
+    private bool anyKept;
 
-    public RegionMesher(PlanFaces faces, FaceColumns columns, NodeLevels levels, LevelCreases creases, SurfaceSeams seams, PolygonStore store)
+    public RegionMesher(PlanFaces faces, FaceColumns columns, NodeLevels levels, LevelCreases creases, SurfaceSeams seams)
     {
-        (this.faces, this.columns, this.levels, this.creases, this.seams, this.store) = (faces, columns, levels, creases, seams, store);
+        (this.faces, this.columns, this.levels, this.creases, this.seams) = (faces, columns, levels, creases, seams);
         keeps = Lent<bool>.Rent(columns.Total);
         keeps.AsSpan(0, columns.Total).Clear();
-        sweep = new();
         KeepFolded();
     }
 
-    /// <summary>Meshes all surfaces; false where one has to be kept as the plan was cut, which calls for corners that others have left out.</summary>
-    public bool Mesh()
+    /// <summary>Corners of all borders, that of each loop in one piece.</summary>
+    public ReadOnlySpan<int> Border => border.Span;
+
+    public ReadOnlySpan<RegionLoop> Loops => loops.Span;
+
+    /// <summary>Traces the borders of all surfaces.</summary>
+    public void Trace()
     {
-        TraceAll();
-        bool whole = true;
-        for (int i = 0; i < loops.Count; i++)
+        loops.Clear();
+        border.Clear();
+        int corners = levels.Corner.Length;
+        bool[] seen = Lent<bool>.Rent(corners);
+        int[] loopOf = Lent<int>.Rent(columns.Total);
+        seen.AsSpan(0, corners).Clear();
+        loopOf.AsSpan(0, columns.Total).Fill(-1);
+        for (int h = 0; h < 2 * faces.Plan.EdgeCount; h++)
         {
-            var loop = loops[i];
-            if (loop.Next != Loop.Inner && !Cut(loop))
+            int face = faces.Face[h], start = levels.CornerStart[h];
+            var column = columns.Of(face);
+            for (int k = 0; k < column.Length; k++)
             {
-                whole = false;
-                keeps[loop.Surface] = true;
+                if (seams.Across(start + k) < 0 && !seen[start + k] && column[k].IsSurface)
+                {
+                    int surface = seams.Surface(columns.Start[face] + k);
+                    if (!keeps[surface])
+                    {
+                        Trace(h, k, surface, seen, loopOf);
+                    }
+                }
             }
         }
 
-        if (!whole)
+        Lent<bool>.GiveBack(seen);
+        Lent<int>.GiveBack(loopOf);
+    }
+
+    /// <summary>Keeps surfaces as the plan was cut, which calls for corners that others have left out: all is to be traced and cut anew.</summary>
+    public void Keep(IEnumerable<int> surfaces)
+    {
+        foreach (int surface in surfaces)
         {
-            NeedKept();
-            return false;
+            keeps[surface] = true;
         }
 
+        NeedKept();
+    }
+
+    /// <summary>Meshes what is kept.</summary>
+    public void MeshKept(PolygonStore store)
+    {
         if (anyKept)
         {
             new FaceMesher(faces, columns, levels, store).Mesh(keeps, seams);
         }
-
-        return true;
-    }
-
-    /// <summary>Keeps every surface as the plan was cut.</summary>
-    public void KeepAll()
-    {
-        keeps.AsSpan(0, columns.Total).Fill(true);
-        NeedKept();
     }
 
     public void GiveBack()
     {
         Lent<bool>.GiveBack(keeps);
-        polygon.GiveBack();
         loops.GiveBack();
         border.GiveBack();
-        sweep.GiveBack();
     }
 
     /// <summary>Two boundaries that meet at three corners of a face may enclose nothing there: such a face is kept.</summary>
@@ -127,36 +140,6 @@ internal sealed class RegionMesher
         }
     }
 
-    private void TraceAll()
-    {
-        loops.Clear();
-        border.Clear();
-        int corners = levels.Corner.Length;
-        bool[] seen = Lent<bool>.Rent(corners);
-        int[] loopOf = Lent<int>.Rent(columns.Total);
-        seen.AsSpan(0, corners).Clear();
-        loopOf.AsSpan(0, columns.Total).Fill(-1);
-        for (int h = 0; h < 2 * faces.Plan.EdgeCount; h++)
-        {
-            int face = faces.Face[h], start = levels.CornerStart[h];
-            var column = columns.Of(face);
-            for (int k = 0; k < column.Length; k++)
-            {
-                if (column[k].IsSurface && !seen[start + k] && seams.Across(start + k) < 0)
-                {
-                    int surface = seams.Surface(columns.Start[face] + k);
-                    if (!keeps[surface])
-                    {
-                        Trace(h, k, surface, seen, loopOf);
-                    }
-                }
-            }
-        }
-
-        Lent<bool>.GiveBack(seen);
-        Lent<int>.GiveBack(loopOf);
-    }
-
     /// <summary>Walks along a surface's border and notes the corners that the mesh needs.</summary>
     private void Trace(int h, int k, int surface, bool[] seen, int[] loopOf)
     {
@@ -181,7 +164,7 @@ internal sealed class RegionMesher
 
         ref readonly var boundary = ref columns.At(columns.Start[faces.Face[h]] + k);
         int first = loopOf[surface];
-        loops.Add(new(from, border.Count - from, surface, boundary.Below == 0, boundary.Shown, Loop.Last));
+        loops.Add(new(from, border.Count - from, surface, boundary.Below == 0, boundary.Shown, RegionLoop.Last));
         if (first < 0)
         {
             loopOf[surface] = loops.Count - 1;
@@ -191,87 +174,9 @@ internal sealed class RegionMesher
         // The first loop leads to the others, which follow one another.
         var lead = loops[first];
         loops[first] = lead with { Next = loops.Count - 1 };
-        loops[loops.Count - 1] = loops[loops.Count - 1] with { Next = Loop.Inner, Other = lead.Next };
+        loops[loops.Count - 1] = loops[loops.Count - 1] with { Next = RegionLoop.Inner, Other = lead.Next };
     }
 
     private int Across(int h, int corner) =>
         h >= 2 * faces.Plan.EdgeCount ? levels.CornerStart[h ^ 1] + corner - levels.CornerStart[h] : seams.Across(corner);
-
-    private bool Cut(in Loop loop)
-    {
-        if (loop.Next == Loop.Last)
-        {
-            var levelsAlong = border.Span.Slice(loop.From, loop.Count);
-            polygon.Clear();
-            foreach (int level in levelsAlong)
-            {
-                int node = levels.NodeOf(level);
-                polygon.Add(faces.Plan.U[node], faces.Plan.V[node]);
-            }
-
-            if (loop.Count >= 3 && polygon.Cut())
-            {
-                Emit(levelsAlong, loop.IsBottom, loop.Shown);
-                return true;
-            }
-        }
-
-        return Sweep(loop);
-    }
-
-    private void Emit(ReadOnlySpan<int> along, bool isBottom, byte shown)
-    {
-        int start = store.Count, n = along.Length;
-        for (int i = 0; i < n; i++)
-        {
-            store.Add(along[isBottom ? n - 1 - i : i]);
-        }
-
-        store.Close(start);
-        foreach (var (a, b, c) in polygon.Triangles.Span)
-        {
-            if (isBottom)
-            {
-                store.AddTriangle(start + n - 1 - a, start + n - 1 - c, start + n - 1 - b, shown);
-            }
-            else
-            {
-                store.AddTriangle(start + a, start + b, start + c, shown);
-            }
-        }
-    }
-
-    private bool Sweep(in Loop loop)
-    {
-        sweep.Clear();
-        Enter(loop);
-        for (int i = loop.Next; i >= 0; i = loops[i].Other)
-        {
-            Enter(loops[i]);
-        }
-
-        return sweep.Cut(store, loop.IsBottom, loop.Shown);
-
-        void Enter(in Loop one)
-        {
-            if (one.Count == 2)
-            {
-                return; // a slit, closed by merged levels: what ends at its two sides meets there
-            }
-
-            foreach (int level in border.Span.Slice(one.From, one.Count))
-            {
-                int node = levels.NodeOf(level);
-                sweep.Add(level, faces.Plan.U[node], faces.Plan.V[node]);
-            }
-
-            sweep.Close();
-        }
-    }
-
-    /// <summary>A border of a surface. Next is the first of the surface's other loops, Last if it has none; Inner in those, which go on with Other.</summary>
-    private readonly record struct Loop(int From, int Count, int Surface, bool IsBottom, byte Shown, int Next, int Other = -1)
-    {
-        public const int Last = -1, Inner = -2;
-    }
 }

@@ -9,51 +9,61 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 internal sealed class SurfaceCrossings
 {
     private readonly BlockTable blocks;
-    private readonly PlanNoder noder;
+    private readonly BlockRanges ranges;
     private readonly GrowingArray<double> breaks = new(16);
-    private readonly (double Low, double High)[] lowerRange, upperRange;
+    private readonly GrowingArray<(double FromU, double FromV, double ToU, double ToV)> found = new(64);
 
-    private SurfaceCrossings(BlockTable blocks, PlanNoder noder)
+    private SurfaceCrossings(BlockTable blocks, BlockRanges ranges) => (this.blocks, this.ranges) = (blocks, ranges);
+
+    /// <summary>Enters the lines; buckets of blocks are looked through in parts, whose lines are entered in order.</summary>
+    public static void Enter(BlockTable blocks, PlanNoder noder, SideBySide sides)
     {
-        this.blocks = blocks;
-        this.noder = noder;
-        lowerRange = new (double, double)[blocks.Count];
-        upperRange = new (double, double)[blocks.Count];
-        for (int i = 0; i < blocks.Count; i++)
+        var ranges = new BlockRanges(blocks);
+        if (!ranges.AnySloped)
         {
-            lowerRange[i] = RangeOver(i, blocks.Planes[blocks.Lower[i]]);
-            upperRange[i] = RangeOver(i, blocks.Planes[blocks.Upper[i]]);
+            return;
+        }
+
+        var buckets = new BlockBuckets(blocks.Boxes, ranges.Sloped);
+        var parts = new SurfaceCrossings[sides.Parts(8 * blocks.Count, 4)];
+        for (int i = 0; i < parts.Length; i++)
+        {
+            parts[i] = new(blocks, ranges);
+        }
+
+        parts[0].FindWithin();
+        sides.Run(parts.Length, part =>
+        {
+            var (from, end) = SideBySide.Range(part, parts.Length, buckets.Buckets);
+            parts[part].FindBetween(buckets, from, end);
+        });
+        foreach (var part in parts)
+        {
+            foreach (var (fromU, fromV, toU, toV) in part.found.Span)
+            {
+                noder.AddLine(fromU, fromV, toU, toV);
+            }
+
+            part.breaks.GiveBack();
+            part.found.GiveBack();
         }
     }
 
-    public static void Enter(BlockTable blocks, PlanNoder noder)
-    {
-        var sloped = new bool[blocks.Count];
-        bool any = false;
-        for (int i = 0; i < blocks.Count; i++)
-        {
-            sloped[i] = blocks.Planes[blocks.Lower[i]].IsSloped || blocks.Planes[blocks.Upper[i]].IsSloped;
-            any |= sloped[i];
-        }
-
-        if (any)
-        {
-            new SurfaceCrossings(blocks, noder).FindAll(sloped);
-        }
-    }
-
-    private void FindAll(bool[] sloped)
+    /// <summary>Lines along which blocks dip under themselves.</summary>
+    private void FindWithin()
     {
         for (int i = 0; i < blocks.Count; i++)
         {
-            if (sloped[i])
+            if (ranges.Sloped[i])
             {
                 FindBetween(i, blocks.Lower[i], i, blocks.Upper[i], blocks.Boxes[i]);
             }
         }
+    }
 
-        var buckets = new BlockBuckets(blocks.Boxes, sloped);
-        for (int bucket = 0; bucket < buckets.Buckets; bucket++)
+    private void FindBetween(BlockBuckets buckets, int from, int end)
+    {
+        for (int bucket = from; bucket < end; bucket++)
         {
             var members = buckets.Members(bucket);
             for (int m = 0; m < members.Length; m++)
@@ -78,7 +88,7 @@ internal sealed class SurfaceCrossings
             return;
         }
 
-        var (la, ua, lb, ub) = (lowerRange[a], upperRange[a], lowerRange[b], upperRange[b]);
+        var (la, ua, lb, ub) = (ranges.Lower[a], ranges.Upper[a], ranges.Lower[b], ranges.Upper[b]);
         if (Overlap(la, lb))
         {
             FindBetween(a, blocks.Lower[a], b, blocks.Lower[b], shared);
@@ -145,7 +155,7 @@ internal sealed class SurfaceCrossings
         double middle = 0.5 * (from + to), u = line.U(middle), v = line.V(middle);
         if (IsWellInside(a, u, v) && (a == b || IsWellInside(b, u, v)))
         {
-            noder.AddLine(line.U(from), line.V(from), line.U(to), line.V(to));
+            found.Add((line.U(from), line.V(from), line.U(to), line.V(to)));
         }
     }
 
@@ -194,24 +204,6 @@ internal sealed class SurfaceCrossings
         }
 
         return inside;
-    }
-
-    private (double Low, double High) RangeOver(int block, in GridPlane plane)
-    {
-        if (!plane.IsSloped)
-        {
-            return (plane.Z, plane.Z);
-        }
-
-        double low = double.MaxValue, high = double.MinValue;
-        for (int i = blocks.RingStart[block]; i < blocks.RingStart[block + 1]; i++)
-        {
-            double z = plane.At(blocks.U[i], blocks.V[i]);
-            low = Math.Min(low, z);
-            high = Math.Max(high, z);
-        }
-
-        return (low, high);
     }
 
     /// <summary>The zero line of a difference of planes: a point on it, its unit direction, and how steeply the difference grows beside it.</summary>
