@@ -94,6 +94,30 @@ public class RandomBlockProperties
         static HeightPlane Less(HeightPlane p) => p with { Z = p.Z * Small };
     }
 
+    /// <summary>Turned blocks of some micrometres, so near one another that rounding brings corners onto edges and the plan is noded a second time.</summary>
+    [Theory]
+    [InlineData(1003)]
+    [InlineData(1011)]
+    [InlineData(1655)]
+    public void Blocks_of_micrometres_are_closed_and_keep_their_volume(int seed)
+    {
+        const double Small = 0.004;
+        var along = Point2.FromAngle(0.37 * seed);
+        ColumnBlock[] large = [.. Enumerable.Range(0, 6).SelectMany(i => RandomBlocks.From((31 * seed) + i))], small = [.. large.Select(Turned)];
+        var raised = SolidRaiser.Raise(small);
+        Assert.Equal(SolidRaiser.Raise(large).ColumnVolume * Small * Small * Small, raised.ColumnVolume, Rounding(small) * Small);
+        Assert.True(MeshCheck.Inspect(raised.Mesh) is { IsClosed: true, DegenerateTriangles: 0 });
+
+        HeightPlane Less(HeightPlane p) => ((along * p.X) + (along.Left * p.Y)) is var slope ? new(p.Z * Small, slope.X, slope.Y) : default;
+        ColumnBlock Turned(ColumnBlock b) =>
+            b with { Outline = [.. b.Outline.Select(p => (along * (p.X * Small)) + (along.Left * (p.Y * Small)))], Lower = Less(b.Lower), Upper = Less(b.Upper) };
+    }
+
+    /// <summary>Surfaces that rounding has in another order at a corner than within the face beside it.</summary>
+    [Theory]
+    [InlineData(1212)]
+    public void Surfaces_out_of_order_at_a_corner_keep_the_volume(int seed) => The_same_a_hundredth_as_large_has_a_millionth_of_the_volume(seed);
+
     [Property(MaxTest = 150)]
     public void A_turn_by_any_angle_far_from_the_origin_keeps_the_volume(int seed, ushort angle)
     {
