@@ -1,6 +1,8 @@
+using PlatformForge.Geometry;
 using PlatformForge.Sections.Forecasts;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
+using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Sections;
 
@@ -29,23 +31,30 @@ internal sealed record VolumeParts(
     private static double Of(ColumnBlock[] blocks) => SolidRaiser.Volume(blocks);
 }
 
-/// <summary>Everything that the account of a section depends on.</summary>
-internal sealed record AccountInput(SectionForm Form, VolumeParts Parts, PrinterSpec Printer);
-
-/// <summary>The account of a section.</summary>
+/// <summary>The account of a section, each part of it remembered by what it depends on.</summary>
 /// <param name="Volumes">How its volume comes about.</param>
 /// <param name="Overhangs">What hangs free.</param>
 /// <param name="Estimate">Filament, time and cost.</param>
 internal sealed record SectionAccount(SectionVolumes Volumes, OverhangReport Overhangs, PrintEstimate Estimate)
 {
-    public static SectionAccount Of(AccountInput input, CancellationToken cancel)
+    public static SectionAccount Of(SectionForm form, VolumeParts parts, PrinterSpec printer, Memory memory, CancellationToken cancel)
     {
-        var (form, parts, printer) = input;
-        var volumes = parts.Volumes() with { Facing = form.Solid.ReliefVolume };
-        cancel.ThrowIfCancellationRequested();
-        var onBed = form.Solid.Mesh.Moved(form.ToLayout.Inverse());
-        var overhangs = OverhangMeter.Measure(onBed, printer.Layer, printer.Nozzle, printer.LongestBridge);
-        cancel.ThrowIfCancellationRequested();
-        return new(volumes, overhangs, PrintForecast.Of(onBed, form.Solid.ColumnVolume, printer));
+        var volumes = memory.Of("volumes of a section", parts, static (p, _) => p.Volumes(), cancel) with { Facing = form.Solid.ReliefVolume };
+        var overhangs = memory.Of("overhangs of a section", new OverhangInput(form, printer.Layer, printer.Nozzle, printer.LongestBridge), OverhangInput.Measured, cancel);
+        return new(volumes, overhangs, memory.Of("forecast of a section", new ForecastInput(form, printer), ForecastInput.Made, cancel));
+    }
+
+    private static Mesh OnBed(SectionForm form) => form.Solid.Mesh.Moved(form.ToLayout.Inverse());
+
+    private sealed record OverhangInput(SectionForm Form, double Layer, double Nozzle, double LongestBridge)
+    {
+        public static OverhangReport Measured(OverhangInput input, CancellationToken cancel) =>
+            OverhangMeter.Measure(OnBed(input.Form), input.Layer, input.Nozzle, input.LongestBridge);
+    }
+
+    private sealed record ForecastInput(SectionForm Form, PrinterSpec Printer)
+    {
+        public static PrintEstimate Made(ForecastInput input, CancellationToken cancel) =>
+            PrintForecast.Of(OnBed(input.Form), input.Form.Solid.ColumnVolume, input.Printer);
     }
 }

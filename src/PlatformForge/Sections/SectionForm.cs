@@ -2,12 +2,11 @@ using PlatformForge.Geometry;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
 
 namespace PlatformForge.Sections;
 
-/// <summary>Everything that a section's form depends on.</summary>
-/// <param name="Blocks">Body, joints and lettering, in the kernel's order.</param>
+/// <summary>How a raised section is to lie on the bed.</summary>
+/// <param name="Raised">The piece.</param>
 /// <param name="Surfaces">Planes of its walking surface.</param>
 /// <param name="Along">Long axis in plan.</param>
 /// <param name="Pose">What the user wants.</param>
@@ -15,34 +14,28 @@ namespace PlatformForge.Sections;
 /// <param name="Margin">Kept free at the bed's edge, mm.</param>
 /// <param name="Layer">Layer height, mm.</param>
 /// <param name="Engraved">Area engraved in its deck, mm².</param>
-/// <param name="Facing">What its walls are faced with; null leaves them plain.</param>
-internal sealed record SectionInput(
-    ColumnBlock[] Blocks, HeightPlane[] Surfaces, Point2 Along, PrintPose Pose, IReadOnlyList<Point2> Bed, double Margin, double Layer, double Engraved,
-    PrintedFacing? Facing);
+internal sealed record LyingInput(
+    RaisedSection Raised, HeightPlane[] Surfaces, Point2 Along, PrintPose Pose, IReadOnlyList<Point2> Bed, double Margin, double Layer, double Engraved);
 
 /// <summary>A section's form: the piece and how it lies on the bed.</summary>
-/// <param name="Solid">The piece, layout frame.</param>
+/// <param name="Raised">The piece, layout frame.</param>
 /// <param name="ToLayout">From file coordinates to the layout frame.</param>
 /// <param name="Pose">How it lies.</param>
 /// <param name="Hull">Convex outline in file coordinates, mm.</param>
 /// <param name="Size">Box in file coordinates, mm.</param>
-/// <param name="Faced">Its faced walls, laid flat.</param>
-internal sealed record SectionForm(Solid Solid, RigidTransform ToLayout, PrintPose Pose, Point2[] Hull, Point3 Size, IReadOnlyList<FacedWall> Faced)
+internal sealed record SectionForm(RaisedSection Raised, RigidTransform ToLayout, PrintPose Pose, Point2[] Hull, Point3 Size)
 {
-    /// <summary>The piece in the colours that it shows.</summary>
-    public Solid Shown { get; init; } = Solid;
+    /// <summary>The piece, layout frame.</summary>
+    public Solid Solid => Raised.Solid;
 
-    /// <summary>Raises the piece and lays it on the bed.</summary>
-    public static SectionForm Of(SectionInput input, CancellationToken cancel)
+    /// <summary>Lays a raised piece on the bed.</summary>
+    public static SectionForm Of(LyingInput input, CancellationToken cancel)
     {
-        var reliefs = input.Facing?.Reliefs();
-        var solid = SolidRaiser.Raise(input.Blocks, reliefs?.ByName);
-        cancel.ThrowIfCancellationRequested();
-        FacedWall[] faced = [.. reliefs?.All.SelectMany(r => r.Walls) ?? []];
-        var (pose, turn) = PoseFinder.Find(solid.Mesh, input.Surfaces, input.Along, input.Pose, input.Layer, faced.Sum(w => w.Ledges) + input.Engraved);
+        var mesh = input.Raised.Solid.Mesh;
+        var (pose, turn) = PoseFinder.Find(mesh, input.Surfaces, input.Along, input.Pose, input.Layer, input.Raised.Faced.Sum(w => w.Ledges) + input.Engraved);
         var bed = new BedShape(new PrinterSpec(input.Bed, 0) { Margin = input.Margin });
-        var (toLayout, hull, size) = OnBed(solid.Mesh, turn, bed);
-        return new(solid, toLayout, pose, hull, size, faced) { Shown = input.Facing is { } facing ? WallPaints.Shown(solid, facing.Front) : solid };
+        var (toLayout, hull, size) = OnBed(mesh, turn, bed);
+        return new(input.Raised, toLayout, pose, hull, size);
     }
 
     private static (RigidTransform ToLayout, Point2[] Hull, Point3 Size) OnBed(Mesh mesh, RigidTransform turn, BedShape bed)

@@ -69,7 +69,7 @@ public static class SectionMaker
         }
 
         var shaper = Shaper(cut, printer, spec, memory, cancel);
-        return new(Each(cut, i => cut.Shape(shaper, i), cancel).Select(s => new SectionPiece(s.Number, s.From, s.To, s.Form.Shown, s.Form.ToLayout,
+        return new(Each(cut, i => cut.Shape(shaper, i), cancel).Select(s => new SectionPiece(s.Number, s.From, s.To, s.Form.Raised.Shown, s.Form.ToLayout,
             s.Form.Pose, s.Form.Size)).ToArray(), divided.Findings);
     }
 

@@ -37,11 +37,12 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         double markFrom = joints.Where(_ => start is not null).Take(1).Select(j => MarkLimit(j, true)).FirstOrDefault(a);
         double markTo = end is null ? b : MarkLimit(joints[^1], false);
         var engraving = Engraving.Of(chart, markFrom, markTo, number, count, shortName, spec, printer);
+        ColumnBlock[] blocks = [.. body.Added, .. joints.SelectMany(j => j.Added()), .. body.Removed, .. joints.SelectMany(j => j.Removed()),
+            .. joints.SelectMany(j => Relief(j, from, to)), .. engraving.Removed];
+        var raised = memory.Of("section", new RaiseInput(blocks, facing), RaisedSection.Of, cancel);
         var form = memory.Of(
-            "section",
-            new SectionInput(
-                [.. body.Added, .. joints.SelectMany(j => j.Added()), .. body.Removed, .. joints.SelectMany(j => j.Removed()), .. joints.SelectMany(j => Relief(j, from, to)), .. engraving.Removed],
-                [.. outline.Surfaces(from, to)], outline.Along(from, to), spec.Pose, printer.Bed, printer.Margin, printer.Layer, body.Engraved, facing),
+            "section on its bed",
+            new LyingInput(raised, [.. outline.Surfaces(from, to)], outline.Along(from, to), spec.Pose, printer.Bed, printer.Margin, printer.Layer, body.Engraved),
             SectionForm.Of,
             cancel);
         return new(number, count, from, to, a, b, form, body, joints, engraving);
@@ -51,13 +52,13 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
     public (PlatformSection Section, IReadOnlyList<Finding> Findings) Account(ShapedSection shaped)
     {
         var (form, joints, from, to) = (shaped.Form, shaped.Joints, shaped.From, shaped.To);
-        var account = memory.Of("account of a section", new AccountInput(form, Parts(shaped), printer), SectionAccount.Of, cancel);
+        var account = SectionAccount.Of(form, Parts(shaped), printer, memory, cancel);
         var section = new PlatformSection(
-            platform, shaped.Number, shaped.Count, from, to, form.Shown, form.ToLayout, account.Volumes, form.Pose, form.Hull, form.Size, account.Estimate, account.Overhangs)
+            platform, shaped.Number, shaped.Count, from, to, form.Raised.Shown, form.ToLayout, account.Volumes, form.Pose, form.Hull, form.Size, account.Estimate, account.Overhangs)
         {
             Bores = [.. joints.SelectMany(j => j.Bores)],
             Pockets = [.. joints.SelectMany(j => j.Pockets)],
-            Faced = form.Faced,
+            Faced = form.Raised.Faced,
             Brim = to - from > Slender * OverhangMeter.LeastWidth(form.Hull) ? SlenderBrim : 0,
         };
         return (section, Remarks(section, shaped.Engraving, from, to));
