@@ -40,6 +40,10 @@ public class PierTests
         Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Piered }), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, true));
 
     [Fact]
+    public void Piers_are_numbered_from_the_first_on() =>
+        Assert.Equal(Enumerable.Range(1, Plan.Piers.Count), Plan.Piers.OrderBy(p => p.From).Select(p => p.Number));
+
+    [Fact]
     public void Courses_measured_on_the_mesh_go_on_level_over_piers_and_panels_and_close_beside_the_piers()
     {
         double wall = Plan.WallFace.Reach[0], back = Piered.Piers!.Projection, header = 112.5 / 76.2;

@@ -152,6 +152,18 @@ public class FenceTests
         Assert.Equal("platform[0].fence.gap[0]", Assert.Single(outcome.Findings, f => f.Code == "PF4041").Key);
     }
 
+    [Theory]
+    [InlineData("at = 400")]
+    [InlineData("width = 16")]
+    [InlineData("from = 400")]
+    [InlineData("to = 416")]
+    [InlineData("at = 400, to = 416")]
+    public void A_gap_of_half_its_figures_is_refused(string figures)
+    {
+        string gap = "[platform.fence]\n[[platform.fence.gap]]\n" + figures.Replace(", ", "\n", StringComparison.Ordinal) + "\n";
+        Assert.Contains("neither at and width nor from and to", Assert.Single(Projects.Samples.Read(Projects.Samples.Small + gap).Findings).Message, StringComparison.Ordinal);
+    }
+
     /// <summary>592 mm of fence: sixteen panels of 37 are all of it.</summary>
     [Fact]
     public void Whole_panels_that_fill_a_run_leave_no_odd_one()

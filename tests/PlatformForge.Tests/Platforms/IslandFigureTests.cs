@@ -1,6 +1,8 @@
 using PlatformForge.Geometry;
+using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Islands;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Track;
 using Xunit;
 
@@ -21,13 +23,17 @@ public class IslandFigureTests
         OtherFace = new FaceSpec("down", Side.Left, double.NaN, double.NaN, EdgeStyle.Uniform) { Key = FaceSpec.OtherKey },
     };
 
-    private static PlatformPlan Plan(Func<PlatformSpec, PlatformSpec>? change = null)
+    // Draws in towards the end of the up track by 1 in 20.
+    private static readonly Centreline Slanting = TrackLayer.Lay(new("down", new Point2(1000, 95), Math.PI - Math.Atan(0.05), [new StraightSpec(1001)])).Value!;
+
+    private static PlatformPlan Plan(Func<PlatformSpec, PlatformSpec>? change = null, Centreline? down = null)
     {
-        var both = IslandTracks.Across(change?.Invoke(Spec) ?? Spec, Up, Down, Bench.Site).Value!;
+        down ??= Down;
+        var both = IslandTracks.Across(change?.Invoke(Spec) ?? Spec, Up, down, Bench.Site).Value!;
         var outcome = PlatformPlanner.PlanFaces(
         [
             new(both.First, Bench.Site, Up, Bench.Envelope(Up, Side.Left, _ => 18), PlatformForge.Clearance.ClearanceBudget.Of(running: 1)),
-            new(both.Second, Bench.Site, Down, Bench.Envelope(Down, Side.Left, _ => 18), PlatformForge.Clearance.ClearanceBudget.Of(running: 1)),
+            new(both.Second, Bench.Site, down, Bench.Envelope(down, Side.Left, _ => 18), PlatformForge.Clearance.ClearanceBudget.Of(running: 1)),
         ]);
         Xunit.Assert.True(outcome.Succeeded, string.Join("; ", outcome.Findings.Select(f => f.Code + " " + f.Message)));
         return outcome.Value!;
@@ -93,5 +99,47 @@ public class IslandFigureTests
         }
 
         Assert.Equal((1, 0), (spine.Stretch(100, 20), spine.Bend(100)));
+    }
+
+    /// <summary>
+    /// Between tracks that draw together an island is narrowest at its end, and not beyond it. The line across leaves both edges at one angle: it is longer than
+    /// the square from one to the other by the cosine of half the angle between them.
+    /// </summary>
+    [Fact]
+    public void Between_tracks_that_draw_together_the_waist_is_at_the_end()
+    {
+        var plan = Plan(down: Slanting);
+        Assert.Equal(800, plan.Waist!.First, 0.5);
+        var edge = plan.ToLayout(800, plan.CopingFront.At(800));
+        double square = Math.Abs(Slanting.Locate(edge).Offset) - (18 + 1 + 0.01);
+        Assert.Equal(square / Math.Cos(Math.Atan(0.05) / 2), plan.Waist.Width, 0.002);
+
+        // The deck between both copings is widest at the other end.
+        double widest = (plan.ToLayout(200, plan.Body.FarCopingBack!.At(200)) - plan.ToLayout(200, plan.Body.CopingBack.At(200))).Length;
+        Assert.Equal(widest, PavingLayout.Room(plan), 0.1);
+    }
+
+    /// <summary>What stands on an island's deck keeps its land from the far wall, and off the far coping.</summary>
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(9)]
+    public void What_stands_keeps_its_land_from_the_far_wall(double land)
+    {
+        var body = Plan().Body;
+        double farthest = body.Farthest(500, land), fromWall = body.FarWallFace.At(500) - farthest, fromCoping = body.FarCopingBack!.At(500) - farthest;
+        Assert.InRange(fromWall, land - 1e-9, double.PositiveInfinity);
+        Assert.InRange(fromCoping, -1e-9, double.PositiveInfinity);
+        Assert.Equal(0, Math.Min(fromWall - land, fromCoping), 1e-9);
+    }
+
+    /// <summary>Plain walls with piers stand back behind them alike on either side of an island.</summary>
+    [Fact]
+    public void Plain_walls_with_piers_stand_back_alike_on_either_side()
+    {
+        var scale = Bench.Site.Scale;
+        var facing = FacingSpec.For(scale) with { Front = WallFinish.Plain, Ends = WallFinish.Plain, Piers = PierSpec.For(scale) with { Projection = 0.8 } };
+        var body = Plan(s => s with { Facing = facing }).Body;
+        Assert.Equal(0.8, body.Ground!.Near!.At(500) - body.WallFace.At(500), 1e-9);
+        Assert.Equal(0.8, body.FarWallFace.At(500) - body.Ground.Far!.At(500), 1e-9);
     }
 }

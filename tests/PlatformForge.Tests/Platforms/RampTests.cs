@@ -104,5 +104,11 @@ public class RampTests
         var outcome = PlatformPlanner.Plan(request);
         var finding = Assert.Single(outcome.Findings, f => f.Code == "PF4006");
         Assert.Equal("platform[0].ramps.end.foot", finding.Key);
+
+        // The height that is offered is enough, but for what a foot so much higher changes the ramp's length by.
+        double offered = double.Parse(finding.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        var raised = request with { Spec = request.Spec with { EndRamp = new(Gradient: 8, FootHeight: offered + 0.05) } };
+        Assert.InRange(offered, 0.01, 2);
+        Assert.DoesNotContain(PlatformPlanner.Plan(raised).Findings, f => f.Code == "PF4006");
     }
 }

@@ -140,17 +140,25 @@ public class RibAndCutTests
         Assert.All(plan.CutCandidates, c => Assert.Contains(c.Chainage, plan.Stations));
     }
 
-    [Fact]
-    public void A_forced_cut_through_a_socket_is_an_error_that_says_where_it_would_do()
+    [Theory]
+    [InlineData(500, 501)]
+    [InlineData(792, 788)]
+    [InlineData(208, 212)]
+    public void A_forced_cut_through_a_socket_is_an_error_that_says_where_it_would_do(double cut, double socket)
     {
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => (s with { ForcedCuts = [500] }).With<SocketSpec>([new(501, 10)])));
+        PlatformRequest Cut(double at) => Bench.Straight(s => (s with { ForcedCuts = [at] }).With<SocketSpec>([new(socket, 10)]));
+        var outcome = PlatformPlanner.Plan(Cut(cut));
         var finding = Assert.Single(outcome.Findings, f => f.Code == "PF4051");
         Assert.Equal("platform[0].board[0]", finding.Key);
         Assert.Equal(FaultKind.DesignRule, finding.Kind);
 
         double offered = double.Parse(finding.Remedy.Split(' ')[3], System.Globalization.CultureInfo.InvariantCulture);
-        Assert.True(PlatformPlanner.Plan(Bench.Straight(s => (s with { ForcedCuts = [offered] }).With<SocketSpec>([new(501, 10)]))).Succeeded, finding.Remedy);
+        Assert.InRange(offered, 200 + CutMargin, 800 - CutMargin);
+        Assert.True(PlatformPlanner.Plan(Cut(offered)).Succeeded, finding.Remedy);
     }
+
+    // From either end: the wall there, and as much again as a cut keeps from it.
+    private const double CutMargin = 2 * 3;
 
     // Length in the layout for a millimetre of chainage.
     private static double Stretch(PlatformPlan plan, double s, double t) => 1 - ((int)plan.Side * plan.Chart.At(s).Curvature * t);

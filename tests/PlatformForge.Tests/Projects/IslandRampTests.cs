@@ -60,6 +60,26 @@ public class IslandRampTests
         Assert.Equal(profile.StartFoot, again.StartFoot, 1e-3);
     }
 
+    /// <summary>A length and the foot that it gives are one and the same, stated twice.</summary>
+    [Fact]
+    public void A_length_and_the_foot_that_goes_with_it_may_both_be_stated()
+    {
+        string length = FormattableString.Invariant($"{AtDownStart}length={Math.Round(Even, 1)}");
+        double foot = Design(length).Value!.Platforms[0].Plan.Faces[1].Profile.StartFoot - 8;
+        Assert.NotNull(Design(length, FormattableString.Invariant($"{AtDownStart}foot={foot}")).Value);
+    }
+
+    /// <summary>Where a gradient of its own is refused, the one that the ramp has is told: its run for a millimetre of its rise.</summary>
+    [Fact]
+    public void The_gradient_that_a_second_ramp_has_is_told()
+    {
+        var profile = Design().Value!.Platforms[0].Plan.Faces[1].Profile;
+        double gradient = (profile.StartHead - profile.From) / (profile.Level - profile.StartFoot);
+        string told = Assert.Single(Design(AtDownStart + "gradient=8").Findings, f => f.Code == "PF4145").Message;
+        double figure = double.Parse(System.Text.RegularExpressions.Regex.Match(told, @"1 in ([0-9]+\.[0-9]+)").Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal(gradient, figure, 0.006);
+    }
+
     [Theory]
     [InlineData("PF4145", "gradient=8")]
     [InlineData("PF4146", "length=100", "foot=4")]
