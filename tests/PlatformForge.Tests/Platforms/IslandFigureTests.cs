@@ -108,9 +108,10 @@ public class IslandFigureTests
     [Fact]
     public void Between_tracks_that_draw_together_the_waist_is_at_the_end()
     {
-        var plan = Plan(down: Slanting);
-        Assert.Equal(800, plan.Waist!.First, 0.5);
-        var edge = plan.ToLayout(800, plan.CopingFront.At(800));
+        const double End = 799.7; // facets of no whole number of millimetres
+        var plan = Plan(s => s with { Face = s.Face with { To = End } }, Slanting);
+        Assert.Equal(End, plan.Waist!.First, 1e-6);
+        var edge = plan.ToLayout(End, plan.CopingFront.At(End));
         double square = Math.Abs(Slanting.Locate(edge).Offset) - (18 + 1 + 0.01);
         Assert.Equal(square / Math.Cos(Math.Atan(0.05) / 2), plan.Waist.Width, 0.002);
 

@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Platforms;
@@ -172,5 +174,34 @@ public class PassingOverTests
         // A track that comes in on the near side governs the coping instead.
         var near = Bench.Plan(request with { Envelope = request.Envelope with { Parts = [first, Other(-15, 22)] } });
         Assert.Equal(23, near.CopingFront.At(500), 1e-3);
+    }
+
+    /// <summary>
+    /// On a ramp whose foot something lower comes past, a part 8 mm over the rails counts a third of the way up, at 4 mm, from a foot of 3.02 mm on:
+    /// with the stated gap of 2 the ramp has to be 6.01 mm high there.
+    /// </summary>
+    [Fact]
+    public void The_foot_that_is_offered_lifts_the_ramp_where_it_is_too_low()
+    {
+        PlatformRequest With(double foot)
+        {
+            var request = Bench.Straight(s => s with
+            {
+                Height = 12,
+                Deck = s.Deck with { Width = 60 },
+                Face = s.Face with { BodiesPassOver = true, VerticalGap = 2 },
+                EndRamp = new(Length: 120, FootHeight: foot),
+            });
+            var frames = VehiclePart.Box("frames", PartCarrier.Body, -40, 40, 34, 8, 12);
+            var steps = VehiclePart.Box("steps", PartCarrier.Body, -50, 50, 34, 1, 2);
+            var nothing = double.NegativeInfinity;
+            return request with { Envelope = Bench.Envelope(request.Chart, Side.Left, _ => nothing, new(frames, _ => 17), new(steps, s => s > 760 ? 17 : nothing)) };
+        }
+
+        var finding = Assert.Single(PlatformPlanner.Plan(With(0)).Findings, f => f.Severity == Severity.Error);
+        Assert.Equal("PF4028", finding.Code);
+        double offered = double.Parse(Regex.Match(finding.Remedy, @"foot \([a-z.]+\) to ([0-9.]+) mm").Groups[1].Value, CultureInfo.InvariantCulture);
+        Assert.InRange(offered, 3.015, 3.03);
+        Assert.True(PlatformPlanner.Plan(With(offered)).Succeeded);
     }
 }

@@ -142,6 +142,15 @@ public class PlainLawTests
         Assert.Contains(posts, p => Math.Abs(p - (middle - (Width / 2 / stretch))) < 0.1);
     }
 
+    /// <summary>A hole of 3 mm whose middle is 20 mm from the edge stands 18.5 mm behind it for those who publish clear widths.</summary>
+    [Fact]
+    public void A_thing_stands_as_far_from_the_edge_as_its_near_side()
+    {
+        var plan = Bench.Plan(Bench.Straight(s => s.With<HoleSpec>([new(500, 20, InsetFrom.Edge) { Diameter = 3, Fit = 0 }])));
+        var (_, _, behind) = Assert.Single(PublishedRules.Subject(16.5, plan).Standing);
+        Assert.Equal(18.5, behind, 1e-9);
+    }
+
     /// <summary>A place is the origin of its line and so much of its direction; what a millimetre of chainage moves it by is what it moves by.</summary>
     [Fact]
     public void Lines_that_fan_out_stretch_by_what_their_places_move()

@@ -140,6 +140,24 @@ public class RibAndCutTests
         Assert.All(plan.CutCandidates, c => Assert.Contains(c.Chainage, plan.Stations));
     }
 
+    /// <summary>A hole where a rib would be moves it aside: the note tells how far the farthest one went from where it is without the hole.</summary>
+    [Theory]
+    [InlineData(2)]
+    [InlineData(5)]
+    public void What_is_told_of_ribs_that_stepped_aside_is_how_far_they_went(double diameter)
+    {
+        static double[] Middles(PlatformPlan plan) => [.. plan.Ribs.Where(r => r.Kind == RibKind.Transverse).Select(r => (r.From + r.To) / 2).Order()];
+        PlatformSpec Wide(PlatformSpec s) => s with { Ribs = s.Ribs with { Pitch = 31 } };
+        var even = Middles(Bench.Plan(Bench.Straight(Wide)));
+        var spec = new HoleSpec(even[even.Length / 2], 20, InsetFrom.Edge) { Diameter = diameter, Fit = 0 };
+        var outcome = PlatformPlanner.Plan(Bench.Straight(s => Wide(s).With<HoleSpec>([spec])));
+        double[] moved = Middles(outcome.Value!);
+        Assert.Equal(even.Length, moved.Length);
+        string told = Assert.Single(outcome.Findings, f => f.Code == "PF4060").Message;
+        double most = moved.Zip(even, (a, b) => Math.Abs(a - b)).Max();
+        Assert.Contains(FormattableString.Invariant($"by up to {most:0.#} mm"), told, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(500, 501)]
     [InlineData(792, 788)]

@@ -86,6 +86,15 @@ public class ProofTests
     }
 
     [Fact]
+    public void A_plate_of_gauges_that_cannot_be_read_is_told()
+    {
+        string plate = Pendlewick.Set.Manifest.Proofs[0].Plate;
+        OutputFile[] files = [.. Pendlewick.Set.Files.Select(f => f.Path == plate ? new OutputFile(f.Path, f.Bytes[..^40]) : f)];
+        var found = ProofVerifier.Alone(Pendlewick.Set.Manifest, files, DesignCopy.Of(Pendlewick.Dossier), ProofRun.Sections(Pendlewick.Dossier));
+        Assert.Contains(found, f => f.Severity == Severity.Error && f.Message.Contains(plate, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void The_table_has_the_figures_of_the_written_solids()
     {
         var rows = Encoding.UTF8.GetString(Pendlewick.File("gauges/figures.csv")).Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(Cells).ToArray();

@@ -32,6 +32,17 @@ public class DistanceProperties
         Assert.True(section >= 0);
     }
 
+    /// <summary>Of a box 20 by 10 what runs through its middle is 5 deep, what cuts off a corner by 4 and 4 is as deep as the square cut into it, what passes is apart.</summary>
+    [Fact]
+    public void What_runs_through_an_outline_from_outside_to_outside_is_as_deep_as_it_runs()
+    {
+        var box = new OutlineDistance(VehiclePart.Box("body", PartCarrier.Body, -10, 10, 10, 0, 10).Outline);
+        Assert.Equal(-5, box.Least(new(-30, 0), new(30, 0), out _), 1e-6);
+        Assert.Equal(-2, box.Least(new(16, -5), new(0, 11), out _), 1e-6);
+        Assert.Equal(Math.Sqrt(2), box.Least(new(26, -9), new(0, 17), out double place), 1e-9);
+        Assert.Equal(0, (new Point2(26, -9) + (new Point2(-26, 26) * place) - new Point2(11, 6)).Length, 1e-9);
+    }
+
     /// <summary>Segments that crowd towards one place: half of what is left is one segment, again and again.</summary>
     [Fact]
     public void Segments_that_crowd_are_searched_as_others_are()

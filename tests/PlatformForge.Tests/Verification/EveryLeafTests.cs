@@ -3,10 +3,12 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Units;
 using PlatformForge.Verification;
+using PlatformForge.Verification.Rules;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;
@@ -52,6 +54,23 @@ public class EveryLeafTests
         var verdict = FolderVerifier.Verify(Changed(file, Whole.Value[file]![..^70]));
         Assert.Contains(verdict.Findings, f => f.Code == "PF7101" && f.Message.Contains(file, StringComparison.Ordinal));
         Assert.Equal(strip ? [$"{name}, which could not be read"] : [], verdict.NotHeld);
+    }
+
+    /// <summary>A section with an inlaid line is its body and that line, each once: with the line twice, or without it, it is another thing.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_section_put_together_of_more_than_its_lines_is_told(bool more)
+    {
+        var manifest = ManifestForm.Read(Whole.Value[Manifest.FileName]!, Manifest.FileName).Value!;
+        string plate = manifest.Sections[0].Plate;
+        var model = ThreeMfReader.Read(Whole.Value[plate]!, plate).Value!;
+        int line = manifest.Lines.First(l => l.IsInlay).ObjectId;
+        ThreeMfObject Other(ThreeMfObject o) => o.Components.Count == 0 ? o
+            : o with { Components = more ? [.. o.Components, o.Components.First(c => c.ObjectId == line)] : [.. o.Components.Where(c => c.ObjectId != line)] };
+        var rule = new PlateRule(manifest, new Dictionary<string, Geometry.Mesh>());
+        Assert.DoesNotContain(rule.Check([(plate, model)], null), f => f.Code == "PF8049");
+        Assert.Contains(rule.Check([(plate, model with { Objects = [.. model.Objects.Select(Other)] })], null), f => f.Code == "PF8049");
     }
 
     [Fact]

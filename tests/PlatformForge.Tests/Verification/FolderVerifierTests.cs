@@ -484,6 +484,17 @@ public class FolderVerifierTests
         Assert.Equal(told, verdict.Findings.Any(f => f.Code == "PF8034"));
     }
 
+    /// <summary>A platform stands 24 to 64 mm from its track: one of its sections moved 30 mm towards it lies 6 mm across the middle.</summary>
+    [Fact]
+    public void A_section_across_the_middle_of_its_track_is_told_with_how_far()
+    {
+        double heading = Folders.Track.At(620).Heading;
+        var towards = RigidTransform.Shift(-30 * Math.Sin(heading), 30 * Math.Cos(heading), 0);
+        var verdict = FolderVerifier.Verify(new Folders { Motion = (i, m) => i == 1 ? m.Then(towards) : m }.Make());
+        string told = Assert.Single(verdict.Findings, f => f.Code == "PF8033").Message;
+        Assert.Equal(6, double.Parse(Regex.Match(told, @"by ([0-9.]+) mm").Groups[1].Value, CultureInfo.InvariantCulture), 0.5);
+    }
+
     public static TheoryData<string> Damages => ["truncated", "empty", "nan", "no triangle"];
 
     [Theory]

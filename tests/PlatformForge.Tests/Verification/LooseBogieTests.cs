@@ -41,6 +41,17 @@ public class LooseBogieTests
         });
     }
 
+    /// <summary>Where each of a coach's carriers stands in it: ends at 112 and −110 from its middle, axles at 92 and 62, −68 and −98, all by hand.</summary>
+    [Fact]
+    public void Each_carrier_knows_what_of_the_vehicle_is_before_and_behind_its_foremost_axle()
+    {
+        VehiclePart[] parts = [VehiclePart.Box("body", PartCarrier.Body, -110, 112, 34, 5, 45), .. new[] { PartCarrier.LeadingBogie, PartCarrier.TrailingBogie }
+            .Select(c => VehiclePart.Box("frames", c, Rear, Front, 2 * Half, 1, 8))];
+        var coach = new Vehicle("coach", 160, Wheelbase, Wheelbase, parts) { LeadingPivotAhead = Ahead, TrailingPivotAhead = Ahead };
+        (double Ahead, double Behind, double Front, double Rear)[] told = [.. LooseCarrier.Of(coach).Select(c => (c.Ahead, c.Behind, c.Front, c.Rear))];
+        Assert.Equal([(0, 190, 20, 202), (0, 190, 20, 202), (160, 30, 180, 42)], told);
+    }
+
     // A trailing bogie's frames that reach down to a platform's end where the vehicle halts at buffers: held once as if they lay about the bogie's last axle.
     [Fact]
     public void Frames_that_halt_beside_a_platforms_end_are_held_where_they_are()

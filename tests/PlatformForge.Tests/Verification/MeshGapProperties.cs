@@ -74,6 +74,21 @@ public class MeshGapProperties
         Assert.Equal(Math.Sqrt(9 + Math.Pow(Math.Max(0, -height - 1), 2)), MeshGap.Between(low, post, 5).Gap, Rounding);
     }
 
+    /// <summary>Of two pairs far apart in height the lower one counts where it is nearer, and the upper one where that is.</summary>
+    [Theory]
+    [InlineData(3, 4)]
+    [InlineData(4, 3)]
+    public void The_nearer_of_two_pairs_counts_wherever_it_is(double low, double high)
+    {
+        Mesh Pair(double x, double above)
+        {
+            Mesh lower = Box(new(x, 0, 0)), upper = Box(new(above, 0, 60));
+            return new([.. lower.Vertices, .. upper.Vertices], [.. lower.Triangles, .. upper.Triangles.Select(t => t + lower.Vertices.Length)], []);
+        }
+
+        Assert.Equal(Math.Min(low, high), MeshGap.Between(Pair(0, 0), Pair(10 + low, 10 + high), 5).Gap, Rounding);
+    }
+
     /// <summary>A place beside any of a triangle's edges, beyond any of its corners or over its face lies on it within its distance and no less.</summary>
     [Theory]
     [InlineData(12, -2, 0)]

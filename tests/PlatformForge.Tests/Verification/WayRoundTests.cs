@@ -21,6 +21,15 @@ public class WayRoundTests
         Assert.True(WayRound.IsAlike(Coach with { Parts = [VehiclePart.Box("ahead", PartCarrier.LeadingBogie, -20, 22, 30, 1, 6), VehiclePart.Box("behind", PartCarrier.TrailingBogie, -22, 20, 30, 1, 6)] }));
     }
 
+    [Fact]
+    public void Turned_twice_a_vehicle_stands_as_it_stood()
+    {
+        var engine = Coach with { TrailingWheelbase = 30, LeadingPivotAhead = 3, TrailingPivotAhead = -5 };
+        var turned = WayRound.Turned(WayRound.Turned(engine));
+        Assert.Equal((engine.LeadingWheelbase, engine.TrailingWheelbase), (turned.LeadingWheelbase, turned.TrailingWheelbase));
+        Assert.Equal((engine.LeadingPivotAhead, engine.TrailingPivotAhead), (turned.LeadingPivotAhead, turned.TrailingPivotAhead));
+    }
+
     [Theory]
     [InlineData(0)]
     [InlineData(0.3)]
