@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Runtime.InteropServices;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
 using PlatformForge.Solids;
@@ -59,9 +58,8 @@ internal static class KernelRuns
         new EdgeOrder(table, faces, columns, levels).Restore(sides);
         phases.Lap("order");
         var store = new PolygonStore(4 * faces.EdgeCount);
-        var places = new List<Point3>(levels.Count);
-        CollectionsMarshal.SetCount(places, levels.Count);
-        var span = CollectionsMarshal.AsSpan(places);
+        var places = new GrowingArray<Point3>(levels.Count);
+        var span = places.Extend(levels.Count);
         for (int level = 0; level < span.Length; level++)
         {
             int node = levels.NodeOf(level);
@@ -96,13 +94,14 @@ internal static class KernelRuns
         panels.GiveBack();
         seams.GiveBack();
         creases.GiveBack();
-        var mesh = ClosedFlaps.Without(ManifoldStitcher.Stitch(store, places, sides, () => { }), store, levels.Meeting);
+        var mesh = ClosedFlaps.Without(ManifoldStitcher.Stitch(store, places, sides, () => { }), store, levels.Meeting, places.Count);
         phases.Lap("stitch");
         mesh.Volume();
         phases.Lap("mesh volume");
         ColumnVolume.Of(table, faces, columns);
         phases.Lap("column volume");
         store.GiveBack();
+        places.GiveBack();
         columns.GiveBack();
         levels.GiveBack();
         StlWriter.ToBytes(mesh, "benchmark", threads: 1);

@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using PlatformForge.Geometry;
 using PlatformForge.Solids.Kernel.Meshing;
 using PlatformForge.Solids.Kernel.Noding;
@@ -86,20 +85,22 @@ internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnl
     private Solid Mesh(PlanFaces faces, FaceColumns columns, NodeLevels levels)
     {
         var store = new PolygonStore(4 * faces.EdgeCount);
-        var places = Places(faces.Plan, levels);
         var relief = reliefs is { Count: > 0 } && blocks.FaceNames.Count > 0 ? new ReliefMesher(blocks, faces.Plan, levels, reliefs) : null;
-        var mesher = new SolidMesher(faces, columns, levels, store, sides, relief);
-        mesher.Mesh(places);
+        var places = new GrowingArray<Point3>(levels.Count);
         double enclosed = 0, over = 0, columnVolume = 0;
-        var mesh = ManifoldStitcher.Stitch(store, places, sides, () =>
+        var mesher = new SolidMesher(faces, columns, levels, store, sides, relief, () =>
         {
-            (enclosed, over) = mesher.Enclosed();
-            columnVolume = ColumnVolume.Of(blocks, faces, columns) + (relief?.Volume ?? 0);
+            Place(places.Extend(levels.Count), faces.Plan, levels);
+            columnVolume = ColumnVolume.Of(blocks, faces, columns);
         });
-        mesh = ClosedFlaps.Without(mesh, store, levels.Meeting);
+        mesher.Mesh(places);
+        columnVolume += relief?.Volume ?? 0;
+        var mesh = ManifoldStitcher.Stitch(store, places, sides, () => (enclosed, over) = mesher.Enclosed());
+        mesh = ClosedFlaps.Without(mesh, store, levels.Meeting, places.Count);
         double volume = MeshVolume.Of(mesh, sides);
         double taken = Tolerances.GridStep * (relief?.Area ?? 0); // nodes of a taken panel's border lie off its plane by half a step
         store.GiveBack();
+        places.GiveBack();
         if (Math.Abs(volume - enclosed) > (KernelLimits.VolumeAgreement * Math.Abs(enclosed)) + taken)
         {
             throw new BrokenInvariantException($"Solids: the mesh encloses {volume:R} mm³ and its polygons {enclosed:R} mm³ (law 3).");
@@ -113,23 +114,15 @@ internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnl
         return new(mesh, columnVolume) { MeshVolume = enclosed, ReliefVolume = relief?.Volume ?? 0 };
     }
 
-    private List<Point3> Places(NodedPlan plan, NodeLevels levels)
+    /// <summary>Places of all levels.</summary>
+    private void Place(Span<Point3> places, NodedPlan plan, NodeLevels levels)
     {
-        var places = new List<Point3>(levels.Count);
-        CollectionsMarshal.SetCount(places, levels.Count);
-        int parts = sides.Parts(places.Count, 2);
-        sides.Run(parts, part =>
+        var (p, last) = (default(Point2), -1);
+        for (int level = 0; level < places.Length; level++)
         {
-            var (from, end) = SideBySide.Range(part, parts, places.Count);
-            var span = CollectionsMarshal.AsSpan(places);
-            var (p, last) = (default(Point2), -1);
-            for (int level = from; level < end; level++)
-            {
-                int node = levels.NodeOf(level);
-                (p, last) = node == last ? (p, last) : (blocks.Frame.ToPlan(plan.U[node], plan.V[node]), node);
-                span[level] = new(p.X, p.Y, levels.Height(level));
-            }
-        });
-        return places;
+            int node = levels.NodeOf(level);
+            (p, last) = node == last ? (p, last) : (blocks.Frame.ToPlan(plan.U[node], plan.V[node]), node);
+            places[level] = new(p.X, p.Y, levels.Height(level));
+        }
     }
 }

@@ -11,7 +11,8 @@ internal static class ClosedFlaps
     /// <param name="mesh">Mesh made of the store's triangles in their order, perhaps with more.</param>
     /// <param name="store">Polygons and their triangles.</param>
     /// <param name="meeting">Levels that two boundaries of one column share.</param>
-    public static Mesh Without(Mesh mesh, PolygonStore store, IReadOnlySet<int> meeting)
+    /// <param name="levelCount">How many places there are that corners lie at: those of levels and of reliefs.</param>
+    public static Mesh Without(Mesh mesh, PolygonStore store, IReadOnlySet<int> meeting, int levelCount)
     {
         if (meeting.Count < 3)
         {
@@ -21,9 +22,16 @@ internal static class ClosedFlaps
         var known = new Dictionary<(int, int, int), int>();
         var dropped = new HashSet<int>();
         ReadOnlySpan<int> triangles = store.Triangles, levels = store.Levels;
+        bool[] meets = Lent<bool>.Rent(levelCount);
+        meets.AsSpan(0, levelCount).Clear();
+        foreach (int level in meeting)
+        {
+            meets[level] = true;
+        }
+
         for (int t = 0; t < triangles.Length / 3; t++)
         {
-            if (meeting.Contains(levels[triangles[3 * t]]) && meeting.Contains(levels[triangles[(3 * t) + 1]]) && meeting.Contains(levels[triangles[(3 * t) + 2]]))
+            if (meets[levels[triangles[3 * t]]] && meets[levels[triangles[(3 * t) + 1]]] && meets[levels[triangles[(3 * t) + 2]]])
             {
                 var (a, b, c) = FromLeast(mesh.Triangles[3 * t], mesh.Triangles[(3 * t) + 1], mesh.Triangles[(3 * t) + 2]);
                 known[(a, b, c)] = t;
@@ -35,6 +43,7 @@ internal static class ClosedFlaps
             }
         }
 
+        Lent<bool>.GiveBack(meets);
         return dropped.Count == 0 ? mesh : Without(mesh, dropped);
     }
 

@@ -9,7 +9,7 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 /// swept; a panel of which no rows can be
 /// made is left as a whole.
 /// </summary>
-internal sealed class CourseLayout(PanelPieces pieces, List<Point3> places)
+internal sealed class CourseLayout(PanelPieces pieces, GrowingArray<Point3> places)
 {
     // Fields nearer than this to one another, to a border or a bend, grid steps, are looked at by the sweep, which refuses those that touch.
     private const int Apart = 4;

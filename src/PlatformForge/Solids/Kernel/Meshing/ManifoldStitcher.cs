@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using PlatformForge.Geometry;
 using PlatformForge.Solids.Kernel.Noding;
 
@@ -20,7 +19,7 @@ internal sealed class ManifoldStitcher
     private readonly Dictionary<int, int> parted = [];
     private int fans;
 
-    private ManifoldStitcher(PolygonStore store, List<Point3> places)
+    private ManifoldStitcher(PolygonStore store, GrowingArray<Point3> places)
     {
         (this.store, levels, fans) = (store, places.Count, places.Count);
         corners = Lent<LevelCorner>.Rent(store.Count);
@@ -34,7 +33,7 @@ internal sealed class ManifoldStitcher
     /// <param name="places">Places of the levels.</param>
     /// <param name="sides">Shares the work out.</param>
     /// <param name="beside">Work that only looks at the polygons, to be done at the same time.</param>
-    public static Mesh Stitch(PolygonStore store, List<Point3> places, SideBySide sides, Action beside)
+    public static Mesh Stitch(PolygonStore store, GrowingArray<Point3> places, SideBySide sides, Action beside)
     {
         var stitcher = new ManifoldStitcher(store, places);
         sides.Run([stitcher.Gather, beside]);
@@ -51,7 +50,7 @@ internal sealed class ManifoldStitcher
 
         Lent<LevelCorner>.GiveBack(stitcher.corners);
         Lent<int>.GiveBack(stitcher.start);
-        var mesh = stitcher.Build(CollectionsMarshal.AsSpan(places), sides);
+        var mesh = stitcher.Build(places.Span, sides);
         return stitcher.touching.Tangles.Count == 0 ? mesh : TangledEdges.Part(mesh, stitcher.touching.Tangles);
     }
 

@@ -51,7 +51,7 @@ internal sealed class RegionSweep
             return false;
         }
 
-        int[] order = Order(), rank = new int[n];
+        int[] order = GridOrder.Of(place.Span), rank = new int[n];
         for (int i = 0; i < n; i++)
         {
             rank[order[i]] = i;
@@ -84,21 +84,6 @@ internal sealed class RegionSweep
         level.GiveBack();
         place.GiveBack();
         next.GiveBack();
-    }
-
-    private int[] Order()
-    {
-        const uint sign = 0x80000000;
-        int[] order = new int[level.Count];
-        var keys = new ulong[order.Length];
-        for (int i = 0; i < order.Length; i++)
-        {
-            order[i] = i;
-            keys[i] = ((ulong)((uint)place[i].U ^ sign) << 32) | ((uint)place[i].V ^ sign);
-        }
-
-        Array.Sort(keys, order);
-        return order;
     }
 
     private NodedPlan Graph(int[] order, int[] rank)

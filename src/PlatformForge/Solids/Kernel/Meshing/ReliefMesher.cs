@@ -54,7 +54,7 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
     }
 
     /// <summary>Meshes all reliefs; places of new vertices follow those of the levels.</summary>
-    public void Mesh(WallPanels panels, PolygonStore store, List<Point3> places)
+    public void Mesh(WallPanels panels, PolygonStore store, GrowingArray<Point3> places)
     {
         var flatOf = new Dictionary<int, int>();
         for (int i = 0; i < flats.Count; i++)
@@ -80,7 +80,7 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
     }
 
     // What fields come out in a wall behind others leave of it.
-    private void Open(FlatPanel flat, PolygonStore store, List<Point3> places)
+    private void Open(FlatPanel flat, PolygonStore store, GrowingArray<Point3> places)
     {
         string name = blocks.FaceNames[flat.Face - 1];
         var piece = Piece(flat, 0);
@@ -133,7 +133,7 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
         return [.. ring.Skip(at), .. ring.Take(at)];
     }
 
-    private void Run(List<FlatPanel> chain, bool isRing, PolygonStore store, List<Point3> places)
+    private void Run(List<FlatPanel> chain, bool isRing, PolygonStore store, GrowingArray<Point3> places)
     {
         var pieces = new List<ReliefPiece>();
         var stretches = new List<(string Face, double From, double To)>();
@@ -164,7 +164,7 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
     }
 
     // Courses by their rows; what is not laid in rows, or not soundly, by the sweep alone, which tells what is wrong.
-    private double Meshed(PanelPieces pieces, WallPanel panel, ReliefField[] fields, byte? ground, PolygonStore store, List<Point3> places)
+    private double Meshed(PanelPieces pieces, WallPanel panel, ReliefField[] fields, byte? ground, PolygonStore store, GrowingArray<Point3> places)
     {
         int known = places.Count;
         var run = new ReliefRun(pieces, panel, store, places, ground) { Behind = Behind };
@@ -178,7 +178,7 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
             return courses.Volume + run.Volume;
         }
 
-        places.RemoveRange(known, places.Count - known);
+        places.Shrink(known);
         run = new(pieces, panel, store, places, ground) { Behind = Behind };
         foreach (var field in fields)
         {

@@ -18,7 +18,7 @@ internal sealed class ReliefOutline
 {
     private readonly PanelPieces pieces;
     private readonly ReliefField field;
-    private readonly List<Point3> places;
+    private readonly GrowingArray<Point3> places;
     private readonly List<OutlineCorner> corners;
     private readonly ReliefPiece? behind;
 
@@ -26,7 +26,7 @@ internal sealed class ReliefOutline
     /// <param name="field">The field.</param>
     /// <param name="places">Takes the places of its vertices.</param>
     /// <param name="behind">The wall that it comes out in; null where it has a floor.</param>
-    public ReliefOutline(PanelPieces pieces, ReliefField field, List<Point3> places, ReliefPiece? behind = null)
+    public ReliefOutline(PanelPieces pieces, ReliefField field, GrowingArray<Point3> places, ReliefPiece? behind = null)
     {
         (this.pieces, this.field, this.places, this.behind) = (pieces, field, places, behind);
         var outline = field.Outline as Point2[] ?? [.. field.Outline];

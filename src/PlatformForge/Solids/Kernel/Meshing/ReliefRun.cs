@@ -9,7 +9,7 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 /// folds, where its
 /// floor is mitred.
 /// </summary>
-internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStore store, List<Point3> places, byte? ground)
+internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStore store, GrowingArray<Point3> places, byte? ground)
 {
     private readonly List<ReliefOutline> fields = [];
     private readonly List<(ReliefOutline Field, int Corner)>[] sides = Lists<(ReliefOutline, int)>(pieces.Count);

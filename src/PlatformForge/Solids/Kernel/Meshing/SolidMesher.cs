@@ -23,18 +23,21 @@ internal sealed class SolidMesher
     /// <param name="store">Takes the polygons.</param>
     /// <param name="sides">Shares the work out.</param>
     /// <param name="reliefs">What takes the place of named wall faces; null for nothing.</param>
-    public SolidMesher(PlanFaces faces, FaceColumns columns, NodeLevels levels, PolygonStore store, SideBySide sides, ReliefMesher? reliefs)
+    /// <param name="beside">Work that only looks at the plan, its columns and levels, to be done while strips of wall are put together.</param>
+    public SolidMesher(PlanFaces faces, FaceColumns columns, NodeLevels levels, PolygonStore store, SideBySide sides, ReliefMesher? reliefs, Action beside)
     {
         (this.faces, this.levels, this.store, this.sides, this.reliefs) = (faces, levels, store, sides, reliefs);
         creases = new(levels.Count);
         seams = new(faces, columns, levels, creases, sides);
-        panels = new(faces, levels, creases, seams.Strips.Span, reliefs is null ? null : reliefs.AreOne);
+        WallPanels? parted = null;
+        sides.Run([() => parted = new(faces, levels, creases, seams.Strips.Span, reliefs is null ? null : reliefs.AreOne), beside]);
+        panels = parted!;
         regions = new(faces, columns, levels, creases, seams);
     }
 
     /// <summary>Meshes everything.</summary>
     /// <param name="places">Where the levels are; reliefs' vertices are added.</param>
-    public void Mesh(List<Point3> places)
+    public void Mesh(GrowingArray<Point3> places)
     {
         bool isShared = reliefs is null && sides.Parts(levels.Corner.Length, 2) > 1;
         for (var failed = isShared ? MeshShared() : MeshAlone(); failed.Count > 0; failed = isShared ? MeshShared() : MeshAlone())

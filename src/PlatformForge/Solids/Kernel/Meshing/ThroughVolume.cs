@@ -6,7 +6,7 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 /// out.</summary>
 /// <param name="places">Places of all vertices.</param>
 /// <param name="field">The field.</param>
-internal sealed class ThroughVolume(List<Point3> places, ReliefOutline field)
+internal sealed class ThroughVolume(GrowingArray<Point3> places, ReliefOutline field)
 {
     private readonly Point3 origin = places[field.Corners[0].Vertex];
 

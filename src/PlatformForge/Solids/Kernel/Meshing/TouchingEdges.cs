@@ -7,7 +7,7 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 /// Edges along which more than two polygons meet: the solid touches itself there. Its polygons are paired by angle, which is done at the lower of
 /// the edge's two levels and holds for both.
 /// </summary>
-internal sealed class TouchingEdges(PolygonStore store, List<Point3> places)
+internal sealed class TouchingEdges(PolygonStore store, GrowingArray<Point3> places)
 {
     private readonly Dictionary<int, int> twin = [];
     private Dictionary<(int From, int To), int>? sides;

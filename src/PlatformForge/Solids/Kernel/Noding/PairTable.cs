@@ -7,69 +7,80 @@ internal sealed class PairTable
 {
     private const ulong Scatter = 0x9E3779B97F4A7C15; // 2^64 over the golden ratio, odd
 
-    private Entry[] entries;
-    private int shift, count;
+    private readonly GrowingArray<ulong> keys;
+
+    // Numbers of pairs and one, nought where free: small beside the pairs, so that more of the table lies near.
+    private int[] slots = [];
+    private int shift;
 
     public PairTable(int expected)
     {
-        int size = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(16, 2 * expected));
-        entries = new Entry[size];
-        shift = 64 - BitOperations.Log2((uint)size);
+        keys = new(expected);
+        Lay((int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(16, 2 * expected)));
     }
 
-    public int Count => count;
+    public int Count => keys.Count;
 
     /// <summary>The number of a pair, and whether it is new.</summary>
     public int Enter(int a, int b, out bool isNew)
     {
         ulong key = Key(a, b);
-        ref var entry = ref Find(key);
-        isNew = entry.NumberAndOne == 0;
+        ref int slot = ref Find(key);
+        isNew = slot == 0;
         if (!isNew)
         {
-            return entry.NumberAndOne - 1;
+            return slot - 1;
         }
 
-        entry = new(key, ++count);
-        if (2 * count > entries.Length)
+        keys.Add(key);
+        slot = keys.Count;
+        if (2 * keys.Count > 1 << (64 - shift))
         {
             Grow();
         }
 
-        return count - 1;
+        return keys.Count - 1;
     }
 
     /// <summary>The number of a pair, or −1.</summary>
-    public int Find(int a, int b) => Find(Key(a, b)).NumberAndOne - 1;
+    public int Find(int a, int b) => Find(Key(a, b)) - 1;
+
+    public void GiveBack()
+    {
+        keys.GiveBack();
+        Lent<int>.GiveBack(slots);
+        slots = [];
+    }
 
     private static ulong Key(int a, int b) => ((ulong)(uint)a << 32) | (uint)b;
 
-    private ref Entry Find(ulong key)
+    private ref int Find(ulong key)
     {
-        var all = entries;
-        int slot = (int)((key * Scatter) >> shift);
-        while (all[slot].NumberAndOne != 0 && all[slot].Key != key)
+        var (all, known) = (slots, keys.Items);
+        int mask = (1 << (64 - shift)) - 1, slot = (int)((key * Scatter) >> shift);
+        while (all[slot] is > 0 and var number && known[number - 1] != key)
         {
-            slot = (slot + 1) & (all.Length - 1);
+            slot = (slot + 1) & mask;
         }
 
         return ref all[slot];
     }
 
-    private void Grow()
+    private void Lay(int size)
     {
-        var old = entries;
-        entries = new Entry[2 * old.Length];
-        shift--;
-        foreach (ref readonly var entry in old.AsSpan())
-        {
-            if (entry.NumberAndOne != 0)
-            {
-                Find(entry.Key) = entry;
-            }
-        }
+        shift = 64 - BitOperations.Log2((uint)size);
+        slots = Lent<int>.Rent(size);
+        slots.AsSpan(0, size).Clear();
     }
 
-    /// <summary>Free where the number and one is nought.</summary>
-    private readonly record struct Entry(ulong Key, int NumberAndOne);
+    private void Grow()
+    {
+        Lent<int>.GiveBack(slots);
+        Lay(2 << (64 - shift));
+        var all = keys.Span;
+        for (int i = 0; i < all.Length; i++)
+        {
+            Find(all[i]) = i + 1;
+        }
+    }
 }

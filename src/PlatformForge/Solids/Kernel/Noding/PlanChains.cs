@@ -48,8 +48,7 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
     public NodedPlan ToPlan(ReadOnlySpan<PlanSegment> segments, ReadOnlySpan<(int Block, int Next)> toggles)
     {
         var (u, v, rank) = Rank();
-        int[] from = new int[edges.Count], to = new int[edges.Count], toggleStart = new int[edges.Count + 1];
-        var line = new int[edges.Count];
+        int[] from = Plain(edges.Count), to = Plain(edges.Count), line = Plain(edges.Count), toggleStart = new int[edges.Count + 1];
         var lineLength = new double[edges.Count];
         WallName[] right = new WallName[edges.Count], left = new WallName[edges.Count];
         var toggle = new GrowingArray<int>(2 * edges.Count);
@@ -86,11 +85,15 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
 
         var plan = new NodedPlan { U = u, V = v, From = from, To = to, ToggleStart = toggleStart, Toggle = toggle.Span.ToArray(), Line = line, LineLength = lineLength, OnRight = right, OnLeft = left };
         toggle.GiveBack();
+        table.GiveBack();
         edges.GiveBack();
         firstParent.GiveBack();
         parents.GiveBack();
         return plan;
     }
+
+    // All of it is written at once.
+    private static int[] Plain(int length) => GC.AllocateUninitializedArray<int>(length);
 
     private void AddEdge(int a, int b, int segment)
     {
@@ -109,17 +112,8 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
     private (int[] U, int[] V, int[] Rank) Rank()
     {
         int n = nodes.Count;
-        var keys = new ulong[n];
-        var order = new int[n];
-        for (int i = 0; i < n; i++)
-        {
-            const uint sign = 0x80000000;
-            keys[i] = ((ulong)((uint)nodes[i].U ^ sign) << 32) | ((uint)nodes[i].V ^ sign);
-            order[i] = i;
-        }
-
-        Array.Sort(keys, order);
-        int[] u = new int[n], v = new int[n], rank = new int[n];
+        int[] order = GridOrder.Of(nodes.Places);
+        int[] u = Plain(n), v = Plain(n), rank = Plain(n);
         for (int i = 0; i < n; i++)
         {
             rank[order[i]] = i;

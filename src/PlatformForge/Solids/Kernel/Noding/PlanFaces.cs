@@ -10,7 +10,7 @@ internal sealed class PlanFaces
     {
         Plan = plan;
         EdgeCount = plan.EdgeCount + diagonals.Length;
-        Origin = new int[2 * EdgeCount];
+        Origin = Plain(2 * EdgeCount);
         for (int e = 0; e < plan.EdgeCount; e++)
         {
             (Origin[2 * e], Origin[(2 * e) + 1]) = (plan.From[e], plan.To[e]);
@@ -21,8 +21,8 @@ internal sealed class PlanFaces
             (Origin[2 * e], Origin[(2 * e) + 1]) = diagonals[i];
         }
 
-        Next = new int[2 * EdgeCount];
-        Face = new int[2 * EdgeCount];
+        Next = Plain(2 * EdgeCount);
+        Face = Plain(2 * EdgeCount);
         (AroundStart, Around) = Turnings();
         Trace();
     }
@@ -62,7 +62,7 @@ internal sealed class PlanFaces
 
     private (int[] Start, int[] Around) Turnings()
     {
-        int[] start = new int[Plan.NodeCount + 2], around = new int[2 * EdgeCount];
+        int[] start = new int[Plan.NodeCount + 2], around = Plain(2 * EdgeCount);
         foreach (int node in Origin)
         {
             start[node + 2]++;
@@ -117,8 +117,8 @@ internal sealed class PlanFaces
     private void Trace()
     {
         int faces = 0;
-        int[] start = new int[Origin.Length], size = new int[Origin.Length];
-        var outer = new bool[Origin.Length];
+        int[] start = Lent<int>.Rent(Origin.Length), size = Lent<int>.Rent(Origin.Length);
+        var outer = Lent<bool>.Rent(Origin.Length);
         Array.Fill(Face, -1);
         for (int h = 0; h < Origin.Length; h++)
         {
@@ -132,7 +132,13 @@ internal sealed class PlanFaces
         }
 
         (FaceStart, FaceSize, FaceIsOuter) = (start[..faces], size[..faces], outer[..faces]);
+        Lent<int>.GiveBack(start);
+        Lent<int>.GiveBack(size);
+        Lent<bool>.GiveBack(outer);
     }
+
+    // All of it is written at once.
+    private static int[] Plain(int length) => GC.AllocateUninitializedArray<int>(length);
 
     private (int Start, int Size, bool IsOuter) Walk(int first, int face)
     {

@@ -83,6 +83,7 @@ internal sealed class PlanNoder(int expected)
         var plan = chains.ToPlan(segments.Span, toggles.Span);
         buckets.GiveBack();
         nodes.GiveBack();
+        known.GiveBack();
         segments.GiveBack();
         toggles.GiveBack();
         return plan;

@@ -11,6 +11,9 @@ internal sealed class PlanNodes(int expected)
 
     public (int U, int V) this[int node] => place[node];
 
+    /// <summary>All places, by number.</summary>
+    public ReadOnlySpan<(int U, int V)> Places => place.Span;
+
     /// <summary>The node of a point; a point next to a pixel's border joins its twin on the other side, if there is one.</summary>
     public int Enter(double u, double v)
     {
@@ -39,6 +42,7 @@ internal sealed class PlanNodes(int expected)
 
     public void GiveBack()
     {
+        table.GiveBack();
         origin.GiveBack();
         place.GiveBack();
     }
