@@ -31,6 +31,24 @@ internal sealed class RegionMesher
 
     public ReadOnlySpan<RegionLoop> Loops => loops.Span;
 
+    /// <summary>The loop before which half of the work of cutting lies.</summary>
+    public int Middle()
+    {
+        long all = 0, half = 0;
+        for (int i = 0; i < loops.Count; i++)
+        {
+            all += Work(loops[i]);
+        }
+
+        int middle = 0;
+        for (; middle < loops.Count && half + (Work(loops[middle]) / 2) < all / 2; middle++)
+        {
+            half += Work(loops[middle]);
+        }
+
+        return middle;
+    }
+
     /// <summary>Traces the borders of all surfaces.</summary>
     public void Trace()
     {
@@ -87,6 +105,23 @@ internal sealed class RegionMesher
         Lent<bool>.GiveBack(keeps);
         loops.GiveBack();
         border.GiveBack();
+    }
+
+    // A surface with several borders takes some four times as long a corner as one with a single one.
+    private long Work(in RegionLoop loop)
+    {
+        if (loop.Next < 0)
+        {
+            return loop.Next == RegionLoop.Last ? loop.Count : 0;
+        }
+
+        long corners = loop.Count;
+        for (int other = loop.Next; other >= 0; other = loops[other].Other)
+        {
+            corners += loops[other].Count;
+        }
+
+        return 4 * corners;
     }
 
     /// <summary>Two boundaries that meet at three corners of a face may enclose nothing there: such a face is kept.</summary>

@@ -106,7 +106,7 @@ internal sealed class SolidMesher
         RegionCutter[] cutters = [new(regions, faces.Plan, levels, store), new(regions, faces.Plan, levels, second)];
         PanelMesher[] walls = [new(faces, levels, creases, panels, low, null), new(faces, levels, creases, panels, high, null)];
         sides.Run([regions.Trace, () => walls[0].Mesh(0, strips / 2)]);
-        int half = regions.Loops.Length / 2;
+        int half = regions.Middle();
         sides.Run([() => cutters[0].Cut(0, half), () => cutters[1].Cut(half, regions.Loops.Length), () => walls[1].Mesh(strips / 2, strips)]);
         List<int> failed = [.. cutters[0].Failed, .. cutters[1].Failed];
         if (failed.Count == 0)

@@ -25,7 +25,7 @@ internal sealed class SurfaceCrossings
         }
 
         var buckets = new BlockBuckets(blocks.Boxes, ranges.Sloped);
-        var parts = new SurfaceCrossings[sides.Parts(8 * blocks.Count, 4)];
+        var parts = new SurfaceCrossings[sides.Parts(8 * blocks.Count, 8)];
         for (int i = 0; i < parts.Length; i++)
         {
             parts[i] = new(blocks, ranges);

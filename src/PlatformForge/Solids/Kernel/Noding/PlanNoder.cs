@@ -135,7 +135,7 @@ internal sealed class PlanNoder(int expected)
     private void FindCrossings(SegmentBuckets buckets, SideBySide sides)
     {
         var (start, member) = buckets.BySegments();
-        var parts = new SegmentCrossings[sides.Parts(4 * member.Length, 4)];
+        var parts = new SegmentCrossings[sides.Parts(4 * member.Length, 8)];
         for (int i = 0; i < parts.Length; i++)
         {
             parts[i] = new(segments.Items, start, member);
