@@ -26,8 +26,25 @@ internal static class KernelRuns
 
             Console.WriteLine(brick ? "B2" : "B1");
             phases.Report();
+            Whole(blocks, repeats, threads);
             Console.WriteLine();
         }
+    }
+
+    /// <summary>All steps as one call, which is what the goals are about, and what it leaves to the collector.</summary>
+    private static void Whole(IReadOnlyList<ColumnBlock> blocks, int repeats, int threads)
+    {
+        var timing = Timing.Of(() => SolidRaiser.Raise(blocks, threads: threads), repeats);
+        long before = GC.GetTotalAllocatedBytes();
+        int collections = GC.CollectionCount(0);
+        for (int i = 0; i < repeats; i++)
+        {
+            SolidRaiser.Raise(blocks, threads: threads);
+        }
+
+        double kilobytes = (GC.GetTotalAllocatedBytes() - before) / 1024.0 / repeats;
+        Console.WriteLine($"one call: median {timing.Median:F3}  least {timing.Least:F3}  least of processor {timing.Processor:F3} ms; " +
+            $"{kilobytes:F0} kB new, {GC.CollectionCount(0) - collections} collections in {repeats}");
     }
 
     private static void Once(IReadOnlyList<ColumnBlock> blocks, SideBySide sides, Phases phases)
