@@ -6,17 +6,15 @@ internal static class HelpingThread
     private static readonly SemaphoreSlim Wake = new(0);
     private static readonly Lock Start = new();
 
-    private static SideBySide? served;
+    private static SideBySide? wanted;
     private static bool isStarted;
 
-    /// <summary>Asks for help; there is none where another solid has it.</summary>
+    /// <summary>Asks for help; whoever asks last gets it next, as what was asked for before may be over by then.</summary>
     public static void Call(SideBySide work)
     {
-        if (Interlocked.CompareExchange(ref served, work, null) is null)
-        {
-            EnsureStarted();
-            Wake.Release();
-        }
+        Volatile.Write(ref wanted, work);
+        EnsureStarted();
+        Wake.Release();
     }
 
     private static void EnsureStarted()
@@ -36,8 +34,7 @@ internal static class HelpingThread
         while (true)
         {
             Wake.Wait();
-            served?.Help();
-            Volatile.Write(ref served, null);
+            Interlocked.Exchange(ref wanted, null)?.Help();
         }
     }
 }
