@@ -1,6 +1,7 @@
 using PlatformForge.Benchmarks;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Reliefs;
 using Xunit;
 
 namespace PlatformForge.Tests.Solids.Kernel;
@@ -25,6 +26,16 @@ public sealed class SharedSolidTests
         for (int i = 0; i < 12; i++)
         {
             Same(ReferenceSection.Blocks(brick, 0.3 * i));
+        }
+    }
+
+    [Fact]
+    public void Two_threads_raise_the_same_solid_with_a_relief_as_one()
+    {
+        var wall = Shapes.Box(0, 0, 40, 10, 0, 12) with { WallFaces = ["front", "front", null, null] };
+        for (int seed = 0; seed < 200; seed++)
+        {
+            Same([wall, .. RandomBlocks.From(seed)], new Dictionary<string, IWallRelief> { ["front"] = new Sunk() });
         }
     }
 
@@ -60,12 +71,18 @@ public sealed class SharedSolidTests
         Assert.All(ranges.Zip(ranges.Skip(1)), pair => Assert.Equal(pair.First.End, pair.Second.From));
     }
 
-    private static void Same(IReadOnlyList<ColumnBlock> blocks)
+    private static void Same(IReadOnlyList<ColumnBlock> blocks, IReadOnlyDictionary<string, IWallRelief>? reliefs = null)
     {
-        Solid one = SolidRaiser.Raise(blocks, threads: 1), two = SolidRaiser.Raise(blocks, threads: 2);
+        Solid one = SolidRaiser.Raise(blocks, reliefs, threads: 1), two = SolidRaiser.Raise(blocks, reliefs, threads: 2);
         Assert.Equal(one.Mesh.Vertices, two.Mesh.Vertices);
         Assert.Equal(one.Mesh.Triangles, two.Mesh.Triangles);
         Assert.Equal(one.Mesh.Paints, two.Mesh.Paints);
-        Assert.Equal((one.ColumnVolume, one.MeshVolume), (two.ColumnVolume, two.MeshVolume));
+        Assert.Equal((one.ColumnVolume, one.MeshVolume, one.ReliefVolume), (two.ColumnVolume, two.MeshVolume, two.ReliefVolume));
+    }
+
+    // An oblong near the right end of every panel, which is plain wall whatever is cut into the rest.
+    private sealed class Sunk : IWallRelief
+    {
+        public IEnumerable<ReliefField> Fields(WallPanel panel) => panel.Length > 20 ? [new(panel.Length - 18, panel.Length - 12, 4, 6, -0.3)] : [];
     }
 }
