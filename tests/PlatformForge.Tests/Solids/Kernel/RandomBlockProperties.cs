@@ -35,6 +35,11 @@ public class RandomBlockProperties
     [InlineData(296)]
     public void Surfaces_that_cross_along_bent_edges_are_sound(int seed) => Sound(ManyTurned(seed));
 
+    /// <summary>A line along which two surfaces cross passes a corner of an outline within a step or two.</summary>
+    [Theory]
+    [InlineData(3)]
+    public void Surfaces_that_cross_beside_a_corner_are_sound(int seed) => Sound(ManyTurned(seed));
+
     private static ColumnBlock[] ManyTurned(int seed)
     {
         var along = Point2.FromAngle(0.37 * seed);
