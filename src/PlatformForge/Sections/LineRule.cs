@@ -26,7 +26,7 @@ internal static class LineRule
                 yield return found;
             }
 
-            foreach (var open in plan.Openings.Concat(Engraved(plan)).Where(o => Meets(o, line) && !Pierces(o, line)))
+            foreach (var open in plan.Openings.Where(o => Meets(o, line) && !Pierces(o, line)).Concat(Engraved(plan).Where(o => Meets(o, line))))
             {
                 yield return LineFindings.InTheWay(key, line, open);
             }

@@ -112,6 +112,49 @@ public class ManholeTests
         Assert.Empty(Early(cured));
     }
 
+    /// <summary>A strip or an inlay over a cover would hide it, and a kerb, which posts may go through, as well: told once each, from the frame's outer groove with
+    /// a printed line of 0.4 about it. A frame of 7.87 + 2 (0.98 + 2 of 0.4) = 11.44 about 30 reaches from 24.28 to 35.72.</summary>
+    [Theory]
+    [InlineData(19, 4, false)]
+    [InlineData(20.5, 4, true)]
+    [InlineData(28, 4, true)]
+    [InlineData(36, 4, true)]
+    [InlineData(36.5, 4, false)]
+    public void A_strip_over_a_manhole_is_told(double inset, double width, bool meets)
+    {
+        var plan = Workbench.Straight(96, change: s => s with
+        {
+            WhiteLine = null,
+            Tactile = new() { Inset = inset, Width = width },
+            Features = [new ManholeSpec(250, 30, InsetFrom.Edge) { Fit = 0 }],
+        });
+        Assert.Equal(meets ? 1 : 0, PlatformForge.Sections.LineRule.Check(plan, Workbench.Printer).Count(f => f.Code == "PF5041"));
+    }
+
+    [Fact]
+    public void A_kerb_over_a_manhole_is_told_though_posts_go_through_it()
+    {
+        var plan = Workbench.Straight(96, change: s => s with
+        {
+            Back = new() { Kerb = new() { Width = 12 } },
+            Features = [new ManholeSpec(250, 7) { Fit = 0, Along = 2, Across = 2, Pattern = CoverPattern.Plain }],
+        });
+        Assert.Contains(PlatformForge.Sections.LineRule.Check(plan, Workbench.Printer), f => f.Code == "PF5041");
+    }
+
+    /// <summary>On full-size paper a manhole has its frame and, within it, its cover, at their sizes.</summary>
+    [Fact]
+    public void Plans_show_a_cover_in_its_frame()
+    {
+        var mark = Assert.Single(Plan(Side.Left, [Manhole], null).Features.SelectMany(f => f.Marks).OfType<AreaMark>());
+        double Size(Point2[] ring, Func<Point2, double> way) => ring.Max(way) - ring.Min(way);
+        var (inner, name) = mark.Inner!.Value;
+        Assert.Equal(600 / 76.2, Size(inner, p => p.X), 1e-9);
+        Assert.Equal(600 / 76.2, Size(inner, p => p.Y), 1e-9);
+        Assert.Equal(mark.Along - (2 * (Manhole.Frame + (2 * Manhole.Groove))), Size(inner, p => p.X), 1e-9);
+        Assert.Equal("cover 7.87 x 7.87", name);
+    }
+
     private static Finding[] Early(ManholeSpec spec)
     {
         var plan = Plan(Side.Left, [], null);

@@ -101,6 +101,29 @@ public class FinishedSampleTests
         }
     }
 
+    /// <summary>What the file asks for of Marrowby Cross in stone is told on its elevations: kinds, how many, that cables go through; and full-size plans have
+    /// every opening and pier under the edge.</summary>
+    [Fact]
+    public void Openings_are_told_on_elevations_and_drawn_on_full_size_plans()
+    {
+        var dossier = Designed("marrowby-stone");
+        var platform = Assert.Single(dossier.Platforms);
+        var faces = PlatformForge.Exports.Drawings.ElevationFaces.Of(platform).ToArray();
+        string front = string.Join(" ", PlatformForge.Exports.Drawings.FaceWords.Of(faces[0]));
+        Assert.Contains("Refuges (4): ", front, StringComparison.Ordinal);
+        Assert.Contains("Openings for cables (2, right through): ", front, StringComparison.Ordinal);
+
+        // Under the rows each has the figure of its middle, written upright.
+        var plan = platform.Sections.Plan;
+        var sheet = PlatformForge.Exports.Drawings.ElevationDrawing.Draw(dossier, platform);
+        string[] figures = [.. sheet.Items.OfType<PlatformForge.Exports.Drawings.SheetText>().Where(t => t.Angle == -90).Select(t => t.Text)];
+        Assert.True(figures.Length >= plan.WallOpenings.Count, FormattableString.Invariant($"{figures.Length} figures for {plan.WallOpenings.Count} openings"));
+
+        var paper = PlatformForge.Exports.Paper.PlanFigures.Of(dossier, platform);
+        int below = plan.Features.SelectMany(f => f.Marks).OfType<PlatformForge.Platforms.Features.HiddenMark>().Count() + plan.WallOpenings.Count + plan.Piers.Count;
+        Assert.Equal(below, paper.Lines.Count(l => l.Kind == PlatformForge.Exports.Paper.FullSizeLine.Below));
+    }
+
     private static PlatformForge.Exports.Dossier Designed(string name) => Once.GetOrAdd(name, n =>
     {
         var project = ProjectReader.ReadFile(Path.Combine(House.SourceTree.Root, "presets", "finished", n + ".toml"));

@@ -38,6 +38,11 @@ internal sealed class PlanMarks(PlatformPlan plan, IReadOnlyList<double> cuts)
         {
             bool roomy = IsRoomy(mark, view);
             sheet.Area(mark.Ring.Select(view.Of), roomy ? new(HouseStyle.Hair, 0.6) : new(HouseStyle.Ink), roomy ? HouseStyle.Thin : null);
+            if (mark.Inner is var (inner, _))
+            {
+                // A cover in its frame.
+                sheet.Area(inner.Select(view.Of), new(HouseStyle.Hair), roomy ? HouseStyle.Thin : null);
+            }
         }
 
         foreach (var mark in marks.OfType<CircleMark>())

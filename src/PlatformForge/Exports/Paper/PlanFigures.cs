@@ -300,6 +300,13 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
 
     private void Fittings()
     {
+        // Openings and piers of walls, which lie under the edges.
+        foreach (var (near, far, from, to) in PierView.Of(platform.Sections.Plan))
+        {
+            Point2 At(PlanLine line, double s) => plan.ToLayout(s, line.At(s));
+            Line(FullSizeLine.Below, [At(near, from), At(near, to), At(far, to), At(far, from), At(near, from)]);
+        }
+
         foreach (var feature in plan.Features)
         {
             // Of a row of holes each has its number, and the first says what they are; a way through at either side makes no new row.
@@ -315,7 +322,13 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
                     case AreaMark area:
                         Line(FullSizeLine.Fitting, [.. area.Ring, area.Ring[0]]);
                         marks.Add(new(Place(area.Middle), 0));
-                        Named(Invariant($"{area.Label ?? feature.Name}, {area.Along:0.##} x {area.Across:0.##}"), area.Middle);
+                        if (area.Inner is var (ring, _))
+                        {
+                            Line(FullSizeLine.Fitting, [.. ring, ring[0]]);
+                        }
+
+                        Named(Invariant($"{area.Label ?? feature.Name}, {area.Along:0.##} x {area.Across:0.##}")
+                            + (area.Inner is var (_, within) ? ", " + within : ""), area.Middle);
                         break;
                     case HiddenMark hidden:
                         Line(FullSizeLine.Below, [.. hidden.Ring, hidden.Ring[0]]);

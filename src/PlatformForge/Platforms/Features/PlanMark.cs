@@ -17,7 +17,11 @@ public abstract record PlanMark(string Legend)
 public sealed record CircleMark(string Legend, PlanPlace Middle, double Diameter) : PlanMark(Legend);
 
 /// <summary>An oblong opening or recess in the deck: a ring in the layout frame, and its sizes along and square to the track, mm.</summary>
-public sealed record AreaMark(string Legend, PlanPlace Middle, Point2[] Ring, double Along, double Across) : PlanMark(Legend);
+public sealed record AreaMark(string Legend, PlanPlace Middle, Point2[] Ring, double Along, double Across) : PlanMark(Legend)
+{
+    /// <summary>What lies within it, as a cover does in its frame: a ring in the layout frame, and what it is called with its size; null for nothing.</summary>
+    public (Point2[] Ring, string Name)? Inner { get; init; }
+}
 
 /// <summary>Something below the deck: a ring in the layout frame.</summary>
 public sealed record HiddenMark(string Legend, PlanPlace Middle, Point2[] Ring) : PlanMark(Legend);

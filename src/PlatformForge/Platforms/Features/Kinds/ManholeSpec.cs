@@ -92,7 +92,14 @@ public sealed record ManholeSpec(double Chainage, double Inset, InsetFrom From =
                 },
             ],
             Prisms = [.. Prisms(site, place)],
-            Marks = [new AreaMark("manhole", place, site.Oblong(place, whole, deep), whole, deep) { Label = Name }],
+            Marks =
+            [
+                new AreaMark("manhole", place, site.Oblong(place, whole, deep), whole, deep)
+                {
+                    Label = Name,
+                    Inner = (site.Oblong(place, Along, Across), Invariant($"cover {Along:0.##} x {Across:0.##}")),
+                },
+            ],
             Made =
             [
                 new(Name, Invariant($"cover {Along:0.##} by {Across:0.##}"), Invariant($"{whole:F2} by {deep:F2} with its frame, grooves {Depth:0.##} deep"), 1),
