@@ -16,17 +16,17 @@ public class TrestlePaperTests
     [Theory]
     [InlineData(210, 297)]
     [InlineData(297, 420)]
-    public void They_hold_the_front_of_every_section_and_its_bents_at_full_size(double width, double height)
+    public void They_hold_front_and_back_of_every_section_and_its_bents_at_full_size(double width, double height)
     {
         var platform = Assert.Single(Designed.Value.Platforms);
         var plan = platform.Sections.Plan;
         var set = PaperSet.Of(Designed.Value, platform, new() { SizeName = "", Size = new(width, height) }).Value!;
         Assert.NotEmpty(set.Trestle);
 
-        // Lines of the baseboard under the fronts together are as long as the posts' outer face from end to end.
-        var face = plan.Trestle!.Rows[0].Near;
+        // Lines of the baseboard under the fronts and backs together are as long as the posts' outer faces from end to end.
         double[] at = [.. plan.Stations];
-        double long0 = at.Zip(at.Skip(1), (a, b) => (plan.ToLayout(b, face.At(b)) - plan.ToLayout(a, face.At(a))).Length).Sum();
+        double long0 = new[] { plan.Trestle!.Rows[0].Near, plan.Trestle.Rows[^1].Far }
+            .Sum(face => at.Zip(at.Skip(1), (a, b) => (plan.ToLayout(b, face.At(b)) - plan.ToLayout(a, face.At(a))).Length).Sum());
         var paths = set.Trestle.SelectMany(s => s.Items.OfType<SheetPath>()).ToArray();
         Assert.Equal(long0, paths.Where(p => !p.Closed && p.Pen == HouseStyle.Outline
             && p.Points[0].Y == p.Points[1].Y).Sum(p => p.Points[1].X - p.Points[0].X), 0.01); // facets' chords here, the curve there

@@ -1,3 +1,4 @@
+using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 
 namespace PlatformForge.Exports.Drawings;
@@ -6,6 +7,13 @@ namespace PlatformForge.Exports.Drawings;
 /// chainages.</summary>
 internal static class PierView
 {
+    /// <summary>The same as closed lines on the layout.</summary>
+    public static IEnumerable<Point2[]> Rings(PlatformPlan plan)
+    {
+        Point2 At(PlanLine line, double s) => plan.ToLayout(s, line.At(s));
+        return Of(plan).Select(p => new[] { At(p.Near, p.From), At(p.Near, p.To), At(p.Far, p.To), At(p.Far, p.From), At(p.Near, p.From) });
+    }
+
     /// <summary>Of a plan that has its cuts.</summary>
     public static IEnumerable<(PlanLine Near, PlanLine Far, double From, double To)> Of(PlatformPlan plan) =>
         plan.Piers.Select(p => (plan.WallAt(p.IsFar, p.Middle), plan.Panels(p.IsFar), p.From, p.To)).Concat(plan.WallOpenings.Select(o =>

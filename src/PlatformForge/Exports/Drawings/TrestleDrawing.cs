@@ -5,40 +5,47 @@ using static System.FormattableString;
 
 namespace PlatformForge.Exports.Drawings;
 
-/// <summary>A trestle as seen from its track, developed to its length at full size, and one of its bents enlarged.</summary>
+/// <summary>A trestle as seen from its track and from behind, developed to its length at full size, and one of its bents enlarged.</summary>
 public static class TrestleDrawing
 {
     private const double Width = 420; // the long side of A3
     private const double Scaled = 24; // mm for dimensions to the left of each row
-    private const double Apart = 16, Between = 10, BentDepth = 92, MostBent = 6;
+    private const double Apart = 16, Between = 10, BentDepth = 92, MostBent = 6, Titled = 5;
 
     public static Sheet Draw(Dossier dossier, PlatformDossier platform)
     {
-        var elevation = new TrestleElevation(platform);
         double room = Width - (2 * TitleBlock.Inset) - Scaled, tall = platform.Plan.Profile.Level;
-        var rows = elevation.Rows(room);
-        double height = TitleBlock.Margin + 24 + (rows.Count * (tall + Apart)) + Between + BentDepth + TitleBlock.Depth + TitleBlock.Margin;
+        var sides = new[] { false, true }.Select(isBack => (IsBack: isBack, Elevation: new TrestleElevation(platform, isBack))).ToArray();
+        double height = TitleBlock.Margin + 24 + sides.Sum(s => Titled + (s.Elevation.Rows(room).Count * (tall + Apart))) + Between + BentDepth + TitleBlock.Depth + TitleBlock.Margin;
         var sheet = new Sheet(Width, Math.Max(148, height), Invariant($"{platform.Name}: trestle"))
         {
-            Description = Invariant($"The trestle of {platform.Name} as seen from its track, laid flat: ")
+            Description = Invariant($"The trestle of {platform.Name} as seen from its track and from behind, laid flat: ")
                 + Invariant($"{platform.Plan.Trestle!.Bents.Count} bents; and one of them."),
         };
         sheet.Text("Trestle", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
-        sheet.Text("As seen from the track, developed to the length of its front. Heights are over the baseboard. Figures under the posts: middles of bents, "
+        sheet.Text("As seen from the track and from behind, developed to the length of its posts' faces. Heights are over the baseboard. Figures under the posts: middles of bents, "
             + "from the left end. Upright lines in red: joints between sections, whose numbers stand below.",
             new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         double y = TitleBlock.Margin + 24;
-        foreach (var row in rows)
+        foreach (var (isBack, elevation) in sides)
         {
-            y += tall;
-            elevation.DrawRow(sheet, row, new(TitleBlock.Inset + Scaled, y));
-            y += Apart;
+            sheet.Text(NameOf(isBack, platform.Plan.Spec.IsIsland), new(TitleBlock.Inset, y), HouseStyle.Subheading);
+            y += Titled;
+            foreach (var row in elevation.Rows(room))
+            {
+                y += tall;
+                elevation.DrawRow(sheet, row, new(TitleBlock.Inset + Scaled, y));
+                y += Apart;
+            }
         }
 
         Bent(sheet, platform.Plan, y + Between);
         TitleBlock.Draw(sheet, dossier, platform.Name, "Trestle", "Scale 1:1, full size of the model; the bent enlarged", "All figures in mm of the model.");
         return sheet;
     }
+
+    /// <summary>What a side is called.</summary>
+    internal static string NameOf(bool isBack, bool isIsland) => !isBack ? "Front" : isIsland ? "Front of the second face" : "Back";
 
     // The bent nearest to the middle of the trestle, with its measures.
     private static void Bent(Sheet sheet, PlatformPlan plan, double y)

@@ -8,7 +8,7 @@ using static System.FormattableString;
 
 namespace PlatformForge.Exports.Drawings;
 
-/// <summary>The front of a trestle laid flat, section by section.</summary>
+/// <summary>The front of a trestle laid flat, or its back, section by section.</summary>
 internal sealed class TrestleElevation
 {
     private const double Faint = 0.72;
@@ -16,14 +16,16 @@ internal sealed class TrestleElevation
     private readonly PlatformPlan plan;
     private readonly SectionSet set;
     private readonly LineLength along;
-    private readonly bool rising;
+    private readonly bool rising, isBack;
 
-    public TrestleElevation(PlatformDossier platform)
+    /// <param name="platform">The platform.</param>
+    /// <param name="isBack">Whether it is seen from behind: of an island, from its second track.</param>
+    public TrestleElevation(PlatformDossier platform, bool isBack = false)
     {
-        (set, plan) = (platform.Sections, platform.Sections.Plan);
-        var line = plan.Trestle!.Rows[0].Near;
+        (set, plan, this.isBack) = (platform.Sections, platform.Sections.Plan, isBack);
+        var line = isBack ? plan.Trestle!.Rows[^1].Far : plan.Trestle!.Rows[0].Near;
         along = new(plan.Stations[0], plan.Stations[^1], (a, b) => (plan.ToLayout(b, line.At(b)) - plan.ToLayout(a, line.At(a))).Length);
-        rising = plan.Side == Track.Side.Left;
+        rising = plan.Side == Track.Side.Left != isBack;
     }
 
     /// <summary>Sections in rows no longer than a room, from left to right; one that is longer has a row of its own.</summary>
@@ -47,7 +49,7 @@ internal sealed class TrestleElevation
         return rows;
     }
 
-    /// <summary>Length of a section's front, laid flat, mm.</summary>
+    /// <summary>Length of a section's front or back, laid flat, mm.</summary>
     public double Length(PlatformSection section) => along.To(section.To) - along.To(section.From);
 
     /// <summary>Draws a row with its lower left corner at a place.</summary>
@@ -76,10 +78,10 @@ internal sealed class TrestleElevation
     {
         var (spec, bents) = (plan.Spec, plan.Trestle!.Stretch);
         double deck = spec.Deck.Thickness, a = Math.Clamp(section.From, bents.From, bents.To), b = Math.Clamp(section.To, bents.From, bents.To);
-        var (timber, wall) = (new Fill(Palette.Of(TrestleBlocks.PaintOf(spec.Trestle!)), Faint), new Fill(Palette.Of(Paint.Wall), Faint));
+        var (timber, wall) = (new Fill(Palette.Of(TrestleBlocks.PaintOf(spec.Trestle!)), Faint), new Fill(Palette.Of(WallPaint), Faint));
         Band(sheet, of, section.From, a, _ => 0, s => Top(s) - deck, wall);
         Band(sheet, of, b, section.To, _ => 0, s => Top(s) - deck, wall);
-        if (spec.Trestle!.Boarded is BoardedSides.Front or BoardedSides.Both)
+        if (spec.Trestle!.Boarded is BoardedSides.Both || spec.Trestle.Boarded == (isBack ? BoardedSides.Back : BoardedSides.Front))
         {
             Band(sheet, of, a, b, _ => 0, s => Top(s) - deck, timber);
         }
@@ -91,8 +93,10 @@ internal sealed class TrestleElevation
         }
 
         Band(sheet, of, a, b, s => Top(s) - deck - spec.Trestle.Bearer, s => Top(s) - deck, timber);
-        double slab = Math.Max(deck, spec.Coping.Thickness);
-        Band(sheet, of, section.From, section.To, s => Math.Max(0, Top(s) - slab), Top, new(Palette.Of(CopingGrooves.PaintOf(plan)), Faint));
+        bool hasCoping = !isBack || spec.IsIsland;
+        double slab = hasCoping ? Math.Max(deck, spec.Coping.Thickness) : deck;
+        var paint = hasCoping ? CopingGrooves.PaintOf(plan) : Paint.Deck;
+        Band(sheet, of, section.From, section.To, s => Math.Max(0, Top(s) - slab), Top, new(Palette.Of(paint), Faint));
     }
 
     // The middle of a bent from the left end; figures of a pair beside a cut stand on either side of it.
@@ -104,7 +108,11 @@ internal sealed class TrestleElevation
         sheet.Text(Figures.Mm(rising ? place : along.Total - place), at + new Point2(0, 4), HouseStyle.Small, anchor);
     }
 
-    private double Top(double s) => plan.TopAt(s, plan.CopingFront.At(s));
+    // What walls under ramps show: their facing, or the bents' material where the foot of a ramp is solid.
+    private Paint WallPaint => plan.Spec is { Facing: { } facing } spec ? FacingRelief.PaintOf(isBack && !spec.IsIsland ? facing.Back : facing.Front)
+        : plan.Spec.Trestle!.Ramps == TrestleRamps.Bents ? TrestleBlocks.PaintOf(plan.Spec.Trestle) : Paint.Wall;
+
+    private double Top(double s) => plan.TopAt(s, (isBack ? plan.Back : plan.CopingFront).At(s));
 
     // A strip between two heights, with every bend of them.
     private void Band(Sheet sheet, Func<double, double, Point2> of, double from, double to, Func<double, double> low, Func<double, double> high, Fill fill)

@@ -300,13 +300,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
 
     private void Fittings()
     {
-        // Openings and piers of walls, which lie under the edges.
-        foreach (var (near, far, from, to) in PierView.Of(platform.Sections.Plan))
-        {
-            Point2 At(PlanLine line, double s) => plan.ToLayout(s, line.At(s));
-            Line(FullSizeLine.Below, [At(near, from), At(near, to), At(far, to), At(far, from), At(near, from)]);
-        }
-
+        PierView.Rings(platform.Sections.Plan).ToList().ForEach(ring => Line(FullSizeLine.Below, ring));
         foreach (var feature in plan.Features)
         {
             // Of a row of holes each has its number, and the first says what they are; a way through at either side makes no new row.

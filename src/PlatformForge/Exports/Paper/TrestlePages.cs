@@ -7,7 +7,7 @@ using static System.FormattableString;
 namespace PlatformForge.Exports.Paper;
 
 /// <summary>
-/// A trestle at full size: its front laid flat, section by section, and each bent that differs from the one before it, to build it of strip over the
+/// A trestle at full size: its front and back laid flat, section by section, and each bent that differs from the one before it, to build it of strip over the
 /// sheet or to hold a
 /// print against.
 /// </summary>
@@ -62,16 +62,17 @@ internal sealed class TrestlePages(string name, PlatformDossier platform, PaperS
 
     private bool Fits(Drawn drawn) => drawn.Width + (2 * Rim) <= room.Window.Width && drawn.Height + (2 * Rim) <= room.Window.Height;
 
-    private IEnumerable<Drawn> Drawings() => Fronts().Concat(Bents());
+    private IEnumerable<Drawn> Drawings() => Sides(isBack: false).Concat(Sides(isBack: true)).Concat(Bents());
 
     // A drawing a section: what goes together on the layout is laid side by side on the sheet.
-    private IEnumerable<Drawn> Fronts()
+    private IEnumerable<Drawn> Sides(bool isBack)
     {
-        var elevation = new TrestleElevation(platform);
+        var elevation = new TrestleElevation(platform, isBack);
+        string side = TrestleDrawing.NameOf(isBack, platform.Plan.Spec.IsIsland), from = isBack ? "from behind" : "from the track";
         double tall = platform.Sections.Plan.Profile.Level;
         foreach (var section in platform.Sections.Sections)
         {
-            yield return new(Invariant($"Front of section {section.Number}, from the track"), elevation.Length(section) + Scaled, Words + tall + Under,
+            yield return new(Invariant($"{side}, section {section.Number}, {from}"), elevation.Length(section) + Scaled, Words + tall + Under,
                 (sheet, corner) => elevation.DrawRow(sheet, [section], new(corner.X + Scaled, corner.Y + Words + tall)));
         }
     }
