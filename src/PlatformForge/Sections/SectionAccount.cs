@@ -40,7 +40,8 @@ internal sealed record SectionAccount(SectionVolumes Volumes, OverhangReport Ove
     public static SectionAccount Of(SectionForm form, VolumeParts parts, PrinterSpec printer, Memory memory, CancellationToken cancel)
     {
         var volumes = memory.Of("volumes of a section", parts, static (p, _) => p.Volumes(), cancel) with { Facing = form.Solid.ReliefVolume };
-        var overhangs = memory.Of("overhangs of a section", new OverhangInput(form, printer.Layer, printer.Nozzle, printer.LongestBridge), OverhangInput.Measured, cancel);
+        var lying = new OverhangInput(form, printer.Layer, printer.Nozzle, printer.LongestBridge);
+        var overhangs = memory.Of("overhangs of a section", lying, OverhangInput.Measured, cancel);
         return new(volumes, overhangs, memory.Of("forecast of a section", new ForecastInput(form, printer), ForecastInput.Made, cancel));
     }
 

@@ -3,6 +3,7 @@ using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Gltf;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Paper;
+using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Stock;
 using PlatformForge.Exports.Proving;
 using PlatformForge.Platforms.AsBuilt;
@@ -110,7 +111,10 @@ public static class BuildRun
         // What tells of the verdict is made once it is known.
         dossier = proven with { Verdict = VerdictLine.Brief(verdict, edges) };
         OutputFile[] files = [.. made.Files, .. OutputWork.Make([.. made.Paper.SelectMany(p => p.Bound(dossier.VerdictLine))], shelf, watch.Cancel)];
-        var told = OutputFiles.Told(dossier, choice, files, shelf, watch.Memory, watch.Cancel);
+
+        // The sheets that the book of drawings waited for are let go of before reports are written.
+        var known = dossier;
+        var told = new PictureTurns().InTurn(known.Platforms, () => OutputFiles.Told(known, choice, files, shelf, watch.Memory, watch.Cancel));
         return (Outcome.Of(new Filling(made.Manifest, [.. files, .. told])), dossier, verdict);
     }
 
