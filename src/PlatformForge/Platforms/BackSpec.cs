@@ -24,9 +24,23 @@ public sealed record BackSpec
 
     public BackKind Kind { get; init; } = BackKind.Wall;
 
-    /// <summary>A bank falls 1 in this. Default 1, 45 degrees: the flattest that prints with its section. Banks of earth fall 1 in 1½ to 1 in 2 (common
+    /// <summary>A bank falls 1 in this. 1, 45 degrees, is the flattest that prints with its section beside a level deck. Default 0.95, 46½ degrees,
+    /// which a slicer leaves alone that
+    /// supports what lies at 45 degrees or less; where ramps and curves take more of it than that, as much steeper as they want it. Banks of earth
+    /// fall 1 in 1½ to 1 in 2 (common
     /// practice, no source).</summary>
-    public double Slope { get; init; } = 1;
+    public double Slope
+    {
+        get => slope ?? Unasked;
+        init => slope = value;
+    }
+
+    private const double Unasked = 0.95;
+
+    private readonly double? slope;
+
+    /// <summary>Whether a slope is stated.</summary>
+    public bool StatesSlope => slope is not null;
 
     /// <summary>Whether a bank is a print of its own, which stands on its foot behind the platform's wall: then it may be as flat as asked.</summary>
     public bool Apart { get; init; }
@@ -67,7 +81,13 @@ public sealed record BackSpec
             b => b.Kind,
             (b, v) => b with { Kind = v },
             [("wall", BackKind.Wall), ("bank", BackKind.Bank), ("open", BackKind.Open)])
-        .Number("slope", NumberRange.From(0.2, 5), "", "A bank falls 1 in this.", b => b.Slope, (b, v) => b with { Slope = v })
+        .Number(
+            "slope",
+            NumberRange.From(0.2, 5),
+            "",
+            "A bank falls 1 in this; left out, as flat as prints with its section.",
+            b => b.Slope,
+            (b, v) => b with { Slope = v })
         .Flag(
             "apart",
             "Whether a bank is a print of its own, which stands on its foot behind the platform's wall: it may be as flat as wanted then.",

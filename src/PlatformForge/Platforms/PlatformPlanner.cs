@@ -65,7 +65,12 @@ public static class PlatformPlanner
     public static Outcome<PlatformPlan> Plan(PlatformRequest request)
     {
         var outcome = Planned(request with { Spec = RampRules.Settled(request.Spec, request.Site) }, out var shaped);
-        return shaped is not null && RampRules.Raised(request.Spec, shaped) is { } raised ? Planned(request with { Spec = raised }, out _) : outcome;
+        if (shaped is not null && RampRules.Raised(request.Spec, shaped) is { } raised)
+        {
+            outcome = Planned(request with { Spec = raised }, out shaped);
+        }
+
+        return shaped is not null && BankAngleRule.Steepened(shaped) is { } steepened ? Planned(request with { Spec = steepened }, out _) : outcome;
     }
 
     /// <summary>The plan of a platform by all its faces: one request a face, each telling of the whole platform with its own face first.</summary>
@@ -143,6 +148,7 @@ public static class PlatformPlanner
         shaped = plan;
         RampRules.Feet(plan, findings);
         TrestleRule.Feet(plan, findings);
+        BankAngleRule.Check(plan, findings);
         return HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
     }
 

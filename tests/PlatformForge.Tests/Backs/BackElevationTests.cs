@@ -64,7 +64,7 @@ public class BackElevationTests
     public void A_bank_is_drawn_from_the_decks_edge_to_the_ground_as_it_is_seen(Side side, double ground)
     {
         var ramp = new RampSpec(Gradient: 8, FootHeight: ground > 0 ? 2 : null);
-        var set = Made(side, s => s with { Back = new() { Kind = BackKind.Bank, Slope = 1, Ground = ground }, StartRamp = ramp });
+        var set = Made(side, s => s with { Back = new() { Kind = BackKind.Bank, Ground = ground }, StartRamp = ramp });
         Compare(set, (looked, met) => looked == Paint.Turf == (met?.Paint == Paint.Turf), 3000);
     }
 

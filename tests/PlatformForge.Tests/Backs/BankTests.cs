@@ -42,16 +42,16 @@ public class BankTests
     }
 
     /// <summary>A rib that hangs 5 mm under a level deck goes on under the bank as far down: an oblong from the front wall to the deck's edge, and beyond it
-    /// what lies between its foot and the shell, which falls at 45 degrees, a triangle. The shell's root under the edge is there without it.</summary>
+    /// what lies between its foot and the shell, which falls 1 in 0.95, a triangle. The shell's root under the edge is there without it.</summary>
     [Theory]
     [InlineData(Side.Left)]
     [InlineData(Side.Right)]
     public void Ribs_of_a_depth_hang_as_deep_under_a_bank(Side side)
     {
-        const double deep = 5, thick = 1.25, under = Height - Thick, clear = 60 - 1 - Thick;
+        const double deep = 5, thick = 1.25, slope = 0.95, under = Height - (Thick / slope), clear = 60 - 1 - Thick;
         PlatformPlan Plan(double pitch) => Workbench.Straight(420, side, s => s with
         {
-            Back = new() { Kind = BackKind.Bank },
+            Back = new() { Kind = BackKind.Bank, Slope = slope },
             StartRamp = new(Gradient: 8),
             Ribs = new() { Pitch = pitch, Thickness = thick, LongitudinalCount = 0, Depth = deep },
         });
@@ -59,7 +59,7 @@ public class BankTests
         double from = with.Profile.StartHead + 10, to = 600;
         var ribs = with.Ribs.Where(r => r.Kind == RibKind.Transverse && r.From > from && r.To < to).ToArray();
         Assert.True(ribs.Length >= 8);
-        double triangle = Math.Pow(under - (Height - Deck - deep), 2) / 2, root = Math.Pow(Thick - Deck, 2) / 2;
+        double triangle = slope * Math.Pow(under - (Height - Deck - deep), 2) / 2, root = Math.Pow(Thick - (slope * Deck), 2) / (2 * slope);
         double Level(PlatformPlan plan) => SolidRaiser.Volume([.. PlatformBody.Blocks(new FacetedPlan(plan), from, to).All]);
         Assert.Equal(ribs.Length * thick * ((clear * deep) + triangle - root), Level(with) - Level(without), 0.02); // ribs lie off the plan's grid
     }
@@ -70,7 +70,7 @@ public class BankTests
     [InlineData(Side.Left, false, 0, 5)]
     public void Sections_with_banks_are_sound_print_without_supports_and_fall_as_stated(Side side, bool ramps, double crossfall, double ground)
     {
-        double slope = BankRule.Flattest(new() { Crossfall = crossfall });
+        double slope = BankRule.Flattest(new() { Crossfall = crossfall }) - (ramps ? 0.01 : 0);
         var back = new BackSpec { Kind = BackKind.Bank, Slope = slope, Ground = ground };
         var plan = Workbench.Straight(ramps ? 420 : 300, side, s => s with
         {
@@ -90,15 +90,17 @@ public class BankTests
     {
         var set = Workbench.Made(Workbench.PendlewickAs(p => p with { Back = new() { Kind = BackKind.Bank }, Facing = FacingSpec.For(Scale) with { HasBack = false } }),
             Workbench.Printer, new());
+        Assert.InRange(set.Plan.Bank!.Slope, 0.85, 0.94); // steeper than beside straight ramps
         Assert.All(set.Sections, s => SoundSection.Check(s));
-        Assert.All(set.Sections.Where(s => s.From >= set.Plan.Profile.StartHead && s.To <= set.Plan.Profile.EndHead), s => Falls(s, 1, 2e-3));
+        Assert.All(set.Sections.Where(s => s.From >= set.Plan.Profile.StartHead && s.To <= set.Plan.Profile.EndHead), 
+            s => Falls(s, set.Plan.Bank!.Slope, 2e-3));
     }
 
     /// <summary>By cuts at all heights: the shell is as thick everywhere, level, as the back wall would be.</summary>
     [Fact]
     public void A_shell_is_nowhere_thinner_than_stated()
     {
-        var mesh = SolidRaiser.Raise([.. PlatformBody.Blocks(Straight(Side.Left, new() { Kind = BackKind.Bank })).All]).Mesh;
+        var mesh = SolidRaiser.Raise([.. PlatformBody.Blocks(Straight(Side.Left, new() { Kind = BackKind.Bank, Slope = 1 })).All]).Mesh;
         for (double z = 0.3; z < Height - Deck - 0.2; z += 0.5)
         {
             double back = Straight(Side.Left, new()).Back.Reach[0];
@@ -121,6 +123,55 @@ public class BankTests
         Assert.Empty(Rules(s => s with { Back = new() { Kind = BackKind.Bank, Ground = Figure(high) } }));
 
         static double Figure(Finding finding) => double.Parse(finding.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>Beside a ramp of 1 in g the face, which falls 1 in n square to the edge, and the deck lie at an angle whose tangent is 1 / (n √(1 +
+    /// 1/g²)): by the
+    /// cross product of what both hold, the edge, and their lines square to it.</summary>
+    [Theory]
+    [InlineData(Side.Left, 8)]
+    [InlineData(Side.Right, 6)]
+    public void Beside_a_ramp_a_bank_is_refused_that_lies_flatter_to_the_deck_than_45_degrees(Side side, double gradient)
+    {
+        PlatformRequest Asked(double slope) => Platforms.Bench.Straight(s => s with
+        {
+            Face = s.Face with { Side = side },
+            Back = new() { Kind = BackKind.Bank, Slope = slope },
+            StartRamp = new(Gradient: gradient, FootHeight: 2),
+        });
+        var told = Assert.Single(PlatformPlanner.Plan(Asked(1)).Findings, f => f.Severity == Severity.Error);
+        double angle = Math.Atan(1 / Math.Sqrt(1 + (1 / (gradient * gradient)))) * 180 / Math.PI;
+        Assert.Equal(("PF4170", true), (told.Code, told.Message.Contains(FormattableString.Invariant($" {angle:0.0#} degrees"), StringComparison.Ordinal)));
+        double cure = double.Parse(told.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal(Math.Floor(100 / Math.Sqrt(1 + (1 / (gradient * gradient)))) / 100, cure, 1e-9);
+        Assert.DoesNotContain(PlatformPlanner.Plan(Asked(cure)).Findings, f => f.Code == "PF4170");
+        Assert.DoesNotContain(PlatformPlanner.Plan(Asked(new BackSpec().Slope)).Findings, f => f.Code == "PF4170");
+    }
+
+    /// <summary>On a curve a ramp falls towards its back too. What is offered there lies at 45 degrees or more on the bed, triangle by triangle as
+    /// it is printed.</summary>
+    [Fact]
+    public void Beside_ramps_on_a_curve_all_of_a_bank_lies_at_45_degrees_or_more_on_the_bed()
+    {
+        PlatformSpec As(PlatformSpec p, double slope) => p with
+        {
+            Back = new() { Kind = BackKind.Bank, Slope = slope },
+            Facing = FacingSpec.For(Scale) with { HasBack = false },
+        };
+        var told = new List<Finding>();
+        BankAngleRule.Check(Workbench.PendlewickAs(p => As(p, 0.8)) is var plan ? plan with { Spec = As(plan.Spec, 1) } : plan, told);
+        double cure = double.Parse(Assert.Single(told).Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.InRange(cure, 0.85, 0.98);
+        var set = Workbench.Made(Workbench.PendlewickAs(p => As(p, cure)), Workbench.Printer, new());
+        Assert.Contains(set.Sections, s => s.To <= set.Plan.Profile.StartHead + 1e-6 || s.From >= set.Plan.Profile.EndHead - 1e-6);
+        foreach (var section in set.Sections)
+        {
+            var lying = section.PrintMesh();
+            var turf = Enumerable.Range(0, lying.TriangleCount).Where(t => lying.Paints[t] == (byte)Paint.Turf).Select(t => Normal(lying, t))
+                .Where(n => n.Z < 0 && n.Length > 0.5).Select(n => Math.Acos(-n.Z / n.Length) * 180 / Math.PI).ToArray();
+            Assert.NotEmpty(turf);
+            Assert.All(turf, angle => Assert.True(angle > 44.95, FormattableString.Invariant($"{section.Name}: {angle:0.000}")));
+        }
     }
 
     /// <summary>A bank of its own is a prism: half of its width times its height, or, on higher ground, with the oblong under that.</summary>

@@ -113,6 +113,21 @@ public class SkewTests
         Assert.All(Workbench.Made(plan, Workbench.Printer, new()).Sections, SoundSection.Check);
     }
 
+    [Theory]
+    [InlineData(Side.Left, 25, -25)]
+    [InlineData(Side.Right, 25, 25)]
+    [InlineData(Side.Right, -40, 10)]
+    public void A_bank_with_skew_ends_stands_on_the_baseboard_and_not_in_it(Side side, double start, double end)
+    {
+        var plan = Workbench.Straight(260, side, s => s with
+        {
+            Skew = new() { Start = start, End = end },
+            Deck = s.Deck with { Width = 32 },
+            Back = new() { Kind = BackKind.Bank },
+        });
+        Assert.All(Workbench.Made(plan, Workbench.Printer, new()).Sections, s => Assert.Equal(0, s.Solid.Mesh.Box().Low.Z, 1e-6));
+    }
+
     [Fact]
     public void Cuts_that_are_not_stated_or_have_no_room_to_turn_are_refused_with_a_figure_that_is_taken()
     {

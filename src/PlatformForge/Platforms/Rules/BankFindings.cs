@@ -6,10 +6,11 @@ namespace PlatformForge.Platforms.Rules;
 /// <summary>The messages on backs of platforms.</summary>
 internal static class BankFindings
 {
-    public static Finding TooFlat(string key, double slope, double flattest) => Finding.Error(
+    public static Finding TooFlat(string key, double slope, double flattest, double angle) => Finding.Error(
         "PF4170",
         key,
-        Invariant($"A bank of 1 in {slope:0.###} lies at {Angle(slope):0.#} degrees: printed with its section, it would hang free."),
+        Invariant($"A bank of 1 in {slope:0.###} lies at {angle:0.0#} degrees to the deck, of which 45 print without supports: ")
+            + "printed with its section, it would hang free.",
         Invariant($"Give 1 in {flattest:0.##} or steeper; what is flatter is a print of its own behind a wall (apart = true)."),
         FaultKind.DesignRule).Curing(flattest);
 
@@ -37,6 +38,4 @@ internal static class BankFindings
         Invariant($"The ground behind lies {ground:0.###} mm over the baseboard, not below the deck's back edge where that is lowest."),
         Invariant($"Give {most:0.#} mm or less, or make the ramps' feet higher."),
         FaultKind.DesignRule).Curing(most);
-
-    private static double Angle(double slope) => Math.Atan(1 / slope) * 180 / Math.PI;
 }

@@ -6,18 +6,16 @@ namespace PlatformForge.Platforms.Rules;
 /// <summary>What of a platform's back can be told before anything is planned.</summary>
 internal static class BankRule
 {
-    /// <summary>Flattest angle, degrees, between a bank's face and the deck at which it prints without supports on its deck or upright: what
-    /// hangs free is measured from here on too.</summary>
-    private const double FlattestAngle = 43.05;
-
     // Least height of a bank at a ramp's foot, mm: what lies lower is no bank.
     private const double LeastBank = 1;
 
-    /// <summary>The flattest slope that prints with a section, as n of 1 in n: 45 degrees, or steeper where the deck falls towards it.</summary>
+    /// <summary>The flattest slope that prints with a section beside a level deck, as n of 1 in n: 45 degrees, or steeper where the deck falls
+    /// towards it. What ramps and
+    /// curves take of it is told when they are planned, see <see cref="BankAngleRule"/>.</summary>
     public static double Flattest(DeckSpec deck)
     {
         double fall = deck.Crossfall > 0 ? Math.Atan(1 / deck.Crossfall) : 0;
-        return Math.Min(1, Math.Floor(100 / Math.Tan((FlattestAngle * Math.PI / 180) + fall)) / 100);
+        return Math.Floor((100 / Math.Tan((BankAngleRule.LeastAngle * Math.PI / 180) + fall)) + Tolerances.Rounding) / 100;
     }
 
     public static void Check(PlatformSpec spec, PlatformSite site, List<Finding> findings)
@@ -49,7 +47,7 @@ internal static class BankRule
             double flattest = Flattest(spec.Deck), lowest = Lowest(spec, site) - LeastBank;
             if (!back.Apart && back.Slope > flattest + Tolerances.Rounding)
             {
-                findings.Add(BankFindings.TooFlat(key + ".slope", back.Slope, flattest));
+                findings.Add(BankFindings.TooFlat(key + ".slope", back.Slope, flattest, Angle(back.Slope, spec.Deck)));
             }
 
             if (back.Ground > lowest)
@@ -58,6 +56,10 @@ internal static class BankRule
             }
         }
     }
+
+    // Between a bank's face and the deck, degrees.
+    private static double Angle(double slope, DeckSpec deck) =>
+        (Math.Atan(1 / slope) - (deck.Crossfall > 0 ? Math.Atan(1 / deck.Crossfall) : 0)) * 180 / Math.PI;
 
     // The lowest height of the deck's back edge, about: on a curve a ramp's foot is not quite level.
     private static double Lowest(PlatformSpec spec, PlatformSite site)

@@ -67,10 +67,13 @@ internal static class BankBlocks
         }
     }
 
-    /// <summary>Takes away what a low bank's shell would put under the baseboard.</summary>
+    /// <summary>Takes away what a low bank's shell would put under the baseboard, or one whose lines across turn: along those the face's planes are
+    /// not parallel to the line at
+    /// which the shell's inner side meets the baseboard.</summary>
     public static void Remove(FacetedPlan chart, double from, double to, List<ColumnBlock> blocks)
     {
-        if (chart.Plan.Bank is { IsApart: false } bank && chart.Chainages(from, to).Any(s => bank.Foot.At(s) - bank.Edge.At(s) < bank.Thickness))
+        if (chart.Plan.Bank is { IsApart: false } bank
+            && (chart.Plan.Body.Across is not null || chart.Chainages(from, to).Any(s => bank.Foot.At(s) - bank.Edge.At(s) < bank.Thickness)))
         {
             var ring = chart.Ring(bank.Edge.Shifted(-bank.Thickness), bank.Foot.Shifted(1), chart.Chainages(from, to));
             blocks.Add(Layer.Removed(ring, new(-bank.Depth - Layer.Above), Layer.Baseboard, Paint.Wall));
