@@ -10,5 +10,8 @@ public sealed record BrickworkSpec(Bond Bond, int StretcherCourses, BrickModule 
 {
     public override WallFinish Finish => WallFinish.Brick;
 
+    /// <summary>Height of a course with its bed as it is laid, mm: drawn out, so that whole ones fill the wall.</summary>
+    public double Course => Coursing.Even(Module.Course, Laying.Room);
+
     public override IWallPattern On(FlatWall wall) => new BrickPattern(this, wall);
 }

@@ -42,6 +42,7 @@ internal abstract class CoursedPattern : IWallPattern
         {
             Row(row, spans);
             openings?.Part(row, spans, LeastCut);
+            openings?.Join(row, spans, LeastCut);
             var under = openings?.Under(row) ?? foot;
             outlines.Clear();
             foreach (var (from, to) in spans)
@@ -78,11 +79,15 @@ internal abstract class CoursedPattern : IWallPattern
         foreach (var (at, shape) in wall.Openings)
         {
             var run = Array.Find(runs, r => r.From < at && r.To > at);
-            double sill = Nearest(rows.Select(r => r.High + OpeningCut.Ledge), shape.Sill),
-                head = sill + shape.Height - shape.Rise, spring = Nearest(rows.Select(r => shape.Rise > 0 ? r.High : r.Low - OpeningCut.Ledge).Where(y => y > sill + 0.1), head);
-            var cut = new OpeningCut(shape, Laying.Joint, Sides(run, at - (shape.Width / 2), at + (shape.Width / 2)), sill, spring);
-            if (cut.Middle - cut.Reach > run.From && cut.Middle + cut.Reach < run.To && cut.Highest < top.Range(cut.Middle - cut.Reach, cut.Middle + cut.Reach).Low
-                && cut.Sill > foot.Range(cut.Left, cut.Right).High)
+            double sill = Nearest(rows.Select(r => r.High + OpeningCut.Ledge), shape.Sill), head = sill + shape.Height - shape.Rise;
+            var (left, right) = Sides(run, at - (shape.Width / 2), at + (shape.Width / 2));
+            OpeningCut Sprung(double spring) => new(shape, Laying.Joint, (left, right), sill, spring);
+            var sprung = rows.Select(r => shape.Rise > 0 ? r.High : r.Low - OpeningCut.Ledge).Where(y => y > sill + 0.1).Append(head).Select(Sprung).SkipLast(rows.Length > 0 ? 1 : 0);
+            OpeningCut[] fitting = [.. sprung.Where(c => c.Middle - c.Reach > run.From && c.Middle + c.Reach < run.To
+                && c.Highest < top.Range(c.Middle - c.Reach, c.Middle + c.Reach).Low && c.Sill > foot.Range(c.Left, c.Right).High)];
+
+            // Of all heights at which it may spring the nearest to the one wished for at which its arch leaves no sliver of the course over it.
+            if (fitting.Length > 0 && fitting.MinBy(c => Math.Abs(c.Spring - head) + (LeavesSliver(c, rows) ? top.Highest : 0)) is { } cut)
             {
                 cuts.Add(cut);
             }
@@ -92,6 +97,10 @@ internal abstract class CoursedPattern : IWallPattern
 
         static double Nearest(IEnumerable<double> places, double wish) => places.DefaultIfEmpty(wish).MinBy(y => Math.Abs(y - wish));
     }
+
+    // Whether less than half of a course lies over an arch's crown.
+    private static bool LeavesSliver(OpeningCut cut, WallRow[] rows) => cut.IsArch && Array.Exists(rows, r =>
+        cut.Highest > r.Low && cut.Highest < r.High && r.High - cut.Highest < (r.High - r.Low) / 2);
 
     // A place off the bends of the wall, on its own side.
     private double Off(double at)
@@ -110,9 +119,10 @@ internal abstract class CoursedPattern : IWallPattern
     /// <summary>Whether a row goes all round in one band, without any joint.</summary>
     protected virtual bool IsBand(in WallRow row) => false;
 
-    /// <summary>The courses of one height between two heights, from the top, counted from the datum down.</summary>
-    protected IEnumerable<WallRow> Even(double course, double highest, double lowest)
+    /// <summary>The courses of one height between two heights, from the top, counted from the datum down; drawn out, so that none is split at the foot.</summary>
+    protected IEnumerable<WallRow> Even(double stated, double highest, double lowest)
     {
+        double course = Coursing.Even(stated, Laying.Room);
         int first = -(int)Math.Ceiling((highest - Laying.Datum) / course), last = (int)Math.Floor((Laying.Datum - lowest) / course);
         for (int i = first; i <= last; i++)
         {

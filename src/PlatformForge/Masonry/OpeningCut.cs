@@ -56,6 +56,13 @@ internal sealed class OpeningCut
     /// <summary>The highest that it takes up, mm.</summary>
     public double Highest => IsArch ? Centre.Y + Over : Crown + Ledge;
 
+    /// <summary>Half of what the back of its arch takes up along the wall at a height, mm.</summary>
+    public double HalfAt(double height)
+    {
+        double up = Math.Max(height, Spring) - Centre.Y;
+        return Math.Min(Reach, Math.Sqrt(Math.Max(0, (Over * Over) - (up * up))));
+    }
+
     public double Middle => (Left + Right) / 2;
 
     private double Radius { get; }

@@ -62,6 +62,50 @@ internal sealed class OpeningSet(IReadOnlyList<OpeningCut> cuts, EdgeLine foot, 
         }
     }
 
+    /// <summary>Adds pieces of which the back of an arch would leave less than the least along their lower side to those beside them, farther from its crown.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="spans">Its pieces.</param>
+    /// <param name="least">The least, mm.</param>
+    public void Join(in WallRow row, List<(double From, double To)> spans, double least)
+    {
+        foreach (var cut in cuts)
+        {
+            if (!cut.IsArch || row.High <= cut.Spring + Hair || row.Low >= cut.Highest)
+            {
+                continue;
+            }
+
+            double half = cut.HalfAt(row.Low), middle = cut.Middle;
+            if (cut.HalfAt(row.High) > 0 && spans.FindIndex(s => s.From < middle && s.To > middle) is var whole and >= 0)
+            {
+                // The arch comes through the row: what lies to its left and to its right are two.
+                spans.Insert(whole + 1, (middle, spans[whole].To));
+                spans[whole] = (spans[whole].From, middle);
+            }
+
+            for (int i = spans.Count - 2; i >= 0; i--)
+            {
+                // To the right of the crown a short one goes to its right neighbour.
+                var (from, to) = spans[i];
+                if ((from + to) / 2 > middle && from < middle + half && to - (middle + half) < least)
+                {
+                    spans[i + 1] = (from, spans[i + 1].To);
+                    spans.RemoveAt(i);
+                }
+            }
+
+            for (int i = 1; i < spans.Count; i++)
+            {
+                var (from, to) = spans[i];
+                if ((from + to) / 2 < middle && to > middle - half && middle - half - from < least)
+                {
+                    spans[i - 1] = (spans[i - 1].From, to);
+                    spans.RemoveAt(i--);
+                }
+            }
+        }
+    }
+
     /// <summary>What a row stays over: the wall's foot, or the backs of the arches that spring under it.</summary>
     public EdgeLine Under(in WallRow row)
     {

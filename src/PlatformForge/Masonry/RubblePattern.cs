@@ -21,6 +21,9 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
 
     private readonly EdgeLine top = new(wall.Top, -spec.Laying.Bed), foot = new(wall.Foot, spec.Laying.Foot);
 
+    // Height of a row of places: whole ones fill the wall.
+    private readonly double row = Coursing.Even(spec.Size, spec.Laying.Room);
+
     private OpeningCut[] cuts = [];
     private double[]? turns;
 
@@ -29,8 +32,8 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
     public IEnumerable<WallRegion> Regions()
     {
         // Rows count from the datum, so that all sections' stones are drawn alike; each section has its own lengths.
-        int first = -(int)Math.Ceiling((top.Highest - spec.Laying.Datum) / spec.Size) - 1,
-            last = (int)Math.Floor((spec.Laying.Datum - foot.Lowest) / spec.Size) + 1;
+        int first = -(int)Math.Ceiling((top.Highest - spec.Laying.Datum) / row) - 1,
+            last = (int)Math.Floor((spec.Laying.Datum - foot.Lowest) / row) + 1;
         cuts = [.. wall.Openings.Select(SetOut)];
         foreach (var region in cuts.SelectMany(c => c.Regions(spec.Laying.Depth, x => OffBends([new(x, 0)])[0].X)))
         {
@@ -52,14 +55,14 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
     }
 
     // Places of a row; on a ring those near its opening a second time beyond it.
-    private (Point2 At, int Run, bool IsOwn)[] Row(int row)
+    private (Point2 At, int Run, bool IsOwn)[] Row(int number)
     {
         var places = new List<(Point2 At, int Run, bool IsOwn)>();
-        double step = RubbleSpec.Aspect * spec.Size, height = spec.Laying.Datum - ((row + 0.5) * spec.Size);
+        double step = RubbleSpec.Aspect * spec.Size, height = spec.Laying.Datum - ((number + 0.5) * row);
         for (int r = 0; r < wall.Runs.Count; r++)
         {
             var run = wall.Runs[r];
-            int columns = Math.Max(1, (int)Math.Round((run.To - run.From) / step) + (row & 1));
+            int columns = Math.Max(1, (int)Math.Round((run.To - run.From) / step) + (number & 1));
 
             // A column stands on each corner, and half a distance from each stop.
             double before = run.CornerBefore ? 0 : 0.5, apart = (run.To - run.From) / (columns + (run.CornerBefore == run.CornerAfter ? 0 : 0.5));
@@ -67,8 +70,8 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
             for (int k = 0; k < count; k++)
             {
                 double aside = 2 * (k == 0 && run.CornerBefore ? AlongAtCorners : Along) * apart;
-                places.Add((new(run.From + ((k + before) * apart) + ((Draw(row, r, k, 1) - 0.5) * aside), height
-                    + ((Draw(row, r, k, 2) - 0.5) * 2 * Up * spec.Size)), r, true));
+                places.Add((new(run.From + ((k + before) * apart) + ((Draw(number, r, k, 1) - 0.5) * aside), height
+                    + ((Draw(number, r, k, 2) - 0.5) * 2 * Up * row)), r, true));
             }
         }
 
@@ -77,7 +80,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
         static (Point2 At, int Run, bool IsOwn) Beyond((Point2 At, int Run, bool IsOwn) place, double by) => (place.At + new Point2(by, 0), place.Run, false);
     }
 
-    private double Draw(int row, int run, int column, int what) => SeededDraw.At(spec.Seed, row, (1000 * run) + column, what);
+    private double Draw(int number, int run, int column, int what) => SeededDraw.At(spec.Seed, number, (1000 * run) + column, what);
 
     // What is nearer to a place than to the others, less half a joint, inside the wall; nothing where it is too small.
     private Point2[] Stone(Point2 at, int run, Point2[] others)

@@ -8,13 +8,14 @@ namespace PlatformForge.Masonry;
 internal sealed class StonePattern : CoursedPattern
 {
     // Heights of courses as shares of the mean one.
-    private static readonly double[] Heights = [1, StoneworkSpec.LeastCourse, 1.25, 1];
+    private static readonly double[] Shares = [1, StoneworkSpec.LeastCourse, 1.25, 1];
 
     // Stones at corners and stops, as shares of the mean length.
     private const double LongQuoin = 1.3, ShortQuoin = 0.75;
 
     private readonly StoneworkSpec spec;
     private readonly List<double>[] above, present;
+    private readonly IReadOnlyList<double> whole;
 
     public StonePattern(StoneworkSpec spec, FlatWall wall)
         : base(spec.Laying, wall)
@@ -22,6 +23,7 @@ internal sealed class StonePattern : CoursedPattern
         this.spec = spec;
         above = [.. Runs.Select(_ => new List<double>())];
         present = [.. Runs.Select(_ => new List<double>())];
+        whole = Heights(spec.Course, spec.Seed, spec.Laying.Room);
     }
 
     public override double GreatestDraw => 0;
@@ -62,13 +64,16 @@ internal sealed class StonePattern : CoursedPattern
         }
     }
 
-    private double Height(int course) => Height(spec.Course, spec.Seed, course);
+    private double Height(int course) => course >= 0 && course < whole.Count ? whole[course] : Drawn(spec.Course, spec.Seed, course);
 
-    /// <summary>Height of a course with its bed, mm.</summary>
+    /// <summary>Heights of the courses with their beds that fill a wall, from the coping down, mm.</summary>
     /// <param name="mean">Of the mean course.</param>
     /// <param name="seed">Which of all walls it is.</param>
-    /// <param name="course">Its number from the datum down.</param>
-    public static double Height(double mean, int seed, int course) => mean * Heights[(int)(Heights.Length * SeededDraw.At(seed, course, -1))];
+    /// <param name="room">What they fill.</param>
+    public static IReadOnlyList<double> Heights(double mean, int seed, double room) =>
+        Coursing.Varied(course => Drawn(mean, seed, course), StoneworkSpec.LeastCourse * mean, room);
+
+    private static double Drawn(double mean, int seed, int course) => mean * Shares[(int)(Shares.Length * SeededDraw.At(seed, course, -1))];
 
     /// <summary>Middles of the joints of a course, the run's ends among them.</summary>
     private List<double> Breaks(int course, RunRoom run, List<double> above)

@@ -12,6 +12,9 @@ public sealed record WallLaying(double Joint, double Depth, double Datum, double
     /// <summary>Joint kept over the lower edge, mm: that of stops, but over a ledge of the wall.</summary>
     public double Foot { get; init; } = Stop;
 
+    /// <summary>Height from the ground under the lowest course to the coping, mm, which whole courses fill; nothing where they go on as they come.</summary>
+    public double Room { get; init; }
+
     /// <summary>How far these courses stand before the wall's deepest part, mm: by so much farther apart are its corners, and nearer its inner ones, so the
     /// bond is set
     /// out by the deepest part's lengths.</summary>

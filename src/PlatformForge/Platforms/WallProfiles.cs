@@ -35,17 +35,14 @@ public static class WallProfiles
         ArgumentNullException.ThrowIfNull(spec);
         ArgumentNullException.ThrowIfNull(site);
         var facing = spec.Facing!;
-        double joint = JointOf(facing), brick = BrickModule.Of(facing.Gauge, site.Scale).Course;
+        double joint = JointOf(facing), room = under - Coursing.Foot, brick = BrickModule.Of(facing.Gauge, site.Scale).Course;
         var laid = new[] { facing.Front, facing.Ends, facing.Back }.FirstOrDefault(w => w is WallFinish.Brick or WallFinish.Stone or WallFinish.Rubble);
+        var stones = laid == WallFinish.Stone ? StonePattern.Heights(facing.StoneCourse, facing.Seed, room) : [];
+        double even = Coursing.Even(laid switch { WallFinish.Stone => facing.StoneCourse, WallFinish.Rubble => facing.RubbleSize, _ => brick }, room);
         var courses = new List<(double High, double Low)>();
-        for (double high = under - joint; high > 0 || courses.Count < 2;)
+        for (double high = under - joint; high > Coursing.Foot + Units.Tolerances.Rounding || courses.Count < 2;)
         {
-            double height = laid switch
-            {
-                WallFinish.Stone => StonePattern.Height(facing.StoneCourse, facing.Seed, courses.Count),
-                WallFinish.Rubble => facing.RubbleSize,
-                _ => brick,
-            };
+            double height = courses.Count < stones.Count ? stones[courses.Count] : even;
             courses.Add((high, high - (height - joint)));
             high -= height;
         }

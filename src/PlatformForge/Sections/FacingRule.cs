@@ -96,9 +96,10 @@ internal static class FacingRule
             yield return FacingFindings.BedCoursesOnly(key, printer.Nozzle, fit.Header, nozzle >= FinestNozzle ? nozzle : null);
         }
 
-        if (fit.Courses && sections.Pose == PrintPose.Upright && Math.Abs(fit.Layers - Math.Round(fit.Layers)) > WholeLayers)
+        double course = Coursing.Even(fit.Module.Course, WallProfiles.Under(plan) - Coursing.Foot), layers = course / printer.Layer;
+        if (fit.Courses && sections.Pose == PrintPose.Upright && Math.Abs(layers - Math.Round(layers)) > WholeLayers)
         {
-            yield return FacingFindings.LayersNotWhole(key, fit.Module.Course, printer.Layer, FacingFit.LeastLayers);
+            yield return FacingFindings.LayersNotWhole(key, course, printer.Layer, FacingFit.LeastLayers);
         }
     }
 

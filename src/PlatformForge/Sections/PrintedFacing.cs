@@ -40,9 +40,8 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
             return null;
         }
 
-        var laying = new WallLaying(
-            spec.Joint, spec.Depth, WallProfiles.Under(plan) - spec.Joint, Math.Max(LeastStop, (spec.Joint / 2) - joint.EndTrim), spec.Joint,
-            printer.Nozzle / 2);
+        double under = WallProfiles.Under(plan);
+        var laying = Laying(spec, under, Math.Max(LeastStop, (spec.Joint / 2) - joint.EndTrim), printer) with { Room = under - Coursing.Foot };
         var piers = walls.ToDictionary(w => w.Wall, w => WallNames.OfPiers(plan, w.Wall));
         var profile = WallProfiles.Of(plan);
         var faces = walls.SelectMany(w => piers[w.Wall].SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w.Wall).Select(n => (w.Finish, Wall: n)));
@@ -61,6 +60,10 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
                 .SelectMany(w => profile.Zones.Select(z => WallNames.OfZone(w, z))).Except(all.SelectMany(f => f.Walls))],
         };
     }
+
+    // Courses hang from a height, down to the ground under the lowest.
+    private static WallLaying Laying(FacingSpec spec, double under, double stop, PrinterSpec printer) =>
+        new(spec.Joint, spec.Depth, under - spec.Joint, stop, spec.Joint, printer.Nozzle / 2) { Foot = Coursing.Foot };
 
     // What is laid on a part of the walls' height keeps its beds over and under the ledges there.
     private static WallLaying Within(WallLaying laying, in WallZone zone) => laying with
@@ -85,7 +88,8 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
 
         // Courses go on beside ramps as beside the level deck, whose coping is the highest.
         double under = bands.Max(b => Math.Min(plan.TopAt(b.From, b.Near.At(b.From)), plan.TopAt(b.To, b.Near.At(b.To))) + b.Made.Rise - b.Made.Wall!.Coping);
-        var laying = new WallLaying(spec.Joint, spec.Depth, under - spec.Joint, Math.Max(LeastStop, (spec.Joint / 2) - trim), spec.Joint, printer.Nozzle / 2);
+        double high = bands.Max(b => b.Made.Rise - b.Made.Wall!.Coping);
+        var laying = Laying(spec, under, Math.Max(LeastStop, (spec.Joint / 2) - trim), printer) with { Room = high - Coursing.Foot };
         return Work(spec.Front, spec, laying, plan.Site.Scale, printer) is { } work
             ? new([new(work, [WallNames.Retaining])], []) { Front = spec.Front } : null;
     }

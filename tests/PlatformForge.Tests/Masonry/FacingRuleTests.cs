@@ -110,9 +110,10 @@ public class FacingRuleTests
     public void Printed_upright_courses_that_are_no_whole_layers_are_told_with_a_layer_that_makes_them_so()
     {
         var note = Assert.Single(Of(FacingSpec.For(new(76.2)), sections: new SectionSpec { Pose = PrintPose.Upright }), f => f.Code == "PF5034");
-        Assert.Contains("0.197", note.Remedy, StringComparison.Ordinal);
+        Assert.Contains("0.205", note.Remedy, StringComparison.Ordinal);
         Assert.DoesNotContain(
-            Of(FacingSpec.For(new(76.2)) with { Gauge = BrickGauge.Imperial }, sections: new SectionSpec { Pose = PrintPose.Upright }), f =>
+            Of(FacingSpec.For(new(76.2)) with { Gauge = BrickGauge.Imperial }, sections: new SectionSpec { Pose = PrintPose.Upright },
+                change: s => s with { Height = s.Height - 0.45 }), f => // 18 courses of 1 mm
                 f.Code == "PF5034");
     }
 

@@ -143,7 +143,7 @@ public class FinishTests
         Assert.All(posts, p => Assert.Equal(152.4 / 76.2, Right(p) - Left(p), 1e-6));
         Assert.Equal(240 - 2 - (2 * spec.Laying.Stop), Left(posts[^1]) - Left(posts[0]), 1e-6);
         var planks = Laid(f => f with { Front = WallFinish.UprightPlanks }, Flat(240, 18)).Regions;
-        Assert.All(planks, p => Assert.Equal(18 - spec.Laying.Stop - spec.Laying.Bed, Top(p) - p.Outline.Min(q => q.Y), 1e-6));
+        Assert.All(planks, p => Assert.Equal(18 - spec.Laying.Foot - spec.Laying.Bed, Top(p) - p.Outline.Min(q => q.Y), 1e-6));
         Assert.Equal(103, planks.Length); // 240 mm of planks of 2.31
     }
 
@@ -234,7 +234,7 @@ public class FinishTests
     {
         var plan = Workbench.Straight(60, Side.Left, s => s with { Facing = change(Facing) });
         var work = PrintedFacing.Of(plan, Workbench.Printer, new())!.Finishes[0].Work;
-        work = work with { Laying = work.Laying with { Datum = wall.Top[0].Y - work.Laying.Bed } };
+        work = work with { Laying = work.Laying with { Datum = wall.Top[0].Y - work.Laying.Bed, Room = 0 } };
         return ([.. work.On(wall).Regions()], work);
     }
 

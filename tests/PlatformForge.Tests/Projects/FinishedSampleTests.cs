@@ -124,7 +124,7 @@ public class FinishedSampleTests
         Assert.Equal(below, paper.Lines.Count(l => l.Kind == PlatformForge.Exports.Paper.FullSizeLine.Below));
     }
 
-    private static PlatformForge.Exports.Dossier Designed(string name) => Once.GetOrAdd(name, n =>
+    internal static PlatformForge.Exports.Dossier Designed(string name) => Once.GetOrAdd(name, n =>
     {
         var project = ProjectReader.ReadFile(Path.Combine(House.SourceTree.Root, "presets", "finished", n + ".toml"));
         Assert.NotNull(project.Value);

@@ -18,7 +18,7 @@ public sealed record FacingReport(
     internal static FacingReport? Of(SectionSet set) => set.Facing is not { } facing ? null : new(
         [.. facing.Finishes.Select(f => FacingSpec.Name(f.Work.Finish))], facing.Finishes[0].Work.Laying.Joint, facing.Finishes[0].Work.Laying.Depth,
         [.. set.Sections.SelectMany(FacedWallReport.Of)],
-        facing.Brickwork is { } b ? new(FacingSpec.Name(b.Bond), b.Module.Stretcher, b.Module.Header, b.Module.Course, b.Perpends) : null,
+        facing.Brickwork is { } b ? new(FacingSpec.Name(b.Bond), b.Module.Stretcher, b.Module.Header, b.Course, b.Perpends) : null,
         WallOpeningReport.Of(set) is { Count: > 0 } openings ? openings : null, PierReport.Of(set) is { Count: > 0 } piers ? piers : null);
 }
 

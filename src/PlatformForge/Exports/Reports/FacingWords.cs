@@ -33,8 +33,10 @@ internal static class FacingWords
 
         to.Say(Invariant($"Joints are {Figures.Fine(facing.Joint)} mm wide and stand back {Figures.Fine(facing.Depth)}; ")
             + "what is laid stands where a smooth wall would, so no clearance is lost.");
-        to.Say("Courses are level and hang from the deck's underside at the front: a slope over them, the fall of the deck and the baseboard "
-            + "cut them, and nothing else does. "
+        to.Say("Courses are level, and whole ones lie between the baseboard and the deck's underside at the front"
+            + (set.Facing.Brickwork is { } bricks && bricks.Course / bricks.Module.Course is var drawn && drawn > 1 + Told
+                ? Invariant($", drawn out by {Figures.Fixed(100 * (drawn - 1), 1)} % for that") : "")
+            + ": a slope over them and the fall of the deck cut them, and nothing else does. "
             + (set.Cuts.Count > 0
                 ? PierWords.Hides(set) ? "Between two sections there is a straight joint, with closers on either side; piers stand beside it." : "Between two sections there is a straight joint, with closers beside the last bricks on either side as at an end: "
                     + "it shows as an upright line at each cut."
@@ -44,6 +46,9 @@ internal static class FacingWords
         OpeningWords.Say(to, set);
         Table(to, facing);
     }
+
+    // Courses drawn out by less than this share are told as they are.
+    private const double Told = 5e-4;
 
     private static void Table(DocumentBuilder to, FacingReport facing) => to.Table(
             "Faced walls", ["section", "finish", "walls", "length", "courses", "pieces", "drawn out by at most", "their faces, cm²"],

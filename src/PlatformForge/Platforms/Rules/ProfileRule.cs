@@ -29,7 +29,7 @@ internal static class ProfileRule
             return;
         }
 
-        // Whole courses in the wall, its lowest one left aside, which the baseboard cuts.
+        // Whole courses in the wall; of one too low for a second the baseboard cuts it.
         double wall = site.RailTop + spec.Height - spec.Deck.Thickness;
         var courses = WallProfiles.Courses(spec, site, wall);
         int whole = courses.Count(c => c.Low > 0), corbelled = facing.Corbel?.Courses ?? 0, steps = facing.Plinth?.Steps ?? 0;
