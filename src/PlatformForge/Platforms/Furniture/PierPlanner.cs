@@ -58,8 +58,22 @@ internal static class PierPlanner
             return new(number, isFar, middle - half, middle + half, beside is { } c && Math.Abs(c - middle) < 1.01 * Room(c) ? c : null);
         }
 
-        // From a cut to the middle of a pier beside it: its facing, with what stands out of its sides, ends a joint from the cut.
-        private double Room(double at) => ((piers.Width / 2) + plan.Spec.Facing!.ProfileDepth + plan.Spec.Facing.Joint) / Stretch(at);
+        // From a cut to the middle of a pier beside it: its facing ends a joint from the cut, or, where a profile leaves more than that beside some of its parts,
+        // the least piece beside the one that stands out farthest, so that none shows bare mortar.
+        private double Room(double at) => ((piers.Width / 2) + Profile + Land) / Stretch(at);
+
+        private double Profile => plan.Spec.Facing!.ProfileDepth;
+
+        private double Land => Profile <= 2 * WallProfile.Hair ? plan.Spec.Facing!.Joint : Math.Max(plan.Spec.Facing!.Joint, Least(plan.Spec.Facing!));
+
+        // A closer, or the least that is laid of stones beside an opening, with its joint.
+        private double Least(FacingSpec facing) => (isFar && !plan.Spec.IsIsland ? facing.Back : facing.Front) switch
+        {
+            WallFinish.Brick => BrickModule.Of(facing.Gauge, plan.Site.Scale).Header / 2,
+            WallFinish.Stone => StoneworkSpec.LeastStone / 2 * facing.StoneLength,
+            WallFinish.Rubble => StoneworkSpec.LeastStone / 2 * facing.RubbleSize,
+            _ => 0,
+        };
 
         private double Stretch(double at) => plan.Spine.Stretch(at, line.At(at));
 
