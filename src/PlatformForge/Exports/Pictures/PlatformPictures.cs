@@ -32,6 +32,7 @@ public static class PlatformPictures
         var bodies = platform.Sections.Sections.Select(s => new SceneBody(s.Solid.Mesh, Paints))
             .Concat(platform.Sections.Lines.Pieces.Select(p => new SceneBody(p.Solid.Mesh, Paints)))
             .Concat(stage.Tracks())
+            .Concat(RampPaths.Of(platform.Sections.Plan))
             .Concat(furnished ? new Furnishing(platform.Plan).Bodies().Concat(stage.Vehicles()) : [])
             .ToArray();
         var (chord, away) = Axes(platform);
