@@ -22,7 +22,8 @@ internal sealed class BrickPattern : CoursedPattern
     protected override IEnumerable<WallRow> Rows(double highest, double lowest) => Even(spec.Module.Course, highest, lowest);
 
     // The back of an arch cuts bricks to a closer's length at least.
-    protected override double LeastCut => spec.Perpends ? Math.Max(Laying.LeastPiece, (spec.Module.Header / 2) - Laying.Joint - OpeningCut.Ledge - (2 * CourseCut.OffBends)) : Laying.LeastPiece;
+    protected override double LeastCut => spec.Perpends
+        ? Math.Max(Laying.LeastPiece, (spec.Module.Header / 2) - Laying.Joint - OpeningCut.Ledge - (2 * CourseCut.OffBends)) : Laying.LeastPiece;
 
     protected override bool IsBand(in WallRow row) => !spec.Perpends;
 

@@ -73,7 +73,8 @@ public class CopingFrontTests
         Assert.Equal(lies, CopingSeam.Of(plan) is not null);
     }
 
-    private static PlatformPlan Plan(double depth) => Workbench.Straight(120, Side.Left, s => s with { Coping = s.Coping with { JointDepth = depth, JointWidth = Width } });
+    private static PlatformPlan Plan(double depth) =>
+        Workbench.Straight(120, Side.Left, s => s with { Coping = s.Coping with { JointDepth = depth, JointWidth = Width } });
 
     private static PlatformSection One(double depth) => Assert.Single(Workbench.Made(Plan(depth), Workbench.Printer, new()).Sections);
 }

@@ -36,7 +36,10 @@ public class ThroughObstacleTests
             // The second one is over another that goes right through at 281: one over the other, they fit the wall, but not their pads.
             var over = Cable with { Kind = OpeningKind.Weep, At = [281], Sill = 0.6, Height = 0.8, Width = 1 };
             OpeningSpec[] all = what == "another opening" ? [over, spec with { At = [place] }] : [spec with { At = [place] }];
-            return Straight(FacingSpec.For(Scale) with { Openings = all, Ends = WallFinish.Plain }, post ? [new SocketSpec(275, 2.4) { Name = "board's post", Along = 1.5, Across = 1.5, Depth = 5 }] : [], ramps);
+            return Straight(
+                FacingSpec.For(Scale) with { Openings = all, Ends = WallFinish.Plain },
+                post ? [new SocketSpec(275, 2.4) { Name = "board's post", Along = 1.5, Across = 1.5, Depth = 5 }] : [],
+                ramps);
         }
 
         double wish = double.IsNaN(at) ? Asked(250).Profile.StartHead : at;
@@ -82,11 +85,12 @@ public class ThroughObstacleTests
         }
     }
 
-    private static PlatformPlan Straight(FacingSpec facing, IReadOnlyList<FeatureSpec> features, bool ramps, double ribs = 0) => Workbench.Straight(150, Side.Left, s => s with
-    {
-        Facing = facing,
-        Features = [.. features],
-        StartRamp = ramps ? new(Gradient: 8) : null,
-        Ribs = s.Ribs with { Pitch = ribs },
-    });
+    private static PlatformPlan Straight(FacingSpec facing, IReadOnlyList<FeatureSpec> features, bool ramps, double ribs = 0) =>
+        Workbench.Straight(150, Side.Left, s => s with
+        {
+            Facing = facing,
+            Features = [.. features],
+            StartRamp = ramps ? new(Gradient: 8) : null,
+            Ribs = s.Ribs with { Pitch = ribs },
+        });
 }

@@ -102,7 +102,8 @@ public class WholePieceTests
             double share = isOfArch ? OverArches : 1;
             if (right - left < (share * stated.Long) - spec.Joint - AtBends || high - low < (share * (stated.High - spec.Joint)) - Near)
             {
-                yield return FormattableString.Invariant($"zone {wall.Zone.Number} {wall.Finish} {left:0.00} to {right:0.00} of {wall.Wall.Length:0.00}, {low:0.00} to {high:0.00}, beside an arch {isOfArch}, over {string.Join(' ', wall.Wall.Foot.Where(p => p.X > left - 30 && p.X < right + 30).Select(p => $"{p.X:0.00},{p.Y:0.0000}"))}, {string.Join("+", wall.Stretches.Where(s => s.To > left && s.From < right).Select(s => s.Face))}");
+                string faces = string.Join("+", wall.Stretches.Where(s => s.To > left && s.From < right).Select(s => s.Face));
+                yield return FormattableString.Invariant($"part {wall.Zone.Number} of {faces}: {left:0.00} to {right:0.00}, {low:0.00} to {high:0.00}, arch {isOfArch}");
             }
         }
     }

@@ -2,7 +2,8 @@ using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Surfaces;
 
-/// <summary>The joint between a coping and a deck of another material: a groove along the coping's inner edge, as wide as the deck's own joints, or the coping's.</summary>
+/// <summary>The joint between a coping and a deck of another material: a groove along the coping's inner edge, as wide as the deck's own joints, or the
+/// coping's.</summary>
 /// <param name="Width">Its width, mm.</param>
 /// <param name="Depth">How deep it is engraved, mm: as those joints, a quarter of the deck's thickness at most.</param>
 /// <param name="From">Chainage at which it begins, mm.</param>
