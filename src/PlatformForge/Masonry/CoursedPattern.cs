@@ -82,7 +82,8 @@ internal abstract class CoursedPattern : IWallPattern
             double sill = Nearest(rows.Select(r => r.High + OpeningCut.Ledge), shape.Sill), head = sill + shape.Height - shape.Rise;
             var (left, right) = Sides(run, at - (shape.Width / 2), at + (shape.Width / 2));
             OpeningCut Sprung(double spring) => new(shape, Laying.Joint, (left, right), sill, spring);
-            var sprung = rows.Select(r => shape.Rise > 0 ? r.High : r.Low - OpeningCut.Ledge).Where(y => y > sill + 0.1).Append(head).Select(Sprung).SkipLast(rows.Length > 0 ? 1 : 0);
+            var springs = rows.Select(r => shape.Rise > 0 ? r.High : r.Low - OpeningCut.Ledge).Where(y => y > sill + 0.1);
+            var sprung = springs.DefaultIfEmpty(head).Select(Sprung);
             OpeningCut[] fitting = [.. sprung.Where(c => c.Middle - c.Reach > run.From && c.Middle + c.Reach < run.To
                 && c.Highest < top.Range(c.Middle - c.Reach, c.Middle + c.Reach).Low && c.Sill > foot.Range(c.Left, c.Right).High)];
 
