@@ -92,7 +92,7 @@ public class BankTests
             Workbench.Printer, new());
         Assert.InRange(set.Plan.Bank!.Slope, 0.85, 0.94); // steeper than beside straight ramps
         Assert.All(set.Sections, s => SoundSection.Check(s));
-        Assert.All(set.Sections.Where(s => s.From >= set.Plan.Profile.StartHead && s.To <= set.Plan.Profile.EndHead), 
+        Assert.All(set.Sections.Where(s => s.From >= set.Plan.Profile.StartHead && s.To <= set.Plan.Profile.EndHead),
             s => Falls(s, set.Plan.Bank!.Slope, 2e-3));
     }
 

@@ -189,7 +189,7 @@ public class PlainElevationTests
     private static Point2[] Corners(double x, double y) =>
         [new(x - Border, y - Border), new(x + Border, y - Border), new(x - Border, y + Border), new(x + Border, y + Border), new(x, y)];
 
-    private static (DrawnSheet Drawn, double Foot, double Length) Drawn(IElevationRow row)
+    private static (DrawnSheet Drawn, double Foot, double Length) Drawn(ElevationRow row)
     {
         var sheet = new Sheet(row.Length + 1, row.Height + 1, "row");
         row.DrawOn(sheet, new(0, 0));

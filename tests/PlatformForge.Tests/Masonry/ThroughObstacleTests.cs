@@ -1,7 +1,6 @@
 using System.Globalization;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
 using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
@@ -66,7 +65,7 @@ public class ThroughObstacleTests
         Assert.All(told, f =>
         {
             double moved = double.Parse(f.Cure!.Value, CultureInfo.InvariantCulture);
-            Assert.Empty(PlatformPlanner.Divided(Asked(moved), [], 10).Findings.Where(g => g.Code == "PF4190"));
+            Assert.DoesNotContain(PlatformPlanner.Divided(Asked(moved), [], 10).Findings, g => g.Code == "PF4190");
         });
     }
 

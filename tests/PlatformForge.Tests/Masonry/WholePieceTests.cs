@@ -1,9 +1,7 @@
-using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Solids.Bodies;
-using PlatformForge.Solids.Reliefs;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;

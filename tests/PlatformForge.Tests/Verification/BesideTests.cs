@@ -5,7 +5,6 @@ using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
-using PlatformForge.Sections;
 using PlatformForge.Tests.House;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

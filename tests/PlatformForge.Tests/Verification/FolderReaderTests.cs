@@ -1,4 +1,3 @@
-using System.Text;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;

@@ -1,4 +1,3 @@
-using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Verification;

@@ -15,7 +15,8 @@ public static class TrestleDrawing
     public static Sheet Draw(Dossier dossier, PlatformDossier platform)
     {
         double room = Width - (2 * TitleBlock.Inset) - Scaled, tall = platform.Plan.Profile.Level;
-        var sides = new[] { false, true }.Select(isBack => (IsBack: isBack, Elevation: new TrestleElevation(platform, isBack))).ToArray();
+        var sides = Enumerable.Range(0, 2)
+            .Select(k => (IsBack: k > 0, Elevation: new TrestleElevation(platform, k > 0))).ToArray();
         double height = TitleBlock.Margin + 24 + sides.Sum(s => Titled + (s.Elevation.Rows(room).Count * (tall + Apart))) + Between + BentDepth + TitleBlock.Depth + TitleBlock.Margin;
         var sheet = new Sheet(Width, Math.Max(148, height), Invariant($"{platform.Name}: trestle"))
         {

@@ -1,4 +1,3 @@
-using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 
 namespace PlatformForge.Exports.Drawings;
@@ -33,7 +32,10 @@ internal readonly record struct WallHole(double Middle, double Width, double Sil
                 if (along >= 0 && along < slice.Length && part.From <= middle && middle < part.To && !found.Exists(h => Math.Abs(h.Middle - along) < Same))
                 {
                     found.Add(new(along, right - left, region.Outline.Min(p => p.Y), region.Outline.Where(p => p.X == left).Max(p => p.Y),
-                        region.Outline.Max(p => p.Y), KindAt(part.Wall, middle)) { IsThrough = region.Behind is not null });
+                        region.Outline.Max(p => p.Y), KindAt(part.Wall, middle))
+                    {
+                        IsThrough = region.Behind is not null,
+                    });
                 }
             }
         }

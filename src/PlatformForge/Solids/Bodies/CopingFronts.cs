@@ -1,4 +1,3 @@
-using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 
 namespace PlatformForge.Solids.Bodies;

@@ -1,4 +1,3 @@
-using PlatformForge.Geometry;
 using PlatformForge.Solids;
 using PlatformForge.Units;
 using Xunit;

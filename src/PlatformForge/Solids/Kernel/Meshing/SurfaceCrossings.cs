@@ -18,17 +18,17 @@ internal sealed class SurfaceCrossings
     /// <summary>Enters the lines; buckets of blocks are looked through in parts, whose lines are entered in order.</summary>
     public static void Enter(BlockTable blocks, PlanNoder noder, SideBySide sides)
     {
-        var ranges = new BlockRanges(blocks);
-        if (!ranges.AnySloped)
+        var lying = new BlockRanges(blocks);
+        if (!lying.AnySloped)
         {
             return;
         }
 
-        var buckets = new BlockBuckets(blocks.Boxes, ranges.Sloped);
+        var buckets = new BlockBuckets(blocks.Boxes, lying.Sloped);
         var parts = new SurfaceCrossings[sides.Parts(8 * blocks.Count, 8)];
         for (int i = 0; i < parts.Length; i++)
         {
-            parts[i] = new(blocks, ranges);
+            parts[i] = new(blocks, lying);
         }
 
         parts[0].FindWithin();
