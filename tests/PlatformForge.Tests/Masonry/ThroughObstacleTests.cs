@@ -1,7 +1,6 @@
 using System.Globalization;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

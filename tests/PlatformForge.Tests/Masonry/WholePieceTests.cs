@@ -2,7 +2,6 @@ using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Solids.Bodies;
-using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
