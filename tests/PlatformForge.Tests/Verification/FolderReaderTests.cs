@@ -1,4 +1,3 @@
-using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Units;
 using PlatformForge.Verification;
