@@ -71,10 +71,10 @@ internal static class FirstLayer
             Cut(groove.From, groove.To, s => plan.CopingFront.At(s) + groove.Near, s => plan.CopingFront.At(s) + groove.Far);
         }
 
-        // On the front the joints go as far inward as they are deep; the arris is wider or it shows as a notch.
+        // The joint between coping and deck.
         if (!isIsland && CopingSeam.Of(plan) is { } border)
         {
-            Cut(border.From, border.To, s => plan.CopingBack.At(s) - (border.Width / 2), s => plan.CopingBack.At(s) + (border.Width / 2));
+            Cut(border.From, border.To, s => plan.CopingBack.At(s) - border.Width, plan.CopingBack.At);
         }
 
         if (PavingLayout.Of(plan) is { } paving)

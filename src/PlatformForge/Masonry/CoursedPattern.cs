@@ -120,7 +120,8 @@ internal abstract class CoursedPattern : IWallPattern
     /// <summary>Whether a row goes all round in one band, without any joint.</summary>
     protected virtual bool IsBand(in WallRow row) => false;
 
-    /// <summary>The courses of one height between two heights, from the top, counted from the datum down; drawn out, so that none is split at the foot.</summary>
+    /// <summary>The courses of one height between two heights, from the top, counted from the datum down; drawn out, so that none is split at the
+    /// foot.</summary>
     protected IEnumerable<WallRow> Even(double stated, double highest, double lowest)
     {
         double course = Coursing.Even(stated, Laying.Room);

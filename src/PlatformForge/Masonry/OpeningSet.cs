@@ -62,7 +62,8 @@ internal sealed class OpeningSet(IReadOnlyList<OpeningCut> cuts, EdgeLine foot, 
         }
     }
 
-    /// <summary>Adds pieces of which the back of an arch would leave less than the least along their lower side to those beside them, farther from its crown.</summary>
+    /// <summary>Adds pieces of which the back of an arch would leave less than the least along their lower side to those beside them, farther from
+    /// its crown.</summary>
     /// <param name="row">The row.</param>
     /// <param name="spans">Its pieces.</param>
     /// <param name="least">The least, mm.</param>

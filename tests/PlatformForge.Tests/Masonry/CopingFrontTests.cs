@@ -20,8 +20,8 @@ public class CopingFrontTests
         int joints = Plan(Depth).CopingJoints.Length;
         double along = 120 - (2 * 0.4), each = Width * ((Wide * Depth) + (Depth * (Thick - Depth)));
 
-        // Where a joint meets the seam, half of which lies in the coping, both take the same.
-        Assert.Equal((joints * each) + (along * Width * Depth) - (joints * Width * (Width / 2) * Depth), without - with, 2e-3);
+        // Where a joint meets the seam, which lies in the coping, both take the same.
+        Assert.Equal((joints * each) + (along * Width * Depth) - (joints * Width * Width * Depth), without - with, 2e-3);
         Assert.Equal(4, joints);
     }
 
@@ -51,7 +51,14 @@ public class CopingFrontTests
         var plan = Workbench.Straight(260, side, s => s with
         {
             StartRamp = new(Gradient: 8),
-            Coping = s.Coping with { Kind = kind, JointDepth = Depth, JointWidth = Width, ArrisChamfer = arris, SlabLength = kind == CopingKind.Bricks ? 11.8 : 25 },
+            Coping = s.Coping with
+            {
+                Kind = kind,
+                JointDepth = Depth,
+                JointWidth = Width,
+                ArrisChamfer = arris,
+                SlabLength = kind == CopingKind.Bricks ? 11.8 : 25,
+            },
             Deck = s.Deck with { Paving = kind == CopingKind.Slabs ? new() { Kind = PavingKind.Flags, Length = 11.8, Width = 8.3 } : null },
         });
         Assert.All(Workbench.Made(plan, Workbench.Printer, new()).Sections, SoundSection.Check);

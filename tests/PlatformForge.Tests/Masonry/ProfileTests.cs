@@ -15,7 +15,8 @@ public class ProfileTests
 {
     private static readonly ModelScale Scale = new(76.2);
 
-    // A wall of eighteen courses of bricks, 75 mm each in full size (BS EN 771 work size with its joint), over the ground that is left under the lowest: in whole
+    // A wall of eighteen courses of bricks, 75 mm each in full size (BS EN 771 work size with its joint), over the ground that is left under the
+    // lowest: in whole
     // ten-thousandths of a mm, so that they are drawn out by four millionths.
     private const double Under = 17.7666, Course = (Under - 0.05) / 18;
 
@@ -181,7 +182,7 @@ public class ProfileTests
         Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, true));
     }
 
-    /// <summary>Of eighteen courses under the coping each stands back behind the one below it by an even share of its height; the foot stands at the proven face.</summary>
+    /// <summary>Of eighteen courses each stands back behind the one below it by an even share of its height; the foot stands at the proven face.</summary>
     [Fact]
     public void A_wall_that_leans_goes_back_by_an_even_share_each_course_from_the_proven_face()
     {
@@ -299,7 +300,8 @@ public class ProfileTests
         Assert.All(fronts, f => Assert.Equal(head + 0.1 - (fall * 1.5), f.High, 2e-3));
     }
 
-    /// <summary>Weathered heads of buttresses in brick and in stone, beside a ramp too: one slope of the stated fall each, before which nothing stands.</summary>
+    /// <summary>Weathered heads of buttresses in brick and in stone, beside a ramp too: one slope of the stated fall each, before which nothing
+    /// stands.</summary>
     [Theory]
     [InlineData(WallFinish.Brick, 60, false)]
     [InlineData(WallFinish.Brick, 50, true)]
@@ -319,7 +321,8 @@ public class ProfileTests
             {
                 Point3[] c = [.. Enumerable.Range(0, 3).Select(k => mesh.Vertices[mesh.Triangles[(3 * t) + k]])];
                 var normal = Point3.Cross(c[1] - c[0], c[2] - c[0]);
-                bool slopes = normal.Length > 1e-6 && Math.Abs(normal.X / normal.Length) < 0.02 && -normal.Y / normal.Length > 0.2 && normal.Z / normal.Length > 0.2;
+                bool slopes = normal.Length > 1e-6 && Math.Abs(normal.X / normal.Length) < 0.02 && -normal.Y / normal.Length > 0.2
+                    && normal.Z / normal.Length > 0.2;
                 if (slopes && c[0].Z < Under - 1 && c.All(p => p.Y > wall - 1e-4 && p.Y < wall + back + 0.2))
                 {
                     bool isHead = Math.Abs((Math.Atan2(-normal.Y, normal.Z) * 180 / Math.PI) - weathering) < 0.5;

@@ -9,7 +9,8 @@ using Xunit;
 
 namespace PlatformForge.Tests.Masonry;
 
-/// <summary>What may be behind a wall where an opening is to go right through it: each is named, with a place that is free, and there the opening is made.</summary>
+/// <summary>What may be behind a wall where an opening is to go right through it: each is named, with a place that is free, and there the opening is
+/// made.</summary>
 public class ThroughObstacleTests
 {
     private static readonly ModelScale Scale = new(76.2);

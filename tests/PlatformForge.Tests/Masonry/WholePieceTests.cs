@@ -16,7 +16,8 @@ public class WholePieceTests
     // Two bends of a curved wall take so much off a piece at most; numbers, mm.
     private const double AtBends = 0.045, Near = 1e-6;
 
-    // Of the pieces that the back of an arch cuts, each is so high somewhere as a share of its course, and as long as half a closer: common practice, no source.
+    // Of the pieces that the back of an arch cuts, each is so high somewhere as a share of its course, and as long as half a closer: common
+    // practice, no source.
     private const double OverArches = 0.45;
 
     [Theory]
@@ -60,7 +61,11 @@ public class WholePieceTests
             Plinth = plinth ? PlinthSpec.For(scale) : null,
         };
         double higher = random.NextDouble() * 2;
-        var plan = Workbench.Straight(290 + (random.NextDouble() * 60), (Side)((2 * random.Next(2)) - 1), s => s with { Height = s.Height + higher, Facing = facing });
+        var plan = Workbench.Straight(290 + (random.NextDouble() * 60), (Side)((2 * random.Next(2)) - 1), s => s with
+        {
+            Height = s.Height + higher,
+            Facing = facing,
+        });
         Check(Workbench.Made(plan, Workbench.Printer, new()));
     });
 
@@ -100,7 +105,8 @@ public class WholePieceTests
             if (right - left < (share * stated.Long) - spec.Joint - AtBends || high - low < (share * (stated.High - spec.Joint)) - Near)
             {
                 string faces = string.Join("+", wall.Stretches.Where(s => s.To > left && s.From < right).Select(s => s.Face));
-                yield return FormattableString.Invariant($"part {wall.Zone.Number} of {faces}: {left:0.00} to {right:0.00}, {low:0.00} to {high:0.00}, arch {isOfArch}");
+                yield return FormattableString.Invariant($"part {wall.Zone.Number} of {faces}: {left:0.00} to {right:0.00}, ")
+                    + FormattableString.Invariant($"{low:0.00} to {high:0.00}, arch {isOfArch}");
             }
         }
     }
@@ -118,7 +124,8 @@ public class WholePieceTests
     {
         double left = opening.Outline.Min(p => p.X), right = opening.Outline.Max(p => p.X), crown = opening.Outline.Max(p => p.Y);
         double ring = Math.Max(spec.StoneCourse, 2) + 0.5;
-        bool isCut = piece.Outline.Length != 4 || Math.Abs(piece.Outline[0].Y - piece.Outline[1].Y) > Near || Math.Abs(piece.Outline[2].Y - piece.Outline[3].Y) > Near;
+        bool isCut = piece.Outline.Length != 4 || Math.Abs(piece.Outline[0].Y - piece.Outline[1].Y) > Near
+            || Math.Abs(piece.Outline[2].Y - piece.Outline[3].Y) > Near;
         return isCut && piece.Outline.Min(p => p.X) < right + ring && piece.Outline.Max(p => p.X) > left - ring && piece.Outline.Min(p => p.Y) < crown + ring;
     }
 }

@@ -58,7 +58,8 @@ internal static class PierPlanner
             return new(number, isFar, middle - half, middle + half, beside is { } c && Math.Abs(c - middle) < 1.01 * Room(c) ? c : null);
         }
 
-        // From a cut to the middle of a pier beside it: its facing ends a joint from the cut, or, where a profile leaves more than that beside some of its parts,
+        // From a cut to the middle of a pier beside it: its facing ends a joint from the cut, or, where a profile leaves more than that beside some
+        // of its parts,
         // the least piece beside the one that stands out farthest, so that none shows bare mortar.
         private double Room(double at) => ((piers.Width / 2) + Profile + Land) / Stretch(at);
 

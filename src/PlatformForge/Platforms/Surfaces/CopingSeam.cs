@@ -27,11 +27,15 @@ public sealed record CopingSeam(double Width, double Depth, double From, double 
         return isOne || coping.JointDepth <= 0 || coping.JointWidth <= 0 || width <= 0 || depth <= 0 || seam.To - seam.From < Tolerances.GridStep ? null : seam;
     }
 
-    /// <summary>Its sides along a coping's inner edge, the nearer one first: of an island there are two.</summary>
+    /// <summary>Its sides along a coping's inner edge, the nearer one first, of an island two: it is cut into the coping, so that the deck keeps its
+    /// edge.</summary>
     public IEnumerable<(PlanLine Near, PlanLine Far)> Along(PlatformPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        PlanLine?[] edges = [plan.Body.CopingBack, plan.Body.FarCopingBack];
-        return edges.OfType<PlanLine>().Select(e => (e.Shifted(-Width / 2), e.Shifted(Width / 2)));
+        yield return (plan.Body.CopingBack.Shifted(-Width), plan.Body.CopingBack);
+        if (plan.Body.FarCopingBack is { } far)
+        {
+            yield return (far, far.Shifted(Width));
+        }
     }
 }
