@@ -71,12 +71,6 @@ internal static class FirstLayer
             Cut(groove.From, groove.To, s => plan.CopingFront.At(s) + groove.Near, s => plan.CopingFront.At(s) + groove.Far);
         }
 
-        // The joint between coping and deck.
-        if (!isIsland && CopingSeam.Of(plan) is { } border)
-        {
-            Cut(border.From, border.To, s => plan.CopingBack.At(s) - border.Width, plan.CopingBack.At);
-        }
-
         if (PavingLayout.Of(plan) is { } paving)
         {
             double half = plan.Spec.Deck.Paving!.Joint / 2;

@@ -26,12 +26,6 @@ internal static class Footprint
         double[] chainages = chart.Chainages(from, to);
         yield return Shape.Added(chart.Ring(plan.CopingFront, plan.Back, chainages), 0, spec.Footprint);
 
-        // At its corners the section's coping has half a joint.
-        foreach (var corner in CopingFronts.Rings(chart, section.From, section.To))
-        {
-            yield return Shape.Taken(corner, -Above, spec.Footprint + Above);
-        }
-
         double floor = spec.Footprint - Math.Max(printer.Layer, spec.Footprint / 3);
         yield return Shape.Taken(chart.Ring(plan.WallFace, plan.WallFace.Shifted(Groove), chainages), floor, spec.Footprint + Above);
         yield return Shape.Taken(chart.Ring(plan.Body.FarWallFace.Shifted(-Groove - (plan.Body.FarCopingBack is null ? Groove : 0)),

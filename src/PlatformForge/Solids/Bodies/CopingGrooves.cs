@@ -57,12 +57,7 @@ public static class CopingGrooves
                     double[] ends = own.Chainages(g.From, g.To);
                     for (int i = 0; i + 1 < ends.Length; i++)
                     {
-                        double[] span = [ends[i], ends[i + 1]];
-                        FarJointBlocks.Cut(chart, own.Ring(near, far, span), from, to, g.Depth, blocks);
-                        if (g.Near < 0)
-                        {
-                            CopingFronts.CutOwn(chart, (face, own), span, (from, to), blocks);
-                        }
+                        FarJointBlocks.Cut(chart, own.Ring(near, far, [ends[i], ends[i + 1]]), from, to, g.Depth, blocks);
                     }
                 }
                 else
@@ -70,11 +65,6 @@ public static class CopingGrooves
                     foreach (var piece in top.Cover(near, far, Math.Max(from, g.From), Math.Min(to, g.To)))
                     {
                         blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-g.Depth), piece.Top.Raised(Layer.Above), PaintOf(plan)));
-                    }
-
-                    if (g.Near < 0)
-                    {
-                        CopingFronts.Cut(top, plan, (Math.Max(from, g.From), Math.Min(to, g.To)), blocks);
                     }
                 }
             }

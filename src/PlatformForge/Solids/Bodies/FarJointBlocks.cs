@@ -32,9 +32,7 @@ internal static class FarJointBlocks
                 double[] ends = own.Chainages(joint - half, joint + half);
                 for (int i = 0; i + 1 < ends.Length; i++)
                 {
-                    double[] span = [ends[i], ends[i + 1]];
-                    Cut(chart, own.Ring(beyond, face.CopingBack, span), from, to, depth, blocks);
-                    CopingFronts.CutOwn(chart, (face, own), span, (from, to), blocks);
+                    Cut(chart, own.Ring(beyond, face.CopingBack, [ends[i], ends[i + 1]]), from, to, depth, blocks);
                 }
             }
         }
