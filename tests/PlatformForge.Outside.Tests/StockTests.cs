@@ -239,8 +239,9 @@ public sealed class StockTests : IDisposable
     // A strip is as long as the wall's face is, and as high as the deck leaves it; its marks are at the ribs, as seen from inside.
     private void Walls(WrittenSolid solid)
     {
+        // Half-way up the lowest course where there are courses: at its bed the outline is that of the joints' ground.
         var layout = solid.OnLayout();
-        var loops = layout.Cut(new(0, 0, 1), X, Y);
+        var loops = layout.Cut(new(0, 0, 0.4), X, Y);
         var outer = loops.MaxBy(Plane.Area)!;
         var (front, back) = Sides(solid, outer);
         bool isFaced = TurnsSharply(outer) > MostCorners;
@@ -297,7 +298,7 @@ public sealed class StockTests : IDisposable
     // Ribs and end walls fill what is between the strips; slots are as wide as the sheet, half as deep as the rib, and as many as ribs cross.
     private void RibsAndEnds(WrittenSolid solid)
     {
-        var sides = Sides(solid, solid.OnLayout().Cut(new(0, 0, 1), X, Y).MaxBy(Plane.Area)!);
+        var sides = Sides(solid, solid.OnLayout().Cut(new(0, 0, 0.4), X, Y).MaxBy(Plane.Area)!);
 
         // An island may be narrowest between its ends.
         double[] wide = [(sides.Front[0] - sides.Back[0]).Length, (sides.Front[^1] - sides.Back[^1]).Length, .. sides.Front.Skip(1).SkipLast(1).Select(p => Plane.ToLine(p, sides.Back))];
