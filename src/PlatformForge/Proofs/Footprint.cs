@@ -22,7 +22,7 @@ internal static class Footprint
     {
         var plan = set.Plan;
         var chart = new FacetedPlan(plan);
-        double from = section.From + (section.Number > 1 ? trim : 0), to = section.To - (section.Number < section.Count ? trim : 0);
+        var (from, to) = section.Trimmed(trim);
         double[] chainages = chart.Chainages(from, to);
         yield return Shape.Added(chart.Ring(plan.CopingFront, plan.Back, chainages), 0, spec.Footprint);
 

@@ -16,8 +16,7 @@ internal sealed class SectionTop
     {
         plan = set.Plan;
         Section = section;
-        From = section.From + (section.Number > 1 ? set.Joint.EndTrim : 0);
-        To = section.To - (section.Number < section.Count ? set.Joint.EndTrim : 0);
+        (From, To) = section.Trimmed(set.Joint.EndTrim);
     }
 
     public PlatformSection Section { get; }

@@ -34,7 +34,7 @@ internal static class LineMaker
         var facing = PrintedFacing.OfRetaining(chart.Plan, printer, trim);
         foreach (var section in sections)
         {
-            double from = section.From + (section.Number > 1 ? trim : 0), to = section.To - (section.Number < section.Count ? trim : 0);
+            var (from, to) = section.Trimmed(trim);
             for (int i = 0; i < lines.Length; i++)
             {
                 ColumnBlock[] blocks = lines[i].Made.IsPrinted ? [.. LineBlocks.Of(chart, lines[i], from, to)] : [];

@@ -8,8 +8,7 @@ namespace PlatformForge.Sections;
 
 /// <summary>
 /// Walls that nothing is laid on, laid flat as they are made. No file of a print needs them, so they are found when somebody asks: the pieces are raised once
-/// more with a
-/// relief that only looks.
+/// more with a relief that only looks.
 /// </summary>
 public static class PlainWalls
 {
@@ -25,7 +24,7 @@ public static class PlainWalls
             return [];
         }
 
-        double trim = set.Joint.EndTrim, from = section.From + (section.Number > 1 ? trim : 0), to = section.To - (section.Number < section.Count ? trim : 0);
+        var (from, to) = section.Trimmed(set.Joint.EndTrim);
         FacingRelief[] looks = [.. zones.Select(z => new FacingRelief(new PlainSpec(), []) { Zone = z })];
         Raise([.. PlatformBody.Blocks(new(set.Plan), from, to).All],
             zones.Zip(looks).SelectMany(p => plain.Select(w => (Name: WallNames.OfZone(w, p.First), Look: p.Second))));
@@ -39,7 +38,7 @@ public static class PlainWalls
     {
         var look = new FacingRelief(new PlainSpec(), []);
         var section = set.Sections[piece.Section - 1];
-        double trim = set.Joint.EndTrim, from = section.From + (section.Number > 1 ? trim : 0), to = section.To - (section.Number < section.Count ? trim : 0);
+        var (from, to) = section.Trimmed(set.Joint.EndTrim);
         Raise([.. LineBlocks.Of(new(set.Plan), set.Plan.Body.Lines.ElementAt(piece.Line - 1), from, to)], [(WallNames.Retaining, look)]);
         return look.Walls;
     }

@@ -62,6 +62,10 @@ public sealed record PlatformSection(
     /// <summary>Name for lists and slicers, such as Pendlewick up side 3 of 5.</summary>
     public string Name => Invariant($"{Platform} {Number} of {Count}");
 
+    /// <summary>From where to where it is made, chainages in mm: trimmed where it meets another section, and not at the platform's ends.</summary>
+    /// <param name="trim">How much it is trimmed by, mm.</param>
+    public (double From, double To) Trimmed(double trim) => (From + (Number > 1 ? trim : 0), To - (Number < Count ? trim : 0));
+
     /// <summary>Length along the chainage, mm, before trim.</summary>
     public double Length => To - From;
 

@@ -5,8 +5,7 @@ namespace PlatformForge.Exports.Pictures;
 
 /// <summary>
 /// The path that leads up to a ramp, for pictures: a ramp ends at the height of its foot, which it needs to print, and the ground of a layout comes
-/// up to it. Nothing is
-/// ever made from it.
+/// up to it. Nothing is ever made from it.
 /// </summary>
 internal static class RampPaths
 {

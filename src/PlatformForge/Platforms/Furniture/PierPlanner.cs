@@ -59,8 +59,7 @@ internal static class PierPlanner
         }
 
         // From a cut to the middle of a pier beside it: its facing ends a joint from the cut, or, where a profile leaves more than that beside some
-        // of its parts,
-        // the least piece beside the one that stands out farthest, so that none shows bare mortar.
+        // of its parts, the least piece beside the one that stands out farthest, so that none shows bare mortar.
         private double Room(double at) => ((piers.Width / 2) + Profile + Land) / Stretch(at);
 
         private double Profile => plan.Spec.Facing!.ProfileDepth;
