@@ -10,6 +10,7 @@ using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Proofs;
 using PlatformForge.Tests.Cli;
+using PlatformForge.Tests.House;
 using PlatformForge.Verification;
 using PlatformForge.Verification.Distances;
 using Xunit;
@@ -19,24 +20,20 @@ namespace PlatformForge.Tests.Proofs;
 /// <summary>Whoever takes a sample and asks for every set has it: gauges that hold where they stand, and cut lines.</summary>
 public class EverySampleTests
 {
-    // Whole gauges for a small track, narrow sleepers, slices over joints, two faces and brick; the rest of the shelf in the long run.
-    private static readonly string[] Usual = ["sandhope", "straight-halt", "thornhithe", "tawnybrook"];
+    // Whole gauges for a small track, narrow sleepers, slices over joints, over a skew cut, two faces and brick; the rest of the shelf and of the finished
+    // platforms in the long run.
+    private static readonly string[] Usual = ["sandhope", "straight-halt", "thornhithe", "tawnybrook", "cindlemoor"];
 
-    public static TheoryData<string> Names => [.. Simulations.Long ? PresetShelf.SampleNames : Usual];
+    private static readonly string Finished = Path.Combine(SourceTree.Root, "presets", "finished");
+
+    public static TheoryData<string> Names => [.. Simulations.Long
+        ? [.. PresetShelf.SampleNames, .. Directory.GetFiles(Finished, "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal)] : Usual];
 
     [Theory]
     [MemberData(nameof(Names))]
     public void A_sample_has_gauges_that_hold_and_cut_lines(string sample)
     {
-        using var folder = new TempFolder();
-        foreach (var (path, text) in PresetShelf.FilesOf(sample))
-        {
-            Directory.CreateDirectory(Path.GetDirectoryName(folder[path])!);
-            File.WriteAllText(folder[path], text);
-        }
-
-        File.WriteAllText(folder["sample.toml"], PresetShelf.Sample(sample)!);
-        var project = ProjectReader.ReadFile(folder["sample.toml"]).Value!;
+        var project = Read(sample);
         var dossier = DesignRun.Design(project, RunWatch.None).Value!;
         var proofs = ProofRun.Of(project, dossier);
         Assert.True(proofs.Value is not null, string.Join("; ", proofs.Findings.Select(f => f.Message)));
@@ -59,6 +56,24 @@ public class EverySampleTests
         Assert.True(cut.Value is { Count: > 0 }, string.Join("; ", cut.Findings.Select(f => f.Message)));
     }
 
+    private static ProjectSpec Read(string sample)
+    {
+        if (PresetShelf.Sample(sample) is not { } written)
+        {
+            return ProjectReader.ReadFile(Path.Combine(Finished, sample + ".toml")).Value!;
+        }
+
+        using var folder = new TempFolder();
+        foreach (var (path, text) in PresetShelf.FilesOf(sample))
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(folder[path])!);
+            File.WriteAllText(folder[path], text);
+        }
+
+        File.WriteAllText(folder["sample.toml"], written);
+        return ProjectReader.ReadFile(folder["sample.toml"]).Value!;
+    }
+
     [Fact]
     public void A_corner_right_under_an_edge_of_a_face_lies_within_its_solid()
     {
@@ -69,9 +84,9 @@ public class EverySampleTests
         foreach (var p in (Point3[])[new(0, 0, 5), new(2, 2, 5), new(-2, 2, 5), new(3, 1, 5), new(0, 4, 5)])
         {
             Mesh small = new([p, p, p], [0, 1, 2], [0]);
-            Assert.True(MeshGap.IsWithin(small, [cube], 0.1), $"{p}");
-            Assert.False(MeshGap.IsWithin(small.Moved(RigidTransform.Shift(0, 0, 6)), [cube], 0.1), $"above {p}");
-            Assert.False(MeshGap.IsWithin(small.Moved(RigidTransform.Shift(10, 0, 0)), [cube], 0.1), $"beside {p}");
+            Assert.True(MeshGap.IsWithin(small.Vertices, [cube], 0.1), $"{p}");
+            Assert.False(MeshGap.IsWithin(small.Moved(RigidTransform.Shift(0, 0, 6)).Vertices, [cube], 0.1), $"above {p}");
+            Assert.False(MeshGap.IsWithin(small.Moved(RigidTransform.Shift(10, 0, 0)).Vertices, [cube], 0.1), $"beside {p}");
         }
     }
 }

@@ -117,7 +117,7 @@ public class MeshGapProperties
         var mesh = Tetrahedron(random, new(Of(random, -8, 20), Of(random, -8, 14), Of(random, -8, 12)), 6);
         double Off(Point3 p, Point3 corner) => new Point3(Beyond(p.X - corner.X), Beyond(p.Y - corner.Y), Beyond(p.Z - corner.Z)).Length;
         double[] off = [.. mesh.Vertices.Select(p => Math.Min(Off(p, default), Off(p, new(9, 3, 1))))];
-        Assert.Equal(Array.TrueForAll(off, d => d <= outside), MeshGap.IsWithin(mesh, solids, outside));
+        Assert.Equal(Array.TrueForAll(off, d => d <= outside), MeshGap.IsWithin(mesh.Vertices, solids, outside));
     }
 
     // Beyond an interval from 0 to 10.

@@ -45,13 +45,18 @@ internal static class MeshGap
         return (best, at);
     }
 
-    /// <summary>Whether every corner of a mesh lies within one of several solids, or outside it by so many mm at most.</summary>
-    public static bool IsWithin(Mesh mesh, IReadOnlyList<Mesh> solids, double outside)
+    /// <summary>Whether every point lies within one of several solids, or outside it by so many mm at most.</summary>
+    public static bool IsWithin(IReadOnlyList<Point3> points, IReadOnlyList<Mesh> solids, double outside)
     {
-        var (low, high) = mesh.Box();
-        Corners[][] near = [.. solids.Select(s => Triangles(s, new(low.X, low.Y, double.NegativeInfinity),
-            new(high.X, high.Y, double.PositiveInfinity), outside).ToArray())];
-        return mesh.Vertices.All(p => near.Any(solid => IsUnderOddly(p, solid)
+        if (points.Count == 0)
+        {
+            return true;
+        }
+
+        Point3 low = new(points.Min(p => p.X), points.Min(p => p.Y), double.NegativeInfinity), high = new(points.Max(p => p.X), points.Max(p => p.Y),
+            double.PositiveInfinity);
+        Corners[][] near = [.. solids.Select(s => Triangles(s, low, high, outside).ToArray())];
+        return points.All(p => near.Any(solid => IsUnderOddly(p, solid)
             || Array.Exists(solid, t => t.Apart(new(p, p, p)) <= outside && ToTriangle(p, t) <= outside)));
     }
 
