@@ -1,8 +1,5 @@
 using System.Text.RegularExpressions;
-using ArchUnitNET.Domain;
-using ArchUnitNET.Loader;
 using ArchUnitNET.xUnit;
-using PlatformForge.Platforms;
 using Xunit;
 using static ArchUnitNET.Fluent.ArchRuleDefinition;
 
@@ -24,13 +21,11 @@ public class FeatureRoomTests
     // Words that the trade uses of other things too: a bore is a hole.
     private static readonly string[] OfOtherThings = ["hole", "board"];
 
-    private static readonly Architecture House = new ArchLoader().LoadAssemblies(typeof(PlatformSpec).Assembly).Build();
-
     [Fact]
     public void No_room_after_platforms_uses_a_kind_of_feature() =>
         Types().That().ResideInNamespaceMatching($@"^PlatformForge\.({string.Join('|', RoomsAfter)})(\..*)?$")
             .Should().NotDependOnAny(Types().That().ResideInNamespaceMatching(KindsAre))
-            .Check(House);
+            .Check(LoadedHouse.Types);
 
     [Fact]
     public void No_source_after_platforms_names_a_kind_of_feature()

@@ -1,5 +1,4 @@
 using ArchUnitNET.Domain;
-using ArchUnitNET.Loader;
 using Xunit;
 
 namespace PlatformForge.Tests.House;
@@ -53,9 +52,8 @@ public class FolderKnotTests
 
     private static readonly Lazy<string[]> Knots = new(() =>
     {
-        var house = new ArchLoader().LoadAssemblies(typeof(PlatformForge.Units.Finding).Assembly).Build();
         // The reader of assemblies takes parameters of one name, in functions that were generated, for one type.
-        var uses = house.Types.Where(t => t.Namespace is not null)
+        var uses = LoadedHouse.Types.Types.Where(t => t.Namespace is not null)
             .SelectMany(t => t.Dependencies.Where(d => d.Target is not GenericParameter).Select(d => (From: t.Namespace!.FullName, To: d.Target.Namespace?.FullName ?? "")))
             .Where(u => u.From != u.To && Room(u.From) is { } room && room == Room(u.To))
             .ToHashSet();

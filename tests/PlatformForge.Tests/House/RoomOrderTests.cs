@@ -1,5 +1,3 @@
-using ArchUnitNET.Domain;
-using ArchUnitNET.Loader;
 using ArchUnitNET.xUnit;
 using Xunit;
 using static ArchUnitNET.Fluent.ArchRuleDefinition;
@@ -12,9 +10,7 @@ public class RoomOrderTests
     internal static readonly string[] Rooms =
         ["Units", "Geometry", "Masonry", "Track", "Clearance", "Platforms", "Solids", "Sections", "Proofs", "Exports", "Verification", "Projects"];
 
-    private static readonly System.Reflection.Assembly Library = typeof(PlatformForge.Units.Finding).Assembly;
-
-    private static readonly Architecture House = new ArchLoader().LoadAssemblies(Library).Build();
+    private static readonly System.Reflection.Assembly Library = LoadedHouse.Library;
 
     public static TheoryData<string, string> WrongArrows()
     {
@@ -36,7 +32,7 @@ public class RoomOrderTests
         Types().That().ResideInNamespaceMatching($@"^PlatformForge\.{low}(\..*)?$")
             .Should().NotDependOnAny(Types().That().ResideInNamespaceMatching($@"^PlatformForge\.{high}(\..*)?$"))
             .WithoutRequiringPositiveResults()
-            .Check(House);
+            .Check(LoadedHouse.Types);
 
     /// <summary>Everything that the library needs beside the framework reads TOML: geometry is its own, and what only tests use stays with them.</summary>
     [Fact]

@@ -19,12 +19,14 @@ public class PendlewickSectionTests
 
     private static PlatformPlan Plan => Workbench.PendlewickPlan;
 
-    public static TheoryData<int> Numbers => [.. Enumerable.Range(1, Set.Sections.Count)];
+    // Written down, so that finding the tests makes no sections; that these are all of them is held below.
+    public static TheoryData<int> Numbers => [1, 2, 3, 4, 5];
 
     [Fact]
     public void Sections_run_from_end_to_end_and_are_numbered_by_chainage()
     {
         Assert.Equal(Enumerable.Range(1, Set.Sections.Count), Set.Sections.Select(s => s.Number));
+        Assert.Equal(Set.Sections.Count, Numbers.Count);
         Assert.Equal(270, Set.Sections[0].From);
         Assert.Equal(1000, Set.Sections[^1].To);
         Assert.All(Set.Sections.Zip(Set.Sections.Skip(1)), pair => Assert.Equal(pair.First.To, pair.Second.From));
