@@ -11,35 +11,34 @@ namespace PlatformForge.Benchmarks;
 /// <summary>Where a solid's time goes: the steps of the kernel one after another, each with the tenth percentile of its time, ms.</summary>
 internal static class KernelRuns
 {
-    public static void Report(int repeats, int threads)
+    public static void Report(int repeats)
     {
         foreach (bool brick in new[] { false, true })
         {
             var blocks = ReferenceSection.Blocks(brick);
-            using var sides = new SideBySide(threads, blocks.Count);
             var phases = new Phases();
             for (int i = 0; i < repeats + 50; i++)
             {
                 phases.Keep = i >= 50;
-                Once(blocks, sides, phases);
+                Once(blocks, phases);
             }
 
             Console.WriteLine(brick ? "B2" : "B1");
             phases.Report();
-            Whole(blocks, repeats, threads);
+            Whole(blocks, repeats);
             Console.WriteLine();
         }
     }
 
     /// <summary>All steps as one call, which is what the goals are about, and what it leaves to the collector.</summary>
-    private static void Whole(IReadOnlyList<ColumnBlock> blocks, int repeats, int threads)
+    private static void Whole(IReadOnlyList<ColumnBlock> blocks, int repeats)
     {
-        var timing = Timing.Of(() => SolidRaiser.Raise(blocks, threads: threads), repeats);
+        var timing = Timing.Of(() => SolidRaiser.Raise(blocks), repeats);
         long before = GC.GetTotalAllocatedBytes();
         int collections = GC.CollectionCount(0);
         for (int i = 0; i < repeats; i++)
         {
-            SolidRaiser.Raise(blocks, threads: threads);
+            SolidRaiser.Raise(blocks);
         }
 
         double kilobytes = (GC.GetTotalAllocatedBytes() - before) / 1024.0 / repeats;
@@ -47,7 +46,7 @@ internal static class KernelRuns
             $"{kilobytes:F0} kB new, {GC.CollectionCount(0) - collections} collections in {repeats}");
     }
 
-    private static void Once(IReadOnlyList<ColumnBlock> blocks, SideBySide sides, Phases phases)
+    private static void Once(IReadOnlyList<ColumnBlock> blocks, Phases phases)
     {
         phases.Begin();
         var table = new BlockTable(blocks);
@@ -59,20 +58,20 @@ internal static class KernelRuns
         }
 
         phases.Lap("rings");
-        SurfaceCrossings.Enter(table, noder, sides);
+        SurfaceCrossings.Enter(table, noder);
         phases.Lap("crossings");
         int segments = noder.SegmentCount;
-        var plan = noder.Node(sides);
+        var plan = noder.Node();
         phases.Lap("node");
         var diagonals = MonotoneSweep.Diagonals(plan)!;
         phases.Lap("sweep");
         var faces = new PlanFaces(plan, diagonals);
         phases.Lap("faces");
-        var columns = new FaceColumns(table, faces, sides);
+        var columns = new FaceColumns(table, faces);
         phases.Lap("columns");
-        var levels = new NodeLevels(table, faces, columns, sides);
+        var levels = new NodeLevels(table, faces, columns);
         phases.Lap("levels");
-        new EdgeOrder(table, faces, columns, levels).Restore(sides);
+        new EdgeOrder(table, faces, columns, levels).Restore();
         phases.Lap("order");
         var store = new PolygonStore(4 * faces.EdgeCount);
         var places = new GrowingArray<Point3>(levels.Count);
@@ -86,7 +85,7 @@ internal static class KernelRuns
 
         phases.Lap("places");
         var creases = new LevelCreases(levels.Count);
-        var seams = new SurfaceSeams(faces, columns, levels, creases, sides);
+        var seams = new SurfaceSeams(faces, columns, levels, creases);
         phases.Lap("seams");
         var panels = new WallPanels(faces, levels, creases, seams.Strips.Span);
         phases.Lap("panels");
@@ -95,14 +94,14 @@ internal static class KernelRuns
         regions.Trace();
         phases.Lap("trace");
         var cutter = new RegionCutter(regions, plan, levels, store);
-        cutter.Cut(0, regions.Loops.Length);
+        cutter.Cut();
         cutter.GiveBack();
         phases.Lap("cut");
         var enclosed = new PolygonVolume(store, plan, levels);
         enclosed.AddAll();
         phases.Lap("polygon volume");
         var walls = new PanelMesher(faces, levels, creases, panels, store, null);
-        walls.Mesh(0, panels.Strips.Length);
+        walls.Mesh();
         walls.GiveBack();
         phases.Lap("walls");
         int boundaries = columns.Total, levelCount = levels.Count;
@@ -111,7 +110,7 @@ internal static class KernelRuns
         panels.GiveBack();
         seams.GiveBack();
         creases.GiveBack();
-        var mesh = ClosedFlaps.Without(ManifoldStitcher.Stitch(store, places, sides, () => { }), store, levels.Meeting, places.Count);
+        var mesh = ClosedFlaps.Without(ManifoldStitcher.Stitch(store, places), store, levels.Meeting, places.Count);
         phases.Lap("stitch");
         mesh.Volume();
         phases.Lap("mesh volume");

@@ -12,19 +12,16 @@ public sealed record Mesh(Point3[] Vertices, int[] Triangles, byte[] Paints)
     public int TriangleCount => Triangles.Length / 3;
 
     /// <summary>Enclosed volume in mm³ by the divergence theorem about the first vertex; positive for outward triangles.</summary>
-    public double Volume() => Volume(0, TriangleCount);
-
-    /// <summary>What the triangles from one to before another count towards the volume, mm³: the pyramids from them to the first vertex.</summary>
-    public double Volume(int from, int end)
+    public double Volume()
     {
-        if (from == end)
+        if (Triangles.Length == 0)
         {
             return 0;
         }
 
         var origin = Vertices[0];
         double sum = 0, lost = 0; // compensated: thousands of terms of either sign
-        for (int i = 3 * from; i < 3 * end; i += 3)
+        for (int i = 0; i < Triangles.Length; i += 3)
         {
             var a = Vertices[Triangles[i]] - origin;
             var b = Vertices[Triangles[i + 1]] - origin;

@@ -15,13 +15,11 @@ public static class SolidRaiser
     /// </summary>
     /// <param name="blocks">Blocks in order.</param>
     /// <param name="reliefs">What takes the place of named wall faces, by name; their volume is part of the solid's.</param>
-    /// <param name="threads">Most threads, one or two; nought for two where no other solid is being raised. The mesh is the same for any number.</param>
-    public static Solid Raise(IReadOnlyList<ColumnBlock> blocks, IReadOnlyDictionary<string, IWallRelief>? reliefs = null, int threads = 0)
+    public static Solid Raise(IReadOnlyList<ColumnBlock> blocks, IReadOnlyDictionary<string, IWallRelief>? reliefs = null)
     {
         ArgumentNullException.ThrowIfNull(blocks);
-        using var sides = new SideBySide(threads, blocks.Count);
         var table = new BlockTable(blocks);
-        return table.Count == 0 ? new(new([], [], []), 0) : new ColumnKernel(table, sides, reliefs).Raise();
+        return table.Count == 0 ? new(new([], [], []), 0) : new ColumnKernel(table, reliefs).Raise();
     }
 
     /// <summary>
@@ -30,8 +28,7 @@ public static class SolidRaiser
     public static double Volume(IReadOnlyList<ColumnBlock> blocks)
     {
         ArgumentNullException.ThrowIfNull(blocks);
-        using var sides = new SideBySide(0, blocks.Count);
         var table = new BlockTable(blocks);
-        return table.Count == 0 ? 0 : new ColumnKernel(table, sides).Volume();
+        return table.Count == 0 ? 0 : new ColumnKernel(table).Volume();
     }
 }

@@ -10,7 +10,7 @@ namespace PlatformForge.Solids.Kernel;
 /// From blocks to a solid: node all outlines into one plan, find the column over each of its faces, then mesh tops, bottoms and
 /// walls between shared levels.
 /// </summary>
-internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnlyDictionary<string, IWallRelief>? reliefs = null)
+internal sealed class ColumnKernel(BlockTable blocks, IReadOnlyDictionary<string, IWallRelief>? reliefs = null)
 {
     private readonly GrowingArray<(double U, double V)> extraPoints = new(4);
 
@@ -19,9 +19,9 @@ internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnl
         for (int round = 0; round < KernelLimits.GreatestRounds; round++)
         {
             var faces = Subdivide();
-            var columns = new FaceColumns(blocks, faces, sides);
-            var levels = new NodeLevels(blocks, faces, columns, sides);
-            var crossings = new EdgeOrder(blocks, faces, columns, levels).Restore(sides);
+            var columns = new FaceColumns(blocks, faces);
+            var levels = new NodeLevels(blocks, faces, columns);
+            var crossings = new EdgeOrder(blocks, faces, columns, levels).Restore();
             if (crossings.IsEmpty)
             {
                 var solid = Mesh(faces, columns, levels);
@@ -43,7 +43,7 @@ internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnl
     public double Volume()
     {
         var faces = Subdivide();
-        var columns = new FaceColumns(blocks, faces, sides);
+        var columns = new FaceColumns(blocks, faces);
         double volume = ColumnVolume.Of(blocks, faces, columns);
         columns.GiveBack();
         return volume;
@@ -57,7 +57,7 @@ internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnl
             noder.AddRing(blocks, block);
         }
 
-        SurfaceCrossings.Enter(blocks, noder, sides);
+        SurfaceCrossings.Enter(blocks, noder);
         foreach (var (u, v) in extraPoints.Span)
         {
             noder.AddPoint(u, v);
@@ -65,7 +65,7 @@ internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnl
 
         for (int round = 0; round < KernelLimits.GreatestRounds; round++)
         {
-            var plan = noder.Node(sides);
+            var plan = noder.Node();
             if (MonotoneSweep.Diagonals(plan) is { } diagonals)
             {
                 return new(plan, diagonals);
@@ -87,17 +87,13 @@ internal sealed class ColumnKernel(BlockTable blocks, SideBySide sides, IReadOnl
         var store = new PolygonStore(4 * faces.EdgeCount);
         var relief = reliefs is { Count: > 0 } && blocks.FaceNames.Count > 0 ? new ReliefMesher(blocks, faces.Plan, levels, reliefs) : null;
         var places = new GrowingArray<Point3>(levels.Count);
-        double enclosed = 0, over = 0, columnVolume = 0;
-        var mesher = new SolidMesher(faces, columns, levels, store, sides, relief, () =>
-        {
-            Place(places.Extend(levels.Count), faces.Plan, levels);
-            columnVolume = ColumnVolume.Of(blocks, faces, columns);
-        });
+        Place(places.Extend(levels.Count), faces.Plan, levels);
+        var mesher = new SolidMesher(faces, columns, levels, store, relief);
         mesher.Mesh(places);
-        columnVolume += relief?.Volume ?? 0;
-        var mesh = ManifoldStitcher.Stitch(store, places, sides, () => (enclosed, over) = mesher.Enclosed());
-        mesh = ClosedFlaps.Without(mesh, store, levels.Meeting, places.Count);
-        double volume = MeshVolume.Of(mesh, sides);
+        double columnVolume = ColumnVolume.Of(blocks, faces, columns) + (relief?.Volume ?? 0);
+        var (enclosed, over) = mesher.Enclosed();
+        var mesh = ClosedFlaps.Without(ManifoldStitcher.Stitch(store, places), store, levels.Meeting, places.Count);
+        double volume = mesh.Volume();
         double taken = Tolerances.GridStep * (relief?.Area ?? 0); // nodes of a taken panel's border lie off its plane by half a step
         store.GiveBack();
         places.GiveBack();

@@ -11,17 +11,9 @@ internal sealed class EdgeOrder(BlockTable blocks, PlanFaces faces, FaceColumns 
     private readonly GrowingArray<(double U, double V)> crossings = new(4);
 
     /// <summary>Orders all edges; the points of true crossings are left for the plan to be noded anew.</summary>
-    public ReadOnlySpan<(double U, double V)> Restore(SideBySide sides)
+    public ReadOnlySpan<(double U, double V)> Restore()
     {
-        // Nearly always no edge is at fault: that is found out in parts.
-        bool[] parts = new bool[sides.Parts(faces.Plan.EdgeCount, 2)];
-        sides.Run(parts.Length, part => parts[part] = AreSettled(SideBySide.Range(part, parts.Length, faces.Plan.EdgeCount)));
-        bool settled = Array.TrueForAll(parts, p => p);
-        if (settled)
-        {
-            return [];
-        }
-
+        bool settled;
         do
         {
             settled = true;
@@ -34,20 +26,7 @@ internal sealed class EdgeOrder(BlockTable blocks, PlanFaces faces, FaceColumns 
         return crossings.Span;
     }
 
-    private bool AreSettled((int From, int End) edges)
-    {
-        for (int edge = edges.From; edge < edges.End; edge++)
-        {
-            if (!Settle(edge, resolves: false))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
-    private bool Settle(int edge, bool resolves = true)
+    private bool Settle(int edge)
     {
         int h = 2 * edge, twin = h + 1;
         var leftColumn = columns.Of(faces.Face[h]);
@@ -64,11 +43,7 @@ internal sealed class EdgeOrder(BlockTable blocks, PlanFaces faces, FaceColumns 
             int near = leftNear[i] - rightNear[j], far = leftFar[i] - rightFar[j];
             if ((near < 0 && far > 0) || (near > 0 && far < 0))
             {
-                if (resolves)
-                {
-                    Resolve(edge, leftColumn[i].Plane, rightColumn[j].Plane, (leftNear[i], rightNear[j]), (leftFar[i], rightFar[j]));
-                }
-
+                Resolve(edge, leftColumn[i].Plane, rightColumn[j].Plane, (leftNear[i], rightNear[j]), (leftFar[i], rightFar[j]));
                 return false;
             }
 

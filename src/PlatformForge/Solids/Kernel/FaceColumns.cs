@@ -34,43 +34,29 @@ internal readonly record struct ColumnBoundary(int Plane, byte Below, byte Above
     }
 }
 
-/// <summary>For every face the blocks that cover it, found by walking from face to face, and the boundaries of its column, worked out in parts.</summary>
+/// <summary>For every face the blocks that cover it, found by walking from face to face, and the boundaries of its column.</summary>
 internal sealed class FaceColumns
 {
-    private readonly BlockTable blocks;
     private readonly PlanFaces faces;
+    private readonly ColumnStack stack;
     private readonly int[] coverStart, coverCount;
-
-    // Of ground that only diagonals part one face stands for all of them; those that do, in the order in which they were reached.
-    private readonly int[] leader;
-    private readonly GrowingArray<int> leaders;
     private readonly GrowingArray<int> cover;
     private readonly GrowingArray<ColumnBoundary> boundaries;
     private readonly ColumnBoundary[] all;
 
-    public FaceColumns(BlockTable blocks, PlanFaces faces, SideBySide sides)
+    public FaceColumns(BlockTable blocks, PlanFaces faces)
     {
-        this.blocks = blocks;
-        this.faces = faces;
+        (this.faces, stack) = (faces, new(blocks));
         Start = new int[faces.FaceCount];
         Count = new int[faces.FaceCount];
         coverStart = Lent<int>.Rent(faces.FaceCount);
         coverCount = Lent<int>.Rent(faces.FaceCount);
-        leader = Lent<int>.Rent(faces.FaceCount);
-        leaders = new(faces.FaceCount);
         cover = new(4 * faces.FaceCount);
+        boundaries = new(4 * faces.FaceCount);
         Walk();
-        boundaries = Build(sides);
         all = boundaries.Items;
-        for (int face = 0; face < faces.FaceCount; face++)
-        {
-            (Start[face], Count[face]) = (Start[leader[face]], Count[leader[face]]);
-        }
-
         Lent<int>.GiveBack(coverStart);
         Lent<int>.GiveBack(coverCount);
-        Lent<int>.GiveBack(leader);
-        leaders.GiveBack();
         cover.GiveBack();
     }
 
@@ -97,7 +83,7 @@ internal sealed class FaceColumns
         {
             if (faces.FaceIsOuter[face] && !seen[face])
             {
-                (coverStart[face], coverCount[face], leader[face]) = (0, 0, face);
+                (coverStart[face], coverCount[face]) = (0, 0);
                 Flood(face, seen, queue);
             }
         }
@@ -136,7 +122,7 @@ internal sealed class FaceColumns
                 if (h >> 1 >= faces.Plan.EdgeCount && !seen[other])
                 {
                     seen[other] = true;
-                    (coverStart[other], coverCount[other], leader[other]) = (coverStart[face], coverCount[face], leader[face]);
+                    (coverStart[other], coverCount[other], Start[other], Count[other]) = (coverStart[face], coverCount[face], Start[face], Count[face]);
                     queue.Add(other);
                 }
 
@@ -151,50 +137,14 @@ internal sealed class FaceColumns
         coverStart[face] = cover.Count;
         Toggle(coverStart[from], coverCount[from], faces.Plan.Toggles(edge));
         coverCount[face] = cover.Count - coverStart[face];
-        leader[face] = face;
-        leaders.Add(face);
-    }
-
-    /// <summary>The columns of all leaders, part after part; the second part's boundaries follow those of the first.</summary>
-    private GrowingArray<ColumnBoundary> Build(SideBySide sides)
-    {
-        var parts = new GrowingArray<ColumnBoundary>[sides.Parts(2 * leaders.Count, 2)];
-        for (int i = 0; i < parts.Length; i++)
+        Start[face] = boundaries.Count;
+        if (coverCount[face] > 0)
         {
-            parts[i] = new(4 * faces.FaceCount / parts.Length);
+            var (u, v) = Middle(face);
+            stack.Build(cover.Span.Slice(coverStart[face], coverCount[face]), u, v, boundaries);
         }
 
-        sides.Run(parts.Length, part => Build(SideBySide.Range(part, parts.Length, leaders.Count), parts[part]));
-        for (int i = 1; i < parts.Length; i++)
-        {
-            int before = parts[0].Count;
-            parts[i].Span.CopyTo(parts[0].Extend(parts[i].Count));
-            var (from, end) = SideBySide.Range(i, parts.Length, leaders.Count);
-            foreach (int face in leaders.Span[from..end])
-            {
-                Start[face] += before;
-            }
-
-            parts[i].GiveBack();
-        }
-
-        return parts[0];
-    }
-
-    private void Build((int From, int End) some, GrowingArray<ColumnBoundary> into)
-    {
-        var stack = new ColumnStack(blocks);
-        foreach (int face in leaders.Span[some.From..some.End])
-        {
-            Start[face] = into.Count;
-            if (coverCount[face] > 0)
-            {
-                var (u, v) = Middle(face);
-                stack.Build(cover.Span.Slice(coverStart[face], coverCount[face]), u, v, into);
-            }
-
-            Count[face] = into.Count - Start[face];
-        }
+        Count[face] = boundaries.Count - Start[face];
     }
 
     /// <summary>The blocks of one of two sorted lists but not of both.</summary>

@@ -2,7 +2,7 @@ using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Solids.Kernel;
 
-/// <summary>Finds and numbers the levels of nodes that follow one another, from nought on.</summary>
+/// <summary>Finds and numbers the levels of all nodes, from nought on.</summary>
 internal sealed class LevelNumbers
 {
     private readonly BlockTable blocks;
@@ -15,12 +15,11 @@ internal sealed class LevelNumbers
     /// <param name="faces">The plan.</param>
     /// <param name="columns">Its columns.</param>
     /// <param name="levels">Takes the corners' levels.</param>
-    /// <param name="expected">About how many levels there will be.</param>
-    public LevelNumbers(BlockTable blocks, PlanFaces faces, FaceColumns columns, NodeLevels levels, int expected)
+    public LevelNumbers(BlockTable blocks, PlanFaces faces, FaceColumns columns, NodeLevels levels)
     {
         (this.blocks, this.faces, this.columns, this.levels) = (blocks, faces, columns, levels);
-        Height = new(expected);
-        NodeOf = new(expected);
+        Height = new(4 * faces.Plan.NodeCount);
+        NodeOf = new(4 * faces.Plan.NodeCount);
         stamp = new int[blocks.Planes.Length];
         place = new int[blocks.Planes.Length];
     }
@@ -31,17 +30,11 @@ internal sealed class LevelNumbers
     /// <summary>The node over which each lies.</summary>
     public GrowingArray<int> NodeOf { get; }
 
-    /// <summary>Levels that two boundaries of one column share.</summary>
-    public HashSet<int> Meeting { get; } = [];
-
-    public (int From, int End) Nodes { get; private set; }
-
-    public void Number((int From, int End) some)
+    public void Number()
     {
-        Nodes = some;
         Array.Fill(stamp, -1);
         var scratch = new GrowingArray<(double Z, int Plane)>(32);
-        for (int node = some.From; node < some.End; node++)
+        for (int node = 0; node < faces.Plan.NodeCount; node++)
         {
             Gather(node, scratch);
             Number(node, scratch.Span);
@@ -123,7 +116,6 @@ internal sealed class LevelNumbers
         foreach (int h in faces.AroundNode(node))
         {
             int at = levels.CornerStart[h], last = -1;
-            bool apart = true;
             foreach (ref readonly var boundary in columns.Of(faces.Face[h]))
             {
                 int level = places[boundary.Plane];
@@ -131,16 +123,10 @@ internal sealed class LevelNumbers
                 ascending &= level >= last;
                 if (level == last)
                 {
-                    apart = false;
-                    Meeting.Add(level);
+                    levels.NoteMeeting(faces.Face[h], level);
                 }
 
                 last = level;
-            }
-
-            if (!apart)
-            {
-                levels.NoteMeeting(faces.Face[h]);
             }
         }
 
@@ -163,7 +149,7 @@ internal sealed class LevelNumbers
         {
             if (corner[k] < corner[k - 1])
             {
-                levels.Merge(node, corner[k], corner[k - 1], Meeting);
+                levels.Merge(node, corner[k], corner[k - 1]);
                 k = start;
             }
         }

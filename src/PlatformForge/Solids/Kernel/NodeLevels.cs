@@ -13,12 +13,11 @@ internal sealed class NodeLevels
     private readonly FaceColumns columns;
     private readonly HashSet<int> meeting = [];
     private readonly bool[] meets;
-    private readonly GrowingArray<double> height;
-    private readonly GrowingArray<int> nodeOf;
+    private readonly LevelNumbers numbers;
     private readonly double[] heights;
     private readonly int[] nodes;
 
-    public NodeLevels(BlockTable blocks, PlanFaces faces, FaceColumns columns, SideBySide sides)
+    public NodeLevels(BlockTable blocks, PlanFaces faces, FaceColumns columns)
     {
         (this.faces, this.columns) = (faces, columns);
         meets = new bool[faces.FaceCount];
@@ -31,21 +30,9 @@ internal sealed class NodeLevels
         }
 
         Corner = GC.AllocateUninitializedArray<int>(total);
-        var parts = new LevelNumbers[sides.Parts(total, 2)];
-        for (int i = 0; i < parts.Length; i++)
-        {
-            parts[i] = new(blocks, faces, columns, this, 4 * faces.Plan.NodeCount / parts.Length);
-        }
-
-        sides.Run(parts.Length, part => parts[part].Number(SideBySide.Range(part, parts.Length, faces.Plan.NodeCount)));
-        (height, nodeOf) = (parts[0].Height, parts[0].NodeOf);
-        meeting.UnionWith(parts[0].Meeting);
-        for (int i = 1; i < parts.Length; i++)
-        {
-            Append(parts[i]);
-        }
-
-        (heights, nodes, Count) = (height.Items, nodeOf.Items, height.Count);
+        numbers = new(blocks, faces, columns, this);
+        numbers.Number();
+        (heights, nodes, Count) = (numbers.Height.Items, numbers.NodeOf.Items, numbers.Height.Count);
     }
 
     /// <summary>Levels of the corner where half-edge h starts: one for each boundary of its face, from CornerStart[h].</summary>
@@ -69,10 +56,7 @@ internal sealed class NodeLevels
     public IReadOnlySet<int> Meeting => meeting;
 
     /// <summary>Makes all levels of a node from one to another the lower one.</summary>
-    public void Merge(int node, int low, int high) => Merge(node, low, high, meeting);
-
-    /// <summary>The same, with the level noted in a set where boundaries come to share it.</summary>
-    public void Merge(int node, int low, int high, HashSet<int> shared)
+    public void Merge(int node, int low, int high)
     {
         for (int i = faces.AroundStart[node]; i < faces.AroundStart[node + 1]; i++)
         {
@@ -82,40 +66,22 @@ internal sealed class NodeLevels
                 if (Corner[k] > low && Corner[k] <= high)
                 {
                     Corner[k] = low;
-                    meets[faces.Face[h]] = true;
-                    shared.Add(low);
+                    NoteMeeting(faces.Face[h], low);
                 }
             }
         }
     }
 
-    /// <summary>Notes that two boundaries of a face's column have one level at one of its corners; parts may do so at once.</summary>
-    public void NoteMeeting(int face) => meets[face] = true;
+    /// <summary>Notes that two boundaries of a face's column have one level at one of its corners.</summary>
+    public void NoteMeeting(int face, int level)
+    {
+        meets[face] = true;
+        meeting.Add(level);
+    }
 
     public void GiveBack()
     {
-        height.GiveBack();
-        nodeOf.GiveBack();
-    }
-
-    /// <summary>Numbers a part's levels on from those before it.</summary>
-    private void Append(LevelNumbers part)
-    {
-        int before = height.Count;
-        part.Height.Span.CopyTo(height.Extend(part.Height.Count));
-        part.NodeOf.Span.CopyTo(nodeOf.Extend(part.NodeOf.Count));
-        meeting.UnionWith(part.Meeting.Select(level => level + before));
-        for (int i = faces.AroundStart[part.Nodes.From]; i < faces.AroundStart[part.Nodes.End]; i++)
-        {
-            int h = faces.Around[i];
-            foreach (ref int level in Corner.AsSpan(CornerStart[h], columns.Count[faces.Face[h]]))
-            {
-                level += before;
-            }
-        }
-
-        part.Height.GiveBack();
-        part.NodeOf.GiveBack();
+        numbers.Height.GiveBack();
+        numbers.NodeOf.GiveBack();
     }
 }
-

@@ -25,28 +25,6 @@ internal sealed class LevelCreases(int levels)
         }
     }
 
-    /// <summary>Adds what another one has seen of the same levels; the order in which creases come makes no difference.</summary>
-    public void Join(LevelCreases other)
-    {
-        byte[] mine = count, more = other.count;
-        for (int level = 0; level < levels; level++)
-        {
-            if (more[level] == 0)
-            {
-                continue;
-            }
-
-            if (mine[level] == 0)
-            {
-                (mine[level], first[level]) = (more[level], other.first[level]);
-            }
-            else
-            {
-                mine[level] = mine[level] == 1 && more[level] == 1 && first[level] == -other.first[level] ? (byte)2 : Many;
-            }
-        }
-    }
-
     /// <summary>Makes a level a vertex whatever runs through it.</summary>
     public void Need(int level) => count[level] = Many;
 

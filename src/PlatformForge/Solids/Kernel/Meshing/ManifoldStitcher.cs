@@ -31,26 +31,22 @@ internal sealed class ManifoldStitcher
     /// <summary>The finished mesh; fails if a directed side has no opposite.</summary>
     /// <param name="store">The polygons.</param>
     /// <param name="places">Places of the levels.</param>
-    /// <param name="sides">Shares the work out.</param>
-    /// <param name="beside">Work that only looks at the polygons, to be done at the same time.</param>
-    public static Mesh Stitch(PolygonStore store, GrowingArray<Point3> places, SideBySide sides, Action beside)
+    public static Mesh Stitch(PolygonStore store, GrowingArray<Point3> places)
     {
         var stitcher = new ManifoldStitcher(store, places);
-        sides.Run([stitcher.Gather, beside]);
-        var parts = new List<int>[sides.Parts(store.Count, 2)];
-        sides.Run(parts.Length, part =>
+        stitcher.Gather();
+        for (int level = 0; level < places.Count; level++)
         {
-            var (from, end) = SideBySide.Range(part, parts.Length, places.Count);
-            parts[part] = stitcher.NotOneFan(from, end);
-        });
-        foreach (int level in parts.SelectMany(p => p))
-        {
-            stitcher.Part(level, stitcher.Group(level));
+            var group = stitcher.Group(level);
+            if (!IsOneFan(group))
+            {
+                stitcher.Part(level, group);
+            }
         }
 
         Lent<LevelCorner>.GiveBack(stitcher.corners);
         Lent<int>.GiveBack(stitcher.start);
-        var mesh = stitcher.Build(places.Span, sides);
+        var mesh = stitcher.Build(places.Span);
         return stitcher.touching.Tangles.Count == 0 ? mesh : TangledEdges.Part(mesh, stitcher.touching.Tangles);
     }
 
@@ -82,20 +78,6 @@ internal sealed class ManifoldStitcher
     }
 
     private ReadOnlySpan<LevelCorner> Group(int level) => corners.AsSpan(start[level], start[level + 1] - start[level]);
-
-    private List<int> NotOneFan(int from, int end)
-    {
-        var found = new List<int>();
-        for (int level = from; level < end; level++)
-        {
-            if (!IsOneFan(Group(level)))
-            {
-                found.Add(level);
-            }
-        }
-
-        return found;
-    }
 
     /// <summary>Whether going round from corner to corner all of them are met, each once. Then no two sides lead to the same level.</summary>
     private static bool IsOneFan(ReadOnlySpan<LevelCorner> group)
@@ -142,7 +124,7 @@ internal sealed class ManifoldStitcher
         }
     }
 
-    private Mesh Build(ReadOnlySpan<Point3> places, SideBySide sides)
+    private Mesh Build(ReadOnlySpan<Point3> places)
     {
         var level = store.Levels;
         int[] vertexOf = Lent<int>.Rent(level.Length), vertexOfFan = Lent<int>.Rent(fans);
@@ -162,17 +144,12 @@ internal sealed class ManifoldStitcher
         }
 
         var indices = GC.AllocateUninitializedArray<int>(store.Triangles.Length);
-        int parts = sides.Parts(indices.Length / 4, 2);
-        sides.Run(parts, part =>
+        var corner = store.Triangles;
+        for (int i = 0; i < indices.Length; i++)
         {
-            var (from, end) = SideBySide.Range(part, parts, indices.Length);
-            ReadOnlySpan<int> corner = store.Triangles[from..end];
-            Span<int> index = indices.AsSpan(from, end - from);
-            for (int i = 0; i < index.Length; i++)
-            {
-                index[i] = vertexOf[corner[i]];
-            }
-        });
+            indices[i] = vertexOf[corner[i]];
+        }
+
         var mesh = new Mesh(vertices.Span.ToArray(), indices, store.Paints.ToArray());
         vertices.GiveBack();
         Lent<int>.GiveBack(vertexOf);

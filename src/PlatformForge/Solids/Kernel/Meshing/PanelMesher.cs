@@ -15,11 +15,11 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
     /// and the grid's nodes. A quadrangle over one edge adds nothing.</summary>
     public List<(int From, int End)> Bent { get; } = [];
 
-    /// <summary>Meshes the panels that begin with the strips from one to before another.</summary>
-    public void Mesh(int from, int end)
+    /// <summary>Meshes all panels.</summary>
+    public void Mesh()
     {
         var strips = panels.Strips;
-        for (int s = from; s < end; s++)
+        for (int s = 0; s < strips.Length; s++)
         {
             if (panels.Begins(s))
             {

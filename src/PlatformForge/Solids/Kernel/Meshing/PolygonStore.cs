@@ -75,26 +75,6 @@ internal sealed class PolygonStore(int corners)
     /// <summary>The corner before another along its loop.</summary>
     public int Back(int corner) => LoopOf(corner) is var loop && !loop.Backwards ? loop.Before(corner) : loop.After(corner);
 
-    /// <summary>Adds all that another store holds after what this one does.</summary>
-    public void Append(PolygonStore other)
-    {
-        int firstCorner = Count;
-        other.Levels.CopyTo(level.Extend(other.Count));
-        other.Paints.CopyTo(paint.Extend(other.TriangleCount));
-        var from = other.Triangles;
-        var to = triangle.Extend(from.Length);
-        for (int i = 0; i < to.Length; i++)
-        {
-            to[i] = from[i] + firstCorner;
-        }
-
-        var more = loops.Extend(other.loops.Count);
-        for (int i = 0; i < more.Length; i++)
-        {
-            more[i] = other.loops[i] with { Start = other.loops[i].Start + firstCorner };
-        }
-    }
-
     public void Clear()
     {
         level.Clear();

@@ -14,12 +14,11 @@ internal sealed class RegionCutter(RegionMesher regions, NodedPlan plan, NodeLev
     /// <summary>Surfaces that could not be cut.</summary>
     public List<int> Failed { get; } = [];
 
-    /// <summary>Cuts the surfaces whose first borders are those from one to before another.</summary>
-    public void Cut(int from, int end)
+    /// <summary>Cuts all surfaces.</summary>
+    public void Cut()
     {
-        for (int i = from; i < end; i++)
+        foreach (ref readonly var loop in regions.Loops)
         {
-            ref readonly var loop = ref regions.Loops[i];
             if (loop.Next != RegionLoop.Inner && !Cut(loop))
             {
                 Failed.Add(loop.Surface);

@@ -4,7 +4,7 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 
 /// <summary>
 /// Meshes tops and bottoms: each surface, over however many faces of the plan it runs, is one polygon with the corners that the mesh
-/// needs. Their borders are traced, and then cut, in parts if wanted. What cannot be cut is meshed face by face, as the plan was cut.
+/// needs. Their borders are traced, and then cut. What cannot be cut is meshed face by face, as the plan was cut.
 /// </summary>
 internal sealed class RegionMesher
 {
@@ -30,24 +30,6 @@ internal sealed class RegionMesher
     public ReadOnlySpan<int> Border => border.Span;
 
     public ReadOnlySpan<RegionLoop> Loops => loops.Span;
-
-    /// <summary>The loop before which half of the work of cutting lies.</summary>
-    public int Middle()
-    {
-        long all = 0, half = 0;
-        for (int i = 0; i < loops.Count; i++)
-        {
-            all += Work(loops[i]);
-        }
-
-        int middle = 0;
-        for (; middle < loops.Count && half + (Work(loops[middle]) / 2) < all / 2; middle++)
-        {
-            half += Work(loops[middle]);
-        }
-
-        return middle;
-    }
 
     /// <summary>Traces the borders of all surfaces.</summary>
     public void Trace()
@@ -105,23 +87,6 @@ internal sealed class RegionMesher
         Lent<bool>.GiveBack(keeps);
         loops.GiveBack();
         border.GiveBack();
-    }
-
-    // A surface with several borders takes some four times as long a corner as one with a single one.
-    private long Work(in RegionLoop loop)
-    {
-        if (loop.Next < 0)
-        {
-            return loop.Next == RegionLoop.Last ? loop.Count : 0;
-        }
-
-        long corners = loop.Count;
-        for (int other = loop.Next; other >= 0; other = loops[other].Other)
-        {
-            corners += loops[other].Count;
-        }
-
-        return 4 * corners;
     }
 
     /// <summary>Two boundaries that meet at three corners of a face may enclose nothing there: such a face is kept.</summary>

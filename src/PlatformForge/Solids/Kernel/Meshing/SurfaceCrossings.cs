@@ -9,14 +9,14 @@ namespace PlatformForge.Solids.Kernel.Meshing;
 internal sealed class SurfaceCrossings
 {
     private readonly BlockTable blocks;
+    private readonly PlanNoder noder;
     private readonly BlockRanges ranges;
     private readonly GrowingArray<double> breaks = new(16);
-    private readonly GrowingArray<(double FromU, double FromV, double ToU, double ToV)> found = new(64);
 
-    private SurfaceCrossings(BlockTable blocks, BlockRanges ranges) => (this.blocks, this.ranges) = (blocks, ranges);
+    private SurfaceCrossings(BlockTable blocks, PlanNoder noder, BlockRanges ranges) => (this.blocks, this.noder, this.ranges) = (blocks, noder, ranges);
 
-    /// <summary>Enters the lines; buckets of blocks are looked through in parts, whose lines are entered in order.</summary>
-    public static void Enter(BlockTable blocks, PlanNoder noder, SideBySide sides)
+    /// <summary>Enters the lines.</summary>
+    public static void Enter(BlockTable blocks, PlanNoder noder)
     {
         var lying = new BlockRanges(blocks);
         if (!lying.AnySloped)
@@ -24,29 +24,10 @@ internal sealed class SurfaceCrossings
             return;
         }
 
-        var buckets = new BlockBuckets(blocks.Boxes, lying.Sloped);
-        var parts = new SurfaceCrossings[sides.Parts(8 * blocks.Count, 8)];
-        for (int i = 0; i < parts.Length; i++)
-        {
-            parts[i] = new(blocks, lying);
-        }
-
-        parts[0].FindWithin();
-        sides.Run(parts.Length, part =>
-        {
-            var (from, end) = SideBySide.Range(part, parts.Length, buckets.Buckets);
-            parts[part].FindBetween(buckets, from, end);
-        });
-        foreach (var part in parts)
-        {
-            foreach (var (fromU, fromV, toU, toV) in part.found.Span)
-            {
-                noder.AddLine(fromU, fromV, toU, toV);
-            }
-
-            part.breaks.GiveBack();
-            part.found.GiveBack();
-        }
+        var crossings = new SurfaceCrossings(blocks, noder, lying);
+        crossings.FindWithin();
+        crossings.FindBetween(new BlockBuckets(blocks.Boxes, lying.Sloped));
+        crossings.breaks.GiveBack();
     }
 
     /// <summary>Lines along which blocks dip under themselves.</summary>
@@ -61,9 +42,9 @@ internal sealed class SurfaceCrossings
         }
     }
 
-    private void FindBetween(BlockBuckets buckets, int from, int end)
+    private void FindBetween(BlockBuckets buckets)
     {
-        for (int bucket = from; bucket < end; bucket++)
+        for (int bucket = 0; bucket < buckets.Buckets; bucket++)
         {
             var members = buckets.Members(bucket);
             for (int m = 0; m < members.Length; m++)
@@ -155,7 +136,7 @@ internal sealed class SurfaceCrossings
         double middle = 0.5 * (from + to), u = line.U(middle), v = line.V(middle);
         if (IsWellInside(a, u, v) && (a == b || IsWellInside(b, u, v)))
         {
-            found.Add((line.U(from), line.V(from), line.U(to), line.V(to)));
+            noder.AddLine(line.U(from), line.V(from), line.U(to), line.V(to));
         }
     }
 

@@ -12,16 +12,15 @@ internal sealed class SurfaceSeams
     private readonly FaceColumns columns;
     private readonly NodeLevels levels;
     private readonly int[] link, parent;
-    private readonly bool isShared;
+    private readonly LevelCreases creases;
 
     /// <param name="faces">The plan.</param>
     /// <param name="columns">Its columns.</param>
     /// <param name="levels">Its levels.</param>
     /// <param name="creases">Takes the creases.</param>
-    /// <param name="sides">Shares the edges out.</param>
-    public SurfaceSeams(PlanFaces faces, FaceColumns columns, NodeLevels levels, LevelCreases creases, SideBySide sides)
+    public SurfaceSeams(PlanFaces faces, FaceColumns columns, NodeLevels levels, LevelCreases creases)
     {
-        (this.faces, this.columns, this.levels) = (faces, columns, levels);
+        (this.faces, this.columns, this.levels, this.creases) = (faces, columns, levels, creases);
         link = Lent<int>.Rent(levels.Corner.Length);
         parent = Lent<int>.Rent(columns.Total);
         link.AsSpan(0, levels.Corner.Length).Fill(-1);
@@ -30,21 +29,10 @@ internal sealed class SurfaceSeams
             parent[i] = i;
         }
 
-        var parts = new Part[sides.Parts(levels.Corner.Length, 2)];
-        isShared = parts.Length > 1;
-        for (int i = 0; i < parts.Length; i++)
+        Strips = new(2 * faces.EdgeCount);
+        for (int edge = 0; edge < faces.EdgeCount; edge++)
         {
-            parts[i] = new(new(2 * faces.EdgeCount / parts.Length), i == 0 ? creases : new(levels.Count));
-        }
-
-        sides.Run(parts.Length, part => Visit(SideBySide.Range(part, parts.Length, faces.EdgeCount), parts[part]));
-        Strips = parts[0].Strips;
-        for (int i = 1; i < parts.Length; i++)
-        {
-            creases.Join(parts[i].Creases);
-            parts[i].Strips.Span.CopyTo(Strips.Extend(parts[i].Strips.Count));
-            parts[i].Strips.GiveBack();
-            parts[i].Creases.GiveBack();
+            Visit(edge);
         }
     }
 
@@ -75,15 +63,7 @@ internal sealed class SurfaceSeams
         Strips.GiveBack();
     }
 
-    private void Visit((int From, int End) edges, Part part)
-    {
-        for (int edge = edges.From; edge < edges.End; edge++)
-        {
-            Visit(edge, part);
-        }
-    }
-
-    private void Visit(int edge, Part part)
+    private void Visit(int edge)
     {
         int h = 2 * edge, twin = h + 1;
         var left = columns.Of(faces.Face[h]);
@@ -106,7 +86,7 @@ internal sealed class SurfaceSeams
             return;
         }
 
-        new Climb(this, part, edge, left, right).Run();
+        new Climb(this, edge, left, right).Run();
     }
 
     private void Join(int h, int k, int m)
@@ -114,29 +94,11 @@ internal sealed class SurfaceSeams
         int here = levels.CornerStart[h] + k, there = levels.CornerStart[h + 1] + m;
         (link[here], link[there]) = (there, here);
         int a = Surface(columns.Start[faces.Face[h]] + k), b = Surface(columns.Start[faces.Face[h + 1]] + m);
-        while (a != b && !Hang(Math.Max(a, b), Math.Min(a, b)))
-        {
-            (a, b) = (Surface(a), Surface(b)); // another thread hung it elsewhere
-        }
+        parent[Math.Max(a, b)] = Math.Min(a, b); // so that the lowest names it in the end
     }
-
-    /// <summary>Makes a surface part of one with a lower number, so that in the end the lowest names it whoever came first; fails if it is part of one already.</summary>
-    private bool Hang(int surface, int on)
-    {
-        if (isShared)
-        {
-            return Interlocked.CompareExchange(ref parent[surface], on, surface) == surface;
-        }
-
-        parent[surface] = on;
-        return true;
-    }
-
-    /// <summary>What one thread finds.</summary>
-    private sealed record Part(GrowingArray<WallStrip> Strips, LevelCreases Creases);
 
     /// <summary>One edge, from below upwards, a pair of levels at a time.</summary>
-    private ref struct Climb(SurfaceSeams seams, Part part, int edge, ReadOnlySpan<ColumnBoundary> left, ReadOnlySpan<ColumnBoundary> right)
+    private ref struct Climb(SurfaceSeams seams, int edge, ReadOnlySpan<ColumnBoundary> left, ReadOnlySpan<ColumnBoundary> right)
     {
         private readonly ReadOnlySpan<ColumnBoundary> left = left, right = right;
         private readonly ReadOnlySpan<int> leftNear = seams.levels.Of(2 * edge), leftFar = seams.levels.Of(seams.faces.Next[2 * edge]);
@@ -177,8 +139,8 @@ internal sealed class SurfaceSeams
                 else if (Pass(near, far) || onL + onR > 0)
                 {
                     int line = seams.faces.Plan.Line[edge] + 1;
-                    part.Creases.Leave(near, line);
-                    part.Creases.Leave(far, -line);
+                    seams.creases.Leave(near, line);
+                    seams.creases.Leave(far, -line);
                 }
             }
         }
@@ -198,7 +160,7 @@ internal sealed class SurfaceSeams
             {
                 var plan = seams.faces.Plan;
                 var name = facesRight ? plan.OnRight[edge] : plan.OnLeft[edge];
-                part.Strips.Add(new(edge, lowNear, near, lowFar, far, facesRight, paint, name.Paint == paint ? name.Face : 0));
+                seams.Strips.Add(new(edge, lowNear, near, lowFar, far, facesRight, paint, name.Paint == paint ? name.Face : 0));
             }
 
             (standing, facesRight, paint, lowNear, lowFar) = (wall, onRightSide, shown, near, far);

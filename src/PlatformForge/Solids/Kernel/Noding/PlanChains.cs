@@ -8,41 +8,25 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
     private readonly GrowingArray<int> firstParent = new(2 * expected);
     private readonly GrowingArray<(int Segment, int Next)> parents = new(2 * expected);
 
-    /// <summary>Bends all segments through the nodes that they meet; found in parts, chained in the order of segments.</summary>
-    public void Bend(PlanSegment[] segments, int count, SegmentBuckets buckets, SideBySide sides)
+    /// <summary>Bends all segments through the nodes that they meet.</summary>
+    public void Bend(PlanSegment[] segments, int count, SegmentBuckets buckets)
     {
         var hot = new HotNodes(nodes, buckets);
-        var parts = new SegmentBends[sides.Parts(2 * count, 4)];
-        for (int i = 0; i < parts.Length; i++)
+        var bends = new SegmentBends(buckets, hot);
+        for (int i = 0; i < count; i++)
         {
-            var (from, end) = SideBySide.Range(i, parts.Length, count);
-            parts[i] = new(segments, from, end, buckets, hot);
-        }
-
-        sides.Run(parts.Length, part => parts[part].Find());
-        foreach (var part in parts)
-        {
-            Chain(part, segments);
-            part.GiveBack();
-        }
-
-        hot.GiveBack();
-    }
-
-    private void Chain(SegmentBends bends, PlanSegment[] segments)
-    {
-        for (int i = bends.First, at = 0; i < bends.End; i++)
-        {
-            int last = segments[i].From, end = bends.Ends[i - bends.First];
-            for (; at < end; at++)
+            int last = segments[i].From;
+            foreach (int node in bends.Of(segments[i], i))
             {
-                int node = bends.Met[at];
                 AddEdge(last, node, i);
                 last = node;
             }
 
             AddEdge(last, segments[i].To, i);
         }
+
+        bends.GiveBack();
+        hot.GiveBack();
     }
 
     public NodedPlan ToPlan(ReadOnlySpan<PlanSegment> segments, ReadOnlySpan<(int Block, int Next)> toggles)

@@ -74,12 +74,12 @@ internal sealed class PlanNoder(int expected)
     }
 
     /// <summary>Nodes what was added, once.</summary>
-    public NodedPlan Node(SideBySide sides)
+    public NodedPlan Node()
     {
         var buckets = new SegmentBuckets(segments.Span);
-        FindCrossings(buckets, sides);
+        FindCrossings(buckets);
         var chains = new PlanChains(nodes, segments.Count);
-        chains.Bend(segments.Items, segments.Count, buckets, sides);
+        chains.Bend(segments.Items, segments.Count, buckets);
         var plan = chains.ToPlan(segments.Span, toggles.Span);
         buckets.GiveBack();
         nodes.GiveBack();
@@ -131,29 +131,17 @@ internal sealed class PlanNoder(int expected)
         segments[segment].FirstToggle = toggles.Count - 1;
     }
 
-    /// <summary>Every crossing makes a node hot. Buckets are looked through in parts, whose points are entered in order.</summary>
-    private void FindCrossings(SegmentBuckets buckets, SideBySide sides)
+    /// <summary>Every crossing makes a node hot.</summary>
+    private void FindCrossings(SegmentBuckets buckets)
     {
         var (start, member) = buckets.BySegments();
-        var parts = new SegmentCrossings[sides.Parts(4 * member.Length, 8)];
-        for (int i = 0; i < parts.Length; i++)
+        var crossings = new SegmentCrossings(segments.Items, start, member);
+        crossings.Find(buckets.Count);
+        foreach (var (u, v) in crossings.Found.Span)
         {
-            parts[i] = new(segments.Items, start, member);
+            nodes.Enter(u, v);
         }
 
-        sides.Run(parts.Length, part =>
-        {
-            var (from, end) = SideBySide.Range(part, parts.Length, buckets.Count);
-            parts[part].Find(from, end);
-        });
-        foreach (var part in parts)
-        {
-            foreach (var (u, v) in part.Found.Span)
-            {
-                nodes.Enter(u, v);
-            }
-
-            part.GiveBack();
-        }
+        crossings.GiveBack();
     }
 }

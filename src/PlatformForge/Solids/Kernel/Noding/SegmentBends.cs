@@ -4,38 +4,26 @@ using System.Runtime.Intrinsics;
 
 namespace PlatformForge.Solids.Kernel.Noding;
 
-/// <summary>The hot nodes whose pixels the segments of one part pass through, in order along each of them; four are compared at a time.</summary>
-internal sealed class SegmentBends(PlanSegment[] segments, int first, int end, SegmentBuckets buckets, HotNodes hot)
+/// <summary>The hot nodes whose pixels a segment passes through, in order along it; four are compared at a time.</summary>
+internal sealed class SegmentBends(SegmentBuckets buckets, HotNodes hot)
 {
     private readonly GrowingArray<double> along = new(16);
+    private readonly GrowingArray<int> met = new(16);
 
-    public int First => first;
-
-    public int End => end;
-
-    /// <summary>The nodes of all segments, one after another.</summary>
-    public GrowingArray<int> Met { get; } = new(2 * (end - first));
-
-    /// <summary>Where the nodes of each segment end.</summary>
-    public GrowingArray<int> Ends { get; } = new(end - first);
-
-    public void Find()
+    /// <summary>The nodes of a segment, by its number too; good until the next one is asked for.</summary>
+    public ReadOnlySpan<int> Of(in PlanSegment segment, int number)
     {
-        for (int i = first; i < end; i++)
-        {
-            int from = Met.Count;
-            along.Clear();
-            Meet(segments[i], buckets.RunsOf(i));
-            Order(along.Span, Met.Span[from..]);
-            Ends.Add(Met.Count);
-        }
+        along.Clear();
+        met.Clear();
+        Meet(segment, buckets.RunsOf(number));
+        Order(along.Span, met.Span);
+        return met.Span;
     }
 
     public void GiveBack()
     {
         along.GiveBack();
-        Met.GiveBack();
-        Ends.GiveBack();
+        met.GiveBack();
     }
 
     private void Meet(in PlanSegment s, ReadOnlySpan<BucketRun> runs)
@@ -59,7 +47,7 @@ internal sealed class SegmentBends(PlanSegment[] segments, int first, int end, S
                     int at = k + BitOperations.TrailingZeroCount(bits);
                     if (at < to && hot.Member[at] is var node && node != s.From && node != s.To)
                     {
-                        Met.Add(node);
+                        met.Add(node);
                         along.Add((s.AheadU * (hot.U[at] - s.StartU)) + (s.AheadV * (hot.V[at] - s.StartV)));
                     }
                 }

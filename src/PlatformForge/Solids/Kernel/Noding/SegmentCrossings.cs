@@ -12,24 +12,24 @@ internal sealed class SegmentCrossings(PlanSegment[] segments, int[] start, int[
 {
     private const int Lanes = 4;
 
-    // Where the segments of all buckets looked at start and end: a row for each coordinate, with room for a last comparison of four. They are laid out
+    // Where the segments of all buckets start and end: a row for each coordinate, with room for a last comparison of four. They are laid out
     // before any are compared: a vector read right after its numbers were written one by one would have to wait for them.
     private double[] ends = [];
 
     /// <summary>What was found, in the order of buckets and of the segments in them.</summary>
     public GrowingArray<(double U, double V)> Found { get; } = new(256);
 
-    /// <summary>Looks through buckets that follow one another.</summary>
-    public void Find(int firstBucket, int endBucket)
+    /// <summary>Looks through all buckets.</summary>
+    public void Find(int buckets)
     {
-        int first = start[firstBucket], row = start[endBucket] - first + Lanes;
+        int row = member.Length + Lanes;
         ends = Lent<double>.Rent(4 * row);
-        LayOut(member.AsSpan(first, row - Lanes), row);
-        for (int bucket = firstBucket; bucket < endBucket; bucket++)
+        LayOut(member, row);
+        for (int bucket = 0; bucket < buckets; bucket++)
         {
             if (start[bucket + 1] - start[bucket] > 1)
             {
-                FindAmong(member.AsSpan(start[bucket], start[bucket + 1] - start[bucket]), start[bucket] - first, row);
+                FindAmong(member.AsSpan(start[bucket], start[bucket + 1] - start[bucket]), start[bucket], row);
             }
         }
 
