@@ -10,10 +10,10 @@ namespace PlatformForge.Platforms;
 public sealed record TrestleSpec
 {
     // Full size, mm: bents 8 ft apart of timber and 10 ft of concrete, posts and caps 12 in square, bearers 9 in and 12 in deep, braces 3 in thick, rows of
-    // posts 6 ft apart at most, planks 9 in wide.
+    // posts 6 ft apart at most, planks 9 in wide, knee braces 2 ft long.
     private const double TimberPitch = 8 * FullSize.Foot, ConcretePitch = 10 * FullSize.Foot, FullPost = FullSize.Foot, FullCap = FullSize.Foot,
         TimberBearer = 0.75 * FullSize.Foot, ConcreteBearer = FullSize.Foot, FullBrace = FullSize.Foot / 4, FullRows = 6 * FullSize.Foot,
-        FullPlank = 0.75 * FullSize.Foot;
+        FullPlank = 0.75 * FullSize.Foot, FullKnee = 2 * FullSize.Foot;
 
     // Two lines of the usual nozzle, mm, and those with a joint engraved in front of them: nothing is thinner unasked.
     private const double Lines = 0.8, Board = 1.1;
@@ -63,6 +63,18 @@ public sealed record TrestleSpec
         init => braces = value;
     }
 
+    /// <summary>Braces along the platform, in the plane of its posts, between neighbouring bents. Default: none.</summary>
+    public LongitudinalForm Longitudinal { get; init; }
+
+    /// <summary>Rows of posts that have such braces.</summary>
+    public BracedRows Braced { get; init; }
+
+    /// <summary>How far from its post a knee brace reaches along its bearer, and as far down. Default 8 (2 ft).</summary>
+    public double Knee { get; init; } = FullKnee / 76.2;
+
+    /// <summary>Whether it has a brace of any kind, or a web.</summary>
+    public bool HasBraces => Braces != BraceForm.None || Longitudinal != LongitudinalForm.None;
+
     /// <summary>Height of a sill under the posts of a bent; 0 makes none.</summary>
     public double Sill { get; init; }
 
@@ -106,6 +118,13 @@ public sealed record TrestleSpec
         .Length("brace", Sizes, "Thickness of braces, or of webs.", t => t.Brace, (t, v) => t with { Brace = v })
         .Choice("braces", "What stiffens a bent between its posts.", t => t.Braces, (t, v) => t with { Braces = v },
             [("cross", BraceForm.Cross), ("single", BraceForm.Single), ("web", BraceForm.Web), ("none", BraceForm.None)])
+        .Choice("longitudinal", "Braces along the platform, in the plane of its posts, from bent to bent.", t => t.Longitudinal,
+            (t, v) => t with { Longitudinal = v },
+            [("none", LongitudinalForm.None), ("cross", LongitudinalForm.Cross), ("raking", LongitudinalForm.Raking), ("knee", LongitudinalForm.Knee)])
+        .Choice("braced", "Rows of posts that have such braces.", t => t.Braced, (t, v) => t with { Braced = v },
+            [("both", BracedRows.Both), ("front", BracedRows.Front), ("back", BracedRows.Back), ("all", BracedRows.All)])
+        .Length("knee", NumberRange.From(0.5, 200), "How far from its post a knee brace reaches along its bearer, and as far down.", t => t.Knee,
+            (t, v) => t with { Knee = v })
         .Length("sill", NumberRange.NoneOr(0.2, 50), "Height of a sill under the posts of a bent; 0 makes none.", t => t.Sill, (t, v) => t with { Sill = v })
         .Length("pad", NumberRange.NoneOr(0.1, 20), "How far a pad stands out round the foot of each post; 0 makes none.", t => t.Pad,
             (t, v) => t with { Pad = v })
@@ -126,6 +145,7 @@ public sealed record TrestleSpec
         Post = Math.Max(Lines, scale.ToModel(FullPost)),
         Cap = Math.Max(Lines, scale.ToModel(FullCap)),
         Plank = Math.Max(Lines, scale.ToModel(FullPlank)),
+        Knee = Math.Max(2 * Lines, scale.ToModel(FullKnee)),
         Ratio = scale.Ratio,
     };
 }
@@ -152,6 +172,33 @@ public enum BraceForm
     Web,
 
     None,
+}
+
+/// <summary>Braces along a trestle.</summary>
+public enum LongitudinalForm
+{
+    None,
+
+    /// <summary>Two in each bay, from the foot of either post towards the other: across one another where they meet.</summary>
+    Cross,
+
+    /// <summary>One in each bay, rising by turns to either side.</summary>
+    Raking,
+
+    /// <summary>Short ones on either side of each post, up to the bearer.</summary>
+    Knee,
+}
+
+/// <summary>Rows of posts that are braced along a trestle.</summary>
+public enum BracedRows
+{
+    /// <summary>The front row and the back row; of an island, those under both faces.</summary>
+    Both,
+    Front,
+    Back,
+
+    /// <summary>Every row.</summary>
+    All,
 }
 
 /// <summary>What carries the ramps of a trestle.</summary>

@@ -117,12 +117,14 @@ public static class SectionMaker
 
         var divided = PlatformPlanner.Divided(plan, ends[1..^1], JointRoom.Depth(spec.Joint, printer, dowels: true));
         findings.AddRange(divided.Findings);
+        var dividedChart = new FacetedPlan(divided.Value!);
+        findings.AddRange(TrestlePrintRule.Along(dividedChart));
         if (WideRule.Check(chart, printer, spec, ends) is { } wide)
         {
             findings.Add(wide);
         }
 
-        return Outcome.Of(new CutPlatform(new(divided.Value!), ends, joints, Reason(chooser, ends, printer)), findings);
+        return Outcome.Of(new CutPlatform(dividedChart, ends, joints, Reason(chooser, ends, printer)), findings);
     }
 
     private static SectionShaper Shaper(CutPlatform cut, PrinterSpec printer, SectionSpec spec, Memory? memory, CancellationToken cancel)

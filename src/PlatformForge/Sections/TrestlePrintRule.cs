@@ -27,7 +27,7 @@ internal static class TrestlePrintRule
         (string Key, string What, double Thickness, double Lost)[] parts =
         [
             ("post", "post of a bent", trestle.Post, cuts > 0 ? joint.EndTrim : 0),
-            ("brace", trestle.Braces == BraceForm.Web ? "web of a bent" : "brace of a bent", trestle.Braces == BraceForm.None ? None : trestle.Brace, 0),
+            ("brace", trestle.Braces == BraceForm.Web ? "web of a bent" : "brace of a bent", trestle.HasBraces ? trestle.Brace : None, 0),
             ("boards", "boarding behind its joints", trestle.Boarded == BoardedSides.None ? None : trestle.Boards, BoardBlocks.Depth),
         ];
         foreach (var (name, what, thickness, lost) in parts.Where(p => p.Thickness - p.Lost < printer.LeastWall - Tolerances.Rounding))
@@ -35,4 +35,33 @@ internal static class TrestlePrintRule
             yield return TrestleFindings.TooThin(key + name, what, thickness, lost, printer.LeastWall);
         }
     }
+
+    /// <summary>What cannot be of braces along a platform with the bents that its sections have: one that a curve would bring out before its posts, and how
+    /// many are in the way of something.</summary>
+    public static IEnumerable<Finding> Along(FacetedPlan chart)
+    {
+        if (chart.Plan is not { Trestle: { } trestle, Spec: { Trestle: { Longitudinal: not LongitudinalForm.None } spec, Key: var key } })
+        {
+            yield break;
+        }
+
+        var braces = LongitudinalBraces.Of(chart, out int leftOut);
+        double bow = trestle.Bents.Zip(trestle.Bents.Skip(1)).Where(b => b.Second.From > b.First.To)
+            .SelectMany(b => new[] { trestle.Rows[0], trestle.Rows[^1] }.Select(row => LongitudinalBraces.Bow(chart, row, b.First, b.Second))).DefaultIfEmpty(0).Max();
+        double room = (spec.Post - spec.Brace) / 2;
+        if (bow > room)
+        {
+            // What a chord stands off its curve by grows as the square of its length.
+            double pitch = Math.Floor(trestle.Pitch.Greatest * Math.Sqrt(room / bow) * Steps) / Steps;
+            yield return TrestleFindings.BowedBay(key, bow, room, pitch >= 2 * spec.Post ? pitch : null);
+        }
+
+        if (leftOut > 0)
+        {
+            yield return TrestleFindings.BracesLeftOut(key, leftOut, braces.Count);
+        }
+    }
+
+    // Pitches are offered in tenths of mm.
+    private const double Steps = 10;
 }

@@ -40,6 +40,12 @@ public class TrestlePaperTests
         Assert.True(posts.Count() >= plan.Trestle.Rows.Count);
         Assert.All(set.Trestle, sheet => Assert.All(sheet.Items.OfType<SheetPath>(), p => Assert.All(p.Points, q => Assert.True(q.X > 7.9
             && q.Y > 7.9 && q.X < sheet.Width - 7.9 && q.Y < sheet.Height - 7.9))));
+
+        // Braces along the platform, each once, rise at 45 degrees at full size: on the sheets of front and back, none other does.
+        var braces = PlatformForge.Solids.Bodies.LongitudinalBraces.Of(new(plan), out _);
+        Assert.True(braces.Count > 40);
+        Assert.Equal(braces.Count, paths.Count(p => p.Closed && p.Points.Count == 4 && p.Points[1] - p.Points[0] is var side && side.Length > 4
+            && Math.Abs(Math.Abs(side.X) - Math.Abs(side.Y)) < 0.02 * side.Length));
         Assert.Contains("the trestle on", string.Join(" ", set.Key.Items.OfType<SheetText>().Select(t => t.Text)), StringComparison.Ordinal);
     }
 }

@@ -18,7 +18,8 @@ internal static class BentView
         double Under(double t) => plan.SquareTopAt(s, t) - deck;
         for (int i = 0; i + 1 < rows.Length; i++)
         {
-            foreach (var part in Between(spec, rows[i].Far, rows[i + 1].Near, Math.Min(Under(rows[i].Far), Under(rows[i + 1].Near)) - spec.Cap))
+            double one = Under(rows[i].Far), next = Under(rows[i + 1].Near), fall = (next - one) / (rows[i + 1].Near - rows[i].Far);
+            foreach (var part in Between(spec, rows[i].Far, rows[i + 1].Near, Math.Min(one, next) - spec.Cap, fall))
             {
                 yield return part;
             }
@@ -50,14 +51,14 @@ internal static class BentView
             select (row.Near, row.Far, bent.From, bent.To, (Fill?)new Fill(HouseStyle.Quiet, 0.5)));
 
     // What lies between two posts, to the underside of the cap.
-    private static IEnumerable<Point2[]> Between(TrestleSpec spec, double left, double right, double under)
+    private static IEnumerable<Point2[]> Between(TrestleSpec spec, double left, double right, double under, double fall)
     {
         if (spec.Braces == BraceForm.Web)
         {
             yield return [new(left, 0), new(right, 0), new(right, under), new(left, under)];
         }
 
-        if (spec.Braces is BraceForm.Cross or BraceForm.Single && BraceLine.Of(spec, right - left, under) is var (foot, rise, run, deep))
+        if (spec.Braces is BraceForm.Cross or BraceForm.Single && BraceLine.Of(spec, right - left, under, fall) is var (foot, rise, run, deep))
         {
             double upper = Math.Max(0, (under - foot - deep) / rise);
             Point2[] brace = [new(0, foot), new(run, under), new(upper, under), new(0, Math.Min(under, foot + deep))];

@@ -41,7 +41,7 @@ public static class TrestleDrawing
         }
 
         Bent(sheet, platform.Plan, y + Between);
-        TitleBlock.Draw(sheet, dossier, platform.Name, "Trestle", "Scale 1:1, full size of the model; the bent enlarged", "All figures in mm of the model.");
+        TitleBlock.Draw(sheet, dossier, platform.Name, platform.Plan.Spec.IsIsland ? "Trestle, both fronts and a bent" : "Trestle, front and back and a bent", "Scale 1:1, full size of the model; the bent enlarged", "All figures in mm of the model.");
         return sheet;
     }
 
@@ -93,6 +93,11 @@ public static class TrestleDrawing
                 BraceForm.None => "no braces",
                 BraceForm.Web => Invariant($"web {Figures.Fine(spec.Brace)} thick"),
                 _ => Invariant($"braces {Figures.Fine(spec.Brace)} by {Figures.Fine(spec.Brace)}, at 45 degrees or steeper"),
+            },
+            .. spec.Longitudinal == LongitudinalForm.None ? [] : new[]
+            {
+                Invariant($"{LongitudinalWords.Of(spec)} {Figures.Fine(spec.Brace)} by {Figures.Fine(spec.Brace)} along the platform, ")
+                    + LongitudinalWords.Where(spec, plan.Spec.IsIsland),
             },
             Invariant($"bents {Figures.Fine(plan.Trestle.Pitch.Least)} to {Figures.Fine(plan.Trestle.Pitch.Greatest)} apart, ")
                 + Invariant($"{Figures.Fine(spec.Pitch)} at most asked"),

@@ -17,6 +17,7 @@ internal sealed class TrestleElevation
     private readonly SectionSet set;
     private readonly LineLength along;
     private readonly bool rising, isBack;
+    private readonly IReadOnlyList<LongitudinalBrace> braces;
 
     /// <param name="platform">The platform.</param>
     /// <param name="isBack">Whether it is seen from behind: of an island, from its second track.</param>
@@ -26,6 +27,7 @@ internal sealed class TrestleElevation
         var line = isBack ? plan.Trestle!.Rows[^1].Far : plan.Trestle!.Rows[0].Near;
         along = new(plan.Stations[0], plan.Stations[^1], (a, b) => (plan.ToLayout(b, line.At(b)) - plan.ToLayout(a, line.At(a))).Length);
         rising = plan.Side == Track.Side.Left != isBack;
+        braces = [.. LongitudinalBraces.Of(new(plan), out _).Where(b => b.Row == (isBack ? plan.Trestle!.Rows.Count - 1 : 0))];
     }
 
     /// <summary>Sections in rows no longer than a room, from left to right; one that is longer has a row of its own.</summary>
@@ -81,6 +83,11 @@ internal sealed class TrestleElevation
         var (timber, wall) = (new Fill(Palette.Of(TrestleBlocks.PaintOf(spec.Trestle!)), Faint), new Fill(Palette.Of(WallPaint), Faint));
         Band(sheet, of, section.From, a, _ => 0, s => Top(s) - deck, wall);
         Band(sheet, of, b, section.To, _ => 0, s => Top(s) - deck, wall);
+        foreach (var brace in braces.Where(t => t.At(0) > section.From && t.At(0) < section.To))
+        {
+            Brace(sheet, brace, of, timber);
+        }
+
         if (spec.Trestle!.Boarded is BoardedSides.Both || spec.Trestle.Boarded == (isBack ? BoardedSides.Back : BoardedSides.Front))
         {
             Band(sheet, of, a, b, _ => 0, s => Top(s) - deck, timber);
@@ -97,6 +104,15 @@ internal sealed class TrestleElevation
         double slab = hasCoping ? Math.Max(deck, spec.Coping.Thickness) : deck;
         var paint = hasCoping ? CopingGrooves.PaintOf(plan) : Paint.Deck;
         Band(sheet, of, section.From, section.To, s => Math.Max(0, Top(s) - slab), Top, new(Palette.Of(paint), Faint));
+    }
+
+    // From its post to the bearer, which is drawn over its end.
+    private static void Brace(Sheet sheet, LongitudinalBrace brace, Func<double, double, Point2> of, Fill fill)
+    {
+        var (line, soffit) = (brace.Line, brace.Soffit);
+        double upper = Math.Max(0, soffit.Met(line.Foot + line.Deep, line.Rise) ?? 0);
+        Point2[] ring = [new(0, line.Foot), new(line.Run, soffit.At(line.Run)), new(upper, soffit.At(upper)), new(0, Math.Min(soffit.At(0), line.Foot + line.Deep))];
+        sheet.Area(ring.Select(p => of(brace.At(p.X), p.Y)), fill, HouseStyle.Thin);
     }
 
     // The middle of a bent from the left end; figures of a pair beside a cut stand on either side of it.

@@ -45,7 +45,7 @@ internal static class WorkChapters
         TrestleReport.Say(to, set);
         if (set.Plan.Trestle is not null)
         {
-            to.Add(source.Images.Figure(Drawing(source, "trestle"), "The trestle from its track, and a bent", "the design"));
+            to.Add(source.Images.Figure(Drawing(source, "trestle"), set.Plan.Spec.IsIsland ? "The trestle from both tracks, and a bent" : "The trestle, front and back, and a bent", "the design"));
         }
 
         if (ElevationFaces.Any(set.Plan))

@@ -124,5 +124,34 @@ internal static class TrestleFindings
             Invariant($"Give {right:0.##} mm or more.")).Curing(right);
     }
 
+    public static Finding BowedBay(string key, double bow, double room, double? pitch)
+    {
+        var finding = Finding.Error(
+            "PF4193",
+            key + ".trestle.longitudinal",
+            Invariant($"On the curve a straight brace from bent to bent lies {bow:0.00} mm beside the middle of its posts, and they leave it {room:0.00}: ")
+                + "it would stand out before their faces, which are what vehicles are held against.",
+            pitch is { } fits ? Invariant($"Give a pitch of {fits:0.#} mm or less, thinner braces, or none along the platform.")
+                : "Give thinner braces, or none along the platform (longitudinal = \"none\").",
+            FaultKind.DesignRule);
+        return pitch is { } cure ? finding.Curing(Cure.Set(key + ".trestle.pitch", cure)) : finding.Curing(Cure.Text(key + ".trestle.longitudinal", "none"));
+    }
+
+    public static Finding HiddenBraces(string key, string side, bool hasOther)
+    {
+        string other = side == "front" ? "back" : "front";
+        var finding = Finding.Warning(
+            "PF4194",
+            key + ".trestle.braced",
+            $"Braces along the platform are asked for between the posts of its {side}, whose boards hide them.",
+            hasOther ? $"Brace the other side (braced = \"{other}\"), or leave the {side} open." : "Leave the braces along the platform out, or a side open.");
+        return finding.Curing(hasOther ? Cure.Text(key + ".trestle.braced", other) : Cure.Text(key + ".trestle.longitudinal", "none"));
+    }
+
+    public static Finding BracesLeftOut(string key, int leftOut, int set) => Finding.Note(
+        "PF4195",
+        key + ".trestle.longitudinal",
+        Invariant($"{leftOut} of {leftOut + set} braces along the platform are left out: what goes through the deck there would cut them in two."));
+
     private static double Floor(double value) => Math.Floor((value + 1e-9) * 100) / 100;
 }

@@ -53,7 +53,7 @@ internal static class TrestleRule
             findings.Add(TrestleFindings.CloseBents(spec.Key, trestle));
         }
 
-        if (trestle.Braces != BraceForm.None && trestle.Brace > trestle.Post - Thinner + Grain)
+        if (trestle.HasBraces && trestle.Brace > trestle.Post - Thinner + Grain)
         {
             findings.Add(TrestleFindings.ThickBrace(spec.Key, trestle, trestle.Post - Thinner));
         }
@@ -62,7 +62,20 @@ internal static class TrestleRule
         {
             findings.Add(TrestleFindings.DeepBearer(spec.Key, trestle));
         }
+
+        if (trestle.Longitudinal != LongitudinalForm.None && Hidden(trestle) is { } side)
+        {
+            findings.Add(TrestleFindings.HiddenBraces(spec.Key, side, trestle.Boarded != BoardedSides.Both));
+        }
     }
+
+    // The side whose boards stand before braces along the platform; null where all of those are seen.
+    private static string? Hidden(TrestleSpec trestle) => (trestle.Braced, trestle.Boarded) switch
+    {
+        (_, BoardedSides.None) or (BracedRows.Front, BoardedSides.Back) or (BracedRows.Back, BoardedSides.Front) => null,
+        (BracedRows.Back, _) or (BracedRows.Both or BracedRows.All, BoardedSides.Back) => "back",
+        _ => "front",
+    };
 
     // Of islands the width is not known yet; posts that are not stated stand 6 ft apart there.
     private static void Rows(PlatformSpec spec, TrestleSpec trestle, List<Finding> findings)

@@ -13,6 +13,9 @@ internal static class BraceBlocks
     // How far its lower side goes on within the cap, mm.
     private const double IntoCap = 0.1;
 
+    // A run that is shorter than its bay by less, mm, is all of it.
+    private const double Hair = 1e-6;
+
     public static void Add(FacetedPlan chart, TopSurface top, PlannedBent bent, (double From, double To) room, List<ColumnBlock> blocks)
     {
         var spec = chart.Plan.Spec.Trestle!;
@@ -36,7 +39,7 @@ internal static class BraceBlocks
     private sealed class Bay
     {
         private readonly Point2 origin, ahead;
-        private readonly double left, right, under, half;
+        private readonly double left, right, under, half, fall;
         private readonly TrestleSpec spec;
 
         public Bay(FacetedPlan chart, TopSurface top, TrestleSpec spec, double middle, PostRow near, PostRow far)
@@ -49,6 +52,7 @@ internal static class BraceBlocks
             half = spec.Brace / 2;
             var surface = top.Along(middle);
             double lowest = Ring(left, right).Min(surface.At);
+            fall = Point2.Dot(new(surface.X, surface.Y), ahead);
             under = lowest - chart.Plan.Spec.Deck.Thickness - spec.Cap;
         }
 
@@ -60,7 +64,7 @@ internal static class BraceBlocks
 
         public IEnumerable<ColumnBlock> Braces(bool rising, bool falling)
         {
-            if (BraceLine.Of(spec, right - left, under) is not var (foot, rise, run, deep))
+            if (BraceLine.Of(spec, right - left, under, fall) is not var (foot, rise, run, deep))
             {
                 yield break;
             }
@@ -68,7 +72,7 @@ internal static class BraceBlocks
             double into = BraceLine.Into(spec), inCap = under + (spec.Cap / 2);
 
             // Measured from the post's face; the upper side comes to the middle of the cap before the lower one has come to its underside, or not at all.
-            double end = rise > BraceLine.LeastRise ? run + into : run + IntoCap, turn = Math.Clamp((inCap - deep - foot) / rise, -into, end);
+            double end = run > right - left - Hair ? run + into : run + IntoCap, turn = Math.Clamp((inCap - deep - foot) / rise, -into, end);
             foreach (bool up in (bool[])[true, false])
             {
                 if (!(up ? rising : falling))
