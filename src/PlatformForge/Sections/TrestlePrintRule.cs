@@ -46,8 +46,9 @@ internal static class TrestlePrintRule
         }
 
         var braces = LongitudinalBraces.Of(chart, out int leftOut);
+        PostRow[] outer = [trestle.Rows[0], trestle.Rows[^1]];
         double bow = trestle.Bents.Zip(trestle.Bents.Skip(1)).Where(b => b.Second.From > b.First.To)
-            .SelectMany(b => new[] { trestle.Rows[0], trestle.Rows[^1] }.Select(row => LongitudinalBraces.Bow(chart, row, b.First, b.Second))).DefaultIfEmpty(0).Max();
+            .SelectMany(b => outer.Select(row => LongitudinalBraces.Bow(chart, row, b.First, b.Second))).DefaultIfEmpty(0).Max();
         double room = (spec.Post - spec.Brace) / 2;
         if (bow > room)
         {

@@ -128,6 +128,7 @@ public class LongitudinalTests
             Workbench.Printer, new());
         var (shallow, deep) = (TrestleReport.Of(Made(2.5))!, TrestleReport.Of(Made(12))!);
         Assert.Equal((0, 1), (shallow.LongitudinalLeftOut, deep.LongitudinalLeftOut));
+        Assert.StartsWith("1 of ", Assert.Single(TrestlePrintRule.Along(new(Made(12).Plan)), f => f.Code == "PF4195").Message, StringComparison.Ordinal);
         Assert.Equal(shallow.LongitudinalBraces - 1, deep.LongitudinalBraces);
         Assert.Equal(shallow.Bents - 1, shallow.LongitudinalBraces);
     }

@@ -41,7 +41,8 @@ public static class TrestleDrawing
         }
 
         Bent(sheet, platform.Plan, y + Between);
-        TitleBlock.Draw(sheet, dossier, platform.Name, platform.Plan.Spec.IsIsland ? "Trestle, both fronts and a bent" : "Trestle, front and back and a bent", "Scale 1:1, full size of the model; the bent enlarged", "All figures in mm of the model.");
+        string caption = platform.Plan.Spec.IsIsland ? "Trestle, both fronts and a bent" : "Trestle, front and back and a bent";
+        TitleBlock.Draw(sheet, dossier, platform.Name, caption, "Scale 1:1, full size of the model; the bent enlarged", "All figures in mm of the model.");
         return sheet;
     }
 

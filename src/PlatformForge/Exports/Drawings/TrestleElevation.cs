@@ -111,7 +111,8 @@ internal sealed class TrestleElevation
     {
         var (line, soffit) = (brace.Line, brace.Soffit);
         double upper = Math.Max(0, soffit.Met(line.Foot + line.Deep, line.Rise) ?? 0);
-        Point2[] ring = [new(0, line.Foot), new(line.Run, soffit.At(line.Run)), new(upper, soffit.At(upper)), new(0, Math.Min(soffit.At(0), line.Foot + line.Deep))];
+        double side = Math.Min(soffit.At(0), line.Foot + line.Deep);
+        Point2[] ring = [new(0, line.Foot), new(line.Run, soffit.At(line.Run)), new(upper, soffit.At(upper)), new(0, side)];
         sheet.Area(ring.Select(p => of(brace.At(p.X), p.Y)), fill, HouseStyle.Thin);
     }
 

@@ -9,7 +9,8 @@ namespace PlatformForge.Exports.Reports;
 /// <summary>
 /// The trestle of a platform: its kind by its name in the project file, the chainages between which it carries the deck, the greatest distance between bents that
 /// was asked and the least and greatest that were found, how many bents, rows and posts there are, the side of a post, the depth of caps and bearers, and what
-/// stiffens bents with its thickness; what braces them along the platform, in how many places, and how many of these were left out. All lengths in mm of the model.
+/// stiffens bents with its thickness; what braces them along the platform, in how many places, and how many of these were left out.
+/// All lengths in mm of the model.
 /// </summary>
 public sealed record TrestleReport(
     string Kind, double From, double To, double PitchAsked, double PitchLeast, double PitchGreatest, int Bents, int Rows, int Posts, double Post, double Cap,
@@ -40,8 +41,8 @@ public sealed record TrestleReport(
         to.Title("Trestle");
         to.Say(Invariant($"From chainage {Figures.Mm(made.From)} to {Figures.Mm(made.To)} mm the deck stands on {made.Bents} bents of {made.Kind}, ")
             + Invariant($"{made.Rows} posts {Figures.Fine(made.Post)} mm square in each, under caps {Figures.Fine(made.Cap)} and bearers ")
-            + Invariant($"{Figures.Fine(made.Bearer)} mm deep{Between(made)}.{Along(made, set.Plan)} A pair of bents stands at each joint between sections; dowels under the deck ")
-            + "hold the two in line. Print these sections deck down. Until they are on the layout lay them on their decks: posts break.");
+            + Invariant($"{Figures.Fine(made.Bearer)} mm deep{Between(made)}.{Along(made, set.Plan)} ")
+            + "A pair of bents stands at each joint between sections; dowels under the deck hold the two in line. Print these sections deck down. Until they are on the layout lay them on their decks: posts break.");
     }
 
     private static string Along(TrestleReport made, PlatformPlan plan) => made.LongitudinalBraces == 0 ? ""

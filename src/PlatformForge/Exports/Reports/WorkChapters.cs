@@ -45,7 +45,8 @@ internal static class WorkChapters
         TrestleReport.Say(to, set);
         if (set.Plan.Trestle is not null)
         {
-            to.Add(source.Images.Figure(Drawing(source, "trestle"), set.Plan.Spec.IsIsland ? "The trestle from both tracks, and a bent" : "The trestle, front and back, and a bent", "the design"));
+            string caption = set.Plan.Spec.IsIsland ? "The trestle from both tracks, and a bent" : "The trestle, front and back, and a bent";
+            to.Add(source.Images.Figure(Drawing(source, "trestle"), caption, "the design"));
         }
 
         if (ElevationFaces.Any(set.Plan))

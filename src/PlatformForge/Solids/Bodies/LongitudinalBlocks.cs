@@ -4,8 +4,8 @@ using PlatformForge.Platforms;
 namespace PlatformForge.Solids.Bodies;
 
 /// <summary>
-/// Braces along a platform as blocks: each between two planes that rise as it does, and, from where its upper side has come into the bearer, under the middle of
-/// that; one more of either where the deck bends over it.
+/// Braces along a platform as blocks: each between two planes that rise as it does, and, from where its upper side has come into the bearer, under the
+/// middle of that; one more of either where the deck bends over it.
 /// </summary>
 internal static class LongitudinalBlocks
 {

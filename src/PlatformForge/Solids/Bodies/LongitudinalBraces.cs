@@ -63,13 +63,15 @@ public sealed class LongitudinalBraces
         }
 
         var found = new LongitudinalBraces(chart, spec);
-        var all = found.Rows(trestle).SelectMany(row => trestle.Bents.Zip(trestle.Bents.Skip(1)).SelectMany((bay, i) => found.Bay(row, i, bay.First, bay.Second))).ToArray();
+        var bays = trestle.Bents.Zip(trestle.Bents.Skip(1)).ToArray();
+        var all = found.Rows(trestle).SelectMany(row => bays.SelectMany((bay, i) => found.Bay(row, i, bay.First, bay.Second))).ToArray();
         LongitudinalBrace[] free = [.. all.Where(found.IsFree)];
         leftOut = all.Length - free.Length;
         return free;
     }
 
-    /// <summary>How far before or behind the middle of its row of posts a bay's straight line from post to post lies at most, mm: nothing on straights.</summary>
+    /// <summary>How far before or behind the middle of its row of posts a bay's straight line from post to post lies at most, mm: nothing on
+    /// straights.</summary>
     public static double Bow(FacetedPlan chart, PostRow row, PlannedBent one, PlannedBent next)
     {
         var (middle, a, b) = (Middle(row), chart.On(Middle(row), one.To), chart.On(Middle(row), next.From));
@@ -114,9 +116,8 @@ public sealed class LongitudinalBraces
         bends = from < to ? bends : [.. bends.Reverse()];
 
         // A break lies on a line across; a height is that of the plane before it and behind it.
-        (double, double)[] points = [.. bends.Select((s, i) => (Along: (s - from) / (to - from) * wide, Chainage: i == 0 ? (from + bends[1]) / 2 : (s + bends[i - 1]) / 2))
-            .Select(p => (p.Along, chart.Plan.Surface.At(p.Chainage).At(a + (ahead * p.Along)) - below))];
-        var soffit = new Soffit(points);
+        var soffit = new Soffit([.. bends.Select((s, i) => Point((s - from) / (to - from) * wide, (i == 0 ? from + bends[1] : s + bends[i - 1]) / 2))]);
+        (double, double) Point(double along, double chainage) => (along, chart.Plan.Surface.At(chainage).At(a + (ahead * along)) - below);
         return BraceLine.Along(spec, wide, soffit) is { } lies ? new(row, from, to, lies, soffit) { Origin = a, Ahead = ahead, Wide = wide } : null;
     }
 

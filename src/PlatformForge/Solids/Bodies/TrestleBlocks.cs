@@ -4,8 +4,8 @@ namespace PlatformForge.Solids.Bodies;
 
 /// <summary>
 /// Bents under a deck: posts from the baseboard, a cap across them and bearers along them, both right under the deck, so that printed deck down each part
-/// stands on the one before. What lies between the posts of a bent (braces, webs) is in <see cref="BraceBlocks"/>, what braces them along the platform in <see cref="LongitudinalBlocks"/>,
-/// boarding in <see cref="BoardBlocks"/>.
+/// stands on the one before. What lies between the posts of a bent (braces, webs) is in <see cref="BraceBlocks"/>, what braces
+/// them along the platform in <see cref="LongitudinalBlocks"/>, boarding in <see cref="BoardBlocks"/>.
 /// </summary>
 internal static class TrestleBlocks
 {
