@@ -42,7 +42,8 @@ public sealed record TrestleReport(
         to.Say(Invariant($"From chainage {Figures.Mm(made.From)} to {Figures.Mm(made.To)} mm the deck stands on {made.Bents} bents of {made.Kind}, ")
             + Invariant($"{made.Rows} posts {Figures.Fine(made.Post)} mm square in each, under caps {Figures.Fine(made.Cap)} and bearers ")
             + Invariant($"{Figures.Fine(made.Bearer)} mm deep{Between(made)}.{Along(made, set.Plan)} ")
-            + "A pair of bents stands at each joint between sections; dowels under the deck hold the two in line. Print these sections deck down. Until they are on the layout lay them on their decks: posts break.");
+            + "A pair of bents stands at each joint between sections; dowels under the deck hold the two in line. "
+            + "Print these sections deck down. Until they are on the layout lay them on their decks: posts break.");
     }
 
     private static string Along(TrestleReport made, PlatformPlan plan) => made.LongitudinalBraces == 0 ? ""

@@ -147,7 +147,7 @@ internal static class PlatformEntries
         new("PF4189", "A part of a trestle is thinner than two lines of the nozzle.", "Give the figure that the message names."),
         new("PF4193", "Braces along a trestle would stand out before its posts on a curve.", "Give the pitch that the message names, or thinner braces."),
         new("PF4194", "Braces along a trestle are hidden behind its boards.", "Brace the side that is open, or leave them out."),
-        new("PF4195", "Braces along a trestle are left out where something goes through the deck.", 
+        new("PF4195", "Braces along a trestle are left out where something goes through the deck.",
             "Nothing need be done; posts and lamps elsewhere would make room.", Reasons.Note),
         new("PF4201", "The platform is narrower than a published figure.", "Widen it where the layout has room."),
         new("PF4202", "Less than the published 6 ft are clear between the edge and something.", "Move it back, or widen the deck."),
