@@ -42,6 +42,12 @@ public sealed record BackSpec
     /// <summary>Whether a slope is stated.</summary>
     public bool StatesSlope => slope is not null;
 
+    /// <summary>Whether a slope that is not stated was made steeper than it is elsewhere, for ramps on curves.</summary>
+    public bool IsSteepened { get; init; }
+
+    /// <summary>The slope of a bank that is not stated and is not steepened.</summary>
+    public static double UnaskedSlope => Unasked;
+
     /// <summary>Whether a bank is a print of its own, which stands on its foot behind the platform's wall: then it may be as flat as asked.</summary>
     public bool Apart { get; init; }
 

@@ -101,6 +101,11 @@ internal static class FacingRule
         {
             yield return FacingFindings.LayersNotWhole(key, course, printer.Layer, FacingFit.LeastLayers);
         }
+
+        foreach (var drawn in fit.Courses ? CourseDrawRule.Check(plan, fit.Module.Course) : [])
+        {
+            yield return drawn;
+        }
     }
 
     // Pieces of other finishes that would be lost between two lines of the nozzle or in four layers, each with its least figure.

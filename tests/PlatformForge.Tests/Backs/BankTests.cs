@@ -91,6 +91,7 @@ public class BankTests
         var set = Workbench.Made(Workbench.PendlewickAs(p => p with { Back = new() { Kind = BackKind.Bank }, Facing = FacingSpec.For(Scale) with { HasBack = false } }),
             Workbench.Printer, new());
         Assert.InRange(set.Plan.Bank!.Slope, 0.85, 0.94); // steeper than beside straight ramps
+        Assert.Equal(0.95, PlatformForge.Exports.Reports.BackReport.Of(set)!.SlopeElsewhere);
         Assert.All(set.Sections, s => SoundSection.Check(s));
         Assert.All(set.Sections.Where(s => s.From >= set.Plan.Profile.StartHead && s.To <= set.Plan.Profile.EndHead),
             s => Falls(s, set.Plan.Bank!.Slope, 2e-3));
@@ -196,6 +197,8 @@ public class BankTests
             Assert.Equal(back + 0.25, mesh.Vertices.Min(v => Math.Abs(v.Y)), 1e-4);
             Upright(piece, slope, 1e-4);
         }
+
+        Assert.Null(PlatformForge.Exports.Reports.BackReport.Of(set)!.SlopeElsewhere);
 
         // The sections are those of a platform with a wall.
         var walled = Workbench.Made(Straight(side, new()), Workbench.Printer, new());

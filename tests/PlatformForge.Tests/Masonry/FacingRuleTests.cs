@@ -20,7 +20,7 @@ public class FacingRuleTests
     [InlineData(76.2)]
     [InlineData(87)]
     public void Nothing_is_said_of_what_is_laid_unasked_in_any_scale_that_shows_whole_bricks(double scale) =>
-        Assert.Empty(Of(FacingSpec.For(new(scale)), scale: scale));
+        Assert.Empty(Of(FacingSpec.For(new(scale)), scale: scale, change: s => s with { Height = (20 * 76.2 / scale) - 8 })); // as high in full size
 
     [Fact]
     public void Bricks_of_seven_mm_scale_hang_nowhere_free()
@@ -115,6 +115,37 @@ public class FacingRuleTests
             Of(FacingSpec.For(new(76.2)) with { Gauge = BrickGauge.Imperial }, sections: new SectionSpec { Pose = PrintPose.Upright },
                 change: s => s with { Height = s.Height - 0.45 }), f => // 18 courses of 1 mm
                 f.Code == "PF5034");
+    }
+
+    /// <summary>75 mm to a course (BS EN 771 and joints of 10) at 1:22.5: 18.45 mm over the ground are five, drawn out by 18.45 / 16.67, eleven in a hundred. Six
+    /// take 20 mm.</summary>
+    [Fact]
+    public void Courses_of_a_low_wall_that_are_drawn_far_are_told_with_heights_that_have_whole_ones_at_gauge()
+    {
+        const double course = 75 / 22.5, deck = 1.5, foot = 0.05;
+        var told = Assert.Single(Of(FacingSpec.For(new(22.5)), scale: 22.5), f => f.Code == "PF5067");
+        Assert.Equal(("platform[0].height", "platform[0].height"), (told.Key, told.Cure!.Key));
+        Assert.Contains("11 %", told.Message, StringComparison.Ordinal);
+        double rails = Plan(FacingSpec.For(new(22.5)), 22.5, s => s).Site.RailTop, cure = double.Parse(told.Cure.Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.InRange(cure - ((6 * course) + foot + deck - rails), 0, 0.01);
+        double lower = Math.Ceiling(((5 * course) + foot + deck - rails) * 100) / 100;
+        Assert.Contains(FormattableString.Invariant($"At {lower:0.##} mm"), told.Remedy, StringComparison.Ordinal);
+        foreach (var (height, count) in new[] { (cure, 6), (lower, 5) })
+        {
+            Assert.DoesNotContain(Of(FacingSpec.For(new(22.5)), scale: 22.5, change: s => s with { Height = height }), f => f.Code == "PF5067");
+            double high = rails + height - deck - foot;
+            Assert.Equal(count, Coursing.Count(course, high));
+            Assert.Equal(course, Coursing.Even(course, high), 0.01 / count);
+        }
+    }
+
+    [Fact]
+    public void A_low_retaining_wall_is_told_by_its_own_height()
+    {
+        var told = Assert.Single(Of(FacingSpec.For(new(76.2)), change: s => s with { Back = new() { Retaining = new() { Height = 4.9 } } }), f => f.Code == "PF5067");
+        Assert.Equal("platform[0].back.retaining.height", told.Cure!.Key);
+        double cure = double.Parse(told.Cure.Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.DoesNotContain(Of(FacingSpec.For(new(76.2)), change: s => s with { Back = new() { Retaining = new() { Height = cure } } }), f => f.Code == "PF5067");
     }
 
     // The rule alone: what sections are made of a facing is looked at elsewhere.

@@ -12,14 +12,15 @@ namespace PlatformForge.Exports.Reports;
 /// <summary>The back of a platform where it is no wall: its kind by its name in the project file; of a bank the slope as n of 1 in n, the
 /// width from the deck's edge to its foot beside the level deck and at its least in mm of the model, the area of its face in mm², and the
 /// plastic of its shell in mm³, which between two parallel faces is area times thickness; of a bank that is a print of its own the volume of its
-/// pieces.</summary>
+/// pieces. Where nobody stated the slope and ramps on curves want a steeper one, the slope that it has elsewhere.</summary>
 public sealed record BackReport(
     string Kind,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Slope = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Width = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? LeastWidth = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Area = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Shell = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Shell = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? SlopeElsewhere = null)
 {
     internal static BackReport? Of(SectionSet set)
     {
@@ -38,7 +39,7 @@ public sealed record BackReport(
         double area = SurfaceAreas.Of(set)[(int)Paint.Turf];
         return new("bank", bank.Slope, widths.Max(), widths.Min(), area, bank.IsApart
             ? set.Lines.Pieces.Where(p => p.Made.Name == LineMake.Bank).Sum(p => p.Solid.ColumnVolume)
-            : area * bank.Thickness / Math.Sqrt(1 + (bank.Slope * bank.Slope)));
+            : area * bank.Thickness / Math.Sqrt(1 + (bank.Slope * bank.Slope)), spec.Back.IsSteepened ? BackSpec.UnaskedSlope : null);
     }
 
     internal static void Say(DocumentBuilder to, SectionSet set)
@@ -53,9 +54,14 @@ public sealed record BackReport(
             ? "The back is open: no wall stands there, and deck and ribs end at the plane of the backscene, to which it is glued or screwed."
             : Invariant($"A bank falls 1 in {Figures.Short(back.Slope!.Value)} from the deck's edge to {Figures.Fine(back.Width!.Value)} mm behind it")
                 + (back.Width - back.LeastWidth > 1 ? Invariant($", {Figures.Fine(back.LeastWidth!.Value)} where a ramp is lowest") : "")
+                + (back.SlopeElsewhere is { } slope ? Steepened(slope) : "")
                 + Invariant($". Its face has {Figures.Fixed(back.Area!.Value / 100, 1)} cm²; ")
                 + (set.Plan.Bank is { IsApart: true } ? Solid(back, set) : Hollow(back, set.Plan.Bank!)));
     }
+
+    private static string Steepened(double elsewhere) =>
+        Invariant($". No slope is stated, and elsewhere it would be 1 in {Figures.Short(elsewhere)}: beside ramps on curves that lies flatter on the bed ")
+            + "than 45 degrees, so all of it was made steeper";
 
     private static string Hollow(BackReport back, PlanBank bank) => Invariant($"it is a shell {Figures.Fine(bank.Thickness)} mm ")
         + Invariant($"thick, measured level, of about {Figures.Fixed(back.Shell!.Value / 1000, 1)} cm³ of plastic, open below, ")

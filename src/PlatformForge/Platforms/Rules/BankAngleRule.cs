@@ -28,7 +28,9 @@ internal static class BankAngleRule
 
     /// <summary>A platform whose bank has no stated slope, with one that prints; null where it has one that does.</summary>
     public static PlatformSpec? Steepened(PlatformPlan plan) =>
-        !plan.Spec.Back.StatesSlope && Flattest(plan) is { } slope ? Sloped(plan.Spec, slope) : null;
+        !plan.Spec.Back.StatesSlope && Flattest(plan) is { } slope ? Steeper(plan.Spec, slope) : null;
+
+    private static PlatformSpec Steeper(PlatformSpec spec, double slope) => spec with { Back = spec.Back with { Slope = slope, IsSteepened = true } };
 
     // The flattest slope under a plan's own that prints; null where that does.
     private static double? Flattest(PlatformPlan plan)

@@ -61,6 +61,13 @@ internal static class FacingFindings
             Invariant($"Layers of {course / count:0.###} mm make {count:0} to a course."));
     }
 
+    public static Finding CoursesDrawn(string key, string wall, DrawnCourses drawn) => Finding.Warning(
+        "PF5067",
+        key,
+        Invariant($"The {wall} has {drawn.Count} whole courses of brick, drawn out by {100 * drawn.Draw:0} % ")
+            + "to fill it, where a bricklayer would set it out anew.",
+        Invariant($"At {drawn.Lower:0.##} mm it has {drawn.Count} courses at gauge, at {drawn.Higher:0.##} mm {drawn.Count + 1}.")).Curing(drawn.Nearest);
+
     /// <param name="key">Key of the facing.</param>
     /// <param name="depth">Depth of its joints, mm.</param>
     /// <param name="finish">The finish.</param>
@@ -134,4 +141,16 @@ internal static class FacingFindings
     private static double Up(double figure) => Math.Ceiling((figure - Tolerances.Rounding) * 100) / 100;
 
     private static double Down(double figure) => Math.Floor((figure + Tolerances.Rounding) * 100) / 100;
+}
+
+/// <summary>Courses of a wall that are drawn out.</summary>
+/// <param name="Count">How many there are.</param>
+/// <param name="Draw">By what share.</param>
+/// <param name="Lower">The figure of the file, mm, at which as many are at gauge.</param>
+/// <param name="Higher">That at which there is one more.</param>
+/// <param name="Stated">That of the file.</param>
+internal sealed record DrawnCourses(int Count, double Draw, double Lower, double Higher, double Stated)
+{
+    /// <summary>Whichever of both is nearer to the file's.</summary>
+    public double Nearest => Stated - Lower < Higher - Stated ? Lower : Higher;
 }
