@@ -144,6 +144,40 @@ public class OpeningTests
         static double Figure(Finding finding) => double.Parse(finding.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
     }
 
+    [Fact]
+    public void Of_two_kinds_that_are_spread_over_a_wall_both_find_their_places_whichever_comes_first()
+    {
+        var (wide, small) = (OpeningSpec.For(Scale) with { Head = OpeningHead.Segmental }, OpeningSpec.For(Scale) with { Kind = OpeningKind.Weep });
+        foreach (OpeningSpec[] asked in new[] { new[] { wide, small }, [small, wide] })
+        {
+            var made = PlatformPlanner.Divided(Straight(180, Side.Left, Open with { Openings = asked }, false), []);
+            Assert.DoesNotContain(made.Findings, f => f.Code == "PF4160");
+            var placed = made.Value!.WallOpenings;
+            Assert.Equal(4, placed.Count(o => o.Spec == wide));
+            Assert.Equal(8, placed.Count(o => o.Spec == small));
+            Assert.Equal(placed.Select(o => Array.IndexOf(asked, o.Spec)).Order(), placed.Select(o => Array.IndexOf(asked, o.Spec)));
+            Assert.All(placed.Where(o => o.Spec == small), o => Assert.All(placed.Where(p => p.Spec == wide), p =>
+                Assert.True(Math.Abs(o.Chainage - p.Chainage) > (wide.Width + small.Width) / 2)));
+        }
+    }
+
+    [Theory]
+    [InlineData(201, "the wall's end")]
+    [InlineData(276, "another opening")]
+    [InlineData(301, "a joint between sections")]
+    public void A_stated_place_without_room_is_told_with_what_is_there_and_the_nearest_one_that_works(double at, string what)
+    {
+        PlatformPlan Asked(double place) => Straight(150, Side.Left, Open with { Openings = [Refuge with { At = [272] }, Refuge with { At = [place] }] }, false);
+        var told = PlatformPlanner.Divided(Asked(at), [300]);
+        var finding = Assert.Single(told.Findings, f => f.Code == "PF4160");
+        Assert.Contains(what, finding.Message, StringComparison.Ordinal);
+        Assert.EndsWith("facing.opening[1].at[0]", finding.Cure!.Key, StringComparison.Ordinal);
+        double moved = double.Parse(finding.Cure.Value, System.Globalization.CultureInfo.InvariantCulture);
+        var cured = PlatformPlanner.Divided(Asked(moved), [300]);
+        Assert.DoesNotContain(cured.Findings, f => f.Code == "PF4160");
+        Assert.Equal(2, cured.Value!.WallOpenings.Count);
+    }
+
     [Theory]
     [InlineData("PF5052", 1.2, 5.0, WallFinish.Brick)]
     [InlineData("PF5052", 0.2, 5.0, WallFinish.Brick)]

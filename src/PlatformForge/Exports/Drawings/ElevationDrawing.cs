@@ -99,7 +99,7 @@ public static class ElevationDrawing
 
     private static IEnumerable<string> Notes(WallWork work) => work switch
     {
-        BrickworkSpec b => [Invariant($"Bond: {FacingSpec.Name(b.Bond)}, courses of {Figures.Fine(b.Module.Course)}, ")
+        BrickworkSpec b => [Invariant($"Bond: {FacingSpec.Name(b.Bond)}, courses of {Figures.Fine(b.Course)}, ")
             + Invariant($"joints {Figures.Fine(b.Laying.Joint)} wide and {Figures.Fine(b.Laying.Depth)} deep.")],
         _ => [Invariant($"Joints {Figures.Fine(work.Laying.Joint)} wide and {Figures.Fine(work.Laying.Depth)} deep.")],
     };

@@ -18,56 +18,53 @@ internal static class OpeningPlanner
     {
         var all = new List<PlannedOpening>();
         var specs = plan.Spec.Facing?.Openings ?? [];
-        for (int i = 0; i < specs.Count; i++)
+
+        // Stated places first, then the widest: what is narrow finds room beside what is wide.
+        foreach (int i in Enumerable.Range(0, specs.Count).OrderByDescending(i => specs[i].At.Count > 0 ? double.PositiveInfinity : specs[i].Width))
         {
-            foreach (bool isFar in plan.Spec.IsIsland && !specs[i].IsBack ? (bool[])[false, true] : [specs[i].IsBack && !plan.Spec.IsIsland])
+            foreach (bool isFar in plan.Spec.IsIsland ? specs[i].IsBack ? (bool[])[] : [false, true] : [specs[i].IsBack])
             {
-                Place(new(plan, specs[i], isFar, (cuts, joint), all), i, specs[i].IsBack && plan.Spec.IsIsland, findings);
+                Place(new(plan, specs[i], isFar, (cuts, joint), all), i, findings);
             }
         }
 
-        return all;
+        return [.. all.OrderBy(o => specs.TakeWhile(s => !ReferenceEquals(s, o.Spec)).Count())];
     }
 
     /// <summary>Places behind openings right through walls, which ribs keep off.</summary>
     public static IEnumerable<Keepout> Pads(PlatformPlan plan, IReadOnlyList<PlannedOpening> openings) => openings.Where(o => o.Spec.IsThrough)
         .Select(o => new OpeningPad(plan, o.Spec, o.IsFar).Place(plan.Spec.Key + ".facing.opening", o.Chainage));
 
-    private static void Place(OpeningWall wall, int index, bool noBack, List<Finding>? findings)
+    private static void Place(OpeningWall wall, int index, List<Finding>? findings)
     {
-        var (left, made) = (new List<double>(), 0);
         string key = FormattableString.Invariant($"{wall.Plan.Spec.Key}.facing.opening[{index}]");
-        bool tells = !(wall.IsFar && wall.Plan.Spec.IsIsland);
-        foreach (double at in noBack ? [] : wall.Wanted())
+        var told = wall.IsFar && wall.Plan.Spec.IsIsland ? null : findings;
+        bool spread = wall.Spec.At.Count == 0, made = false;
+        foreach (double at in wall.Wanted())
         {
-            if (wall.Take(at) || (wall.Spec.At.Count == 0 && wall.Nearby(at).Any(wall.Take)))
+            bool taken = wall.Take(at) || (spread && wall.Aside(at).Any(wall.Take));
+            if (!taken && !spread)
             {
-                made++;
+                double? free = OpeningWall.Nearby(at, wall.Plan.Stations[^1] - wall.Plan.Stations[0]).Where(wall.Fits).Select(s => (double?)s).FirstOrDefault();
+                told?.Add(wall.InTheWay(at) is { } what ? OpeningFindings.InTheWay(key, wall.Spec, at, what, free)
+                    : OpeningFindings.LeftOut(key, wall.Spec, at, wall.Against(at)!, free));
             }
-            else if (wall.Spec.At.Count > 0 && wall.InTheWay(at) is { } what)
-            {
-                double? free = wall.Nearby(at, wall.Plan.Stations[^1] - wall.Plan.Stations[0]).Where(wall.Fits).Select(s => (double?)s).FirstOrDefault();
-                if (tells)
-                {
-                    findings?.Add(OpeningFindings.InTheWay(key, wall.Spec, at, what, free));
-                }
-            }
-            else if (wall.Spec.At.Count > 0)
-            {
-                left.Add(at);
-            }
+
+            made |= taken;
         }
 
-        if ((left.Count > 0 || (made == 0 && wall.Spec.At.Count == 0)) && tells)
+        if (spread && !made)
         {
-            findings?.Add(OpeningFindings.LeftOut(key, wall.Spec, left));
+            told?.Add(OpeningFindings.NoPlace(key, wall.Spec));
         }
     }
 
     private sealed class OpeningWall(PlatformPlan plan, OpeningSpec spec, bool isFar, (IReadOnlyList<double> Cuts, double Joint) cut, List<PlannedOpening> all)
     {
-        // Steps by which an opening right through goes aside, and how far it does unasked, mm.
-        private const double Step = 0.5, Aside = 12;
+        // Steps by which an opening goes aside, and how far one right through does unasked, mm.
+        private const double Step = 0.5, ThroughAside = 12;
+
+        private const string AnotherOpening = "another opening";
 
         private readonly PlanLine line = isFar ? plan.Body.FarWallFace : plan.Body.WallFace;
 
@@ -78,11 +75,15 @@ internal static class OpeningPlanner
         public bool IsFar => isFar;
 
         /// <summary>What is in the way of an opening right through that would fit its wall; null where that is not so.</summary>
-        public string? InTheWay(double at) => spec.IsThrough && FitsWall(at) ? Behind(at) : null;
+        public string? InTheWay(double at) => spec.IsThrough && Against(at) is null ? Behind(at) : null;
 
-        /// <summary>Places beside one, the nearest first: for openings right through, which ribs make room for and other things do not.</summary>
-        public IEnumerable<double> Nearby(double at, double room = Aside) => !spec.IsThrough ? []
-            : Enumerable.Range(1, (int)(room / Step)).SelectMany(k => new[] { at + (k * Step), at - (k * Step) });
+        /// <summary>Places to which one goes unasked, the nearest first: off another opening, and one right through off what stands behind the wall.</summary>
+        public IEnumerable<double> Aside(double at) => spec.IsThrough ? Nearby(at, ThroughAside)
+            : Against(at) == AnotherOpening ? Nearby(at, Math.Max(spec.Pitch / 2, ThroughAside)) : [];
+
+        /// <summary>Places beside one, the nearest first.</summary>
+        public static IEnumerable<double> Nearby(double at, double room) =>
+            Enumerable.Range(1, (int)(room / Step)).SelectMany(k => new[] { at + (k * Step), at - (k * Step) });
 
         public IEnumerable<double> Wanted()
         {
@@ -111,15 +112,29 @@ internal static class OpeningPlanner
         }
 
         /// <summary>Whether one fits its wall at a place, and what is behind it.</summary>
-        public bool Fits(double at) => FitsWall(at) && (!spec.IsThrough || Behind(at) is null);
+        public bool Fits(double at) => Against(at) is null && (!spec.IsThrough || Behind(at) is null);
 
-        private bool FitsWall(double at)
+        /// <summary>What of its wall keeps one off a place; null where there is room for it.</summary>
+        public string? Against(double at)
         {
             double half = (spec.Width / 2) + Land(spec), reach = half / Stretch(at), least = spec.Sill + spec.Height + OpeningRule.Over(plan.Spec, spec);
-            return Bays().Any(b => at - reach >= b.From && at + reach <= b.To) && Math.Min(Height(at - reach), Height(at + reach)) >= least
-                && all.TrueForAll(o => o.IsFar != isFar || Math.Abs(o.Chainage - at) * Stretch(at) >= half + (o.Spec.Width / 2) + Land(o.Spec)
-                    || o.Spec.Sill > least || spec.Sill > o.Spec.Sill + o.Spec.Height + OpeningRule.Over(plan.Spec, o.Spec));
+            if (at - reach < plan.Stations[0] || at + reach > plan.Stations[^1])
+            {
+                return "the wall's end";
+            }
+
+            if (Taken().Any(t => t.From < at + reach && t.To > at - reach) || !Bays().Any(b => at - reach >= b.From && at + reach <= b.To))
+            {
+                return cut.Cuts.Any(c => Math.Abs(c - at) <= reach) ? "a joint between sections" : "a pier";
+            }
+
+            return Math.Min(Height(at - reach), Height(at + reach)) < least ? "the deck, where the wall is too low,"
+                : all.Exists(o => o.IsFar == isFar && Meets(o, at, half, least)) ? AnotherOpening : null;
         }
+
+        private bool Meets(PlannedOpening other, double at, double half, double least) =>
+            Math.Abs(other.Chainage - at) * Stretch(at) < half + (other.Spec.Width / 2) + Land(other.Spec)
+            && other.Spec.Sill <= least && spec.Sill <= other.Spec.Sill + other.Spec.Height + OpeningRule.Over(plan.Spec, other.Spec);
 
         private string? Behind(double at) => new OpeningPad(plan with { WallOpenings = all }, spec, isFar).InTheWay(at, cut.Cuts, cut.Joint);
 
@@ -133,11 +148,8 @@ internal static class OpeningPlanner
         // What lies between ends, cuts and piers.
         private IEnumerable<(double From, double To)> Bays()
         {
-            double depth = plan.Spec.Facing!.Depth;
-            var taken = plan.Piers.Where(p => p.IsFar == isFar).Select(p => (From: p.From - depth, To: p.To + depth))
-                .Concat(cut.Cuts.Select(c => (From: c, To: c))).OrderBy(t => t.From);
             double from = plan.Stations[0];
-            foreach (var (begin, end) in taken)
+            foreach (var (begin, end) in Taken().OrderBy(t => t.From))
             {
                 if (begin > from + 1)
                 {
@@ -148,6 +160,13 @@ internal static class OpeningPlanner
             }
 
             yield return (from, plan.Stations[^1]);
+        }
+
+        // Piers with the joints beside them, and cuts.
+        private IEnumerable<(double From, double To)> Taken()
+        {
+            double depth = plan.Spec.Facing!.Depth;
+            return plan.Piers.Where(p => p.IsFar == isFar).Select(p => (p.From - depth, p.To + depth)).Concat(cut.Cuts.Select(c => (c, c)));
         }
     }
 }

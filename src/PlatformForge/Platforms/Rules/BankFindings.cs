@@ -20,6 +20,12 @@ internal static class BankFindings
         Invariant($"No wall is to be seen at the platform's back, and {what} there would have nothing to be on."),
         "Leave it out, or give back = { kind = \"wall\" }.").Curing(cure);
 
+    public static Finding NoBackWall(string key) => Finding.Warning(
+        "PF4171",
+        key,
+        "An island has a face on either side and no back, and openings there would have nothing to be in.",
+        "Give on = \"front\": they are made under both faces.").Curing(Cure.Text(key, "front"));
+
     public static Finding TwoThings(string key, string other) => Finding.Error(
         "PF4174",
         key,

@@ -28,6 +28,7 @@ internal static class BankRule
                 findings.Add(BankFindings.NoBack(key));
             }
 
+            findings.AddRange(OpeningsBehind(spec).Select(BankFindings.NoBackWall));
             return;
         }
 
@@ -87,13 +88,10 @@ internal static class BankRule
             findings.Add(BankFindings.NoWall($"{spec.Key}.facing.piers.on", "piers", Cure.Text($"{spec.Key}.facing.piers.on", "front")));
         }
 
-        for (int i = 0; i < facing.Openings.Count; i++)
-        {
-            if (facing.Openings[i].IsBack)
-            {
-                string opening = PlatformFindings.Indexed(spec.Key + ".facing", "opening", i) + ".on";
-                findings.Add(BankFindings.NoWall(opening, "openings", Cure.Text(opening, "front")));
-            }
-        }
+        findings.AddRange(OpeningsBehind(spec).Select(key => BankFindings.NoWall(key, "openings", Cure.Text(key, "front"))));
     }
+
+    // Keys that put openings in the back.
+    private static IEnumerable<string> OpeningsBehind(PlatformSpec spec) => (spec.Facing?.Openings ?? []).Index()
+        .Where(o => o.Item.IsBack).Select(o => PlatformFindings.Indexed(spec.Key + ".facing", "opening", o.Index) + ".on");
 }

@@ -45,11 +45,22 @@ internal static class OpeningFindings
         return free is { } place ? Cure.Set(Invariant($"{key}.at[{index}]"), place) : Cure.Set(key + ".through", false);
     }
 
-    public static Finding LeftOut(string key, OpeningSpec opening, IReadOnlyList<double> at) => Finding.Warning(
+    public static Finding LeftOut(string key, OpeningSpec opening, double at, string against, double? free)
+    {
+        var finding = Finding.Warning(
+            "PF4160",
+            key + ".at",
+            Invariant($"No opening is made at {at:0.##} mm: {against} is too near."),
+            free is { } place ? Invariant($"Move it to {place:0.##} mm, where there is room, or make it smaller.") : Needs(opening));
+        return free is not null ? finding.Curing(Moved(key, opening, at, free)) : finding;
+    }
+
+    public static Finding NoPlace(string key, OpeningSpec opening) => Finding.Warning(
         "PF4160",
         key + ".at",
-        at.Count > 0
-            ? Invariant($"No opening is made at {string.Join(", ", at.Select(a => a.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)))} mm: a pier, a section's joint, another opening or the wall's end is too near, or the wall too low.")
-            : "No opening is made: there is no place for one between piers, joints of sections and ends where the wall is high enough.",
-        Invariant($"It needs {opening.Width:0.##} mm and half a brick on either side in one panel; move it, or make it smaller."));
+        "No opening is made: there is no place for one between piers, joints of sections, other openings and ends where the wall is high enough.",
+        Needs(opening));
+
+    private static string Needs(OpeningSpec opening) =>
+        Invariant($"It needs {opening.Width:0.##} mm and half a brick on either side in one panel; make it smaller, or have fewer piers.");
 }
