@@ -8,6 +8,9 @@ namespace PlatformForge.Masonry;
 /// </summary>
 internal abstract class CoursedPattern : IWallPattern
 {
+    // Heights nearer than this are one, mm.
+    private const double Hair = 1e-3;
+
     private readonly FlatWall wall;
     private readonly RunRoom[] runs;
     private readonly EdgeLine top, foot;
@@ -81,6 +84,13 @@ internal abstract class CoursedPattern : IWallPattern
             var run = Array.Find(runs, r => r.From < at && r.To > at);
             double sill = Nearest(rows.Select(r => r.High + OpeningCut.Ledge), shape.Sill), head = sill + shape.Height - shape.Rise;
             var (left, right) = Sides(run, at - (shape.Width / 2), at + (shape.Width / 2));
+            if (Only(rows) is { } course && shape.Rise <= 0)
+            {
+                var instead = new OpeningCut(shape, Laying.Joint, (left, right), course.Low, course.High);
+                cuts.AddRange(Lies(instead, run) ? [instead] : []);
+                continue;
+            }
+
             OpeningCut Sprung(double spring) => new(shape, Laying.Joint, (left, right), sill, spring);
             var springs = rows.Select(r => shape.Rise > 0 ? r.High : r.Low - OpeningCut.Ledge).Where(y => y > sill + 0.1);
             var sprung = springs.DefaultIfEmpty(head).Select(Sprung);
@@ -98,6 +108,16 @@ internal abstract class CoursedPattern : IWallPattern
 
         static double Nearest(IEnumerable<double> places, double wish) => places.DefaultIfEmpty(wish).MinBy(y => Math.Abs(y - wish));
     }
+
+    // The course that alone is a part of a wall's height, between the middles of two beds: there an opening stands in the place of a brick.
+    private WallRow? Only(WallRow[] rows)
+    {
+        WallRow[] whole = [.. rows.Where(r => r.Low >= foot.Lowest - Hair && r.High <= top.Highest + Hair)];
+        return whole.Length == 1 ? whole[0] : null;
+    }
+
+    private bool Lies(OpeningCut cut, in RunRoom run) => cut.Left - OpeningCut.Ledge > run.From && cut.Right + OpeningCut.Ledge < run.To
+        && cut.Crown <= top.Range(cut.Left, cut.Right).Low + Hair && cut.Sill >= foot.Range(cut.Left, cut.Right).High - Hair;
 
     // Whether less than half of a course lies over an arch's crown.
     private static bool LeavesSliver(OpeningCut cut, WallRow[] rows) => cut.IsArch && Array.Exists(rows, r =>

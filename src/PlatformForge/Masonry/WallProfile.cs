@@ -14,6 +14,29 @@ public sealed record WallProfile(IReadOnlyList<WallZone> Zones)
     /// <summary>Height at which weathered heads meet the wall, mm over the baseboard; null where piers go up to the coping.</summary>
     public double? PierHead { get; init; }
 
+    /// <summary>Heights between a plinth's head and the foot of what is corbelled, where openings may lie, mm over the baseboard.</summary>
+    public (double Low, double High) Between { get; init; } = (double.NegativeInfinity, double.PositiveInfinity);
+
+    /// <summary>Whether courses lean back, each a part of its own.</summary>
+    public bool Leans { get; init; }
+
+    /// <summary>The part that takes an opening: of a wall that leans the course whose lower side is nearest to its sill, for no more than a course stands out
+    /// alike; otherwise the one that it lies in. Null where no part does.</summary>
+    /// <param name="sill">Height of its lower edge over the baseboard, mm.</param>
+    /// <param name="height">From there to its crown, mm.</param>
+    public WallZone? Taking(double sill, double height)
+    {
+        var (low, high) = Between;
+        if (!Leans)
+        {
+            return Zones.Where(z => z.Low <= sill && z.High >= sill + height).Select(z => (WallZone?)z).FirstOrDefault();
+        }
+
+        return Zones.Where(z => z.Low >= low && z.High <= high
+            && double.IsFinite(z.Low) && double.IsFinite(z.High) && z.High - z.Low >= height - Units.Tolerances.Rounding)
+            .OrderBy(z => Math.Abs(z.Low - sill)).Select(z => (WallZone?)z).FirstOrDefault();
+    }
+
     /// <summary>A wall without any.</summary>
     public static WallProfile Flat { get; } = new([new(1, double.NegativeInfinity, double.PositiveInfinity, 0)]);
 
@@ -67,7 +90,11 @@ public sealed record WallProfile(IReadOnlyList<WallZone> Zones)
             BedOver = i == parts.Count - 1 ? null : joint / 2,
             BedUnder = i == 0 ? null : joint / 2,
         })])
-        { PierHead = buttressed < courses.Count ? Over(buttressed) : null };
+        {
+            PierHead = buttressed < courses.Count ? Over(buttressed) : null,
+            Leans = facing.Batter > 0,
+            Between = (head < courses.Count ? Over(head) : double.NegativeInfinity, corbelled > 0 ? Over(corbelled) : double.PositiveInfinity),
+        };
     }
 
     // The course of a plinth's head: the nearest to what is stated; unasked all of its steps find room.

@@ -54,7 +54,7 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
         return all.Length == 0 ? null : new([.. all.Where(f => f.Zone.IsDeepest)], named)
         {
             Standing = [.. all.Where(f => !f.Zone.IsDeepest)],
-            Openings = [.. Open(plan, laying, printer)],
+            Openings = [.. Open(plan, profile, laying, printer)],
             Front = Array.Exists(all, f => f.Work.Finish == spec.Front) ? spec.Front : WallFinish.Plain,
             Plain = [.. WallNames.AllRound(plan).SelectMany(w => WallNames.OfPiers(plan, w).SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w))
                 .SelectMany(w => profile.Zones.Select(z => WallNames.OfZone(w, z))).Except(all.SelectMany(f => f.Walls))],
@@ -132,7 +132,7 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     }
 
     // Openings in the places of the plan, with voussoirs where the nozzle shows them.
-    private static IEnumerable<PlacedOpening> Open(PlatformPlan plan, WallLaying laying, PrinterSpec printer)
+    private static IEnumerable<PlacedOpening> Open(PlatformPlan plan, WallProfile profile, WallLaying laying, PrinterSpec printer)
     {
         var chart = new FacetedPlan(plan);
         double least = (FacingFit.LeastLines * printer.Nozzle) + laying.Joint;
@@ -142,8 +142,10 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
             double wall = opening.IsFar && !plan.Spec.IsIsland ? plan.Spec.Walls.BackThickness : plan.Spec.Walls.FrontThickness;
             double ring = Platforms.Rules.OpeningRule.Ring(plan.Spec, spec);
             string face = !opening.IsFar ? WallNames.FrontOf(1) : plan.Spec.IsIsland ? WallNames.FrontOf(2) : WallNames.Back;
-            yield return new(face, chart.On(opening.IsFar ? plan.Body.FarWallLine : plan.Body.WallLine, opening.Chainage), new(
-                spec.Kind, spec.Width, spec.Sill, spec.Height, spec.Rise, spec.IsThrough ? wall + OpeningSpec.PadDepth : spec.Depth,
+            var zone = profile.Taking(spec.Sill, spec.Height) ?? profile.Deepest;
+            var line = opening.IsFar ? plan.Body.FarWallLine.Shifted(zone.Out) : plan.Body.WallLine.Shifted(-zone.Out);
+            yield return new(WallNames.OfZone(face, zone), chart.On(line, opening.Chainage), new(
+                spec.Kind, spec.Width, spec.Sill, spec.Height, spec.Rise, spec.IsThrough ? wall + zone.Out + OpeningSpec.PadDepth : spec.Depth,
                 ring >= least - laying.Joint ? ring : 0, Math.Max(least, 75 / spec.Ratio))
             { Behind = spec.IsThrough ? WallNames.BehindOpening(i + 1) : null });
         }

@@ -162,6 +162,63 @@ public class ProfileTests
     }
 
     [Theory]
+    [InlineData(WallFinish.Brick, false, false)]
+    [InlineData(WallFinish.Brick, true, false)]
+    [InlineData(WallFinish.Stone, false, false)]
+    [InlineData(WallFinish.Brick, false, true)]
+    public void Weep_holes_of_a_wall_that_leans_stand_in_the_place_of_a_brick(WallFinish front, bool through, bool plinth)
+    {
+        var facing = FacingSpec.For(Scale) with
+        {
+            Front = front, Batter = 1.5, Plinth = plinth ? Profiled.Plinth : null,
+            Openings = [new() { Kind = OpeningKind.Weep, Ratio = 76.2, IsThrough = through, At = [240, 275, 310] }],
+        };
+        Assert.Empty(Rules(Plan.Spec, facing));
+        var set = Workbench.Made(Straight(150, Side.Left, facing, false), Workbench.Printer, new());
+        Assert.All(set.Sections, s => SoundSection.Check(s, true));
+        var holes = set.Sections[0].Faced.SelectMany(w => w.Regions.Where(r => r.Out < 0).Select(r => (Wall: w, r.Outline))).ToArray();
+        Assert.Equal(3, holes.Length);
+        var weep = facing.Openings[0];
+        Assert.All(holes, h =>
+        {
+            Assert.True(h.Wall.Zone.Out > 0.5 && !h.Wall.Zone.IsDeepest);
+            double low = h.Outline.Min(p => p.Y), high = h.Outline.Max(p => p.Y);
+            Assert.InRange(h.Wall.Zone.Low, weep.Sill - (high - low), weep.Sill + (high - low));
+            Assert.True(low > h.Wall.Zone.Low && high < h.Wall.Zone.High);
+        });
+    }
+
+    [Theory]
+    [InlineData(OpeningKind.Weep, 2.5, WallFinish.Brick, "height")]
+    [InlineData(OpeningKind.Refuge, 9.8, WallFinish.Brick, "batter")]
+    [InlineData(OpeningKind.Weep, 0.9, WallFinish.Rubble, "batter")]
+    public void What_does_not_go_into_a_course_of_a_wall_that_leans_is_refused_with_a_remedy_that_works(OpeningKind kind, double height, WallFinish front, string cured)
+    {
+        var facing = FacingSpec.For(Scale) with { Front = front, Batter = 1.5, Openings = [new() { Kind = kind, Ratio = 76.2, Height = height }] };
+        var found = Assert.Single(Rules(Plan.Spec, facing));
+        Assert.Equal("PF4136", found.Code);
+        Assert.EndsWith(cured, found.Cure!.Key, StringComparison.Ordinal);
+        var mended = cured == "batter" ? facing with { Batter = 0 }
+            : facing with { Openings = [facing.Openings[0] with { Height = double.Parse(found.Cure.Value, System.Globalization.CultureInfo.InvariantCulture) }] };
+        Assert.Empty(Rules(Plan.Spec, mended));
+    }
+
+    [Fact]
+    public void Openings_stand_between_buttresses_under_their_heads()
+    {
+        var facing = FacingSpec.For(Scale) with
+        {
+            Piers = PierSpec.For(Scale) with { Height = 13 },
+            Openings = [new() { Kind = OpeningKind.Weep, Ratio = 76.2 }],
+        };
+        Assert.Empty(Rules(Plan.Spec, facing));
+        var set = Workbench.Made(Straight(150, Side.Left, facing, false), Workbench.Printer, new());
+        Assert.All(set.Sections, s => SoundSection.Check(s, true));
+        Assert.Equal(set.Plan.WallOpenings.Count, set.Sections.Sum(s => s.Faced.Sum(w => w.Regions.Count(r => r.Out < 0))));
+        Assert.NotEmpty(set.Plan.WallOpenings);
+    }
+
+    [Theory]
     [InlineData("PF5055", PrintPose.Automatic, 1, 0.3, WallFinish.Brick)]
     [InlineData("PF5056", PrintPose.Upright, 2, 0.5, WallFinish.Brick)]
     [InlineData("PF5057", PrintPose.Automatic, 2, 0.3, WallFinish.Planks)]

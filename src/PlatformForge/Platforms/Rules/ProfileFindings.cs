@@ -1,3 +1,4 @@
+using PlatformForge.Masonry;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -72,6 +73,24 @@ internal static class ProfileFindings
         Invariant($"The opening's sill, {sill:0.###} mm over the baseboard, lies in the plinth."),
         Invariant($"Give {Math.Ceiling(least * 100) / 100:0.##} mm or more, or a lower plinth."),
         FaultKind.DesignRule).Curing(Math.Ceiling(least * 100) / 100);
+
+    /// <param name="key">The opening.</param>
+    /// <param name="batter">Key of the lean.</param>
+    /// <param name="opening">Its figures.</param>
+    /// <param name="course">The highest that goes into one course, mm; nothing where no course takes one.</param>
+    public static Finding OpeningLeans(string key, string batter, OpeningSpec opening, double course)
+    {
+        double figure = Math.Floor(course * 100) / 100;
+        bool fits = opening.Rise <= 0 && opening.Height > figure && figure > 0;
+        string what = opening.Rise > 0 ? "one with an arch" : Invariant($"one {opening.Height:0.###} mm high");
+        return Finding.Error(
+            "PF4136",
+            fits ? key + ".height" : key,
+            figure > 0 ? Invariant($"A wall that leans draws back with every course, {figure:0.##} mm high, and an opening goes into one of them: {what} does not.")
+                : "A wall of rubble that leans has no courses of bricks, and no opening goes into it.",
+            fits ? Invariant($"Give {figure:0.##} mm or less, or an upright wall.") : "Give a flat opening no higher than a course, or an upright wall.",
+            FaultKind.DesignRule).Curing(fits ? Cure.Set(key + ".height", figure) : Cure.LeaveOut(batter));
+    }
 
     public static Finding OpeningInCorbel(string key, double height, double most)
     {

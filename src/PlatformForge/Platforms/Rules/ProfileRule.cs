@@ -64,12 +64,13 @@ internal static class ProfileRule
             }
         }
 
-        Openings(spec, facing, WallProfile.Of(facing, courses, courses.Count > 1 ? courses[0].Low - courses[1].High : 0).Deepest, findings);
+        Openings(spec, facing, WallProfile.Of(facing, courses, courses.Count > 1 ? courses[0].Low - courses[1].High : 0), findings);
     }
 
-    // Openings lie in the part between plinth and corbelled courses, a course's half off either.
-    private static void Openings(PlatformSpec spec, FacingSpec facing, WallZone between, List<Finding> findings)
+    // Openings lie in the part between plinth and corbelled courses, a course's half off either; in one course of a wall that leans.
+    private static void Openings(PlatformSpec spec, FacingSpec facing, WallProfile profile, List<Finding> findings)
     {
+        var between = profile.Between;
         for (int i = 0; i < facing.Openings.Count; i++)
         {
             var opening = facing.Openings[i];
@@ -78,10 +79,25 @@ internal static class ProfileRule
             {
                 findings.Add(ProfileFindings.OpeningInPlinth(key, opening.Sill, between.Low + Land));
             }
+            else if (profile.Leans)
+            {
+                Leaning(key, spec, opening, profile, findings);
+            }
             else if (opening.Sill + opening.Height + OpeningRule.Over(spec, opening) > between.High)
             {
                 findings.Add(ProfileFindings.OpeningInCorbel(key, opening.Height, between.High - opening.Sill - OpeningRule.Over(spec, opening)));
             }
+        }
+    }
+
+    // Parts of a wall that leans are a course high each, and rubble has none.
+    private static void Leaning(string key, PlatformSpec spec, OpeningSpec opening, WallProfile profile, List<Finding> findings)
+    {
+        double course = profile.Zones.Where(z => double.IsFinite(z.High - z.Low)).Select(z => z.High - z.Low).DefaultIfEmpty(0).Max();
+        bool isRubble = (opening.IsBack ? spec.Facing!.Back : spec.Facing!.Front) == WallFinish.Rubble;
+        if (isRubble || opening.Rise > 0 || profile.Taking(opening.Sill, opening.Height) is null)
+        {
+            findings.Add(ProfileFindings.OpeningLeans(key, spec.Key + ".facing.batter", opening, isRubble ? 0 : course));
         }
     }
 
