@@ -121,6 +121,19 @@ public class FaultTests
         Assert.Equal(("PF1071", line, message, remedy), (finding.Code, finding.Line, finding.Message, finding.Remedy));
     }
 
+    [Theory]
+    [InlineData("[platform.deck]\nwidth = 40", "deck = { width = 44 }")]
+    [InlineData("[platform.deck]\nwidth = 40", "deck.width = 44")]
+    [InlineData("deck = { width = 40 }", "[platform.deck]\nwidth = 44")]
+    [InlineData("[[platform.hole]]\nat = 1", "hole = [{ at = 1 }]")]
+    public void A_table_that_each_of_several_items_has_is_no_key_that_stands_twice(string first, string second)
+    {
+        // TOML 1.0, arrays of tables: a heading's table belongs to the latest item.
+        string One(string key) => $"[[platform]]\nname = \"x\"\n{key}\n";
+        Assert.DoesNotContain(Samples.Read(One(first) + One(second)).Findings, f => f.Code is "PF1071" or "PF1042" or "PF1005");
+        Assert.Contains(Samples.Read(One(first) + One(second + "\n" + second)).Findings, f => f.Code is "PF1071" or "PF1042" or "PF1005");
+    }
+
     [Fact]
     public void A_number_without_end_is_not_repeated()
     {

@@ -30,10 +30,26 @@ internal static partial class RepeatedKey
             return OfValues(lines, line, shown, name);
         }
 
-        return Defined().Match(parser) is { Success: true } twice && int.TryParse(twice.Groups["line"].Value, NumberStyles.None, CultureInfo.InvariantCulture,
-            out int first)
-            ? Twice(Shown(twice.Groups["key"].Value), first, line + 1)
-            : null;
+        return TryFirst(parser, out int first) ? Twice(Shown(Defined().Match(parser).Groups["key"].Value), first, line + 1) : null;
+    }
+
+    private static bool TryFirst(string parser, out int first) =>
+        int.TryParse(Defined().Match(parser).Groups["line"].Value, NumberStyles.None, CultureInfo.InvariantCulture, out first) && first > 0;
+
+    /// <summary>Whether what the parser takes for a second time belongs to a further item of a list: version 2.10 does so where a key follows the heading of
+    /// that name under an item before. What truly stands twice is found when the tree is built.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static bool IsOfAnotherItem(string[] lines, int line, string parser)
+    {
+        int under = TryFirst(parser, out int first) ? Array.FindLastIndex(lines, Math.Min(first, lines.Length) - 1, l => Heading().IsMatch(l)) : -1;
+        if (under < 0)
+        {
+            return false;
+        }
+
+        string name = Heading().Match(lines[under]).Groups["name"].Value;
+        return lines.Take(line).Skip(first).Any(l => l.TrimStart().StartsWith("[[", StringComparison.Ordinal) && Heading().Match(l) is { Success: true } item
+            && name.StartsWith(item.Groups["name"].Value + ".", StringComparison.Ordinal));
     }
 
     private static (string Message, string Remedy) OfHeadings(string shown, string before, string name, int line) => (shown.StartsWith("[[", StringComparison.Ordinal), before.StartsWith("[[", StringComparison.Ordinal)) switch

@@ -41,12 +41,8 @@ public static class TreeReader
             return Outcome.Fault<TreeTable>(Finding.Error("PF1005", "", "A backslash in a text is followed by what stands for no character.", @"Write \\ for a backslash; paths take / as well.") with { File = file, Line = line, Column = column });
         }
 
-        if (document.HasErrors)
-        {
-            return Outcome.Fault<TreeTable>(Faults(document, text, file));
-        }
-
-        return new TreeBuilder(file).Build(document);
+        return document.HasErrors && Faults(document, text, file).ToList() is { Count: > 0 } faults ? Outcome.Fault<TreeTable>(faults)
+            : new TreeBuilder(file).Build(document);
     }
 
     // One a line; after the first, only those whose cause is plain, since one slip makes the parser stumble over the lines that follow.
@@ -54,7 +50,7 @@ public static class TreeReader
     {
         string[] lines = text.ReplaceLineEndings("\n").Split('\n');
         var told = document.Diagnostics
-            .Where(d => d.Kind == DiagnosticMessageKind.Error)
+            .Where(d => d.Kind == DiagnosticMessageKind.Error && !RepeatedKey.IsOfAnotherItem(lines, d.Span.Start.Line, d.Message))
             .DistinctBy(d => d.Span.Start.Line)
             .Select(d => (At: d.Span.Start, d.Message, Line: Math.Clamp(d.Span.Start.Line, 0, lines.Length - 1)))
             .Select(d => (d.At, d.Message, Twice: RepeatedKey.Of(lines, d.Line, d.Message), Plain: RepeatedKey.Of(lines, d.Line, d.Message) ?? GrammarFault.Of(lines, d.Line)));
