@@ -1,6 +1,7 @@
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Cli.Commands;
 using PlatformForge.Cli.Terminals;
+using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Cli;
 
@@ -18,9 +19,13 @@ internal static class CommandLine
         """;
 
     /// <summary>Runs one command line.</summary>
+    /// <param name="args">Its words.</param>
+    /// <param name="terminal">Where it speaks to.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <param name="memory">What earlier lines of the same process found out; a process that runs one has none.</param>
     /// <returns>0 done, 1 our fault, 2 usage, 3 a project or survey file is wrong, 4 a design rule is broken, 5 a mesh check failed,
     /// 6 cannot write, 130 interrupted.</returns>
-    public static int Run(string[] args, Terminal terminal, CancellationToken cancel = default)
+    public static int Run(string[] args, Terminal terminal, CancellationToken cancel = default, Memory? memory = null)
     {
         var times = StageTimes.IfAsked();
         times?.Mark("reading the command line");
@@ -42,7 +47,7 @@ internal static class CommandLine
         };
         app.HelpOption("-h|--help", inherited: true);
         app.VersionOption("--version", PlatformForge.Projects.ProgramVersion.Text);
-        var session = new Session(app, args, terminal, cancel, times);
+        var session = new Session(app, args, terminal, cancel, times) { Memory = memory ?? Memory.None };
         foreach (var add in Asked(args))
         {
             add(app, session);

@@ -2,6 +2,7 @@ using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Cli.Terminals;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Units;
+using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Cli.Commands;
 
@@ -35,8 +36,11 @@ internal sealed class Session
     /// <summary>Whether --json was written, also where the line could not be parsed to its end.</summary>
     private bool AsksForJson => args.Contains("--json", StringComparer.Ordinal);
 
+    /// <summary>What earlier command lines of this process found out.</summary>
+    public Memory Memory { get; init; } = Memory.None;
+
     /// <summary>A watch over a run that shows its stages and stops with Ctrl-C.</summary>
-    public RunWatch Watch(StageShow show) => new(show.Begin, cancel) { Gate = gate };
+    public RunWatch Watch(StageShow show) => new(show.Begin, cancel) { Gate = gate, Memory = Memory };
 
     private bool Colour => terminal.TakesColour && !noColour.HasValue();
 

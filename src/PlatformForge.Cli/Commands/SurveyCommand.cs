@@ -125,14 +125,14 @@ internal static class SurveyCommand
             return new([Finding.Error("PF1022", "track", name is null ? "No track of this project is surveyed." : $"There is no surveyed track \"{name}\".", "A track is surveyed when it has a [track.survey] in place of an alignment.") with { File = arguments.File, Line = 1, Column = 1 }]);
         }
 
-        var laid = LaidTrack.LayAll(project with { Tracks = SurveyDoubts.Needed(project, asked.Tracks) });
+        var laid = LaidTrack.LayAll(project with { Tracks = SurveyDoubts.Needed(project, asked.Tracks) }, watch);
         var findings = project.Placed(laid.Findings);
         if (laid.Value is not { } tracks)
         {
             return new(findings) { TellsNotes = true };
         }
 
-        SurveyedTrack[] surveyed = [.. tracks.Where(t => asked.Tracks.Contains(t.Entry)).Select(t => SurveyDoubts.With(project, t, tracks))];
+        SurveyedTrack[] surveyed = [.. tracks.Where(t => asked.Tracks.Contains(t.Entry)).Select(t => SurveyAdvices.Beside(project, t, tracks, watch))];
         if (surveyed.Where(t => chord > StringLining.LongestChord(t)).MinBy(StringLining.LongestChord) is { } shortest)
         {
             return new([.. findings, TooLong(shortest, chord!.Value)]) { TellsNotes = true };

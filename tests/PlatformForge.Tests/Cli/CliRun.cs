@@ -1,6 +1,7 @@
 using System.Text.Json;
 using PlatformForge.Cli;
 using PlatformForge.Cli.Terminals;
+using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Tests.Cli;
 
@@ -9,10 +10,16 @@ internal sealed record CliRun(int Exit, string Out, string Error)
 {
     public static CliRun Of(params string[] args) => With(default, args);
 
-    public static CliRun With(CancellationToken cancel, params string[] args)
+    public static CliRun With(CancellationToken cancel, params string[] args) => Run(cancel, null, args);
+
+    /// <summary>The same for a test that gives several commands about one project: what an earlier one found out is not found out again. That the answers are those of a run
+    /// from nothing is held by the tests of the session.</summary>
+    public static CliRun In(Memory memory, params string[] args) => Run(default, memory, args);
+
+    private static CliRun Run(CancellationToken cancel, Memory? memory, string[] args)
     {
         using StringWriter results = new() { NewLine = "\n" }, messages = new() { NewLine = "\n" };
-        int exit = CommandLine.Run(args, new Terminal(results, messages), cancel);
+        int exit = CommandLine.Run(args, new Terminal(results, messages), cancel, memory);
         var run = new CliRun(exit, results.ToString(), messages.ToString());
 
         // Whatever happens, nobody is shown a stack trace or a colour code in a file.

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using PlatformForge.Units.Memories;
 using Xunit;
 
 namespace PlatformForge.Tests.Cli;
@@ -6,6 +7,9 @@ namespace PlatformForge.Tests.Cli;
 /// <summary>The guide is followed as a reader would: every file written, every command given, in order, in one folder.</summary>
 public partial class GuideTests
 {
+    // Its commands are of one project, which is surveyed and designed once.
+    private readonly Memory known = new();
+
     [Fact]
     public void Every_command_of_the_guide_works_and_answers_as_it_says()
     {
@@ -69,10 +73,10 @@ public partial class GuideTests
         });
     }
 
-    private static void Give(CommandToGive command, TempFolder folder)
+    private void Give(CommandToGive command, TempFolder folder)
     {
         string line = string.Join(' ', command.Words);
-        var run = CliRun.Of([.. command.Words.Select((w, i) => InFolder(w, command.Words.ElementAtOrDefault(i - 1), folder)), .. AtHome(command, folder)]);
+        var run = CliRun.In(known, [.. command.Words.Select((w, i) => InFolder(w, command.Words.ElementAtOrDefault(i - 1), folder)), .. AtHome(command, folder)]);
         Assert.True(run.Exit == command.Exit, $"{command.Page}: 'platformforge {line}' ended with {run.Exit}: {run.Error}");
 
         string rest = (run.Out + run.Error).Replace(folder.Path + Path.DirectorySeparatorChar, "", StringComparison.Ordinal);

@@ -35,14 +35,14 @@ public class ReadingAdviceTests
             {
                 Assert.InRange(leaves, 0, doubt.Charged - 0.01);
                 var place = before.Line.At(at).Position;
-                IsKept(leaves, doubt.Charged, Surveyed([.. rows.Append((place.X, place.Y)).OrderBy(r => r.Item1)]), $"one more, {k}");
+                IsKept(leaves, doubt.Charged, Surveyed([.. rows.Append((place.X, place.Y)).OrderBy(r => r.Item1)], advised: false), $"one more, {k}");
             }
 
             if (advice is { Repeat: { } again, RepeatLeaves: { } kept })
             {
                 Assert.InRange(kept, 0, doubt.Charged - 0.01);
                 double fitting = Math.Round(advice.RepeatFigure!.Value, 2);
-                IsKept(kept, doubt.Charged, Surveyed([.. rows.Select((r, i) => i == again.Row - 2 ? (r.Distance, fitting) : r)]), $"again, {k}");
+                IsKept(kept, doubt.Charged, Surveyed([.. rows.Select((r, i) => i == again.Row - 2 ? (r.Distance, fitting) : r)], advised: false), $"again, {k}");
             }
         });
         Assert.True(advised >= 3, $"{advised}");
@@ -54,7 +54,8 @@ public class ReadingAdviceTests
         Assert.True(Math.Abs(charged - promised) < Slack, $"{what}: {promised:0.000} promised of {present:0.000}, {charged:0.000} kept");
     }
 
-    private static SurveyedTrack Surveyed(IReadOnlyList<(double Distance, double Offset)> rows)
+    // What another reading would do is found by many fits: it is left out where nobody asks for it.
+    private static SurveyedTrack Surveyed(IReadOnlyList<(double Distance, double Offset)> rows, bool advised = true)
     {
         using var folder = new TempFolder();
         var csv = new StringBuilder("distance,offset\n");
@@ -70,6 +71,6 @@ public class ReadingAdviceTests
             .Replace("from = 350, to = 540", "from = 350, to = 900", StringComparison.Ordinal);
         var project = ProjectReader.ReadFile(folder.Write("halt.toml", text)).Value!;
         var tracks = LaidTrack.LayAll(project).Value!;
-        return SurveyDoubts.With(project, tracks[0], tracks);
+        return SurveyDoubts.With(project, tracks[0], tracks, advised);
     }
 }

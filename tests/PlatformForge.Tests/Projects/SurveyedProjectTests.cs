@@ -12,11 +12,13 @@ namespace PlatformForge.Tests.Projects;
 /// <summary>Tracks given by survey files beside the project.</summary>
 public sealed class SurveyedProjectTests : IDisposable
 {
-    // A survey costs a second or more: the sample's is designed once for all that ask for it as it stands.
+    // A survey costs a second or more: each is fitted once for all that ask for it.
+    private static readonly RunWatch Watch = RunWatch.None with { Memory = new() };
+
     private static readonly Lazy<Dossier> Measured = new(() =>
     {
         using var own = new SurveyedProjectTests();
-        return DesignRun.Design(own.Read(PresetShelf.Sample("pendlewick-string")!).Value!, RunWatch.None).Value!;
+        return DesignRun.Design(own.Read(PresetShelf.Sample("pendlewick-string")!).Value!, Watch).Value!;
     });
 
     private readonly TempFolder folder = new();
@@ -46,7 +48,7 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.InRange(residual.AmountMm, 0.25, 0.9);
         Assert.InRange(dossier.Platforms[0].Budget.Lines.Sum(l => l.AmountMm), 1.1, 2);
         Assert.Equal(0.3,
-            DesignRun.Design(Read(PresetShelf.Sample("pendlewick-string")!.Replace("[clearance]", "[clearance]\nsurvey = 0.3")).Value!, RunWatch.None).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm);
+            DesignRun.Design(Read(PresetShelf.Sample("pendlewick-string")!.Replace("[clearance]", "[clearance]\nsurvey = 0.3")).Value!, Watch).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm);
     }
 
     /// <summary>What is left and what the survey leaves uncertain are least and greatest at different places: told is the least that is left wherever the track lies, which
@@ -55,7 +57,7 @@ public sealed class SurveyedProjectTests : IDisposable
     public void What_is_left_wherever_the_track_lies_is_told_as_one_figure_at_one_place()
     {
         string file = folder.Write("string.toml", PresetShelf.Sample("pendlewick-string")!);
-        var run = CliRun.Of("check", file);
+        var run = Run("check", file);
         var residual = System.Text.RegularExpressions.Regex.Match(run.Out, @"swept with the vehicles: survey residual (\d\.\d\d) mm");
         Assert.True(residual.Success, run.Out);
         var kept = System.Text.RegularExpressions.Regex.Match(run.Out,
@@ -69,7 +71,7 @@ public sealed class SurveyedProjectTests : IDisposable
 
         Assert.Equal(dossier.Tightest.MinBy(t => t.OnAnyLine!.Left)!.Pose.Vehicle.Name, kept.Groups[2].Value);
         Assert.All(new[] { "PF2145", "PF2160", "PF2161", "PF2190", "PF2191" }, code => Assert.DoesNotContain(code, run.Error, StringComparison.Ordinal));
-        Assert.DoesNotContain("true track", CliRun.Of("check", folder.Write("stated.toml", Samples.Small)).Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("true track", Run("check", folder.Write("stated.toml", Samples.Small)).Out, StringComparison.Ordinal);
     }
 
     /// <summary>An island whose second face is on the surveyed track: the survey tells what may be off beside it, though only the first face says where the platform lies.</summary>
@@ -89,16 +91,16 @@ public sealed class SurveyedProjectTests : IDisposable
 
             """ + sample[sample.IndexOf("[printer]", StringComparison.Ordinal)..];
         var project = Read(text).Value!;
-        var tracks = LaidTrack.LayAll(project).Value!;
-        var doubt = Assert.Single(SurveyDoubts.With(project, tracks[0], tracks).Doubts);
-        var other = DesignRun.Design(project, RunWatch.None).Value!.Platforms[0].FurtherFaces[0];
+        var tracks = LaidTrack.LayAll(project, Watch).Value!;
+        var doubt = Assert.Single(SurveyAdvices.Beside(project, tracks[0], tracks, Watch).Doubts);
+        var other = DesignRun.Design(project, Watch).Value!.Platforms[0].FurtherFaces[0];
         Assert.Equal("between", doubt.Platform);
         Assert.InRange(doubt.At, other.Plan.Spec.Face.From - 1, other.Plan.Spec.Face.To + 1);
         Assert.Equal(other.Budget.Lines.Single(l => l.Name == "survey residual").AmountMm, doubt.Charged, 0.02);
 
         string file = folder.Write("island.toml", text);
-        Assert.Contains("between", CliRun.Of("survey", file).Out, StringComparison.Ordinal);
-        Assert.Contains("measure track up wherever the platform lies between it and track down", CliRun.Of("survey", file, "--how-much").Out,
+        Assert.Contains("between", Run("survey", file).Out, StringComparison.Ordinal);
+        Assert.Contains("measure track up wherever the platform lies between it and track down", Run("survey", file, "--how-much").Out,
             StringComparison.Ordinal);
     }
 
@@ -180,7 +182,7 @@ public sealed class SurveyedProjectTests : IDisposable
         }
     }
 
-    private IEnumerable<string> TrackFindings(string text) => LaidTrack.LayAll(Read(text).Value!).Findings.Select(f => f.Code);
+    private IEnumerable<string> TrackFindings(string text) => LaidTrack.LayAll(Read(text).Value!, Watch).Findings.Select(f => f.Code);
 
     [Fact]
     public void What_a_survey_leaves_open_is_told_without_asking()
@@ -190,7 +192,7 @@ public sealed class SurveyedProjectTests : IDisposable
         to = Math.Min(to, sample.IndexOf("# The vehicles", StringComparison.Ordinal));
         string file = folder.Write("up.toml", sample[..from] + "[track.survey]\nkind = \"versines\"\nfile = \"survey/v.csv\"\nchord = 200\n" + sample[to..]);
         folder.Write("survey/v.csv", PlatformForge.Tests.Track.Surveys.Samples.Text("pendlewick-versines.csv"));
-        var run = CliRun.Of("survey", file);
+        var run = Run("survey", file);
         Assert.Contains("note PF2127", run.Error, StringComparison.Ordinal);
         Assert.Contains("note PF2122", run.Error, StringComparison.Ordinal);
     }
@@ -198,7 +200,7 @@ public sealed class SurveyedProjectTests : IDisposable
     [Fact]
     public void A_project_is_begun_in_a_folder_that_is_not_there_yet()
     {
-        Assert.Equal(0, CliRun.Of("init", folder["new/deep/up.toml"]).Exit);
+        Assert.Equal(0, Run("init", folder["new/deep/up.toml"]).Exit);
         Assert.True(File.Exists(folder["new/deep/up.toml"]));
     }
 
@@ -213,14 +215,14 @@ public sealed class SurveyedProjectTests : IDisposable
     public void The_survey_command_names_the_misread_row_and_writes_what_can_be_pasted()
     {
         using var other = new TempFolder();
-        Assert.Equal(0, CliRun.Of("init", other["up.toml"], "--sample", "pendlewick-string").Exit);
+        Assert.Equal(0, Run("init", other["up.toml"], "--sample", "pendlewick-string").Exit);
         string csv = other["survey/pendlewick-string.csv"];
         Assert.True(File.Exists(csv));
         string[] lines = File.ReadAllLines(csv);
         int row = Array.FindIndex(lines, l => l.StartsWith("700,", StringComparison.Ordinal));
         lines[row] = "700,239";
         File.WriteAllLines(csv, lines);
-        var run = CliRun.Of("survey", other["up.toml"], "--string-lining", "200", "-o", other["sheets"]);
+        var run = Run("survey", other["up.toml"], "--string-lining", "200", "-o", other["sheets"]);
         Assert.Equal(0, run.Exit);
         Assert.Contains($"survey/pendlewick-string.csv:{row + 1}  warning PF2120", run.Error, StringComparison.Ordinal);
         Assert.Contains("left out as misread", run.Out, StringComparison.Ordinal);
@@ -229,13 +231,13 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.Contains("largest misses (mm, reading left of the line positive)", run.Out, StringComparison.Ordinal);
         Assert.Matches("24[89]\\.[0-9]+ mm would fit  left out as misread", run.Out);
 
-        string pasted = CliRun.Of("survey", other["up.toml"], "--toml", "-q").Out;
+        string pasted = Run("survey", other["up.toml"], "--toml", "-q").Out;
         string text = File.ReadAllText(other["up.toml"]);
         int from = text.IndexOf("[[track]]", StringComparison.Ordinal), to = text.IndexOf("# The vehicles", StringComparison.Ordinal);
         var copied = Samples.Sound(text[..from] + pasted + text[to..]);
 
         // The doubt of the survey goes with the text: the budget is no smaller than with the survey itself.
-        double Residual(ProjectSpec project) => DesignRun.Design(project, RunWatch.None).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm;
+        double Residual(ProjectSpec project) => DesignRun.Design(project, Watch).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm;
         var surveyed = ProjectReader.ReadFile(other["up.toml"]).Value!;
         Assert.InRange(Residual(copied), Residual(surveyed), Residual(surveyed) + 0.1);
         Assert.Contains("What measuring left uncertain", pasted, StringComparison.Ordinal);
@@ -243,7 +245,7 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.Equal(["manifest.json", "up-survey-line.csv", "up-survey-readings.csv", "up-survey-string-lining.csv", "up-survey.png", "up-survey.svg", "up-survey.toml"],
             other.Listing("sheets").Select(f => f.Split(' ')[0]));
 
-        var json = CliRun.Of("survey", other["up.toml"], "--json").Json();
+        var json = Run("survey", other["up.toml"], "--json").Json();
         var readings = json.GetProperty("tracks")[0].GetProperty("readings").EnumerateArray();
         Assert.All(readings,
             r => Assert.Equal(("mm", r.GetProperty("fitting").GetDouble()), (r.GetProperty("unit").GetString(), r.GetProperty("would_fit").GetDouble())));
@@ -254,11 +256,11 @@ public sealed class SurveyedProjectTests : IDisposable
     public void A_chord_longer_than_half_the_track_is_refused_with_the_longest_that_works()
     {
         string file = folder.Write("up.toml", PresetShelf.Sample("pendlewick-string")!);
-        var run = CliRun.Of("survey", file, "--string-lining", "5000");
+        var run = Run("survey", file, "--string-lining", "5000");
         Assert.Equal((3, ""), (run.Exit, run.Out));
         int longest = int.Parse(System.Text.RegularExpressions.Regex.Match(run.Error, "Give at most ([0-9]+) mm").Groups[1].Value,
             System.Globalization.CultureInfo.InvariantCulture);
-        var works = CliRun.Of("survey", file, "--string-lining", longest.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        var works = Run("survey", file, "--string-lining", longest.ToString(System.Globalization.CultureInfo.InvariantCulture));
         Assert.Equal(0, works.Exit);
         Assert.Contains($"over a chord of {longest} mm", works.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("-0.00", works.Out, StringComparison.Ordinal);
@@ -268,7 +270,7 @@ public sealed class SurveyedProjectTests : IDisposable
     public void A_project_without_a_survey_says_so()
     {
         string file = folder.Write("plain.toml", Samples.Small);
-        var run = CliRun.Of("survey", file);
+        var run = Run("survey", file);
         Assert.Equal(3, run.Exit);
         Assert.Contains("PF1022", run.Error, StringComparison.Ordinal);
     }
@@ -278,15 +280,15 @@ public sealed class SurveyedProjectTests : IDisposable
     {
         string text = PresetShelf.Sample("pendlewick-string")!.Replace("survey/pendlewick-string.csv", "survey/not-yet.csv");
         string file = folder.Write("up.toml", text);
-        var told = CliRun.Of("survey", file, "--how-much");
+        var told = Run("survey", file, "--how-much");
         Assert.Equal(0, told.Exit);
         Assert.Contains("from chainage 13 to 1262 mm", told.Out, StringComparison.Ordinal);
         Assert.Contains("262 mm past each end", told.Out, StringComparison.Ordinal);
 
         // One mm less is too little for the check, the figure itself is enough.
         string halt = Samples.With(17, "face = { track = \"main\", side = \"left\", from = 228, to = 672 }");
-        Assert.DoesNotContain(DesignRun.Design(Samples.Sound(halt), RunWatch.None).Findings, f => f.Code is "PF4004" or "PF3020");
-        Assert.Contains(DesignRun.Design(Samples.Sound(halt.Replace("from = 228", "from = 227")), RunWatch.None).Findings, f => f.Code == "PF4004");
+        Assert.DoesNotContain(DesignRun.Design(Samples.Sound(halt), Watch).Findings, f => f.Code is "PF4004" or "PF3020");
+        Assert.Contains(DesignRun.Design(Samples.Sound(halt.Replace("from = 228", "from = 227")), Watch).Findings, f => f.Code == "PF4004");
         var stretch = Assert.Single(MeasuringStretch.Of(Samples.Sound(halt)));
         Assert.Equal((0, 900, 228), (stretch.From, stretch.To, stretch.Beyond));
     }
@@ -299,22 +301,22 @@ public sealed class SurveyedProjectTests : IDisposable
 
         // Left out, the survey tells what naming it would give.
         string unsaid = PresetShelf.Sample("pendlewick-string")!.Replace("laid = \"flexible\"", "laid = \"unknown\"");
-        var unknown = CliRun.Of("survey", folder.Write("up.toml", unsaid), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
+        var unknown = Run("survey", folder.Write("up.toml", unsaid), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
         Assert.True(unknown.GetProperty("if_flexible_mm").GetDouble() < unknown.GetProperty("takes_of_gap_at_most_mm").GetDouble());
-        var flexible = CliRun.Of("survey", folder.Write("up.toml", PresetShelf.Sample("pendlewick-string")!), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
+        var flexible = Run("survey", folder.Write("up.toml", PresetShelf.Sample("pendlewick-string")!), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
         Assert.Equal(unknown.GetProperty("if_flexible_mm").GetDouble(), flexible.GetProperty("takes_of_gap_at_most_mm").GetDouble(), 0.01);
-        var sectional = CliRun.Of("survey", folder.Write("up.toml", unsaid.Replace("\"unknown\"", "\"sectional\"").Replace("least_radius = 700", "").Replace("least_ease = 250", "")), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
+        var sectional = Run("survey", folder.Write("up.toml", unsaid.Replace("\"unknown\"", "\"sectional\"").Replace("least_radius = 700", "").Replace("least_ease = 250", "")), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
         Assert.Equal(unknown.GetProperty("if_sectional_mm").GetDouble(), sectional.GetProperty("takes_of_gap_at_most_mm").GetDouble(), 0.01);
-        string basis = DesignRun.Design(Read(unsaid).Value!, RunWatch.None).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").Basis;
+        string basis = DesignRun.Design(Read(unsaid).Value!, Watch).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").Basis;
         var reported = System.Text.RegularExpressions.Regex.Match(basis,
             "not said: laid = \"flexible\" would make it ([0-9.]+), laid = \"sectional\" would make it ([0-9.]+)$");
         Assert.True(reported.Success, basis);
         double Told(int group) => double.Parse(reported.Groups[group].Value, System.Globalization.CultureInfo.InvariantCulture);
-        double Residual(string text) => DesignRun.Design(Read(text).Value!, RunWatch.None).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm;
+        double Residual(string text) => DesignRun.Design(Read(text).Value!, Watch).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm;
         Assert.Equal(said.Lines.Single(l => l.Name == "survey residual").AmountMm, Told(1), 0.006);
         Assert.Equal(Residual(unsaid.Replace("\"unknown\"", "\"sectional\"").Replace("least_radius = 700", "").Replace("least_ease = 250", "")), Told(2),
             0.006);
-        string words = CliRun.Of("survey", folder.Write("up.toml", unsaid)).Out;
+        string words = Run("survey", folder.Write("up.toml", unsaid)).Out;
         Assert.Contains(FormattableString.Invariant($"laid = \"flexible\" (sprung into its curves, no kinks) would make it ")
             + FormattableString.Invariant($"{unknown.GetProperty("if_flexible_mm").GetDouble():0.00} mm; laid = \"sectional\" (pieces) would make it ")
             + FormattableString.Invariant($"{unknown.GetProperty("if_sectional_mm").GetDouble():0.00} mm"),
@@ -329,8 +331,8 @@ public sealed class SurveyedProjectTests : IDisposable
     public void The_report_tells_which_reading_to_take_again_and_what_it_would_leave()
     {
         var project = Read(PresetShelf.Sample("pendlewick-string")!).Value!;
-        var line = SurveyAdvices.In(project, Measured.Value, RunWatch.None).Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual");
-        var tracks = LaidTrack.LayAll(project).Value!;
+        var line = SurveyAdvices.In(project, Measured.Value, Watch).Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual");
+        var tracks = LaidTrack.LayAll(project, Watch).Value!;
         var doubt = SurveyDoubts.With(project, tracks[0], tracks).Doubts[0];
         Assert.Equal(doubt.Charged, line.AmountMm, 0.001);
         Assert.EndsWith("; " + AdviceWords.Of(doubt), line.Basis, StringComparison.Ordinal);
@@ -350,7 +352,7 @@ public sealed class SurveyedProjectTests : IDisposable
         string past = folder.Write("past.toml", text[..from.Index] + ", to = 1400" + text[(from.Index + from.Length)..]);
         string All(string file)
         {
-            var run = CliRun.Of([.. command.Split(' ').Take(1), file, .. command.Split(' ').Skip(1)]);
+            var run = Run([.. command.Split(' ').Take(1), file, .. command.Split(' ').Skip(1)]);
             return run.Out + run.Error;
         }
 
@@ -365,7 +367,7 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.EndsWith("the edge keeps clear on any flexible line that meets the readings",
             Measured.Value.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").Basis, StringComparison.Ordinal);
         string sample = PresetShelf.Sample("pendlewick-string")!, csv = File.ReadAllText(folder["survey/pendlewick-string.csv"]);
-        string Admitted(string text) => LaidTrack.LayAll(Read(text).Value!).Value![0].Survey!.Admitted;
+        string Admitted(string text) => LaidTrack.LayAll(Read(text).Value!, Watch).Value![0].Survey!.Admitted;
         Assert.Equal("on any flexible line that meets the readings, and of other track in 19 of 20 surveys",
             Admitted(sample.Replace("laid = \"flexible\"", "laid = \"unknown\"")));
         Assert.Equal("in 19 of 20 surveys",
@@ -373,6 +375,8 @@ public sealed class SurveyedProjectTests : IDisposable
         folder.Write("survey/pendlewick-string.csv", csv.Replace("249", "259"));
         Assert.StartsWith("on any flexible line that meets the other readings", Admitted(sample), StringComparison.Ordinal);
     }
+
+    private static CliRun Run(params string[] args) => CliRun.In(Watch.Memory, args);
 
     private PlatformForge.Units.Outcome<ProjectSpec> Read(string text) => ProjectReader.ReadFile(folder.Write("halt.toml", text));
 }

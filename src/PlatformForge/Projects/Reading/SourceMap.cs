@@ -9,6 +9,9 @@ public sealed class SourceMap
     private readonly Dictionary<string, SourcePlace> places = new(StringComparer.Ordinal);
     private readonly SourcePlace root;
 
+    /// <summary>Of a project that nobody wrote.</summary>
+    public static SourceMap Empty { get; } = new(new TreeTable(new("", 0, 0), []));
+
     public SourceMap(TreeTable tree)
     {
         root = tree.Place;

@@ -1,6 +1,12 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Sets;
 using PlatformForge.Exports;
+using PlatformForge.Platforms;
+using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Reading;
+using PlatformForge.Sections;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Projects.Runs;
 
@@ -23,7 +29,7 @@ public static class SurveyAdvices
         }
 
         var advised = tracks.Where(t => t.Survey is not null)
-            .ToDictionary(t => t.Entry.Name, t => watch.Memory.Of("advice", new Input(project, t, tracks), Doubts, watch.Cancel), StringComparer.Ordinal);
+            .ToDictionary(t => t.Entry.Name, t => Doubts(project, t, tracks, watch), StringComparer.Ordinal);
         PlatformDossier Told(PlatformDossier face) => !advised.TryGetValue(face.Track, out var doubts)
             || doubts.FirstOrDefault(d => d.Platform == face.Name) is not { } doubt || AdviceWords.Of(doubt) is not { Length: > 0 } words ? face
             : face with
@@ -39,8 +45,27 @@ public static class SurveyAdvices
 
     private static bool IsOfSurvey(BudgetLine line) => line.Name == ClearanceBudget.SurveyResidual && line.Placing == BudgetPlacing.Swept;
 
-    private static IReadOnlyList<ReachDoubt> Doubts(Input input, CancellationToken cancel) =>
-        SurveyDoubts.With(KnownVehicles.In(input.Project, Units.Memories.Memory.None), input.Track, input.Tracks).Doubts;
+    /// <summary>A surveyed track with a doubt for every platform that faces it, and the advice with each.</summary>
+    /// <param name="project">The project.</param>
+    /// <param name="track">The track.</param>
+    /// <param name="tracks">All that are laid, see <see cref="SurveyDoubts.Needed"/>.</param>
+    /// <param name="watch">Whose memory is asked, and who stops the work.</param>
+    public static SurveyedTrack Beside(ProjectSpec project, LaidTrack track, IReadOnlyList<LaidTrack> tracks, RunWatch watch) =>
+        track.Survey! with { Doubts = Doubts(project, track, tracks, watch) };
 
-    private sealed record Input(ProjectSpec Project, LaidTrack Track, IReadOnlyList<LaidTrack> Tracks);
+    private static IReadOnlyList<ReachDoubt> Doubts(ProjectSpec project, LaidTrack track, IReadOnlyList<LaidTrack> tracks, RunWatch watch) =>
+        watch.Memory.Of("advice", new Input(project.Layout, project.Clearance, project.Platforms, project.Vehicles, project.Sets, track, tracks), Doubts, watch.Cancel);
+
+    private static IReadOnlyList<ReachDoubt> Doubts(Input input, CancellationToken cancel) =>
+        SurveyDoubts.With(KnownVehicles.In(input.Project, Memory.None), input.Track, input.Tracks).Doubts;
+
+    /// <summary>What the doubts hang on: nothing of the printer, nor where in a file anything was written.</summary>
+    private sealed record Input(
+        LayoutSpec Layout, ClearanceEntry Clearance, IReadOnlyList<PlatformSpec> Platforms, IReadOnlyList<Vehicle> Vehicles, IReadOnlyList<VehicleSet> Sets, LaidTrack Track,
+        IReadOnlyList<LaidTrack> Tracks)
+    {
+        public ProjectSpec Project => new(Layout, [], Vehicles, Clearance, Platforms, AnyPrinter, new()) { Places = SourceMap.Empty, InputHash = "", Sets = Sets };
+
+        private static readonly PrinterSpec AnyPrinter = PrinterSpec.Oblong(1, 1, 1);
+    }
 }

@@ -50,7 +50,8 @@ public static class SurveyDoubts
     /// <param name="project">The project.</param>
     /// <param name="track">The track.</param>
     /// <param name="tracks">All that are laid, see <see cref="Needed"/>.</param>
-    public static SurveyedTrack With(ProjectSpec project, LaidTrack track, IReadOnlyList<LaidTrack> tracks)
+    /// <param name="advised">Whether it is told what another reading would do: the survey is fitted many times for that.</param>
+    public static SurveyedTrack With(ProjectSpec project, LaidTrack track, IReadOnlyList<LaidTrack> tracks, bool advised = true)
     {
         var survey = track.Survey!;
 
@@ -62,7 +63,7 @@ public static class SurveyDoubts
                 ? DoubtCase.Of(project, laid, other, spec)?.Charged : null;
         }
 
-        var doubts = project.Platforms.SelectMany(p => Faces(project, track, tracks, p).Select((f, i) => Beside(project, track, survey, f, other => Tried(p, i, other)))).OfType<ReachDoubt>();
+        var doubts = project.Platforms.SelectMany(p => Faces(project, track, tracks, p).Select((f, i) => Beside(project, track, survey, f, advised ? other => Tried(p, i, other) : null))).OfType<ReachDoubt>();
         return survey with { Doubts = [.. doubts.OrderByDescending(d => d.Most)] };
     }
 
@@ -86,7 +87,7 @@ public static class SurveyDoubts
         }
     }
 
-    private static ReachDoubt? Beside(ProjectSpec project, LaidTrack track, SurveyedTrack survey, PlatformSpec platform, Func<SurveyedTrack, double?> tried)
+    private static ReachDoubt? Beside(ProjectSpec project, LaidTrack track, SurveyedTrack survey, PlatformSpec platform, Func<SurveyedTrack, double?>? tried)
     {
         if (DoubtCase.Of(project, track, survey, platform) is not { } own)
         {
@@ -105,7 +106,7 @@ public static class SurveyDoubts
             Line = charged / project.VehiclesOn(track.Entry).Max(v => Math.Max(1, v.Length / v.PivotCentres)),
             IfFlexible = If(survey.DoubtIfFlexible),
             IfSectional = If(survey.DoubtIfSectional),
-            Advice = Advise(own, survey, tried),
+            Advice = tried is null ? null : Advise(own, survey, tried),
         };
     }
 

@@ -55,7 +55,17 @@ internal sealed class CurvatureProfile
 
     private (double Length, double Shift)[] Ramps => ramps ??= Measure();
 
-    private (double Length, double Shift)[] Measure() => [.. Squares.Select(Math.Sqrt).Select(l => (l, Ramp.Shift(l)))];
+    private (double Length, double Shift)[] Measure()
+    {
+        var measured = new (double Length, double Shift)[Squares.Length];
+        for (int j = 0; j < measured.Length; j++)
+        {
+            double length = Math.Sqrt(Squares[j]);
+            measured[j] = (length, Ramp.Shift(length));
+        }
+
+        return measured;
+    }
 
     /// <summary>Count of free figures.</summary>
     public int Freedom => freedom >= 0 ? freedom
@@ -91,9 +101,10 @@ internal sealed class CurvatureProfile
         }
 
         double before = s * s / 2;
+        var own = Ramps;
         for (int j = 0; j < Curvatures.Length; j++)
         {
-            double after = j < Middles.Length ? Ramp.Twice(s, Middles[j], ChangeLength(j)) : 0;
+            double after = j < Middles.Length ? Ramp.Twice(s, Middles[j], own[j].Length, own[j].Shift) : 0;
             if (!Straight[j])
             {
                 gradient[at++] += factor * (before - after);
@@ -105,10 +116,10 @@ internal sealed class CurvatureProfile
         for (int j = 0; j < Middles.Length && !Knotted; j++)
         {
             double step = Curvatures[j + 1] - Curvatures[j];
-            gradient[at++] -= factor * step * Ramp.Once(s, Middles[j], ChangeLength(j));
+            gradient[at++] -= factor * step * Ramp.Once(s, Middles[j], own[j].Length);
             if (!Sudden[j])
             {
-                gradient[at++] += factor * step * Ramp.BySquare(s, Middles[j], ChangeLength(j));
+                gradient[at++] += factor * step * Ramp.BySquare(s, Middles[j], own[j].Length);
             }
         }
 
@@ -162,17 +173,19 @@ internal sealed class CurvatureProfile
     {
         int at = 0;
         double offset = Placed ? figures[at++] : Offset, heading = Placed ? figures[at++] : Heading;
-        double[] curvatures = new double[Curvatures.Length], middles = new double[Middles.Length], squares = new double[Middles.Length];
+
+        // Knots stay where they are, and nobody writes into them.
+        double[] curvatures = new double[Curvatures.Length], middles = Knotted ? Middles : new double[Middles.Length], squares = Knotted ? Squares : new double[Middles.Length];
         double[] kinkAt = new double[KinkAt.Length], kinkTurn = new double[KinkAt.Length];
         for (int j = 0; j < curvatures.Length; j++)
         {
             curvatures[j] = Straight[j] ? 0 : figures[at++];
         }
 
-        for (int j = 0; j < middles.Length; j++)
+        for (int j = 0; j < middles.Length && !Knotted; j++)
         {
-            middles[j] = Knotted ? Middles[j] : figures[at++];
-            squares[j] = Knotted ? Squares[j] : Sudden[j] ? 0 : figures[at++];
+            middles[j] = figures[at++];
+            squares[j] = Sudden[j] ? 0 : figures[at++];
         }
 
         for (int k = 0; k < kinkAt.Length; k++)
@@ -200,6 +213,8 @@ internal sealed class CurvatureProfile
             Sudden = Sudden,
             KinkAt = kinkAt,
             KinkTurn = kinkTurn,
+            ramps = Knotted ? Ramps : null,
+            freedom = Freedom,
         };
     }
 

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace PlatformForge.Track.Surveys.Fitting;
 
@@ -14,15 +15,25 @@ internal sealed class NormalEquations
     private readonly int count;
     private readonly double[] matrix, right;
 
+    // What a solution is worked out in: a search solves the same equations over and over, each with another damping or another right side.
+    private readonly double[] factor, scale, solution;
+
     public NormalEquations(int count)
-        : this(count, new double[count * count])
     {
+        this.count = count;
+        (matrix, factor) = (new double[count * count], new double[count * count]);
+        (right, scale, solution) = (new double[count], new double[count], new double[count]);
     }
 
-    private NormalEquations(int count, double[] matrix) => (this.count, this.matrix, right) = (count, matrix, new double[count]);
+    /// <summary>Takes all rows out again.</summary>
+    public void Clear()
+    {
+        Array.Clear(matrix);
+        Array.Clear(right);
+    }
 
-    /// <summary>The same matrix, shared, with nothing yet on the right of it.</summary>
-    public NormalEquations WithoutRight() => new(count, matrix);
+    /// <summary>Keeps the matrix and takes out what stands on the right of it.</summary>
+    public void ClearRight() => Array.Clear(right);
 
     /// <summary>Adds the residual of a row that the matrix holds already.</summary>
     public void AddRight(ReadOnlySpan<double> row, double residual) => AddMultiple(right, row, residual);
@@ -45,11 +56,14 @@ internal sealed class NormalEquations
     // Each entry for itself, so that a vector of them sums up to the same last digit as one after the other.
     private static void AddMultiple(Span<double> to, ReadOnlySpan<double> of, double factor)
     {
+        of = of[..to.Length];
         int j = 0;
         var factors = new Vector<double>(factor);
+        ref double target = ref MemoryMarshal.GetReference(to), source = ref MemoryMarshal.GetReference(of);
         for (; j <= to.Length - Vector<double>.Count; j += Vector<double>.Count)
         {
-            (new Vector<double>(to[j..]) + (factors * new Vector<double>(of[j..]))).CopyTo(to[j..]);
+            var sum = Vector.LoadUnsafe(ref target, (nuint)j) + (factors * Vector.LoadUnsafe(ref source, (nuint)j));
+            sum.StoreUnsafe(ref target, (nuint)j);
         }
 
         for (; j < to.Length; j++)
@@ -58,12 +72,18 @@ internal sealed class NormalEquations
         }
     }
 
-    /// <summary>The step that lowers the sum of squares, each diagonal raised by a part <paramref name="damping"/>.</summary>
+    /// <summary>The step that lowers the sum of squares, each diagonal raised by a part <paramref name="damping"/>. The row belongs to these equations: the next step is
+    /// written over it.</summary>
     public double[] Step(double damping)
     {
-        var factor = Factor(damping, out double[] scale);
-        double[] x = [.. right.Select((r, i) => r * scale[i])];
-        Solve(factor, x);
+        Factor(damping);
+        double[] x = solution;
+        for (int i = 0; i < count; i++)
+        {
+            x[i] = right[i] * scale[i];
+        }
+
+        Solve(x);
         for (int i = 0; i < count; i++)
         {
             x[i] *= scale[i];
@@ -78,7 +98,7 @@ internal sealed class NormalEquations
     /// <summary>A square root of the covariance: rows of a matrix F with F·Fᵀ = (JᵀJ)⁻¹.</summary>
     public double[] CovarianceRoot()
     {
-        var factor = Factor(0, out double[] scale);
+        Factor(0);
 
         // (L Lᵀ)⁻¹ = L⁻ᵀ L⁻¹, so that F = S · L⁻ᵀ, upper triangular.
         double[] root = new double[count * count];
@@ -106,9 +126,8 @@ internal sealed class NormalEquations
         return root;
     }
 
-    private double[] Factor(double damping, out double[] scale)
+    private void Factor(double damping)
     {
-        scale = new double[count];
         for (int i = 0; i < count; i++)
         {
             double diagonal = matrix[(i * count) + i];
@@ -117,7 +136,6 @@ internal sealed class NormalEquations
 
         // Row by row; a row takes the multiples of those above it in their order, all entries at once. The columns above the diagonal
         // hold the factor transposed, so that those entries lie side by side.
-        double[] factor = new double[count * count];
         for (int i = 0; i < count; i++)
         {
             var own = factor.AsSpan(i * count, count);
@@ -140,30 +158,28 @@ internal sealed class NormalEquations
                 factor[(k * count) + i] = own[k];
             }
         }
-
-        return factor;
     }
 
-    private void Solve(double[] factor, double[] x)
+    private void Solve(double[] x)
     {
-        for (int i = 0; i < count; i++)
+        // A figure that is known is taken out of all rows after it at once: each row takes them in their order all the same.
+        for (int k = 0; k < count; k++)
         {
-            for (int k = 0; k < i; k++)
-            {
-                x[i] -= factor[(i * count) + k] * x[k];
-            }
-
-            x[i] /= factor[(i * count) + i];
+            var beyond = factor.AsSpan(k * count, count)[k..];
+            x[k] /= beyond[0];
+            AddMultiple(x.AsSpan(k + 1), beyond[1..], -x[k]);
         }
 
         for (int i = count - 1; i >= 0; i--)
         {
-            for (int k = i + 1; k < count; k++)
+            var own = factor.AsSpan(i * count, count);
+            double rest = x[i];
+            for (int k = i + 1; k < own.Length; k++)
             {
-                x[i] -= factor[(i * count) + k] * x[k];
+                rest -= own[k] * x[k];
             }
 
-            x[i] /= factor[(i * count) + i];
+            x[i] = rest / own[i];
         }
     }
 }

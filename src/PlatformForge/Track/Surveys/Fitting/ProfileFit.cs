@@ -166,7 +166,7 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
         private readonly IReadOnlyList<Observation> observations;
         private readonly double[] residuals, row;
         private readonly double[]? slopes;
-        private readonly NormalEquations? linear;
+        private readonly NormalEquations equations;
 
         // The shape that the residuals are told of: a round begins where the one before it ended.
         private CurvatureProfile? told;
@@ -174,21 +174,21 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
         public Misses(CurvatureProfile start, bool[] leftOut, IReadOnlyList<Observation> observations)
         {
             int count = start.Freedom;
-            (this.leftOut, this.observations, residuals, row) = (leftOut, observations, new double[leftOut.Length], new double[count]);
+            (this.leftOut, this.observations, residuals, row, equations) = (leftOut, observations, new double[leftOut.Length], new double[count], new NormalEquations(count));
             if (!start.IsLinear)
             {
                 return;
             }
 
             // A smooth curve's slopes are the same wherever its figures stand.
-            (slopes, linear) = (new double[leftOut.Length * count], new NormalEquations(count));
+            slopes = new double[leftOut.Length * count];
             for (int i = 0; i < leftOut.Length; i++)
             {
                 if (!leftOut[i])
                 {
                     var own = slopes.AsSpan(i * count, count);
                     observations[i].Gradient(start, own);
-                    linear.Add(own, 0);
+                    equations.Add(own, 0);
                 }
             }
         }
@@ -216,7 +216,15 @@ internal sealed record ProfileFit(CurvatureProfile Profile, bool[] LeftOut, doub
                 Sum(shape);
             }
 
-            var equations = linear?.WithoutRight() ?? new NormalEquations(row.Length);
+            if (slopes is null)
+            {
+                equations.Clear();
+            }
+            else
+            {
+                equations.ClearRight();
+            }
+
             for (int i = 0; i < leftOut.Length; i++)
             {
                 if (leftOut[i])
