@@ -71,6 +71,16 @@ internal static class FirstLayer
             Cut(groove.From, groove.To, s => plan.CopingFront.At(s) + groove.Near, s => plan.CopingFront.At(s) + groove.Far);
         }
 
+        // The joint between coping and deck.
+        if (CopingSeam.Of(plan) is { } border)
+        {
+            Cut(border.From, border.To, s => plan.CopingBack.At(s) - border.Width, plan.CopingBack.At);
+            if (plan.Body.FarCopingBack is { } beyond)
+            {
+                Cut(border.From, border.To, beyond.At, s => beyond.At(s) + border.Width);
+            }
+        }
+
         if (PavingLayout.Of(plan) is { } paving)
         {
             double half = plan.Spec.Deck.Paving!.Joint / 2;

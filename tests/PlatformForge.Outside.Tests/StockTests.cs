@@ -147,8 +147,8 @@ public sealed class StockTests : IDisposable
         // An island has two, one along either side.
         Piece[] edges = [.. pieces.Where(p => p.Name.StartsWith($"{solid.Number} edge", StringComparison.Ordinal))];
         Assert.InRange(edges.Length, 1, 2);
-        var loop = solid.Cut(new(0, 0, 0.7), X, Y).MaxBy(l => Math.Abs(Plane.Area(l)))!;
-        Point2[] ring = [.. loop.Select(p => solid.ToLayout(new(p.X, p.Y, 0.7))).Select(p => new Point2(p.X, p.Y))];
+        var loop = solid.Cut(new(0, 0, solid.Farthest), X, Y).MaxBy(l => Math.Abs(Plane.Area(l)))!;
+        Point2[] ring = [.. loop.Select(p => solid.ToLayout(new(p.X, p.Y, solid.Farthest))).Select(p => new Point2(p.X, p.Y))];
         var (front, back) = Sides(solid, Plane.Area(ring) > 0 ? ring : [.. ring.Reverse()]);
         var (own, other) = (edges[0], edges[^1]);
         if (own != other && Off(own, front, back) + Off(other, back, front) > Off(own, back, front) + Off(other, front, back))
@@ -212,7 +212,7 @@ public sealed class StockTests : IDisposable
     private void Deck(WrittenSolid solid)
     {
         var piece = One(solid, "deck");
-        var loops = solid.Cut(new(0, 0, 0.7), X, Y).Select(l => l.Select(p => new Point2(p.X, -p.Y)).Reverse().ToArray()).ToArray();
+        var loops = solid.Cut(new(0, 0, solid.Farthest), X, Y).Select(l => l.Select(p => new Point2(p.X, -p.Y)).Reverse().ToArray()).ToArray();
         Point2[] printed = loops.MaxBy(Plane.Area)!, cut = Plane.Area(piece.Outline) > 0 ? piece.Outline : [.. piece.Outline.Reverse()];
         var onto = RingFit.Laid(Corners(cut), cut, Corners(printed), printed);
         Point2[] there = [.. cut.Select(onto)];

@@ -41,7 +41,7 @@ public class WorkshopTests(WrittenSamples samples)
                 var rows = table.Where(r => r["section"] == $"{section.Solid.Number}" && (r["depth_mm"] == "through" || Number(r, "depth_mm") > InDeck)).ToList();
                 var holes = loops.Where(l => Plane.Area(l) < 0).ToArray();
                 Assert.True(rows.Count == holes.Length, $"{section.Solid.Platform} {section.Solid.Number}: {rows.Count} told, {holes.Length} found: {string.Join(", ", holes.Select(h => $"{-Plane.Area(h):0.00}"))}");
-                if (SectionSides.Of(loops.MaxBy(Plane.Area)!, p => section.Place(p, InDeck)) is not { } sides)
+                if (SectionSides.Of(section.Solid.Outline(InDeck), p => section.Place(p, InDeck)) is not { } sides)
                 {
                     continue;
                 }
@@ -275,7 +275,7 @@ public class WorkshopTests(WrittenSamples samples)
         top.Where(t => t.Paint != MortarPaint && t.Corners.Max(p => p.Z) < 0.1).MinBy(t => t.Corners.Min(p => Math.Abs(section.Place(new(p.X, p.Y), p.Z).Offset))).Paint;
 
     private static SectionSides? OutlineOf(Section section) =>
-        SectionSides.Of(Plane.WithoutNotches(section.Solid.Cut(new(0, 0, InDeck), X, Y).MaxBy(Plane.Area)!, Notch), p => section.Place(p, InDeck));
+        SectionSides.Of(Plane.WithoutNotches(section.Solid.Outline(InDeck), Notch), p => section.Place(p, InDeck));
 
     // Looks up by less than 37 degrees from straight: what relieves an edge, at 45, is of the top's colour and none of it.
     private static bool IsTop(Point3[] corners) => LooksUp(corners, 0.8);

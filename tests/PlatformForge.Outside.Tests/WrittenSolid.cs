@@ -9,6 +9,7 @@ internal sealed class WrittenSolid
 {
     private readonly Point3[][] triangles;
     private readonly double[][] rows;
+    private double? farthest;
 
     private WrittenSolid(string platform, int number, Point3[][] triangles, double[][] rows, (double From, double To) chainage)
     {
@@ -23,6 +24,17 @@ internal sealed class WrittenSolid
     public (double From, double To) Chainage { get; }
 
     public IReadOnlyList<Point3[]> Triangles => triangles;
+
+    /// <summary>
+    /// Outline in plan of a print that lies on its deck, below mouths and reliefs of what lies on the bed: the larger one of two heights, since joints of a
+    /// coping stop a layer short of its underside. Told at a height, to which it is moved along what stands upright on the layout.
+    /// </summary>
+    public Point2[] Outline(double z) => [.. At(Farthest).Select(p => p + (new Point2(rows[2][0], rows[2][1]) * ((z - Farthest) / rows[2][2])))];
+
+    /// <summary>The height in the print at which it is measured, mm.</summary>
+    public double Farthest => farthest ??= new[] { 0.7, 1.1 }.MaxBy(z => Plane.Area(At(z)));
+
+    private Point2[] At(double z) => Cut(new(0, 0, z), new(1, 0, 0), new(0, 1, 0)).MaxBy(Plane.Area)!;
 
     /// <summary>All sections of a built folder.</summary>
     public static IReadOnlyList<WrittenSolid> Of(string built) =>

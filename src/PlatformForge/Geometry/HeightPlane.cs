@@ -5,6 +5,9 @@ public readonly record struct HeightPlane(double Z, double X = 0, double Y = 0)
 {
     public double At(Point2 p) => Z + (X * p.X) + (Y * p.Y);
 
+    /// <summary>It and another, one upon the other.</summary>
+    public HeightPlane Plus(HeightPlane other) => new(Z + other.Z, X + other.X, Y + other.Y);
+
     /// <summary>The plane through three points that are not in line in plan.</summary>
     public static HeightPlane Through(Point3 a, Point3 b, Point3 c)
     {

@@ -37,6 +37,9 @@ internal sealed record ElevationFace(string Name, IReadOnlyList<WallSlice> Slice
     /// <summary>What shows beside and over an end wall.</summary>
     public IReadOnlyList<EndShape> Shapes { get; init; } = [];
 
+    /// <summary>Places in plan of the joints that what lies on it shows on its front.</summary>
+    public IReadOnlyList<Point2> Joints { get; init; } = [];
+
     /// <summary>Its length, mm.</summary>
     public double Length => Back?.Length ?? Slices.Sum(s => s.Length);
 

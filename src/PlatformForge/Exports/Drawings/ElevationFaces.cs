@@ -75,8 +75,13 @@ internal static class ElevationFaces
                 Paint = CopingGrooves.PaintOf(plan),
                 RailTop = plan.Site.RailTop,
                 DeckEdge = Math.Max(0, deck - plan.Spec.Coping.Thickness),
+                Joints = [.. Joints(plan, plan.Faces[name == WallNames.FrontOf(1) ? 0 : 1])],
             };
     }
+
+    // Where the joints of a face's coping are seen on its front.
+    private static IEnumerable<Point2> Joints(PlatformPlan plan, FacePlan face) =>
+        CopingFronts.Of(face, plan.Spec.Coping).Select(s => face.ToLayout(s, face.CopingFront.At(s)));
 
     /// <summary>The face of a retaining wall over the deck: its pieces, coping and plinth; without slices where there is none.</summary>
     /// <param name="set">The sections.</param>

@@ -160,6 +160,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
             x += Before(i);
             Edges(sheet, slice, new(x, zero));
             Standing(sheet, slice, Placed(new(x, zero), 0));
+            DrawSeams(sheet, slice, Placed(new(x, zero), 0));
             if (slice.Begins && x > left && Before(i) == 0)
             {
                 sheet.Line(new(x, foot - (scale * (Top - face.Base)) - 1.5), new(x, foot + Under - 1), HouseStyle.Cut);
@@ -206,6 +207,20 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
                 double[] places = [from, .. top.Within(from, to).Order(), to];
                 sheet.Area(places.Select(x => of(new(x, band.LowAt ?? top.At(x) + band.Low)))
                     .Concat(places.Reverse().Select(x => of(new(x, band.HighAt ?? top.At(x) + band.High)))), new(band.Colour, Faint), HouseStyle.Thin);
+            }
+        }
+    }
+
+    // Joints on the front of the slab over a slice.
+    private void DrawSeams(Sheet sheet, WallSlice slice, Func<Point2, Point2> of)
+    {
+        var top = new EdgeLine(slice.Top, 0);
+        foreach (var joint in face.Joints)
+        {
+            double at = WallBand.Along(slice.Wall, slice.Whole, joint) - slice.From;
+            if (at > 0 && at < slice.Length)
+            {
+                sheet.Line(of(new(at, top.At(at) + face.DeckEdge + CopingFronts.Arris)), of(new(at, top.At(at) + face.Slab)), HouseStyle.Thin);
             }
         }
     }

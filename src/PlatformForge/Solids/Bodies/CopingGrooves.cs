@@ -57,7 +57,12 @@ public static class CopingGrooves
                     double[] ends = own.Chainages(g.From, g.To);
                     for (int i = 0; i + 1 < ends.Length; i++)
                     {
-                        FarJointBlocks.Cut(chart, own.Ring(near, far, [ends[i], ends[i + 1]]), from, to, g.Depth, blocks);
+                        double[] span = [ends[i], ends[i + 1]];
+                        FarJointBlocks.Cut(chart, own.Ring(near, far, span), from, to, new(-g.Depth), blocks);
+                        if (g.Near < 0)
+                        {
+                            CopingFronts.CutOwn(chart, (face, own), span, (from, to), blocks);
+                        }
                     }
                 }
                 else
@@ -65,6 +70,11 @@ public static class CopingGrooves
                     foreach (var piece in top.Cover(near, far, Math.Max(from, g.From), Math.Min(to, g.To)))
                     {
                         blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-g.Depth), piece.Top.Raised(Layer.Above), PaintOf(plan)));
+                    }
+
+                    if (g.Near < 0)
+                    {
+                        CopingFronts.Cut(chart, top, (g.From, g.To), (from, to), blocks);
                     }
                 }
             }

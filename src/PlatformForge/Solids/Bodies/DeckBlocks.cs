@@ -25,7 +25,8 @@ internal static class DeckBlocks
             }
         }
 
-        engraved = PavingBlocks.Cut(chart, top, from, to, blocks) + ExpansionBlocks.Cut(chart, top, from, to, blocks) + LineBlocks.Area(plan, from, to);
+        engraved = PavingBlocks.Cut(chart, top, from, to, blocks) + ExpansionBlocks.Cut(chart, top, from, to, blocks) + LineBlocks.Area(plan, from, to)
+            + CopingSeamBlocks.Cut(chart, top, from, to, blocks);
         foreach (var line in plan.Body.Lines.Where(l => l.GrooveDepth <= 0))
         {
             foreach (var piece in top.Cover(line.Near, line.Far, Math.Max(from, line.From), Math.Min(to, line.To)))
@@ -74,6 +75,8 @@ internal static class DeckBlocks
             {
                 blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-depth), piece.Top.Raised(Layer.Above), CopingGrooves.PaintOf(plan)));
             }
+
+            CopingFronts.Cut(chart, top, (joint - half, joint + half), (from, to), blocks);
         }
     }
 

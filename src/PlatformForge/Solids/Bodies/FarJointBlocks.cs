@@ -32,14 +32,16 @@ internal static class FarJointBlocks
                 double[] ends = own.Chainages(joint - half, joint + half);
                 for (int i = 0; i + 1 < ends.Length; i++)
                 {
-                    Cut(chart, own.Ring(beyond, face.CopingBack, [ends[i], ends[i + 1]]), from, to, depth, blocks);
+                    double[] span = [ends[i], ends[i + 1]];
+                    Cut(chart, own.Ring(beyond, face.CopingBack, span), from, to, new(-depth), blocks);
+                    CopingFronts.CutOwn(chart, (face, own), span, (from, to), blocks);
                 }
             }
         }
     }
 
-    // A groove through a cut is halved by it, as those of the first face are; what lies beyond the section takes nothing there.
-    internal static void Cut(FacetedPlan chart, Point2[] groove, double from, double to, double depth, List<ColumnBlock> blocks)
+    // Down to a floor told from the walking surface. A groove through a cut is halved by it, as those of the first face are; what lies beyond the section takes nothing there.
+    internal static void Cut(FacetedPlan chart, Point2[] groove, double from, double to, HeightPlane floor, List<ColumnBlock> blocks)
     {
         var surface = chart.Plan.Surface;
         double[] ends = [from, .. surface.Breaks.Where(s => s > from && s < to), to];
@@ -49,7 +51,7 @@ internal static class FarJointBlocks
             if (ring.Length > 0)
             {
                 var plane = surface.At((ends[i] + ends[i + 1]) / 2);
-                blocks.Add(Layer.Removed(ring, plane.Raised(-depth), plane.Raised(Layer.Above), CopingGrooves.PaintOf(chart.Plan)));
+                blocks.Add(Layer.Removed(ring, plane.Plus(floor), plane.Raised(Layer.Above), CopingGrooves.PaintOf(chart.Plan)));
             }
         }
     }
