@@ -95,7 +95,7 @@ public static class PlatformNeighbours
         public static Intrusion? Of(PlatformPlan plan, Point2[] own, Point2[] other)
         {
             // A second platform on the very outline of the first has no place of its own outline inside, but its middle; no width would part them.
-            return Among(plan, own, Places(other)) ?? (Among(plan, own, Places([.. Middle(other)])) is { } middle ? middle with { Width = 0 } : null);
+            return Among(plan, own, Places(other)) ?? (Among(plan, own, Middle(other)) is { } middle ? middle with { Width = 0 } : null);
         }
 
         private static Intrusion? Among(PlatformPlan plan, Point2[] own, IEnumerable<Point2> places)
@@ -123,11 +123,13 @@ public static class PlatformNeighbours
         private static double Guess(PlatformPlan plan, Point2 place) =>
             plan.Stations.MinBy(s => (plan.ToLayout(s, plan.CopingFront.At(s)) - place).Length);
 
-        private static IEnumerable<Point2> Places(Point2[] ring)
+        private static IEnumerable<Point2> Places(Point2[] ring) => Along([.. ring, ring[0]]);
+
+        private static IEnumerable<Point2> Along(Point2[] line)
         {
-            for (int i = 0; i < ring.Length; i++)
+            for (int i = 0; i + 1 < line.Length; i++)
             {
-                Point2 a = ring[i], b = ring[(i + 1) % ring.Length];
+                Point2 a = line[i], b = line[i + 1];
                 int steps = Math.Max(1, (int)Math.Ceiling((b - a).Length / Step));
                 for (int k = 0; k < steps; k++)
                 {
@@ -136,8 +138,9 @@ public static class PlatformNeighbours
             }
         }
 
-        // Half-way between front and back, of an outline that runs along both.
-        private static IEnumerable<Point2> Middle(Point2[] outline) => outline.Take(outline.Length / 2).Select((p, i) => (p + outline[^(i + 1)]) * 0.5);
+        // Half-way between front and back, of an outline that runs along both: from end to end, not round. Straight from its last place to its first a long
+        // curve's middle would run through whatever stands inside the curve.
+        private static IEnumerable<Point2> Middle(Point2[] outline) => Along([.. outline.Take(outline.Length / 2).Select((p, i) => (p + outline[^(i + 1)]) * 0.5)]);
 
         // Crossings of a ray to the right; places on the outline itself may fall either way, which touching platforms can bear.
         private static bool Inside(Point2[] ring, Point2 p)
