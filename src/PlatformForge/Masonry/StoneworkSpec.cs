@@ -38,10 +38,15 @@ public sealed record RubbleSpec(double Size, int Seed, WallLaying Laying) : Wall
 /// <summary>Timber laid level: planks, or sleepers on edge. All figures in mm of the model.</summary>
 /// <param name="Finish">Planks or sleepers.</param>
 /// <param name="Width">Height of one with its gap.</param>
-/// <param name="Length">Length of one with its gap; they are drawn out so that whole ones and halves fill a wall.</param>
+/// <param name="Length">Length of one with its gap; what whole ones and halves do not fill is cut.</param>
+/// <param name="Shortest">Length of the shortest cut one with its gap.</param>
 /// <param name="Laying">What all finishes have in common.</param>
-public sealed record LevelTimberSpec(WallFinish Finish, double Width, double Length, WallLaying Laying) : WallWork(Laying)
+public sealed record LevelTimberSpec(WallFinish Finish, double Width, double Length, double Shortest, WallLaying Laying) : WallWork(Laying)
 {
+    /// <summary>Share by which they may be drawn out so that whole ones and halves fill a wall, and none is cut: a board of 12 ft by 4 in, which nobody
+    /// sees.</summary>
+    public const double MostDrawn = 0.03;
+
     public override WallFinish Finish { get; } = Finish;
 
     public override IWallPattern On(FlatWall wall) => new LevelTimberPattern(this, wall);

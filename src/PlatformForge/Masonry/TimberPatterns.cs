@@ -1,30 +1,63 @@
+using PlatformForge.Units;
+
 namespace PlatformForge.Masonry;
 
-/// <summary>Lays planks or sleepers level, each course half a length over the next.</summary>
-internal sealed class LevelTimberPattern(LevelTimberSpec spec, FlatWall wall) : CoursedPattern(spec.Laying, wall)
+/// <summary>
+/// Lays planks or sleepers level, each course half a length over the next. They keep their length, and what is left over is cut beside a stop or a corner, as a
+/// carpenter does (common practice, no source); where whole ones and halves all but fill a run they are drawn out a little for that.
+/// </summary>
+internal sealed class LevelTimberPattern : CoursedPattern
 {
-    public override double GreatestDraw => Runs.Select(r => Math.Max(0, (r.Length / Halves(r) * 2 / spec.Length) - 1)).DefaultIfEmpty(0).Max();
+    private readonly LevelTimberSpec spec;
+    private readonly (double Length, double First)[] settings;
+
+    public LevelTimberPattern(LevelTimberSpec spec, FlatWall wall)
+        : base(spec.Laying, wall)
+    {
+        this.spec = spec;
+        settings = [.. Runs.Select(r => Set(r.Length))];
+    }
+
+    public override double GreatestDraw => Runs.Select(r => Math.Max(0, (Math.Min(r.Length, settings[r.Index].Length) / spec.Length) - 1)).DefaultIfEmpty(0).Max();
 
     protected override IEnumerable<WallRow> Rows(double highest, double lowest) => Even(spec.Width, highest, lowest);
 
     protected override void Fill(in WallRow row, in RunRoom run, List<(double From, double To)> spans)
     {
-        double half = spec.Laying.Joint / 2;
-        int halves = Halves(run), first = row.Course % 2 == 0 ? 2 : 1;
-        double step = run.Length / halves;
-        for (int at = 0; at < halves;)
+        double half = spec.Laying.Joint / 2, from = 0;
+        var (length, first) = settings[run.Index];
+        double start = row.Course % 2 == 0 ? first : first + (length / 2);
+        for (int i = 0; start + (i * length) < run.Length - Tolerances.Rounding; i++)
         {
-            int next = Math.Min(halves, at == 0 ? first : at + 2);
-            spans.Add((run.From + (at * step) + half, run.From + (next * step) - half));
-            at = next;
+            double to = start + (i * length);
+            if (to > Tolerances.Rounding)
+            {
+                spans.Add((run.From + from + half, run.From + to - half));
+                from = to;
+            }
         }
+
+        spans.Add((run.From + from + half, run.To - half));
     }
 
-    // Half lengths that fill a run: fewer than three are one piece.
-    private int Halves(RunRoom run)
+    // Length of the pieces of a run, and where the first perpend of its even courses stands; those of odd courses stand half a length farther.
+    private (double Length, double First) Set(double room)
     {
-        int halves = (int)Math.Floor((2 * run.Length / spec.Length) + Units.Tolerances.Rounding);
-        return halves < 3 ? 1 : halves;
+        int halves = (int)Math.Floor((2 * room / spec.Length) + Tolerances.Rounding);
+        double left = Math.Max(0, room - (halves * spec.Length / 2)), middle = (spec.Length / 4) + (left / 2);
+        if (halves == 0 || (halves == 1 && left < spec.Shortest))
+        {
+            // One piece, which none is half over: the next perpend stands where the run ends.
+            return (2 * room, 0);
+        }
+
+        if (halves > 1 && left <= LevelTimberSpec.MostDrawn * halves * spec.Length / 2)
+        {
+            return (2 * room / halves, 0);
+        }
+
+        // Whole ones from the left end on; what would be left at the other end too short to print is cut from both.
+        return left >= spec.Shortest ? (spec.Length, 0) : middle >= spec.Shortest ? (spec.Length, middle) : (2 * room / halves, 0);
     }
 }
 
@@ -44,7 +77,7 @@ internal sealed class UprightPlankPattern(UprightPlankSpec spec, FlatWall wall) 
         }
     }
 
-    private int Count(RunRoom run) => Math.Max(1, (int)Math.Floor((run.Length / spec.Width) + Units.Tolerances.Rounding));
+    private int Count(RunRoom run) => Math.Max(1, (int)Math.Floor((run.Length / spec.Width) + Tolerances.Rounding));
 }
 
 /// <summary>Posts at even distances, panels in courses between them that stand out less.</summary>

@@ -98,13 +98,14 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     private static WallWork? Work(WallFinish finish, FacingSpec spec, WallLaying laying, Units.ModelScale scale, PrinterSpec printer)
     {
         var fit = FacingFit.Of(spec, scale, printer);
+        double shortest = (FacingFit.LeastLines * printer.Nozzle) + spec.Joint;
         return finish switch
         {
             WallFinish.Brick => fit.Courses ? new BrickworkSpec(spec.Bond, spec.StretcherCourses, fit.Module, fit.Perpends, laying) : null,
             WallFinish.Stone => new StoneworkSpec(spec.StoneCourse, spec.StoneLength, spec.Seed, laying),
             WallFinish.Rubble => new RubbleSpec(spec.RubbleSize, spec.Seed, laying),
-            WallFinish.Planks => new LevelTimberSpec(finish, spec.PlankWidth, spec.PlankLength, laying),
-            WallFinish.Sleepers => new LevelTimberSpec(finish, spec.SleeperWidth, spec.SleeperLength, laying),
+            WallFinish.Planks => new LevelTimberSpec(finish, spec.PlankWidth, spec.PlankLength, shortest, laying),
+            WallFinish.Sleepers => new LevelTimberSpec(finish, spec.SleeperWidth, spec.SleeperLength, shortest, laying),
             WallFinish.UprightPlanks => new UprightPlankSpec(spec.PlankWidth, laying),
             WallFinish.Panels => new PanelSpec(spec.Bay, spec.PostWidth, spec.PanelHeight, laying),
             WallFinish.Sheet => new SheetSpec(laying),

@@ -57,7 +57,8 @@ internal static class FacingWords
                     Invariant($"{w.Section}"), w.Finish, string.Join(", ", w.Faces), Figures.Mm(w.Length), w.Courses > 0 ? Invariant($"{w.Courses}") : "",
                     Invariant($"{w.Pieces}"), Invariant($"{Figures.Fixed(100 * w.Draw, 1)} %"), Figures.Fixed(w.Area / 100, 1),
                 ]),
-            "the walls as made, laid flat; bricks and planks are drawn out, never shortened, so that whole ones fill a wall");
+            "the walls as made, laid flat; bricks and upright planks are drawn out, never shortened, so that whole ones fill a wall; "
+                + "what is laid level of timber is cut at its ends");
 
     /// <summary>What the report says of the deck.</summary>
     public static void Paving(DocumentBuilder to, SectionSet set)
@@ -89,7 +90,7 @@ internal static class FacingWords
         RubbleSpec r => Invariant($"Random rubble: stones of about {Figures.Fine(RubbleSpec.Aspect * r.Size)} by {Figures.Fine(r.Size)} mm, ")
             + Invariant($"which turn the corners; drawn by seed {r.Seed}, the same for the same seed always."),
         LevelTimberSpec t => Invariant($"{(t.Finish == WallFinish.Sleepers ? "Sleepers on edge" : "Planks laid level")}, {Figures.Fine(t.Width)} mm wide ")
-            + Invariant($"and about {Figures.Fine(t.Length)} long with their gaps, each course half a length over the next."),
+            + Invariant($"and {Figures.Fine(t.Length)} long with their gaps, each course half a length over the next; what is left over is cut at a wall's end."),
         UprightPlankSpec u => Invariant($"Upright planks, {Figures.Fine(u.Width)} mm wide with their gaps."),
         PanelSpec p => Invariant($"Precast panels {Figures.Fine(p.Panel)} mm high ")
             + Invariant($"between posts {Figures.Fine(p.Post)} wide, about {Figures.Fine(p.Bay)} apart."),
