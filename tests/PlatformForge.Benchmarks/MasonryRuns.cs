@@ -56,7 +56,7 @@ internal static class MasonryRuns
         }
     }
 
-    /// <summary>Ten sections with bytes, platforms of five and ten metres streamed section by section, and a metre of which one value is changed.</summary>
+    /// <summary>Platforms of three, five and ten metres, streamed section by section.</summary>
     public static void Long()
     {
         var printer = PrinterSpec.Oblong(340, 340, 250);
@@ -77,24 +77,25 @@ internal static class MasonryRuns
             Console.WriteLine(
                 $"{metres} m, both faces: {pieces.Count} sections, {pieces.Sum(p => p.Solid.Mesh.TriangleCount)} triangles; shaped {shaped:F0} ms, with bytes {clock.Elapsed.TotalMilliseconds:F0}, of processor {cpu:F0}; {bytes / 1e6:F0} MB of files; peak {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576} MB");
         }
+    }
 
+    /// <summary>Ten sections of 300 mm with a front in English bond, with bytes, and a metre of brick all round whose line's width is changed (planned anew, swept once).</summary>
+    public static void Spread(int repeats)
+    {
+        var printer = PrinterSpec.Oblong(340, 340, 250);
         var ten = Straight(3000, FacingSpec.For(Scale) with { Back = WallFinish.Plain, Ends = WallFinish.Plain });
-        var timing = Timing.Of(() =>
+        SpreadRuns.Report("ten sections with bytes", () =>
         {
             var pieces = SectionMaker.Shapes(ten, printer, new()).Value!;
             Parallel.For(0, pieces.Count, i => StlWriter.ToBytes(pieces[i].Solid.Mesh, "benchmark", threads: 1));
-        }, 20);
-        Console.WriteLine($"ten sections of 300 mm, front in English bond, with bytes: median {timing.Median:F1} ms, least {timing.Least:F1}");
-
+        }, repeats);
         var memory = new Memory();
-        _ = SectionMaker.Shapes(Straight(1000, FacingSpec.For(Scale)), printer, new(), memory);
         double width = 1;
-        var changed = Timing.Of(() =>
+        SpreadRuns.Report("a changed value on a metre", () =>
         {
             width += 0.001;
             _ = SectionMaker.Shapes(Straight(1000, FacingSpec.For(Scale), width), printer, new(), memory);
-        }, 20);
-        Console.WriteLine($"a metre, brick all round, its line's width changed (planned anew, swept once): median {changed.Median:F1} ms, least {changed.Least:F1}");
+        }, repeats);
     }
 
     /// <summary>What a value never seen before costs on a metre of brick all round, and what is made anew for it: pieces alone, and with their account.</summary>

@@ -4,7 +4,7 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | masonry [long | edits [REPEATS [PART OF AN EDIT]]] | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | session ... | starts [PIECE PIECES]
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | masonry [long | spread [REPEATS] | edits [REPEATS [PART OF AN EDIT]]] | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | session ... | starts [PIECE PIECES]
 //     | hostile [SEED [COUNT [few]]] | designs --count N --seed FIRST --report FILE --verify N --halts]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
@@ -16,6 +16,12 @@ if (args is ["envelope"])
 if (args is ["kernel", ..])
 {
     KernelRuns.Report(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 400);
+    return 0;
+}
+
+if (args is ["masonry", "spread", ..])
+{
+    MasonryRuns.Spread(args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 300);
     return 0;
 }
 

@@ -5,7 +5,7 @@ namespace PlatformForge.Masonry;
 /// <param name="Low">Where it begins, mm over the baseboard; minus infinity at the foot.</param>
 /// <param name="High">Where it ends; infinity under the coping.</param>
 /// <param name="Out">How far it stands before the wall's deepest part, mm; nothing for that part itself.</param>
-public readonly record struct WallZone(int Number, double Low, double High, double Out)
+public sealed record WallZone(int Number, double Low, double High, double Out)
 {
     /// <summary>Whether it is at the foot or over it, below the deepest part; otherwise it is under the coping, or that part.</summary>
     public bool IsFoot { get; init; }

@@ -7,8 +7,8 @@ using PlatformForge.Solids.Reliefs;
 namespace PlatformForge.Sections;
 
 /// <summary>
-/// Walls that nothing is laid on, laid flat as they are made. No file of a print needs them, so they are found when somebody asks: the pieces are raised once
-/// more with a relief that only looks.
+/// Walls that nothing is laid on, laid flat as they are made. No file of a print needs them, so they are found when somebody asks: the kernel tells a relief
+/// that only looks the panels that it would be given, and meshes nothing.
 /// </summary>
 public static class PlainWalls
 {
@@ -26,7 +26,7 @@ public static class PlainWalls
 
         var (from, to) = section.Trimmed(set.Joint.EndTrim);
         FacingRelief[] looks = [.. zones.Select(z => new FacingRelief(new PlainSpec(), []) { Zone = z })];
-        Raise([.. PlatformBody.Blocks(new(set.Plan), from, to).All],
+        Look([.. PlatformBody.Blocks(new(set.Plan), from, to).All],
             zones.Zip(looks).SelectMany(p => plain.Select(w => (Name: WallNames.OfZone(w, p.First), Look: p.Second))));
         return [.. looks.SelectMany(l => l.Walls)];
     }
@@ -39,7 +39,7 @@ public static class PlainWalls
         var look = new FacingRelief(new PlainSpec(), []);
         var section = set.Sections[piece.Section - 1];
         var (from, to) = section.Trimmed(set.Joint.EndTrim);
-        Raise([.. LineBlocks.Of(new(set.Plan), set.Plan.Body.Lines.ElementAt(piece.Line - 1), from, to)], [(WallNames.Retaining, look)]);
+        Look([.. LineBlocks.Of(new(set.Plan), set.Plan.Body.Lines.ElementAt(piece.Line - 1), from, to)], [(WallNames.Retaining, look)]);
         return look.Walls;
     }
 
@@ -52,6 +52,11 @@ public static class PlainWalls
             .SelectMany(w => WallNames.OfPiers(plan, w).SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w));
     }
 
-    private static void Raise(IReadOnlyList<ColumnBlock> blocks, IEnumerable<(string Name, FacingRelief Look)> looks) =>
-        SolidRaiser.Raise(blocks, looks.ToDictionary(l => l.Name, l => (IWallRelief)l.Look));
+    private static void Look(IReadOnlyList<ColumnBlock> blocks, IEnumerable<(string Name, FacingRelief Look)> looks)
+    {
+        foreach (var (relief, panel) in SolidRaiser.Panels(blocks, looks.ToDictionary(l => l.Name, l => (IWallRelief)l.Look)))
+        {
+            relief.Fields(panel);
+        }
+    }
 }

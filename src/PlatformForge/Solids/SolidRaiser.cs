@@ -23,6 +23,19 @@ public static class SolidRaiser
     }
 
     /// <summary>
+    /// The panels of named wall faces as they would be told to reliefs, each with its own: nothing is meshed, and nothing laid. Walls behind others are not
+    /// among them.
+    /// </summary>
+    /// <param name="blocks">Blocks in order.</param>
+    /// <param name="reliefs">Reliefs by the names of faces; faces of one are one panel round their corners.</param>
+    public static IReadOnlyList<(IWallRelief Relief, WallPanel Panel)> Panels(IReadOnlyList<ColumnBlock> blocks, IReadOnlyDictionary<string, IWallRelief> reliefs)
+    {
+        ArgumentNullException.ThrowIfNull(blocks);
+        var table = new BlockTable(blocks);
+        return table.Count == 0 || table.FaceNames.Count == 0 ? [] : new ColumnKernel(table, reliefs).Panels();
+    }
+
+    /// <summary>
     /// The volume of what would stand, mm³, as in <see cref="Solid.ColumnVolume"/>, at half the cost: nothing is meshed.
     /// </summary>
     public static double Volume(IReadOnlyList<ColumnBlock> blocks)

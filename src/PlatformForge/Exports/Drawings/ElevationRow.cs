@@ -23,9 +23,13 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
 
     private readonly RowShapes shapes = new(slices, face.Shapes);
 
+    // Asked for many times while a sheet is laid out, and found once.
+    private RowFoot? foundFoot;
+    private double? foundTop;
+
     public double Height => (scale * (Top - face.Base)) + Under;
 
-    public double Under => Foot().Depth;
+    public double Under => Foot.Depth;
 
     public double Covers => slices.Sum(s => s.Length);
 
@@ -45,7 +49,9 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
     // On the sheet, mm, between a slice and the one before it whose section is no neighbour: what lies between them has no wall.
     private double Before(int i) => i > 0 && Math.Abs(slices[i].Section - slices[i - 1].Section) > 1 ? Parted : 0;
 
-    private double Top => Math.Max(shapes.Top, slices.Max(s => s.Height + face.Slab + Over(s)));
+    private RowFoot Foot => foundFoot ??= FindFoot();
+
+    private double Top => foundTop ??= Math.Max(shapes.Top, slices.Max(s => s.Height + face.Slab + Over(s)));
 
     // How far what stands on the deck does so over the lowest of a slice, mm.
     private double Over(WallSlice slice) => face.Over.Select(o => o.Rise(slice.Top.Min(p => p.Y) + face.Slab)).DefaultIfEmpty(0).Max();
@@ -77,7 +83,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
     }
 
     // Middles of openings and piers; where they are too many, weep holes are left out.
-    private RowFoot Foot()
+    private RowFoot FindFoot()
     {
         var places = new List<(double At, double Figure, bool IsWeep)>();
         var sections = new List<RowSection>();
@@ -170,7 +176,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         }
 
         sheet.Line(new(corner.X, foot), new(x + (scale * shapes.After), foot), HouseStyle.Outline);
-        Foot().Draw(sheet, new(corner.X, foot));
+        Foot.Draw(sheet, new(corner.X, foot));
     }
 
     // The foot, and what is over it part by part.

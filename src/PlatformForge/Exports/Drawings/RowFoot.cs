@@ -8,7 +8,7 @@ namespace PlatformForge.Exports.Drawings;
 /// <param name="From">Where it begins from the row's left end, sheet mm.</param>
 /// <param name="To">Where it ends.</param>
 /// <param name="Length">Its length, mm of the model; null where the row has only a part of it.</param>
-internal readonly record struct RowSection(int Number, double From, double To, double? Length);
+internal sealed record RowSection(int Number, double From, double To, double? Length);
 
 /// <summary>What stands under the line of a row of an elevation: the places of openings and piers from their section's left end, and each section's number
 /// and length.</summary>

@@ -6,7 +6,7 @@ namespace PlatformForge.Exports.Drawings;
 /// <summary>A height at an end of a row.</summary>
 /// <param name="Height">Over the baseboard, mm.</param>
 /// <param name="Word">What is so high.</param>
-internal readonly record struct RowLevel(double Height, string Word)
+internal sealed record RowLevel(double Height, string Word)
 {
     /// <summary>How far from the row's end it is so high, mm of the model.</summary>
     public double In { get; init; }

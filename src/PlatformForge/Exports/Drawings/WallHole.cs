@@ -9,7 +9,7 @@ namespace PlatformForge.Exports.Drawings;
 /// <param name="Springing">Height at which its sides end.</param>
 /// <param name="Crown">Height of its crown.</param>
 /// <param name="Kind">What it is.</param>
-internal readonly record struct WallHole(double Middle, double Width, double Sill, double Springing, double Crown, OpeningKind Kind)
+internal sealed record WallHole(double Middle, double Width, double Sill, double Springing, double Crown, OpeningKind Kind)
 {
     // What an opening that lies in several parts of a wall's height shows twice is nearer than this, mm.
     private const double Same = 0.5;

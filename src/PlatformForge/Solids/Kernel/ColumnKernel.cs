@@ -16,6 +16,29 @@ internal sealed class ColumnKernel(BlockTable blocks, IReadOnlyDictionary<string
 
     public Solid Raise()
     {
+        var (faces, columns, levels) = Levelled();
+        var solid = Mesh(faces, columns, levels);
+        columns.GiveBack();
+        levels.GiveBack();
+        return solid;
+    }
+
+    /// <summary>The panels of walls that reliefs would take the place of.</summary>
+    public IReadOnlyList<(IWallRelief Relief, WallPanel Panel)> Panels()
+    {
+        var (faces, columns, levels) = Levelled();
+        var relief = new ReliefMesher(blocks, faces.Plan, levels, reliefs!);
+        var store = new PolygonStore(64);
+        var panels = new SolidMesher(faces, columns, levels, store, relief).Panels();
+        store.GiveBack();
+        columns.GiveBack();
+        levels.GiveBack();
+        return panels;
+    }
+
+    // Plan, columns and levels in which no surfaces cross.
+    private (PlanFaces Faces, FaceColumns Columns, NodeLevels Levels) Levelled()
+    {
         for (int round = 0; round < KernelLimits.GreatestRounds; round++)
         {
             var faces = Subdivide();
@@ -24,10 +47,7 @@ internal sealed class ColumnKernel(BlockTable blocks, IReadOnlyDictionary<string
             var crossings = new EdgeOrder(blocks, faces, columns, levels).Restore();
             if (crossings.IsEmpty)
             {
-                var solid = Mesh(faces, columns, levels);
-                columns.GiveBack();
-                levels.GiveBack();
-                return solid;
+                return (faces, columns, levels);
             }
 
             foreach (var point in crossings)

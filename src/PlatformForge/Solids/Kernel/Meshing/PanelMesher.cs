@@ -28,6 +28,19 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
         }
     }
 
+    /// <summary>Finds the panels that reliefs take, and leaves all others.</summary>
+    public void Find()
+    {
+        var strips = panels.Strips;
+        for (int s = 0; s < strips.Length; s++)
+        {
+            if (panels.Begins(s) && reliefs?.Takes(strips[s].Face) == true)
+            {
+                Panel(strips, s);
+            }
+        }
+    }
+
     public void GiveBack()
     {
         polygon.GiveBack();

@@ -56,6 +56,27 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
     /// <summary>Meshes all reliefs; places of new vertices follow those of the levels.</summary>
     public void Mesh(WallPanels panels, PolygonStore store, GrowingArray<Point3> places)
     {
+        foreach (var (relief, pieces, panel) in Told(panels))
+        {
+            Volume += Meshed(pieces, panel, [.. relief.Fields(panel)], relief.Ground, store, places);
+            for (int i = 0; i < pieces.Count; i++)
+            {
+                Area += AreaOf(pieces[i]);
+            }
+        }
+
+        foreach (var flat in flats.Where(f => Of(f.Face)!.IsBehind))
+        {
+            Open(flat, store, places);
+        }
+    }
+
+    /// <summary>The panels that reliefs are told, without meshing them.</summary>
+    public List<(IWallRelief Relief, WallPanel Panel)> Panels(WallPanels panels) => [.. Told(panels).Select(t => (t.Relief, t.Panel))];
+
+    // What each relief is told, in the order in which panels are found.
+    private IEnumerable<(IWallRelief Relief, PanelPieces Pieces, WallPanel Panel)> Told(WallPanels panels)
+    {
         var flatOf = new Dictionary<int, int>();
         for (int i = 0; i < flats.Count; i++)
         {
@@ -63,19 +84,14 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
         }
 
         var done = flats.Select(f => Of(f.Face)!.IsBehind).ToArray();
-        int[] behind = [.. Enumerable.Range(0, flats.Count).Where(i => done[i])];
         for (int i = 0; i < flats.Count; i++)
         {
             if (!done[i])
             {
                 var (chain, isRing) = Chain(i, panels, flatOf, done);
-                Run(chain, isRing, store, places);
+                var (pieces, panel) = Unrolled(chain, isRing);
+                yield return (Of(chain[0].Face)!, new(pieces, isRing), panel);
             }
-        }
-
-        foreach (int i in behind)
-        {
-            Open(flats[i], store, places);
         }
     }
 
@@ -88,8 +104,10 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
         var run = new ReliefRun(new([piece], false), panel, store, places, null);
         run.Open([.. through.Where(f => f.Behind!.Left == piece.Left && f.Behind.Right == piece.Right)]);
         run.Mesh();
-        Area += piece.End * (piece.Corners.Max(c => c.Place.Y) - piece.Corners.Min(c => c.Place.Y));
+        Area += AreaOf(piece);
     }
+
+    private static double AreaOf(ReliefPiece piece) => (piece.End - piece.Start) * (piece.Corners.Max(c => c.Place.Y) - piece.Corners.Min(c => c.Place.Y));
 
     // The wall that a field comes out in, flat and in one piece.
     private ReliefPiece? Behind(ReliefField field)
@@ -133,7 +151,7 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
         return [.. ring.Skip(at), .. ring.Take(at)];
     }
 
-    private void Run(List<FlatPanel> chain, bool isRing, PolygonStore store, GrowingArray<Point3> places)
+    private (List<ReliefPiece> Pieces, WallPanel Panel) Unrolled(List<FlatPanel> chain, bool isRing)
     {
         var pieces = new List<ReliefPiece>();
         var stretches = new List<(string Face, double From, double To)>();
@@ -158,9 +176,7 @@ internal sealed class ReliefMesher(BlockTable blocks, NodedPlan plan, NodeLevels
             Inside = [.. Enumerable.Range(0, isRing ? pieces.Count : pieces.Count - 1)
                 .Where(i => Point2.Cross(pieces[i].Ahead, pieces[(i + 1) % pieces.Count].Ahead) < -InnerCorner).Select(i => pieces[i].End)],
         };
-        var relief = Of(chain[0].Face)!;
-        Volume += Meshed(new(pieces, isRing), panel, [.. relief.Fields(panel)], relief.Ground, store, places);
-        Area += pieces.Sum(p => (p.End - p.Start) * (p.Corners.Max(c => c.Place.Y) - p.Corners.Min(c => c.Place.Y)));
+        return (pieces, panel);
     }
 
     // Courses by their rows; what is not laid in rows, or not soundly, by the sweep alone, which tells what is wrong.

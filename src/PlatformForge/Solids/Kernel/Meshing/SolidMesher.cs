@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Solids.Kernel.Noding;
+using PlatformForge.Solids.Reliefs;
 
 namespace PlatformForge.Solids.Kernel.Meshing;
 
@@ -40,6 +41,22 @@ internal sealed class SolidMesher
         }
 
         reliefs?.Mesh(panels, store, places);
+        GiveBack();
+    }
+
+    /// <summary>The panels that reliefs would be told, without meshing anything.</summary>
+    public List<(IWallRelief Relief, WallPanel Panel)> Panels()
+    {
+        var walls = new PanelMesher(faces, levels, creases, panels, store, reliefs);
+        walls.Find();
+        walls.GiveBack();
+        var found = reliefs!.Panels(panels);
+        GiveBack();
+        return found;
+    }
+
+    private void GiveBack()
+    {
         regions.GiveBack();
         panels.GiveBack();
         seams.GiveBack();
