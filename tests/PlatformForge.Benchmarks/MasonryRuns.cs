@@ -79,7 +79,8 @@ internal static class MasonryRuns
         }
     }
 
-    /// <summary>Ten sections of 300 mm with a front in English bond, with bytes, and a metre of brick all round whose line's width is changed (planned anew, swept once).</summary>
+    /// <summary>Ten sections of 300 mm with a front in English bond, with bytes, and a metre of brick all round whose line's width is changed (planned anew,
+    /// swept once).</summary>
     public static void Spread(int repeats)
     {
         var printer = PrinterSpec.Oblong(340, 340, 250);

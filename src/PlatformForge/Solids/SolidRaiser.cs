@@ -28,7 +28,8 @@ public static class SolidRaiser
     /// </summary>
     /// <param name="blocks">Blocks in order.</param>
     /// <param name="reliefs">Reliefs by the names of faces; faces of one are one panel round their corners.</param>
-    public static IReadOnlyList<(IWallRelief Relief, WallPanel Panel)> Panels(IReadOnlyList<ColumnBlock> blocks, IReadOnlyDictionary<string, IWallRelief> reliefs)
+    public static IReadOnlyList<(IWallRelief Relief, WallPanel Panel)> Panels(
+        IReadOnlyList<ColumnBlock> blocks, IReadOnlyDictionary<string, IWallRelief> reliefs)
     {
         ArgumentNullException.ThrowIfNull(blocks);
         var table = new BlockTable(blocks);

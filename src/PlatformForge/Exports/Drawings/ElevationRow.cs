@@ -79,7 +79,12 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         double top = face.Slab > 0 ? wall + face.Slab : shapes.TopAt(at);
         levels.Add(new(top, isFront ? "coping" : "deck"));
         double over = face.Over.Where(o => o.Along(slice) is var (a, b) && a <= at + Alike && b >= at - Alike).Select(o => o.Rise(top)).DefaultIfEmpty(0).Max();
-        return [.. levels.Concat(over > 0 ? [new RowLevel(top + over, face.Over.Any(o => o.HighAt is not null || o.Low > 0) ? "its coping" : "kerb")] : []).OrderBy(l => l.Height)];
+        if (over > 0)
+        {
+            levels.Add(new(top + over, face.Over.Any(o => o.HighAt is not null || o.Low > 0) ? "its coping" : "kerb"));
+        }
+
+        return [.. levels.OrderBy(l => l.Height)];
     }
 
     // Middles of openings and piers; where they are too many, weep holes are left out.

@@ -67,7 +67,19 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
             toggleStart[e + 1] = toggle.Count;
         }
 
-        var plan = new NodedPlan { U = u, V = v, From = from, To = to, ToggleStart = toggleStart, Toggle = toggle.Span.ToArray(), Line = line, LineLength = lineLength, OnRight = right, OnLeft = left };
+        var plan = new NodedPlan
+        {
+            U = u,
+            V = v,
+            From = from,
+            To = to,
+            ToggleStart = toggleStart,
+            Toggle = toggle.Span.ToArray(),
+            Line = line,
+            LineLength = lineLength,
+            OnRight = right,
+            OnLeft = left,
+        };
         toggle.GiveBack();
         table.GiveBack();
         edges.GiveBack();

@@ -29,8 +29,10 @@ internal sealed class SegmentBends(SegmentBuckets buckets, HotNodes hot)
     private void Meet(in PlanSegment s, ReadOnlySpan<BucketRun> runs)
     {
         const double pixel = KernelLimits.PixelReach;
-        Vector256<double> startU = Vector256.Create(s.StartU), startV = Vector256.Create(s.StartV), aheadU = Vector256.Create(s.AheadU), aheadV = Vector256.Create(s.AheadV);
-        Vector256<double> lowU = Vector256.Create(s.LowU - pixel), lowV = Vector256.Create(s.LowV - pixel), highU = Vector256.Create(s.HighU + pixel), highV = Vector256.Create(s.HighV + pixel);
+        Vector256<double> startU = Vector256.Create(s.StartU), startV = Vector256.Create(s.StartV);
+        Vector256<double> aheadU = Vector256.Create(s.AheadU), aheadV = Vector256.Create(s.AheadV);
+        Vector256<double> lowU = Vector256.Create(s.LowU - pixel), lowV = Vector256.Create(s.LowV - pixel);
+        Vector256<double> highU = Vector256.Create(s.HighU + pixel), highV = Vector256.Create(s.HighV + pixel);
         var reach = Vector256.Create(s.Reach);
         ref double hotU = ref MemoryMarshal.GetArrayDataReference(hot.U), hotV = ref MemoryMarshal.GetArrayDataReference(hot.V);
         foreach (var run in runs)
@@ -40,7 +42,8 @@ internal sealed class SegmentBends(SegmentBuckets buckets, HotNodes hot)
             {
                 Vector256<double> u = Vector256.LoadUnsafe(ref hotU, (nuint)k), v = Vector256.LoadUnsafe(ref hotV, (nuint)k);
                 var side = (aheadU * (v - startV)) - (aheadV * (u - startU));
-                var meets = Vector256.LessThanOrEqual(Vector256.Abs(side), reach) & Vector256.GreaterThanOrEqual(u, lowU) & Vector256.GreaterThanOrEqual(v, lowV)
+                var meets = Vector256.LessThanOrEqual(Vector256.Abs(side), reach)
+                    & Vector256.GreaterThanOrEqual(u, lowU) & Vector256.GreaterThanOrEqual(v, lowV)
                     & Vector256.LessThanOrEqual(u, highU) & Vector256.LessThanOrEqual(v, highV);
                 for (uint bits = meets.ExtractMostSignificantBits(); bits != 0; bits &= bits - 1)
                 {

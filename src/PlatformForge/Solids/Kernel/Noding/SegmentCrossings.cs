@@ -55,13 +55,15 @@ internal sealed class SegmentCrossings(PlanSegment[] segments, int[] start, int[
         for (int i = 0; i + 1 < inside.Length; i++)
         {
             ref readonly var a = ref segments[inside[i]];
-            Vector256<double> u = Vector256.Create(a.StartU), v = Vector256.Create(a.StartV), aheadU = Vector256.Create(a.AheadU), aheadV = Vector256.Create(a.AheadV);
+            Vector256<double> u = Vector256.Create(a.StartU), v = Vector256.Create(a.StartV);
+            Vector256<double> aheadU = Vector256.Create(a.AheadU), aheadV = Vector256.Create(a.AheadV);
             Vector256<double> touch = Vector256.Create(a.Touch), back = -touch;
             for (int j = i + 1; j < inside.Length; j += Lanes)
             {
                 var from = (aheadU * (Vector256.LoadUnsafe(ref startV, (nuint)j) - v)) - (aheadV * (Vector256.LoadUnsafe(ref startU, (nuint)j) - u));
                 var to = (aheadU * (Vector256.LoadUnsafe(ref endV, (nuint)j) - v)) - (aheadV * (Vector256.LoadUnsafe(ref endU, (nuint)j) - u));
-                var parts = (Vector256.GreaterThan(from, touch) & Vector256.LessThan(to, back)) | (Vector256.LessThan(from, back) & Vector256.GreaterThan(to, touch));
+                var parts = (Vector256.GreaterThan(from, touch) & Vector256.LessThan(to, back))
+                    | (Vector256.LessThan(from, back) & Vector256.GreaterThan(to, touch));
                 for (uint bits = parts.ExtractMostSignificantBits(); bits != 0; bits &= bits - 1)
                 {
                     int at = j + BitOperations.TrailingZeroCount(bits);
