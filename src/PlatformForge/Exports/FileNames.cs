@@ -1,4 +1,5 @@
 using System.Text;
+using PlatformForge.Sections;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -72,8 +73,11 @@ public static class FileNames
 
     public static string Section(string platform, int number) => Invariant($"stl/{platform}-{number:D2}.stl");
 
-    /// <summary>A line or strip of a section that is a print of its own; lines are counted from 1.</summary>
-    public static string Line(string platform, int section, int line) => Invariant($"stl/{platform}-{section:D2}-line-{line}.stl");
+    /// <summary>A line or strip of a section that is a print of its own.</summary>
+    public static string Line(string platform, LinePiece piece) => Invariant($"stl/{Part(platform, piece)}.stl");
+
+    /// <summary>The number of such a part: what it is, and its place among the platform's lines, from 1.</summary>
+    public static string Part(string platform, LinePiece piece) => Invariant($"{platform}-{piece.Section:D2}-{Plain(piece.Made.Name)}-{piece.Line}");
 
     /// <summary>A bed's worth of strips.</summary>
     public static string Strips(string platform, int number) => Invariant($"3mf/{platform}-strips-{number:D2}.3mf");

@@ -278,7 +278,7 @@ public static class OutputFiles
             string plate = piece.IsInlay ? FileNames.Plate(name, set.Plates.First(p => p.Sections.Any(s => s.Section.Number == piece.Section)).Number)
                 : FileNames.Strips(name, set.Lines.Plates.First(p => p.Pieces.Any(s => s.Piece == piece)).Number);
             yield return new(platform.Name, piece.Name(set.Sections[piece.Section - 1]), piece.Section, piece.IsInlay, piece.Made.Depth, piece.Made.Rise,
-                FileNames.Line(name, piece.Section, piece.Line), plate, ids.Of(piece), piece.ToLayout)
+                FileNames.Line(name, piece), plate, ids.Of(piece), piece.ToLayout)
             {
                 AllPlates = piece.IsInlay ? FileNames.AllPlates(name) : null,
             };

@@ -31,7 +31,7 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
 
         foreach (var piece in set.Lines.Pieces)
         {
-            yield return new(FileNames.Line(name, piece.Section, piece.Line), () => StlWriter.ToBytes(piece.WrittenMesh(memory), NameOf(piece)));
+            yield return new(FileNames.Line(name, piece), () => StlWriter.ToBytes(piece.WrittenMesh(memory), NameOf(piece)));
         }
 
         foreach (var strips in set.Lines.Plates)
@@ -88,7 +88,7 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
         ThreeMfObject[] parts =
         [
             new(ids.OfBody(section.Number), section.Name + ", body", number + "-body", meshes.Of(section), []),
-            .. inlays.Select(p => new ThreeMfObject(ids.Of(p), NameOf(p), Invariant($"{number}-line-{p.Line}"), p.WrittenMesh(memory), [])),
+            .. inlays.Select(p => new ThreeMfObject(ids.Of(p), NameOf(p), FileNames.Part(name, p), p.WrittenMesh(memory), [])),
         ];
         return [.. parts, new(section.Number, section.Name, number, null, [.. parts.Select(p => new ThreeMfComponent(p.Id, AffineMotion.Identity))])];
     }
@@ -98,7 +98,7 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
         var bed = dossier.Printer.Bed;
         var toCorner = RigidTransform.Shift(-bed.Min(p => p.X), -bed.Min(p => p.Y), 0);
         var ids = new LineIds(platform.Sections);
-        string Number(LinePiece piece) => Invariant($"{name}-{piece.Section:D2}-line-{piece.Line}");
+        string Number(LinePiece piece) => FileNames.Part(name, piece);
         ThreeMfObject[] objects = [.. strips.Pieces.Select(p => new ThreeMfObject(ids.Of(p.Piece), NameOf(p.Piece), Number(p.Piece),
             p.Piece.WrittenMesh(memory), []))];
         ThreeMfItem[] items = [.. strips.Pieces.Select(p => new ThreeMfItem(ids.Of(p.Piece), AffineMotion.Of(p.ToBed.Then(toCorner)), Number(p.Piece)))];

@@ -18,7 +18,8 @@ internal sealed class LevelTimberPattern : CoursedPattern
         settings = [.. Runs.Select(r => Set(r.Length))];
     }
 
-    public override double GreatestDraw => Runs.Select(r => Math.Max(0, (Math.Min(r.Length, settings[r.Index].Length) / spec.Length) - 1)).DefaultIfEmpty(0).Max();
+    public override double GreatestDraw =>
+        Runs.Select(r => Math.Max(0, (Math.Min(r.Length, settings[r.Index].Length) / spec.Length) - 1)).DefaultIfEmpty(0).Max();
 
     protected override IEnumerable<WallRow> Rows(double highest, double lowest) => Even(spec.Width, highest, lowest);
 

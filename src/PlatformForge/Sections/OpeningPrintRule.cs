@@ -16,6 +16,11 @@ internal static class OpeningPrintRule
             var opening = spec.Facing!.Openings[i];
             string key = FormattableString.Invariant($"{spec.Key}.facing.opening[{i}]");
             bool isBack = opening.IsBack && !spec.IsIsland;
+            if (isBack && !spec.Back.ShowsWall)
+            {
+                continue; // told where the back is looked at
+            }
+
             var finish = isBack ? spec.Facing.Back : spec.Facing.Front;
             double wall = isBack ? spec.Walls.BackThickness : spec.Walls.FrontThickness, deepest = wall - printer.LeastWall,
                 least = FacingFit.LeastLines * printer.Nozzle, size = Math.Min(opening.Width, opening.Height);

@@ -25,6 +25,17 @@ public class WorkListTests
         Assert.Contains(told, paved, StringComparison.Ordinal);
     }
 
+    /// <summary>The guide to pavings promises both for a smooth deck.</summary>
+    [Fact]
+    public void A_smooth_deck_has_mixes_for_tarmac_and_for_ash()
+    {
+        double[] areas = new double[Enum.GetValues<PlatformForge.Solids.Paint>().Length];
+        areas[(int)PlatformForge.Solids.Paint.Deck] = 10_000;
+        string[] mixed = [.. PaintTables.Mixes(areas).Rows.Select(r => r[0].Words).Distinct()];
+        Assert.Contains(mixed, m => m.Contains("tarmac", StringComparison.Ordinal));
+        Assert.Contains(mixed, m => m.Contains("ash", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData(WallFinish.Brick, true)]
     [InlineData(WallFinish.Rubble, true)]

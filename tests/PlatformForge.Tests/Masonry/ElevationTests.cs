@@ -58,6 +58,15 @@ public class ElevationTests
         Assert.All(sheet.Items.OfType<SheetPath>(), p => Assert.All(p.Points, q => Assert.True(q.X >= 0 && q.X <= sheet.Width && q.Y >= 0 && q.Y <= sheet.Height)));
     }
 
+    [Fact]
+    public void Its_caption_names_joints_where_the_sheet_has_any()
+    {
+        bool Names(PlatformDossier platform) => ElevationDrawing.Draw(Designed.Value, platform).Items.OfType<SheetText>()
+            .Any(t => t.Text.Contains("Red: joints", StringComparison.Ordinal));
+        Assert.True(Names(Platform));
+        Assert.False(Names(Platform with { Sections = Platform.Sections with { Sections = [Platform.Sections.Sections[0]] } }));
+    }
+
     /// <summary>On full-size paper every row is the length that its words say, and all rows of a wall are the wall; nothing lies beyond the sheet's window.</summary>
     [Theory]
     [InlineData(210, 297)]

@@ -190,6 +190,20 @@ public class OpeningTests
         Assert.Equal(code, Assert.Single(made.Findings, f => f.Severity == Severity.Error).Code);
     }
 
+    [Theory]
+    [InlineData(BackKind.Bank)]
+    [InlineData(BackKind.Open)]
+    public void Openings_in_a_back_without_a_wall_are_left_out_and_told_by_the_rule_of_backs_alone(BackKind kind)
+    {
+        var back = new BackSpec { Kind = kind, Apart = kind == BackKind.Bank };
+        var plan = Workbench.Straight(150, Side.Left, s => s with { Facing = Open with { HasBack = false, Openings = [Cable with { IsBack = true }] }, Back = back });
+        Assert.DoesNotContain(SectionMaker.Make(plan, Workbench.Printer, new()).Findings, f => f.Severity == Severity.Error);
+        Assert.Empty(PlatformPlanner.Divided(plan, []).Value!.WallOpenings);
+        var told = new List<Finding>();
+        BankRule.Check(plan.Spec, plan.Site, told);
+        Assert.Equal("PF4171", Assert.Single(told).Code);
+    }
+
     private static PlatformPlan Plan { get; } = Straight(150, Side.Left, Open, false);
 
     private static double[] Jambs() => [.. Level.Value.Faced.SelectMany(w => w.Regions.Where(r => r.Out < 0 && r.Outline.Length > 6)

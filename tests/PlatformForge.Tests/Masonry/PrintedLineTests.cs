@@ -86,6 +86,14 @@ public class PrintedLineTests
         Assert.Equal(piece, Assert.Single(Assert.Single(set.Lines.Plates).Pieces).Piece);
     }
 
+    [Fact]
+    public void Files_of_lines_are_named_by_what_they_are()
+    {
+        var lines = Written.Value.Manifest.Lines;
+        Assert.All(lines, l => Assert.Matches($"^stl/[a-z-]+-0{l.Section}-{(l.IsInlay ? "white-line" : "tactile-strip")}-[12]\\.stl$", l.Stl));
+        Assert.Equal(lines.Count, lines.Select(l => l.Stl).Distinct().Count());
+    }
+
     /// <summary>Where a strip is narrower than the pitch of its ribs it has one all the same, half a pitch's air from its ends.</summary>
     [Fact]
     public void A_strip_narrower_than_a_pitch_has_one_rib()

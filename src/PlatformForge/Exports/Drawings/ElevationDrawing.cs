@@ -30,7 +30,6 @@ public static class ElevationDrawing
             Description = "The faces as seen from outside, laid flat: "
                 + string.Join("; ", faces.Select(f => Invariant($"{f.Name}, {Figures.Mm(f.Length)} mm"))) + ".",
         };
-        Head(sheet, platform.Plan);
         double y = TitleBlock.Margin + 20;
         foreach (var (face, first, row) in rows)
         {
@@ -44,16 +43,18 @@ public static class ElevationDrawing
             y += Depth(row, 1 / reduction);
         }
 
+        Head(sheet, platform.Plan, sheet.Items.OfType<SheetPath>().Any(p => p.Pen == HouseStyle.Cut));
         TitleBlock.Draw(sheet, dossier, platform.Name, "Elevations", reduction > 1 ? "Scale 1:2 of the model" : "Scale 1:1, full size of the model",
             (platform.Sections.Facing?.Finishes ?? []).SelectMany(f => Notes(f.Work)).Take(1).Append("All figures in mm of the model.").ToArray());
         return sheet;
     }
 
-    private static void Head(Sheet sheet, PlatformPlan plan)
+    // Words on what is drawn, joints among it where any lies within a row.
+    private static void Head(Sheet sheet, PlatformPlan plan, bool joins)
     {
         sheet.Text("Elevations", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         string words = "Each face as seen from outside, developed to its length. Heights are over the baseboard, in brackets over the rails. "
-            + "Red: joints between sections, whose numbers and lengths stand below."
+            + (joins ? "Red: joints between sections, whose numbers and lengths stand below." : "Numbers and lengths of sections stand below.")
             + (plan.WallOpenings.Any(o => o.Spec.IsThrough) ? " Black: right through; grey: a recess." : "");
         sheet.Text(words, new(TitleBlock.Inset, TitleBlock.Margin + 14.5),
             TitleBlock.Fitting(words, HouseStyle.Small, sheet.Width - (2 * TitleBlock.Inset)));

@@ -19,7 +19,7 @@ internal static class FacingWords
             return;
         }
 
-        to.Title(facing.Brickwork is not null && facing.Finishes.Count == 1 ? "Brickwork" : "Faced walls");
+        to.Title(facing.Brickwork is not null && facing.Finishes.Count == 1 ? "Brickwork" : "Facing of walls");
         foreach (var finish in set.Facing!.Finishes)
         {
             to.Say(finish.Work is BrickworkSpec ? Bricks(facing.Brickwork!, layer) : Words(finish.Work));
@@ -90,7 +90,8 @@ internal static class FacingWords
         RubbleSpec r => Invariant($"Random rubble: stones of about {Figures.Fine(RubbleSpec.Aspect * r.Size)} by {Figures.Fine(r.Size)} mm, ")
             + Invariant($"which turn the corners; drawn by seed {r.Seed}, the same for the same seed always."),
         LevelTimberSpec t => Invariant($"{(t.Finish == WallFinish.Sleepers ? "Sleepers on edge" : "Planks laid level")}, {Figures.Fine(t.Width)} mm wide ")
-            + Invariant($"and {Figures.Fine(t.Length)} long with their gaps, each course half a length over the next; what is left over is cut at a wall's end."),
+            + Invariant($"and {Figures.Fine(t.Length)} long with their gaps, each course half a length over the next; ")
+            + "what is left over is cut at a wall's end.",
         UprightPlankSpec u => Invariant($"Upright planks, {Figures.Fine(u.Width)} mm wide with their gaps."),
         PanelSpec p => Invariant($"Precast panels {Figures.Fine(p.Panel)} mm high ")
             + Invariant($"between posts {Figures.Fine(p.Post)} wide, about {Figures.Fine(p.Bay)} apart."),

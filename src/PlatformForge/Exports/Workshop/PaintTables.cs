@@ -39,6 +39,8 @@ internal static class PaintTables
         ("white line", Paint.Line, [(3, "white"), (1, "light grey")], "pure white looks like paper beside everything else"),
         ("deck, fresh tarmac", Paint.Deck, [(3, "dark grey"), (1, "light grey")], "fresh tarmac is dark: work both greys together while wet"),
         ("deck, worn tarmac", Paint.Deck, [(1, "dark grey"), (2, "light grey")], "worn tarmac is light; concrete goes the other way"),
+        ("deck, ash", Paint.Deck, [(3, "dark grey"), (1, "brown")],
+            "ashes are nearly black when fresh and browner with age: stipple them, and leave them matt"),
         ("joints of mortar", Paint.Mortar, [(3, "light grey"), (1, "sand")],
             "let it run into the joints, thinned, over the dry colour of bricks or stones, and wipe their faces"),
         ("stone", Paint.Stone, [(2, "light grey"), (1, "sand"), (1, "brown")], "pick out single stones in lighter and darker mixes of the same three"),

@@ -22,7 +22,7 @@ internal static class OpeningPlanner
         // Stated places first, then the widest: what is narrow finds room beside what is wide.
         foreach (int i in Enumerable.Range(0, specs.Count).OrderByDescending(i => specs[i].At.Count > 0 ? double.PositiveInfinity : specs[i].Width))
         {
-            foreach (bool isFar in plan.Spec.IsIsland ? specs[i].IsBack ? (bool[])[] : [false, true] : [specs[i].IsBack])
+            foreach (bool isFar in Walls(plan.Spec, specs[i].IsBack))
             {
                 Place(new(plan, specs[i], isFar, (cuts, joint), all), i, findings);
             }
@@ -30,6 +30,9 @@ internal static class OpeningPlanner
 
         return [.. all.OrderBy(o => specs.TakeWhile(s => !ReferenceEquals(s, o.Spec)).Count())];
     }
+
+    // Whether it is made in the front, in the back, or under both edges; nowhere in a back that there is not, which is told elsewhere.
+    private static bool[] Walls(PlatformSpec spec, bool isBack) => spec.IsIsland ? isBack ? [] : [false, true] : isBack && !spec.Back.ShowsWall ? [] : [isBack];
 
     /// <summary>Places behind openings right through walls, which ribs keep off.</summary>
     public static IEnumerable<Keepout> Pads(PlatformPlan plan, IReadOnlyList<PlannedOpening> openings) => openings.Where(o => o.Spec.IsThrough)
