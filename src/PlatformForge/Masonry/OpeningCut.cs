@@ -2,7 +2,8 @@ using PlatformForge.Geometry;
 
 namespace PlatformForge.Masonry;
 
-/// <summary>An opening set out on a wall: its sides where bricks end, its sill and springing on courses; its recess, its voussoirs, and what they take up.</summary>
+/// <summary>An opening set out on a wall: its sides where bricks end, its sill and springing on courses;
+/// its recess, its voussoirs, and what they take up.</summary>
 internal sealed class OpeningCut
 {
     /// <summary>Ledge of the ground between a recess and what is laid beside it, mm: far more than numbers of files, far less than a line of plastic.</summary>

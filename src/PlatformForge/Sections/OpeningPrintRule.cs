@@ -30,7 +30,9 @@ internal static class OpeningPrintRule
             }
             else if (!opening.IsThrough && (opening.Depth > deepest + Tolerances.Rounding || opening.Depth <= spec.Facing.Depth))
             {
-                yield return OpeningPrintFindings.Depth(key, opening.Depth, (spec.Facing.Depth, deepest), spec.Key + (isBack ? ".wall.back_thickness" : ".wall.front_thickness"), printer.LeastWall);
+                yield return OpeningPrintFindings.Depth(
+                    key, opening.Depth, (spec.Facing.Depth, deepest),
+                    spec.Key + (isBack ? ".wall.back_thickness" : ".wall.front_thickness"), printer.LeastWall);
             }
             else if (opening.IsThrough && opening.Width > printer.LongestBridge + Tolerances.Rounding)
             {

@@ -38,7 +38,8 @@ internal static class FacingWords
                 ? Invariant($", drawn out by {Figures.Fixed(100 * (drawn - 1), 1)} % for that") : "")
             + ": a slope over them and the fall of the deck cut them, and nothing else does. "
             + (set.Cuts.Count > 0
-                ? PierWords.Hides(set) ? "Between two sections there is a straight joint, with closers on either side; piers stand beside it." : "Between two sections there is a straight joint, with closers beside the last bricks on either side as at an end: "
+                ? PierWords.Hides(set) ? "Between two sections there is a straight joint, with closers on either side; piers stand beside it."
+                    : "Between two sections there is a straight joint, with closers beside the last bricks on either side as at an end: "
                     + "it shows as an upright line at each cut."
                 : "No cut shows in them."));
         ProfileWords.Say(to, set);
@@ -95,8 +96,8 @@ internal static class FacingWords
         UprightPlankSpec u => Invariant($"Upright planks, {Figures.Fine(u.Width)} mm wide with their gaps."),
         PanelSpec p => Invariant($"Precast panels {Figures.Fine(p.Panel)} mm high ")
             + Invariant($"between posts {Figures.Fine(p.Post)} wide, about {Figures.Fine(p.Bay)} apart."),
-        SheetSpec s => Invariant($"A rebate {Figures.Fine(s.Laying.Depth)} mm deep for bought sheet, brick paper or embossed plastic: no thicker than that, it stands ")
-            + "no farther out than a smooth wall would, and no clearance is lost. The drawing of strips has its pieces at full size.",
+        SheetSpec s => Invariant($"A rebate {Figures.Fine(s.Laying.Depth)} mm deep for bought sheet, brick paper or embossed plastic: ")
+            + "no thicker than that, it stands no farther out than a smooth wall would, and no clearance is lost. The drawing of strips has its pieces at full size.",
         _ => "",
     };
 
