@@ -1,10 +1,12 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using PlatformForge.Tests.Projects;
 using Xunit;
 
 namespace PlatformForge.Tests.Cli;
 
 /// <summary>Cross-sections at chainages of the user's choice.</summary>
-public class CrossSectionTests
+public partial class CrossSectionTests
 {
     [Fact]
     public void A_cross_section_is_drawn_at_every_chainage_asked_for()
@@ -17,8 +19,16 @@ public class CrossSectionTests
             string drawing = File.ReadAllText(folder[$"halt/drawings/halt-cross-section-{at}.svg"]);
             Assert.Contains($"Cross-section at chainage {at}", drawing, StringComparison.Ordinal);
             Assert.Contains("coach, governs here", drawing, StringComparison.Ordinal);
+
+            // Figures are read from the lower edge or from the right-hand side of the sheet (ISO 129-1): upright ones are turned to the left.
+            double[] turned = [.. Turns().Matches(drawing).Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture))];
+            Assert.Contains(turned, angle => Math.Abs(angle + 90) < 0.01);
+            Assert.All(turned, angle => Assert.InRange(angle, -90.01, 89.9));
         }
     }
+
+    [GeneratedRegex(@"<text[^>]*rotate\((-?[\d.]+)")]
+    private static partial Regex Turns();
 
     [Theory]
     [InlineData("900", "350 to 540 (halt)")]

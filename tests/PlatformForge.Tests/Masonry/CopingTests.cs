@@ -83,8 +83,10 @@ public class CopingTests
         Assert.Equal(1.476, coping.BrickPitch, 5e-4);
         int joints = (int)(Length / 12 * 8) - 1;
 
-        // Each goes down the front, 1.2 high, to a foot that slopes, a layer of 0.2 at its lowest over the underside; along the inner edge, in the coping, lies the joint to the deck, but for a line at either end.
-        double each = (0.375 * 3 * 0.25) + (0.375 * 0.25 * (1.2 - 0.2 - 0.25 - (1.2 * 0.25 / 2))) - (0.375 * 0.375 * 0.25), seam = (Length - 0.8) * 0.375 * 0.25;
+        // Each goes down the front, 1.2 high, to a foot that slopes, a layer of 0.2 at its lowest over the underside; along the inner edge, in the coping,
+        // lies the joint to the deck, but for a line at either end.
+        double down = 0.375 * 0.25 * (1.2 - 0.2 - 0.25 - (1.2 * 0.25 / 2)), seam = (Length - 0.8) * 0.375 * 0.25;
+        double each = (0.375 * 3 * 0.25) + down - (0.375 * 0.375 * 0.25);
         Assert.Equal((joints * each) + seam, smooth.Solid.ColumnVolume - made.Solid.ColumnVolume, 1e-3);
         Sound(made);
         Assert.Contains((byte)Paint.Paver, made.Solid.Mesh.Paints);

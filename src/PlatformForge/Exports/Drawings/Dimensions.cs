@@ -60,8 +60,8 @@ internal static class Dimensions
     {
         double words = TextStyle.Length(text, HouseStyle.Label), length = (b - a).Length, angle = Math.Atan2(along.Y, along.X) * 180 / Math.PI;
 
-        // Read from below or from the right, never upside down.
-        bool flip = angle is > 90.01 or <= -89.99;
+        // Read from below or from the right-hand side, so upright figures run upwards, and never upside down (ISO 129-1).
+        bool flip = angle is > 89.99 or < -90.01;
         var reading = flip ? along * -1 : along;
         angle = flip ? angle - (Math.Sign(angle) * 180) : angle;
         var up = reading.Left * -1;

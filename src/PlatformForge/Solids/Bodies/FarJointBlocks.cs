@@ -40,7 +40,8 @@ internal static class FarJointBlocks
         }
     }
 
-    // Down to a floor told from the walking surface. A groove through a cut is halved by it, as those of the first face are; what lies beyond the section takes nothing there.
+    // Down to a floor told from the walking surface.
+    // A groove through a cut is halved by it, as those of the first face are; what lies beyond the section takes nothing there.
     internal static void Cut(FacetedPlan chart, Point2[] groove, double from, double to, HeightPlane floor, List<ColumnBlock> blocks)
     {
         var surface = chart.Plan.Surface;
