@@ -22,29 +22,31 @@ public sealed record SkewSpec
     /// <summary>Whether an end or a cut is askew.</summary>
     public bool IsAny => Start != 0 || End != 0 || Cuts.Any(c => c.Angle != 0);
 
-    /// <summary>By how much farther along the track an end's line meets the back of a deck than its edge, mm.</summary>
+    /// <summary>By how much farther along the track a line at an angle meets the back of a deck than its edge, mm.</summary>
     internal static double Shift(double width, double angle) => width * Math.Tan(angle * Math.PI / 180);
 
-    /// <summary>Length along the track over which an end's lines across turn, mm: twice what they are off there, so that at the back they draw together, or
-    /// apart, by a half at most.</summary>
+    /// <summary>Length along the track over which lines across turn to an end or a cut, mm: twice what they are off there, so that at the back they draw
+    /// together, or apart, by a half at most.</summary>
     internal static double Stretch(double width, double angle) => 2 * Math.Abs(Shift(width, angle));
 
-    /// <summary>Length on either side of a skew cut over which lines across stay parallel to it, mm: the walls there are as thick at the back as at
-    /// the edge, and
-    /// have the joint's bosses against them.</summary>
+    /// <summary>Length beside a skew end, and on either side of a skew cut, over which lines across stay parallel to it, mm: the walls there are as thick at
+    /// the back as at the edge, a plinth's step as wide, and joints have their bosses against them.</summary>
     internal const double Parallel = 4;
 
-    /// <summary>All of the length on either side of a skew cut over which lines across are not square, mm; none where it is square itself.</summary>
+    /// <summary>All of the length beside a skew end or cut over which lines across are not square, mm; none where it is square itself.</summary>
     internal static double Turn(double width, double angle) => angle == 0 ? 0 : Parallel + Stretch(width, angle);
 
-    /// <summary>Chainages at which lines across begin or end to turn beside cuts.</summary>
-    internal static IEnumerable<double> Bends(PlatformSpec spec) => spec.IsIsland ? []
-        : spec.Skew.Cuts.Where(c => c.Angle != 0).SelectMany(c => new[] { Parallel, Turn(spec.Deck.Width,
-            c.Angle) }.SelectMany(d => new[] { c.At - d, c.At + d }))
-            .Where(s => s > spec.Face.From && s < spec.Face.To);
-
-    /// <summary>Share of all that a cut is off the square by which lines across are so at a distance from it.</summary>
+    /// <summary>Share of all that an end or a cut is off the square by which lines across are so at a distance from it.</summary>
     internal static double Share(double width, double angle, double distance) => Math.Clamp(1 - ((distance - Parallel) / Stretch(width, angle)), 0, 1);
+
+    /// <summary>Ends and cuts that lie askew, each by the angle of its line across: positive where that meets the back farther along the track.</summary>
+    internal static IEnumerable<SkewCut> Lines(PlatformSpec spec) => spec.IsIsland ? [] : spec.Skew.Cuts
+        .Append(new() { At = spec.Face.From, Angle = -spec.Skew.Start }).Append(new() { At = spec.Face.To, Angle = spec.Skew.End }).Where(c => c.Angle != 0);
+
+    /// <summary>Chainages at which lines across begin or end to turn.</summary>
+    internal static IEnumerable<double> Bends(PlatformSpec spec) => Lines(spec)
+        .SelectMany(c => new[] { Parallel, Turn(spec.Deck.Width, c.Angle) }.SelectMany(d => new[] { c.At - d, c.At + d }))
+        .Where(s => s > spec.Face.From && s < spec.Face.To);
 
     /// <summary>Its keys in the project file.</summary>
     public static SpecKeys<SkewSpec> Keys { get; } = new SpecKeys<SkewSpec>(_ => new())

@@ -483,6 +483,65 @@ public class ProfileTests
         Assert.All(set.Sections, s => Assert.InRange(s.Solid.Mesh.Vertices.Where(v => v.Z < Under - 0.5).Min(v => way * v.Y), proven - 1e-4, proven + 0.02));
     }
 
+    /// <summary>A plinth's steps at skew ends are as wide at the back as at the edge, hold themselves by their own line, and have the area between two
+    /// parallelograms: by w of line, w·P − w²·Σ cot(θ/2).</summary>
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(0, 2)]
+    [InlineData(20, 1)]
+    [InlineData(30, 2)]
+    [InlineData(40, 1)]
+    [InlineData(-40, 2)]
+    public void Steps_of_a_line_hold_themselves_at_ends_askew(double angle, int steps)
+    {
+        const double Width = 32, Length = 260, Line = 0.4;
+        FacingSpec plain = Profiled with
+        {
+            Front = WallFinish.Plain,
+            Back = WallFinish.Plain,
+            Ends = WallFinish.Plain,
+            Plinth = new() { Height = 3.9, Projection = Line * steps, Steps = steps },
+            Corbel = null,
+        };
+        var plan = Workbench.Straight(Length, Side.Left, s => s with
+        {
+            Facing = plain,
+            Skew = new() { Start = angle, End = -angle },
+            Deck = s.Deck with { Width = Width },
+            Ribs = new() { Pitch = 40 },
+        });
+        var set = Workbench.Made(plan, PrinterSpec.Oblong(400, 220, 250), new() { Engrave = false });
+        var section = Assert.Single(set.Sections);
+        SoundSection.Check(section, false);
+
+        double turn = angle * Math.PI / 180, across = Width - plan.Spec.Coping.Overhang;
+        double[] shelves = [.. UpwardAreas(section.Solid.Mesh, 1, 10)];
+        Assert.Equal(steps, shelves.Length);
+        double corners = 2 * ((1 / Math.Tan((90 - angle) * Math.PI / 360)) + (1 / Math.Tan((90 + angle) * Math.PI / 360)));
+        for (int k = 0; k < steps; k++)
+        {
+            double round = (2 * (Length + (across / Math.Cos(turn)))) - (2 * k * Line * corners);
+            Assert.Equal((Line * round) - (Line * Line * corners), shelves[k], 0.15);
+        }
+    }
+
+    // Level areas that look up, by height between two, the lowest first: mm².
+    private static IEnumerable<double> UpwardAreas(Mesh mesh, double low, double high)
+    {
+        var found = new SortedDictionary<double, double>();
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            Point3 a = mesh.Vertices[mesh.Triangles[3 * t]], b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
+            var normal = Point3.Cross(b - a, c - a);
+            if (a.Z > low && a.Z < high && normal.Z > 0.999 * normal.Length)
+            {
+                found[Math.Round(a.Z, 3)] = found.GetValueOrDefault(Math.Round(a.Z, 3)) + (normal.Z / 2);
+            }
+        }
+
+        return found.Values;
+    }
+
     [Fact]
     public void Trestles_take_no_profile()
     {

@@ -24,7 +24,7 @@ internal static class SkewCarrier
         for (int i = 0; i < stations.Length; i++)
         {
             double s = stations[i], front = body.CopingFront.Reach[i];
-            behind[i] = s + Turned(spec, stations, s);
+            behind[i] = s + Turned(spec, s);
             Point2 a = face.ToLayout(s, front), b = behind[i] == s ? face.ToLayout(s, front + width) : On(face, body.Back, behind[i]);
             var away = (b - a) * (1 / (b - a).Length);
             (lines[i], back[i]) = (new(a - (away * front), away), front + (b - a).Length);
@@ -46,14 +46,8 @@ internal static class SkewCarrier
     }
 
     // By how much farther along the track a line across meets the back than the edge, mm.
-    private static double Turned(PlatformSpec spec, double[] stations, double s)
-    {
-        double start = spec.Skew.Start, end = spec.Skew.End, width = spec.Deck.Width;
-        double atStart = start == 0 ? 0 : Math.Max(0, 1 - ((s - stations[0]) / SkewSpec.Stretch(width, start)));
-        double atEnd = end == 0 ? 0 : Math.Max(0, 1 - ((stations[^1] - s) / SkewSpec.Stretch(width, end)));
-        double between = spec.Skew.Cuts.Where(c => c.Angle != 0).Sum(c => SkewSpec.Share(width, c.Angle, Math.Abs(s - c.At)) * SkewSpec.Shift(width, c.Angle));
-        return (atEnd * SkewSpec.Shift(width, end)) - (atStart * SkewSpec.Shift(width, start)) + between;
-    }
+    private static double Turned(PlatformSpec spec, double s) => SkewSpec.Lines(spec).Sum(c =>
+        SkewSpec.Share(spec.Deck.Width, c.Angle, Math.Abs(s - c.At)) * SkewSpec.Shift(spec.Deck.Width, c.Angle));
 
     // A place on the back, beyond its ends too: there it runs on beside the track.
     private static Point2 On(FacePlan face, PlanLine back, double chainage)

@@ -59,7 +59,7 @@ internal static class SkewRule
             }
 
             var others = spec.Skew.Cuts.Where((c, k) => k != i).Select(c => (c.At, Turn: SkewSpec.Turn(width, c.Angle)))
-                .Append((level.StartHead, SkewSpec.Stretch(width, spec.Skew.Start))).Append((level.EndHead, SkewSpec.Stretch(width, spec.Skew.End)));
+                .Append((level.StartHead, SkewSpec.Turn(width, spec.Skew.Start))).Append((level.EndHead, SkewSpec.Turn(width, spec.Skew.End)));
             double room = others.Min(o => Math.Abs(cut.At - o.Item1) - o.Item2), needed = SkewSpec.Turn(width, cut.Angle);
             room = cut.At < level.StartHead || cut.At > level.EndHead ? 0 : room;
             if (needed > room)
@@ -96,7 +96,7 @@ internal static class SkewRule
     {
         var level = RampRules.Profile(spec, site, []);
         double room = level.EndHead - level.StartHead, width = spec.Deck.Width;
-        double needed = SkewSpec.Stretch(width, spec.Skew.Start) + SkewSpec.Stretch(width, spec.Skew.End);
+        double needed = SkewSpec.Turn(width, spec.Skew.Start) + SkewSpec.Turn(width, spec.Skew.End);
         if (needed <= room)
         {
             return;
@@ -104,7 +104,7 @@ internal static class SkewRule
 
         bool atStart = Math.Abs(spec.Skew.Start) >= Math.Abs(spec.Skew.End);
         double angle = atStart ? spec.Skew.Start : spec.Skew.End, other = atStart ? spec.Skew.End : spec.Skew.Start;
-        double left = Math.Max(0, room - SkewSpec.Stretch(width, other)) / SkewSpec.Stretch(width, 45);
+        double left = Math.Max(0, room - SkewSpec.Turn(width, other) - SkewSpec.Parallel) / SkewSpec.Stretch(width, 45);
         double most = Math.Sign(angle) * Math.Floor(Math.Min(Math.Abs(angle), Math.Atan(left) * 180 / Math.PI) * 10) / 10;
         string of = key + (atStart ? ".start" : ".end");
         findings.Add(NoRoom(

@@ -1,4 +1,5 @@
 using System.Text;
+using PlatformForge.Geometry;
 using PlatformForge.Geometry.Lettering;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
@@ -132,7 +133,8 @@ internal sealed class Engraving
                 foreach (string[] lines in texts(along))
                 {
                     var (width, height) = along ? Room(patch) : (Room(patch).Height, Room(patch).Width);
-                    double unit = Math.Min(new LetterBlock(lines).UnitIn(width, height), highest / EngravedLetters.CapHeight);
+                    LetterBlock block = new(lines);
+                    double unit = Math.Min(Math.Min(block.UnitIn(width, height), Askew(patch, block, along)), highest / EngravedLetters.CapHeight);
                     if (best is not { } held || unit * EngravedLetters.CapHeight > held.Height)
                     {
                         best = new(patch, lines, along, unit * EngravedLetters.CapHeight);
@@ -154,18 +156,46 @@ internal sealed class Engraving
         return (length, patch.Width - (Math.Abs(curvature) * length * length / 8));
     }
 
+    // Where lines across are askew a patch is a parallelogram, and writing stays square to the track: the unit at which a block reaches one of its sides.
+    private double Askew(Patch patch, LetterBlock block, bool isAlong)
+    {
+        double unit = double.PositiveInfinity;
+        if (!chart.Plan.Spec.Skew.IsAny)
+        {
+            return unit;
+        }
+
+        var (middle, forward) = Lying(patch, isAlong);
+        Point2[] corners = [.. new[] { (patch.From, patch.Near), (patch.To, patch.Near), (patch.To, patch.Far), (patch.From, patch.Far) }
+            .Select(c => chart.Plan.ToLayout(c.Item1, c.Item2))];
+        for (int i = 0; i < corners.Length; i++)
+        {
+            var side = corners[(i + 1) % corners.Length] - corners[i];
+            double half = ((Math.Abs(Point2.Cross(side, forward)) * block.Width) + (Math.Abs(Point2.Dot(side, forward)) * block.Height)) / 2;
+            unit = Math.Min(unit, Math.Abs(Point2.Cross(side, middle - corners[i])) / half);
+        }
+
+        return unit;
+    }
+
+    // The middle of a patch in the layout, and the way in which is written.
+    private (Point2 Middle, Point2 Forward) Lying(Patch patch, bool isAlong)
+    {
+        double s = (patch.From + patch.To) / 2;
+        var along = chart.Plan.Spine.Tangent(s);
+        return (chart.Plan.ToLayout(s, (patch.Near + patch.Far) / 2), isAlong ? along : along.Left);
+    }
+
     private IEnumerable<ColumnBlock> Cut(Setting setting)
     {
         var plan = chart.Plan;
-        double s = (setting.Patch.From + setting.Patch.To) / 2, t = (setting.Patch.Near + setting.Patch.Far) / 2;
-        var along = plan.Spine.Tangent(s);
+        double s = (setting.Patch.From + setting.Patch.To) / 2;
+        var (middle, forward) = Lying(setting.Patch, setting.Along);
 
         // Read from below, the writing's up is to the right of its direction in plan.
-        var forward = setting.Along ? along : along.Left;
         var up = forward.Left * -1;
         double unit = setting.Height / EngravedLetters.CapHeight;
         var underside = top.Along(s).Raised(-plan.Spec.Deck.Thickness);
-        var middle = plan.ToLayout(s, t);
         var shown = plan.Trestle?.Stretch.Holds(s) == true ? TrestleBlocks.PaintOf(plan.Spec.Trestle!) : Paint.Wall;
         foreach (var stroke in new LetterBlock(setting.Lines).Centred())
         {

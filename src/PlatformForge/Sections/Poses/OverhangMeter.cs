@@ -33,6 +33,12 @@ internal static class OverhangMeter
     /// <summary>A place this far outside a triangle, mm, still is on it.</summary>
     private const double Coplanar = 1e-4;
 
+    /// <summary>What a ledge of exactly a line may be wider than that, mm: a hundredth, as files are rounded to and slicers leave out of account.</summary>
+    private const double Slack = 0.01;
+
+    /// <summary>Sine of half the sharpest angle at which walls meet, at an end that lies 40 degrees off the square.</summary>
+    private static readonly double AcuteTip = Math.Sin(25 * Math.PI / 180);
+
     /// <summary>Cosine of the angle between triangles of one wall, at most.</summary>
     private const double SamePlane = 0.999;
 
@@ -71,7 +77,7 @@ internal static class OverhangMeter
                 continue;
             }
 
-            if (span <= nozzle || (standing < StandingShare && patches.IsLedge(area, nozzle)))
+            if (span <= nozzle + Slack || (standing < StandingShare && patches.IsLedge(area, nozzle)))
             {
                 continue;
             }
@@ -152,10 +158,9 @@ internal static class OverhangMeter
         private double border;
 
         /// <summary>Whether the patch last grown is a ledge no wider than a line however it turns: round a corner it is wider than a line over all,
-        /// and its outer corner is
-        /// farther off the wall, twice as far where walls meet at 60 degrees, as at ends askew.</summary>
-        public bool IsLedge(double area, double line) =>
-            2 * area <= line * border && corners.TrueForAll(c => stands.Exists(s => Distance(c, s.A, s.B) <= 2 * line));
+        /// and its outer corner is farther off the wall, by a line over the sine of half the angle at which the walls meet.</summary>
+        public bool IsLedge(double area, double line) => 2 * area <= (line + Slack) * border
+            && corners.TrueForAll(c => stands.Exists(s => Distance(c, s.A, s.B) <= (line / AcuteTip) + Slack));
 
         /// <summary>Whether the patch last grown lies between walls that all its corners stand on, no farther apart than a bridge: as the sill or the head
         /// of an opening right through a wall does, whose lines run from side to side.</summary>

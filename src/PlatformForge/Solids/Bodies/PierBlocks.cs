@@ -72,7 +72,8 @@ internal static class PierBlocks
     private static PlanLine Before(FacetedPlan chart, PlannedPier pier)
     {
         double before = LeastOut(chart.Profile);
-        return pier.IsFar ? chart.Plan.Body.FarWallLine.Shifted(before) : chart.Plan.Body.WallLine.Shifted(-before);
+        var (spine, body) = (chart.Plan.Spine, chart.Plan.Body);
+        return pier.IsFar ? spine.Aside(body.FarWallLine, before) : spine.Aside(body.WallLine, -before);
     }
 
     // A pier is as wide as stated where what lies deepest of it is: a buttress under its head.

@@ -69,7 +69,7 @@ internal static class ZoneBlocks
         var (plan, body) = (chart.Plan, chart.Plan.Body);
         var (from, to) = Ends(plan, zone.Out);
         bool hasFar = plan.Spec.IsIsland || plan.Spec.Back.ShowsWall;
-        PlanLine near = body.WallLine.Shifted(-zone.Out), far = hasFar ? body.FarWallLine.Shifted(zone.Out) : body.FarWallLine;
+        PlanLine near = plan.Spine.Aside(body.WallLine, -zone.Out), far = hasFar ? plan.Spine.Aside(body.FarWallLine, zone.Out) : body.FarWallLine;
         double end = plan.Spec.Walls.EndThickness / 2;
         yield return new(near, body.WallLine.Shifted(plan.Spec.Walls.FrontThickness / 2), from, to, (true, false), (from, to));
         if (hasFar)
