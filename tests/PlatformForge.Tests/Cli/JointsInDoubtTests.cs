@@ -69,12 +69,13 @@ public sealed class JointsInDoubtTests : IDisposable
     [Fact]
     public void A_joint_that_may_as_well_lie_elsewhere_is_named_with_the_place()
     {
+        var known = new PlatformForge.Units.Memories.Memory();
         folder.Write("main.csv", Readings);
-        var off = CliRun.Of("survey", folder.Write("off.toml", Project.Replace("453", "423")));
+        var off = CliRun.In(known, "survey", folder.Write("off.toml", Project.Replace("453", "423")));
         var told = System.Text.RegularExpressions.Regex.Match(off.Out, @"over all lines of the stated pieces that meet the readings, also with the joint stated at 423 mm at about (\d+), since the readings cannot tell");
         Assert.True(told.Success, off.Out + off.Error);
         Assert.InRange(int.Parse(told.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture), 438, 468);
-        Assert.Contains("\"stated_mm\": 423", CliRun.Of("survey", folder["off.toml"], "--json").Out, StringComparison.Ordinal);
+        Assert.Contains("\"stated_mm\": 423", CliRun.In(known, "survey", folder["off.toml"], "--json").Out, StringComparison.Ordinal);
         var right = CliRun.Of("survey", folder.Write("true.toml", Project));
         Assert.Contains("over all lines of the stated pieces that meet the readings, and the edge keeps clear", right.Out, StringComparison.Ordinal);
     }

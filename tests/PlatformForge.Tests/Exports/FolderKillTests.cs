@@ -186,7 +186,7 @@ public sealed class FolderKillTests : IDisposable
     [Fact]
     public void Of_many_runs_at_once_each_is_whole_or_refused()
     {
-        for (int round = 0; round < 40; round++)
+        for (int round = 0; round < Simulations.Of(40, 200); round++)
         {
             Prepare(fresh: false);
             int written = 0;
@@ -227,14 +227,13 @@ public sealed class FolderKillTests : IDisposable
         return disk.Done;
     }
 
-    // What a folder holds once these files are in it; nothing at all stands for a first run that did not come to be.
-    private string[] State(OutputFile[] files)
-    {
-        if (files.Length == 0)
-        {
-            return [];
-        }
+    private readonly Dictionary<OutputFile[], string[]> states = [];
 
+    // What a folder holds once these files are in it; nothing at all stands for a first run that did not come to be.
+    private string[] State(OutputFile[] files) => files.Length == 0 ? [] : states.TryGetValue(files, out var state) ? state : states[files] = Written(files);
+
+    private string[] Written(OutputFile[] files)
+    {
         string beside = Path.Combine(root, "as it should be");
         Assert.True(OutputFolder.Write(beside, Empty, files).Succeeded);
         string[] state = Listing(beside);

@@ -16,7 +16,7 @@ public class AdviceTests
         for (int k = 0; k < 8; k++)
         {
             var line = MadeUpSurvey.Track(new Random(5200 + k));
-            var track = TrackSurveyor.Fit(MadeUpSurvey.String(line, new Random(k), 40, 0.25, MadeUpSurvey.Flexible, 3)).Value!;
+            var track = TrackSurveyor.Tried(MadeUpSurvey.String(line, new Random(k), 40, 0.25, MadeUpSurvey.Flexible, 3))!;
             if (track.Outliers.Count() != 1 || track.Doubted.Count > 0 || !track.IsBoundAsFlexible || track.Outliers.Single() is not { } misread || misread.Chainage < 200 || misread.Chainage > track.Line.Length - 200)
             {
                 continue;

@@ -15,8 +15,11 @@ namespace PlatformForge.Tests.Track.Surveys;
 /// </summary>
 public class SectionalTrackTests
 {
-    // A rate of 95 in 100 is not told by fewer kinks than these surveys have.
-    private const int Surveys = 40, Pieces = 6;
+    private const int Pieces = 6;
+
+    // A rate of 95 in 100 is not told by fewer kinks than so many surveys have: where few are asked for, one more may be missed.
+    private static readonly int Surveys = Simulations.Of(40, 200);
+
     private const double Piece = 170, Degree = Math.PI / 180;
 
     [Theory]
@@ -48,9 +51,9 @@ public class SectionalTrackTests
             Interlocked.Add(ref inside, IsInside(line, track) ? 1 : 0);
         });
         string told = $"{found} of {kinks} kinks found, {others} where there is none, {inside} of {Surveys} within the bound";
-        Assert.True(found >= 0.95 * kinks, told);
-        Assert.True(others < 0.05 * kinks, told);
-        Assert.True(inside >= SurveyMovement.Coverage * Surveys, told);
+        Assert.True(Simulations.AreAt(0.95, found, kinks), told);
+        Assert.True(others < (0.05 * kinks) + (Simulations.TellsRates ? 0 : 1), told);
+        Assert.True(Simulations.AreAt(SurveyMovement.Coverage, inside, Surveys), told);
     }
 
     [Fact]
