@@ -50,7 +50,8 @@ public class BodyVolumeTests
         var plan = Workbench.Straight(Length, change: s => s with { Coping = s.Coping with { JointWidth = 0.5, JointDepth = 0.3 } });
         Assert.Equal(11, plan.CopingJoints.Length);
 
-        // It goes down the front, to a foot that slopes by 1.2 to 1, a layer of 0.2 at its lowest over the underside; the joint to the deck lies in the coping's inner edge, but for a line at either end.
+        // It goes down the front, to a foot that slopes by 1.2 to 1, a layer of 0.2 at its lowest over the underside;
+        // the joint to the deck lies in the coping's inner edge, but for a line at either end.
         double each = 0.5 * ((0.3 * 8) + (0.3 * (Coping - 0.2 - 0.3 - (1.2 * 0.3 / 2))) - (0.3 * 0.5));
         Agree(Shell - (11 * each) - ((Length - 0.8) * 0.5 * 0.3), Volume(plan), Levels);
     }
