@@ -82,6 +82,8 @@ internal static class OverhangMeter
                 continue;
             }
 
+            // Only a bridge that bends is narrower than its hull.
+            span = standing >= StandingShare && span > longestBridge ? Math.Min(span, patches.BentSpan(longestBridge)) : span;
             if ((standing >= StandingShare && span <= longestBridge) || (span <= LintelLines * nozzle && patches.IsLintel(nozzle, longestBridge)))
             {
                 bridged += area;
@@ -152,15 +154,15 @@ internal static class OverhangMeter
             return 2 * faces[t].Area / Math.Max((b - a).Length, Math.Max((c - b).Length, (a - c).Length));
         }
 
-        // Of the patch last grown: its corners, the sides of its border that stand, and its border's length.
+        // Of the patch last grown: its corners, three of each triangle, the sides of its border, and its border's length.
         private readonly List<Point2> corners = [];
-        private readonly List<(Point2 A, Point2 B)> stands = [];
+        private readonly List<BorderSide> sides = [];
         private double border;
 
         /// <summary>Whether the patch last grown is a ledge no wider than a line however it turns: round a corner it is wider than a line over all,
         /// and its outer corner is farther off the wall, by a line over the sine of half the angle at which the walls meet.</summary>
         public bool IsLedge(double area, double line) => 2 * area <= (line + Slack) * border
-            && corners.TrueForAll(c => stands.Exists(s => Distance(c, s.A, s.B) <= (line / AcuteTip) + Slack));
+            && corners.TrueForAll(c => sides.Exists(s => s.Stands && Distance(c, s.A, s.B) <= (line / AcuteTip) + Slack));
 
         /// <summary>Whether the patch last grown lies between walls that all its corners stand on, no farther apart than a bridge: as the sill or the head
         /// of an opening right through a wall does, whose lines run from side to side.</summary>
@@ -168,9 +170,12 @@ internal static class OverhangMeter
         {
             var all = ConvexRing.Hull(corners);
             Point2[] hull = [.. all.Where((c, i) => Distance(c, all[(i + all.Length - 1) % all.Length], all[(i + 1) % all.Length]) > Bow)];
-            return hull.Length > 2 && hull.All(c => stands.Exists(s => Distance(c, s.A, s.B) <= line))
+            return hull.Length > 2 && hull.All(c => sides.Exists(s => s.Stands && Distance(c, s.A, s.B) <= line))
                 && hull.Max(a => hull.Max(b => (a - b).Length)) <= longest;
         }
+
+        /// <summary>Width of the patch last grown where it bends, mm (<see cref="BentBridge"/>).</summary>
+        public double BentSpan(double longest) => BentBridge.Span(corners, sides, longest);
 
         /// <summary>The patch that hangs together from a triangle on: area in mm², share of its border that stands, least width and middle in mm.</summary>
         public (double Area, double Standing, double Span, Point3 Middle) Grow(int first)
@@ -179,7 +184,7 @@ internal static class OverhangMeter
             Point3 middle = default;
             (border, Widest) = (0, 0);
             corners.Clear();
-            stands.Clear();
+            sides.Clear();
             var open = new Stack<int>([first]);
             seen[first] = true;
             while (open.TryPop(out int t))
@@ -206,11 +211,9 @@ internal static class OverhangMeter
 
                     double length = (b - a).Length;
                     border += length;
-                    if (GoesDown(other, (a + b) * 0.5))
-                    {
-                        standing += length;
-                        stands.Add((new(a.X, a.Y), new(b.X, b.Y)));
-                    }
+                    bool isWall = GoesDown(other, (a + b) * 0.5);
+                    standing += isWall ? length : 0;
+                    sides.Add(new(new(a.X, a.Y), new(b.X, b.Y), isWall));
                 }
             }
 
