@@ -140,7 +140,8 @@ public static class PlatformNeighbours
 
         // Half-way between front and back, of an outline that runs along both: from end to end, not round. Straight from its last place to its first a long
         // curve's middle would run through whatever stands inside the curve.
-        private static IEnumerable<Point2> Middle(Point2[] outline) => Along([.. outline.Take(outline.Length / 2).Select((p, i) => (p + outline[^(i + 1)]) * 0.5)]);
+        private static IEnumerable<Point2> Middle(Point2[] outline) =>
+            Along([.. outline.Take(outline.Length / 2).Select((p, i) => (p + outline[^(i + 1)]) * 0.5)]);
 
         // Crossings of a ray to the right; places on the outline itself may fall either way, which touching platforms can bear.
         private static bool Inside(Point2[] ring, Point2 p)

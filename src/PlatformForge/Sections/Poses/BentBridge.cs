@@ -21,7 +21,7 @@ internal static class BentBridge
     private const int Ways = 18;
 
     // A line through a corner meets both of its sides; a share of a side's length.
-    private const double AtCorner = 1e-9;
+    private const double AtCorner = 1e-8;
 
     // Ends of two sides no farther apart than this, mm, are met at once: that of a wall counts.
     private const double AtOnce = 1e-6;
