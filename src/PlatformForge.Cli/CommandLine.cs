@@ -21,11 +21,11 @@ internal static class CommandLine
     /// <summary>Runs one command line.</summary>
     /// <param name="args">Its words.</param>
     /// <param name="terminal">Where it speaks to.</param>
-    /// <param name="cancel">Stops it.</param>
     /// <param name="memory">What earlier lines of the same process found out; a process that runs one has none.</param>
+    /// <param name="cancel">Stops it.</param>
     /// <returns>0 done, 1 our fault, 2 usage, 3 a project or survey file is wrong, 4 a design rule is broken, 5 a mesh check failed,
     /// 6 cannot write, 130 interrupted.</returns>
-    public static int Run(string[] args, Terminal terminal, CancellationToken cancel = default, Memory? memory = null)
+    public static int Run(string[] args, Terminal terminal, Memory? memory = null, CancellationToken cancel = default)
     {
         var times = StageTimes.IfAsked();
         times?.Mark("reading the command line");

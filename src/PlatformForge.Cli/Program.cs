@@ -18,6 +18,6 @@ internal static class Program
         using var pressed = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
         using var ended = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
         using var hungUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Stop);
-        return CommandLine.Run(args, Terminal.OfProcess(), interrupt.Token);
+        return CommandLine.Run(args, Terminal.OfProcess(), cancel: interrupt.Token);
     }
 }

@@ -3,7 +3,6 @@ using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Units;
-using PlatformForge.Verification.Distances;
 using PlatformForge.Verification.Rules;
 using static System.FormattableString;
 

@@ -10,16 +10,16 @@ internal sealed record CliRun(int Exit, string Out, string Error)
 {
     public static CliRun Of(params string[] args) => With(default, args);
 
-    public static CliRun With(CancellationToken cancel, params string[] args) => Run(cancel, null, args);
+    public static CliRun With(CancellationToken cancel, params string[] args) => Run(args, null, cancel);
 
     /// <summary>The same for a test that gives several commands about one project: what an earlier one found out is not found out again. That the answers are those of a run
     /// from nothing is held by the tests of the session.</summary>
-    public static CliRun In(Memory memory, params string[] args) => Run(default, memory, args);
+    public static CliRun In(Memory memory, params string[] args) => Run(args, memory, CancellationToken.None);
 
-    private static CliRun Run(CancellationToken cancel, Memory? memory, string[] args)
+    private static CliRun Run(string[] args, Memory? memory, CancellationToken cancel)
     {
         using StringWriter results = new() { NewLine = "\n" }, messages = new() { NewLine = "\n" };
-        int exit = CommandLine.Run(args, new Terminal(results, messages), cancel, memory);
+        int exit = CommandLine.Run(args, new Terminal(results, messages), memory, cancel);
         var run = new CliRun(exit, results.ToString(), messages.ToString());
 
         // Whatever happens, nobody is shown a stack trace or a colour code in a file.

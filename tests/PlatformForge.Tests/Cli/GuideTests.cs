@@ -65,11 +65,11 @@ public partial class GuideTests
         Assert.True(shown.Length > 60, $"{shown.Length}");
         Assert.All(shown, s =>
         {
-            string known = help.TryGetValue(s.Verb, out var had) ? had : help[s.Verb] = CliRun.Of(s.Verb, "--help").Out;
-            Assert.True(known.StartsWith("platformforge", StringComparison.OrdinalIgnoreCase)
-                || known.Contains("Usage", StringComparison.OrdinalIgnoreCase), $"{s.Page}: {s.Verb}");
+            string told = help.TryGetValue(s.Verb, out var had) ? had : help[s.Verb] = CliRun.Of(s.Verb, "--help").Out;
+            Assert.True(told.StartsWith("platformforge", StringComparison.OrdinalIgnoreCase)
+                || told.Contains("Usage", StringComparison.OrdinalIgnoreCase), $"{s.Page}: {s.Verb}");
             Assert.All(Option().Matches(s.Options).Select(o => o.Value).Prepend("--help"),
-                o => Assert.True(Regex.IsMatch(known, o + @"(?![\w-])"), $"{s.Page}: '{s.Verb}' has no {o}"));
+                o => Assert.True(Regex.IsMatch(told, o + @"(?![\w-])"), $"{s.Page}: '{s.Verb}' has no {o}"));
         });
     }
 

@@ -170,7 +170,9 @@ public class ProfileTests
     {
         var facing = FacingSpec.For(Scale) with
         {
-            Front = front, Batter = 1.5, Plinth = plinth ? Profiled.Plinth : null,
+            Front = front,
+            Batter = 1.5,
+            Plinth = plinth ? Profiled.Plinth : null,
             Openings = [new() { Kind = OpeningKind.Weep, Ratio = 76.2, IsThrough = through, At = [240, 275, 310] }],
         };
         Assert.Empty(Rules(Plan.Spec, facing));
@@ -526,7 +528,7 @@ public class ProfileTests
     }
 
     // Level areas that look up, by height between two, the lowest first: mm².
-    private static IEnumerable<double> UpwardAreas(Mesh mesh, double low, double high)
+    private static SortedDictionary<double, double>.ValueCollection UpwardAreas(Mesh mesh, double low, double high)
     {
         var found = new SortedDictionary<double, double>();
         for (int t = 0; t < mesh.TriangleCount; t++)

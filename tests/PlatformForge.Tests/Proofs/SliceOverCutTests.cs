@@ -4,9 +4,7 @@ using PlatformForge.Platforms;
 using PlatformForge.Proofs;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
-using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
-using PlatformForge.Track;
 using PlatformForge.Verification;
 using Xunit;
 

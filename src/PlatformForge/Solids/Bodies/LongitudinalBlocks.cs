@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 
 namespace PlatformForge.Solids.Bodies;
 
