@@ -57,6 +57,9 @@ public sealed record BackSpec
     /// <summary>Height over the baseboard of the ground at a bank's foot. Default 0.</summary>
     public double Ground { get; init; }
 
+    /// <summary>Ends of the platform round which a bank turns, a quarter of a cone beyond each.</summary>
+    public BankReturns Returns { get; init; }
+
     /// <summary>A retaining wall that rises along it over the deck; null where there is none.</summary>
     public RetainingSpec? Retaining { get; init; }
 
@@ -106,6 +109,12 @@ public sealed record BackSpec
             "Height over the baseboard of the ground at a bank's foot.",
             b => b.Ground,
             (b, v) => b with { Ground = v })
+        .Choice(
+            "returns",
+            "Ends of the platform round which a bank turns by a quarter of a cone; at a ramp's foot and at a skew end it ends square.",
+            b => b.Returns,
+            (b, v) => b with { Returns = v },
+            [("none", BankReturns.None), ("start", BankReturns.Start), ("end", BankReturns.End), ("both", BankReturns.Both)])
         .Table(
             "retaining",
             "A retaining wall along the back that rises over the deck, a print of its own; left out, there is none.",

@@ -14,6 +14,9 @@ public sealed record PlanBank(double Slope, double Ground, double Thickness, Pla
     /// <summary>Whether it is a print of its own, solid, behind the wall: its edge lies behind the deck's then by the air between.</summary>
     public bool IsApart { get; init; }
 
+    /// <summary>Its returns round the platform's ends.</summary>
+    public IReadOnlyList<BankReturn> Returns { get; init; } = [];
+
     /// <summary>How far below its face, plumb, the shell's inner side lies, mm.</summary>
     public double Depth => Thickness / Slope;
 
@@ -28,6 +31,7 @@ public sealed record PlanBank(double Slope, double Ground, double Thickness, Pla
 
         var edge = back.Apart ? plan.Back.Shifted(back.Fit) : plan.Back;
         double[] foot = [.. edge.Stations.Zip(edge.Reach, (s, t) => t + Math.Max(0, back.Slope * (plan.TopAt(s, t) - back.Ground)))];
-        return new(back.Slope, back.Ground, plan.Spec.Walls.BackThickness, edge, new(edge.Stations, foot)) { IsApart = back.Apart };
+        var bank = new PlanBank(back.Slope, back.Ground, plan.Spec.Walls.BackThickness, edge, new(edge.Stations, foot)) { IsApart = back.Apart };
+        return back.Returns == BankReturns.None ? bank : bank with { Returns = BankReturn.Of(plan, bank) };
     }
 }

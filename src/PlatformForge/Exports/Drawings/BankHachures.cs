@@ -34,6 +34,11 @@ internal static class BankHachures
         Point2 Foot(double s) => view.Of(plan.ToLayout(s, bank.Foot.At(s)));
         sheet.Area(plan.Stations.Select(Edge).Concat(plan.Stations.Reverse().Select(Foot)), new(Palette.Of(Paint.Turf), 0.18), null);
         sheet.Lines(plan.Stations.Select(Foot), HouseStyle.Thin);
+        foreach (var turn in bank.Returns)
+        {
+            Round(sheet, view, turn);
+        }
+
         double from = plan.Stations[0], to = plan.Stations[^1];
         int count = Math.Max(1, (int)((to - from) / (Apart * view.Reduction)));
         for (int i = 0; i <= count; i++)
@@ -41,6 +46,19 @@ internal static class BankHachures
             double s = from + ((to - from) * i / count);
             Point2 edge = Edge(s), foot = Foot(s);
             sheet.Line(edge, edge + ((foot - edge) * (i % 2 == 0 ? 1 : Short)), Stroke);
+        }
+    }
+
+    // A return: strokes from the corner, the short ones at its foot, where there is room for them.
+    private static void Round(Sheet sheet, PlanView view, BankReturn turn)
+    {
+        Point2 corner = view.Of(turn.Corner);
+        Point2[] toe = [.. turn.Toe.Select(view.Of)];
+        sheet.Area(toe.Prepend(corner), new(Palette.Of(Paint.Turf), 0.18), null);
+        sheet.Lines(toe.Append(corner), HouseStyle.Thin);
+        for (int i = 1; i + 1 < toe.Length; i++)
+        {
+            sheet.Line(i % 2 == 0 ? corner + ((toe[i] - corner) * 0.15) : corner + ((toe[i] - corner) * Short), toe[i], Stroke);
         }
     }
 }

@@ -45,6 +45,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         double half = SleeperLength / dossier.Scale.Ratio / 2;
         return Stations(From, To).SelectMany(s => new[] { plan.Chart.PointAt(s, half), plan.Chart.PointAt(s, -half) })
             .Concat(plan.Outer is var outer ? plan.Stations.Select(s => plan.ToLayout(s, outer.At(s))) : [])
+            .Concat(plan.Bank?.Returns.SelectMany(r => r.Toe) ?? [])
             .Concat(SweptLine(Side.Left)).Concat(SweptLine(Side.Right))
             .Concat(platform.Poses.SelectMany(Whole).SelectMany(VehicleShape.Extent))
             .Concat(new PlanNeighbours(dossier, plan, From, To).Extent());

@@ -29,7 +29,12 @@ internal sealed class PlatePiece
     {
         if (plan.Bank is { IsApart: false } bank)
         {
-            sheet.Area(Line(bank.Edge).Concat(Line(bank.Foot).Reverse()), new(Palette.Of(Solids.Paint.Turf), 0.3), HouseStyle.Thin);
+            Fill turf = new(Palette.Of(Solids.Paint.Turf), 0.3);
+            sheet.Area(Line(bank.Edge).Concat(Line(bank.Foot).Reverse()), turf, HouseStyle.Thin);
+            foreach (var turn in bank.Returns.Where(r => r.IsAtEnd ? section.To >= plan.Stations[^1] : section.From <= plan.Stations[0]))
+            {
+                sheet.Area(turn.Toe.Prepend(turn.Corner).Select(p => OnBed(p, bank.Ground)), turf, HouseStyle.Thin);
+            }
         }
 
         var outline = Line(plan.CopingFront).Concat(Line(plan.Back).Reverse()).ToArray();

@@ -123,6 +123,10 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
         if (plan.Bank is { } bank)
         {
             Line(FullSizeLine.WallFoot, Along(bank.Foot, From, To));
+            foreach (var turn in bank.Returns)
+            {
+                Line(FullSizeLine.WallFoot, turn.Toe.Append(turn.Corner));
+            }
         }
 
         Line(FullSizeLine.CopingBack, Along(plan.CopingBack, From, To));

@@ -93,6 +93,7 @@ internal sealed class Stage(Dossier dossier, PlatformDossier platform)
         return
         [
             .. plan.Stations.SelectMany(s => new[] { plan.CopingFront, outer }.Select(line => plan.ToLayout(s, line.At(s))))
+                .Concat(plan.Bank?.Returns.SelectMany(r => r.Toe) ?? [])
                 .SelectMany(p => new[] { new Point3(p.X, p.Y, 0), new Point3(p.X, p.Y, plan.Profile.Level + up) }),
         ];
     }

@@ -54,10 +54,18 @@ public sealed record BackReport(
             ? "The back is open: no wall stands there, and deck and ribs end at the plane of the backscene, to which it is glued or screwed."
             : Invariant($"A bank falls 1 in {Figures.Short(back.Slope!.Value)} from the deck's edge to {Figures.Fine(back.Width!.Value)} mm behind it")
                 + (back.Width - back.LeastWidth > 1 ? Invariant($", {Figures.Fine(back.LeastWidth!.Value)} where a ramp is lowest") : "")
+                + Returns(set.Plan.Bank!)
                 + (back.SlopeElsewhere is { } slope ? Steepened(slope) : "")
                 + Invariant($". Its face has {Figures.Fixed(back.Area!.Value / 100, 1)} cm²; ")
                 + (set.Plan.Bank is { IsApart: true } ? Solid(back, set) : Hollow(back, set.Plan.Bank!)));
     }
+
+    private static string Returns(PlanBank bank) => bank.Returns switch
+    {
+        [] => "",
+        [var one] => Invariant($", and turns round the platform's {(one.IsAtEnd ? "end" : "start")} by a quarter of a cone of {Figures.Fine(one.Radius)} mm"),
+        _ => Invariant($", and turns round both ends by a quarter of a cone of {Figures.Fine(bank.Returns[0].Radius)} mm"),
+    };
 
     private static string Steepened(double elsewhere) =>
         Invariant($". No slope is stated, and elsewhere it would be 1 in {Figures.Short(elsewhere)}: beside ramps on curves that lies flatter on the bed ")

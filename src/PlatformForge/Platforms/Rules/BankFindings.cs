@@ -32,6 +32,17 @@ internal static class BankFindings
         $"Along the back a retaining wall is asked for and a {other}: where the ground behind lies higher than the deck there is no place for both.",
         "Leave one of them out.").Curing(Cure.LeaveOut(key));
 
+    public static Finding NoReturn(string key, string end, string what, string? other)
+    {
+        string rest = other is null ? "" : $" Round the {other} it turns (returns = \"{other}\").";
+        return Finding.Error(
+            "PF4196",
+            key,
+            $"A return of the bank is asked for round the platform's {end}, where {what}.",
+            "Leave that return out." + rest,
+            FaultKind.DesignRule).Curing(Cure.Text(key, other ?? "none"));
+    }
+
     public static Finding NoBack(string key) => Finding.Error(
         "PF4172",
         key + ".kind",

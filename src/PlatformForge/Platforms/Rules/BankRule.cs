@@ -37,6 +37,7 @@ internal static class BankRule
             findings.Add(BankFindings.TwoThings($"{key}.{(back.Kerb is null ? "retaining" : "kerb")}", back.Kerb is null ? "bank" : "kerb"));
         }
 
+        Returns(spec, findings);
         if (back.ShowsWall)
         {
             return;
@@ -68,6 +69,34 @@ internal static class BankRule
         double fall = spec.Deck.Crossfall > 0 ? spec.Deck.Width / spec.Deck.Crossfall : 0;
         double[] feet = [.. new[] { spec.StartRamp, spec.EndRamp }.OfType<RampSpec>().Select(r => r.FootHeight ?? 0)];
         return site.RailTop + feet.Append(spec.Height).Min() - fall;
+    }
+
+    // Ends round which no bank turns: there is none, or a ramp comes down there, towards which a cone would lie flatter to the deck than prints, or its lines
+    // across are askew.
+    private static void Returns(PlatformSpec spec, List<Finding> findings)
+    {
+        var (back, key) = (spec.Back, spec.Key + ".back.returns");
+        if (back.Returns == BankReturns.None)
+        {
+            return;
+        }
+
+        if (back.Kind != BackKind.Bank)
+        {
+            findings.Add(BankFindings.NoReturn(key, back.Returns == BankReturns.End ? "end" : "start", "no bank is", null));
+            return;
+        }
+
+        foreach (bool atEnd in (bool[])[false, true])
+        {
+            if (BankReturn.IsAsked(back.Returns, atEnd) && !BankReturn.CanTurn(spec, atEnd))
+            {
+                bool hasRamp = (atEnd ? spec.EndRamp : spec.StartRamp) is not null;
+                bool hasOther = back.Returns == BankReturns.Both && BankReturn.CanTurn(spec, !atEnd);
+                findings.Add(BankFindings.NoReturn(key, atEnd ? "end" : "start", hasRamp ? "a ramp comes down" : "the end is cut on the skew",
+                    hasOther ? atEnd ? "start" : "end" : null));
+            }
+        }
     }
 
     // What is asked for of a wall that there is not.

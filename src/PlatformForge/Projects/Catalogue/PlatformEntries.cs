@@ -152,6 +152,7 @@ internal static class PlatformEntries
         new("PF4194", "Braces along a trestle are hidden behind its boards.", "Brace the side that is open, or leave them out."),
         new("PF4195", "Braces along a trestle are left out where something goes through the deck.",
             "Nothing need be done; posts and lamps elsewhere would make room.", Reasons.Note),
+        new("PF4196", "A bank is to turn round an end where a ramp comes down, which is askew, or without a bank.", "Leave that return out."),
         new("PF4201", "The platform is narrower than a published figure.", "Widen it where the layout has room."),
         new("PF4202", "Less than the published 6 ft are clear between the edge and something.", "Move it back, or widen the deck."),
         new("PF4203", "A ramp is steeper than a published figure.", "Make it longer."),

@@ -33,6 +33,8 @@ internal sealed class SectionOutline
     // The foot of a bank; null where there is none.
     private readonly PlanLine? foot;
 
+    private readonly IReadOnlyList<BankReturn> returns;
+
     public SectionOutline(FacetedPlan chart, PrintPose pose)
     {
         (this.chart, this.pose, plan) = (chart, pose, chart.Plan);
@@ -40,6 +42,7 @@ internal sealed class SectionOutline
         front = Array.ConvertAll(chart.Stations, s => Corner(plan.CopingFront, s));
         back = Array.ConvertAll(chart.Stations, s => Corner(plan.Back, s));
         foot = plan.Bank is { IsApart: false } bank ? bank.Foot : null;
+        returns = plan.Bank is { IsApart: false } turned ? turned.Returns : [];
     }
 
     public SectionShape Shape(double from, double to)
@@ -72,6 +75,12 @@ internal sealed class SectionOutline
         foreach (double s in foot is null ? [] : chart.Chainages(from, to))
         {
             var a = turn.Apply(Corner(foot!, s) with { Z = 0 });
+            corners.Add(new(a.X, a.Y));
+        }
+
+        foreach (var toe in returns.Where(r => r.IsAtEnd ? to >= chart.Stations[^1] : from <= chart.Stations[0]).SelectMany(r => r.Toe))
+        {
+            var a = turn.Apply(new Point3(toe.X, toe.Y, 0));
             corners.Add(new(a.X, a.Y));
         }
 

@@ -36,6 +36,7 @@ internal static class BankBlocks
             }
         }
 
+        BankReturnBlocks.Add(chart, bank, from, to, blocks);
         foreach (var rib in plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal))
         {
             var shown = rib.Kind == RibKind.EndWall ? Paint.Turf : Paint.Wall;
@@ -94,6 +95,8 @@ internal static class BankBlocks
                     Strip(chart, bank.Edge, bank.Foot, a, b, half, Layer.Baseboard, slope, Paint.Turf, blocks);
                 }
             }
+
+            BankReturnBlocks.Add(chart, bank, from, to, blocks);
         }
 
         return blocks;
