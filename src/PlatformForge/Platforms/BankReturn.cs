@@ -45,7 +45,8 @@ public sealed record BankReturn(bool IsAtEnd, Point2 Corner, double Top, IReadOn
     internal static bool IsAsked(BankReturns asked, bool atEnd) => asked == BankReturns.Both || asked == (atEnd ? BankReturns.End : BankReturns.Start);
 
     /// <summary>Whether a bank can turn round an end.</summary>
-    internal static bool CanTurn(PlatformSpec spec, bool atEnd) => (atEnd ? spec.EndRamp : spec.StartRamp) is null && (atEnd ? spec.Skew.End : spec.Skew.Start) == 0;
+    internal static bool CanTurn(PlatformSpec spec, bool atEnd) =>
+        (atEnd ? spec.EndRamp : spec.StartRamp) is null && (atEnd ? spec.Skew.End : spec.Skew.Start) == 0;
 
     private static BankReturn Turned(PlatformPlan plan, PlanBank bank, bool atEnd)
     {

@@ -123,10 +123,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
         if (plan.Bank is { } bank)
         {
             Line(FullSizeLine.WallFoot, Along(bank.Foot, From, To));
-            foreach (var turn in bank.Returns)
-            {
-                Line(FullSizeLine.WallFoot, turn.Toe.Append(turn.Corner));
-            }
+            lines.AddRange(bank.Returns.Select(r => new FigureLine(FullSizeLine.WallFoot, [.. r.Toe, r.Corner])));
         }
 
         Line(FullSizeLine.CopingBack, Along(plan.CopingBack, From, To));

@@ -4,8 +4,8 @@ using PlatformForge.Platforms;
 namespace PlatformForge.Solids.Bodies;
 
 /// <summary>
-/// The return of a bank as blocks, facet by facet: of a bank that prints with its section a shell as thick, measured level, as the bank's, with a web that closes
-/// it in the line of the back edge; of one that is a print of its own all that lies under its face.
+/// The return of a bank as blocks, facet by facet: of a bank that prints with its section a shell as thick, measured level, as the bank's, with a web that
+/// closes it in the line of the back edge; of one that is a print of its own all that lies under its face.
 /// </summary>
 internal static class BankReturnBlocks
 {
