@@ -39,7 +39,8 @@ public sealed record BankReturn(bool IsAtEnd, Point2 Corner, double Top, IReadOn
     /// <param name="plan">The platform.</param>
     /// <param name="bank">Its bank.</param>
     internal static IReadOnlyList<BankReturn> Of(PlatformPlan plan, PlanBank bank) =>
-        [.. new[] { false, true }.Where(end => IsAsked(plan.Spec.Back.Returns, end) && CanTurn(plan.Spec, end)).Select(end => Turned(plan, bank, end))];
+        [.. Enumerable.Range(0, 2).Select(i => i > 0).Where(end => IsAsked(plan.Spec.Back.Returns, end) && CanTurn(plan.Spec, end))
+            .Select(end => Turned(plan, bank, end))];
 
     /// <summary>Whether one is asked for at an end.</summary>
     internal static bool IsAsked(BankReturns asked, bool atEnd) => asked == BankReturns.Both || asked == (atEnd ? BankReturns.End : BankReturns.Start);

@@ -3,7 +3,6 @@ using PlatformForge.Platforms;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

@@ -2,7 +2,6 @@ using PlatformForge.Exports.Reports;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
