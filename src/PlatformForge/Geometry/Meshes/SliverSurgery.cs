@@ -12,6 +12,9 @@ internal sealed class SliverSurgery
     /// <summary>Sides shorter than this, mm, may go: a two-hundredth of the finest nozzle's line.</summary>
     private const double Short = 1e-3;
 
+    /// <summary>Sides shorter than this, mm, may go along an edge that runs on.</summary>
+    private const double Long = 0.5;
+
     /// <summary>A neighbour lower than this, mm, may be what keeps a sliver from being turned.</summary>
     private const double Thin = 0.02;
 
@@ -36,7 +39,7 @@ internal sealed class SliverSurgery
     public bool Mend(List<int> slivers)
     {
         touched.Clear();
-        bool mended = Each(slivers, t => Close(t) || TurnOver(t, Longest(t))) || Each(slivers, MakeRoom);
+        bool mended = Each(slivers, t => Close(t) || TurnOver(t, Longest(t))) || Each(slivers, MakeRoom) || Each(slivers, Slide);
         int[] candidates = [.. slivers, .. touched];
         slivers.Clear();
         slivers.AddRange(candidates.Where(t => !gone[t] && IsSliver(t)).Distinct().Order());
@@ -149,6 +152,32 @@ internal sealed class SliverSurgery
     // A short side goes, the shortest if it can: one of its corners becomes the other.
     private bool Close(int t) => Enumerable.Range(0, 3).Where(k => Side(t, k) < Short).OrderBy(k => Side(t, k))
         .Any(k => Merge(t, Index(t, k), Index(t, k + 1)) || Merge(t, Index(t, k + 1), Index(t, k)));
+
+    // A longer one goes where what meets at one corner runs on through the other, as along an edge: the surface stays where it is.
+    private bool Slide(int t) => Enumerable.Range(0, 3).Where(k => Side(t, k) < Long).OrderBy(k => Side(t, k)).Any(k =>
+        (RunsOn(Index(t, k + 1), Index(t, k)) && Merge(t, Index(t, k), Index(t, k + 1)))
+        || (RunsOn(Index(t, k), Index(t, k + 1)) && Merge(t, Index(t, k + 1), Index(t, k))));
+
+    // Whether all triangles at a corner lie in planes through another, and all borders of paint there on a line through it, but for less than the shortest
+    // side that may go.
+    private bool RunsOn(int corner, int through)
+    {
+        var along = vertices[through] - vertices[corner];
+        foreach (int n in fans.Of(corner))
+        {
+            Point3 normal = Point3.Cross(Corner(n, 1) - Corner(n, 0), Corner(n, 2) - Corner(n, 0));
+            int at = Enumerable.Range(0, 3).First(k => Index(n, k) == corner), next = Index(n, at + 1);
+            if ((!IsSliver(n) && Math.Abs(Point3.Dot(normal, along)) > Short * normal.Length)
+                || (PaintOf(n) != PaintOf(Across(n, corner, next)) && Point3.Cross(along, vertices[next] - vertices[corner]).Length > Short * Side(n, at)))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private int PaintOf(int t) => t < 0 || paints.Length == 0 ? 0 : paints[t];
 
     private bool Merge(int t, int keep, int drop)
     {

@@ -53,8 +53,9 @@ internal static class CopingFronts
         }
 
         var foot = Foot(chart, front, joint, coping);
-        foreach (var piece in top.Cover(front.Shifted(-Overshoot), front.Shifted(Depth(coping)), Math.Max(stretch.From, joint.From),
-            Math.Min(stretch.To, joint.To)))
+
+        var (from, to) = Beyond(chart.Plan, stretch);
+        foreach (var piece in top.Cover(front.Shifted(-Overshoot), front.Shifted(Depth(coping)), Math.Max(from, joint.From), Math.Min(to, joint.To)))
         {
             blocks.Add(Layer.Removed(piece.Ring, piece.Top.Plus(foot), piece.Top.Raised(Layer.Above), CopingGrooves.PaintOf(chart.Plan)));
         }
@@ -68,9 +69,14 @@ internal static class CopingFronts
         if (Depth(coping) > 0)
         {
             var ring = own.Chart.Ring(front.Shifted(-Overshoot), front.Shifted(Depth(coping)), span);
-            FarJointBlocks.Cut(chart, ring, stretch.From, stretch.To, Foot(own.Chart, front, (span[0], span[^1]), coping), blocks);
+            var (from, to) = Beyond(chart.Plan, stretch);
+            FarJointBlocks.Cut(chart, ring, from, to, Foot(own.Chart, front, (span[0], span[^1]), coping), blocks);
         }
     }
+
+    // What lies beyond a stretch takes nothing there. Cut off at its end, to the step of the grid, a joint would leave a fin before that.
+    private static (double From, double To) Beyond(PlatformPlan plan, (double From, double To) stretch) =>
+        (Math.Max(plan.Stations[0], stretch.From - Overshoot), Math.Min(plan.Stations[^1], stretch.To + Overshoot));
 
     // How a joint's foot lies under the walking surface: lowest on the front.
     private static HeightPlane Foot(FacetedPlan chart, PlanLine front, (double From, double To) span, CopingSpec coping)
