@@ -29,12 +29,12 @@ public sealed record WallProfile(IReadOnlyList<WallZone> Zones)
         var (low, high) = Between;
         if (!Leans)
         {
-            return Zones.Where(z => z.Low <= sill && z.High >= sill + height).Select(z => (WallZone?)z).FirstOrDefault();
+            return Zones.FirstOrDefault(z => z.Low <= sill && z.High >= sill + height);
         }
 
         return Zones.Where(z => z.Low >= low && z.High <= high
             && double.IsFinite(z.Low) && double.IsFinite(z.High) && z.High - z.Low >= height - Units.Tolerances.Rounding)
-            .OrderBy(z => Math.Abs(z.Low - sill)).Select(z => (WallZone?)z).FirstOrDefault();
+            .MinBy(z => Math.Abs(z.Low - sill));
     }
 
     /// <summary>A wall without any.</summary>

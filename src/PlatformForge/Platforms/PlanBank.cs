@@ -17,6 +17,10 @@ public sealed record PlanBank(double Slope, double Ground, double Thickness, Pla
     /// <summary>Its returns round the platform's ends.</summary>
     public IReadOnlyList<BankReturn> Returns { get; init; } = [];
 
+    /// <summary>Those at the ends that a stretch takes in.</summary>
+    public IEnumerable<BankReturn> ReturnsIn(double from, double to) =>
+        Returns.Where(r => r.IsAtEnd ? to >= Edge.Stations[^1] : from <= Edge.Stations[0]);
+
     /// <summary>How far below its face, plumb, the shell's inner side lies, mm.</summary>
     public double Depth => Thickness / Slope;
 

@@ -42,5 +42,5 @@ internal static class BankPieceRule
 
     private static bool Fits(FacetedPlan chart, PlanBank bank, BedShape bed, double from, double to) =>
         bed.Best(ConvexRing.Hull([.. chart.Ring(bank.Edge, bank.Foot, chart.Chainages(from, to)),
-            .. bank.Returns.Where(r => r.IsAtEnd ? to >= chart.Stations[^1] : from <= chart.Stations[0]).SelectMany(r => r.Toe)])).Room >= 0;
+            .. bank.ReturnsIn(from, to).SelectMany(r => r.Toe)])).Room >= 0;
 }

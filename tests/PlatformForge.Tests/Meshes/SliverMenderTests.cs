@@ -72,17 +72,25 @@ public class SliverMenderTests
         Assert.Equal(MeshCheck.Inspect(before).Genus, report.Genus);
         double area = Area(before);
         Assert.Equal(before.Volume(), mesh.Volume(), 1e-4 * area);
+
+        // Borders of paint go with a corner only where they run on through the one that it becomes.
+        Assert.AllOrNone(before.Paints.Distinct(), paint => Assert.Equal(Area(before, paint), Area(mesh, paint), 1e-4 * area));
         var written = StlReader.Read(StlWriter.ToBytes(mesh, ""), "").Value!.Mesh;
         Assert.Equal(mesh.TriangleCount, written.TriangleCount);
         Assert.InRange(FlattestOf(written), Flattest, double.PositiveInfinity);
         return mesh;
     }
 
-    private static double Area(Mesh mesh)
+    private static double Area(Mesh mesh, byte? paint = null)
     {
         double sum = 0;
         for (int i = 0; i < mesh.Triangles.Length; i += 3)
         {
+            if (paint is { } only && mesh.Paints[i / 3] != only)
+            {
+                continue;
+            }
+
             var a = mesh.Vertices[mesh.Triangles[i]];
             sum += Point3.Cross(mesh.Vertices[mesh.Triangles[i + 1]] - a, mesh.Vertices[mesh.Triangles[i + 2]] - a).Length / 2;
         }

@@ -30,10 +30,8 @@ internal sealed class SectionOutline
     // Both edges of the platform at its stations, with the height of the walking surface there.
     private readonly Point3[] front, back;
 
-    // The foot of a bank; null where there is none.
-    private readonly PlanLine? foot;
-
-    private readonly IReadOnlyList<BankReturn> returns;
+    // A bank that prints with its section; null where there is none.
+    private readonly PlanBank? bank;
 
     public SectionOutline(FacetedPlan chart, PrintPose pose)
     {
@@ -41,8 +39,7 @@ internal sealed class SectionOutline
         top = new(chart);
         front = Array.ConvertAll(chart.Stations, s => Corner(plan.CopingFront, s));
         back = Array.ConvertAll(chart.Stations, s => Corner(plan.Back, s));
-        foot = plan.Bank is { IsApart: false } bank ? bank.Foot : null;
-        returns = plan.Bank is { IsApart: false } turned ? turned.Returns : [];
+        bank = plan.Bank is { IsApart: false } shell ? shell : null;
     }
 
     public SectionShape Shape(double from, double to)
@@ -72,13 +69,7 @@ internal sealed class SectionOutline
 
         Take(Corner(plan.CopingFront, to));
         Take(Corner(plan.Back, to));
-        foreach (double s in foot is null ? [] : chart.Chainages(from, to))
-        {
-            var a = turn.Apply(Corner(foot!, s) with { Z = 0 });
-            corners.Add(new(a.X, a.Y));
-        }
-
-        foreach (var toe in returns.Where(r => r.IsAtEnd ? to >= chart.Stations[^1] : from <= chart.Stations[0]).SelectMany(r => r.Toe))
+        foreach (var toe in bank is null ? [] : chart.Chainages(from, to).Select(s => chart.On(bank.Foot, s)).Concat(bank.ReturnsIn(from, to).SelectMany(r => r.Toe)))
         {
             var a = turn.Apply(new Point3(toe.X, toe.Y, 0));
             corners.Add(new(a.X, a.Y));

@@ -36,7 +36,7 @@ internal static class BankBlocks
             }
         }
 
-        BankReturnBlocks.Add(chart, bank, from, to, blocks);
+        BankReturnBlocks.Add(bank, from, to, blocks);
         foreach (var rib in plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal))
         {
             var shown = rib.Kind == RibKind.EndWall ? Paint.Turf : Paint.Wall;
@@ -96,7 +96,7 @@ internal static class BankBlocks
                 }
             }
 
-            BankReturnBlocks.Add(chart, bank, from, to, blocks);
+            BankReturnBlocks.Add(bank, from, to, blocks);
         }
 
         return blocks;

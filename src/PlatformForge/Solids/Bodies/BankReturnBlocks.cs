@@ -13,9 +13,9 @@ internal static class BankReturnBlocks
     private const double Narrow = 1e-3;
 
     /// <summary>Adds those of the ends that a stretch of the platform takes in.</summary>
-    public static void Add(FacetedPlan chart, PlanBank bank, double from, double to, List<ColumnBlock> blocks)
+    public static void Add(PlanBank bank, double from, double to, List<ColumnBlock> blocks)
     {
-        foreach (var turn in bank.Returns.Where(r => r.IsAtEnd ? to >= chart.Stations[^1] : from <= chart.Stations[0]))
+        foreach (var turn in bank.ReturnsIn(from, to))
         {
             for (int i = 0; i + 1 < turn.Toe.Count; i++)
             {

@@ -53,7 +53,6 @@ internal static class CopingFronts
         }
 
         var foot = Foot(chart, front, joint, coping);
-
         var (from, to) = Beyond(chart.Plan, stretch);
         foreach (var piece in top.Cover(front.Shifted(-Overshoot), front.Shifted(Depth(coping)), Math.Max(from, joint.From), Math.Min(to, joint.To)))
         {
