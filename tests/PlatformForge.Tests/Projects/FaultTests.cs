@@ -155,6 +155,7 @@ public class FaultTests
     [InlineData("[[track]]\nalignment = [\n{ straight = 3 }\n{ straight = 4 }]\n", "There is no comma between '{ straight = 3 }' and '{ straight = 4 }]'.", "Write { straight = 3 },")]
     [InlineData("[[track]]\nalignment = [\n{ curve = 500, hand = left }]\n", "'left' is a text without quotes.", "Write hand = \"left\".")]
     [InlineData("[[track]]\nalignment = [\n{ straight = 3 },\n{ straight = 4", "The file ends in the middle of something: line 4 is its last, and } ] is still to come.", "Write the rest, or close it with } ].")]
+    [InlineData("[layout]\nname = { a = 1\nscale = \"4mm\"\nrail_top = 8\n", "Line 2 ends without closing what it is in: } is still to come.", "Write } at its end.")]
     public void The_usual_slips_of_grammar_are_told_in_plain_words(string text, string message, string remedy)
     {
         var finding = Samples.Read(text).Findings[0];

@@ -27,6 +27,11 @@ internal static partial class GrammarFault
             return (Invariant($"The file ends in the middle of something: line {last + 1} is its last, and {Signs(open)} is still to come."), Invariant($"Write the rest, or close it with {Signs(open)}."));
         }
 
+        if (Unclosed(lines, line) is { } unclosed)
+        {
+            return unclosed;
+        }
+
         if (quoted.Length == 0 || quoted.Length > LongestQuoted)
         {
             return null;
@@ -63,6 +68,19 @@ internal static partial class GrammarFault
                 ? (Invariant($"'{quoted}' has no '=' between the key and its value."), Offer(bare.Groups["key"].Value, bare.Groups["value"].Value.Trim()))
                 : null;
     }
+
+    // A line before that leaves a bracket open, with nothing after it that goes on, and a key of its own or a heading in this one.
+    private static (string Message, string Remedy)? Unclosed(string[] lines, int line)
+    {
+        int before = Array.FindLastIndex(lines, Math.Max(0, line - 1), l => WithoutComment(l).Trim().Length > 0);
+        return line > 0 && before >= 0 && KeyOrHeading().IsMatch(lines[line]) && Open(lines[..line]) is { Length: > 0 } open
+            && WithoutComment(lines[before]).TrimEnd()[^1] is not (',' or '[' or '{')
+            ? (Invariant($"Line {before + 1} ends without closing what it is in: {Signs(open)} is still to come."), Invariant($"Write {Signs(open)} at its end."))
+            : null;
+    }
+
+    [GeneratedRegex(@"^\s*(\[+\s*[\w.]+\s*\]+\s*(#.*)?$|[\w.]+\s*=)", RegexOptions.ExplicitCapture)]
+    private static partial Regex KeyOrHeading();
 
     // The heading that was meant, where a name can be made out. What stands behind its bracket is no part of it.
     private static string Heading(string quoted)
