@@ -31,6 +31,7 @@ public static class Palette
         new("Tactile strip", new(0xD8, 0xBE, 0x82)),
         new("Turf", new(0x6F, 0x7B, 0x4A)),
         new("Under sheet", new(0xCF, 0xD0, 0xCC)),
+        new("Cast iron", new(0x33, 0x3A, 0x3C)),
     ];
 
     // What is on every platform; what comes after it is told only where it is.

@@ -69,9 +69,10 @@ internal sealed class BrickPattern : CoursedPattern
     {
         int halves = BondCourses.Halves(spec.Bond, run.Length - Farther(run.Run), spec.Module.Header);
 
-        // The side of a pier takes what turns its corner, however short it is; a strip between a pier and a cut a closer.
+        // The side of a pier takes what turns its corner, however short it is; a strip between a pier or a downpipe and a cut a closer.
         bool isSide = (run.Run.InsideBefore && run.Run.CornerAfter) || (run.Run.CornerBefore && run.Run.InsideAfter);
-        bool isStrip = (run.Run.InsideBefore || run.Run.InsideAfter) && run.Length >= spec.Module.Header / 2;
+        bool stops = run.Run.InsideBefore || run.Run.InsideAfter || !(run.Run.CornerBefore || run.Run.CornerAfter);
+        bool isStrip = stops && run.Length >= spec.Module.Header / 2;
         return halves >= 2 ? (halves, run.Length / (2 * halves)) : isSide || isStrip ? (1, run.Length / 2) : (0, 0);
     }
 

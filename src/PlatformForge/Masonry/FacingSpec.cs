@@ -93,6 +93,9 @@ public sealed record FacingSpec
     /// <summary>Piers in the walls; null leaves them flat.</summary>
     public PierSpec? Piers { get; init; }
 
+    /// <summary>Downpipes before the walls; null for none.</summary>
+    public DownpipeSpec? Downpipes { get; init; }
+
     /// <summary>A plinth at the foot of all walls; null for none.</summary>
     public PlinthSpec? Plinth { get; init; }
 
@@ -119,7 +122,9 @@ public sealed record FacingSpec
 
     /// <summary>How far a wall is set back behind the face that is held against vehicles, mm, so that what stands before it stands at that face.</summary>
     /// <param name="isBack">The back, where no second face is.</param>
-    public double SetBack(bool isBack) => isBack && !HasBack ? 0 : ProfileDepth + (Piers is { } piers && piers.Has(isBack) ? piers.Projection : 0);
+    public double SetBack(bool isBack) => isBack && !HasBack ? 0
+        : ProfileDepth + Math.Max(
+            Piers is { } piers && piers.Has(isBack) ? piers.Projection : 0, Downpipes is { } pipes && pipes.Has(isBack) ? pipes.Projection : 0);
 
     /// <summary>How far the ground of the walls at both ends lies behind the platform's ends, mm.</summary>
     public double EndsBack => ProfileDepth + (Ends == WallFinish.Plain ? 0 : Depth);
@@ -163,6 +168,7 @@ public sealed record FacingSpec
             "How far the joints stand back behind the bricks, which stand where the smooth wall would; the rebate of \"sheet\".", f =>
             f.Depth, (f, v) => f with { Depth = v })
         .Table("piers", "Piers in the walls; left out, there are none.", PierSpec.Keys, f => f.Piers, (f, v) => f with { Piers = v })
+        .Table("downpipes", "Downpipes before the walls; left out, there are none.", DownpipeSpec.Keys, f => f.Downpipes, (f, v) => f with { Downpipes = v })
         .Table("plinth", "A plinth: the foot of the walls stands out; left out, there is "
             + "none.", PlinthSpec.Keys, f => f.Plinth, (f, v) => f with { Plinth = v })
         .Table("corbel", "Corbelled courses under the coping; left out, there are none.", CorbelSpec.Keys, f => f.Corbel, (f, v) => f with { Corbel = v })

@@ -88,6 +88,9 @@ public sealed record PlatformPlan
     /// <summary>Piers in its walls; clear of all cuts after <see cref="PlatformPlanner.Divided"/>.</summary>
     public IReadOnlyList<PlannedPier> Piers { get; init; } = [];
 
+    /// <summary>Downpipes before its walls; clear of all cuts after <see cref="PlatformPlanner.Divided"/>.</summary>
+    public IReadOnlyList<PlannedDownpipe> Downpipes { get; init; } = [];
+
     /// <summary>Openings in its walls; clear of all cuts after <see cref="PlatformPlanner.Divided"/>.</summary>
     public IReadOnlyList<PlannedOpening> WallOpenings { get; init; } = [];
 

@@ -143,7 +143,7 @@ public static class PlatformPlanner
 
         var plan = Assembled(spec, request.Site, [face], lines, furniture);
         plan = OnBents(plan with { Surface = HingedDeck.Uncut(plan) }, furniture.Ribs.Bents, [.. spec.StatedCuts]);
-        plan = plan with { Piers = PierPlanner.Of(plan, []) };
+        plan = plan with { Piers = PierPlanner.Of(plan, []), Downpipes = DownpipePlanner.Of(plan, []) };
         plan = plan with { WallOpenings = OpeningPlanner.Of(plan, []) };
         shaped = plan;
         RampRules.Feet(plan, findings);
@@ -184,7 +184,7 @@ public static class PlatformPlanner
     public static Outcome<PlatformPlan> Divided(PlatformPlan plan, IReadOnlyList<double> cuts, double joint = 0)
     {
         List<Finding> findings = [], ofPiers = [], ofOpenings = [];
-        plan = plan with { Piers = PierPlanner.Of(plan, cuts, ofPiers) };
+        plan = plan with { Piers = PierPlanner.Of(plan, cuts, ofPiers), Downpipes = DownpipePlanner.Of(plan, cuts, ofPiers) };
         var openings = OpeningPlanner.Of(plan, cuts, ofOpenings, joint);
         var ribs = FurniturePlanner.Divided(plan, cuts, findings, OpeningPlanner.Pads(plan, openings));
         findings.AddRange(ofPiers);

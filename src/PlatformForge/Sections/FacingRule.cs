@@ -52,7 +52,7 @@ internal static class FacingRule
             yield return found;
         }
 
-        foreach (var found in PierPrintRule.Check(plan, printer).Concat(OpeningPrintRule.Check(plan, printer)))
+        foreach (var found in PierPrintRule.Check(plan, printer).Concat(DownpipePrintRule.Check(plan, printer)).Concat(OpeningPrintRule.Check(plan, printer)))
         {
             yield return found;
         }

@@ -26,6 +26,9 @@ public enum Paint : byte
 
     /// <summary>As it is printed: a rebate's floor, which bought sheet covers, and what lies behind it.</summary>
     Bare,
+
+    /// <summary>Cast iron: downpipes.</summary>
+    Iron,
 }
 
 /// <summary>

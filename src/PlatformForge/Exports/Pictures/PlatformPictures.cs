@@ -59,7 +59,7 @@ public static class PlatformPictures
             .ToArray();
         var (chord, away) = Axes(platform);
         var right = Point3.Cross(away, new(0, 0, 1));
-        var (eye, toward, framed) = new CloseUp(platform.Plan).View();
+        var (eye, toward, framed) = new CloseUp(platform.Plan with { Downpipes = platform.Sections.Plan.Downpipes }).View();
 
         // The sun stands before the wall, low enough to lie in its joints.
         var sun = (away * -0.55) - (right * 0.75) + new Point3(0, 0, 0.65);

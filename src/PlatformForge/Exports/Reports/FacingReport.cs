@@ -13,13 +13,15 @@ public sealed record FacingReport(
     IReadOnlyList<string> Finishes, double Joint, double Depth, IReadOnlyList<FacedWallReport> Walls,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] BrickworkReport? Brickwork = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<WallOpeningReport>? Openings = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<PierReport>? Piers = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<PierReport>? Piers = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<PierReport>? Downpipes = null)
 {
     internal static FacingReport? Of(SectionSet set) => set.Facing is not { } facing ? null : new(
         [.. facing.Finishes.Select(f => FacingSpec.Name(f.Work.Finish))], facing.Finishes[0].Work.Laying.Joint, facing.Finishes[0].Work.Laying.Depth,
         [.. set.Sections.SelectMany(FacedWallReport.Of)],
         facing.Brickwork is { } b ? new(FacingSpec.Name(b.Bond), b.Module.Stretcher, b.Module.Header, b.Course, b.Perpends) : null,
-        WallOpeningReport.Of(set) is { Count: > 0 } openings ? openings : null, PierReport.Of(set) is { Count: > 0 } piers ? piers : null);
+        WallOpeningReport.Of(set) is { Count: > 0 } openings ? openings : null, PierReport.Of(set) is { Count: > 0 } piers ? piers : null,
+        PierReport.OfDownpipes(set) is { Count: > 0 } pipes ? pipes : null);
 }
 
 /// <summary>Brickwork: its bond, and bricks with their joints, mm of the model.</summary>

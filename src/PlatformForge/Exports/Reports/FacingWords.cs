@@ -16,6 +16,7 @@ internal static class FacingWords
         {
             ProfileWords.Say(to, set);
             PierWords.Say(to, set);
+            DownpipeWords.Say(to, set);
             return;
         }
 
@@ -39,11 +40,13 @@ internal static class FacingWords
             + ": a slope over them and the fall of the deck cut them, and nothing else does. "
             + (set.Cuts.Count > 0
                 ? PierWords.Hides(set) ? "Between two sections there is a straight joint, with closers on either side; piers stand beside it."
+                    : DownpipeWords.Hides(set) ? "Between two sections there is a straight joint, with closers on either side; downpipes stand beside it."
                     : "Between two sections there is a straight joint, with closers beside the last bricks on either side as at an end: "
                     + "it shows as an upright line at each cut."
                 : "No cut shows in them."));
         ProfileWords.Say(to, set);
         PierWords.Say(to, set);
+        DownpipeWords.Say(to, set);
         OpeningWords.Say(to, set);
         Table(to, facing);
     }

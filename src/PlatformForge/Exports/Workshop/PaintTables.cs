@@ -32,6 +32,7 @@ internal static class PaintTables
         (Paint.Concrete, "concrete and flags", 2),
         (Paint.Paver, "paving bricks", 2),
         (Paint.Turf, "bank", 1),
+        (Paint.Iron, "downpipes", 2),
     ];
 
     private static readonly (string For, Paint Paint, (int Parts, string Colour)[] Of, string Why)[] Recipes =
@@ -47,6 +48,8 @@ internal static class PaintTables
         ("timber", Paint.Timber, [(2, "dark grey"), (1, "brown")], "old timber is grey before it is brown; tarred sleepers are nearly black"),
         ("concrete and flags", Paint.Concrete, [(3, "light grey"), (1, "sand")],
             "streak it with thinned dark grey, from joints and posts down; pick out single flags"),
+        ("downpipes", Paint.Iron, [(5, "dark grey"), (1, "brown")],
+            "cast iron was painted dark, and rust shows at clips and shoe: touch them with brown alone"),
         ("bank, under scatter", Paint.Turf, [(2, "brown"), (1, "sand")],
             "earth shows between grass: lay scatter or fibres into the wet paint or into thinned glue"),
     ];

@@ -54,7 +54,7 @@ internal static class SurfaceAreas
                 bool bent = trestle is { } paint && mesh.Paints.Length > 0 && mesh.Paints[i] == (byte)paint
                     && IsOfBent(middle, way, planes, set.Plan.Spec.Deck.Thickness)
                     && !cuts.Any(cut => cut.Share([a, b, c], new(middle.X, middle.Y), new(way.X, way.Y)) > 0);
-                bool whole = bent || IsBank(mesh, i, normal) || (hasHeads && IsWeathering(middle, way, planes));
+                bool whole = bent || IsBank(mesh, i, normal) || IsPipe(mesh, i, way) || (hasHeads && IsWeathering(middle, way, planes));
                 areas[mesh.Paints.Length > 0 ? mesh.Paints[i] : 0] += twice / 2 * (whole ? 1 : Seen([a, b, c], way, planes, outline));
             }
 
@@ -101,6 +101,10 @@ internal static class SurfaceAreas
 
     // The face of a bank, which no other upper side is turfed as.
     private static bool IsBank(Mesh mesh, int triangle, Point3 normal) => mesh.Paints.Length > 0 && (Paint)mesh.Paints[triangle] == Paint.Turf && normal.Z > 0;
+
+    // Downpipes are painted all round, but for what they stand on and the undersides of hopper heads.
+    private static bool IsPipe(Mesh mesh, int triangle, Point3 way) =>
+        mesh.Paints.Length > 0 && (Paint)mesh.Paints[triangle] == Paint.Iron && way.Z > -Underside;
 
     // The slope of a buttress's head, which lies between what is level and what is upright, under the deck.
     private static bool IsWeathering(Point3 middle, Point3 way, HeightPlane[] planes) =>

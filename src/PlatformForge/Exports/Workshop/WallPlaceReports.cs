@@ -17,13 +17,17 @@ public sealed record WallOpeningReport(
         o.Spec.Sill, o.Spec.IsThrough, o.Spec.IsThrough ? null : o.Spec.Depth))];
 }
 
-/// <summary>A pier in a wall: the face that it is in, its section, the chainages in mm between which it stands, and that of the cut in the angle beside it;
-/// nothing where none is.</summary>
+/// <summary>A pier in a wall, or a downpipe before one: the face that it is in, its section, the chainages in mm between which it stands, and that of
+/// the cut in the angle beside it; nothing where none is.</summary>
 public sealed record PierReport(
     string Face, int Section, double From, double To,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Cut = null)
 {
     internal static IReadOnlyList<PierReport> Of(SectionSet set) => [.. set.Plan.Piers.OrderBy(p => p.IsFar).ThenBy(p => p.From)
+        .Select(p => new PierReport(FaceOf(set, p.IsFar), SectionAt(set, p.Middle), p.From, p.To, p.Cut))];
+
+    /// <summary>Of downpipes, as of piers.</summary>
+    internal static IReadOnlyList<PierReport> OfDownpipes(SectionSet set) => [.. set.Plan.Downpipes.OrderBy(p => p.IsFar).ThenBy(p => p.From)
         .Select(p => new PierReport(FaceOf(set, p.IsFar), SectionAt(set, p.Middle), p.From, p.To, p.Cut))];
 
     internal static string FaceOf(SectionSet set, bool isFar) => !isFar ? WallNames.FrontOf(1) : set.Plan.Spec.IsIsland ? WallNames.FrontOf(2) : WallNames.Back;

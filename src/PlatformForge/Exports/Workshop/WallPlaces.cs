@@ -3,7 +3,7 @@ using PlatformForge.Sections;
 
 namespace PlatformForge.Exports.Workshop;
 
-/// <summary>Openings and piers of faced walls, place by place.</summary>
+/// <summary>Openings, piers and downpipes of faced walls, place by place.</summary>
 internal static class WallPlaces
 {
     public static WorkTable Table(SectionSet set) => new(
@@ -17,6 +17,11 @@ internal static class WallPlaces
                 [
                     o.Kind, o.Face, TableCell.Of(o.Section, 0), TableCell.Of(o.At, 2), TableCell.Of(o.Width, 2), TableCell.Of(o.Height, 2),
                     TableCell.Of(o.Sill, 2), TableCell.Of(o.Depth, 2), o.Through ? "yes" : "no",
+                ]),
+            .. PierReport.OfDownpipes(set).Select(p => (IReadOnlyList<TableCell>)
+                [
+                    "downpipe", p.Face, TableCell.Of(p.Section, 0), TableCell.Of((p.From + p.To) / 2, 2),
+                    TableCell.Of(set.Plan.Spec.Facing!.Downpipes!.Diameter, 2), "", "", "", "",
                 ]),
             .. PierReport.Of(set).Select(p => (IReadOnlyList<TableCell>)
                 [

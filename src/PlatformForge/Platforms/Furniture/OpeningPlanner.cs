@@ -169,7 +169,8 @@ internal static class OpeningPlanner
         private IEnumerable<(double From, double To)> Taken()
         {
             double depth = plan.Spec.Facing!.Depth;
-            return plan.Piers.Where(p => p.IsFar == isFar).Select(p => (p.From - depth, p.To + depth)).Concat(cut.Cuts.Select(c => (c, c)));
+            return plan.Piers.Where(p => p.IsFar == isFar).Select(p => (p.From - depth, p.To + depth))
+                .Concat(plan.Downpipes.Where(p => p.IsFar == isFar).Select(p => (p.From, p.To))).Concat(cut.Cuts.Select(c => (c, c)));
         }
     }
 }

@@ -66,6 +66,7 @@ internal static class PlatformRules
         SkewRule.Check(spec, site, findings);
         TrestleRule.Check(spec, site, findings);
         PierRule.Check(spec, findings);
+        DownpipeRule.Check(spec, findings);
         ProfileRule.Check(spec, site, findings);
         OpeningRule.Check(spec, site, findings);
         Cuts(spec, findings);

@@ -108,6 +108,10 @@ internal static class TrestleRule
         {
             findings.Add(TrestleFindings.NeedsWall(spec.Key + ".facing.piers", "Piers"));
         }
+        else if (facing.Downpipes is not null)
+        {
+            findings.Add(TrestleFindings.NeedsWall(spec.Key + ".facing.downpipes", "Downpipes"));
+        }
         else if (facing.Openings.Count > 0)
         {
             findings.Add(TrestleFindings.NeedsWall(spec.Key + ".facing.opening[0]", "Openings"));

@@ -47,6 +47,8 @@ internal static class SectionEntries
         new("PF5056", "Corbelled courses stand out by more than a line and hang free upright.", "Give the figure that the message names, or print deck down."),
         new("PF5057", "A plinth, corbelled courses or a batter in walls that are no masonry.", "Face them with brick or stone, or leave it out."),
         new("PF6001", "A piece does not fit on the bed.", "Cut shorter, narrow the platform, or use a larger bed."),
+        new("PF6080", "Downpipes are lost in the lines of the nozzle.", "Give the diameter that the message names."),
+        new("PF6081", "Clips and shoes stand out by more than a line of the nozzle and hang free.", "Give the figure that the message names."),
         new("PF6050", "A figure of joints or sections lies outside what its key takes.", "Give a number in the range that the message names.", Reasons.Caller),
         new("PF6002", "A piece is higher than the printer takes.", "Lower the platform, print it in another pose, or use a higher printer."),
         new("PF6003", "Sections are to be shorter than the places for cuts allow.", "Allow the length that the message names."),

@@ -27,6 +27,7 @@ internal static class WallBlocks
         }
 
         PierBlocks.Add(chart, top, from, to, blocks);
+        DownpipeBlocks.Add(chart, top, from, to, blocks);
         PadBlocks.Add(chart, top, from, to, blocks);
         TrestleBlocks.Add(chart, top, from, to, blocks);
         foreach (var rib in plan.Ribs.Where(r => plan.Trestle?.Stretch.Holds((r.From + r.To) / 2) != true))
