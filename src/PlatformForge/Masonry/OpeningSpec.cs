@@ -34,6 +34,9 @@ public sealed record OpeningSpec
     /// <summary>Height of their lower edge over the baseboard.</summary>
     public double Sill { get => sill ?? Usual.Sill / Ratio; init => sill = value; }
 
+    /// <summary>Whether their height and their sill are stated; otherwise they yield to what else is in the wall.</summary>
+    public (bool Height, bool Sill) States => (height is not null, sill is not null);
+
     /// <summary>How far their floor lies behind what is laid beside them; nothing for what goes through.</summary>
     public double Depth { get; init; } = UnaskedDepth;
 

@@ -40,6 +40,10 @@ public sealed record PlinthSpec
         init => steps = value;
     }
 
+    /// <summary>The plinth on walls that lean back so far with every course, mm: unasked it has as many more steps as keep each within 0.4 mm with that.</summary>
+    public PlinthSpec Leaning(double lean) =>
+        steps is not null || lean <= 0 || lean >= UnaskedStep ? this : this with { Steps = Math.Max(Steps, (int)Math.Ceiling(Projection / (UnaskedStep - lean))) };
+
     /// <summary>Its keys in the project file.</summary>
     public static SpecKeys<PlinthSpec> Keys { get; } = new SpecKeys<PlinthSpec>(For)
         .Length("height", NumberRange.From(0.2, 200), "Height of the plinth's head over the baseboard; it goes to the nearest bed.", p => p.Height,

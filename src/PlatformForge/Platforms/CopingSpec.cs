@@ -54,10 +54,11 @@ public sealed record CopingSpec
     /// <summary>The scale that its sizes are drawn at where they are not stated.</summary>
     public ModelScale Scale { get; init; } = new(76.2);
 
-    /// <summary>Depth from front edge to back. Default 7.9 for slabs (600 mm, a published flag size), 2.95 for bricks (225 mm), 4 for timber (12 in).</summary>
+    /// <summary>Depth from front edge to back. Default 7.9 for slabs (600 mm, a published flag size), 2.95 for bricks (225 mm), 4 for timber (12 in); wider where
+    /// it could then not lie on the whole of its wall.</summary>
     public double Width
     {
-        get => width ?? Scale.ToModel(FullSizeOf[Kind].Width);
+        get => width ?? Math.Max(Scale.ToModel(FullSizeOf[Kind].Width), Seat > 0 ? Seat + (overhang ?? 0) : 0);
         init => width = value;
     }
 

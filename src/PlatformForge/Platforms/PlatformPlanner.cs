@@ -40,7 +40,7 @@ public static class PlatformPlanner
             return findings;
         }
 
-        spec = RampRules.Settled(spec, site);
+        spec = FacingRoom.Settled(RampRules.Settled(spec, site), site);
         var longest = vehicles.MaxBy(v => v.Length);
         if (spec.IsIsland)
         {
@@ -64,6 +64,7 @@ public static class PlatformPlanner
     /// </summary>
     public static Outcome<PlatformPlan> Plan(PlatformRequest request)
     {
+        request = FacingRoom.In(request);
         var outcome = Planned(request with { Spec = RampRules.Settled(request.Spec, request.Site) }, out var shaped);
         if (shaped is not null && RampRules.Raised(request.Spec, shaped) is { } raised)
         {
@@ -95,6 +96,7 @@ public static class PlatformPlanner
             return Outcome.Fault<PlatformPlan>(checks);
         }
 
+        (first, second) = (FacingRoom.In(first), FacingRoom.In(second));
         PlatformRequest Settled(PlatformRequest request) => request with { Spec = RampRules.Settled(request.Spec, request.Site) };
         var outcome = IslandPlanner.Plan(Settled(first), Settled(second), out var shaped);
         for (int round = 0; round < Raisings && shaped is not null && RampRules.Raised(first.Spec, shaped) is { } raised; round++)

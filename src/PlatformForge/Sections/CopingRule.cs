@@ -26,5 +26,10 @@ internal static class CopingRule
         {
             yield return LineFindings.Margin(key, coping.Margin, (least, most));
         }
+
+        if (plan.CopingJoints.Length > 0 && Math.Min(coping.JointWidth, coping.JointDepth) > 0 && CopingFronts.Depth(coping) <= 0)
+        {
+            yield return LineFindings.NoFrontJoints(key, coping.Thickness, CopingFronts.LeastThickness(coping));
+        }
     }
 }

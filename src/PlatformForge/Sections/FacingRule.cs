@@ -15,6 +15,10 @@ internal static class FacingRule
     // Finest nozzle that is advised, mm: common practice, no source.
     private const double FinestNozzle = 0.2;
 
+    // Least step of a wall that a print shows, mm: what slicers close by themselves (a general slicer's usual closing radius of 0.049 mm on either side), and
+    // about what a line's edge strays by (common practice, no source).
+    private const double LeastShown = 0.1;
+
     private const double Rounding = Tolerances.Rounding;
 
     public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer, SectionSpec sections)
@@ -47,6 +51,11 @@ internal static class FacingRule
             yield return FacingFindings.JointTooDeep(key, facing.Depth, printer.Nozzle);
         }
 
+        foreach (var found in Lost(facing, finishes, key))
+        {
+            yield return found;
+        }
+
         foreach (var found in TooDeep(facing, plan.Site.Scale, finishes, key))
         {
             yield return found;
@@ -62,6 +71,19 @@ internal static class FacingRule
         {
             yield return found;
         }
+    }
+
+    // A rebate has a depth alone, and upright planks and panels their gaps.
+    private static IEnumerable<Finding> Lost(FacingSpec facing, WallFinish[] finishes, string key)
+    {
+        bool hasJoints = finishes.Any(f => f != WallFinish.Sheet);
+        (string Key, string What, double Figure, bool Is)[] figures =
+        [
+            ("depth", hasJoints ? "A depth of joints" : "A rebate", facing.Depth, true),
+            ("joint", "A width of joints", facing.Joint, hasJoints),
+        ];
+        return figures.Where(f => f.Is && f.Figure < LeastShown - Rounding)
+            .Select(f => FacingFindings.LostInPrint($"{key}.{f.Key}", f.What, f.Figure, LeastShown));
     }
 
     // At a corner what stands out is mitred by as much as it stands out.

@@ -1,5 +1,6 @@
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Rules;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Units;
 
@@ -34,18 +35,43 @@ internal static class ProfilePrintRule
         double widest = zones.Zip(zones.Skip(1), (low, high) => low.Out - high.Out).Append(0).Max();
         if (sections.Pose != PrintPose.Upright && widest > line)
         {
-            // A course's share of the batter is the least that a step of the plinth adds to.
-            double lean = Lean(plan);
-            double steps = facing.Plinth is { } plinth && lean < printer.Nozzle
-                ? Math.Ceiling((plinth.Projection / (printer.Nozzle - lean)) - Tolerances.Rounding) : 0;
-            yield return steps > 0
-                ? ProfilePrintFindings.PlinthHangs(key, widest, printer.Nozzle, (int)steps)
-                : ProfilePrintFindings.BatterHangs(key, widest, printer.Nozzle, facing.Batter * printer.Nozzle / widest);
+            yield return Foot(plan, printer.Nozzle, widest);
         }
 
         if (facing.Corbel is { } corbel && sections.Pose == PrintPose.Upright && corbel.Projection > line)
         {
             yield return ProfilePrintFindings.CorbelHangs(key, corbel.Projection, printer.Nozzle);
+        }
+    }
+
+    // What stands out at the foot in steps wider than a line: more steps of the plinth where the wall has courses for them, less of it where it has not, or less
+    // lean. A course's share of the batter is the least that a step of the plinth adds to.
+    private static Finding Foot(PlatformPlan plan, double line, double widest)
+    {
+        var facing = plan.Spec.Facing!;
+        string key = plan.Spec.Key + ".facing";
+        double step = line - Lean(plan);
+        if (facing.Plinth is not { } plinth || step <= 0)
+        {
+            return ProfilePrintFindings.BatterHangs(key, widest, line, facing.Batter * line / widest);
+        }
+
+        int steps = (int)Math.Ceiling((plinth.Projection / step) - Tolerances.Rounding);
+        return steps <= ProfileRule.MostSteps(plan.Spec, plan.Site)
+            ? ProfilePrintFindings.PlinthHangs(key, widest, line, steps)
+            : ProfilePrintFindings.PlinthStandsOut(key, widest, line, Narrowed(plinth, step));
+    }
+
+    // How far a plinth may stand out in steps so wide, mm: as many as it has now, or fewer where it is to have fewer of less projection.
+    private static double Narrowed(PlinthSpec plinth, double step)
+    {
+        for (int steps = plinth.Steps; ; steps--)
+        {
+            double projection = Math.Floor(step * steps * 100) / 100;
+            if (steps == 1 || (plinth with { Projection = projection }).Steps >= steps)
+            {
+                return projection;
+            }
         }
     }
 

@@ -144,7 +144,7 @@ internal static class PierPlanner
 
                 if (moved != at)
                 {
-                    Tell(findings, PierFindings.Moved(plan.Spec.Key, at, moved));
+                    Tell(findings, PierFindings.Moved(plan.Spec.Key, at, moved, IndexOf(at)));
                 }
 
                 middles.Add(moved);
@@ -152,6 +152,8 @@ internal static class PierPlanner
 
             return middles;
         }
+
+        private int IndexOf(double at) => piers.At.Select((a, i) => (a, i)).First(p => p.a == at).i;
 
         private void Tell(List<Finding>? findings, Finding finding)
         {

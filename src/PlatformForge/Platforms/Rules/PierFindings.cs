@@ -31,10 +31,16 @@ internal static class PierFindings
         Invariant($"The pier at {at:0.##} mm is left out: it would stand beyond the platform's end, or where the wall is lower than the pier is wide."),
         Invariant($"Give places from {room.From:0.#} to {room.To:0.#} mm."));
 
-    public static Finding Moved(string key, double at, double to) => Finding.Note(
+    /// <param name="key">Of the platform.</param>
+    /// <param name="at">The place stated, mm.</param>
+    /// <param name="to">Where it stands instead, mm.</param>
+    /// <param name="index">Which of the places stated it is.</param>
+    public static Finding Moved(string key, double at, double to, int index) => Finding.Warning(
         "PF4156",
-        key + ".facing.piers.at",
-        Invariant($"The pier at {at:0.##} mm would be cut in two by a joint between sections; it stands at {to:0.##} mm, and the joint lies in the angle beside it."));
+        Invariant($"{key}.facing.piers.at[{index}]"),
+        Invariant($"The pier at {at:0.##} mm would be cut in two by a joint between sections; ")
+            + Invariant($"it stands at {to:0.##} mm, and the joint lies in the angle beside it."),
+        Invariant($"Give {to:0.##} mm, or have the sections cut elsewhere.")).Curing(Math.Round(to, 3));
 
     public static Finding NoBack(string key) => Finding.Warning(
         "PF4157",

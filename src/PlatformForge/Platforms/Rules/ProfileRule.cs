@@ -67,6 +67,13 @@ internal static class ProfileRule
         Openings(spec, facing, WallProfile.Of(facing, courses, courses.Count > 1 ? courses[0].Low - courses[1].High : 0), findings);
     }
 
+    /// <summary>Steps that a plinth may have: a course each, with one over them that is plain wall.</summary>
+    public static int MostSteps(PlatformSpec spec, PlatformSite site)
+    {
+        var courses = WallProfiles.Courses(spec, site, site.RailTop + spec.Height - spec.Deck.Thickness);
+        return courses.Count(c => c.Low > 0) - 1 - (spec.Facing?.Corbel?.Courses ?? 0);
+    }
+
     // Openings lie in the part between plinth and corbelled courses, a course's half off either; in one course of a wall that leans.
     private static void Openings(PlatformSpec spec, FacingSpec facing, WallProfile profile, List<Finding> findings)
     {
@@ -105,5 +112,5 @@ internal static class ProfileRule
     private const double Steepest = 4;
 
     // Wall kept between a plinth's head and a sill, mm: a bed at least, to which a sill goes.
-    private const double Land = 0.4;
+    internal const double Land = 0.4;
 }

@@ -110,7 +110,7 @@ internal static class PlatformEntries
         new("PF4153", "Piers stand so close that panels between them are narrower than they are.", "Give the pitch that the message names."),
         new("PF4154", "Two stated piers stand too close.", "Put the second where the message says, or leave it out."),
         new("PF4155", "A stated pier stands beyond the platform, or where the wall is lower than it is wide.", "Give a place between those that the message names.", Reasons.Several),
-        new("PF4156", "A stated pier stood across a joint between sections, and was moved beside it.", "Put it there, or cut elsewhere.", Reasons.Note),
+        new("PF4156", "A stated pier stood across a joint between sections, and was moved beside it.", "Put it there, or cut elsewhere."),
         new("PF4157", "An island has no back for piers to stand at.", "Put them on its fronts."),
         new("PF4197", "Piers and downpipes are asked for on one wall.", "Put them on different walls, or leave one of them out."),
         new("PF4198", "Downpipes stand so little before their wall that less than half of each would be seen.", "Give the projection that the message names."),

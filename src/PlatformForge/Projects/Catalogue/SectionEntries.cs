@@ -41,6 +41,8 @@ internal static class SectionEntries
         new("PF5065", "Joints of masonry lie deeper than its least piece is long.", "Give the depth that the message names."),
         new("PF5066", "A bank that is a print of its own does not lie on the bed.", "Give the slope that the message names, or shorter sections."),
         new("PF5067", "Courses of brick in a low wall are drawn out by more than a tenth.", "Give one of the heights that the message names."),
+        new("PF5070", "A rebate, or the joints of a facing, are narrower or shallower than a print shows.", "Give the figure that the message names."),
+        new("PF5071", "A coping is too thin to show its joints on its front.", "Nothing; a thicker one shows them.", Reasons.Note),
         new("PF5059", "Plates are asked for at the joints of a trestle.", "Join its sections with dowels."),
         new("PF5055", "Steps of a plinth or of a wall that leans are wider than a line and hang free deck "
             + "down.", "Give the figure that the message names, or print upright."),

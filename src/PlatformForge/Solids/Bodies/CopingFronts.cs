@@ -30,6 +30,9 @@ internal static class CopingFronts
         return coping.JointWidth > 0 && room > LeastGround ? Math.Min(room, Math.Min(coping.JointDepth, coping.Width / 2)) : 0;
     }
 
+    /// <summary>The thickness over which a coping has joints on its front, mm.</summary>
+    public static double LeastThickness(CopingSpec coping) => coping.JointDepth + LeastGround + (Rise * LeastGround) + Arris;
+
     /// <summary>How far under the walking surface they end on the front, mm.</summary>
     public static double Low(CopingSpec coping) => coping.Thickness - Arris;
 

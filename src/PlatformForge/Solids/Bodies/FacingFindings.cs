@@ -87,6 +87,16 @@ internal static class FacingFindings
         Invariant($"Make them {Down(line):0.##} mm deep or less.")).Curing(Down(line));
 
     /// <param name="key">Key of the figure.</param>
+    /// <param name="what">What it is of.</param>
+    /// <param name="figure">The figure, mm.</param>
+    /// <param name="least">The least that shows, mm.</param>
+    public static Finding LostInPrint(string key, string what, double figure, double least) => Finding.Warning(
+        "PF5070",
+        key,
+        Invariant($"{what} of {figure:0.###} mm shows in no print: slicers close so small a step, and a line's edge strays by as much."),
+        Invariant($"Give {least:0.##} mm or more.")).Curing(least);
+
+    /// <param name="key">Key of the figure.</param>
     /// <param name="what">What is too small.</param>
     /// <param name="figure">The figure, mm.</param>
     /// <param name="least">The least that is taken, mm.</param>

@@ -65,6 +65,12 @@ internal static class LineFindings
         (narrow is { } width ? Invariant($"Give joints of {Down(width):0.##} mm (joint_width), or ") : "Give ") + "kind = \"slabs\".",
         FaultKind.DesignRule).Curing(narrow is { } w ? Cure.Set(key + ".joint_width", Down(w)) : Cure.Text(key + ".kind", "slabs"));
 
+    public static Finding NoFrontJoints(string key, double thickness, double least) => Finding.Note(
+        "PF5071",
+        key + ".thickness",
+        Invariant($"A coping {thickness:0.##} mm thick has no room for its joints on the front: they end at its upper edge. ")
+            + Invariant($"From {Up(least + 0.005):0.##} mm on they go down it."));
+
     public static Finding Margin(string key, double margin, (double Least, double Most) room) => Finding.Error(
         "PF5048",
         key + ".margin",

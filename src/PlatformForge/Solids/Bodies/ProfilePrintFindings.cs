@@ -9,6 +9,17 @@ internal static class ProfilePrintFindings
     public static Finding PlinthHangs(string key, double step, double line, int steps) =>
         Hangs(key + ".plinth.steps", step, line, steps, Invariant($"Give {steps} steps or more, or less projection; or print upright."));
 
+    /// <param name="key">Of the facing.</param>
+    /// <param name="step">The widest step, mm.</param>
+    /// <param name="line">Width of a line of the nozzle, mm.</param>
+    /// <param name="projection">How far the plinth may stand out in the steps that its wall has courses for, mm.</param>
+    public static Finding PlinthStandsOut(string key, double step, double line, double projection) => Hangs(
+        key + ".plinth.projection",
+        step,
+        line,
+        projection,
+        Invariant($"Give {projection:0.##} mm or less, since the wall has no courses for more steps; or print upright."));
+
     public static Finding BatterHangs(string key, double step, double line, double batter)
     {
         double figure = Math.Floor(batter * 100) / 100;

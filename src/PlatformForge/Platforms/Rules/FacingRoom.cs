@@ -1,0 +1,50 @@
+using PlatformForge.Masonry;
+
+namespace PlatformForge.Platforms.Rules;
+
+/// <summary>What of a facing is not stated yields to what else is in the wall: a plinth has more steps where the wall leans too, an opening's sill goes over the
+/// plinth, its crown stays under the corbelled courses and the coping. What is stated stays as it is, and is told where it has no room.</summary>
+internal static class FacingRoom
+{
+    // An arched opening keeps sides of a quarter of its rise at least, or it is no opening any more: its height stays, and the rule tells what is wrong.
+    private const double LeastSides = 0.25;
+
+    public static PlatformRequest In(PlatformRequest request) => request with { Spec = Settled(request.Spec, request.Site) };
+
+    /// <summary>The platform with steps of its plinth, sills and heights of its openings settled, where they are not stated.</summary>
+    public static PlatformSpec Settled(PlatformSpec spec, PlatformSite site)
+    {
+        if (spec.Facing is not { } facing || spec.Trestle is not null || (facing.Plinth is null && facing.Openings.Count == 0))
+        {
+            return spec;
+        }
+
+        double wall = site.RailTop + spec.Height - spec.Deck.Thickness;
+        var courses = WallProfiles.Courses(spec, site, wall);
+        facing = facing with { Plinth = Stepped(facing, courses) };
+        var profile = facing.ProfileDepth > 0 ? WallProfile.Of(facing, courses, courses.Count > 1 ? courses[0].Low - courses[1].High : 0) : WallProfile.Flat;
+        return spec with { Facing = facing with { Openings = [.. facing.Openings.Select(o => Under(spec, Over(o, profile), profile, wall))] } };
+    }
+
+    // The highest course draws back most; one is left that is plain wall.
+    private static PlinthSpec? Stepped(FacingSpec facing, IReadOnlyList<(double High, double Low)> courses)
+    {
+        int corbelled = facing.Corbel?.Courses ?? 0, most = courses.Count(c => c.Low > 0) - 1 - corbelled;
+        double course = courses.Zip(courses.Skip(1), (over, under) => over.High - under.High).DefaultIfEmpty(0).Max();
+        double lean = facing.Batter * course / Math.Max(courses[Math.Min(corbelled + 1, courses.Count - 1)].High, course);
+        return facing.Plinth?.Leaning(lean) is { } stepped && stepped.Steps <= most ? stepped : facing.Plinth;
+    }
+
+    private static OpeningSpec Over(OpeningSpec opening, WallProfile profile)
+    {
+        double least = profile.Between.Low + ProfileRule.Land;
+        return opening.States.Sill || opening.Sill >= least ? opening : opening with { Sill = least };
+    }
+
+    private static OpeningSpec Under(PlatformSpec spec, OpeningSpec opening, WallProfile profile, double wall)
+    {
+        double room = Math.Min(wall, profile.Between.High) - opening.Sill - OpeningRule.Over(spec, opening);
+        bool lowers = !opening.States.Height && !profile.Leans && opening.Height > room && room >= opening.Rise * (1 + LeastSides) && room > 0;
+        return lowers ? opening with { Height = Math.Floor(room * 1000) / 1000 } : opening;
+    }
+}
