@@ -1,10 +1,11 @@
 using System.Globalization;
 using PlatformForge.Benchmarks;
+using PlatformForge.Benchmarks.Ahead;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | masonry [long | spread [REPEATS] | edits [REPEATS [PART OF AN EDIT]]] | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | session ... | starts [PIECE PIECES]
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | masonry [long | spread [REPEATS] | edits [REPEATS [PART OF AN EDIT]]] | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | ahead ... | session ... | starts [PIECE PIECES]
 //     | hostile [SEED [COUNT [few]]] | designs --count N --seed FIRST --report FILE --verify N --halts]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
@@ -84,6 +85,13 @@ if (args is ["sets", var cli, var sample, ..])
 {
     // sets PlatformForge.Cli.dll PROJECT [REPEATS]
     SetRuns.Report(cli, sample, args.Length > 3 ? int.Parse(args[3], CultureInfo.InvariantCulture) : 5);
+    return 0;
+}
+
+if (args is ["ahead", var ordinary, var methods, ..])
+{
+    // ahead PlatformForge.Cli.dll src/PlatformForge.Cli/Ahead/methods.mibc PROJECT ...
+    AheadRuns.Write(ordinary, methods, args[3..]);
     return 0;
 }
 

@@ -1,4 +1,3 @@
-using System.Numerics;
 using System.Runtime.CompilerServices;
 
 namespace PlatformForge.Solids.Kernel;
@@ -20,14 +19,14 @@ internal static class Lent<T>
     /// <summary>An array of at least a length; what it holds at first is anything.</summary>
     public static T[] Rent(int least)
     {
-        int size = BitOperations.Log2((uint)Math.Max(LeastLength, least) - 1) + 1;
+        int size = LentShelves.PowerOf(Math.Max(LeastLength, least) - 1) + 1;
         return size >= Sizes ? new T[least] : LentShelves.Take(Kept, size) is { } array ? Unsafe.As<T[]>(array) : new T[1 << size];
     }
 
     /// <summary>Takes an array back that nobody looks at any more.</summary>
     public static void GiveBack(T[] array)
     {
-        int size = BitOperations.Log2((uint)Math.Max(1, array.Length));
+        int size = LentShelves.PowerOf(Math.Max(1, array.Length));
         if (size < Sizes && array.Length == 1 << size && array.Length >= LeastLength)
         {
             LentShelves.Put(Kept, size, array);

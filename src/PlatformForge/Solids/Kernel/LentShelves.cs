@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Runtime.CompilerServices;
+
 namespace PlatformForge.Solids.Kernel;
 
 /// <summary>
@@ -26,6 +29,13 @@ internal static class LentShelves
 
         return shelves;
     }
+
+    /// <summary>
+    /// The greatest power of two that a length from 1 on reaches. The framework counts bits by what the processor has, and what was compiled ahead with such a count in it is thrown away at the start;
+    /// so it stands here by itself, once for all kinds of item.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public static int PowerOf(int length) => BitOperations.Log2((uint)length);
 
     /// <summary>An array of a size (a power of two), null where none waits.</summary>
     public static object? Take(object?[] shelves, int size)
