@@ -313,12 +313,22 @@ internal static class PlatformFindings
         Finding.Error("PF4025", key, Invariant($"The edge is stated at {reach:0.###} mm from the track's middle; {need}."), Invariant($"Give a reach of {Up(least)} mm or more, or edge = \"fitted\" or \"faired\", which keeps farther away only where that is needed, from chainage {from:0} to {to:0} mm."), FaultKind.DesignRule).Curing(key, Up(least));
 
     public static Finding Collide(string key, string name, string other, double chainage, double by, string remedy, Cure? cure) =>
-        Finding.Error(
-            "PF4027",
+        InOneAnother(key, Invariant($"The platforms {name} and {other} stand in one another, by {by:0.##} mm at chainage {chainage:0.#} mm of {name}."), remedy, cure);
+
+    /// <summary>The bank of a platform, where it turns round an end, and another platform or its bank.</summary>
+    /// <param name="key">Key of the platform's returns.</param>
+    /// <param name="who">The platform, the end of it, and the other platform.</param>
+    /// <param name="by">How far one stands in the other, mm.</param>
+    /// <param name="rest">The returns that are left without that one.</param>
+    public static Finding ReturnMeets(string key, (string Name, string End, string Other) who, double by, string rest) =>
+        InOneAnother(
             key,
-            Invariant($"The platforms {name} and {other} stand in one another, by {by:0.##} mm at chainage {chainage:0.#} mm of {name}."),
-            remedy,
-            FaultKind.DesignRule).Curing(cure);
+            Invariant($"The bank of {who.Name}, where it turns round the platform's {who.End}, and {who.Other} stand in one another, by {by:0.##} mm."),
+            $"Leave that return out (returns = \"{rest}\"), or make the platform shorter there.",
+            Cure.Text(key, rest));
+
+    private static Finding InOneAnother(string key, string message, string remedy, Cure? cure) =>
+        Finding.Error("PF4027", key, message, remedy, FaultKind.DesignRule).Curing(cure);
 
     public static Finding DeckTooNarrowFor(string key, string name, double width, double least, string deck) =>
         Finding.Error(

@@ -25,6 +25,7 @@ public static class PlatformNeighbours
             {
                 if (!Meet(boxes[i], boxes[j]))
                 {
+                    findings.AddRange(Turned(i, j));
                     continue;
                 }
 
@@ -43,10 +44,16 @@ public static class PlatformNeighbours
                         sentence,
                         cure));
                 }
+                else
+                {
+                    findings.AddRange(Turned(i, j));
+                }
             }
         }
 
         return findings;
+
+        IEnumerable<Finding> Turned(int i, int j) => ReturnNeighbours.Check(plans[i], plans[j], (outlines[i], outlines[j])) is { } told ? [told] : [];
     }
 
     private static (string Sentence, Cure? Cure) Remedy(Intrusion own, PlatformPlan plan, Intrusion? theirs, PlatformPlan other)
@@ -88,6 +95,22 @@ public static class PlatformNeighbours
 
     private static bool Meet((Point2 Low, Point2 High) a, (Point2 Low, Point2 High) b) =>
         a.Low.X < b.High.X && b.Low.X < a.High.X && a.Low.Y < b.High.Y && b.Low.Y < a.High.Y;
+
+    // Crossings of a ray to the right; places on the outline itself may fall either way, which touching platforms can bear.
+    internal static bool Inside(Point2[] ring, Point2 p)
+    {
+        bool inside = false;
+        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+        {
+            Point2 a = ring[i], b = ring[j];
+            if (a.Y > p.Y != b.Y > p.Y && p.X < a.X + ((b.X - a.X) * (p.Y - a.Y) / (b.Y - a.Y)))
+            {
+                inside = !inside;
+            }
+        }
+
+        return inside;
+    }
 
     /// <summary>Where another outline lies inside a plan, in the plan's coordinates.</summary>
     private sealed record Intrusion(double Chainage, double Depth, double Width, double From, double To)
@@ -142,21 +165,5 @@ public static class PlatformNeighbours
         // curve's middle would run through whatever stands inside the curve.
         private static IEnumerable<Point2> Middle(Point2[] outline) =>
             Along([.. outline.Take(outline.Length / 2).Select((p, i) => (p + outline[^(i + 1)]) * 0.5)]);
-
-        // Crossings of a ray to the right; places on the outline itself may fall either way, which touching platforms can bear.
-        private static bool Inside(Point2[] ring, Point2 p)
-        {
-            bool inside = false;
-            for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
-            {
-                Point2 a = ring[i], b = ring[j];
-                if (a.Y > p.Y != b.Y > p.Y && p.X < a.X + ((b.X - a.X) * (p.Y - a.Y) / (b.Y - a.Y)))
-                {
-                    inside = !inside;
-                }
-            }
-
-            return inside;
-        }
     }
 }

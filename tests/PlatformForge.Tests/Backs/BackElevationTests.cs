@@ -83,7 +83,7 @@ public class BackElevationTests
     {
         var sight = new BackSight(set);
         int way = set.Plan.Side == Side.Left ? -1 : 1, asked = 0;
-        var rows = sight.Rows(90, 1);
+        var rows = sight.Rows(90, 1, []);
         Assert.Equal(sight.Length, rows.Sum(r => r.Covers), 1e-9);
         double at = 0, left = (way < 0 ? set.Sections.Max(s => s.To) : set.Sections.Min(s => s.From));
         SeenAlongY[] seen = [.. set.Sections.Select(s => new SeenAlongY(s.Solid.Mesh, way, way * 1000))];

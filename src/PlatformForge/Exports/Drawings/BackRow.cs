@@ -8,7 +8,9 @@ namespace PlatformForge.Exports.Drawings;
 /// <param name="sight">The back.</param>
 /// <param name="pieces">Its sections in the row, each with where it begins and ends from the back's left end, mm, and whether the section begins there.</param>
 /// <param name="scale">Sheet mm to a mm of the model.</param>
-internal sealed class BackRow(BackSight sight, IReadOnlyList<(int Section, double From, double To, bool Begins)> pieces, double scale) : IElevationRow
+/// <param name="standing">What stands on the deck, the farthest first.</param>
+internal sealed class BackRow(
+    BackSight sight, IReadOnlyList<(int Section, double From, double To, bool Begins)> pieces, double scale, IReadOnlyList<StandingMark> standing) : IElevationRow
 {
     // mm on the sheet from one stroke down a bank to the next, and how far down the short ones go.
     private const double Apart = 1.6, Short = 0.45;
@@ -18,34 +20,51 @@ internal sealed class BackRow(BackSight sight, IReadOnlyList<(int Section, doubl
     private readonly PlatformPlan plan = sight.Plan;
     private readonly double from = pieces[0].From, to = pieces[^1].To;
 
-    public double Height => (scale * Highest) + Under;
+    // Returns of a bank round the platform's ends that the row has.
+    private readonly BankReturn? left = pieces[0].From <= 0 ? sight.Turn(atLeft: true) : null;
+    private readonly BankReturn? right = pieces[^1].To >= sight.Length ? sight.Turn(atLeft: false) : null;
+
+    private RowStanding? foundStanding;
+
+    public double Height => (scale * Top) + Under;
 
     public double Under => Foot().Depth;
 
-    public double Length => scale * Covers;
+    public double Length => scale * ((left?.Radius ?? 0) + Covers + (right?.Radius ?? 0));
 
     public double Covers => to - from;
 
     public bool Begins => pieces[0].Begins;
 
-    public (double Base, double Top) Span => (0, Highest);
+    public (double Base, double Top) Span => (0, Top);
 
-    public IReadOnlyList<RowLevel> Left => Levels(from);
+    public IReadOnlyList<RowLevel> Left => [.. Levels(from).Select(l => l with { In = left?.Radius ?? 0 })];
 
-    public IReadOnlyList<RowLevel> Right => [.. Levels(to).Where(r => !Left.Any(l => l.Word == r.Word && Math.Abs(l.Height - r.Height) < Alike))];
+    public IReadOnlyList<RowLevel> Right => [.. Levels(to).Where(r => !Left.Any(l => l.Word == r.Word && Math.Abs(l.Height - r.Height) < Alike))
+        .Select(l => l with { In = right?.Radius ?? 0 })];
 
     // Levels nearer than this, mm, are one.
     private const double Alike = 0.05;
 
     private double Highest => sight.Bends(from, to).Max(sight.Top) + plan.Body.Lines.Select(Rise).DefaultIfEmpty(0).Max();
 
+    private double Top => Math.Max(Highest, Over.Top / scale);
+
+    private RowStanding Over => foundStanding ??= new(standing, f => (Along(sight.Place(f.Chainage)), pieces.Any(p => p.Section == f.Section)), Length, scale);
+
+    // From the row's left end, sheet mm.
+    private double Along(double place) => scale * ((left?.Radius ?? 0) + place - from);
+
     public void DrawOn(Sheet sheet, Point2 corner)
     {
-        double foot = corner.Y + (scale * Highest);
-        Point2 Of(double x, double z) => new(corner.X + (scale * (x - from)), foot - (scale * z));
-        if (plan.Bank is { } bank)
+        double foot = corner.Y + (scale * Top);
+        Point2 Of(double x, double z) => new(corner.X + Along(x), foot - (scale * z));
+        Over.Draw(sheet, new(corner.X, foot));
+        if (sight.Bank is { } bank)
         {
             Bank(sheet, bank, Of);
+            Turned(sheet, bank, left, (x, z) => Of(from - x, z));
+            Turned(sheet, bank, right, (x, z) => Of(to + x, z));
         }
         else
         {
@@ -62,11 +81,11 @@ internal sealed class BackRow(BackSight sight, IReadOnlyList<(int Section, doubl
             sheet.Line(Of(a, Highest) - new Point2(0, 1.5), Of(a, 0) + new Point2(0, Under - 1), HouseStyle.Cut);
         }
 
-        sheet.Line(Of(from, 0), Of(to, 0), HouseStyle.Outline);
-        Foot().Draw(sheet, Of(from, 0));
+        sheet.Line(Of(from - (left?.Radius ?? 0), 0), Of(to + (right?.Radius ?? 0), 0), HouseStyle.Outline);
+        Foot().Draw(sheet, new(corner.X, foot));
     }
 
-    private RowFoot Foot() => new([.. pieces.Select(p => new RowSection(p.Section, scale * (p.From - from), scale * (p.To - from),
+    private RowFoot Foot() => new([.. pieces.Select(p => new RowSection(p.Section, Along(p.From), Along(p.To),
         sight.IsWhole(p.Section, p.From, p.To) ? p.To - p.From : null))], []);
 
     private RowLevel[] Levels(double place)
@@ -75,7 +94,7 @@ internal sealed class BackRow(BackSight sight, IReadOnlyList<(int Section, doubl
             .DefaultIfEmpty(0).Max();
         return
         [
-            new(0, "baseboard"), .. plan.Bank is { Ground: > 0 } bank ? [new RowLevel(bank.Ground, "ground")] : Array.Empty<RowLevel>(), new(deck, "deck"),
+            new(0, "baseboard"), .. sight.Bank is { Ground: > 0 } bank ? [new RowLevel(bank.Ground, "ground")] : Array.Empty<RowLevel>(), new(deck, "deck"),
             .. rise > 0 ? [new RowLevel(deck + rise, "kerb")] : Array.Empty<RowLevel>(),
         ];
     }
@@ -93,11 +112,21 @@ internal sealed class BackRow(BackSight sight, IReadOnlyList<(int Section, doubl
             Band(sheet, (from, to), _ => 0, _ => bank.Ground, of, new(turf));
         }
 
-        int count = Math.Max(1, (int)(Length / Apart));
+        int count = Math.Max(1, (int)(scale * Covers / Apart));
         for (int i = 0; i <= count; i++)
         {
             double x = from + (Covers * i / count), high = sight.Top(x);
             sheet.Line(of(x, high), of(x, high - ((high - bank.Ground) * (i % 2 == 0 ? 1 : Short))), Stroke);
+        }
+    }
+
+    // The facets of a return beyond the platform's end, from the line of the bank's foot round to that of its edge.
+    private static void Turned(Sheet sheet, PlanBank bank, BankReturn? turn, Func<double, double, Point2> of)
+    {
+        foreach (var ring in turn is null ? [] : ReturnFacets.Of(bank, turn))
+        {
+            sheet.Area(ring.Select(c => of(Point2.Dot(c.Place - turn!.Corner, turn.Toe[^1] - turn.Corner) / turn.Radius, c.Height)),
+                new(Palette.Of(Paint.Turf), 0.5), ReturnFacets.Pen);
         }
     }
 

@@ -15,6 +15,7 @@ internal sealed class BackSight
     public BackSight(SectionSet set)
     {
         Plan = set.Plan;
+        Bank = Plan.Bank;
         rising = Plan.Side != Side.Left;
         sections = rising ? [.. set.Sections] : [.. set.Sections.Reverse()];
         var (trim, wall) = (set.Joint.EndTrim, set.Joint.EndWall);
@@ -31,6 +32,9 @@ internal sealed class BackSight
     /// <summary>The platform.</summary>
     public PlatformPlan Plan { get; }
 
+    /// <summary>The bank, if it is one.</summary>
+    public PlanBank? Bank { get; }
+
     /// <summary>Chainages between which the end walls of sections' joints stand, mm.</summary>
     public IEnumerable<(double From, double To)> JointWalls { get; }
 
@@ -42,6 +46,9 @@ internal sealed class BackSight
 
     /// <summary>The chainage there.</summary>
     public double Chainage(double place) => Between(along, stations, FromLeft(place));
+
+    /// <summary>The return of a bank round the end at the left, or at the right; null where it has none.</summary>
+    public BankReturn? Turn(bool atLeft) => (Bank?.Returns ?? []).FirstOrDefault(r => r.IsAtEnd != (rising == atLeft));
 
     /// <summary>Whether all of a section lies between two places.</summary>
     public bool IsWhole(int section, double from, double to) => sections.First(s => s.Number == section) is var whole
@@ -57,7 +64,8 @@ internal sealed class BackSight
     /// <summary>It in rows.</summary>
     /// <param name="room">Longest row, mm of the model.</param>
     /// <param name="scale">Sheet mm to a mm of the model.</param>
-    public IReadOnlyList<IElevationRow> Rows(double room, double scale)
+    /// <param name="standing">What stands on the deck, the farthest first.</param>
+    public IReadOnlyList<IElevationRow> Rows(double room, double scale, IReadOnlyList<StandingMark> standing)
     {
         var rows = new List<List<(int Section, double From, double To, bool Begins)>>();
         double left = 0;
@@ -77,7 +85,7 @@ internal sealed class BackSight
             }
         }
 
-        return [.. rows.Select(r => new BackRow(this, r, scale))];
+        return [.. rows.Select(r => new BackRow(this, r, scale, standing))];
     }
 
     private double FromLeft(double x) => rising ? x : Length - x;

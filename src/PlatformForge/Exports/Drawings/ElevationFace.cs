@@ -34,6 +34,9 @@ internal sealed record ElevationFace(string Name, IReadOnlyList<WallSlice> Slice
     /// <summary>What stands on the deck over it.</summary>
     public IReadOnlyList<StandingBand> Over { get; init; } = [];
 
+    /// <summary>What stands on the deck and is seen over the face, the farthest first.</summary>
+    public IReadOnlyList<StandingMark> Standing { get; init; } = [];
+
     /// <summary>What shows beside and over an end wall.</summary>
     public IReadOnlyList<EndShape> Shapes { get; init; } = [];
 
@@ -50,7 +53,7 @@ internal sealed record ElevationFace(string Name, IReadOnlyList<WallSlice> Slice
     /// <summary>It in rows of whole sections as long as they fit, else parted.</summary>
     /// <param name="room">Longest row, mm of the model.</param>
     /// <param name="scale">Sheet mm to a mm of the model.</param>
-    public IReadOnlyList<IElevationRow> Rows(double room, double scale) => Back?.Rows(room, scale) ?? [.. WallSlice.Rows(Slices, room)
+    public IReadOnlyList<IElevationRow> Rows(double room, double scale) => Back?.Rows(room, scale, Standing) ?? [.. WallSlice.Rows(Slices, room)
         .Select(r => new ElevationRow(r, scale, this))];
 }
 

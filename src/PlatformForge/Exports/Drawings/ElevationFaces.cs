@@ -30,10 +30,12 @@ internal static class ElevationFaces
         foreach (string name in WallNames.AllRound(plan))
         {
             // A face with a coping is seen from its track, the far one from the other side.
-            var slices = WallSlice.Of(name == WallNames.FrontOf(1) == rising ? laid : laid.Reverse(), name);
+            bool isFar = name != WallNames.FrontOf(1), toTheRight = rising != isFar;
+            var slices = WallSlice.Of(toTheRight ? laid : laid.Reverse(), name);
+            var standing = plain && name is not (WallNames.AtStart or WallNames.AtEnd) ? StandingMarks.Of(set, toTheRight, isFar) : [];
             if (slices.Count > 0)
             {
-                yield return Wall(set, name, slices);
+                yield return Wall(set, name, slices) with { Standing = standing };
             }
 
             if (name == WallNames.Back && plan.Spec.Back.Kind != BackKind.Wall)
@@ -41,6 +43,7 @@ internal static class ElevationFaces
                 yield return new(name, [], 0, Paint.Deck)
                 {
                     Back = new(set),
+                    Standing = standing,
                     Words = plan.Bank is { } bank ? Invariant($"bank of 1 in {Figures.Short(bank.Slope)}") : "open, as from the backscene",
                 };
             }

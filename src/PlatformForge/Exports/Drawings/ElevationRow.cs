@@ -24,6 +24,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
     // Asked for many times while a sheet is laid out, and found once.
     private RowFoot? foundFoot;
     private double? foundTop;
+    private RowStanding? foundStanding;
 
     public double Height => (scale * (Top - face.Base)) + Under;
 
@@ -49,10 +50,35 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
 
     private RowFoot Foot => foundFoot ??= FindFoot();
 
-    private double Top => foundTop ??= Math.Max(shapes.Top, slices.Max(s => s.Height + face.Slab + Over(s)));
+    private double Top => foundTop ??= Math.Max(WallTop, RowOver.Top / scale);
+
+    private double WallTop => Math.Max(shapes.Top, slices.Max(s => s.Height + face.Slab + Over(s)));
+
+    private RowStanding RowOver => foundStanding ??= new(face.Standing, At, Length, scale);
 
     // How far what stands on the deck does so over the lowest of a slice, mm.
     private double Over(WallSlice slice) => face.Over.Select(o => o.Rise(slice.Top.Min(p => p.Y) + face.Slab)).DefaultIfEmpty(0).Max();
+
+    // Where a foot is beside the row, sheet mm from its left end: by the slice of its section, or else of any, that it is before.
+    private (double X, bool IsIn) At(StandingFoot foot)
+    {
+        bool isIn = slices.Any(s => s.Section == foot.Section);
+        double x = scale * shapes.Before, nearest = double.PositiveInfinity, found = 0;
+        for (int i = 0; i < slices.Count; i++)
+        {
+            var slice = slices[i];
+            x += Before(i);
+            if (!isIn || slice.Section == foot.Section)
+            {
+                double along = WallBand.Along(slice.Wall, slice.Whole, foot.Place) - slice.From, beyond = Math.Max(0, Math.Max(-along, along - slice.Length));
+                (nearest, found) = beyond < nearest ? (beyond, x + (scale * along)) : (nearest, found);
+            }
+
+            x += scale * slice.Length;
+        }
+
+        return (found, isIn);
+    }
 
     // Heights at a place of a slice: of the line, a plinth, the rails, the wall, and what lies on it.
     private RowLevel[] Levels(WallSlice slice, double at)
@@ -120,6 +146,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
     public void DrawOn(Sheet sheet, Point2 corner)
     {
         double foot = corner.Y + (scale * (Top - face.Base)), zero = foot + (scale * face.Base), left = corner.X + (scale * shapes.Before), x = left;
+        RowOver.Draw(sheet, new(corner.X, zero));
         for (int first = 0, next; first < slices.Count; first = next)
         {
             x += Before(first);
@@ -157,10 +184,10 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
             }
         }
 
-        foreach (var (ring, colour) in shapes.Rings)
+        foreach (var (ring, shape) in shapes.Rings)
         {
             sheet.Area(ring.Select(p => new Point2(left + (scale * p.X), zero - (scale * p.Y))), new(HouseStyle.Paper));
-            sheet.Area(ring.Select(p => new Point2(left + (scale * p.X), zero - (scale * p.Y))), new(colour, Faint), HouseStyle.Thin);
+            sheet.Area(ring.Select(p => new Point2(left + (scale * p.X), zero - (scale * p.Y))), new(shape.Colour, Faint), shape.Pen);
         }
 
         x = left;
@@ -172,7 +199,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
             DrawSeams(sheet, slice, Placed(new(x, zero), 0));
             if (slice.Begins && x > left && Before(i) == 0)
             {
-                sheet.Line(new(x, foot - (scale * (Top - face.Base)) - 1.5), new(x, foot + Under - 1), HouseStyle.Cut);
+                sheet.Line(new(x, foot - (scale * (WallTop - face.Base)) - 1.5), new(x, foot + Under - 1), HouseStyle.Cut);
             }
 
             x += scale * slice.Length;

@@ -6,7 +6,7 @@ namespace PlatformForge.Exports.Drawings;
 internal sealed class RowShapes
 {
     private readonly Point2[][] rings;
-    private readonly Rgb[] colours;
+    private readonly EndShape[] shown;
 
     /// <param name="slices">The row's part of the wall.</param>
     /// <param name="shapes">What shows.</param>
@@ -22,8 +22,8 @@ internal sealed class RowShapes
             return isRight || ring.Length == 0 ? ring : ConvexRing.LeftOf(ring, new(length, 0), new(length, 1));
         }
 
-        var all = shapes.Select(s => (Ring: Ring(s), s.Colour)).Where(s => s.Ring.Length > 2).ToArray();
-        (rings, colours) = ([.. all.Select(s => s.Ring)], [.. all.Select(s => s.Colour)]);
+        var all = shapes.Select(s => (Ring: Ring(s), Shape: s)).Where(s => s.Ring.Length > 2).ToArray();
+        (rings, shown) = ([.. all.Select(s => s.Ring)], [.. all.Select(s => s.Shape)]);
         Before = Math.Max(0, -rings.SelectMany(r => r).Select(p => p.X).DefaultIfEmpty(0).Min());
         After = Math.Max(0, rings.SelectMany(r => r).Select(p => p.X).DefaultIfEmpty(0).Max() - length);
         Top = rings.SelectMany(r => r).Select(p => p.Y).DefaultIfEmpty(0).Max();
@@ -39,7 +39,7 @@ internal sealed class RowShapes
     public double Top { get; }
 
     /// <summary>Outlines from the row's left end, heights over the baseboard.</summary>
-    public IEnumerable<(Point2[] Ring, Rgb Colour)> Rings => rings.Zip(colours);
+    public IEnumerable<(Point2[] Ring, EndShape Shape)> Rings => rings.Zip(shown);
 
     /// <summary>Its height at a place of the row, mm.</summary>
     public double TopAt(double at) => rings.Where(r => r.Min(p => p.X) <= at && r.Max(p => p.X) >= at).Select(r => Upper(r, at)).DefaultIfEmpty(Top).Max();

@@ -14,11 +14,15 @@ internal sealed class ElevationPages(string name, IReadOnlyList<ElevationFace> f
     // mm: kept at both ends of a row, for a row's words, between two rows, between two side by side.
     private const double Rim = 4, Words = 7, Apart = 5, Beside = 8;
 
+    // What stands on the deck is broken off so far over it, mm: its foot is what is set out by the sheet.
+    private const double Broken = 10;
+
     /// <summary>The walls and ends that go with one face of a platform: of an island the second face has its own wall alone.</summary>
     public static IReadOnlyList<ElevationFace> FacesOf(PlatformDossier platform, PlatformDossier face)
     {
         bool isFirst = platform.Faces.First().FaceName == face.FaceName;
-        return [.. ElevationFaces.Of(platform).Where(f => isFirst != (f.Name == WallNames.FrontOf(2)))];
+        return [.. ElevationFaces.Of(platform).Where(f => isFirst != (f.Name == WallNames.FrontOf(2)))
+            .Select(f => f with { Standing = [.. f.Standing.Select(m => m.Broken(Broken))] })];
     }
 
     /// <summary>What the key says of them after the sheets of the plan, a comma before it; empty where none is drawn.</summary>

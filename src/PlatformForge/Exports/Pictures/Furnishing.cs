@@ -8,16 +8,7 @@ namespace PlatformForge.Exports.Pictures;
 internal sealed class Furnishing(PlatformPlan plan)
 {
     public IEnumerable<SceneBody> Bodies() =>
-        plan.Features.SelectMany(f => f.Shown).Select(body => new SceneBody(SweptProfile.Joined([.. body.Shapes.Select(Shape)]), [Colour(body.Finish)]));
-
-    private static Rgb Colour(Finish finish) => finish switch
-    {
-        Finish.Timber => new(0x8A, 0x6E, 0x50),
-        Finish.Iron => new(0x3D, 0x45, 0x48),
-        Finish.Cream => new(0xEF, 0xE6, 0xCF),
-        Finish.Slate => new(0x6B, 0x70, 0x73),
-        _ => new(0xC9, 0xB4, 0x93),
-    };
+        plan.Features.SelectMany(f => f.Shown).Select(body => new SceneBody(SweptProfile.Joined([.. body.Shapes.Select(Shape)]), [FinishColours.Of(body.Finish)]));
 
     private Mesh Shape(ShownShape shape)
     {

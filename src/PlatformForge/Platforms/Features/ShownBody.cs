@@ -12,8 +12,12 @@ public enum Finish
     Stone,
 }
 
-/// <summary>A body in a picture: plain shapes of one finish. Nothing is ever made from it.</summary>
-public sealed record ShownBody(Finish Finish, IReadOnlyList<ShownShape> Shapes);
+/// <summary>A body in a picture or an elevation: plain shapes of one finish. Nothing is ever made from it.</summary>
+public sealed record ShownBody(Finish Finish, IReadOnlyList<ShownShape> Shapes)
+{
+    /// <summary>What drawings call it; null is its feature's name.</summary>
+    public string? Name { get; init; }
+}
 
 /// <summary>Where a shape stands: on the deck at a place, or part of the way from there to another on the straight line between the two.</summary>
 /// <param name="At">The place.</param>

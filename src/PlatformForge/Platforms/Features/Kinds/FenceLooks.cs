@@ -33,7 +33,7 @@ internal static class FenceLooks
         foreach (var (_, from, to) in bays.Where(b => b.Kind == FenceBayKind.Gate))
         {
             var inward = new PlanPlace(from.Chainage, from.Reach - (site.ToLayout(to) - site.ToLayout(from)).Length);
-            shown.Add(new(Finish.Cream, [.. new[] { 150.0, 600, 1050 }.Select(up => new ShownBeam(from, inward, M(up), M(60), M(80)))]));
+            shown.Add(new(Finish.Cream, [.. new[] { 150.0, 600, 1050 }.Select(up => new ShownBeam(from, inward, M(up), M(60), M(80)))]) { Name = "gate" });
         }
 
         return shown;
