@@ -10,8 +10,8 @@ public sealed class WrittenSamples
 {
     private static readonly Lazy<string> Built = new(Build);
 
-    // The loader takes seconds for a file of brickwork: each is read once for all who ask.
-    private static readonly Lazy<IReadOnlyDictionary<string, JsonElement>> Loaded = new(Load);
+    // Each file is read once for all who ask.
+    private static readonly Lazy<IReadOnlyDictionary<string, JsonElement>> Loaded = new(() => Load("*.3mf", "read-3mf.mjs")), Examined = new(() => Load("*.stl", "stl-strict.mjs"));
 
     /// <summary>Names of the samples.</summary>
     public IReadOnlyList<string> Names { get; } = AllNames();
@@ -27,6 +27,9 @@ public sealed class WrittenSamples
 
     /// <summary>What the loader made by others finds in a 3MF of the samples.</summary>
     public static JsonElement Read3Mf(string file) => Loaded.Value[file];
+
+    /// <summary>What the strict reader finds in an STL of the samples.</summary>
+    public static JsonElement ReadStl(string file) => Examined.Value[file];
 
     public static string SampleFile(string name) => Path.Combine(Tree.Root, "presets", "samples", name + ".toml");
 
@@ -68,13 +71,13 @@ public sealed class WrittenSamples
         return own;
     }
 
-    private static Dictionary<string, JsonElement> Load()
+    private static Dictionary<string, JsonElement> Load(string pattern, string reader)
     {
         // A folder at a time: all of them in one run come near to the limit of a program of others where something else runs.
         return Directory.EnumerateDirectories(Built.Value)
-            .Select(folder => Directory.GetFiles(folder, "*.3mf", SearchOption.AllDirectories))
+            .Select(folder => Directory.GetFiles(folder, pattern, SearchOption.AllDirectories))
             .Where(files => files.Length > 0)
-            .SelectMany(files => Written.Parse(Tool.Node("read-3mf.mjs", files)))
+            .SelectMany(files => Written.Parse(Tool.Node(reader, files)))
             .ToDictionary(r => r.Text("file"));
     }
 }

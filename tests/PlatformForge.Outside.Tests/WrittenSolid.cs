@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using System.Text.Json;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
@@ -55,18 +56,21 @@ internal sealed class WrittenSolid
 
     /// <summary>The same as it lies on the layout.</summary>
     public WrittenSolid OnLayout() => new(
-        Platform, Number, [.. triangles.Select(t => t.Select(ToLayout).ToArray())], [[1, 0, 0, 0], [0, 1, 0, 0], [0, 0, 1, 0]], Chainage);
+        Platform, Number, Array.ConvertAll<Point3[], Point3[]>(triangles, t => [ToLayout(t[0]), ToLayout(t[1]), ToLayout(t[2])]), [[1, 0, 0, 0], [0, 1, 0, 0], [0, 0, 1, 0]], Chainage);
 
     private double Row(int i, Point3 p) => (rows[i][0] * p.X) + (rows[i][1] * p.Y) + (rows[i][2] * p.Z) + rows[i][3];
 
-    private static Point3[][] Read(byte[] stl) =>
-    [
-        .. Enumerable.Range(0, (stl.Length - 84) / 50).Select(t => Enumerable.Range(0, 3).Select(k =>
+    private static Point3[][] Read(byte[] stl)
+    {
+        var all = new Point3[(stl.Length - 84) / 50][];
+        for (int t = 0; t < all.Length; t++)
         {
-            float At(int i) => BitConverter.ToSingle(stl, 84 + (50 * t) + 12 + (12 * k) + (4 * i));
-            return new Point3(At(0), At(1), At(2));
-        }).ToArray()),
-    ];
+            var corners = MemoryMarshal.Cast<byte, float>(stl.AsSpan(84 + (50 * t) + 12, 36));
+            all[t] = [new(corners[0], corners[1], corners[2]), new(corners[3], corners[4], corners[5]), new(corners[6], corners[7], corners[8])];
+        }
+
+        return all;
+    }
 
     /// <summary>
     /// Its section by a plane through a point along two unit directions square to one another: closed lines in those two, material to their left, so that
@@ -76,19 +80,40 @@ internal sealed class WrittenSolid
     {
         var n = Point3.Cross(u, v);
         var next = new Dictionary<Point3, List<Point3>>();
+        var at = new Point3[3];
         foreach (var t in triangles)
         {
             // A plane through a corner is moved aside by less than is measured.
-            double[] d = [.. t.Select(p => Point3.Dot(p - on, n)).Select(x => x == 0 ? 1e-9 : x)];
-            Point3[] at = [.. Enumerable.Range(0, 3).Where(i => d[i] > 0 != d[(i + 1) % 3] > 0).Select(i => Crossing(t[i], d[i], t[(i + 1) % 3], d[(i + 1) % 3]))];
-            if (at.Length == 2)
+            double d0 = Beyond(t[0]), d1 = Beyond(t[1]), d2 = Beyond(t[2]);
+            if (d0 > 0 == d1 > 0 && d1 > 0 == d2 > 0)
             {
-                var way = Point3.Cross(n, Point3.Cross(t[1] - t[0], t[2] - t[0]));
-                var (from, to) = Point3.Dot(at[1] - at[0], way) > 0 ? (at[0], at[1]) : (at[1], at[0]);
-                (next.TryGetValue(from, out var ends) ? ends : next[from] = []).Add(to);
+                continue;
+            }
+
+            int count = 0;
+            Meet(t[0], d0, t[1], d1);
+            Meet(t[1], d1, t[2], d2);
+            Meet(t[2], d2, t[0], d0);
+            var way = Point3.Cross(n, Point3.Cross(t[1] - t[0], t[2] - t[0]));
+            var (from, to) = Point3.Dot(at[1] - at[0], way) > 0 ? (at[0], at[1]) : (at[1], at[0]);
+            (next.TryGetValue(from, out var ends) ? ends : next[from] = []).Add(to);
+
+            void Meet(Point3 a, double da, Point3 b, double db)
+            {
+                if (da > 0 != db > 0)
+                {
+                    at[count++] = Crossing(a, da, b, db);
+                }
             }
         }
 
+        double Beyond(Point3 p) => Point3.Dot(p - on, n) is var x && x == 0 ? 1e-9 : x;
+
+        return Loops(next, on, u, v);
+    }
+
+    private static IReadOnlyList<Point2[]> Loops(Dictionary<Point3, List<Point3>> next, Point3 on, Point3 u, Point3 v)
+    {
         var loops = new List<Point2[]>();
         while (next.Count > 0)
         {

@@ -3,14 +3,11 @@
 // what the browser complained of, what it asked for, what the checker found, what is wider than its page, and every cell of every table. The printed page goes to PDF.
 import { createRequire } from 'node:module';
 import { pathToFileURL } from 'node:url';
-import puppeteer from 'puppeteer-core';
+import { launch } from './browser.mjs';
 
 const [profile, pdf, page] = process.argv.slice(2);
 const axe = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
-const browser = await puppeteer.launch({
-  executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', userDataDir: profile,
-  args: ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run'],
-});
+const browser = await launch(profile);
 const said = [], asked = [], axed = [], wide = [];
 let cells = [], headings = [], images = 0;
 try {

@@ -1,7 +1,7 @@
 // node read-3mf.mjs FILE...
 // Reads 3MF with a general loader made by others for showing models, and prints one JSON line a file: what is to be printed, placed.
 import { readFileSync } from 'node:fs';
-import { DOMParser } from 'linkedom';
+import { DOMParser } from './xml-tree.mjs';
 import { ThreeMFLoader } from 'three/examples/jsm/loaders/3MFLoader.js';
 import { Color, Vector3 } from 'three';
 
