@@ -155,8 +155,8 @@ internal abstract class CoursedPattern : IWallPattern
 
     // Where a run's pieces stand, half a joint beyond each end. The outer faces at a corner are as far beyond it as they stand out.
     private RunRoom Room(WallRun run, int index) => new(
-        (run.CornerBefore ? run.From - Laying.Depth : run.From + Laying.StopAt(run.InsideBefore)) - (Laying.Joint / 2),
-        (run.CornerAfter ? run.To + Laying.Depth : run.To - Laying.StopAt(run.InsideAfter)) + (Laying.Joint / 2),
+        (run.CornerBefore ? run.From - Laying.Depth : run.From + Laying.StopAt(run.InsideBefore) + run.ShortBefore) - (Laying.Joint / 2),
+        (run.CornerAfter ? run.To + Laying.Depth : run.To - Laying.StopAt(run.InsideAfter) - run.ShortAfter) + (Laying.Joint / 2),
         run, index);
 
     private void Row(in WallRow row, List<(double From, double To)> spans)

@@ -32,6 +32,12 @@ public readonly record struct WallRun(double From, double To, bool CornerBefore,
 
     /// <summary>Whether another wall stands out from this one at its right end.</summary>
     public bool InsideAfter { get; init; }
+
+    /// <summary>How much farther from its left end than elsewhere what is laid stops, mm: what stands out by a joint's depth leans over an end askew.</summary>
+    public double ShortBefore { get; init; }
+
+    /// <summary>How much farther from its right end it stops, mm.</summary>
+    public double ShortAfter { get; init; }
 }
 
 /// <summary>A region of a wall that stands out of its ground, or is sunk into it.</summary>

@@ -144,8 +144,8 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
         }
 
         var (begin, end) = (wall.Runs[first], wall.Runs[last]);
-        ring = begin.CornerBefore ? ring : Under(ring, new(-1, 0), -(begin.From + spec.Laying.StopAt(begin.InsideBefore)));
-        ring = end.CornerAfter ? ring : Under(ring, new(1, 0), end.To - spec.Laying.StopAt(end.InsideAfter));
+        ring = begin.CornerBefore ? ring : Under(ring, new(-1, 0), -(begin.From + spec.Laying.StopAt(begin.InsideBefore) + begin.ShortBefore));
+        ring = end.CornerAfter ? ring : Under(ring, new(1, 0), end.To - spec.Laying.StopAt(end.InsideAfter) - end.ShortAfter);
         ring = Between(ring, top, 1);
         return Between(ring, foot, -1);
     }

@@ -19,6 +19,9 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     /// <summary>What is open in the walls.</summary>
     public IReadOnlyList<PlacedOpening> Openings { get; init; } = [];
 
+    /// <summary>Cuts and ends askew.</summary>
+    public IReadOnlyList<AskewLine> Askew { get; init; } = [];
+
     /// <summary>What the front under the first coping is faced with.</summary>
     public WallFinish Front { get; init; }
 
@@ -55,6 +58,7 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
         {
             Standing = [.. all.Where(f => !f.Zone.IsDeepest)],
             Openings = [.. Open(plan, profile, laying, printer)],
+            Askew = AskewLine.Of(plan),
             Front = Array.Exists(all, f => f.Work.Finish == spec.Front) ? spec.Front : WallFinish.Plain,
             Plain = [.. WallNames.AllRound(plan).SelectMany(w => WallNames.OfPiers(plan, w).SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w))
                 .SelectMany(w => profile.Zones.Select(z => WallNames.OfZone(w, z))).Except(all.SelectMany(f => f.Walls))],
@@ -91,7 +95,7 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
         double high = bands.Max(b => b.Made.Rise - b.Made.Wall!.Coping);
         var laying = Laying(spec, under, Math.Max(LeastStop, (spec.Joint / 2) - trim), printer) with { Room = high - Coursing.Foot };
         return Work(spec.Front, spec, laying, plan.Site.Scale, printer) is { } work
-            ? new([new(work, [WallNames.Retaining])], []) { Front = spec.Front } : null;
+            ? new([new(work, [WallNames.Retaining])], []) { Front = spec.Front, Askew = AskewLine.Of(plan) } : null;
     }
 
     // A finish with its figures; null for brickwork whose courses are too low to print.
@@ -117,7 +121,7 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     internal (Dictionary<string, IWallRelief> ByName, FacingRelief[] All) Reliefs()
     {
         PrintedFinish[] finishes = [.. Finishes, .. Standing];
-        FacingRelief[] all = [.. finishes.Select(f => new FacingRelief(f.Work, Returns, Openings) { Zone = f.Zone })];
+        FacingRelief[] all = [.. finishes.Select(f => new FacingRelief(f.Work, Returns, Openings) { Zone = f.Zone, Askew = Askew })];
         var byName = finishes.SelectMany((f, i) => f.Walls.Select(w => (w, i))).ToDictionary(p => p.w, p => (IWallRelief)all[p.i]);
         foreach (string behind in Openings.Select(o => o.Shape.Behind).OfType<string>())
         {

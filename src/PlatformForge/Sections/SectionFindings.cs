@@ -57,7 +57,7 @@ internal static class SectionFindings
     private const double Grain = Tolerances.Rounding;
 
     // Pieces smaller than this, mm, are no help to anybody.
-    private const double LeastPiece = 5;
+    internal const double LeastPiece = 5;
 
     public static Finding PieceTooTall(string key, double from, double to, double tall, double height) => Finding.Error(
         "PF6002",

@@ -106,6 +106,7 @@ public static class SectionMaker
             bool baseboard = plan.CutCandidates.Any(c => c.Chainage == cut && c.Rank == CutRank.Baseboard);
             joints[i] = new(JointPlace.At(chart, cut, spec.Joint, printer.LeastWall), !baseboard);
             findings.AddRange(baseboard ? [] : JointRule.Check(joints[i]!.Place, spec.Joint, printer));
+            findings.AddRange(baseboard ? [] : SkewJointRule.Check(chart, joints[i]!.Place, spec.Joint, printer.LeastWall));
         }
 
         findings.AddRange(Enumerable.Range(1, ends.Length - 1).SelectMany(i => JointRule.CheckRoom(chart, (ends[i - 1], joints[i - 1]), (ends[i], joints[i]),

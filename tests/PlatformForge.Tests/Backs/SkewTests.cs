@@ -74,7 +74,7 @@ public class SkewTests
             ForcedCuts = baseboard ? [] : [At],
             BaseboardJoints = baseboard ? [At] : [],
         });
-        var set = Workbench.Made(plan, Workbench.Printer, new() { Joint = new() { FaceRelief = 0, EndTrim = 0 } });
+        var set = Workbench.Made(plan, Workbench.Printer, new() { Joint = new() { DowelLength = 7, FaceRelief = 0, EndTrim = 0 } });
         Assert.All(set.Sections, SoundSection.Check);
         double before = At - 200, slant = Width * Tangent(angle) / 2;
         Assert.Equal(Width * (before + slant), set.Sections.Where(s => s.To <= At + 1e-6).Sum(s => Level(s.Solid.Mesh, 20)), 0.05);

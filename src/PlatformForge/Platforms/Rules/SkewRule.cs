@@ -44,7 +44,8 @@ internal static class SkewRule
         Cuts(spec, site, key, findings);
     }
 
-    // Each skew cut is a stated one, and lines across turn to it and back between the ramps and what else is askew.
+    // Each skew cut is a stated one, and lines across turn to it and back between heads and feet of ramps, ends, and what else is askew: at a head, and at
+    // a foot, the line across is the one that its ramp's plane is laid through.
     private static void Cuts(PlatformSpec spec, PlatformSite site, string key, List<Finding> findings)
     {
         var (level, width) = (RampRules.Profile(spec, site, []), spec.Deck.Width);
@@ -59,9 +60,9 @@ internal static class SkewRule
             }
 
             var others = spec.Skew.Cuts.Where((c, k) => k != i).Select(c => (c.At, Turn: SkewSpec.Turn(width, c.Angle)))
-                .Append((level.StartHead, SkewSpec.Turn(width, spec.Skew.Start))).Append((level.EndHead, SkewSpec.Turn(width, spec.Skew.End)));
+                .Append((level.StartHead, SkewSpec.Turn(width, spec.Skew.Start))).Append((level.EndHead, SkewSpec.Turn(width, spec.Skew.End)))
+                .Append((level.From, 0)).Append((level.To, 0));
             double room = others.Min(o => Math.Abs(cut.At - o.Item1) - o.Item2), needed = SkewSpec.Turn(width, cut.Angle);
-            room = cut.At < level.StartHead || cut.At > level.EndHead ? 0 : room;
             if (needed > room)
             {
                 findings.Add(TooNear(own + ".angle", cut, width, needed, Math.Max(0, room)));
@@ -75,8 +76,8 @@ internal static class SkewRule
         return NoRoom(
             key,
             most,
-            Invariant($"Lines across turn to the cut at {cut.At:0.###} mm over {needed:0.#} mm on either side of it; there are {room:0.#} mm of level deck."),
-            Invariant($"Give {most:0.#} degrees, a narrower deck, or a cut farther from ramps and other skew cuts."));
+            Invariant($"Lines across turn to the cut at {cut.At:0.###} mm over {needed:0.#} mm on either side of it; there are {room:0.#} mm to the next end, head of a ramp or skew cut."),
+            Invariant($"Give {most:0.#} degrees, a narrower deck, or a cut farther from that."));
     }
 
     private static Finding NoRoom(string key, double most, string what, string remedy) =>

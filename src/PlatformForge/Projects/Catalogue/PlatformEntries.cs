@@ -140,7 +140,7 @@ internal static class PlatformEntries
         new("PF4172", "An island is given a back.", "Leave it out."),
         new("PF4173", "The ground at a bank's foot lies no lower than the deck's back edge.", "Give the height that the message names."),
         new("PF4174", "A retaining wall and a bank or a kerb are asked for along one back.", "Leave one of them out."),
-        new("PF4175", "A platform is too short for the skew of its ends.", "Give the angle that the message names, or make it longer or narrower."),
+        new("PF4175", "There is no room to turn to an end or a cut on the skew.", "Give the angle that the message names, or make it longer or narrower."),
         new("PF4176", "A platform's end cannot be cut on the skew.", "Leave it square, or leave out what forbids it."),
         new("PF4180", "A trestle is too low for a bent.", "Give the cap that the message names, or leave the trestle out."),
         new("PF4181", "Walls are faced that a trestle does not have.", "Leave the facing out, or let walls carry the ramps."),

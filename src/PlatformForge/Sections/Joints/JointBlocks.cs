@@ -46,7 +46,7 @@ internal sealed class JointBlocks
         {
             foreach (var middle in new[] { place.Round, place.Slotted })
             {
-                var mouth = middle + (inward * spec.EndTrim);
+                var mouth = Mouth(middle);
                 pockets.Add(PlateBlocks.Cut(mouth, inward, spec));
                 pocketOutlines.Add(PlateBlocks.Ring(mouth, inward, 0, spec.BoreDepth, spec.PocketWidth / 2));
                 AddBoss(place, mouth, (spec.PocketWidth / 2) + leastWall);
@@ -55,7 +55,7 @@ internal sealed class JointBlocks
             return;
         }
 
-        Bores = [Bore(place, place.Round, inward, 0), Bore(place, place.Slotted, inward, spec.SlotPlay)];
+        Bores = [Bore(place, place.Round, 0), Bore(place, place.Slotted, spec.SlotPlay)];
         foreach (var (bore, share) in Bores.Zip([JointPlace.RoundShare, JointPlace.SlottedShare]))
         {
             double half = (bore.Diameter / 2) + (bore.Slot / 2) + leastWall;
@@ -151,9 +151,16 @@ internal sealed class JointBlocks
     // What it shows: on a trestle what that is built of, elsewhere walls.
     private Paint Shown => isHung ? TrestleBlocks.PaintOf(chart.Plan.Spec.Trestle!) : Paint.Wall;
 
-    private Bore Bore(JointPlace place, Point2 middle, Point2 inward, double slot)
+    // Where a line from a cut into the piece meets its end face: the trim is taken along the track, so askew to that a bore begins nearer to the cut.
+    private Point2 Mouth(Point2 middle)
     {
-        var mouth = middle + (inward * spec.EndTrim);
+        var (origin, across) = chart.CrossLine(face);
+        return middle + (inward * (Point2.Cross(origin - middle, across) / Point2.Cross(inward, across)));
+    }
+
+    private Bore Bore(JointPlace place, Point2 middle, double slot)
+    {
+        var mouth = Mouth(middle);
         return new(place.Chainage, new(mouth.X, mouth.Y, place.Height), new(inward.X, inward.Y, 0), spec.BoreDiameter, spec.BoreDepth, slot);
     }
 

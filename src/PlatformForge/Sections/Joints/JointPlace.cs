@@ -46,13 +46,30 @@ internal sealed record JointPlace(double Chainage, Point2 Forward, Point2 Away, 
             .Select(s => Math.Clamp(s, chart.Stations[0], chart.Stations[^1]))
             .SelectMany(s => new[] { plan.TopAt(s, near + (clear * RoundShare)), plan.TopAt(s, near + (clear * SlottedShare)) })
             .Min() - plan.Spec.Deck.Thickness;
+        var (round, slotted) = (station + (away * (clear * RoundShare)), station + (away * (clear * SlottedShare)));
+        headroom = Math.Min(headroom, UnderSkew(chart, chainage, spec, leastWall, [round, slotted]));
         return new(
-            chainage, chart.Forward(chainage), away, station + (away * (clear * RoundShare)), station + (away * (clear * SlottedShare)),
+            chainage, chart.Forward(chainage), away, round, slotted,
             Axis(chart.Plan, chainage, spec, headroom, leastWall), headroom, clear)
         {
             Deck = plan.Spec.Deck.Thickness,
             IsWalled = plan.Spec.BackDepth > 0,
         };
+    }
+
+    // Across a ramp on the skew the deck falls along the cut too, under each bore's own width as well as along it.
+    private static double UnderSkew(FacetedPlan chart, double chainage, JointSpec spec, double leastWall, Point2[] mouths)
+    {
+        var plan = chart.Plan;
+        if (plan.Body.Across is null || plan.Spec.IsIsland)
+        {
+            return double.PositiveInfinity;
+        }
+
+        var (top, forward) = (plan.Surface.At(chainage), chart.Forward(chainage));
+        Point2 deep = forward * (spec.EndTrim + spec.BoreDepth), wide = forward.Left * ((spec.BoreDiameter / 2) + (spec.SlotPlay / 2) + leastWall);
+        return mouths.SelectMany(m => new[] { deep, deep * -1 }.SelectMany(d => new[] { wide, wide * -1 }.Select(w => top.At(m + d + w)))).Min()
+            - plan.Spec.Deck.Thickness;
     }
 
     // Midway between baseboard and deck, or, beside a trestle, as near under the deck as a boss has room: it hangs there.

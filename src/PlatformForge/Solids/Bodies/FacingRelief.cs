@@ -16,10 +16,16 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
     /// <summary>What a wall shows whose paint is <see cref="Paint.Wall"/>, while a solid is raised: so that it is told from what has no face of its own.</summary>
     public const byte OwnWall = byte.MaxValue;
 
+    // A section's end lies no farther from its cut, mm: trimmed, and at a platform's end set back by what stands before its end wall.
+    private const double AtCut = 2;
+
     private readonly List<FacedWall> walls = [];
 
     /// <summary>The part of the walls' height that it is on.</summary>
     public WallZone Zone { get; init; } = WallProfile.Flat.Zones[0];
+
+    /// <summary>Cuts and ends askew.</summary>
+    public IReadOnlyList<AskewLine> Askew { get; init; } = [];
 
     /// <summary>The walls laid so far.</summary>
     public IReadOnlyList<FacedWall> Walls => walls;
@@ -71,6 +77,8 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
             {
                 InsideBefore = insideBefore,
                 InsideAfter = insideAfter,
+                ShortBefore = before ? 0 : Short(panel.Plan[0], atLeft: true),
+                ShortAfter = after ? 0 : Short(panel.Plan[^1], atLeft: false),
             };
         })];
         var corners = stretches.Select(s => s.From).ToHashSet();
@@ -83,6 +91,14 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
         return new(runs, Edge(panel.Border.Take(right + 1), -1), Edge(panel.Border.Skip(right).Append(panel.Border[0]).Reverse(), 1),
             [.. panel.Folds.Skip(1).SkipLast(1).Where(f => !corners.Contains(f))], panel.IsRing)
         { Openings = [.. Along(panel)] };
+    }
+
+    // What stands out at the sharp side of a cut askew would stand over it: it stops short by as much as the cut's line gains over its depth.
+    private double Short((Point2 Left, Point2 Right) piece, bool atLeft)
+    {
+        Point2 end = atLeft ? piece.Left : piece.Right, ahead = (piece.Right - piece.Left) * (1 / (piece.Right - piece.Left).Length), outward = ahead.Left * -1;
+        return Askew.Where(a => Math.Abs(Point2.Cross(a.Along, end - a.On)) < AtCut)
+            .Select(a => work.Laying.Depth * (atLeft ? 1 : -1) * Point2.Dot(a.Along, ahead) / Point2.Dot(a.Along, outward)).Append(0).Max();
     }
 
     // The openings that lie on a panel, by their places in plan.

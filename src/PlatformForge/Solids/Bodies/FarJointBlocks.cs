@@ -10,9 +10,13 @@ namespace PlatformForge.Solids.Bodies;
 /// </summary>
 internal static class FarJointBlocks
 {
-    /// <summary>Whether a joint of the first face runs along the line across: everywhere on a platform with a back, at cuts and ends on an island.</summary>
+    // A section ends so far from its cut at most, mm, by what is trimmed off it; no two joints of a coping lie so close.
+    private const double AtCut = 1 + Tolerances.GridStep;
+
+    /// <summary>Whether a joint of the first face runs along the line across: everywhere on a platform whose lines across are square to its edge, elsewhere at
+    /// cuts and ends.</summary>
     public static bool AlongCut(PlatformPlan plan, double joint, double from, double to) =>
-        plan.Body.Across is null || Math.Abs(joint - from) < Tolerances.GridStep || Math.Abs(joint - to) < Tolerances.GridStep;
+        plan.Body.Across is null || Math.Abs(joint - from) < AtCut || Math.Abs(joint - to) < AtCut;
 
     public static void Remove(FacetedPlan chart, double from, double to, double overshoot, List<ColumnBlock> blocks)
     {
