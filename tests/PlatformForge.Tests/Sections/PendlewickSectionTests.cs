@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Edges;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Solids;

@@ -76,7 +76,8 @@ internal static class SkewRule
         return NoRoom(
             key,
             most,
-            Invariant($"Lines across turn to the cut at {cut.At:0.###} mm over {needed:0.#} mm on either side of it; there are {room:0.#} mm to the next end, head of a ramp or skew cut."),
+            Invariant($"Lines across turn to the cut at {cut.At:0.###} mm over {needed:0.#} mm on either side of it; ")
+                + Invariant($"there are {room:0.#} mm to the next end, head of a ramp or skew cut."),
             Invariant($"Give {most:0.#} degrees, a narrower deck, or a cut farther from that."));
     }
 

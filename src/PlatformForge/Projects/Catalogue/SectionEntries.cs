@@ -43,7 +43,8 @@ internal static class SectionEntries
         new("PF5067", "Courses of brick in a low wall are drawn out by more than a tenth.", "Give one of the heights that the message names."),
         new("PF5070", "A rebate, or the joints of a facing, are narrower or shallower than a print shows.", "Give the figure that the message names."),
         new("PF5071", "A coping is too thin to show its joints on its front.", "Nothing; a thicker one shows them.", Reasons.Note),
-        new("PF5068", "Dowels or plates of a joint on the skew run out of the front or the back.", "Give the length that the message names, or a smaller angle."),
+        new("PF5068", "Dowels or plates of a joint on the skew run out of the front or the back.",
+            "Give the length that the message names, or a smaller angle."),
         new("PF5059", "Plates are asked for at the joints of a trestle.", "Join its sections with dowels."),
         new("PF5055", "Steps of a plinth or of a wall that leans are wider than a line and hang free deck "
             + "down.", "Give the figure that the message names, or print upright."),

@@ -34,7 +34,8 @@ internal static class SkewJointRule
     private static double Room(FacetedPlan chart, JointPlace place, JointSpec spec, double leastWall)
     {
         var (plan, body) = (chart.Plan, chart.Plan.Body);
-        double half = leastWall + (spec.Kind == JointKind.Plate ? spec.PocketWidth / 2 : spec.BoreDiameter / 2), deep = spec.EndTrim + spec.BoreDepth + leastWall;
+        double half = leastWall + (spec.Kind == JointKind.Plate ? spec.PocketWidth / 2 : spec.BoreDiameter / 2);
+        double deep = spec.EndTrim + spec.BoreDepth + leastWall;
         double room = double.PositiveInfinity;
         foreach (var (middle, slot) in new[] { (place.Round, 0), (place.Slotted, spec.Kind == JointKind.Plate ? 0 : spec.SlotPlay) })
         {

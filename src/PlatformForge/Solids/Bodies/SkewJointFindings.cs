@@ -18,7 +18,8 @@ internal static class SkewJointFindings
         return Finding.Error(
             "PF5068",
             key + ".dowel_length",
-            Invariant($"The cut at {cut:0.###} mm lies askew and its {what}, {length:0.##} mm long, square to it: what is round them would stand {@out:0.0#} mm out of a wall."),
+            Invariant($"The cut at {cut:0.###} mm lies askew and its {what}, {length:0.##} mm long, square to it: ")
+                + Invariant($"what is round them would stand {@out:0.0#} mm out of a wall."),
             most is { } fits ? Invariant($"Make them {fits:0.#} mm long or shorter, or give the cut a smaller angle.")
                 : "Give the cut a smaller angle, or make it one of baseboard_joints, which nothing crosses.",
             FaultKind.DesignRule).Curing(most is { } cure ? Cure.Set(key + ".dowel_length", cure) : null);
