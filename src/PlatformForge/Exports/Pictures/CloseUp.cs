@@ -34,6 +34,20 @@ internal sealed class CloseUp
     /// <summary>Whether there is more to tell than a smooth wall: a finish or a trestle.</summary>
     public static bool Tells(PlatformPlan plan) => plan.Spec.Facing is not null || plan.Spec.Trestle is not null;
 
+    /// <summary>Corners of a box round all that is seen from there: under a trestle the ground behind the platform too, with the shadows there.</summary>
+    public IReadOnlyList<Point3> Seen()
+    {
+        double middle = (from + to) / 2, length = to - from, far = Math.Max(plan.Outer.At(middle), plan.Back.At(middle)) + plan.Profile.Level;
+        double near = plan.CopingFront.At(middle) - (Before * length), wide = (0.5 * length * (1 + ((far - near) / (Off * length)))) + plan.Profile.Level;
+        double edge = plan.CopingFront.At(middle), high = plan.Profile.Level + plan.Body.Lines.Select(l => l.Made.Rise).DefaultIfEmpty(0).Max();
+        Point2 origin = plan.ToLayout(middle, edge), along = plan.Spine.Tangent(middle) * wide, away = plan.Spine.Away(middle);
+        Point2[] corners = [.. new[] { near - edge, far - edge }.SelectMany(d => new[] { origin + (away * d) - along, origin + (away * d) + along })];
+        return [.. corners.SelectMany(p => new[] { new Point3(p.X, p.Y, 0), new Point3(p.X, p.Y, high) })];
+    }
+
+    // So much of the ground before the platform is seen, as a share of the stretch.
+    private const double Before = 0.8;
+
     /// <summary>Where the eye is, the direction to it, and what has to be in the picture.</summary>
     public (Point3 Eye, Point3 Toward, IReadOnlyList<Point3> Framed) View()
     {

@@ -14,6 +14,10 @@ internal sealed class Lighting
     private const double SkyCells = 0.28;
     private const double SunCells = 2.5;
 
+    // Share of the sky's light that comes from all round, off the ground too, where none of it is seen; from near by more, as the eye is used to the shade there.
+    private const double Dark = 0.12, NearDark = 0.26;
+
+    private readonly double least;
     private readonly ShadowMap sun;
     private readonly SkyLight sky;
     private readonly Point3 pole;
@@ -24,14 +28,16 @@ internal sealed class Lighting
     /// <param name="level">The bodies' longest direction.</param>
     /// <param name="pixels">Pixels of the picture.</param>
     /// <param name="threads">Most threads.</param>
-    public Lighting(IReadOnlyList<SceneBody> bodies, Point3 sunward, Point3 pole, Point3 level, int pixels, int threads)
+    /// <param name="seen">Corners of what is seen; null for all.</param>
+    public Lighting(
+        IReadOnlyList<SceneBody> bodies, Point3 sunward, Point3 pole, Point3 level, int pixels, int threads, IReadOnlyList<Point3>? seen = null)
     {
-        this.pole = pole;
+        (this.pole, least) = (pole, seen is null ? Dark : NearDark);
         var maps = new ShadowMap[SkyLights + 1];
         Parallel.For(0, maps.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
-            maps[i] = i == SkyLights ? new(bodies, sunward, level, SunCells * pixels) : new(bodies, SkyDirection(i), level, SkyCells * pixels));
+            maps[i] = i == SkyLights ? new(bodies, sunward, level, SunCells * pixels, seen) : new(bodies, SkyDirection(i), level, SkyCells * pixels, seen));
         sun = maps[SkyLights];
-        sky = new(maps[..SkyLights]);
+        sky = new(maps[..SkyLights], isSoft: seen is not null);
     }
 
     /// <summary>Light on a surface of unit normal, about 0 to 1.5.</summary>
@@ -49,7 +55,7 @@ internal sealed class Lighting
     /// <summary>How much a level ground that shows nothing but its shadows is darkened, 1 where nothing stands near.</summary>
     /// <param name="point">The place.</param>
     /// <param name="open">Share of the sky that it sees, by <see cref="Open"/>.</param>
-    public double OnGround(Point3 point, double open) => (0.45 * sun.Share(point, Up)) + 0.1 + (0.45 * ((open - 0.12) / 0.88));
+    public double OnGround(Point3 point, double open) => (0.45 * sun.Share(point, Up)) + 0.1 + (0.45 * ((open - least) / (1 - least)));
 
     /// <summary>Which way level ground faces.</summary>
     public static Point3 Up => new(0, 0, 1);
@@ -62,7 +68,7 @@ internal sealed class Lighting
 
         // What faces away from the sky still gets some light from all around.
         double lean = 0.5 + (0.5 * Point3.Dot(normal, pole));
-        return all > 0 ? (0.12 + (0.88 * seen / all)) * (0.45 + (0.55 * lean)) : 0.25;
+        return all > 0 ? (least + ((1 - least) * seen / all)) * (0.45 + (0.55 * lean)) : 0.25;
     }
 
     // Even over the half sphere: steps of the golden angle around the pole, even steps of height.

@@ -21,6 +21,10 @@ internal sealed record Scene(IReadOnlyList<SceneBody> Bodies, Point3 Toward, Poi
     /// <summary>Whether what lies far off fades into the paper.</summary>
     public bool Fades { get; init; } = true;
 
+    /// <summary>Corners of a box that holds all that is seen, where the picture shows a small part of its bodies: shade is worked out for that alone, as much
+    /// finer, and has soft edges; null for all.</summary>
+    public IReadOnlyList<Point3>? Shaded { get; init; }
+
     /// <summary>Free room round the bodies, as a share of the picture's width.</summary>
     public double Margin { get; init; } = 0.045;
 
@@ -100,7 +104,7 @@ internal sealed class PictureMaker
 
         ink.AddRange(scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view)).Where(l => !l.Detail).Select(l => new InkLine(view.Project(l.From), view.Project(l.To))));
         lines = StripBins.Of(ink.Count, Strips, StripRows * Fine, i => (Math.Min(ink[i].From.Y, ink[i].To.Y) - (InkWidth * Fine), Math.Max(ink[i].From.Y, ink[i].To.Y) + (InkWidth * Fine)));
-        lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, width * height, threads);
+        lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, width * height, threads, scene.Shaded);
         haze = new(view, scene.Fades ? scene.Framed : null);
     }
 

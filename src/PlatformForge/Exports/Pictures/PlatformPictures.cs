@@ -59,7 +59,8 @@ public static class PlatformPictures
             .ToArray();
         var (chord, away) = Axes(platform);
         var right = Point3.Cross(away, new(0, 0, 1));
-        var (eye, toward, framed) = new CloseUp(platform.Plan with { Downpipes = platform.Sections.Plan.Downpipes }).View();
+        var near = new CloseUp(platform.Plan with { Downpipes = platform.Sections.Plan.Downpipes });
+        var (eye, toward, framed) = near.View();
 
         // The sun stands before the wall, low enough to lie in its joints.
         var sun = (away * -0.55) - (right * 0.75) + new Point3(0, 0, 0.65);
@@ -67,6 +68,7 @@ public static class PlatformPictures
         {
             Eye = eye,
             Framed = framed,
+            Shaded = near.Seen(),
             LeastAspect = 0.46,
             MostAspect = 0.5,
             Margin = 0,

@@ -16,11 +16,12 @@ internal sealed class ShadowMap
     /// <param name="toward">Direction to the light.</param>
     /// <param name="level">The bodies' longest direction, which the grid is laid along.</param>
     /// <param name="cells">Cells of the grid, about.</param>
+    /// <param name="seen">Corners of what is looked at, which alone the grid has to hold; null for all.</param>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public ShadowMap(IReadOnlyList<SceneBody> bodies, Point3 toward, Point3 level, double cells)
+    public ShadowMap(IReadOnlyList<SceneBody> bodies, Point3 toward, Point3 level, double cells, IReadOnlyList<Point3>? seen = null)
     {
         var plain = View.Along(toward, level);
-        var (left, top, right, bottom) = plain.Box(bodies.Select(b => b.Mesh.Vertices));
+        var (left, top, right, bottom) = plain.Box(seen is null ? bodies.Select(b => b.Mesh.Vertices) : [[.. seen]]);
         double cell = Math.Sqrt((right - left) * (bottom - top) / cells);
         Toward = plain.Toward;
         view = plain.Enlarged(1 / cell, -left / cell, -top / cell);
@@ -56,6 +57,18 @@ internal sealed class ShadowMap
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool Sees(double floorX, double floorY, double z) => Lit((int)floorX, (int)floorY, z + bias);
 
+    /// <summary>Share of the light that reaches a place of its grid at a depth, smoothed over three by three cells; where the outermost and the middle of
+    /// these agree, theirs.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public double Soft(double across, double down, double z)
+    {
+        double px = across - 0.5, py = down - 0.5, deep = z + bias;
+        int x = (int)Math.Floor(px), y = (int)Math.Floor(py);
+        int agreed = (Lit(x - 1, y - 1, deep) ? 1 : 0) + (Lit(x + 2, y - 1, deep) ? 1 : 0) + (Lit(x - 1, y + 2, deep) ? 1 : 0) + (Lit(x + 2, y + 2, deep) ? 1 : 0)
+            + (Lit(x, y, deep) ? 1 : 0);
+        return agreed == 5 ? 1 : agreed == 0 ? 0 : Smoothed(x, y, (px - x, py - y), deep);
+    }
+
     /// <summary>Share of the light that reaches a point, smoothed over three by three cells.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double Share(Point3 point, Point3 normal)
@@ -63,7 +76,13 @@ internal sealed class ShadowMap
         var p = view.Project(point + (normal * bias));
         double px = p.X - 0.5, py = p.Y - 0.5;
         int x = (int)Math.Floor(px), y = (int)Math.Floor(py);
-        double u = px - x, v = py - y, sum = 0, z = p.Z + bias;
+        return Smoothed(x, y, (px - x, py - y), p.Z + bias);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private double Smoothed(int x, int y, (double X, double Y) within, double z)
+    {
+        double u = within.X, v = within.Y, sum = 0;
         ReadOnlySpan<double> across = [1 - u, 1, 1, u], down = [1 - v, 1, 1, v];
         for (int j = 0; j < down.Length; j++)
         {

@@ -19,10 +19,13 @@ internal sealed class SkyLight
     private readonly ShadowMap[] lights;
     private readonly int width;
     private readonly double[] figures;
+    private readonly bool isSoft;
 
-    public SkyLight(ShadowMap[] lights)
+    /// <param name="lights">The lights.</param>
+    /// <param name="isSoft">Whether their shadows have soft edges.</param>
+    public SkyLight(ShadowMap[] lights, bool isSoft)
     {
-        this.lights = lights;
+        (this.lights, this.isSoft) = (lights, isSoft);
         width = (lights.Length + Lanes - 1) / Lanes * Lanes;
         figures = new double[Rows * width];
         for (int i = 0; i < lights.Length; i++)
@@ -56,9 +59,25 @@ internal sealed class SkyLight
             Vector256<double> x = px + (nx * bias), y = py + (ny * bias), z = pz + (nz * bias), scale = At(ref table, Scale, first);
             var right = (At(ref table, RightX, first) * x) + (At(ref table, RightY, first) * y) + (At(ref table, RightZ, first) * z);
             var up = (At(ref table, UpX, first) * x) + (At(ref table, UpY, first) * y) + (At(ref table, UpZ, first) * z);
-            var across = Vector256.Floor((right * scale) + At(ref table, OriginX, first));
-            var down = Vector256.Floor(At(ref table, OriginY, first) - (up * scale));
+            var across = (right * scale) + At(ref table, OriginX, first);
+            var down = At(ref table, OriginY, first) - (up * scale);
             var depth = (At(ref table, TowardX, first) * x) + (At(ref table, TowardY, first) * y) + (At(ref table, TowardZ, first) * z);
+            if (isSoft)
+            {
+                for (int i = 0; i < Lanes; i++)
+                {
+                    double share = facing.GetElement(i);
+                    if (!(share <= 0))
+                    {
+                        all += share;
+                        seen += share * lights[first + i].Soft(across.GetElement(i), down.GetElement(i), depth.GetElement(i));
+                    }
+                }
+
+                continue;
+            }
+
+            (across, down) = (Vector256.Floor(across), Vector256.Floor(down));
             for (int i = 0; i < Lanes; i++)
             {
                 double share = facing.GetElement(i);
