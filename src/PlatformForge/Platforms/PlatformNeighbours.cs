@@ -77,7 +77,9 @@ public static class PlatformNeighbours
         }
 
         bool atEnd = own.From - face.From > face.To - own.To;
-        ways.Add(atEnd ? Invariant($"end {plan.Spec.Name} at chainage {Math.Floor(own.From - Step):0}") : Invariant($"begin {plan.Spec.Name} at chainage {Math.Ceiling(own.To + Step):0}"));
+        ways.Add(atEnd
+            ? Invariant($"end {plan.Spec.Name} at chainage {Math.Floor(own.From - Step):0}")
+            : Invariant($"begin {plan.Spec.Name} at chainage {Math.Ceiling(own.To + Step):0}"));
         cure ??= atEnd ? Cure.Set(
             $"{plan.Spec.Key}.face.to",
             Math.Floor(own.From - Step)) : Cure.Set($"{plan.Spec.Key}.face.from", Math.Ceiling(own.To + Step));

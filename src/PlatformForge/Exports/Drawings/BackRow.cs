@@ -10,7 +10,8 @@ namespace PlatformForge.Exports.Drawings;
 /// <param name="scale">Sheet mm to a mm of the model.</param>
 /// <param name="standing">What stands on the deck, the farthest first.</param>
 internal sealed class BackRow(
-    BackSight sight, IReadOnlyList<(int Section, double From, double To, bool Begins)> pieces, double scale, IReadOnlyList<StandingMark> standing) : IElevationRow
+    BackSight sight, IReadOnlyList<(int Section, double From, double To, bool Begins)> pieces, double scale, IReadOnlyList<StandingMark> standing)
+    : IElevationRow
 {
     // mm on the sheet from one stroke down a bank to the next, and how far down the short ones go.
     private const double Apart = 1.6, Short = 0.45;

@@ -128,7 +128,8 @@ internal sealed class RowStanding
     // Height of the lowest line over all that stands within a half of a place, and over the names there.
     private double Free(double x, double half)
     {
-        double y = Over + shapes.Where(s => s.Ring.Min(p => p.X) < x + half && s.Ring.Max(p => p.X) > x - half).Select(s => s.Ring.Max(p => p.Y)).DefaultIfEmpty(0).Max();
+        double y = Over + shapes
+            .Where(s => s.Ring.Min(p => p.X) < x + half && s.Ring.Max(p => p.X) > x - half).Select(s => s.Ring.Max(p => p.Y)).DefaultIfEmpty(0).Max();
         foreach (var (name, at, _) in names.Where(n => Math.Abs(n.At.X - x) < half + Apart + (TextStyle.Length(n.Name, Style) / 2)).OrderBy(n => n.At.Y))
         {
             y = at.Y < y + Style.Size + Apart && y < at.Y + Style.Size + Apart ? at.Y + Style.Size + Apart : y;

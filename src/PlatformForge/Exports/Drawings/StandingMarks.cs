@@ -21,7 +21,8 @@ internal sealed class StandingMarks
     public static IReadOnlyList<StandingMark> Of(SectionSet set, bool rising, bool isFar)
     {
         var marks = new StandingMarks(set, rising);
-        return [.. set.Plan.Features.SelectMany(f => f.Shown.SelectMany(b => b.Shapes.Select(s => marks.Mark(Called(b.Name ?? f.Name), FinishColours.Of(b.Finish), s))))
+        return [.. set.Plan.Features.SelectMany(f => f.Shown.Select(b => (Name: Called(b.Name ?? f.Name), Body: b)))
+            .SelectMany(b => b.Body.Shapes.Select(s => marks.Mark(b.Name, FinishColours.Of(b.Body.Finish), s)))
             .OrderBy(m => isFar ? m.Away : -m.Away)];
     }
 

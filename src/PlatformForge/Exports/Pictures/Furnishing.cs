@@ -8,7 +8,8 @@ namespace PlatformForge.Exports.Pictures;
 internal sealed class Furnishing(PlatformPlan plan)
 {
     public IEnumerable<SceneBody> Bodies() =>
-        plan.Features.SelectMany(f => f.Shown).Select(body => new SceneBody(SweptProfile.Joined([.. body.Shapes.Select(Shape)]), [FinishColours.Of(body.Finish)]));
+        plan.Features.SelectMany(f => f.Shown)
+            .Select(body => new SceneBody(SweptProfile.Joined([.. body.Shapes.Select(Shape)]), [FinishColours.Of(body.Finish)]));
 
     private Mesh Shape(ShownShape shape)
     {

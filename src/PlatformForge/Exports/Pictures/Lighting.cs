@@ -14,7 +14,8 @@ internal sealed class Lighting
     private const double SkyCells = 0.28;
     private const double SunCells = 2.5;
 
-    // Share of the sky's light that comes from all round, off the ground too, where none of it is seen; from near by more, as the eye is used to the shade there.
+    // Share of the sky's light that comes from all round, off the ground too, where none of it is seen; from near by more, as the eye is used to the shade
+    // there.
     private const double Dark = 0.12, NearDark = 0.26;
 
     private readonly double least;

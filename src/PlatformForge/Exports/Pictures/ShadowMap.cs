@@ -64,9 +64,9 @@ internal sealed class ShadowMap
     {
         double px = across - 0.5, py = down - 0.5, deep = z + bias;
         int x = (int)Math.Floor(px), y = (int)Math.Floor(py);
-        int agreed = (Lit(x - 1, y - 1, deep) ? 1 : 0) + (Lit(x + 2, y - 1, deep) ? 1 : 0) + (Lit(x - 1, y + 2, deep) ? 1 : 0) + (Lit(x + 2, y + 2, deep) ? 1 : 0)
-            + (Lit(x, y, deep) ? 1 : 0);
-        return agreed == 5 ? 1 : agreed == 0 ? 0 : Smoothed(x, y, (px - x, py - y), deep);
+        bool lit = Lit(x, y, deep), agreed = Lit(x - 1, y - 1, deep) == lit && Lit(x + 2, y - 1, deep) == lit && Lit(x - 1, y + 2, deep) == lit
+            && Lit(x + 2, y + 2, deep) == lit;
+        return agreed ? lit ? 1 : 0 : Smoothed(x, y, (px - x, py - y), deep);
     }
 
     /// <summary>Share of the light that reaches a point, smoothed over three by three cells.</summary>

@@ -31,7 +31,8 @@ internal sealed class SkyLight
         for (int i = 0; i < lights.Length; i++)
         {
             var (light, view) = (lights[i], lights[i].View);
-            double[] column = [light.Toward.X, light.Toward.Y, light.Toward.Z, view.Right.X, view.Right.Y, view.Right.Z, view.Up.X, view.Up.Y, view.Up.Z, view.Scale, view.OriginX, view.OriginY, light.Bias];
+            double[] column = [light.Toward.X, light.Toward.Y, light.Toward.Z, view.Right.X, view.Right.Y, view.Right.Z,
+                view.Up.X, view.Up.Y, view.Up.Z, view.Scale, view.OriginX, view.OriginY, light.Bias];
             for (int row = 0; row < Rows; row++)
             {
                 figures[(row * width) + i] = column[row];

@@ -28,7 +28,8 @@ internal static class JointRelief
             yield break;
         }
 
-        Point2 front = chart.On(chart.Plan.CopingFront, end), back = chart.On(chart.Plan.Back, end), along = (back - front) * (Overshoot / (back - front).Length);
+        Point2 front = chart.On(chart.Plan.CopingFront, end), back = chart.On(chart.Plan.Back, end);
+        var along = (back - front) * (Overshoot / (back - front).Length);
         Side first = new(front - along, inward), last = new(back + along, inward);
 
         // Depth of the chamfer: its size at the end face, nil at that distance from it.

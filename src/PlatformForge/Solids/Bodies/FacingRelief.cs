@@ -13,7 +13,8 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
     // An opening lies on a piece of its wall that is no farther from its place in plan than this, mm: chords of curves are nearer.
     private const double OnWall = 0.2;
 
-    /// <summary>What a wall shows whose paint is <see cref="Paint.Wall"/>, while a solid is raised: so that it is told from what has no face of its own.</summary>
+    /// <summary>What a wall shows whose paint is <see cref="Paint.Wall"/>, while a solid is raised: so that it is told from what has no face of its
+    /// own.</summary>
     public const byte OwnWall = byte.MaxValue;
 
     // A section's end lies no farther from its cut, mm: trimmed, and at a platform's end set back by what stands before its end wall.
