@@ -11,6 +11,16 @@ namespace PlatformForge.Outside.Tests;
 /// <summary>How much of a section's walking surface an independent slicer puts into the first layer.</summary>
 internal static class FirstLayer
 {
+    // Of the first layer all is as a nozzle of 0.4 mm lays it, threads and what is told by the nozzle's width; layers above it, which nobody looks at, are as high
+    // as the slicer makes them. Against a whole section sliced in layers of 0.32 mm the first has 0.03 to 0.3 % less of thread, in under half the time.
+    private static readonly string[] Settings =
+    [
+        "--export-gcode", "--bed-shape", "0x0,500x0,500x500,0x500", "--dont-arrange", "--first-layer-height", "0.2", "--layer-height", "2", "--nozzle-diameter", "2",
+        "--first-layer-extrusion-width", "0.4", "--min-feature-size", "0.1", "--min-bead-width", "0.34", "--wall-transition-length", "0.4",
+        "--wall-transition-filter-deviation", "0.1", "--fill-density", "0%", "--perimeters", "2", "--top-solid-layers", "0", "--bottom-solid-layers", "1",
+        "--skirts", "0", "--brim-width", "0", "--elefant-foot-compensation", "0", "--gcode-comments",
+    ];
+
     /// <summary>Share of the walking surface as planned that threads of the first layer cover; the layer is 0.2 mm high and cut at half its height.</summary>
     public static double Held(PlatformPlan plan, PlatformSection section, JointSpec joint)
     {
@@ -19,10 +29,7 @@ internal static class FirstLayer
         try
         {
             File.WriteAllBytes(stem + ".stl", StlWriter.ToBytes(section.PrintMesh(), section.Name));
-            var said = Tool.Run(
-                "prusa-slicer", "--export-gcode", "--output", stem + ".gcode", "--bed-shape", "0x0,500x0,500x500,0x500", "--dont-arrange", "--first-layer-height", "0.2", "--layer-height", "0.32",
-                "--nozzle-diameter", "0.4", "--fill-density", "0%", "--perimeters", "2", "--top-solid-layers", "0", "--bottom-solid-layers", "1", "--skirts", "0", "--brim-width", "0",
-                "--elefant-foot-compensation", "0", "--gcode-comments", stem + ".stl");
+            var said = Tool.Run("prusa-slicer", [.. Settings, "--output", stem + ".gcode", stem + ".stl"]);
             Assert.True(File.Exists(stem + ".gcode"), said.All);
             var found = new Raster(section.Size.X, section.Size.Y);
             foreach (var (from, to, width) in Threads(File.ReadLines(stem + ".gcode")))

@@ -185,7 +185,7 @@ public class KillTests(ITestOutputHelper told)
             string file = Path.Combine(folder, "halt.toml");
             File.WriteAllText(file, project);
             // The runtime's own diagnostics have files of theirs, which it takes away at the end.
-            string[] command = ["env", "DOTNET_EnableDiagnostics=0", "dotnet", Path.Combine(AppContext.BaseDirectory, "PlatformForge.Cli.dll"), "build", file, "--no-pictures", "--quiet", "--output", Out];
+            string[] command = ["env", "DOTNET_EnableDiagnostics=0", "dotnet", WrittenSamples.Program, "build", file, "--no-pictures", "--quiet", "--output", Out];
             string[] all = strace.Length == 0 ? command : ["strace", "-f", "-qq", .. strace, .. command];
             return new(all[0], all[1..]) { UseShellExecute = false };
         }

@@ -8,7 +8,8 @@ public sealed class ProcessTests : IDisposable
 {
     private readonly string folder = Directory.CreateTempSubdirectory("platformforge-process-").FullName;
 
-    private static string Program => Path.Combine(AppContext.BaseDirectory, "PlatformForge.Cli.dll");
+    // As it was compiled beside the tests: it is at work for long enough to be interrupted.
+    private static string Slow => Path.Combine(AppContext.BaseDirectory, "PlatformForge.Cli.dll");
 
     private static string Sample => WrittenSamples.SampleFile("pendlewick");
 
@@ -33,7 +34,7 @@ public sealed class ProcessTests : IDisposable
             "verify" => ["verify", Built()],
             _ => [command, Sample],
         };
-        var start = new ProcessStartInfo("dotnet", [Program, .. args]) { UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("dotnet", [Slow, .. args]) { UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true };
         using var process = Process.Start(start)!;
 
         // The first stage is told: the command is at work.
@@ -76,7 +77,7 @@ public sealed class ProcessTests : IDisposable
     {
         string gone = Path.Combine(folder, "gone");
         Directory.CreateDirectory(gone);
-        var said = Tool.Run("bash", "-c", $"cd '{gone}' && rmdir '{gone}' && exec dotnet '{Program}' check halt.toml");
+        var said = Tool.Run("bash", "-c", $"cd '{gone}' && rmdir '{gone}' && exec dotnet '{WrittenSamples.Program}' check halt.toml");
         Assert.Equal(3, said.Exit);
         Assert.Contains("no longer there", said.Error, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", said.All, StringComparison.Ordinal);
@@ -89,5 +90,5 @@ public sealed class ProcessTests : IDisposable
         return built;
     }
 
-    private static Tool.Said Shell(string command) => Tool.Run("bash", "-c", $"exec dotnet '{Program}' {command}");
+    private static Tool.Said Shell(string command) => Tool.Run("bash", "-c", $"exec dotnet '{WrittenSamples.Program}' {command}");
 }

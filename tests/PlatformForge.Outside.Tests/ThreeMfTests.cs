@@ -22,7 +22,8 @@ public class ThreeMfTests(WrittenSamples samples)
             var lines = Manifest(folder).TryGetProperty("lines", out var listed) ? listed.EnumerateArray().ToArray() : [];
             string[] plates = [.. sections.Select(s => s.Text("plate")).Distinct()];
             JsonElement[] read = [.. plates.Select(p => WrittenSamples.Read3Mf(Path.Combine(folder, p)))];
-            var solids = sections.Concat(lines).Select(s => WrittenSamples.ReadStl(Path.Combine(folder, s.Text("stl")))).ToDictionary(r => Path.GetFileName(r.Text("file")));
+            var solids = sections.Concat(lines).Select(s => WrittenSamples.ReadStl(Path.Combine(folder, s.Text("stl"))))
+                .ToDictionary(r => Path.GetFileName(r.Text("file")));
 
             for (int plate = 0; plate < plates.Length; plate++)
             {

@@ -56,7 +56,8 @@ internal sealed class WrittenSolid
 
     /// <summary>The same as it lies on the layout.</summary>
     public WrittenSolid OnLayout() => new(
-        Platform, Number, Array.ConvertAll<Point3[], Point3[]>(triangles, t => [ToLayout(t[0]), ToLayout(t[1]), ToLayout(t[2])]), [[1, 0, 0, 0], [0, 1, 0, 0], [0, 0, 1, 0]], Chainage);
+        Platform, Number, Array.ConvertAll<Point3[], Point3[]>(triangles, t => [ToLayout(t[0]), ToLayout(t[1]), ToLayout(t[2])]),
+        [[1, 0, 0, 0], [0, 1, 0, 0], [0, 0, 1, 0]], Chainage);
 
     private double Row(int i, Point3 p) => (rows[i][0] * p.X) + (rows[i][1] * p.Y) + (rows[i][2] * p.Z) + rows[i][3];
 

@@ -1,5 +1,6 @@
 // node draw.mjs PROFILE DRAWING PICTURE [DRAWING PICTURE]...
-// Draws SVG files in a browser, one after another in one window of 1600 by 1200, and writes what it shows as PNG: a browser takes a second to start, a drawing a tenth of it.
+// Draws SVG files in a browser, one after another in one window of 1600 by 1200, and writes what it shows as PNG: a browser takes a second to start,
+// a drawing a tenth of it.
 import { pathToFileURL } from 'node:url';
 import { launch } from './browser.mjs';
 

@@ -1,5 +1,5 @@
-// What a loader made for browsers asks of their XML: elements, their attributes and text, and which elements of a name lie below. Read by a parser made by others. A whole
-// document object model keeps a dozen objects for each of a hundred thousand triangles, and takes ten times as long.
+// What a loader made for browsers asks of their XML: elements, their attributes and text, and which elements of a name lie below. Read by a parser
+// made by others. A whole document object model keeps a dozen objects for each of a hundred thousand triangles, and takes ten times as long.
 import { Parser } from 'htmlparser2';
 
 class Element {
