@@ -186,7 +186,7 @@ public sealed class FolderKillTests : IDisposable
     [Fact]
     public void Of_many_runs_at_once_each_is_whole_or_refused()
     {
-        for (int round = 0; round < Simulations.Of(40, 200); round++)
+        for (int round = 0; round < Simulations.Of(24, 200); round++)
         {
             Prepare(fresh: false);
             int written = 0;

@@ -18,7 +18,7 @@ public class SectionalTrackTests
     private const int Pieces = 6;
 
     // A rate of 95 in 100 is not told by fewer kinks than so many surveys have: where few are asked for, one more may be missed.
-    private static readonly int Surveys = Simulations.Of(40, 200);
+    private static readonly int Surveys = Simulations.Of(24, 200);
 
     private const double Piece = 170, Degree = Math.PI / 180;
 
