@@ -4,7 +4,10 @@ using System.Text.RegularExpressions;
 
 namespace PlatformForge.Outside.Tests;
 
-/// <summary>Grams and hours told for the first plate of every platform of the samples against a slicer that is set to what the report states.</summary>
+/// <summary>
+/// Grams and hours told for the first plate of every platform of the samples against a slicer that is set to what the report states: in the gate of every
+/// second sample, with PLATFORMFORGE_FORECASTS=all of each.
+/// </summary>
 [Collection("samples sliced")]
 public class ForecastTests(WrittenSamples samples)
 {
@@ -20,9 +23,11 @@ public class ForecastTests(WrittenSamples samples)
     [Fact]
     public void Eight_of_ten_plates_take_the_grams_and_the_time_that_the_report_tells()
     {
-        Measured[] all = [.. samples.Different.SelectMany(Plates)];
+        bool each = Environment.GetEnvironmentVariable("PLATFORMFORGE_FORECASTS") == "all";
+        string[] taken = [.. samples.Different.Where((_, i) => each || i % 2 == 0)];
+        Measured[] all = [.. taken.SelectMany(Plates)];
         string told = string.Join("\n", all.Select(m => m.ToString()));
-        Assert.True(all.Length >= samples.Different.Count(), told);
+        Assert.True(all.Length >= taken.Length, told);
         Assert.True(all.Count(m => m.Near) >= ShareWithin * all.Length, told);
         Assert.True(all.All(m => Math.Abs(m.Grams) <= NoneBeyond && Math.Abs(m.Hours) <= NoneBeyond), told);
     }

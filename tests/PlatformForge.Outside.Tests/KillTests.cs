@@ -27,6 +27,9 @@ public class KillTests(ITestOutputHelper told)
     private const int FewRandom = 4, FewAimed = 9;
     private const int Lanes = 2;
 
+    // Built once for all tests: each kills in folders of its own.
+    private static readonly Lazy<Ground> Grounds = new(() => new());
+
     private const string Project = """
         [layout]
         name = "Quillhaven"
@@ -57,7 +60,7 @@ public class KillTests(ITestOutputHelper told)
     [Fact]
     public void A_build_killed_at_a_random_moment_leaves_the_old_folder_or_the_new_one()
     {
-        using var ground = new Ground();
+        var ground = Grounds.Value;
         int count = Asked.Kills > 0 ? Asked.Kills : FewRandom;
         var random = new Random(20_240_229);
         double whole = ground.Seconds;
@@ -78,7 +81,7 @@ public class KillTests(ITestOutputHelper told)
     [Fact]
     public void A_build_killed_before_any_step_of_the_commit_leaves_the_old_folder_or_the_new_one()
     {
-        using var ground = new Ground();
+        var ground = Grounds.Value;
         (string Call, int Count)[] aims = [.. ground.Steps().SelectMany(s => Enumerable.Range(1, s.Count).Select(i => (s.Call, i)))];
         Assert.True(aims.Length > 100, $"only {aims.Length} steps were seen");
         int killed = 0, stride = Asked.Kills > 0 ? 1 : (aims.Length + FewAimed - 1) / FewAimed;
@@ -99,7 +102,7 @@ public class KillTests(ITestOutputHelper told)
     [Fact]
     public void A_disk_that_refuses_to_flush_is_told_and_the_old_folder_stays()
     {
-        using var ground = new Ground();
+        var ground = Grounds.Value;
         var lane = new Lane(Path.Combine(ground.Folder, "flush"));
         foreach (string when in new[] { "1+", "5" })
         {
@@ -200,10 +203,11 @@ public class KillTests(ITestOutputHelper told)
     }
 
     /// <summary>The old folder and the new one, built without hindrance.</summary>
-    private sealed class Ground : IDisposable
+    private sealed class Ground
     {
         public Ground()
         {
+            AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(Folder, recursive: true);
             var lane = new Lane(Path.Combine(Folder, "old"));
             Directory.CreateDirectory(Path.Combine(Folder, "old"));
             var said = lane.BuildAgain(Project);
@@ -243,7 +247,5 @@ public class KillTests(ITestOutputHelper told)
             // Locks are taken for every file that is read; of those a few are enough.
             return [.. Calls.Select(c => (c, Math.Min(c == "flock" ? 8 : int.MaxValue, calls.Count(x => x.Thread == writer && x.Call == c))))];
         }
-
-        public void Dispose() => Directory.Delete(Folder, recursive: true);
     }
 }

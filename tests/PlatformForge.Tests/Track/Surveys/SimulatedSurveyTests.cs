@@ -8,7 +8,7 @@ using Xunit;
 namespace PlatformForge.Tests.Track.Surveys;
 
 /// <summary>
-/// Six surveys of each kind in every run, twenty-four in the gate, a hundred in the long run, made up from known tracks with reading errors spread evenly within the ruler
+/// Ten surveys of each kind in every run, forty in the gate, a hundred in the long run, made up from known tracks with reading errors spread evenly within the ruler
 /// error: the bound that
 /// the program states holds at the rate it states, good readings are not blamed, and a reading that is off by five ruler errors
 /// is named in 95 of 100.
@@ -17,7 +17,7 @@ public class SimulatedSurveyTests
 {
     // A rate near the one that is promised is not told by fewer.
     private const int ManySurveys = 100;
-    private static readonly int Surveys = Simulations.Of(24, ManySurveys);
+    private static readonly int Surveys = Simulations.Of(40, ManySurveys);
     private const double RulerError = 0.25;
     private const double PlantedErrors = 5;
 
@@ -75,7 +75,7 @@ public class SimulatedSurveyTests
     [Theory]
     [InlineData(60)]
     [InlineData(100)]
-    public void Offsets_so_far_apart_on_track_laid_by_eye_keep_the_bound_too(double spacing) => KeepsTheBound(ByEye, Offsets(spacing), Simulations.Of(48, ManySurveys));
+    public void Offsets_so_far_apart_on_track_laid_by_eye_keep_the_bound_too(double spacing) => KeepsTheBound(ByEye, Offsets(spacing), Simulations.Of(ManySurveys, ManySurveys));
 
     [Fact]
     public void A_reading_that_only_a_bend_of_its_own_meets_is_named_or_kept_in_doubt_and_both_lines_lie_within_the_bound()
