@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Pictures;
@@ -22,6 +23,7 @@ internal sealed class Haze
     public static LinearColour Paper { get; } = LinearColour.Of(Drawings.HouseStyle.Paper);
 
     /// <summary>A colour as it is seen at a place.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public LinearColour Over(LinearColour colour, Point3 place)
     {
         double share = double.IsFinite(far) ? Thickest * Math.Clamp((view.Ahead(place) - near) / (far - near), 0, 2) / (1 + Math.Clamp((view.Ahead(place) - far) / (far - near), 0, 1)) : 0;

@@ -35,8 +35,13 @@ internal sealed class Lighting
     {
         (this.pole, least) = (pole, seen is null ? Dark : NearDark);
         var maps = new ShadowMap[SkyLights + 1];
-        Parallel.For(0, maps.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
-            maps[i] = i == SkyLights ? new(bodies, sunward, level, SunCells * pixels, seen) : new(bodies, SkyDirection(i), level, SkyCells * pixels, seen));
+        int largest = bodies.Count == 0 ? 0 : bodies.Max(b => b.Mesh.Vertices.Length);
+        Parallel.For(0, maps.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, () => new Point3[largest], (i, _, on) =>
+        {
+            var (toward, cells) = i == SkyLights ? (sunward, SunCells) : (SkyDirection(i), SkyCells);
+            maps[i] = new(bodies, toward, level, cells * pixels, seen, on);
+            return on;
+        }, static _ => { });
         sun = maps[SkyLights];
         sky = new(maps[..SkyLights], isSoft: seen is not null);
     }

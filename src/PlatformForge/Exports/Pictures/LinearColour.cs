@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace PlatformForge.Exports.Pictures;
 
 /// <summary>A colour by amounts of light, in which means and products are right; 1 is white.</summary>
@@ -15,6 +17,7 @@ internal readonly record struct LinearColour(double R, double G, double B)
 
     public static LinearColour operator *(LinearColour a, double k) => new(a.R * k, a.G * k, a.B * k);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Put(Span<byte> to)
     {
         to[0] = Byte(R);
@@ -23,11 +26,14 @@ internal readonly record struct LinearColour(double R, double G, double B)
     }
 
     /// <summary>The colour of something lit, its brightest lights bent under white; paper stays as it is.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public LinearColour Bent() => new(Shoulder(R), Shoulder(G), Shoulder(B));
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static byte Byte(double light) => ToByte[(int)(Math.Clamp(light, 0, 1) * Steps)];
 
     // Bends what is brighter than most of the range gently under 1, so that light slabs keep their joints.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double Shoulder(double light) => light < 0.6 ? Math.Max(0, light) : 1 - (0.4 * 0.4 / (light - 0.2));
 
     private static double Decode(double v) => v <= 0.04045 ? v / 12.92 : Math.Pow((v + 0.055) / 1.055, 2.4);

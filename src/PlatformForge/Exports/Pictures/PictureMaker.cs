@@ -267,7 +267,7 @@ internal sealed class PictureMaker
         int a = mesh.Triangles[corner], b = mesh.Triangles[corner + 1], c = mesh.Triangles[corner + 2];
         if (IsAhead(mesh.Vertices[a], mesh.Vertices[b], mesh.Vertices[c]))
         {
-            raster.Fill(on[a], on[b], on[c], what);
+            raster.Fill(in on[a], in on[b], in on[c], what);
             return;
         }
 

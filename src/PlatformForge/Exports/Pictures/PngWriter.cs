@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace PlatformForge.Exports.Pictures;
@@ -70,6 +71,7 @@ public static class PngWriter
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Filter(byte[] to, byte kind, ReadOnlySpan<byte> row, byte[] above)
     {
         to[0] = kind;
@@ -80,12 +82,32 @@ public static class PngWriter
         }
 
         Subtract(to.AsSpan(1, Channels), row[..Channels], above);
-        for (int i = Channels; i < row.Length; i++)
+        int i = Channels;
+        for (; i + Vector128<byte>.Count <= row.Length; i += Vector128<byte>.Count)
+        {
+            Vector256<short> left = Wide(row[(i - Channels)..]), over = Wide(above.AsSpan(i)), corner = Wide(above.AsSpan(i - Channels));
+            Vector256<short> byLeft = over - corner, byAbove = left - corner;
+            Vector256<short> a = Vector256.Abs(byLeft), b = Vector256.Abs(byAbove), c = Vector256.Abs(byLeft + byAbove);
+            var guess = Vector256.ConditionalSelect(Vector256.LessThanOrEqual(a, Vector256.Min(b, c)), left,
+                Vector256.ConditionalSelect(Vector256.LessThanOrEqual(b, c), over, corner));
+            var guessed = Vector128.Narrow(guess.GetLower().AsUInt16(), guess.GetUpper().AsUInt16());
+            (Vector128.Create(row[i..]) - guessed).CopyTo(to.AsSpan(i + 1));
+        }
+
+        for (; i < row.Length; i++)
         {
             to[i + 1] = unchecked((byte)(row[i] - Paeth(row[i - Channels], above[i], above[i - Channels])));
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<short> Wide(ReadOnlySpan<byte> bytes)
+    {
+        var (low, high) = Vector128.Widen(Vector128.Create(bytes));
+        return Vector256.Create(low, high).AsInt16();
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Subtract(Span<byte> to, ReadOnlySpan<byte> row, ReadOnlySpan<byte> above)
     {
         int i = 0;
@@ -107,6 +129,7 @@ public static class PngWriter
     }
 
     // The usual rule of thumb: small differences of either sign pack best.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static int Cost(byte[] filtered)
     {
         int sum = 0, i = 0;

@@ -17,9 +17,13 @@ internal sealed class ShadowMap
     /// <param name="level">The bodies' longest direction, which the grid is laid along.</param>
     /// <param name="cells">Cells of the grid, about.</param>
     /// <param name="seen">Corners of what is looked at, which alone the grid has to hold; null for all.</param>
+    /// <param name="on">Room for places of one body after another on the grid, made where it is null: two dozen lights would else leave as many of each body
+    /// behind them.</param>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public ShadowMap(IReadOnlyList<SceneBody> bodies, Point3 toward, Point3 level, double cells, IReadOnlyList<Point3>? seen = null)
+    public ShadowMap(
+        IReadOnlyList<SceneBody> bodies, Point3 toward, Point3 level, double cells, IReadOnlyList<Point3>? seen = null, Point3[]? on = null)
     {
+        on ??= new Point3[bodies.Count == 0 ? 0 : bodies.Max(b => b.Mesh.Vertices.Length)];
         var plain = View.Along(toward, level);
         var (left, top, right, bottom) = plain.Box(seen is null ? bodies.Select(b => b.Mesh.Vertices) : [[.. seen]]);
         double cell = Math.Sqrt((right - left) * (bottom - top) / cells);
@@ -28,16 +32,13 @@ internal sealed class ShadowMap
         (width, height) = ((int)Math.Ceiling((right - left) / cell), (int)Math.Ceiling((bottom - top) / cell));
         bias = 1.5 * cell;
         var raster = new Raster(width, height, shows: false);
-
-        // Places of one body after another on the grid, in one array: two dozen lights would else leave as many of each body behind them.
-        var on = new Point3[bodies.Count == 0 ? 0 : bodies.Max(b => b.Mesh.Vertices.Length)];
         foreach (var body in bodies)
         {
             var (vertices, triangles) = (body.Mesh.Vertices, body.Mesh.Triangles);
             view.Project(vertices, on);
             for (int i = 0; i < triangles.Length; i += 3)
             {
-                raster.Fill(on[triangles[i]], on[triangles[i + 1]], on[triangles[i + 2]], 0);
+                raster.Fill(in on[triangles[i]], in on[triangles[i + 1]], in on[triangles[i + 2]], 0);
             }
         }
 

@@ -64,6 +64,7 @@ internal sealed record View(Point3 Right, Point3 Up, Point3 Toward, double Scale
     }
 
     /// <summary>How far ahead of the eye a point is, mm; without end for a parallel view.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public double Ahead(Point3 p) => Eye is { } eye ? -Point3.Dot(Toward, p - eye) : double.PositiveInfinity;
 
     /// <summary>Unit direction from a point to the eye.</summary>
@@ -73,6 +74,7 @@ internal sealed record View(Point3 Right, Point3 Up, Point3 Toward, double Scale
     public double DepthOf(double step, double depth) => Eye is null ? step : step * depth * depth / Inverse;
 
     /// <summary>Where the line of sight through a place of the sheet meets a level plane; null where it does not.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public Point3? OnLevel(double x, double y, double height)
     {
         var start = Eye ?? Unproject(x, y, 0);

@@ -11,6 +11,7 @@ internal static class Wash
     private const double Pool = 17, Speck = 1.3;
 
     /// <summary>Factor about 1 at a place in space.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double At(Point3 p, double grain) =>
         grain == 0 ? 1 : 1 + (grain * (Smooth(p * (1 / Pool)) + (0.8 * Smooth(p * (1 / Speck)))));
 

@@ -130,7 +130,17 @@ internal static class SurfaceAreas
             return normal.Z > Level && deep < TopDepth ? 1 : 0;
         }
 
-        return outline.Where(o => deep > o.Below).Select(o => o.Share(corners, p, way)).DefaultIfEmpty(0).Max();
+        double? most = null;
+        foreach (ref readonly var side in outline.AsSpan())
+        {
+            if (deep > side.Below)
+            {
+                double share = side.Share(corners, p, way);
+                most = !(share <= most) ? share : most;
+            }
+        }
+
+        return most ?? 0;
     }
 
     // The outer sides in plan from one chainage to another: wall's foot, coping edge, back, and the platform's own ends.
