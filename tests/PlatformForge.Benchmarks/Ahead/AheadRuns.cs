@@ -3,7 +3,8 @@ using System.Diagnostics;
 namespace PlatformForge.Benchmarks.Ahead;
 
 /// <summary>
-/// Makes the list of methods that the program is to be compiled ahead with: what the runtime compiled while commands ran on projects. A compiler that works ahead finds what is called by name; what is called through an
+/// Makes the list of methods that the program is to be compiled ahead with: what the runtime compiled while commands ran on projects. A compiler that works
+/// ahead finds what is called by name; what is called through an
 /// interface of a general type (queries, sets, sorts over values of our own) it has to be told.
 /// </summary>
 internal static class AheadRuns
@@ -43,7 +44,11 @@ internal static class AheadRuns
     {
         string output = Path.Combine(folder, Path.GetRandomFileName());
         string[] more = command[0] == "build" ? ["--output", output] : [];
-        var start = new ProcessStartInfo("dotnet", [program, command[0], project, .. command[1..], .. more]) { RedirectStandardError = true, RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("dotnet", [program, command[0], project, .. command[1..], .. more])
+        {
+            RedirectStandardError = true,
+            RedirectStandardOutput = true,
+        };
         // The map tells types by their names, the summary tells what general methods were made for.
         start.Environment["DOTNET_PerfMapEnabled"] = "3";
         start.Environment["DOTNET_PerfMapJitDumpPath"] = folder;

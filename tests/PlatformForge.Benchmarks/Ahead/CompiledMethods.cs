@@ -25,9 +25,10 @@ internal sealed partial class CompiledMethods
         foreach (string line in File.ReadLines(path))
         {
             var match = MapLine().Match(line);
-            if (match.Success && match.Groups[1].Value.Contains('[', StringComparison.Ordinal) && _seen.Add(match.Groups[1].Value + "::" + match.Groups[2].Value))
+            var (type, method) = (match.Groups[1].Value, match.Groups[2].Value);
+            if (match.Success && type.Contains('[', StringComparison.Ordinal) && _seen.Add(type + "::" + method))
             {
-                Add(match.Groups[1].Value, match.Groups[2].Value, []);
+                Add(type, method, []);
             }
         }
     }
@@ -38,7 +39,8 @@ internal sealed partial class CompiledMethods
         foreach (string line in File.ReadLines(path))
         {
             var match = SummaryLine().Match(line);
-            if (match.Success && _seen.Add(match.Groups[1].Value) && OutsideBrackets(match.Groups[1].Value) is { } parted && _types.ListOf(parted.Arguments) is { } arguments)
+            string entry = match.Groups[1].Value;
+            if (match.Success && _seen.Add(entry) && OutsideBrackets(entry) is { } parted && _types.ListOf(parted.Arguments) is { } arguments)
             {
                 Add(parted.Type, parted.Method, arguments);
             }

@@ -6,8 +6,10 @@ using System.Reflection.PortableExecutable;
 namespace PlatformForge.Benchmarks.Ahead;
 
 /// <summary>
-/// Writes the file by which the framework's ahead-of-time compiler is told methods (option --mibc): a library whose method AssemblyDictionary names the libraries that the list is for and a method; that one loads the token of
-/// each method that is listed and lets go of it. The layout is told in the compiler's own sources (MIbcProfileParser, dotnet/runtime). Nothing of it is ever run.
+/// Writes the file by which the framework's ahead-of-time compiler is told methods (option --mibc): a library whose method AssemblyDictionary names the
+/// libraries that the list is for and a method; that one loads the token of
+/// each method that is listed and lets go of it. The layout is told in the compiler's own sources (MIbcProfileParser, dotnet/runtime). Nothing of it is ever
+/// run.
 /// </summary>
 internal static class MethodList
 {
@@ -48,7 +50,8 @@ internal static class MethodList
     private static MethodBuilder Global(ModuleBuilder module, string name) =>
         module.DefineGlobalMethod(name, MethodAttributes.Public | MethodAttributes.Static, typeof(void), Type.EmptyTypes);
 
-    // The framework's writer takes no constructor's token; it writes a call of the constructor, of the same length, which LoadConstructors turns into what is wanted.
+    // The framework's writer takes no constructor's token; it writes a call of the constructor, of the same length, which LoadConstructors turns into what is
+    // wanted.
     private static void Name(ILGenerator code, MethodBase method)
     {
         if (method is ConstructorInfo constructor)

@@ -4,15 +4,19 @@ using PlatformForge.Solids;
 
 namespace PlatformForge.Benchmarks.Ahead;
 
-/// <summary>Types by the names that the runtime tells: Outer`1+Inner[System.Int32,Other`1[...]]; what is shared by all classes is taken for an object.</summary>
+/// <summary>
+/// Types by the names that the runtime tells: Outer`1+Inner[System.Int32,Other`1[...]]; what is shared by all classes is taken for an object.
+/// </summary>
 internal sealed class TypeNames
 {
     // As the compiler's summary shortens them.
     private static readonly Dictionary<string, Type> Short = new(StringComparer.Ordinal)
     {
         ["System.__Canon"] = typeof(object),
-        ["bool"] = typeof(bool), ["byte"] = typeof(byte), ["sbyte"] = typeof(sbyte), ["ubyte"] = typeof(byte), ["short"] = typeof(short), ["ushort"] = typeof(ushort), ["char"] = typeof(char),
-        ["int"] = typeof(int), ["uint"] = typeof(uint), ["long"] = typeof(long), ["ulong"] = typeof(ulong), ["float"] = typeof(float), ["double"] = typeof(double),
+        ["bool"] = typeof(bool), ["byte"] = typeof(byte), ["sbyte"] = typeof(sbyte), ["ubyte"] = typeof(byte),
+        ["short"] = typeof(short), ["ushort"] = typeof(ushort), ["char"] = typeof(char),
+        ["int"] = typeof(int), ["uint"] = typeof(uint), ["long"] = typeof(long), ["ulong"] = typeof(ulong),
+        ["float"] = typeof(float), ["double"] = typeof(double),
     };
 
     private readonly List<Assembly> _libraries = [typeof(object).Assembly];
@@ -20,7 +24,8 @@ internal sealed class TypeNames
     /// <summary>Looks among the framework's libraries and the one of the program that holds all its rooms.</summary>
     public TypeNames()
     {
-        foreach (string file in Directory.GetFiles(Path.GetDirectoryName(typeof(object).Assembly.Location)!, "System.*.dll").Where(f => f != typeof(object).Assembly.Location).Order(StringComparer.Ordinal))
+        string first = typeof(object).Assembly.Location;
+        foreach (string file in Directory.GetFiles(Path.GetDirectoryName(first)!, "System.*.dll").Where(f => f != first).Order(StringComparer.Ordinal))
         {
             try
             {

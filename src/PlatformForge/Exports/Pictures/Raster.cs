@@ -78,7 +78,8 @@ internal sealed class Raster(int width, int rows, bool shows = true, float[]? de
         }
     }
 
-    // Along a row: what is nearer takes the place of what was there. Most rows of small triangles have a sample or two, so a call would cost as much as they do.
+    // Along a row: what is nearer takes the place of what was there. Most rows of small triangles have a sample or two, so a call would cost as much as they
+    // do.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void Nearer(Span<float> kept, Span<int> shown, double depth, double slope, int what)
     {

@@ -31,7 +31,8 @@ internal static class LentShelves
     }
 
     /// <summary>
-    /// The greatest power of two that a length from 1 on reaches. The framework counts bits by what the processor has, and what was compiled ahead with such a count in it is thrown away at the start;
+    /// The greatest power of two that a length from 1 on reaches. The framework counts bits by what the processor has, and what was compiled ahead with such
+    /// a count in it is thrown away at the start;
     /// so it stands here by itself, once for all kinds of item.
     /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
