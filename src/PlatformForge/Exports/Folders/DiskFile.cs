@@ -4,7 +4,7 @@ namespace PlatformForge.Exports.Folders;
 /// refusal.</summary>
 /// <param name="path">Where.</param>
 /// <param name="buffer">Length of its buffer, bytes.</param>
-internal sealed class DiskFile(string path, int buffer) : FileStream(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, buffer)
+internal sealed class DiskFile(string path, int buffer) : FileStream(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Read, buffer)
 {
     // Every way of writing comes through here.
     public override void Write(byte[] buffer, int offset, int count) => Told(() => base.Write(buffer, offset, count));

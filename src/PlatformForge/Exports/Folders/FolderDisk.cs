@@ -44,24 +44,41 @@ internal class FolderDisk
     }
 
     /// <summary>Writes a new file and waits until the system has handed it to the disk.</summary>
-    public void Write(string path, byte[] bytes) => Write(path, stream =>
+    /// <param name="path">Where.</param>
+    /// <param name="bytes">All of it.</param>
+    /// <param name="queue">Where it waits for the disk; null waits for it here.</param>
+    public void Write(string path, byte[] bytes, DiskQueue? queue = null)
     {
-        stream.Write(bytes);
-        return true;
-    });
+        bool Whole(Stream stream)
+        {
+            stream.Write(bytes);
+            return true;
+        }
+
+        Write(path, Whole, queue);
+    }
 
     /// <summary>The same piece by piece.</summary>
     /// <param name="path">Where.</param>
     /// <param name="fill">Fills it; its answer is whether the file is wanted. What is not wanted, or was not filled to its end, need not be waited for, and
     /// is to be deleted.</param>
-    public void Write(string path, Func<Stream, bool> fill)
+    /// <param name="queue">Where it waits for the disk; without one it is waited for here, and on Windows always: nobody could read it meanwhile.</param>
+    public void Write(string path, Func<Stream, bool> fill, DiskQueue? queue = null)
     {
         Before("begin " + path);
-        using var stream = Open(path);
-        Before("fill " + path);
-        if (fill(stream))
+        Stream? stream = Open(path);
+        try
         {
-            Flush(stream);
+            Before("fill " + path);
+            if (fill(stream))
+            {
+                stream.Flush();
+                stream = Flushes && stream is FileStream file && Left(file, queue) ? null : stream;
+            }
+        }
+        finally
+        {
+            stream?.Dispose();
         }
     }
 
@@ -73,17 +90,16 @@ internal class FolderDisk
 
     private const int Buffer = 1 << 16; // bytes
 
-    private void Flush(Stream stream)
+    // Whether a file is left to the queue, which closes it.
+    private static bool Left(FileStream file, DiskQueue? queue)
     {
-        if (stream is FileStream file && Flushes)
+        if (queue is not null && !OperatingSystem.IsWindows() && queue.Takes(file))
         {
-            file.Flush();
-            DiskFlush.Of(file);
+            return true;
         }
-        else
-        {
-            stream.Flush();
-        }
+
+        DiskFlush.Of(file);
+        return false;
     }
 
     /// <summary>Whether a file is waited for until it is on the disk: what the promise needs where a system may lose power. A kill loses nothing that was

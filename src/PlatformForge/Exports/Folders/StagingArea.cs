@@ -21,6 +21,7 @@ internal sealed class StagingArea : IDisposable
     private readonly FolderDisk disk;
     private readonly FolderCommit commit;
     private readonly FileStream hold;
+    private readonly DiskQueue queue = new();
     private readonly List<string> made = [];
     private readonly HashSet<string> staged = new(StringComparer.Ordinal);
 
@@ -98,6 +99,7 @@ internal sealed class StagingArea : IDisposable
     public void Commit(IReadOnlyList<RemovedFile> stale, IReadOnlyList<ReplacedFile> replace, bool force)
     {
         RefuseObstacles(stale, replace);
+        queue.Await();
         var record = CommitRecord.Of(stale, replace, MissingFolders(replace));
         if (!force && commit.ChangedSince(record, undoing: false) is { Count: > 0 } changed)
         {
@@ -135,6 +137,8 @@ internal sealed class StagingArea : IDisposable
 
     public void Dispose()
     {
+        queue.Dispose();
+
         // What can't be cleared has no record, so that the next run clears it.
         try
         {
@@ -175,7 +179,7 @@ internal sealed class StagingArea : IDisposable
         string hash = OutputFolder.HashOf(bytes);
         if (hash != known)
         {
-            disk.Write(Room(path), bytes);
+            disk.Write(Room(path), bytes, queue);
         }
 
         return (bytes.Length, hash);
@@ -190,7 +194,7 @@ internal sealed class StagingArea : IDisposable
             write(stream);
             (length, hash) = (stream.Length, DiskContents.HashOf(stream));
             return hash != known;
-        });
+        }, queue);
         if (hash == known)
         {
             disk.Delete(room);
