@@ -43,6 +43,9 @@ internal sealed record ElevationFace(string Name, IReadOnlyList<WallSlice> Slice
     /// <summary>Places in plan of the joints that what lies on it shows on its front.</summary>
     public IReadOnlyList<Point2> Joints { get; init; } = [];
 
+    /// <summary>Downpipes before its walls.</summary>
+    public IReadOnlyList<PipeView> Pipes { get; init; } = [];
+
     /// <summary>Its length, mm.</summary>
     public double Length => Back?.Length ?? Slices.Sum(s => s.Length);
 

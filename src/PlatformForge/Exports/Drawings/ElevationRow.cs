@@ -127,6 +127,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
                 places.Add((x + (scale * pier), slice.At + pier, false));
             }
 
+            places.AddRange(Pipes(slice).Select(p => (x + (scale * p.At), slice.At + p.At, false)));
             double to = x + (scale * slice.Length);
             bool goesOn = sections.Count > 0 && !slice.Begins;
             double from = goesOn ? sections[^1].From : x;
@@ -195,6 +196,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         {
             x += Before(i);
             Edges(sheet, slice, new(x, zero));
+            DrawPipes(sheet, slice, new(x, zero));
             Standing(sheet, slice, Placed(new(x, zero), 0));
             DrawSeams(sheet, slice, Placed(new(x, zero), 0));
             if (slice.Begins && x > left && Before(i) == 0)
@@ -257,6 +259,29 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
             if (at > 0 && at < slice.Length)
             {
                 sheet.Line(of(new(at, top.At(at) + face.DeckEdge + CopingFronts.Arris)), of(new(at, top.At(at) + face.Slab)), HouseStyle.Thin);
+            }
+        }
+    }
+
+    // Downpipes whose middles stand before a slice, with where those are from its beginning, mm.
+    private IEnumerable<(PipeView Pipe, double At)> Pipes(WallSlice slice) => face.Pipes
+        .Select(p => (Pipe: p, Along: WallBand.Along(slice.Wall, slice.Whole, p.Middle)))
+        .Where(p => p.Along >= slice.From && p.Along < slice.To)
+        .Where(p => (slice.Wall.Place(p.Along) - p.Pipe.Middle).Length < slice.Wall.Zone.Out + Beside)
+        .Select(p => (p.Pipe, p.Along - slice.From));
+
+    // Chords of curves lie nearer to what stands before their wall than this, mm.
+    private const double Beside = 1;
+
+    private void DrawPipes(Sheet sheet, WallSlice slice, Point2 origin)
+    {
+        foreach (var (pipe, at) in Pipes(slice))
+        {
+            foreach (var outline in pipe.Outlines)
+            {
+                Point2[] placed = [.. outline.Select(Placed(origin, at))];
+                sheet.Area(placed, new(HouseStyle.Paper));
+                sheet.Area(placed, new(Palette.Of(Paint.Iron), Faint), HouseStyle.Thin);
             }
         }
     }

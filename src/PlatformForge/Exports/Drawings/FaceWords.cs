@@ -3,7 +3,7 @@ using static System.FormattableString;
 
 namespace PlatformForge.Exports.Drawings;
 
-/// <summary>What is said of the openings and piers of a face, a line a kind: their sizes as they are laid. Their places stand under the rows.</summary>
+/// <summary>What is said of the openings, piers and downpipes of a face, a line a kind: their sizes as they are laid. Their places stand under the rows.</summary>
 internal static class FaceWords
 {
     /// <summary>The lines; none where the face has neither.</summary>
@@ -12,9 +12,12 @@ internal static class FaceWords
         var holes = face.Slices.SelectMany(WallHole.Of).GroupBy(h => (h.Kind, h.IsThrough)).Select(g => Holes(Name(g.Key.Kind), g.Key.IsThrough, [.. g]));
         WallSlice[] piers = [.. face.Slices.Where(s => s.IsPier)];
         string wide = piers.Length == 0 ? "" : Range(piers.Select(p => p.Whole.To - p.Whole.From));
-        string[] lines = [.. holes, .. piers.Length > 0 ? [Invariant($"Piers ({piers.Length}): {wide} wide.")] : Array.Empty<string>()];
+        string[] lines = [.. holes, .. piers.Length > 0 ? [Invariant($"Piers ({piers.Length}): {wide} wide.")] : Array.Empty<string>(), .. Pipes(face)];
         return lines.Length == 0 ? [] : [.. lines.SkipLast(1), lines[^1] + " Under the line: their middles from the section's left end."];
     }
+
+    private static string[] Pipes(ElevationFace face) =>
+        face.Pipes.Count > 0 ? [Invariant($"Downpipes ({face.Pipes.Count}): {Figures.Mm(face.Pipes[0].Width)} wide.")] : [];
 
     private static string Holes(string name, bool isThrough, WallHole[] holes)
     {
