@@ -37,6 +37,9 @@ internal static class DownpipePlanner
     /// <summary>One wall with its downpipes.</summary>
     private sealed class PipeWall(PlatformPlan plan, DownpipeSpec pipes, bool isFar)
     {
+        // Walls that differ by less, mm, are as high: a deck's fall is told in planes that meet at cuts.
+        private const double Alike = 0.1;
+
         private readonly PlanLine line = isFar ? plan.Body.FarWallFace : plan.Body.WallFace;
 
         public IEnumerable<PlannedDownpipe> Place(double[] cuts, List<Finding>? findings)
@@ -44,8 +47,8 @@ internal static class DownpipePlanner
             var places = new SortedDictionary<double, double?>();
             foreach (double cut in pipes.Joints == PierJoints.Beside ? cuts : [])
             {
-                // On the side of the cut where the wall is higher; on level walls after it, as piers stand.
-                double after = cut + Room(cut), before = cut - Room(cut), at = Height(after) >= Height(before) - Tolerances.Rounding ? after : before;
+                // After the cut, as piers stand; before it where a ramp begins there.
+                double after = cut + Room(cut), before = cut - Room(cut), at = Height(after) >= Height(before) - Alike ? after : before;
                 if (Holds(at) && Array.TrueForAll(cuts, c => Math.Abs(c - at) >= Room(c) - Tolerances.Rounding))
                 {
                     places[at] = cut;
