@@ -12,8 +12,8 @@ internal static class FacingRule
     // Thinnest layer that is advised, mm: common practice, no source.
     private const double ThinnestLayer = 0.08;
 
-    // Finest nozzle that is advised, mm: common practice, no source.
-    private const double FinestNozzle = 0.2;
+    // Nozzles that are sold, mm: common practice, no source.
+    private static readonly double[] Nozzles = [0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.8, 1];
 
     // Least step of a wall that a print shows, mm: what slicers close by themselves (a general slicer's usual closing radius of 0.049 mm on either side), and
     // about what a line's edge strays by (common practice, no source).
@@ -114,8 +114,8 @@ internal static class FacingRule
         }
         else if (!fit.Perpends)
         {
-            double nozzle = Math.Floor(fit.Header / FacingFit.LeastLines * 100) / 100;
-            yield return FacingFindings.BedCoursesOnly(key, printer.Nozzle, fit.Header, nozzle >= FinestNozzle ? nozzle : null);
+            double widest = (fit.Header / FacingFit.LeastLines) + Rounding;
+            yield return FacingFindings.BedCoursesOnly(key, printer.Nozzle, fit.Header, Nozzles.Where(n => n <= widest).Select(n => (double?)n).LastOrDefault());
         }
 
         double course = Coursing.Even(fit.Module.Course, WallProfiles.Under(plan) - Coursing.Foot), layers = course / printer.Layer;

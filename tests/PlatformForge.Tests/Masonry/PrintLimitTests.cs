@@ -61,7 +61,8 @@ public class PrintLimitTests
         Assert.DoesNotContain(Of(Facing with { Joint = closer - 0.001 }), f => f.Code == "PF5031");
     }
 
-    /// <summary>A header at 1:148 is 112.5 / 148 with its joint; what is left without it takes two lines of half that, and never more than is told.</summary>
+    /// <summary>A header at 1:148 is 112.5 / 148 with its joint; what is left without it takes two lines of half that, and the widest nozzle sold that lays them is
+    /// told.</summary>
     [Fact]
     public void The_nozzle_that_prints_headers_is_told()
     {
@@ -69,8 +70,8 @@ public class PrintLimitTests
         var plan = Workbench.Straight(60, Side.Left, s => s with { Facing = facing });
         plan = plan with { Site = plan.Site with { Scale = new(148) } };
         var told = Assert.Single(FacingRule.Check(plan, Workbench.Printer with { Layer = 0.12 }, new()), f => f.Code == "PF5033");
-        Assert.Contains("nozzle of 0.28 mm", told.Remedy, StringComparison.Ordinal); // (0.760 - 0.2) / 2
-        Assert.DoesNotContain(FacingRule.Check(plan, Workbench.Printer with { Layer = 0.12, Nozzle = 0.28 }, new()), f => f.Code == "PF5033");
+        Assert.Contains("nozzle of 0.25 mm", told.Remedy, StringComparison.Ordinal); // (0.760 - 0.2) / 2 = 0.28
+        Assert.DoesNotContain(FacingRule.Check(plan, Workbench.Printer with { Layer = 0.12, Nozzle = 0.25 }, new()), f => f.Code == "PF5033");
     }
 
     [Fact]

@@ -38,7 +38,28 @@ public static class CureTrial
             told[i] = One(told[i], tree, bench, taken);
         }
 
+        Together(findings, told, tree, bench, taken);
         return told;
+    }
+
+    // While one value of several cannot be read nothing is designed, so each is tried once more beside the cures of the others, where these bring new errors.
+    private static void Together(IReadOnlyList<Finding> findings, Finding[] told, TreeTable tree, TrialBench bench, List<Cure> taken)
+    {
+        bench.Begin();
+        if (taken.Count < 2 || bench.Errors(taken) is not { } left || !left.Except(findings.Select(f => (f.Code, f.Key))).Any())
+        {
+            return;
+        }
+
+        for (int i = 0; i < told.Length; i++)
+        {
+            if (told[i].Cure is { Tried: true } cure && taken.Contains(cure))
+            {
+                var rest = taken.Where(c => c != cure).ToList();
+                told[i] = One(findings[i], tree, bench, rest);
+                taken = rest;
+            }
+        }
     }
 
     private static bool IsTried(Finding finding) =>

@@ -45,6 +45,7 @@ public class NamedCaseTests
     [InlineData("platform[0].face.reach=5", "platform[0].face.edge=uniform")]
     [InlineData("printer.bed=[40, 40]")]
     [InlineData("sections.longest=11")]
+    [InlineData("platform[0].facing={ depth = -1, joint = 0, seed = -5 }")]
     public void A_remedy_that_is_told_works(params string[] sets)
     {
         var source = new ProjectSource(Halt, "halt.toml", null, [.. sets.Select(s => Override.Parse(s).Value!)]);
