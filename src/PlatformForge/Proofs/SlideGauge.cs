@@ -47,9 +47,15 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
         }
     }
 
-    // The wall that the finger meets: a pier where one stands within the gauge's length, or the wall between them.
+    // The wall that the finger meets: a pier where one stands within the gauge's length, the foot of a downpipe that stands in its way, or the wall
+    // between them.
     private PlanLine Wall(PlatformPlan plan)
     {
+        if (plan.Downpipes.Any(p => !p.IsFar && p.From < place.Chainage - Back && p.To > place.Chainage + Back))
+        {
+            return plan.WallFace.Shifted(plan.Spec.Facing!.FootBack);
+        }
+
         bool meetsPier = plan.Piers.Any(p => !p.IsFar && p.From <= place.Chainage - Back && p.To >= place.Chainage + Back);
         return meetsPier ? plan.WallFace : plan.WallFace.Shifted(plan.PanelDepthAt(place.Chainage));
     }

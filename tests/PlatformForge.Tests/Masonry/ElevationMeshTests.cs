@@ -27,6 +27,8 @@ public class ElevationMeshTests
 
     private static readonly FacingSpec Bricks = FacingSpec.For(Scale);
 
+    private static readonly DownpipeSpec Pipes = DownpipeSpec.For(Scale) with { On = PierWalls.Front, At = [330, 420] };
+
     public static TheoryData<string> Walls => [.. Facings.Keys];
 
     private static readonly Dictionary<string, (FacingSpec Facing, bool HasRamp)> Facings = new()
@@ -36,6 +38,10 @@ public class ElevationMeshTests
         ["corbel"] = (Bricks with { Corbel = CorbelSpec.For(Scale) }, true),
         ["batter"] = (Bricks with { Batter = 1.5 }, true),
         ["piers and plinth"] = (Bricks with { Plinth = PlinthSpec.For(Scale) with { Projection = 0.6 }, Piers = PierSpec.For(Scale) }, true),
+        ["downpipes"] = (Bricks with { Downpipes = Pipes }, true),
+        ["downpipes, plinth and corbel"] = (
+            Bricks with { Downpipes = Pipes, Plinth = PlinthSpec.For(Scale) with { Projection = 0.6 }, Corbel = CorbelSpec.For(Scale) }, true),
+        ["a downpipe before a wall all round"] = (Bricks with { Downpipes = Pipes with { At = [280] } }, false),
         ["buttresses"] = (Bricks with { Piers = PierSpec.For(Scale) with { Height = 12 } }, true),
         ["buttresses and plinth"] = (Bricks with { Plinth = PlinthSpec.For(Scale), Piers = PierSpec.For(Scale) with { Height = 12 } }, false),
         ["leaning buttresses"] = (Bricks with { Batter = 1, Piers = PierSpec.For(Scale) with { Height = 12 } }, false),
@@ -47,11 +53,13 @@ public class ElevationMeshTests
     {
         var (facing, hasRamp) = Facings[name];
         var plan = Workbench.Straight(hasRamp ? 260 : 150, Side.Left, s => s with { Facing = facing, StartRamp = hasRamp ? new(Gradient: 8) : null });
-        int[] asked = new int[3];
-        foreach (var section in Workbench.Made(plan, Workbench.Printer, new()).Sections)
+        int[] asked = new int[4];
+        var set = Workbench.Made(plan, Workbench.Printer, new());
+        var front = ElevationFaces.Of(set).Single(f => f.Name == WallNames.FrontOf(1));
+        foreach (var section in set.Sections)
         {
-            WallSlice[] slices = [.. WallSlice.Of(section, WallNames.FrontOf(1))];
-            var row = new ElevationRow(slices, 1, new(WallNames.FrontOf(1), slices, Slab, Paint.Coping));
+            WallSlice[] slices = [.. front.Slices.Where(s => s.Section == section.Number)];
+            var row = new ElevationRow(slices, 1, new(WallNames.FrontOf(1), slices, Slab, Paint.Coping) { Pipes = front.Pipes });
             var sheet = new Sheet(row.Length + 1, row.Height + 1, name);
             row.DrawOn(sheet, new(0, 0));
             var drawn = new DrawnSheet(sheet, p => Of(p.Colour) == Look.Joints);
@@ -78,6 +86,7 @@ public class ElevationMeshTests
 
         // Nothing, bricks and joints were all of them asked for often enough to say so.
         Assert.True(asked[(int)Look.Bricks] > 3000 && asked[(int)Look.Joints] > 200, string.Join(", ", asked));
+        Assert.Equal(facing.Downpipes is not null, asked[(int)Look.Iron] > 50);
     }
 
     private static readonly Point2[] Round = [new(-1, -1), new(1, -1), new(-1, 1), new(1, 1), new(0, 0)];
@@ -87,9 +96,10 @@ public class ElevationMeshTests
         Other,
         Bricks,
         Joints,
+        Iron,
     }
 
-    private static Look Of(Paint? paint) => paint switch { Paint.Wall => Look.Bricks, Paint.Mortar => Look.Joints, _ => Look.Other };
+    private static Look Of(Paint? paint) => paint switch { Paint.Wall => Look.Bricks, Paint.Mortar => Look.Joints, Paint.Iron => Look.Iron, _ => Look.Other };
 
     private static Look Of(Rgb? colour)
     {
@@ -97,6 +107,7 @@ public class ElevationMeshTests
 
         // On paper: as faint as joints are drawn, without being seen through.
         bool isMortar = colour is { } c && Math.Abs(c.R - mortar.R) < 24 && Math.Abs(c.G - mortar.G) < 24 && Math.Abs(c.B - mortar.B) < 32 && c.R > c.B;
-        return colour == Palette.Of(Paint.Wall) ? Look.Bricks : isMortar ? Look.Joints : Look.Other;
+        return colour == Palette.Of(Paint.Wall) ? Look.Bricks : isMortar ? Look.Joints
+            : colour == Palette.Of(Paint.Iron) ? Look.Iron : Look.Other;
     }
 }

@@ -44,6 +44,7 @@ public class PlainElevationTests
         ["plain"] = null,
         ["brick before, plain behind"] = FacingSpec.For(Scale) with { Back = WallFinish.Plain, Ends = WallFinish.Plain },
         ["piers"] = Smooth with { Piers = PierSpec.For(Scale) },
+        ["downpipes"] = Smooth with { Downpipes = DownpipeSpec.For(Scale) with { On = PierWalls.Both, At = [340] } },
         ["plinth"] = Smooth with { Plinth = PlinthSpec.For(Scale) with { Projection = 0.6 } },
     };
 

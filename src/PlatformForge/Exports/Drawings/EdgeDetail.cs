@@ -73,7 +73,7 @@ internal sealed class EdgeDetail(Point2[] ring, (double T0, double T1, double Z0
     private string Over(PlatformSpec spec)
     {
         string wall = Invariant($"{Short(spec.Coping.Overhang + WallBehind)} over the wall");
-        string before = spec.Facing?.Piers is null ? "what stands out of it" : "its piers";
+        string before = spec.Facing?.Piers is not null ? "its piers" : spec.Facing?.Downpipes is not null ? "its downpipes" : "what stands out of it";
         return WallBehind < Least ? wall : wall + Invariant($" ({Short(spec.Coping.Overhang)} over {before})");
     }
 

@@ -26,7 +26,7 @@ internal static class ElevationFaces
     {
         var plan = set.Plan;
         bool rising = plan.Side == Track.Side.Left;
-        var laid = set.Sections.Select(s => (s.Number, Walls: PipeGaps.Closed(plan, walls(s), s.From, s.To))).ToArray();
+        var laid = set.Sections.Select(s => (s.Number, Walls: plain ? PipeGaps.Closed(plan, walls(s), s.From, s.To) : walls(s))).ToArray();
         foreach (string name in WallNames.AllRound(plan))
         {
             // A face with a coping is seen from its track, the far one from the other side.

@@ -3,7 +3,8 @@ using static System.FormattableString;
 
 namespace PlatformForge.Exports.Drawings;
 
-/// <summary>What is said of the openings, piers and downpipes of a face, a line a kind: their sizes as they are laid. Their places stand under the rows.</summary>
+/// <summary>What is said of the openings, piers and downpipes of a face, a line a kind: their sizes as they are laid. Their places stand under the
+/// rows.</summary>
 internal static class FaceWords
 {
     /// <summary>The lines; none where the face has neither.</summary>

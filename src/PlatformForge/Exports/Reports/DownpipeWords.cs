@@ -28,7 +28,8 @@ internal static class DownpipeWords
             return;
         }
 
-        to.Say(what + Invariant($" stand before the walls, {(pipes.Hopper ? "with hopper heads" : "without hopper heads")}, clips{(pipes.Shoe ? " and shoes" : "")}. ")
+        string hopper = pipes.Hopper ? "with hopper heads" : "without hopper heads";
+        to.Say(what + Invariant($" stand before the walls, {hopper}, clips{(pipes.Shoe ? " and shoes" : "")}. ")
             + Invariant($"What stands out most stands where the smooth wall would; the walls behind are set back {Figures.Fine(pipes.Projection)} mm, ")
             + "so no clearance is lost.");
         foreach (var wall in set.Plan.Downpipes.GroupBy(p => p.IsFar))

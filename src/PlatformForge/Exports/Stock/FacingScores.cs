@@ -1,5 +1,6 @@
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Geometry;
+using PlatformForge.Platforms;
 using PlatformForge.Sections;
 
 namespace PlatformForge.Exports.Stock;
@@ -8,14 +9,16 @@ namespace PlatformForge.Exports.Stock;
 internal static class FacingScores
 {
     /// <summary>Lines on a strip as it is drawn, seen from inside.</summary>
+    /// <param name="plan">The plan.</param>
     /// <param name="section">Whose walls are meant.</param>
     /// <param name="face">Name of the wall face.</param>
     /// <param name="strip">The strip's outline, seen from inside, its left end at 0.</param>
     /// <param name="length">Its length, mm.</param>
     /// <returns>None where the face is smooth.</returns>
-    public static IReadOnlyList<CutLine> Of(PlatformSection section, string face, IReadOnlyList<Point2> strip, double length)
+    public static IReadOnlyList<CutLine> Of(PlatformPlan plan, PlatformSection section, string face, IReadOnlyList<Point2> strip, double length)
     {
-        WallSlice[] slices = [.. WallSlice.Of(section, face)];
+        // No strip has downpipes: courses go on behind them.
+        WallSlice[] slices = [.. WallSlice.Of([(section.Number, PipeGaps.Closed(plan, section.Faced, section.From, section.To))], face)];
 
         // A print is trimmed at its ends; a strip goes to the cut.
         double start = (length - slices.Sum(s => s.Length)) / 2;
