@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Projects.Keys;
@@ -19,6 +20,8 @@ public static class ProjectReader
     /// <param name="measured">Whether surveys' files have to be there; otherwise their readings are not looked at, and no such track can be laid.</param>
     public static Outcome<ProjectSpec> ReadFile(string path, IReadOnlyList<Override>? overrides = null, IReadOnlyList<Cure>? cures = null, bool measured = true)
     {
+        // The tables of keys take as long to be made as the file to be taken apart; whoever asks for them first waits for the other.
+        _ = Task.Run(static () => RuntimeHelpers.RunClassConstructor(typeof(ProjectKeys).TypeHandle));
         var text = ProjectText.Read(path, path);
         return text.Value is null
             ? Outcome.Fault<ProjectSpec>(text.Findings)
