@@ -38,27 +38,23 @@ public static class CureTrial
             told[i] = One(told[i], tree, bench, taken);
         }
 
-        Together(findings, told, tree, bench, taken);
+        Together(findings, told, tree, bench);
         return told;
     }
 
     // While one value of several cannot be read nothing is designed, so each is tried once more beside the cures of the others, where these bring new errors.
-    private static void Together(IReadOnlyList<Finding> findings, Finding[] told, TreeTable tree, TrialBench bench, List<Cure> taken)
+    private static void Together(IReadOnlyList<Finding> findings, Finding[] told, TreeTable tree, TrialBench bench)
     {
+        int[] cured = [.. Enumerable.Range(0, told.Length).Where(i => IsTried(told[i]) && told[i].Cure is not null)];
         bench.Begin();
-        if (taken.Count < 2 || bench.Errors(taken) is not { } left || !left.Except(findings.Select(f => (f.Code, f.Key))).Any())
+        if (cured.Length < 2 || bench.Errors([.. cured.Select(i => told[i].Cure!)]) is not { } left || !left.Except(findings.Select(f => (f.Code, f.Key))).Any())
         {
             return;
         }
 
-        for (int i = 0; i < told.Length; i++)
+        foreach (int i in cured)
         {
-            if (told[i].Cure is { Tried: true } cure && taken.Contains(cure))
-            {
-                var rest = taken.Where(c => c != cure).ToList();
-                told[i] = One(findings[i], tree, bench, rest);
-                taken = rest;
-            }
+            told[i] = One(findings[i], tree, bench, [.. cured.Where(c => c != i).Select(c => told[c].Cure).OfType<Cure>()]);
         }
     }
 
