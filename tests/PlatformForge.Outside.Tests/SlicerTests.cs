@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Globalization;
 using System.IO.Compression;
 using System.Text.RegularExpressions;
@@ -113,7 +112,7 @@ public class SlicerTests(WrittenSamples samples)
     // What the slicer tells of a file, which has to be that it is sound as it is.
     private static string AssertManifold(string file)
     {
-        string[] lines = Told(file);
+        string[] lines = SlicerInfo.Of(file);
         var verdicts = lines.Where(l => l.StartsWith("manifold", StringComparison.Ordinal)).ToArray();
         Assert.True(verdicts.Length > 0, file);
         Assert.All(verdicts, l => Assert.Equal("manifold = yes", l));
@@ -125,32 +124,6 @@ public class SlicerTests(WrittenSamples samples)
 
         return string.Join('\n', lines);
     }
-
-    // Lines on a file and on each object in it; all files of a folder are told of in one run, each under its name.
-    private static string[] Told(string file)
-    {
-        string folder = Path.GetDirectoryName(file)!;
-        var all = Infos.GetOrAdd(folder, of =>
-        {
-            string[] files = Directory.GetFiles(of, "*" + Path.GetExtension(file)), lines = Tool.Run("prusa-slicer", ["--info", .. files]).Lines;
-            var told = files.ToDictionary(f => $"[{Path.GetFileName(f)}]", _ => new List<string>(), StringComparer.Ordinal);
-            List<string>? under = null;
-            foreach (string line in lines)
-            {
-                if (line.StartsWith('[') && told.TryGetValue(line, out var next))
-                {
-                    under = next;
-                }
-
-                under?.Add(line);
-            }
-
-            return told;
-        });
-        return [.. all[$"[{Path.GetFileName(file)}]"]];
-    }
-
-    private static readonly ConcurrentDictionary<string, Dictionary<string, List<string>>> Infos = [];
 
     private static double Figure(string told, string name)
     {
