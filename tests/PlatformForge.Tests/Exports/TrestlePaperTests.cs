@@ -48,4 +48,24 @@ public class TrestlePaperTests
             && Math.Abs(Math.Abs(side.X) - Math.Abs(side.Y)) < 0.02 * side.Length));
         Assert.Contains("the trestle on", string.Join(" ", set.Key.Items.OfType<SheetText>().Select(t => t.Text)), StringComparison.Ordinal);
     }
+
+    /// <summary>The fence of the halt stands over every row, broken off on paper; the sheet is as much higher.</summary>
+    [Fact]
+    public void What_stands_on_its_deck_is_drawn_over_it_with_its_name()
+    {
+        var platform = Assert.Single(Designed.Value.Platforms);
+        foreach (bool isBack in (bool[])[false, true])
+        {
+            TrestleElevation whole = new(platform, isBack), broken = new(platform, isBack, 4);
+            foreach (var row in whole.Rows(390))
+            {
+                double level = platform.Sections.Plan.Profile.Level, tall = whole.Tall(row);
+                var sheet = new Sheet(500, 200, "row");
+                whole.DrawRow(sheet, row, new(40, 150));
+                Assert.Contains(sheet.Items.OfType<SheetText>(), t => t.Text == "fence");
+                Assert.InRange(sheet.Items.OfType<SheetPath>().Where(p => p.Pen == HouseStyle.Fine).Min(p => p.Points.Min(q => q.Y)), 150 - tall, 150 - level - 8); // posts of 1350 mm at 1:148, on a deck that falls to its back
+                Assert.InRange(broken.Tall(row), level, tall - 3);
+            }
+        }
+    }
 }

@@ -14,19 +14,21 @@ public static class TrestleDrawing
 
     public static Sheet Draw(Dossier dossier, PlatformDossier platform)
     {
-        double room = Width - (2 * TitleBlock.Inset) - Scaled, tall = platform.Plan.Profile.Level;
+        double room = Width - (2 * TitleBlock.Inset) - Scaled;
         var sides = Enumerable.Range(0, 2)
             .Select(k => (IsBack: k > 0, Elevation: new TrestleElevation(platform, k > 0))).ToArray();
-        double height = TitleBlock.Margin + 24 + sides.Sum(s => Titled + (s.Elevation.Rows(room).Count * (tall + Apart))) + Between + BentDepth + TitleBlock.Depth + TitleBlock.Margin;
+        double height = TitleBlock.Margin + 24 + sides.Sum(s => Titled + s.Elevation.Rows(room).Sum(r => s.Elevation.Tall(r) + Apart)) + Between + BentDepth
+            + TitleBlock.Depth + TitleBlock.Margin;
         var sheet = new Sheet(Width, Math.Max(148, height), Invariant($"{platform.Name}: trestle"))
         {
             Description = Invariant($"The trestle of {platform.Name} as seen from its track and from behind, laid flat: ")
                 + Invariant($"{platform.Plan.Trestle!.Bents.Count} bents; and one of them."),
         };
         sheet.Text("Trestle", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
-        sheet.Text("As seen from the track and from behind, developed to the length of its posts' faces. Heights are over the baseboard. Figures under the posts: middles of bents, "
-            + "from the left end. Upright lines in red: joints between sections, whose numbers stand below.",
-            new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
+        string words = "As seen from the track and from behind, developed to the length of its posts' faces. Heights are over the baseboard. "
+            + "Figures under the posts: middles of bents, from the left end. Upright lines in red: joints between sections, whose numbers stand below."
+            + (platform.Plan.Features.Any(f => f.Shown.Count > 0) ? " What stands on the deck is shown by its place; its shape is an example." : "");
+        sheet.Text(words, new(TitleBlock.Inset, TitleBlock.Margin + 14.5), TitleBlock.Fitting(words, HouseStyle.Small, Width - (2 * TitleBlock.Inset)));
         double y = TitleBlock.Margin + 24;
         foreach (var (isBack, elevation) in sides)
         {
@@ -34,7 +36,7 @@ public static class TrestleDrawing
             y += Titled;
             foreach (var row in elevation.Rows(room))
             {
-                y += tall;
+                y += elevation.Tall(row);
                 elevation.DrawRow(sheet, row, new(TitleBlock.Inset + Scaled, y));
                 y += Apart;
             }

@@ -18,16 +18,28 @@ internal sealed class TrestleElevation
     private readonly LineLength along;
     private readonly bool rising, isBack;
     private readonly IReadOnlyList<LongitudinalBrace> braces;
+    private readonly IReadOnlyList<StandingMark> standing;
 
     /// <param name="platform">The platform.</param>
     /// <param name="isBack">Whether it is seen from behind: of an island, from its second track.</param>
-    public TrestleElevation(PlatformDossier platform, bool isBack = false)
+    /// <param name="broken">How far over the deck what stands on that is broken off, mm.</param>
+    public TrestleElevation(PlatformDossier platform, bool isBack = false, double broken = double.PositiveInfinity)
     {
         (set, plan, this.isBack) = (platform.Sections, platform.Sections.Plan, isBack);
         var line = isBack ? plan.Trestle!.Rows[^1].Far : plan.Trestle!.Rows[0].Near;
         along = new(plan.Stations[0], plan.Stations[^1], (a, b) => (plan.ToLayout(b, line.At(b)) - plan.ToLayout(a, line.At(a))).Length);
         rising = plan.Side == Track.Side.Left != isBack;
         braces = [.. LongitudinalBraces.Of(new(plan), out _).Where(b => b.Row == (isBack ? plan.Trestle!.Rows.Count - 1 : 0))];
+        standing = [.. StandingMarks.Of(set, rising, isBack).Select(m => m.Broken(broken))];
+    }
+
+    /// <summary>Height of a row over its line, with what stands on the deck and the names of that, mm.</summary>
+    public double Tall(IReadOnlyList<PlatformSection> row) => Math.Max(plan.Profile.Level, Over(row).Top);
+
+    private RowStanding Over(IReadOnlyList<PlatformSection> row)
+    {
+        double start = row.Min(s => along.To(s.From)), end = row.Max(s => along.To(s.To));
+        return new(standing, f => (rising ? along.To(f.Chainage) - start : end - along.To(f.Chainage), row.Any(s => s.Number == f.Section)), end - start, 1);
     }
 
     /// <summary>Sections in rows no longer than a room, from left to right; one that is longer has a row of its own.</summary>
@@ -59,6 +71,7 @@ internal sealed class TrestleElevation
     {
         double start = row.Min(s => along.To(s.From)), end = row.Max(s => along.To(s.To));
         Point2 Of(double s, double z) => new(corner.X + (rising ? along.To(s) - start : end - along.To(s)), corner.Y - z);
+        Over(row).Draw(sheet, corner);
         foreach (var section in row)
         {
             Draw(sheet, section, Of);

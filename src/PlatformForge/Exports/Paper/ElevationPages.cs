@@ -15,7 +15,7 @@ internal sealed class ElevationPages(string name, IReadOnlyList<ElevationFace> f
     private const double Rim = 4, Words = 7, Apart = 5, Beside = 8;
 
     // What stands on the deck is broken off so far over it, mm: its foot is what is set out by the sheet.
-    private const double Broken = 10;
+    internal const double Broken = 10;
 
     /// <summary>The walls and ends that go with one face of a platform: of an island the second face has its own wall alone.</summary>
     public static IReadOnlyList<ElevationFace> FacesOf(PlatformDossier platform, PlatformDossier face)

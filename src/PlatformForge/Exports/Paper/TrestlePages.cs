@@ -67,11 +67,11 @@ internal sealed class TrestlePages(string name, PlatformDossier platform, PaperS
     // A drawing a section: what goes together on the layout is laid side by side on the sheet.
     private IEnumerable<Drawn> Sides(bool isBack)
     {
-        var elevation = new TrestleElevation(platform, isBack);
+        var elevation = new TrestleElevation(platform, isBack, ElevationPages.Broken);
         string side = TrestleDrawing.NameOf(isBack, platform.Plan.Spec.IsIsland), from = isBack ? "from behind" : "from the track";
-        double tall = platform.Sections.Plan.Profile.Level;
         foreach (var section in platform.Sections.Sections)
         {
+            double tall = elevation.Tall([section]);
             yield return new(Invariant($"{side}, section {section.Number}, {from}"), elevation.Length(section) + Scaled, Words + tall + Under,
                 (sheet, corner) => elevation.DrawRow(sheet, [section], new(corner.X + Scaled, corner.Y + Words + tall)));
         }
