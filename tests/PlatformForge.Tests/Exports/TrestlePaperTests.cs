@@ -59,12 +59,14 @@ public class TrestlePaperTests
             TrestleElevation whole = new(platform, isBack), broken = new(platform, isBack, 4);
             foreach (var row in whole.Rows(390))
             {
-                double level = platform.Sections.Plan.Profile.Level, tall = whole.Tall(row);
+                // Posts of 1350 mm at 1:148, near the edge of a deck that falls to its back.
+                var plan = platform.Sections.Plan;
+                double deck = plan.Stations.Where(s => s >= row.Min(p => p.From) && s <= row.Max(p => p.To)).Max(s => plan.TopAt(s, plan.Back.At(s))), tall = whole.Tall(row);
                 var sheet = new Sheet(500, 200, "row");
                 whole.DrawRow(sheet, row, new(40, 150));
                 Assert.Contains(sheet.Items.OfType<SheetText>(), t => t.Text == "fence");
-                Assert.InRange(sheet.Items.OfType<SheetPath>().Where(p => p.Pen == HouseStyle.Fine).Min(p => p.Points.Min(q => q.Y)), 150 - tall, 150 - level - 8); // posts of 1350 mm at 1:148, on a deck that falls to its back
-                Assert.InRange(broken.Tall(row), level, tall - 3);
+                Assert.InRange(sheet.Items.OfType<SheetPath>().Where(p => p.Pen == HouseStyle.Fine).Min(p => p.Points.Min(q => q.Y)), 150 - tall, 150 - deck - 9);
+                Assert.InRange(broken.Tall(row), deck + 4, tall - 3);
             }
         }
     }

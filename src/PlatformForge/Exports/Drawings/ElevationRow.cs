@@ -52,12 +52,12 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
 
     private double Top => foundTop ??= Math.Max(WallTop, RowOver.Top / scale);
 
-    private double WallTop => Math.Max(shapes.Top, slices.Max(s => s.Height + face.Slab + Over(s)));
+    private double WallTop => Math.Max(shapes.Top, slices.Max(s => Math.Max(s.Height + face.Slab, Over(s))));
 
     private RowStanding RowOver => foundStanding ??= new(face.Standing, At, Length, scale);
 
-    // How far what stands on the deck does so over the lowest of a slice, mm.
-    private double Over(WallSlice slice) => face.Over.Select(o => o.Rise(slice.Top.Min(p => p.Y) + face.Slab)).DefaultIfEmpty(0).Max();
+    // Height of what stands on the deck along a slice, mm.
+    private double Over(WallSlice slice) => face.Over.Select(o => o.HighAt ?? slice.Height + face.Slab + o.High).DefaultIfEmpty(0).Max();
 
     // Where a foot is beside the row, sheet mm from its left end: by the slice of its section, or else of any, that it is before.
     private (double X, bool IsIn) At(StandingFoot foot)
