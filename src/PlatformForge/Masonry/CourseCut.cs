@@ -13,6 +13,13 @@ internal sealed class CourseCut(IEnumerable<double> bends, double least)
     // What would be cut less than this, mm, is not cut: a bed may be so much thinner.
     private const double Hair = 1e-3;
 
+    /// <summary>What such an edge may leave of a course, as a share of its height: a brick is split in two at most (common practice, no source). Where less is
+    /// left the bed over the course below is as much higher.</summary>
+    public const double LeastSplit = 0.5;
+
+    // An edge that rises by less of its length is level or a deck's fall; ramps are steeper.
+    private const double Fall = 0.04;
+
     private readonly double[] bends = [.. bends];
     private readonly List<double> places = [], marks = [];
     private readonly List<Point2> ring = [];
@@ -33,6 +40,11 @@ internal sealed class CourseCut(IEnumerable<double> bends, double least)
         }
 
         var room = new Room(top, foot, box.Low, box.High);
+        if (box.IsCourse && LeavesSliver(room, box))
+        {
+            return;
+        }
+
         Mark(room, box);
         for (int i = 0; i + 1 < marks.Count; i++)
         {
@@ -52,6 +64,28 @@ internal sealed class CourseCut(IEnumerable<double> bends, double least)
                 i = end - 1;
             }
         }
+    }
+
+    // Whether a level edge over it, or the fall of a deck, leaves less than half of a piece of a course: no ramp excuses a sliver there.
+    private bool LeavesSliver(in Room room, in CourseBox box)
+    {
+        places.Clear();
+        room.Top.Within(box.From, box.To, places);
+        places.Sort();
+        places.Add(box.To);
+        double a = box.From;
+        foreach (double b in places)
+        {
+            bool isLevel = b - a > least && Math.Abs(room.Top.At(b) - room.Top.At(a)) < Math.Max(Hair, Fall * (b - a));
+            if (isLevel && room.Between((a + b) / 2) < LeastSplit * (box.High - box.Low))
+            {
+                return true;
+            }
+
+            a = b;
+        }
+
+        return false;
     }
 
     // Between the places at which an edge bends or crosses a side of the oblong, both edges of what is left are straight.
@@ -215,4 +249,8 @@ internal sealed class CourseCut(IEnumerable<double> bends, double least)
 }
 
 /// <summary>An oblong of a course, mm along the wall and of height.</summary>
-internal readonly record struct CourseBox(double From, double To, double Low, double High);
+internal readonly record struct CourseBox(double From, double To, double Low, double High)
+{
+    /// <summary>Whether it is a piece of one course of several, and not as high as its wall.</summary>
+    public bool IsCourse { get; init; }
+}

@@ -48,9 +48,10 @@ internal abstract class CoursedPattern : IWallPattern
             openings?.Join(row, spans, LeastCut);
             var under = openings?.Under(row) ?? foot;
             outlines.Clear();
+            bool isCourse = row.High - row.Low < top.Highest - foot.Lowest - Hair;
             foreach (var (from, to) in spans)
             {
-                cutter.Cut(top, under, new(from, to, row.Low, row.High), outlines);
+                cutter.Cut(top, under, new(from, to, row.Low, row.High) { IsCourse = isCourse }, outlines);
             }
 
             foreach (var outline in outlines)

@@ -40,24 +40,65 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
             yield return region;
         }
 
-        var rows = Enumerable.Range(first, last - first + 1).Select(Row).ToArray();
-        for (int r = 0; r < rows.Length; r++)
+        var rows = Enumerable.Range(first, last - first + 1).Select(n => Row(n).Where(p => !cuts.Any(c => c.Holds(p.At))).ToList()).ToArray();
+        foreach (var stone in Laid(rows))
         {
-            Point2[] others = [.. rows[Math.Max(0, r - Reach)..Math.Min(rows.Length, r + Reach + 1)].SelectMany(o => o).Select(o => o.At).Where(p => !cuts.Any(c => c.Holds(p)))];
-            foreach (var at in rows[r].Where(p => p.IsOwn && !cuts.Any(c => c.Holds(p.At))))
-            {
-                if (Stone(at.At, at.Run, others) is { Length: > 2 } stone)
-                {
-                    yield return new(stone, spec.Laying.Depth);
-                }
-            }
+            yield return new(stone, spec.Laying.Depth);
         }
     }
 
-    // Places of a row; on a ring those near its opening a second time beyond it.
-    private (Point2 At, int Run, bool IsOwn)[] Row(int number)
+    // A place whose stone would be a sliver is given up, and its neighbours grow into the room; so often as new slivers come of it.
+    private List<Point2[]> Laid(List<Place>[] rows)
     {
-        var places = new List<(Point2 At, int Run, bool IsOwn)>();
+        for (int round = 0; ; round++)
+        {
+            var (stones, given) = (new List<Point2[]>(), new HashSet<(int, int, int)>());
+            for (int r = 0; r < rows.Length; r++)
+            {
+                Point2[] others = [.. rows[Math.Max(0, r - Reach)..Math.Min(rows.Length, r + Reach + 1)].SelectMany(o => o).Select(o => o.At)];
+                foreach (var place in rows[r].Where(p => p.IsOwn))
+                {
+                    var stone = Stone(place.At, place.Run, others);
+                    bool lies = stone.Length > 2 && ConvexWidth.Of(stone) >= Narrowest;
+                    if (lies)
+                    {
+                        stones.Add(stone);
+                    }
+                    else if (stone.Length > 2 || IsWithin(place.At))
+                    {
+                        // Rows beyond the wall have places that shape its stones and have none themselves.
+                        given.Add(place.Number);
+                    }
+                }
+            }
+
+            if (given.Count == 0 || round == MostRounds)
+            {
+                return stones;
+            }
+
+            Array.ForEach(rows, row => row.RemoveAll(p => given.Contains(p.Number)));
+        }
+    }
+
+    // Where a stone lies, and its row, run and column; on a ring those near its opening have a second place beyond it, which is not their own.
+    private readonly record struct Place(Point2 At, (int Row, int Run, int Column) Number, bool IsOwn)
+    {
+        public int Run => Number.Run;
+    }
+
+    // Two rounds do on most walls; what is a sliver after so many is left out.
+    private const int MostRounds = 6;
+
+    // No stone is narrower, mm: a share of its size, and a line of the nozzle.
+    private double Narrowest => Math.Max(Least, RubbleSpec.Narrowest * spec.Size);
+
+    private bool IsWithin(Point2 at) => at.X > wall.Runs[0].From && at.X < wall.Length && at.Y < top.At(at.X) && at.Y > foot.At(at.X);
+
+    // Places of a row; on a ring those near its opening a second time beyond it.
+    private Place[] Row(int number)
+    {
+        var places = new List<Place>();
         double step = RubbleSpec.Aspect * spec.Size, height = spec.Laying.Datum - ((number + 0.5) * row);
         for (int r = 0; r < wall.Runs.Count; r++)
         {
@@ -70,14 +111,14 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
             for (int k = 0; k < count; k++)
             {
                 double aside = 2 * (k == 0 && run.CornerBefore ? AlongAtCorners : Along) * apart;
-                places.Add((new(run.From + ((k + before) * apart) + ((Draw(number, r, k, 1) - 0.5) * aside), height
-                    + ((Draw(number, r, k, 2) - 0.5) * 2 * Up * row)), r, true));
+                places.Add(new(new(run.From + ((k + before) * apart) + ((Draw(number, r, k, 1) - 0.5) * aside), height
+                    + ((Draw(number, r, k, 2) - 0.5) * 2 * Up * row)), (number, r, k), true));
             }
         }
 
         return wall.IsRing ? [.. places, .. places.SelectMany(p => new[] { Beyond(p, -wall.Length), Beyond(p, wall.Length) })] : [.. places];
 
-        static (Point2 At, int Run, bool IsOwn) Beyond((Point2 At, int Run, bool IsOwn) place, double by) => (place.At + new Point2(by, 0), place.Run, false);
+        static Place Beyond(Place place, double by) => place with { At = place.At + new Point2(by, 0), IsOwn = false };
     }
 
     private double Draw(int number, int run, int column, int what) => SeededDraw.At(spec.Seed, number, (1000 * run) + column, what);

@@ -30,6 +30,10 @@ public sealed record RubbleSpec(double Size, int Seed, WallLaying Laying) : Wall
     /// <summary>How much longer than high stones are.</summary>
     public const double Aspect = 1.35;
 
+    /// <summary>Width of the narrowest stone as a share of its size, wherever it is measured narrowest: less is a pinning, which a model does not show (common
+    /// practice, no source).</summary>
+    public const double Narrowest = 0.3;
+
     public override WallFinish Finish => WallFinish.Rubble;
 
     public override IWallPattern On(FlatWall wall) => new RubblePattern(this, wall);

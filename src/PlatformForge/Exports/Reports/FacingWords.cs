@@ -37,7 +37,8 @@ internal static class FacingWords
         to.Say("Courses are level, and whole ones lie between the baseboard and the deck's underside at the front"
             + (set.Facing.Brickwork is { } bricks && bricks.Course / bricks.Module.Course is var drawn && drawn > 1 + Told
                 ? Invariant($", drawn out by {Figures.Fixed(100 * (drawn - 1), 1)} % for that") : "")
-            + ": a slope over them and the fall of the deck cut them, and nothing else does. "
+            + ": a slope over them and the fall of the deck cut them, and nothing else does; "
+            + "under a level edge half of a course is left at least, or none of it. "
             + (set.Cuts.Count > 0
                 ? PierWords.Hides(set) ? "Between two sections there is a straight joint, with closers on either side; piers stand beside it."
                     : DownpipeWords.Hides(set) ? "Between two sections there is a straight joint, with closers on either side; downpipes stand beside it."

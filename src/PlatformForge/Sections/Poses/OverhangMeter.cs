@@ -245,17 +245,7 @@ internal static class OverhangMeter
     private static bool IsDeck(byte paint) => (Paint)paint is not (Paint.Coping or Paint.Line or Paint.Wall or Paint.Mortar);
 
     /// <summary>Least distance between two parallel lines that hold a convex ring between them, mm: one of them lies along an edge.</summary>
-    public static double LeastWidth(IReadOnlyList<Point2> hull)
-    {
-        double least = double.PositiveInfinity;
-        for (int i = 0; i < hull.Count; i++)
-        {
-            var along = hull[(i + 1) % hull.Count] - hull[i];
-            least = Math.Min(least, hull.Max(p => Point2.Cross(along, p - hull[i])) / along.Length);
-        }
-
-        return hull.Count < 3 ? 0 : least;
-    }
+    public static double LeastWidth(IReadOnlyList<Point2> hull) => hull.Count < 3 ? 0 : ConvexWidth.Of(hull);
 
     private readonly record struct Face(double Area, Point3 Normal, double Low, double High)
     {
