@@ -67,12 +67,13 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     /// <summary>What the wall under the coping takes up behind its face, mm: its thickness, and what it is set back by.</summary>
     public double FrontDepth => Walls.FrontThickness + (Facing?.SetBack(false) ?? 0);
 
-    /// <summary>The same platform, its coping told how deep the wall under it is, since an overhang that is not stated follows it, and its
-    /// facing whether a back wall is seen.</summary>
+    /// <summary>The same platform, its coping told how deep the wall under it is, since an overhang that is not stated follows it, its
+    /// facing whether a back wall is seen, and its kerb what goes through it.</summary>
     internal PlatformSpec Seated => this with
     {
         Coping = Coping with { Seat = SeatDepth },
         Facing = Facing is { } facing ? facing with { HasBack = IsIsland || Back.ShowsWall } : null,
+        Back = Back.Kerb is { } kerb ? Back with { Kerb = kerb with { Carried = Features.Select(f => f.BackReach).DefaultIfEmpty(0).Max() } } : Back,
     };
 
     /// <summary>How much of the wall's depth the coping has to lie on, mm from the wall's face: all of it, but for what corbelled courses bring out under it;

@@ -6,15 +6,26 @@ namespace PlatformForge.Platforms;
 /// <summary>The white line along the edge; it stops at the ramp tops. Lengths in mm.</summary>
 public sealed record WhiteLineSpec
 {
+    // Two lines of a nozzle of 0.4 mm: less is no print of its own (common practice, no source).
+    private const double LeastPrint = 0.8;
+
     private readonly LineForm? form;
 
-    private readonly double? depth;
+    private readonly double? depth, width;
 
     /// <summary>From the coping's front edge to the line's near side. Default 0.8.</summary>
     public double Inset { get; init; } = 0.8;
 
-    /// <summary>Default 1.</summary>
-    public double Width { get; init; } = 1;
+    /// <summary>Width of what a brush or a print of its own takes of the deck. Default <see cref="Usual"/>, and more where an inlay, or a strip and the air beside
+    /// it, could not be printed as narrow.</summary>
+    public double Width
+    {
+        get => width ?? Math.Max(Usual, Form == LineForm.Inlay ? LeastPrint : Form == LineForm.Strip ? LeastPrint + (2 * Fit) : 0);
+        init => width = value;
+    }
+
+    /// <summary>Width of a painted line where none is stated. Default 1, 3 in at 4 mm scale.</summary>
+    public double Usual { get; init; } = 1;
 
     /// <summary>How it is made. Default paint, or a groove where a depth of one is stated.</summary>
     public LineForm Form
@@ -47,7 +58,7 @@ public sealed record WhiteLineSpec
     /// <summary>Its keys in the project file.</summary>
     public static SpecKeys<WhiteLineSpec> Keys { get; } = new SpecKeys<WhiteLineSpec>(For)
         .Length("inset", NumberRange.From(0, 200), "From the coping's front edge to the line.", l => l.Inset, (l, v) => l with { Inset = v })
-        .Length("width", NumberRange.From(0.1, 50), "Width of the line.", l => l.Width, (l, v) => l with { Width = v })
+        .Length("width", NumberRange.From(0.1, 50), "Width of the line; left out, an inlay or a strip is as wide as prints.", l => l.Width, (l, v) => l with { Width = v })
         .Choice(
             "form",
             "How it is made: painted, in a groove to paint in, inlaid in another colour, or a strip printed by itself for a rebate.",
@@ -69,6 +80,6 @@ public sealed record WhiteLineSpec
             "Give form = \"groove\", or leave groove_depth out.",
             Cure.LeaveOut(key + ".groove_depth")));
 
-    /// <summary>The defaults for a scale: 3 in wide.</summary>
-    public static WhiteLineSpec For(ModelScale scale) => new() { Width = scale.ToModel(76.2) };
+    /// <summary>The defaults for a scale: 3 in wide, or as wide as prints.</summary>
+    public static WhiteLineSpec For(ModelScale scale) => new() { Usual = scale.ToModel(76.2) };
 }

@@ -26,11 +26,25 @@ internal static class LineRule
                 yield return found;
             }
 
-            foreach (var open in plan.Openings.Where(o => Meets(o, line) && !Pierces(o, line)).Concat(Engraved(plan).Where(o => Meets(o, line))))
+            var open = plan.Openings.Where(o => Meets(o, line) && !Pierces(o, line)).Concat(Engraved(plan).Where(o => Meets(o, line)));
+            foreach (var alike in open.GroupBy(o => o.Name))
             {
-                yield return LineFindings.InTheWay(key, line, open);
+                yield return LineFindings.InTheWay(key, line, [.. alike], Wider(plan, line, [.. alike]));
             }
         }
+    }
+
+    // The width of a kerb through which holes go that now lie before it; null where another width helps none of them.
+    private static double? Wider(PlatformPlan plan, LineBand line, IReadOnlyList<Opening> open)
+    {
+        if (!line.Made.IsPierced || plan.Spec.Back.Kerb is not { } kerb)
+        {
+            return null;
+        }
+
+        double Behind(Opening o) => plan.Body.Back.At(o.Middle.Chainage) - o.Middle.Reach;
+        double width = kerb.Holding(open.Max(o => Behind(o) + (o.Across / 2)));
+        return width > kerb.Width && open.All(o => Behind(o) - (o.Across / 2) - (2 * StripRules.LeastLand) >= BackSpec.Lip + kerb.Fit - Rounding) ? width : null;
     }
 
     // What features engrave in the deck, each as one place.

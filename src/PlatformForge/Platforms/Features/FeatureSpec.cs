@@ -17,6 +17,9 @@ public abstract record FeatureSpec
     /// <summary>Whether it stands along a platform's back, which an island does not have.</summary>
     internal virtual bool NeedsBack => false;
 
+    /// <summary>How far from the platform's back its holes along it reach, mm; 0 where it has none there.</summary>
+    internal virtual double BackReach => 0;
+
     /// <summary>Track of the face whose chainage and edge place it; null is the platform's first.</summary>
     public string? Face { get; init; }
 

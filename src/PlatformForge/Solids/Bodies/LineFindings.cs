@@ -15,12 +15,18 @@ internal static class LineFindings
         steeper is { } most ? Invariant($"Give 1 in {most:0.#} or steeper, or shorter sections.") : "Give shorter sections, or a back of kind = \"wall\".",
         FaultKind.DesignRule).Curing(steeper is { } s ? Cure.Set(key + ".slope", s) : Cure.Text(key + ".kind", "wall"));
 
-    public static Finding InTheWay(string key, LineBand line, Opening open) => Finding.Error(
-        "PF5041",
-        key,
-        Invariant($"The {line.Made.Name} runs over {open.Name}, at {open.Middle.Chainage:F1} mm along the track and {open.Middle.Reach - line.Near.At(open.Middle.Chainage):F1} mm from the strip's near side."),
-        Invariant($"Move it, or the {line.Made.Name} (inset)."),
-        FaultKind.DesignRule);
+    public static Finding InTheWay(string key, LineBand line, IReadOnlyList<Opening> alike, double? wider)
+    {
+        var open = alike[0];
+        string more = alike.Count > 1 ? Invariant($"; {alike.Count} stand in its way") : "";
+        var told = Finding.Error(
+            "PF5041",
+            key,
+            Invariant($"The {line.Made.Name} runs over {open.Name}, at {open.Middle.Chainage:F1} mm along the track and {open.Middle.Reach - line.Near.At(open.Middle.Chainage):F1} mm from the strip's near side{more}."),
+            wider is { } width ? Invariant($"Give it a width of {width:0.##} mm, so that all go through it.") : Invariant($"Move it, or the {line.Made.Name} (inset)."),
+            FaultKind.DesignRule);
+        return wider is { } w ? told.Curing(Cure.Set(key + ".width", w)) : told;
+    }
 
     public static Finding TooNarrow(string key, LineMake made, double own, double nozzle, double least) => Finding.Error(
         "PF5042",

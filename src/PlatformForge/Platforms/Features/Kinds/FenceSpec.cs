@@ -79,6 +79,8 @@ public sealed record FenceSpec : FeatureSpec
 
     internal override bool NeedsBack => true;
 
+    internal override double BackReach => Inset + ((PinDiameter + Fit) / 2);
+
     public static SpecKeys<FenceSpec> Keys { get; } = new SpecKeys<FenceSpec>(For)
         .Length("inset", NumberRange.From(0, 500), "From the platform's back to the middles of the posts.", f => f.Inset, (f, v) => f with { Inset = v })
         .Length(
@@ -125,7 +127,7 @@ public sealed record FenceSpec : FeatureSpec
             f => [.. f.Gaps.Select(g => new GapDraft(null, null, g.From, g.To))],
             (f, v) => f with { Gaps = [.. v.Select(g => g.Spec)] });
 
-    internal override (double Width, string What)? LeastDeck(PlatformSpec spec) => (spec.Coping.Width + Inset + ((PinDiameter + Fit) / 2), "coping and fence");
+    internal override (double Width, string What)? LeastDeck(PlatformSpec spec) => (spec.Coping.Width + BackReach, "coping and fence");
 
     internal override IEnumerable<Finding> Early(PlatformSpec spec, PlatformSite site, string key) =>
         Insets.ClearWidth(spec, site, key, "fence", (Inset, InsetFrom.Back), PinDiameter / 2);
