@@ -39,7 +39,8 @@ public sealed record KerbSpec
     public bool Ramps { get; init; }
 
     /// <summary>The least width, mm, that keeps two printed lines before holes that reach so far from the platform's back.</summary>
-    public double Holding(double reach) => reach > 0 ? Math.Ceiling((reach + (2 * StripRules.LeastLand) - BackSpec.Lip - Fit - Tolerances.Rounding) * 100) / 100 : 0;
+    public double Holding(double reach) => reach <= 0 ? 0
+        : Math.Ceiling((reach + (2 * StripRules.LeastLand) - BackSpec.Lip - Fit - Tolerances.Rounding) * 100) / 100;
 
     /// <summary>What it takes of the deck, mm.</summary>
     public double Taken => Width + (2 * Fit);
@@ -50,7 +51,12 @@ public sealed record KerbSpec
     /// <summary>Its keys in the project file.</summary>
     public static SpecKeys<KerbSpec> Keys { get; } = new SpecKeys<KerbSpec>(For)
         .Length("height", NumberRange.From(0.2, 50), "How far it stands over the deck.", k => k.Height, (k, v) => k with { Height = v })
-        .Length("width", NumberRange.From(0.5, 100), "Its width; a lip of 0.8 mm of the deck stays behind it. Left out, the fence's posts go through it.", k => k.Width, (k, v) => k with { Width = v })
+        .Length(
+            "width",
+            NumberRange.From(0.5, 100),
+            "Its width; a lip of 0.8 mm of the deck stays behind it. Left out, the fence's posts go through it.",
+            k => k.Width,
+            (k, v) => k with { Width = v })
         .Length("depth", NumberRange.From(0.1, 10), "Depth of its rebate in the deck.", k => k.Depth, (k, v) => k with { Depth = v })
         .Length("fit", NumberRange.From(0, 1), "Air on either side in its rebate.", k => k.Fit, (k, v) => k with { Fit = v })
         .Flag("ramps", "Whether it runs down the ramps too.", k => k.Ramps, (k, v) => k with { Ramps = v });

@@ -25,13 +25,18 @@ public sealed record TrestleStretch(double From, double To)
         }
 
         double least = trestle.LeastHeight + spec.Deck.Thickness + Fall(spec);
+        double wall = spec.EndDepth;
         return new(
-            High(profile.From, profile.StartHead, profile.StartFoot, profile.Level, least),
-            High(profile.To, profile.EndHead, profile.EndFoot, profile.Level, least));
+            Walled(profile.From, profile.StartHead, High(profile.From, profile.StartHead, profile.StartFoot, profile.Level, least), wall),
+            Walled(profile.To, profile.EndHead, High(profile.To, profile.EndHead, profile.EndFoot, profile.Level, least), wall));
     }
 
     /// <summary>How much lower the deck is at its back than at the coping, mm.</summary>
     public static double Fall(PlatformSpec spec) => spec.Deck.Crossfall > 0 ? spec.Deck.Width / spec.Deck.Crossfall : 0;
+
+    // A solid foot is as long as an end wall is thick at least: a ramp that is nearly high enough at its end has no wafer there.
+    private static double Walled(double end, double head, double high, double wall) =>
+        high == end || Math.Abs(high - end) >= wall ? high : end + Math.Clamp(wall * Math.Sign(head - end), -Math.Abs(head - end), Math.Abs(head - end));
 
     // Chainage from which a ramp is so high.
     private static double High(double end, double head, double foot, double level, double least) =>

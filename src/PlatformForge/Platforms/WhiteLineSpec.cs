@@ -16,8 +16,8 @@ public sealed record WhiteLineSpec
     /// <summary>From the coping's front edge to the line's near side. Default 0.8.</summary>
     public double Inset { get; init; } = 0.8;
 
-    /// <summary>Width of what a brush or a print of its own takes of the deck. Default <see cref="Usual"/>, and more where an inlay, or a strip and the air beside
-    /// it, could not be printed as narrow.</summary>
+    /// <summary>Width of what a brush or a print of its own takes of the deck. Default <see cref="Usual"/>, and more where an inlay, or a strip and
+    /// the air beside it, could not be printed as narrow.</summary>
     public double Width
     {
         get => width ?? Math.Max(Usual, Form == LineForm.Inlay ? LeastPrint : Form == LineForm.Strip ? LeastPrint + (2 * Fit) : 0);
@@ -58,7 +58,12 @@ public sealed record WhiteLineSpec
     /// <summary>Its keys in the project file.</summary>
     public static SpecKeys<WhiteLineSpec> Keys { get; } = new SpecKeys<WhiteLineSpec>(For)
         .Length("inset", NumberRange.From(0, 200), "From the coping's front edge to the line.", l => l.Inset, (l, v) => l with { Inset = v })
-        .Length("width", NumberRange.From(0.1, 50), "Width of the line; left out, an inlay or a strip is as wide as prints.", l => l.Width, (l, v) => l with { Width = v })
+        .Length(
+            "width",
+            NumberRange.From(0.1, 50),
+            "Width of the line; left out, an inlay or a strip is as wide as prints.",
+            l => l.Width,
+            (l, v) => l with { Width = v })
         .Choice(
             "form",
             "How it is made: painted, in a groove to paint in, inlaid in another colour, or a strip printed by itself for a rebate.",

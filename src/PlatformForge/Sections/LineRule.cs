@@ -44,7 +44,8 @@ internal static class LineRule
 
         double Behind(Opening o) => plan.Body.Back.At(o.Middle.Chainage) - o.Middle.Reach;
         double width = kerb.Holding(open.Max(o => Behind(o) + (o.Across / 2)));
-        return width > kerb.Width && open.All(o => Behind(o) - (o.Across / 2) - (2 * StripRules.LeastLand) >= BackSpec.Lip + kerb.Fit - Rounding) ? width : null;
+        double least = BackSpec.Lip + kerb.Fit + (2 * StripRules.LeastLand) - Rounding;
+        return width > kerb.Width && open.All(o => Behind(o) - (o.Across / 2) >= least) ? width : null;
     }
 
     // What features engrave in the deck, each as one place.

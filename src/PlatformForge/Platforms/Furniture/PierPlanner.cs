@@ -27,7 +27,7 @@ internal static class PierPlanner
         var all = new List<PlannedPier>();
         foreach (bool isFar in (bool[])[false, true])
         {
-            if (piers.Has(isFar && !plan.Spec.IsIsland))
+            if (piers.Has(isFar && !plan.Spec.IsIsland) && (!isFar || plan.Spec.IsIsland || plan.Spec.Back.ShowsWall))
             {
                 all.AddRange(new PierWall(plan, piers, isFar).Place(cuts, findings));
             }

@@ -30,7 +30,16 @@ internal static class SkewCarrier
             (lines[i], back[i]) = (new(a - (away * front), away), front + (b - a).Length);
         }
 
-        PlanLine Met(PlanLine line) => new(stations, BodyCarrier.Met(lines, [.. stations.Select((s, i) => face.ToLayout(s, line.Reach[i]))], stations));
+        // A line across at a skew end meets what runs along the back beyond the platform's own end, where the back itself runs on beside the track.
+        double[] before = [.. behind.Where(s => s < stations[0] - BodyCarrier.OnePlace)], after = [.. behind.Where(s => s > stations[^1] + BodyCarrier.OnePlace)];
+        PlanLine Met(PlanLine line) => new(stations, BodyCarrier.Met(
+            lines,
+            [
+                .. before.Order().Select(s => face.ToLayout(s, line.Reach[0])),
+                .. stations.Select((s, i) => face.ToLayout(s, line.Reach[i])),
+                .. after.Order().Select(s => face.ToLayout(s, line.Reach[^1])),
+            ],
+            stations));
         PlanLine far = new(stations, back);
         return body with
         {

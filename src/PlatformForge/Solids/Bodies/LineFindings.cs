@@ -18,12 +18,14 @@ internal static class LineFindings
     public static Finding InTheWay(string key, LineBand line, IReadOnlyList<Opening> alike, double? wider)
     {
         var open = alike[0];
+        var (at, near) = (open.Middle.Chainage, open.Middle.Reach - line.Near.At(open.Middle.Chainage));
         string more = alike.Count > 1 ? Invariant($"; {alike.Count} stand in its way") : "";
         var told = Finding.Error(
             "PF5041",
             key,
-            Invariant($"The {line.Made.Name} runs over {open.Name}, at {open.Middle.Chainage:F1} mm along the track and {open.Middle.Reach - line.Near.At(open.Middle.Chainage):F1} mm from the strip's near side{more}."),
-            wider is { } width ? Invariant($"Give it a width of {width:0.##} mm, so that all go through it.") : Invariant($"Move it, or the {line.Made.Name} (inset)."),
+            Invariant($"The {line.Made.Name} runs over {open.Name}, at {at:F1} mm along the track and {near:F1} mm from the strip's near side{more}."),
+            wider is { } width ? Invariant($"Give it a width of {width:0.##} mm, so that all go through it.")
+                : Invariant($"Move it, or the {line.Made.Name} (inset)."),
             FaultKind.DesignRule);
         return wider is { } w ? told.Curing(Cure.Set(key + ".width", w)) : told;
     }
