@@ -48,6 +48,7 @@ internal static class AheadRuns
         {
             RedirectStandardError = true,
             RedirectStandardOutput = true,
+            UseShellExecute = false,
         };
         // The map tells types by their names, the summary tells what general methods were made for.
         start.Environment["DOTNET_PerfMapEnabled"] = "3";

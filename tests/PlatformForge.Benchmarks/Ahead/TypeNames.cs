@@ -13,10 +13,19 @@ internal sealed class TypeNames
     private static readonly Dictionary<string, Type> Short = new(StringComparer.Ordinal)
     {
         ["System.__Canon"] = typeof(object),
-        ["bool"] = typeof(bool), ["byte"] = typeof(byte), ["sbyte"] = typeof(sbyte), ["ubyte"] = typeof(byte),
-        ["short"] = typeof(short), ["ushort"] = typeof(ushort), ["char"] = typeof(char),
-        ["int"] = typeof(int), ["uint"] = typeof(uint), ["long"] = typeof(long), ["ulong"] = typeof(ulong),
-        ["float"] = typeof(float), ["double"] = typeof(double),
+        ["bool"] = typeof(bool),
+        ["byte"] = typeof(byte),
+        ["sbyte"] = typeof(sbyte),
+        ["ubyte"] = typeof(byte),
+        ["short"] = typeof(short),
+        ["ushort"] = typeof(ushort),
+        ["char"] = typeof(char),
+        ["int"] = typeof(int),
+        ["uint"] = typeof(uint),
+        ["long"] = typeof(long),
+        ["ulong"] = typeof(ulong),
+        ["float"] = typeof(float),
+        ["double"] = typeof(double),
     };
 
     private readonly List<Assembly> _libraries = [typeof(object).Assembly];

@@ -101,7 +101,7 @@ public class SkewRampTests
             SoundSection.Check(s);
             Assert.InRange(s.Solid.Mesh.Vertices.Max(v => v.Y), back - 1e-3, back + 1e-3);
         });
-        Assert.NotEmpty(SectionMaker.Make(plan, Workbench.Printer, new() { Joint = new() { DowelLength = length + 0.2 } }).Findings.Where(f => f.Code == "PF5068"));
+        Assert.Contains(SectionMaker.Make(plan, Workbench.Printer, new() { Joint = new() { DowelLength = length + 0.2 } }).Findings, f => f.Code == "PF5068");
     }
 
     private static List<Finding> Rules(double at, double angle)

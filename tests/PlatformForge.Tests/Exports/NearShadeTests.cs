@@ -1,4 +1,3 @@
-using PlatformForge.Exports;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Geometry;
 using Xunit;

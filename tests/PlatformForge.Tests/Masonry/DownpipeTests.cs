@@ -101,7 +101,14 @@ public class DownpipeTests
     {
         var pipes = new DownpipeSpec
         {
-            On = PierWalls.Front, At = [240, 270, 310], Shape = PipeShape.Square, Diameter = 2, Projection = 3, Clip = 0.4, ClipHeight = 0.8, ClipPitch = 5,
+            On = PierWalls.Front,
+            At = [240, 270, 310],
+            Shape = PipeShape.Square,
+            Diameter = 2,
+            Projection = 3,
+            Clip = 0.4,
+            ClipHeight = 0.8,
+            ClipPitch = 5,
         };
         FacingSpec plain = Piped with { Front = WallFinish.Plain, Back = WallFinish.Plain, Ends = WallFinish.Plain, Downpipes = pipes };
         double with = Workbench.Made(Straight(150, Side.Left, plain, false), Workbench.Printer, new()).Sections[0].Volumes.Finished,

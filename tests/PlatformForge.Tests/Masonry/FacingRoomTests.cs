@@ -76,7 +76,9 @@ public class FacingRoomTests
     {
         var (spec, site) = Usual(ratio, scale => FacingSpec.For(scale) with
         {
-            Plinth = PlinthSpec.For(scale), Corbel = CorbelSpec.For(scale), Batter = scale.ToModel(80),
+            Plinth = PlinthSpec.For(scale),
+            Corbel = CorbelSpec.For(scale),
+            Batter = scale.ToModel(80),
         });
         var settled = FacingRoom.Settled(spec, site);
         double Widest(PlatformSpec of)

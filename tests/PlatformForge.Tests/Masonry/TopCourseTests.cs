@@ -1,5 +1,4 @@
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Solids.Bodies;
 
