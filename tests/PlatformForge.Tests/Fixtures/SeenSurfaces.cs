@@ -21,15 +21,17 @@ internal sealed class SeenSurfaces
     private Point3 low = new(1e9, 1e9, 1e9), high = new(-1e9, -1e9, -1e9);
     private int question;
 
-    public SeenSurfaces(SectionSet set)
+    /// <param name="set">The platform.</param>
+    /// <param name="withStrips">Whether what stands on its sections is there too.</param>
+    public SeenSurfaces(SectionSet set, bool withStrips = false)
     {
-        foreach (var section in set.Sections)
+        var strips = set.Lines.Pieces.Where(p => withStrips && !p.IsInlay).Select(p => (Mesh: p.WrittenMesh(), p.ToLayout));
+        foreach (var (mesh, toLayout) in set.Sections.Select(s => (Mesh: s.PrintMesh(), s.ToLayout)).Concat(strips))
         {
-            var mesh = section.PrintMesh();
             for (int i = 0; i < mesh.TriangleCount; i++)
             {
                 Point3[] print = [.. Enumerable.Range(3 * i, 3).Select(k => mesh.Vertices[mesh.Triangles[k]])];
-                Point3[] p = [.. print.Select(section.ToLayout.Apply)];
+                Point3[] p = [.. print.Select(toLayout.Apply)];
                 var normal = Point3.Cross(p[1] - p[0], p[2] - p[0]);
                 Enter((p[0], p[1], p[2], mesh.Paints[i], normal.Z > 0.5 * normal.Length));
             }
@@ -41,6 +43,9 @@ internal sealed class SeenSurfaces
     /// <summary>What bents under the deck show: of them all counts that a brush gets before and that does not look down; null where walls carry the
     /// deck.</summary>
     public PlatformForge.Solids.Paint? Bents { get; init; }
+
+    /// <summary>What lies in the ground, by the middle of a face and its way out; null where nothing does.</summary>
+    public Func<Point3, Point3, bool>? Buried { get; init; }
 
     // A fine brush's point is so wide, mm: far more than two sections are apart.
     private const double Brush = 0.4;
@@ -62,7 +67,7 @@ internal sealed class SeenSurfaces
                 var way = normal * (1 / twice);
                 var middle = (a + b + c) * (1.0 / 3);
                 bool seen = (isTop ? Hit(middle, new(0, 0, 1)) >= Widest : IsSeen(middle, way, outward)) || IsOfBent(paint, middle, way);
-                areas[paint] += seen ? twice / 2 : 0;
+                areas[paint] += seen && Buried?.Invoke(middle, way) != true ? twice / 2 : 0;
             }
         }
 

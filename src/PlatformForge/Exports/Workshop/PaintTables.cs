@@ -65,7 +65,8 @@ internal static class PaintTables
             [new("surface", "surface"), new("area, cm²", "area_cm2"), new("coats", "coats"), new("a coat, ml", "ml_a_coat"),
                 new("all coats, ml", "ml_all_coats"), new("have ready, ml", "ml_to_have_ready")],
             rows,
-            Invariant($"areas from the triangles of the sections: the top, the coping's edge, the outer walls and the platform's own ends; ")
+            "areas from the triangles of the sections: the top, the coping's edge, the outer walls and the platform's own ends, "
+                + "and of a retaining wall or kerb on them what is over the deck, but for a wall's back, where the ground is; "
                 + Invariant($"{BrushCover:0} cm² to a ml brushed and {SprayCover:0} sprayed, coats, and half as much again left in brush and palette ")
                 + "are common practice, no source");
     }

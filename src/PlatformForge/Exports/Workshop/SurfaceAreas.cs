@@ -14,18 +14,13 @@ internal static class SurfaceAreas
     private const double TopDepth = 1;
 
     // A surface that leans more than this is no top: the cosine of 60 degrees.
-    private const double Level = 0.5;
+    internal const double Level = 0.5;
 
-    // An upright surface so near to the outline, mm, and turned as it is, is an outer one; reliefs lie within.
-    private const double OutlineNear = 1;
-    private const double SameWay = 0.9;
-    private const double Upright = 0.3;
+    // An upright surface leans less, as a cosine.
+    internal const double Upright = 0.3;
 
     // What looks down more than this, the cosine of some 25 degrees, is an underside.
     private const double Underside = 0.9;
-
-    // Far less than a brick, far more than a facet's rounding, mm.
-    private const double Hair = 0.05;
 
     /// <summary>Areas by paint, in the order of <see cref="Paint"/>.</summary>
     public static double[] Of(SectionSet set)
@@ -40,6 +35,7 @@ internal static class SurfaceAreas
                 .Select(b => set.Plan.Surface.At(Math.BitDecrement(b)))];
             var outline = Outline(set.Plan, section.From, section.To);
             OuterSide[] cuts = trestle is null ? [] : [.. Cuts(set.Plan, section)];
+            var covered = StripAreas.Covered(set.Plan, section.From, section.To);
             for (int i = 0; i < mesh.TriangleCount; i++)
             {
                 Point3 a = mesh.Vertices[mesh.Triangles[3 * i]], b = mesh.Vertices[mesh.Triangles[(3 * i) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * i) + 2]];
@@ -54,6 +50,11 @@ internal static class SurfaceAreas
                 bool bent = trestle is { } paint && mesh.Paints.Length > 0 && mesh.Paints[i] == (byte)paint
                     && IsOfBent(middle, way, planes, set.Plan.Spec.Deck.Thickness)
                     && !cuts.Any(cut => cut.Share([a, b, c], new(middle.X, middle.Y), new(way.X, way.Y)) > 0);
+                if (way.Z > Level && covered.Any(r => PlatformNeighbours.Inside(r, new(middle.X, middle.Y))))
+                {
+                    continue;
+                }
+
                 bool whole = bent || IsBank(mesh, i, normal) || IsPipe(mesh, i, way) || (hasHeads && IsWeathering(middle, way, planes));
                 areas[mesh.Paints.Length > 0 ? mesh.Paints[i] : 0] += twice / 2 * (whole ? 1 : Seen([a, b, c], way, planes, outline));
             }
@@ -71,6 +72,8 @@ internal static class SurfaceAreas
         {
             areas[(int)Paint.Turf] += TurfOf(mesh);
         }
+
+        StripAreas.Add(set, areas);
 
         // What is printed in its own colour wants no paint: the floors of its rebate are covered.
         foreach (var name in new[] { LineMake.White, LineMake.Tactile })
@@ -93,7 +96,7 @@ internal static class SurfaceAreas
         {
             Point3 a = mesh.Vertices[mesh.Triangles[3 * i]], b = mesh.Vertices[mesh.Triangles[(3 * i) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * i) + 2]];
             var normal = Point3.Cross(b - a, c - a);
-            area += normal.Z > Hair * normal.Length ? normal.Length / 2 : 0;
+            area += normal.Z > OuterSide.Hair * normal.Length ? normal.Length / 2 : 0;
         }
 
         return area;
@@ -157,7 +160,7 @@ internal static class SurfaceAreas
                 {
                     sides.Add(OuterSide.Of(plan.ToLayout(line.Stations[i], line.Reach[i]), plan.ToLayout(line.Stations[i + 1], line.Reach[i + 1]),
                         turn) with
-                    { Below = below, Near = OutlineNear + (plan.Spec.Facing?.ProfileDepth ?? 0) });
+                    { Below = below, Near = OuterSide.OutlineNear + (plan.Spec.Facing?.ProfileDepth ?? 0) });
                 }
             }
         }
@@ -184,7 +187,7 @@ internal static class SurfaceAreas
             if (s >= from && s <= to)
             {
                 sides.Add(OuterSide.Of(plan.ToLayout(s, body.CopingFront.At(s)), plan.ToLayout(s, body.Back.At(s)), -ahead * inward) with
-                { Near = OutlineNear + (plan.Spec.Facing?.EndsBack ?? 0) });
+                { Near = OuterSide.OutlineNear + (plan.Spec.Facing?.EndsBack ?? 0) });
             }
         }
 
@@ -218,77 +221,11 @@ internal static class SurfaceAreas
                 yield return OuterSide.Of(plan.ToLayout(s, near), plan.ToLayout(s, far), -ahead * inward) with
                 {
                     Below = under,
-                    Near = plan.Spec.Facing!.FaceDepth(pier.IsFar && !plan.Spec.IsIsland) + Hair,
-                    Before = plan.Spec.Facing!.ProfileDepth + Hair,
+                    Near = plan.Spec.Facing!.FaceDepth(pier.IsFar && !plan.Spec.IsIsland) + OuterSide.Hair,
+                    Before = plan.Spec.Facing!.ProfileDepth + OuterSide.Hair,
                     EndsThere = true,
                 };
             }
-        }
-    }
-
-    // A straight piece of the outline and the way that is out.
-    private readonly record struct OuterSide(Point2 A, Point2 Along, double Length, Point2 Out)
-    {
-        /// <summary>How far under the top, mm, what belongs to it begins.</summary>
-        public double Below { get; init; } = double.NegativeInfinity;
-
-        /// <summary>How far before or behind it, mm, what belongs to it may lie.</summary>
-        public double Near { get; init; } = OutlineNear;
-
-        /// <summary>How far before it, mm, what belongs to it may stand besides: plinths and corbelled courses go round piers.</summary>
-        public double Before { get; init; }
-
-        /// <summary>Whether what lies beyond its ends is hidden, as the foot of a pier's side is by the panel's bricks.</summary>
-        public bool EndsThere { get; init; }
-
-        public static OuterSide Of(Point2 a, Point2 b, double turn)
-        {
-            double length = (b - a).Length;
-            var along = (b - a) * (1 / length);
-            return new(a, along, length, along.Left * turn);
-        }
-
-        /// <summary>How much of a triangle belongs to it, as a share.</summary>
-        public double Share(Point3[] corners, Point2 middle, Point2 way)
-        {
-            double before = Point2.Dot(middle - A, Out);
-            if (Point2.Dot(Out, way) < SameWay || before <= -Near || before >= Math.Max(Near, Before))
-            {
-                return 0;
-            }
-
-            double at = Point2.Dot(middle - A, Along);
-            return EndsThere ? Between(corners) : at > -OutlineNear && at < Length + OutlineNear ? 1 : 0;
-        }
-
-        // The part between both ends: the triangle as a half square, in shares of two of its sides.
-        private double Between(Point3[] corners)
-        {
-            OuterSide side = this;
-            double[] at = Array.ConvertAll(corners, c => Point2.Dot(new Point2(c.X, c.Y) - side.A, side.Along));
-            List<(Point2 P, double At)> ring = [(new(0, 0), at[0]), (new(1, 0), at[1]), (new(0, 1), at[2])];
-            foreach (var (end, turn) in new[] { (-Hair, 1), (Length + Hair, -1) })
-            {
-                var kept = new List<(Point2 P, double At)>();
-                for (int i = 0; i < ring.Count; i++)
-                {
-                    var (p, q) = (ring[i], ring[(i + 1) % ring.Count]);
-                    double a = (p.At - end) * turn, b = (q.At - end) * turn;
-                    if (a >= 0)
-                    {
-                        kept.Add(p);
-                    }
-
-                    if (a >= 0 != b >= 0)
-                    {
-                        kept.Add((p.P + ((q.P - p.P) * (a / (a - b))), end));
-                    }
-                }
-
-                ring = kept;
-            }
-
-            return Enumerable.Range(0, ring.Count).Sum(i => Point2.Cross(ring[i].P, ring[(i + 1) % ring.Count].P));
         }
     }
 }
