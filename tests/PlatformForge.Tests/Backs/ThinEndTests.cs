@@ -24,7 +24,10 @@ public class ThinEndTests
         var track = TrackLayer.Lay(new("up", new(0, 0), 0, [new CurveSpec(radius, Hand.Left, 650)])).Value!;
         var spec = new PlatformSpec("curved", new FaceSpec("up", side, 200, 410, EdgeStyle.Uniform))
         {
-            Height = 12, Skew = new() { End = angle }, Deck = new() { Width = 48, Thickness = 1.6 }, Walls = new() { BackThickness = thick },
+            Height = 12,
+            Skew = new() { End = angle },
+            Deck = new() { Width = 48, Thickness = 1.6 },
+            Walls = new() { BackThickness = thick },
         };
         var envelope = Platforms.Bench.Envelope(track, side, _ => 18);
         var outcome = PlatformPlanner.Plan(new(spec, Pendlewick.Site, track, envelope, ClearanceBudget.Of(running: 1)));
