@@ -2,7 +2,6 @@ using PlatformForge.Exports.Workshop;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
-using PlatformForge.Sections;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;

@@ -1,5 +1,4 @@
 using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Sections;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -39,7 +38,7 @@ public class LineRoomTests
         PlatformPlan With(KerbSpec kerb, FenceSpec fence) => Workbench.Straight(150, Side.Left, s => (s with { Back = new() { Kerb = kerb }, Features = [fence] }).Seated);
         var plan = With(KerbSpec.For(scale), FenceSpec.For(scale));
         Assert.Equal(width, plan.Spec.Back.Kerb!.Width, 0.01);
-        Assert.Empty(LineRule.Check(plan, Workbench.Printer).Where(f => f.Severity == Severity.Error));
+        Assert.DoesNotContain(LineRule.Check(plan, Workbench.Printer), f => f.Severity == Severity.Error);
 
         // Two lines of a nozzle of 0.4 mm before the holes.
         double holes = plan.Features[0].Openings.Min(o => o.Middle.Reach - (o.Across / 2));

@@ -1,6 +1,5 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Sections;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

@@ -2,7 +2,6 @@ using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
