@@ -206,10 +206,10 @@ public class FoundAgainstAsked
             double Top(double deep) => gauge.Heights(new(face.X + (inward.X * deep), face.Y + (inward.Y * deep)))[0];
             double top = (2 * Top(1)) - Top(2);
 
-            // Trimmed along the track and square to it: at a reach t by EndTrim × (1 − κt), while the bore's depth counts from EndTrim.
-            var (_, offset) = plan.Chart.Locate(new(face.X, face.Y), bore.Chainage);
-            double less = sections.Joint.EndTrim * plan.Chart.At(bore.Chainage).Curvature * offset;
-            Assert.Equal(1 - less, gauge.Feel(face - (bore.Inward * 1), inward), Off);
+            // Bores begin in the end face, which is trimmed along the track: as far off the cut in chainage at every reach.
+            var (at, _) = plan.Chart.Locate(new(face.X, face.Y), bore.Chainage);
+            Assert.Equal(sections.Joint.EndTrim, Math.Abs(at - bore.Chainage), Off);
+            Assert.Equal(1, gauge.Feel(face - (bore.Inward * 1), inward), Off);
             Assert.Equal(1 + sections.Joint.FaceRelief - 0.1, gauge.Feel(new Point3(face.X - inward.X, face.Y - inward.Y, top - 0.1), inward), 0.05);
         }
     }
