@@ -19,6 +19,7 @@ public class SectionProperties
     [InlineData(100)]
     [InlineData(194)]
     [InlineData(258)]
+    [InlineData(700)]
     public void What_had_slivers_once_is_sound(int seed) => Whatever_is_cut_fits_its_bed_is_sound_and_keeps_account_of_its_volume(seed);
 
     [Property(MaxTest = 4)]

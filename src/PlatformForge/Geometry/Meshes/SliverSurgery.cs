@@ -15,6 +15,9 @@ internal sealed class SliverSurgery
     /// <summary>Sides shorter than this, mm, may go along an edge that runs on.</summary>
     private const double Long = 0.5;
 
+    /// <summary>A corner that is moved off a line goes so many times as far as it has to.</summary>
+    private const double Higher = 1.25;
+
     /// <summary>A neighbour lower than this, mm, may be what keeps a sliver from being turned.</summary>
     private const double Thin = 0.02;
 
@@ -39,7 +42,7 @@ internal sealed class SliverSurgery
     public bool Mend(List<int> slivers)
     {
         touched.Clear();
-        bool mended = Each(slivers, t => Close(t) || TurnOver(t, Longest(t))) || Each(slivers, MakeRoom) || Each(slivers, Slide);
+        bool mended = Each(slivers, t => Close(t) || TurnOver(t, Longest(t))) || Each(slivers, MakeRoom) || Each(slivers, Slide) || Each(slivers, Lift);
         int[] candidates = [.. slivers, .. touched];
         slivers.Clear();
         slivers.AddRange(candidates.Where(t => !gone[t] && IsSliver(t)).Distinct().Order());
@@ -157,6 +160,37 @@ internal sealed class SliverSurgery
     private bool Slide(int t) => Enumerable.Range(0, 3).Where(k => Side(t, k) < Long).OrderBy(k => Side(t, k)).Any(k =>
         (RunsOn(Index(t, k + 1), Index(t, k)) && Merge(t, Index(t, k), Index(t, k + 1)))
         || (RunsOn(Index(t, k), Index(t, k + 1)) && Merge(t, Index(t, k + 1), Index(t, k))));
+
+    // Where nothing can be turned or closed, as between borders of paint, the corner over the longest side is moved off it, in its own plane, by what a file's
+    // numbers carry: by less than the shortest side that may go.
+    private bool Lift(int t)
+    {
+        int side = Longest(t), corner = Index(t, side + 2);
+        Point3 a = Corner(t, side), along = Corner(t, side + 1) - a, at = vertices[corner] - a;
+        double length = along.Length;
+        Point3 off = at - (along * (Point3.Dot(at, along) / (length * length)));
+        double rise = Higher * Math.Max(SliverMender.Flat, SliverMender.FlatShare * length);
+        if (off.Length <= double.Epsilon || rise > Short)
+        {
+            return false;
+        }
+
+        var moved = vertices[corner] + (off * ((rise / off.Length) - 1));
+        moved = new((float)moved.X, (float)moved.Y, (float)moved.Z);
+        int[] around = fans.Of(corner).ToArray();
+        foreach (int n in around)
+        {
+            Point3[] place = [.. Enumerable.Range(0, 3).Select(k => Index(n, k) == corner ? moved : Corner(n, k))];
+            if (SliverMender.IsSliver(place[0], place[1], place[2]) ? n == t || !IsSliver(n) : !IsSliver(n) && !LooksAs(n, place[0], place[1], place[2]))
+            {
+                return false;
+            }
+        }
+
+        vertices[corner] = moved;
+        touched.AddRange(around);
+        return true;
+    }
 
     // Whether all triangles at a corner lie in planes through another, and all borders of paint there on a line through it, but for less than the shortest
     // side that may go.
