@@ -28,6 +28,13 @@ public class FaultTests
     }
 
     [Theory]
+    [InlineData("inf")]
+    [InlineData("-inf")]
+    [InlineData("nan")]
+    public void What_is_no_number_is_told_as_the_file_writes_it(string text) =>
+        Assert.Equal($"name is the number {text}.", Assert.Single(Samples.Read(Samples.With(2, $"name = {text}")).Findings).Message);
+
+    [Theory]
     [InlineData(4, "rail_top = \"high\"", "layout.rail_top", "PF1007")]
     [InlineData(4, "rail_top = true", "layout.rail_top", "PF1007")]
     [InlineData(4, "rail_top = [8]", "layout.rail_top", "PF1007")]

@@ -13,7 +13,9 @@ public sealed class TreeNumber(SourcePlace place, double value) : TreeNode(place
 {
     public double Value { get; } = value;
 
-    public override string Kind => FormattableString.Invariant($"the number {Value}");
+    // Told as the file writes it.
+    public override string Kind => double.IsInfinity(Value) ? $"the number {(Value < 0 ? "-" : "")}inf"
+        : FormattableString.Invariant($"the number {Value}").Replace("NaN", "nan", StringComparison.Ordinal);
 }
 
 public sealed class TreeText(SourcePlace place, string value) : TreeNode(place)
