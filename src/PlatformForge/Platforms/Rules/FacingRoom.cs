@@ -29,10 +29,10 @@ internal static class FacingRoom
     // The highest course draws back most; one is left that is plain wall.
     private static PlinthSpec? Stepped(FacingSpec facing, IReadOnlyList<(double High, double Low)> courses)
     {
-        int corbelled = facing.Corbel?.Courses ?? 0, most = courses.Count(c => c.Low > 0) - 1 - corbelled;
+        int corbelled = facing.Corbel?.Courses ?? 0;
         double course = courses.Zip(courses.Skip(1), (over, under) => over.High - under.High).DefaultIfEmpty(0).Max();
         double lean = facing.Batter * course / Math.Max(courses[Math.Min(corbelled + 1, courses.Count - 1)].High, course);
-        return facing.Plinth?.Leaning(lean) is { } stepped && stepped.Steps <= most ? stepped : facing.Plinth;
+        return facing.Plinth?.Leaning(lean) is { } stepped && stepped.Steps <= ProfileRule.MostSteps(facing, courses) ? stepped : facing.Plinth;
     }
 
     private static OpeningSpec Over(OpeningSpec opening, WallProfile profile)

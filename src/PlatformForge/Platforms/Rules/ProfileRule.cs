@@ -37,7 +37,7 @@ internal static class ProfileRule
         {
             findings.Add(corbelled > 0 && corbelled + 1 > whole - Math.Min(steps, 1)
                 ? ProfileFindings.TooManyCorbelled(spec.Key, corbelled, wall, whole - 1 - steps)
-                : ProfileFindings.TooManySteps(spec.Key, steps, wall, whole - 1 - corbelled));
+                : ProfileFindings.TooManySteps(spec.Key, steps, wall, MostSteps(facing, courses)));
             return;
         }
 
@@ -68,11 +68,12 @@ internal static class ProfileRule
     }
 
     /// <summary>Steps that a plinth may have: a course each, with one over them that is plain wall.</summary>
-    public static int MostSteps(PlatformSpec spec, PlatformSite site)
-    {
-        var courses = WallProfiles.Courses(spec, site, site.RailTop + spec.Height - spec.Deck.Thickness);
-        return courses.Count(c => c.Low > 0) - 1 - (spec.Facing?.Corbel?.Courses ?? 0);
-    }
+    public static int MostSteps(PlatformSpec spec, PlatformSite site) =>
+        MostSteps(spec.Facing!, WallProfiles.Courses(spec, site, site.RailTop + spec.Height - spec.Deck.Thickness));
+
+    /// <inheritdoc cref="MostSteps(PlatformSpec, PlatformSite)"/>
+    public static int MostSteps(FacingSpec facing, IReadOnlyList<(double High, double Low)> courses) =>
+        courses.Count(c => c.Low > 0) - 1 - (facing.Corbel?.Courses ?? 0);
 
     // Openings lie in the part between plinth and corbelled courses, a course's half off either; in one course of a wall that leans.
     private static void Openings(PlatformSpec spec, FacingSpec facing, WallProfile profile, List<Finding> findings)
