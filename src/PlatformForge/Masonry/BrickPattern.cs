@@ -53,11 +53,11 @@ internal sealed class BrickPattern : CoursedPattern
             return (left, right);
         }
 
-        int step = right - left >= 4 * quarter ? 2 : 1;
-        double half = (spec.Laying.Joint / 2) - OpeningCut.Ledge, from = run.From;
-        int first = step * (int)Math.Round((left + half - from) / quarter / step);
-        int last = Math.Max(first + 1, step * (int)Math.Round((right - half - from) / quarter / step));
-        return (from + (first * quarter) - half, from + (last * quarter) + half);
+        // As many quarters wide as come nearest to what is asked for by bricks as they are undrawn: alike in all runs and wherever in a run it lies.
+        double half = (spec.Laying.Joint / 2) - OpeningCut.Ledge, from = run.From, stated = spec.Module.Header / 2;
+        int step = right - left >= 4 * stated ? 2 : 1, wide = Math.Max(step, step * (int)Math.Round((right - left - (2 * half)) / stated / step));
+        int first = step * (int)Math.Round((((left + right) / 2) - from - (wide * quarter / 2)) / quarter / step);
+        return (from + (first * quarter) - half, from + ((first + wide) * quarter) + half);
     }
 
     // A bond's courses come round again: each is found once a run.

@@ -35,7 +35,7 @@ internal abstract class CoursedPattern : IWallPattern
     {
         var spans = new List<(double From, double To)>();
         var outlines = new List<Point2[]>();
-        var openings = wall.Openings.Count == 0 ? null : new OpeningSet(SetOut(), foot, wall.Foot, Laying.Foot);
+        var openings = wall.Openings.Count == 0 ? null : new OpeningSet(SetOut(), foot, wall.Foot, Laying.Foot, wall.IsRing ? wall.Length : 0);
         foreach (var region in openings?.Cuts.SelectMany(c => c.Regions(Laying.Depth, Off)) ?? [])
         {
             yield return region;
@@ -88,14 +88,14 @@ internal abstract class CoursedPattern : IWallPattern
             if (Only(rows) is { } course && shape.Rise <= 0)
             {
                 var instead = new OpeningCut(shape, Laying.Joint, (left, right), course.Low, course.High);
-                cuts.AddRange(Lies(instead, run) ? [instead] : []);
+                cuts.AddRange(Lies(instead, run) && !cuts.Exists(c => c.Meets(instead)) ? [instead] : []);
                 continue;
             }
 
             OpeningCut Sprung(double spring) => new(shape, Laying.Joint, (left, right), sill, spring);
             var springs = rows.Select(r => shape.Rise > 0 ? r.High : r.Low - OpeningCut.Ledge).Where(y => y > sill + 0.1);
             var sprung = springs.DefaultIfEmpty(head).Select(Sprung);
-            OpeningCut[] fitting = [.. sprung.Where(c => c.Middle - c.Reach > run.From && c.Middle + c.Reach < run.To
+            OpeningCut[] fitting = [.. sprung.Where(c => !cuts.Exists(o => o.Meets(c)) && c.Middle - c.Reach > run.From && c.Middle + c.Reach < run.To
                 && c.Highest < top.Range(c.Middle - c.Reach, c.Middle + c.Reach).Low && c.Sill > foot.Range(c.Left, c.Right).High)];
 
             // Of all heights at which it may spring the nearest to the one wished for at which its arch leaves no sliver of the course over it.

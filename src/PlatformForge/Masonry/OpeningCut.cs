@@ -77,6 +77,14 @@ internal sealed class OpeningCut
     // Where what is laid over an arch begins.
     private double Over => shape.Ring > 0 ? Outer + joint : Radius + Ledge;
 
+    /// <summary>Whether less than a joint lies between it and another one, with what both take up.</summary>
+    public bool Meets(OpeningCut other) => Math.Abs(other.Middle - Middle) < Reach + other.Reach + joint
+        && Sill - Ledge < other.Highest + joint && other.Sill - Ledge < Highest + joint;
+
+    /// <summary>The same farther along the wall.</summary>
+    /// <param name="by">How much farther, mm.</param>
+    public OpeningCut Moved(double by) => new(shape, joint, (Left + by, Right + by), Sill, Spring);
+
     /// <summary>The recess and the voussoirs round its head.</summary>
     /// <param name="depth">How far these stand out, mm.</param>
     /// <param name="clear">Moves a place off bends.</param>
@@ -85,7 +93,7 @@ internal sealed class OpeningCut
         Point2[] Off(IEnumerable<Point2> outline) => [.. outline.Select(p => p with { X = clear(p.X) })];
         Point2[] foot = [new(Left, Sill), new(Right, Sill)];
         var head = IsArch ? Arc(Radius, (Math.PI / 2) - Spread, (Math.PI / 2) + Spread) : [new(Right, Spring), new(Left, Spring)];
-        yield return new(Off(foot.Concat(head)), depth - shape.Depth) { Behind = shape.Behind };
+        yield return new(Off(foot.Concat(head)), depth - shape.Depth) { Behind = shape.Behind, Opening = shape.Number };
         if (!IsArch || shape.Ring <= 0)
         {
             yield break;

@@ -3,12 +3,20 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Masonry;
 
 /// <summary>All openings of a wall, and what they leave of its courses.</summary>
-internal sealed class OpeningSet(IReadOnlyList<OpeningCut> cuts, EdgeLine foot, IReadOnlyList<Point2> edge, double raised)
+/// <param name="cuts">The openings.</param>
+/// <param name="foot">The wall's foot with the joint kept over it.</param>
+/// <param name="edge">The same foot, corner by corner.</param>
+/// <param name="raised">That joint, mm.</param>
+/// <param name="round">Length of a wall that goes all round, mm: what runs over its end meets the openings at its beginning. Nothing of another.</param>
+internal sealed class OpeningSet(IReadOnlyList<OpeningCut> cuts, EdgeLine foot, IReadOnlyList<Point2> edge, double raised, double round)
 {
     // An arch's end is upright but for this, mm.
     private const double Hair = 1e-4;
 
     private readonly Dictionary<string, EdgeLine> lines = [];
+
+    // Those of a ring a second time, beyond its end.
+    private readonly OpeningCut[] met = round > 0 ? [.. cuts, .. cuts.Select(c => c.Moved(round))] : [.. cuts];
 
     public IReadOnlyList<OpeningCut> Cuts => cuts;
 
@@ -18,7 +26,7 @@ internal sealed class OpeningSet(IReadOnlyList<OpeningCut> cuts, EdgeLine foot, 
     /// <param name="least">A piece that would be left shorter is added to its neighbour, mm.</param>
     public void Part(in WallRow row, List<(double From, double To)> spans, double least)
     {
-        foreach (var cut in cuts)
+        foreach (var cut in met)
         {
             if (row.High <= cut.Sill || row.Low >= cut.Spring)
             {
@@ -69,7 +77,7 @@ internal sealed class OpeningSet(IReadOnlyList<OpeningCut> cuts, EdgeLine foot, 
     /// <param name="least">The least, mm.</param>
     public void Join(in WallRow row, List<(double From, double To)> spans, double least)
     {
-        foreach (var cut in cuts)
+        foreach (var cut in met)
         {
             if (!cut.IsArch || row.High <= cut.Spring + Hair || row.Low >= cut.Highest)
             {

@@ -145,7 +145,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
         foreach (var cut in cuts.Where(c => Math.Abs(c.Middle - at.X) < c.Reach + reach))
         {
             var (outward, distance) = cut.Limit(at, spec.Size);
-            ring = Under(ring, outward, distance);
+            ring = OffSpringers(Under(ring, outward, distance), cut, at);
         }
 
         ring = Sound(Inside(ring, run));
@@ -157,6 +157,20 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
         // What is long and thin askew may turn over as its corners move off a bend: nothing that a printer would lay.
         var moved = OffBends(ring);
         return Area(moved) < Least * Least / 2 ? [] : moved;
+    }
+
+    // A stone beside an opening that reaches up to where its arch springs from the wall lies under the arch, or beside it, whichever leaves more of it.
+    private static Point2[] OffSpringers(Point2[] ring, OpeningCut cut, Point2 at)
+    {
+        if (!cut.IsArch || at.Y > cut.Spring || ring.Length == 0 || ring.Max(p => p.Y) <= cut.Spring
+            || ring.Min(p => Math.Abs(p.X - cut.Middle)) >= cut.Reach)
+        {
+            return ring;
+        }
+
+        int side = Math.Sign(at.X - cut.Middle);
+        Point2[] under = Under(ring, new(0, 1), cut.Spring), beside = Under(ring, new(-side, 0), -(side * cut.Middle) - cut.Reach);
+        return Area(under) >= Area(beside) ? under : beside;
     }
 
     // mm², positive where corners run counter-clockwise.

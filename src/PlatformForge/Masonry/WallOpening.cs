@@ -16,6 +16,9 @@ public readonly record struct WallOpening(double At, OpeningShape Shape);
 /// <param name="Voussoir">Least width of a voussoir with its joint, along the arch's soffit.</param>
 public sealed record OpeningShape(OpeningKind Kind, double Width, double Sill, double Height, double Rise, double Depth, double Ring, double Voussoir)
 {
+    /// <summary>Which of the openings planned for its platform it is, counted from 1; nothing for one that no plan has.</summary>
+    public int Number { get; init; }
+
     /// <summary>Name of the face behind the wall in which it comes out; null for a recess.</summary>
     public string? Behind { get; init; }
 }

@@ -152,7 +152,7 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
             yield return new(WallNames.OfZone(face, zone), chart.On(line, opening.Chainage), new(
                 spec.Kind, spec.Width, spec.Sill, spec.Height, spec.Rise, spec.IsThrough ? wall + zone.Out + OpeningSpec.PadDepth : spec.Depth,
                 ring >= least - laying.Joint ? ring : 0, Math.Max(least, 75 / spec.Ratio))
-            { Behind = spec.IsThrough ? WallNames.BehindOpening(i + 1) : null });
+            { Number = i + 1, Behind = spec.IsThrough ? WallNames.BehindOpening(i + 1) : null });
         }
     }
 }

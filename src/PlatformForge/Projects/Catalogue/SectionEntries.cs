@@ -86,6 +86,8 @@ internal static class SectionEntries
             "PF6021",
             "A hole or socket is narrower than two lines of the nozzle and closes while it prints.",
             "Make it wider, print with a finer nozzle, or drill it."),
+        new("PF6082", "An opening drawn to whole courses would reach another one, or its wall's edge, and is not laid.",
+            "Give the places or the height that the message names."),
         new("PF6022", "A plate leaves too little material round its pocket.", "Give the size that the message names."),
         new(
             "PF6040",
