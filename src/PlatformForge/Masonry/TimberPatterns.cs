@@ -108,6 +108,12 @@ internal sealed class PanelPattern(PanelSpec spec, FlatWall wall) : CoursedPatte
             (from[i], to[i]) = (Math.Max(start, at - (spec.Post / 2)), Math.Min(end, at + (spec.Post / 2)));
         }
 
+        if (bays == 1 && from[1] - to[0] < (2 * joint) + Laying.LeastPiece)
+        {
+            Close(row, (start, end), spans);
+            return;
+        }
+
         for (int i = 0; i <= bays; i++)
         {
             if (row.Course == Posts)
@@ -118,6 +124,16 @@ internal sealed class PanelPattern(PanelSpec spec, FlatWall wall) : CoursedPatte
             {
                 spans.Add((to[i] + joint, from[i + 1] - joint));
             }
+        }
+    }
+
+    // Where no panel has room, as between a corner and a pipe beside it: two posts that meet, or one.
+    private void Close(in WallRow row, (double From, double To) room, List<(double From, double To)> spans)
+    {
+        double half = Laying.Joint / 2, middle = (room.From + room.To) / 2;
+        if (row.Course == Posts)
+        {
+            spans.AddRange(room.To - room.From >= (2 * spec.Post) + Laying.Joint ? [(room.From, middle - half), (middle + half, room.To)] : [room]);
         }
     }
 

@@ -26,6 +26,8 @@ public class DownpipeTests
     [InlineData(Side.Left, WallFinish.Planks, WallFinish.Planks, false, PierWalls.Front, PipeShape.Square)]
     [InlineData(Side.Right, WallFinish.Sheet, WallFinish.Plain, false, PierWalls.Front, PipeShape.Round)]
     [InlineData(Side.Left, WallFinish.Plain, WallFinish.Plain, true, PierWalls.Both, PipeShape.Round)]
+    [InlineData(Side.Right, WallFinish.Panels, WallFinish.Panels, true, PierWalls.Both, PipeShape.Round)]
+    [InlineData(Side.Left, WallFinish.UprightPlanks, WallFinish.Sleepers, true, PierWalls.Both, PipeShape.Round)]
     public void Sections_with_downpipes_are_sound_and_of_their_volume(Side side, WallFinish front, WallFinish ends, bool ramps, PierWalls on, PipeShape shape)
     {
         var facing = Piped with { Front = front, Ends = ends, Downpipes = Piped.Downpipes! with { On = on, Shape = shape } };

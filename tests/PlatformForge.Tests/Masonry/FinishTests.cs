@@ -147,6 +147,22 @@ public class FinishTests
         Assert.Equal(103, planks.Length); // 240 mm of planks of 2.31
     }
 
+    /// <summary>Whatever room there is, as between a corner and a pipe beside it: posts are no narrower than stated where there is room for one, and a joint parts what stands side by side.</summary>
+    [Fact]
+    public void Posts_and_panels_of_a_wall_of_any_length_have_their_joints()
+    {
+        double joint = Facing.Joint, post = 152.4 / 76.2;
+        for (double length = 3; length < 60; length += 0.37)
+        {
+            var (regions, spec) = Laid(f => f with { Front = WallFinish.Panels }, Flat(length, 18));
+            double least = Math.Min(post, length - (2 * spec.Laying.Stop)) - 1e-6;
+            var row = regions.Where(r => r.Out == Facing.Depth || Top(r) > 10).OrderBy(Left).DistinctBy(Left).ToArray();
+            Assert.True(row.Length > 0, $"{length}");
+            Assert.All(row.Where(r => r.Out == Facing.Depth), r => Assert.True(Right(r) - Left(r) > least, $"{length}"));
+            Assert.AllOrNone(row.Zip(row.Skip(1)), p => Assert.True(Left(p.Second) - Right(p.First) > joint - 1e-6, $"{length}: {Right(p.First)} and {Left(p.Second)}"));
+        }
+    }
+
     [Fact]
     public void What_stands_out_adds_its_areas_times_how_far_it_does()
     {
