@@ -13,7 +13,7 @@ public sealed class HeavyFirst : ITestCollectionOrderer
         "GuideTests", "FinishedSampleTests", "AdviceForAnyLayingTests", "FolderKillTests", "SimulatedSurveyTests", "SurveyedProjectTests", "FoundAgainstAsked", "HonestyTests", "MeshBoundsTests", "SurveyPipelineTests", "FirstFileTests",
         "CauseTests", "AdviceTests", "ElevationMeshTests", "EveryLeafTests", "SayingOfReadingsTests", "RunawayTests", "BuildTests", "JointedLinesTests", "SectionalPageTests", "StockTests", "ReadingAdviceTests", "ProfileTests",
         "BetterMeasuringTests", "ManyPointsTests", "SurveyFitTests", "LineArtTests", "JointsInDoubtTests", "SectionalTrackTests", "SessionLaws", "StreamedBuildTests", "SlideGaugeTests", "RandomBlockProperties",
-        "TrueMotionProperties", "ThornhitheTests", "WriterTests",
+        "TrueMotionProperties", "ThornhitheTests", "WriterTests", "StripPaintTests", "RoomOrderTests", "KeyEndTests", "IslandHeightTests", "SkewRampTests",
     ];
 
     public IEnumerable<ITestCollection> OrderTestCollections(IEnumerable<ITestCollection> testCollections) => testCollections.OrderBy(Place);

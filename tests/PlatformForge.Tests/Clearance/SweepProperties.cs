@@ -14,10 +14,10 @@ public class SweepProperties
     // Fine steps of the brute sweeper, mm. Its own error is a versine of the step over the sharpest curve with the longest lever: 0.2²·0.03/8 mm.
     private const double FineStep = 0.2, BruteError = 1.5e-4;
 
-    [Property(MaxTest = 16)]
+    [SimulatedProperty(16)]
     public void Reach_is_never_below_the_truth_nor_above_it_by_more_than_the_bound(RunCase run) => AgainstBrute(run, run.Smooth());
 
-    [Property(MaxTest = 12)]
+    [SimulatedProperty(12)]
     public void The_same_holds_on_kinked_track(RunCase run) => AgainstBrute(run, run.Kinked());
 
     [Property(MaxTest = 20)]

@@ -11,7 +11,7 @@ namespace PlatformForge.Tests.Clearance;
 /// </summary>
 public class TrueMotionProperties
 {
-    [Property(MaxTest = 15)]
+    [SimulatedProperty(15)]
     public void A_platform_stands_neither_nearer_than_the_budget_nor_farther_than_it_must(int seed)
     {
         var trial = DesignTrial.Of(RandomDesign.Of(seed));
@@ -19,7 +19,7 @@ public class TrueMotionProperties
     }
 
     // The trial would not be worth much if an edge could be farther off than it must and nobody said so.
-    [Property(MaxTest = 12)]
+    [SimulatedProperty(12)]
     public void An_edge_drawn_a_tenth_of_a_millimetre_too_far_out_is_found(int seed)
     {
         var trial = DesignTrial.Of(RandomDesign.Of(seed), out _, outward: 0.1);
@@ -27,7 +27,7 @@ public class TrueMotionProperties
     }
 
     // Vehicles that halt at buffers, with their ends or what sticks out of them just beyond the platform's end.
-    [Property(MaxTest = 10)]
+    [SimulatedProperty(10)]
     public void An_end_of_a_platform_keeps_the_budget_to_what_halts_just_beyond_it(int seed)
     {
         var trial = DesignTrial.Of(RandomDesign.AtHalt(seed));

@@ -322,7 +322,7 @@ public class StockTests
     }
 
     /// <summary>Parts of any shape with marks all over them.</summary>
-    [Property(MaxTest = 60)]
+    [SimulatedProperty(60)]
     public Property Marks_of_any_part_are_cut_short_of_its_cuts() => Prop.ForAll(
         (from w in Gen.Choose(4, 120)
          from h in Gen.Choose(3, 60)

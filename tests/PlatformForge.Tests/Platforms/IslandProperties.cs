@@ -82,7 +82,7 @@ public class IslandProperties
         return new(up, down, PlatformPlanner.PlanFaces([Request(both.First, 0), Request(both.Second, 1)]), budgets);
     }
 
-    [Property(MaxTest = 10)]
+    [SimulatedProperty(10)]
     public void An_island_is_clear_of_both_tracks_closed_and_tells_its_waist(int seed)
     {
         var made = Made(seed);

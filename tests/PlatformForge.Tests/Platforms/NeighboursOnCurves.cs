@@ -74,7 +74,7 @@ public class NeighboursOnCurves
     }
 
     /// <summary>One inside a curve, and one on the outside of another curve within it: told where their outlines share an area, and nowhere else.</summary>
-    [Property(MaxTest = 40)]
+    [SimulatedProperty(40)]
     public void Platforms_between_two_tracks_round_one_centre_are_told_where_their_outlines_overlap(int seed)
     {
         var random = new Random(seed);

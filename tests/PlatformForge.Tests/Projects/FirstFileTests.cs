@@ -60,7 +60,7 @@ public class FirstFileTests
         using var folder = new TempFolder();
         Assert.Equal(0, Init(folder["halt.toml"], asked).Exit);
         Sound(folder["halt.toml"], asked);
-        var build = CliRun.Of("build", folder["halt.toml"], "--output", folder["out"], "--quiet");
+        var build = CliRun.Of("build", folder["halt.toml"], "--output", folder["out"], "--no-pictures", "--quiet");
         Assert.True(build.Exit == 0, build.Out + build.Error);
     }
 

@@ -58,7 +58,7 @@ public class KeyEndTests
     [Fact]
     public void The_design_that_is_varied_is_sound() => Assert.NotNull(DesignRun.Design(Samples.Sound(Full), Samples.Known).Value);
 
-    [Property(MaxTest = 10)]
+    [SimulatedProperty(10)]
     public void A_key_at_an_end_of_its_range_builds_or_is_refused_in_words(int seed)
     {
         if (Environment.GetEnvironmentVariable("PLATFORMFORGE_ALL_KEYS") != "1")

@@ -51,7 +51,7 @@ public class RandomBlockProperties
             b with { Outline = [.. b.Outline.Select(p => Far(along, p, noise))], Lower = Tilted(along, b.Lower), Upper = Tilted(along, b.Upper) };
     }
 
-    [Property(MaxTest = 60)]
+    [SimulatedProperty(60)]
     public void The_volume_is_that_of_an_independent_overlay(int seed)
     {
         var blocks = RandomBlocks.From(seed);
