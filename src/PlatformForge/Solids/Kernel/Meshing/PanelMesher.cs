@@ -139,27 +139,105 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
         }
 
         store.Close(start);
+        if (n > 4 && CutBetweenEnds(corners, facesRight, paint))
+        {
+            return;
+        }
+
         Lay(corners);
         polygon.Cut();
         foreach (var (a, b, c) in polygon.Triangles.Span)
         {
-            if (facesRight)
-            {
-                store.AddTriangle(start + a, start + b, start + c, paint);
-            }
-            else
-            {
-                store.AddTriangle(start + n - 1 - a, start + n - 1 - c, start + n - 1 - b, paint);
-            }
+            AddTriangle(n, a, b, c, facesRight, paint);
         }
 
         Bent.Add((firstTriangle, store.TriangleCount));
     }
 
+    /// <summary>
+    /// Cuts a panel over one edge, with corners at its two ends alone, as the sweep would: from the far foot to each stretch of the near end, then from the
+    /// near top to each stretch of the far end. False, with nothing cut, where it has other corners or stretches too small to be told apart.
+    /// </summary>
+    private bool CutBetweenEnds(ReadOnlySpan<int> corners, bool facesRight, byte paint)
+    {
+        // The foot of the near end comes first, then the far end upwards, then the near end downwards.
+        int near = levels.NodeOf(corners[0]), far = levels.NodeOf(corners[1]), nearTop = 1;
+        while (nearTop < corners.Length && levels.NodeOf(corners[nearTop]) == far)
+        {
+            nearTop++;
+        }
+
+        if (!AreApart(corners, nearTop, near, far))
+        {
+            return false;
+        }
+
+        for (int from = 0, to = corners.Length - 1; to >= nearTop; from = to--)
+        {
+            AddTriangle(corners.Length, from, 1, to, facesRight, paint);
+        }
+
+        for (int i = 1; i + 1 < nearTop; i++)
+        {
+            AddTriangle(corners.Length, nearTop, i, i + 1, facesRight, paint);
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether a panel's corners lie at its two ends, each over the one before it by as much as the sweep asks for.</summary>
+    private bool AreApart(ReadOnlySpan<int> corners, int nearTop, int near, int far)
+    {
+        long below = Step(corners[0]);
+        for (int i = corners.Length - 1; i >= nearTop; i--)
+        {
+            long here = Step(corners[i]);
+            if (levels.NodeOf(corners[i]) != near || here <= below)
+            {
+                return false;
+            }
+
+            below = here;
+        }
+
+        long top = below, along = Along(near, far);
+        below = Step(corners[1]);
+        for (int i = 2; i < nearTop; i++)
+        {
+            long here = Step(corners[i]);
+            if (here <= below || along * (here - below) <= along + Math.Abs(here - top))
+            {
+                return false;
+            }
+
+            below = here;
+        }
+
+        return nearTop < corners.Length;
+    }
+
+    /// <summary>A triangle of a panel's corners, which are the last that were stored.</summary>
+    private void AddTriangle(int corners, int a, int b, int c, bool facesRight, byte paint)
+    {
+        int start = store.Count - corners;
+        if (facesRight)
+        {
+            store.AddTriangle(start + a, start + b, start + c, paint);
+        }
+        else
+        {
+            int last = store.Count - 1;
+            store.AddTriangle(last - a, last - c, last - b, paint);
+        }
+    }
+
+    private long Step(int level) => (long)Math.Round(levels.Height(level) * HeightSteps);
+
+    private long Along(int from, int to) => Math.Abs((long)faces.Plan.U[to] - faces.Plan.U[from]) + Math.Abs((long)faces.Plan.V[to] - faces.Plan.V[from]);
+
     /// <summary>Unrolls a panel: along its line, and up.</summary>
     private void Lay(ReadOnlySpan<int> corners)
     {
-        int[] u = faces.Plan.U, v = faces.Plan.V;
         int origin = levels.NodeOf(corners[0]), last = -1;
         long along = 0;
         polygon.Clear();
@@ -168,11 +246,11 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
             int node = levels.NodeOf(level);
             if (node != last)
             {
-                along = Math.Abs((long)u[node] - u[origin]) + Math.Abs((long)v[node] - v[origin]);
+                along = Along(origin, node);
                 last = node;
             }
 
-            polygon.Add(along, (long)Math.Round(levels.Height(level) * HeightSteps));
+            polygon.Add(along, Step(level));
         }
     }
 }
