@@ -82,6 +82,11 @@ internal sealed class ManifoldStitcher
     /// <summary>Whether going round from corner to corner all of them are met, each once. Then no two sides lead to the same level.</summary>
     private static bool IsOneFan(ReadOnlySpan<LevelCorner> group)
     {
+        if (group.Length == 3)
+        {
+            return IsFanOfThree(group[0], group[1], group[2]); // what nearly all are
+        }
+
         if (group.IsEmpty)
         {
             return true;
@@ -107,6 +112,11 @@ internal sealed class ManifoldStitcher
         return false;
     }
 
+    /// <summary>The same of three corners, without a question that the processor could guess wrongly.</summary>
+    private static bool IsFanOfThree(in LevelCorner a, in LevelCorner b, in LevelCorner c) =>
+        (((a.Back == b.Onward) & (b.Back == c.Onward) & (c.Back == a.Onward)) | ((a.Back == c.Onward) & (c.Back == b.Onward) & (b.Back == a.Onward)))
+        & (a.Onward != b.Onward) & (b.Onward != c.Onward) & (c.Onward != a.Onward);
+
     /// <summary>Parts the corners of a level into fans.</summary>
     private void Part(int level, ReadOnlySpan<LevelCorner> group)
     {
@@ -129,15 +139,15 @@ internal sealed class ManifoldStitcher
         var level = store.Levels;
         int[] vertexOf = Lent<int>.Rent(level.Length), vertexOfFan = Lent<int>.Rent(fans);
         vertexOfFan.AsSpan(0, fans).Fill(-1);
-        var vertices = new GrowingArray<Point3>(levels);
+        var levelOf = new GrowingArray<int>(levels);
         bool whole = parted.Count == 0;
         for (int c = 0; c < level.Length; c++)
         {
             int fan = !whole && parted.TryGetValue(c, out int own) ? own : level[c];
             if (vertexOfFan[fan] < 0)
             {
-                vertexOfFan[fan] = vertices.Count;
-                vertices.Add(places[level[c]]);
+                vertexOfFan[fan] = levelOf.Count;
+                levelOf.Add(level[c]);
             }
 
             vertexOf[c] = vertexOfFan[fan];
@@ -150,8 +160,14 @@ internal sealed class ManifoldStitcher
             indices[i] = vertexOf[corner[i]];
         }
 
-        var mesh = new Mesh(vertices.Span.ToArray(), indices, store.Paints.ToArray());
-        vertices.GiveBack();
+        var vertices = GC.AllocateUninitializedArray<Point3>(levelOf.Count);
+        for (int i = 0; i < vertices.Length; i++)
+        {
+            vertices[i] = places[levelOf[i]];
+        }
+
+        var mesh = new Mesh(vertices, indices, store.Paints.ToArray());
+        levelOf.GiveBack();
         Lent<int>.GiveBack(vertexOf);
         Lent<int>.GiveBack(vertexOfFan);
         return mesh;
