@@ -44,21 +44,17 @@ internal sealed class SurfaceCrossings
 
     private void FindBetween(BlockBuckets buckets)
     {
+        var pairs = new GrowingArray<(int A, int B)>(64);
         for (int bucket = 0; bucket < buckets.Buckets; bucket++)
         {
-            var members = buckets.Members(bucket);
-            for (int m = 0; m < members.Length; m++)
+            buckets.Pairs(bucket, pairs);
+            foreach (var (a, b) in pairs.Span)
             {
-                var a = members[m];
-                for (int n = m + 1; n < members.Length; n++)
-                {
-                    if (BucketMember.Meet(a, members[n]))
-                    {
-                        Meet(a.Block, members[n].Block);
-                    }
-                }
+                Meet(a, b);
             }
         }
+
+        pairs.GiveBack();
     }
 
     private void Meet(int a, int b)

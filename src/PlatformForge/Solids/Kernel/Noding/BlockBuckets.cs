@@ -1,12 +1,20 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace PlatformForge.Solids.Kernel.Noding;
 
-/// <summary>Blocks sorted into square buckets by their boxes, in block order within a bucket.</summary>
+/// <summary>Blocks sorted into square buckets by their boxes, in block order within a bucket. Pairs are looked through many at a time.</summary>
 internal sealed class BlockBuckets
 {
+    // What is told of a block in a bucket: whether this is the first column and the lowest row of buckets that it reaches, and whether it is marked.
+    private const byte First = 1, Lowest = 2, Marked = 4, All = 7;
+
     private readonly double lowU, lowV, perStep;
     private readonly int columns, rows;
     private readonly int[] start;
-    private readonly BucketMember[] member;
+    private readonly int[] member;
+    private readonly byte[] told;
     private readonly bool[] anyMarked;
 
     /// <param name="boxes">The blocks' boxes.</param>
@@ -33,15 +41,40 @@ internal sealed class BlockBuckets
         rows = (int)((highV - lowV) * perStep) + 1;
         start = new int[(columns * rows) + 2];
         Count(boxes);
-        member = new BucketMember[start[^1]];
+        member = new int[start[^1]];
+        told = new byte[start[^1] + Vector256<byte>.Count];
         anyMarked = new bool[columns * rows];
         Fill(boxes, marked);
     }
 
     public int Buckets => columns * rows;
 
-    /// <summary>The blocks that reach into a bucket; none where none of them is marked.</summary>
-    public ReadOnlySpan<BucketMember> Members(int bucket) => anyMarked[bucket] ? member.AsSpan(start[bucket], start[bucket + 1] - start[bucket]) : [];
+    /// <summary>
+    /// The pairs of blocks to be looked at in a bucket: one of them at least is marked, and this is the first bucket that both reach, so no pair comes twice.
+    /// </summary>
+    public void Pairs(int bucket, GrowingArray<(int A, int B)> found)
+    {
+        found.Clear();
+        if (!anyMarked[bucket])
+        {
+            return;
+        }
+
+        var all = Vector256.Create(All);
+        ref byte first = ref MemoryMarshal.GetArrayDataReference(told);
+        for (int m = start[bucket], end = start[bucket + 1]; m < end; m++)
+        {
+            var own = Vector256.Create(told[m]);
+            for (int n = m + 1; n < end; n += Vector256<byte>.Count)
+            {
+                uint bits = Vector256.Equals(own | Vector256.LoadUnsafe(ref first, (nuint)n), all).ExtractMostSignificantBits();
+                for (; bits != 0 && n + BitOperations.TrailingZeroCount(bits) < end; bits &= bits - 1)
+                {
+                    found.Add((member[m], member[n + BitOperations.TrailingZeroCount(bits)]));
+                }
+            }
+        }
+    }
 
     private int Column(double u) => (int)((u - lowU) * perStep);
 
@@ -78,29 +111,12 @@ internal sealed class BlockBuckets
                 for (int row = bottom; row <= top; row++)
                 {
                     int bucket = (column * rows) + row;
-                    member[start[bucket + 1]++] = new(i, column == left, row == bottom, marked[i]);
+                    int at = start[bucket + 1]++;
+                    member[at] = i;
+                    told[at] = (byte)((column == left ? First : 0) | (row == bottom ? Lowest : 0) | (marked[i] ? Marked : 0));
                     anyMarked[bucket] |= marked[i];
                 }
             }
         }
     }
-}
-
-/// <summary>A block in one of the buckets that its box reaches into.</summary>
-internal readonly struct BucketMember
-{
-    private const int All = 7;
-
-    private readonly int flags;
-
-    /// <param name="block">Number of the block.</param>
-    /// <param name="first">Whether this is the first column of buckets that it reaches.</param>
-    /// <param name="lowest">Whether this is the lowest row that it reaches.</param>
-    /// <param name="marked">Whether it is one of those of which every pair has at least one.</param>
-    public BucketMember(int block, bool first, bool lowest, bool marked) => (Block, flags) = (block, (first ? 1 : 0) | (lowest ? 2 : 0) | (marked ? 4 : 0));
-
-    public int Block { get; }
-
-    /// <summary>Whether two blocks are to be looked at here: the first bucket that both reach has them, so no pair comes twice.</summary>
-    public static bool Meet(BucketMember a, BucketMember b) => (a.flags | b.flags) == All;
 }
