@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Solids.Bodies;
 
 namespace PlatformForge.Exports;
@@ -30,4 +31,32 @@ internal static class CopingLines
 
         Point2 Place(double s, double behind) => face.ToLayout(s, face.CopingFront.At(s) + behind);
     }
+
+    /// <summary>Those of the returns of a plan, with the joints between their slabs.</summary>
+    public static IEnumerable<Point2[]> OfReturns(PlatformPlan plan)
+    {
+        var coping = plan.Spec.Coping;
+        foreach (var turn in CopingReturn.Of(plan))
+        {
+            foreach (var groove in turn.Grooves(coping, plan.Body.FarCopingBack is not null))
+            {
+                double half = coping.JointWidth / 2, from = Math.Max(turn.From, groove.From), to = Math.Min(turn.To, groove.To), middle = (from + to) / 2;
+                bool isAcross = groove.Far.At(middle) - groove.Near.At(middle) > coping.JointWidth * 1.001;
+                yield return isAcross
+                    ? [plan.ToLayout(middle, groove.Near.At(middle)), plan.ToLayout(middle, groove.Far.At(middle))]
+                    : [plan.ToLayout(from, groove.Near.At(from) + half), plan.ToLayout(to, groove.Near.At(to) + half)];
+            }
+        }
+    }
+
+    /// <summary>The inner edges of the returns of a plan, from the coping to where each ends.</summary>
+    public static IEnumerable<Point2[]> InnerEdges(PlatformPlan plan) => CopingReturn.Of(plan).Select(turn => (Point2[])
+        [plan.ToLayout(turn.Inner, turn.Bounds[0].At(turn.Inner)), plan.ToLayout(turn.Inner, turn.Bounds[^1].At(turn.Inner))]);
+
+    /// <summary>The returns of a plan as areas, each from its outer edge to its inner one.</summary>
+    public static IEnumerable<(CopingReturn Return, Point2[] Ring)> Areas(PlatformPlan plan) => CopingReturn.Of(plan).Select(turn => (turn, (Point2[])
+        [
+            plan.ToLayout(turn.End, plan.CopingFront.At(turn.End)), plan.ToLayout(turn.Inner, plan.CopingFront.At(turn.Inner)),
+            plan.ToLayout(turn.Inner, plan.Back.At(turn.Inner)), plan.ToLayout(turn.End, plan.Back.At(turn.End)),
+        ]));
 }

@@ -25,6 +25,22 @@ public enum Nosing
     Rounded,
 }
 
+/// <summary>At which ends of its platform a coping goes on round the corner.</summary>
+public enum CopingReturns
+{
+    /// <summary>At none: it stops square to the edge.</summary>
+    None,
+
+    /// <summary>Where the platform starts.</summary>
+    Start,
+
+    /// <summary>Where it ends.</summary>
+    End,
+
+    /// <summary>At both.</summary>
+    Both,
+}
+
 /// <summary>The edge course. Lengths in mm of the model; the defaults are for 4 mm scale.</summary>
 public sealed record CopingSpec
 {
@@ -111,6 +127,15 @@ public sealed record CopingSpec
     /// <summary>Depth of that line. Default 0.2, one layer (common practice, no source).</summary>
     public double MarginDepth { get; init; } = 0.2;
 
+    /// <summary>At which ends it goes on round the corner, along the end wall to the back.</summary>
+    public CopingReturns Returns { get; init; }
+
+    /// <summary>Whether it goes on round the corner at an end.</summary>
+    public bool IsReturned(bool atEnd) => Returns == CopingReturns.Both || Returns == (atEnd ? CopingReturns.End : CopingReturns.Start);
+
+    /// <summary>How far it projects over the wall at an end, mm: as over the front where it turns the corner, else nothing.</summary>
+    public double EndOverhang(bool atEnd) => IsReturned(atEnd) ? Overhang : 0;
+
     /// <summary>Width of a brick with its joint, mm.</summary>
     public double BrickPitch => Scale.ToModel(FullSizeBrick);
 
@@ -145,6 +170,12 @@ public sealed record CopingSpec
             "Chamfer on the front upper edge, or its radius.",
             c => c.ArrisChamfer,
             (c, v) => c with { ArrisChamfer = v })
+        .Choice(
+            "returns",
+            "At which ends it turns the corner and goes on along the end wall.",
+            c => c.Returns,
+            (c, v) => c with { Returns = v },
+            [("none", CopingReturns.None), ("start", CopingReturns.Start), ("end", CopingReturns.End), ("both", CopingReturns.Both)])
         .Length("margin", NumberRange.NoneOr(0.4, 50), "Width of a tooled margin round each slab; 0 makes none.", c => c.Margin, (c,
             v) => c with { Margin = v })
         .Length("margin_depth", NumberRange.From(0.05, 5), "Depth of the line beside it.", c => c.MarginDepth, (c, v) => c with { MarginDepth = v })

@@ -57,18 +57,34 @@ internal static class FacePlanner
             WallFace = front.Shifted(spec.Coping.Overhang),
             WallBack = front.Shifted(spec.Coping.Overhang + spec.FrontDepth),
             Profile = profile,
-            CopingJoints = spec.Coping.SlabLength > 0 ? slabs.Joints : [],
-            WhiteLine = spec.EdgeLine is { } line ? Band(profile, front, line.Inset, line.Width, line.Make) : null,
-            Tactile = spec.Tactile is { } tactile ? Band(profile, front, tactile.Inset, tactile.Width, tactile.Make) : null,
+            CopingJoints = spec.Coping.SlabLength > 0 ? [.. slabs.Joints.Where(j => !IsInCorner(spec, j))] : [],
+            WhiteLine = spec.EdgeLine is { } line ? Band(request, profile, front, (line.Inset, line.Width), line.Make) : null,
+            Tactile = spec.Tactile is { } tactile ? Band(request, profile, front, (tactile.Inset, tactile.Width), tactile.Make) : null,
             Requirement = trace with { Allowances = AllowanceCosts.Of(request, profile, trace) },
             Alternatives = alternatives,
             Gaps = GapMeasurer.Measure(request, profile, alternatives),
         };
     }
 
-    // Lines and strips stop at the ramps' tops.
-    private static LineBand? Band(HeightProfile profile, PlanLine front, double inset, double width, LineMake make) =>
-        profile.EndHead > profile.StartHead ? new(profile.StartHead, profile.EndHead, front.Shifted(inset), front.Shifted(inset + width), make) : null;
+    // The slab at a corner round which the coping goes is whole, and longer than the coping is wide: a shorter one is one with its neighbour.
+    private static bool IsInCorner(PlatformSpec spec, double joint)
+    {
+        double least = (LeastCorner * spec.Coping.Width) + spec.Coping.JointWidth;
+        return (spec.Coping.IsReturned(false) && joint < spec.Face.From + least) || (spec.Coping.IsReturned(true) && joint > spec.Face.To - least);
+    }
+
+    // Length of the slab at a corner over the coping's width, at least: chainages run faster or slower than the coping on curves.
+    private const double LeastCorner = 1.25;
+
+    // Lines and strips stop at the ramps' tops, and behind the coping where this turns a corner.
+    private static LineBand? Band(PlatformRequest request, HeightProfile profile, PlanLine front, (double Inset, double Width) at, LineMake make)
+    {
+        var coping = request.Spec.Coping;
+        double Back(bool atEnd, double end) => !coping.IsReturned(atEnd) || at.Inset < coping.Width ? 0
+            : coping.Width / (1 - (request.Spec.Face.Side.Bend(request.Chart.CurvatureAt(end)) * (front.At(end) + at.Inset)));
+        double from = profile.StartHead + Back(false, profile.StartHead), to = profile.EndHead - Back(true, profile.EndHead);
+        return to > from ? new(from, to, front.Shifted(at.Inset), front.Shifted(at.Inset + at.Width), make) : null;
+    }
 
     /// <summary>The long lines that a request without fault comes to, and what they were made for: for trying out a remedy.</summary>
     internal static (BodyPlan Lines, RequirementTrace Trace) LinesOf(PlatformRequest request)

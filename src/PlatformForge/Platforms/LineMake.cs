@@ -47,6 +47,9 @@ public sealed record LineMake(
     /// <summary>What makes a wall of it, printed on its coping; null for all else.</summary>
     public RetainingMake? Wall { get; init; }
 
+    /// <summary>Whether it lies along the back: a kerb or a retaining wall.</summary>
+    public bool StandsAtBack => Name is Kerb or Retaining;
+
     /// <summary>Whether posts go through it.</summary>
     public bool IsPierced { get; init; }
 

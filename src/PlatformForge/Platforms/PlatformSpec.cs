@@ -84,8 +84,11 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     /// <summary>What the back wall takes up, mm; nothing where there is none.</summary>
     public double BackDepth => IsIsland || Back.HasWall ? Walls.BackThickness + (Facing?.SetBack(true) ?? 0) : 0;
 
-    /// <summary>What the wall at either end takes up, mm.</summary>
-    public double EndDepth => Walls.EndThickness + (Facing?.ProfileDepth ?? 0);
+    /// <summary>What the wall at either end takes up, mm: of two the deeper.</summary>
+    public double EndDepth => Math.Max(EndDepthAt(false), EndDepthAt(true));
+
+    /// <summary>What the wall at an end takes up, mm: its thickness, and what it is set back by.</summary>
+    public double EndDepthAt(bool atEnd) => Walls.EndThickness + (Facing?.ProfileDepth ?? 0) + Coping.EndOverhang(atEnd);
 
     public WhiteLineSpec? WhiteLine { get; init; }
 

@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using static System.FormattableString;
 
@@ -37,7 +38,8 @@ internal sealed record MaskPiece(
         foreach (var top in SectionTop.Of(set))
         {
             var flat = new Flat(top, body);
-            pieces.AddRange(Parts("deck cover", top.From, top.To, fits, (name, from, to, _, _) => flat.Cover(name, body, from, to)));
+            var (first, last) = CopingReturn.Within(set.Plan, body.Stations[0], body.Stations[^1]);
+            pieces.AddRange(Parts("deck cover", Math.Max(top.From, first), Math.Min(top.To, last), fits, (name, from, to, _, _) => flat.Cover(name, body, from, to)));
             foreach (var (line, i) in body.Lines.Where(l => l.Made.IsPainted).Select((l, i) => (l, i)))
             {
                 double from = Math.Max(line.From, top.From - (top.Section.Number > 1 ? Beyond : 0)), to = Math.Min(line.To, top.To

@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
@@ -109,6 +110,13 @@ internal static class ElevationFaces
     // What stands on the deck along the back, as it is seen from behind.
     private static IEnumerable<StandingBand> Standing(PlatformPlan plan)
     {
+        // The ends of a coping that turns the corner, which lie in the deck's edge there.
+        foreach (var turn in plan.Spec.IsIsland ? [] : CopingReturn.Of(plan))
+        {
+            Point2 first = plan.ToLayout(turn.From, plan.Back.At(turn.From)), last = plan.ToLayout(turn.To, plan.Back.At(turn.To));
+            yield return new(first, last, -plan.Spec.Coping.Thickness, 0, Palette.Of(CopingGrooves.PaintOf(plan)));
+        }
+
         foreach (var line in plan.Body.Lines.Where(l => l.Made.Name is LineMake.Retaining or LineMake.Kerb))
         {
             Point2 from = plan.ToLayout(line.From, line.Far.At(line.From)), to = plan.ToLayout(line.To, line.Far.At(line.To));

@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 
@@ -36,13 +37,32 @@ internal static class EndShapes
             yield return new([(edge, 0), (foot, 0), (foot, bank.Ground), (edge, top)], Palette.Of(Paint.Turf));
         }
 
-        foreach (var strip in plan.Body.Top)
+        var corner = CopingReturn.Of(plan).FirstOrDefault(r => r.End == s);
+        foreach (var strip in plan.Body.Top.Where(t => corner is null || t.Role != StripRole.Coping))
         {
             bool isCoping = strip.Role == StripRole.Coping;
-            double thick = isCoping ? plan.Spec.Coping.Thickness : plan.Spec.Deck.Thickness, near = strip.Near.At(s), far = strip.Far.At(s);
-            (Point2 Place, double Height) a = (plan.ToLayout(s, near), plan.TopAt(s, near)), b = (plan.ToLayout(s, far), plan.TopAt(s, far));
-            yield return new([(a.Place, Math.Max(0, a.Height - thick)), (b.Place, Math.Max(0, b.Height - thick)), b, a],
-                Palette.Of(isCoping ? CopingGrooves.PaintOf(plan) : Paint.Deck));
+            yield return Edge(strip.Near, strip.Far, isCoping ? plan.Spec.Coping.Thickness : plan.Spec.Deck.Thickness,
+                isCoping ? CopingGrooves.PaintOf(plan) : Paint.Deck);
+        }
+
+        if (corner is not null)
+        {
+            // Slab by slab, from the front to the back; the slab at the corner is the first of the edge.
+            bool meets = plan.Body.FarCopingBack is not null;
+            PlanLine[] joints = [.. corner.Grooves(plan.Spec.Coping, meets).Where(g => g.IsJoint)
+                .Select(g => g.Near.Shifted(plan.Spec.Coping.JointWidth / 2)).OrderBy(l => l.At(s))];
+            PlanLine[] bounds = [plan.CopingFront, .. joints, plan.Back];
+            foreach (var (near, far) in bounds.Zip(bounds.Skip(1)))
+            {
+                yield return Edge(near, far, plan.Spec.Coping.Thickness, CopingGrooves.PaintOf(plan));
+            }
+        }
+
+        EndShape Edge(PlanLine a, PlanLine b, double thick, Paint paint)
+        {
+            (Point2 Place, double Height) Top(PlanLine line) => (plan.ToLayout(s, line.At(s)), plan.TopAt(s, line.At(s)));
+            var (near, far) = (Top(a), Top(b));
+            return new([(near.Place, Math.Max(0, near.Height - thick)), (far.Place, Math.Max(0, far.Height - thick)), far, near], Palette.Of(paint));
         }
     }
 }

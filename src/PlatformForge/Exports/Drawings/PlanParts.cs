@@ -148,6 +148,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             Strip(sheet, view, coping.Near, coping.Far, from, to, new(HouseStyle.Coping), null);
         }
 
+        CopingReturnView.DrawOn(sheet, view, plan);
         foreach (var (face, joint) in plan.Faces.SelectMany(f => f.CopingJoints.Select(j => (f, j))))
         {
             sheet.Line(view.Of(face.ToLayout(joint, face.CopingFront.At(joint))),

@@ -50,6 +50,12 @@ internal sealed class PlatePiece
                 sheet.Area(Line(coping.Near).Concat(Line(coping.Far).Reverse()), new(HouseStyle.Coping), HouseStyle.Thin);
             }
 
+            foreach (var (turn, ring) in CopingLines.Areas(plan).Where(a => a.Return.IsAtEnd ? section.To >= a.Return.End : section.From <= a.Return.End))
+            {
+                double top = plan.TopAt(turn.End, plan.CopingFront.At(turn.End));
+                sheet.Area(ring.Select(p => OnBed(p, top)), new(HouseStyle.Coping), HouseStyle.Thin);
+            }
+
             Ribs(sheet, null, HouseStyle.Hidden with { Width = 0.1 });
         }
 

@@ -113,6 +113,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             }
         }
 
+        lines.AddRange(CopingLines.Areas(plan).Select(a => new FigureLine(FullSizeLine.Coping, a.Ring, IsArea: true)));
         Point2[] front = [.. Along(plan.CopingFront, From, To)], back = [.. Along(plan.Back, From, To)];
         outline = [.. front, .. back.Reverse()];
         Line(FullSizeLine.CopingEdge, front);
@@ -143,10 +144,9 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             Line(FullSizeLine.SlabJoint, [face.ToLayout(joint, face.CopingFront.At(joint)), face.ToLayout(joint, face.CopingBack.At(joint))]);
         }
 
-        foreach (var line in plan.Faces.SelectMany(f => CopingLines.Of(f, plan.Spec.Coping)))
-        {
-            Line(FullSizeLine.CopingLine, line);
-        }
+        lines.AddRange(plan.Faces.SelectMany(f => CopingLines.Of(f, plan.Spec.Coping)).Select(l => new FigureLine(FullSizeLine.CopingLine, [.. l])));
+        lines.AddRange(CopingLines.OfReturns(plan).Select(l => new FigureLine(FullSizeLine.SlabJoint, l)));
+        lines.AddRange(CopingLines.InnerEdges(plan).Select(l => new FigureLine(FullSizeLine.CopingBack, l)));
 
         foreach (var white in plan.Body.Lines)
         {

@@ -46,7 +46,8 @@ internal sealed class DeckParts(StockBody body)
         }
 
         lines.AddRange(SlabJoints(section, frame));
-        lines.AddRange(plan.Faces.SelectMany(f => CopingLines.Of(f, plan.Spec.Coping)).SelectMany(l => OnSection(l, section))
+        lines.AddRange(plan.Faces.SelectMany(f => CopingLines.Of(f, plan.Spec.Coping)).Concat(CopingLines.OfReturns(plan)).Concat(CopingLines.InnerEdges(plan))
+            .SelectMany(l => OnSection(l, section))
             .Select(l => new CutLine(CutLayer.Score, [.. l.Select(frame.Over)], IsClosed: false)));
         lines.AddRange(PavingJoints(section, Place));
 

@@ -184,10 +184,11 @@ internal static class SurfaceAreas
         Along(body.Back, inward);
         foreach (var (s, ahead) in new[] { (body.Stations[0], -1), (body.Stations[^1], 1) })
         {
+            double over = plan.Spec.Coping.EndOverhang(ahead > 0);
             if (s >= from && s <= to)
             {
                 sides.Add(OuterSide.Of(plan.ToLayout(s, body.CopingFront.At(s)), plan.ToLayout(s, body.Back.At(s)), -ahead * inward) with
-                { Near = OuterSide.OutlineNear + (plan.Spec.Facing?.EndsBack ?? 0) });
+                { Near = OuterSide.OutlineNear + (plan.Spec.Facing?.EndsBack ?? 0) + over });
             }
         }
 

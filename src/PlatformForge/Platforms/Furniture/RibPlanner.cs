@@ -57,7 +57,7 @@ internal sealed class RibPlanner(
     private PlanRib EndWall(double end, bool isStart)
     {
         bool isBent = bentRow is not null && end == (isStart ? trestle!.From : trestle!.To);
-        var (thick, depth) = isBent ? (bentRow!.Thickness, bentRow.Depth) : (spec.EndDepth, null);
+        var (thick, depth) = isBent ? (bentRow!.Thickness, bentRow.Depth) : (spec.EndDepthAt(!isStart), null);
         double along = Along(end, thick);
         return new(RibKind.EndWall, isStart ? end : end - along, isStart ? end + along : end, lines.WallBack, lines.BackWallFace, depth);
     }
@@ -246,7 +246,7 @@ internal sealed class RibPlanner(
     {
         double inner = spec.Deck.Width - spec.Coping.Overhang - spec.FrontDepth - spec.BackDepth;
         double half = spec.Ribs.LongitudinalThickness / 2;
-        double from = face.From + Along(face.From, spec.EndDepth), to = face.To - Along(face.To, spec.EndDepth);
+        double from = face.From + Along(face.From, spec.EndDepthAt(false)), to = face.To - Along(face.To, spec.EndDepthAt(true));
 
         // Places are told from the inner face of the front wall, which all lines are parallel to.
         var taken = keepouts.Where(k => k.Holds(KeptOff.RibsAlong))
@@ -279,7 +279,7 @@ internal sealed class RibPlanner(
     private IEnumerable<PlanRib> Between(IReadOnlyList<Keepout> keepouts)
     {
         double half = spec.Ribs.LongitudinalThickness / 2;
-        double from = face.From + Along(face.From, spec.EndDepth), to = face.To - Along(face.To, spec.EndDepth);
+        double from = face.From + Along(face.From, spec.EndDepthAt(false)), to = face.To - Along(face.To, spec.EndDepthAt(true));
         Keepout[] taken = [.. keepouts.Where(k => k.Holds(KeptOff.RibsAlong))];
         PlanLine beside = lines.WallBack;
         for (int i = 1; i <= spec.Ribs.LongitudinalCount; i++)

@@ -82,8 +82,15 @@ public static class IslandTracks
     internal static PlatformSpec Turned(PlatformSpec spec, FaceSpec second, FaceSpec first, bool reversed, double above)
     {
         RampSpec? Told(RampSpec? ramp) => ramp?.FootHeight is { } foot ? ramp with { FootHeight = foot - above } : ramp;
+        var returns = (reversed, spec.Coping.Returns) switch
+        {
+            (true, CopingReturns.Start) => CopingReturns.End,
+            (true, CopingReturns.End) => CopingReturns.Start,
+            _ => spec.Coping.Returns,
+        };
         return spec with
         {
+            Coping = spec.Coping with { Returns = returns },
             Face = second,
             OtherFace = first,
             Height = spec.Height - above,

@@ -64,6 +64,7 @@ internal static class PlatformRules
         Line(spec, findings);
         BankRule.Check(spec, site, findings);
         SkewRule.Check(spec, site, findings);
+        CopingReturnRule.Check(spec, findings);
         TrestleRule.Check(spec, site, findings);
         PierRule.Check(spec, findings);
         DownpipeRule.Check(spec, findings);

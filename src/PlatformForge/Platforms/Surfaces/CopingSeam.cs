@@ -23,7 +23,8 @@ public sealed record CopingSeam(double Width, double Depth, double From, double 
         var (coping, deck) = (plan.Spec.Coping, plan.Spec.Deck);
         bool isOne = (coping.Kind, deck.Paving?.Kind) is (CopingKind.Timber, PavingKind.Planks) or (CopingKind.Bricks, PavingKind.Bricks);
         double width = deck.Paving?.Joint ?? coping.JointWidth, depth = Math.Min(deck.Paving?.Depth ?? coping.JointDepth, DeepestShare * deck.Thickness);
-        var seam = new CopingSeam(width, depth, plan.Body.WallsFrom + Rim, plan.Body.WallsTo - Rim);
+        var (from, to) = CopingReturn.Within(plan, plan.Body.WallsFrom + Rim, plan.Body.WallsTo - Rim);
+        var seam = new CopingSeam(width, depth, from, to);
         return isOne || coping.JointDepth <= 0 || coping.JointWidth <= 0 || width <= 0 || depth <= 0 || seam.To - seam.From < Tolerances.GridStep ? null : seam;
     }
 
@@ -37,5 +38,15 @@ public sealed record CopingSeam(double Width, double Depth, double From, double 
         {
             yield return (far, far.Shifted(Width));
         }
+    }
+
+    /// <summary>Its part along the inner edge of a return, cut into that from the coping to the back, or to the other coping.</summary>
+    public (PlanLine Near, PlanLine Far, double From, double To) Beside(PlatformPlan plan, CopingReturn turn)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(turn);
+        double outer = turn.Behind(plan.Spec.Coping, plan.Spec.Coping.Width - Width);
+        PlanLine far = plan.Body.FarCopingBack?.Shifted(Width) ?? (turn.Bounds[^1] == plan.Back ? plan.Body.FarWallLine.Shifted(-Rim) : turn.Bounds[^1]);
+        return (plan.Body.CopingBack.Shifted(-Width), far, Math.Min(outer, turn.Inner), Math.Max(outer, turn.Inner));
     }
 }

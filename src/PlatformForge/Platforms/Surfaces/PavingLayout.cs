@@ -77,7 +77,7 @@ public sealed record PavingLayout(IReadOnlyList<PavingJoint> Joints, PlanLine Ne
     // Even places between all at which something ends: the platform, a ramp, the slabs of the coping, where it has any that are longer than a piece.
     private static double[] Places(PlatformPlan plan, double pitch)
     {
-        double from = plan.Body.WallsFrom + Rim, to = plan.Body.WallsTo - Rim;
+        var (from, to) = CopingReturn.Within(plan, plan.Body.WallsFrom + Rim, plan.Body.WallsTo - Rim);
         double[] slabs = [from, .. plan.CopingJoints.Where(j => j > from && j < to), to];
         double[] breaks = slabs.Length > 2 && (slabs[^1] - slabs[0]) / (slabs.Length - 1) >= pitch * LeastSlab
             ? slabs : [from, .. new[] { plan.Profile.StartHead, plan.Profile.EndHead }.Where(h => h > from + Tolerances.GridStep
@@ -85,10 +85,12 @@ public sealed record PavingLayout(IReadOnlyList<PavingJoint> Joints, PlanLine Ne
         return [.. breaks.Zip(breaks.Skip(1)).SelectMany((b, bay) =>
         {
             // The first and the last bay have as many as one of their length without the rim.
-            double length = b.Second - b.First + (bay == 0 ? from - plan.Stations[0] : 0) + (bay == breaks.Length - 2 ? plan.Stations[^1] - to : 0);
+            double length = b.Second - b.First + (bay == 0 && !IsReturned(false) ? from - plan.Stations[0] : 0) + (bay == breaks.Length - 2 && !IsReturned(true) ? plan.Stations[^1] - to : 0);
             int pieces = Math.Max(1, (int)Math.Round(length / pitch, MidpointRounding.AwayFromZero));
             return Enumerable.Range(0, pieces).Select(k => b.First + ((b.Second - b.First) * k / pieces));
         }), to];
+
+        bool IsReturned(bool atEnd) => plan.Spec.Coping.IsReturned(atEnd);
     }
 
     // Slabs shorter than this share of a piece do not part it.

@@ -19,12 +19,15 @@ internal static class DeckBlocks
         foreach (var strip in plan.Body.Top)
         {
             var (thick, paint) = strip.Role == StripRole.Coping ? (coping, CopingGrooves.PaintOf(plan)) : (deck, PavingBlocks.PaintOf(plan));
-            foreach (var piece in top.Cover(strip.Near, strip.Far, from, to))
+            // The deck ends over the walls where a coping stands out over them.
+            var (a, b) = strip.Role == StripRole.Coping ? (from, to) : Decked(plan, from, to);
+            foreach (var piece in top.Cover(strip.Near, strip.Far, a, b))
             {
                 blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-thick), piece.Top, paint));
             }
         }
 
+        CopingReturnBlocks.Add(chart, top, from, to, blocks);
         engraved = PavingBlocks.Cut(chart, top, from, to, blocks) + ExpansionBlocks.Cut(chart, top, from, to, blocks) + LineBlocks.Area(plan, from, to)
             + CopingSeamBlocks.Cut(chart, top, from, to, blocks);
         foreach (var line in plan.Body.Lines.Where(l => l.GrooveDepth <= 0))
@@ -50,12 +53,16 @@ internal static class DeckBlocks
 
         Joints(chart, top, from, to, blocks);
         CopingGrooves.Remove(chart, top, from, to, blocks);
+        CopingReturnBlocks.Remove(chart, top, from, to, blocks);
         FarJointBlocks.Remove(chart, from, to, Overshoot, blocks);
         foreach (var (edge, inward) in plan.Body.Arrises)
         {
             Arris(chart, top, edge, inward, from, to, blocks);
         }
     }
+
+    private static (double From, double To) Decked(PlatformPlan plan, double from, double to) =>
+        (plan.Spec.Coping.IsReturned(false) ? Math.Max(from, plan.Body.WallsFrom) : from, plan.Spec.Coping.IsReturned(true) ? Math.Min(to, plan.Body.WallsTo) : to);
 
     // Grooves between coping slabs along lines across. A groove at a cut is halved by it.
     private static void Joints(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)

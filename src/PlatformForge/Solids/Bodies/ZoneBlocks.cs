@@ -87,8 +87,9 @@ internal static class ZoneBlocks
     // Chainages at which a part of the walls begins and ends that stands so far before the deepest one.
     private static (double From, double To) Ends(PlatformPlan plan, double before)
     {
-        double back = plan.Spec.Facing!.EndsBack, share = before / back, first = plan.Stations[0], last = plan.Stations[^1];
-        double from = plan.Body.WallsFrom - (share * (plan.Body.WallsFrom - first)), to = plan.Body.WallsTo + (share * (last - plan.Body.WallsTo));
+        double back = plan.Spec.Facing!.EndsBack, first = plan.Stations[0], last = plan.Stations[^1];
+        double Share(bool atEnd) => before / (back + plan.Spec.Coping.EndOverhang(atEnd));
+        double from = plan.Body.WallsFrom - (Share(false) * (plan.Body.WallsFrom - first)), to = plan.Body.WallsTo + (Share(true) * (last - plan.Body.WallsTo));
         return (Math.Max(first, from), Math.Min(last, to));
     }
 
