@@ -170,10 +170,10 @@ public static class OutputFiles
         {
             var books = dossier.Platforms.Select((p, i) => (p.Name, Sheets: PlatformDrawings.Of(shown, p, names[i], choice.CrossSections, memory,
                 turns.Draw, cancel))).ToArray();
-            further.AddRange(books.SelectMany(b => b.Sheets).Select(s => new FileWork(s.Path, (Stream to) => SvgWriter.Write(to, s.Sheet.Value))));
-            further.AddRange(books.SelectMany(b => SheetPictures.Of(b.Sheets)));
+            // Side by side what is made of one sheet, so that few are held at a time.
+            further.AddRange(books.SelectMany(b => b.Sheets).SelectMany(s => SheetPictures.Of(s.Path, s.Sheet).Prepend(s.Sheet.File(s.Path, SvgWriter.Write))));
             further.Add(new(PlatformDrawings.BookName, (Stream to) =>
-                PlatformDrawings.Bind(to, dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, [.. b.Sheets.Select(s => s.Sheet.Value)]))])));
+                PlatformDrawings.Bind(to, dossier, [.. books.Select(b => new PdfChapter(b.Name, b.Name, []) { Drawn = [.. b.Sheets.Select(s => s.Sheet)] })])));
         }
 
         return new(new(dossier.Project, dossier.Version, dossier.InputHash, sections, []) { Stretch = dossier.Printer.Stretch, Lines = lines }, held,

@@ -19,12 +19,12 @@ internal static class PlatformDrawings
     /// <param name="memory">What earlier runs drew; nothing when null.</param>
     /// <param name="inTurn">Draws views in lines when their turn has come: they hold as much as pictures do; null draws them at once.</param>
     /// <param name="cancel">Gives up.</param>
-    public static IReadOnlyList<(string Path, Lazy<Sheet> Sheet)> Of(Dossier dossier, PlatformDossier platform, string name,
+    public static IReadOnlyList<(string Path, SharedDrawing Sheet)> Of(Dossier dossier, PlatformDossier platform, string name,
         IReadOnlyList<double> crossSections, Memory? memory = null, Func<PlatformDossier, Func<Sheet>, Sheet>? inTurn = null,
         CancellationToken cancel = default)
     {
         memory ??= Memory.None;
-        var all = new List<(string Path, Lazy<Sheet> Sheet)>();
+        var all = new List<(string Path, SharedDrawing Sheet)>();
         void Add(string what, Func<SheetInput, CancellationToken, Sheet> draw) =>
             all.Add(Drawn(new(dossier, platform, null), name, what, draw, memory, cancel));
         Add("plan", static (i, _) => PlanDrawing.Draw(i.Dossier, i.Platform));
@@ -61,10 +61,10 @@ internal static class PlatformDrawings
     }
 
     // What is told along the track of one face.
-    private static List<(string Path, Lazy<Sheet> Sheet)> OfFace(
+    private static List<(string Path, SharedDrawing Sheet)> OfFace(
         Dossier dossier, PlatformDossier face, string name, IReadOnlyList<double> crossSections, Memory memory, CancellationToken cancel)
     {
-        var all = new List<(string Path, Lazy<Sheet> Sheet)>();
+        var all = new List<(string Path, SharedDrawing Sheet)>();
         void Add(string what, Func<SheetInput, CancellationToken, Sheet> draw, object? by = null) =>
             all.Add(Drawn(new(dossier, face, by), name, what, draw, memory, cancel));
         Add("gaps", static (i, _) => GapDrawing.Draw(i.Dossier, i.Platform));
@@ -83,7 +83,7 @@ internal static class PlatformDrawings
         return all;
     }
 
-    private static (string Path, Lazy<Sheet> Sheet) Drawn(
+    private static (string Path, SharedDrawing Sheet) Drawn(
         SheetInput input, string name, string what, Func<SheetInput, CancellationToken, Sheet> draw, Memory memory, CancellationToken cancel) =>
         (Invariant($"drawings/{name}-{what}.svg"), new(() => memory.Of("drawing: " + what, input, draw, cancel)));
 

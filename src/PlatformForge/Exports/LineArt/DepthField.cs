@@ -1,4 +1,3 @@
-using System.Buffers;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Geometry;
 
@@ -7,11 +6,11 @@ namespace PlatformForge.Exports.LineArt;
 /// <summary>How near to the eye the nearest surface lies, over a grid of dots: what hides what.</summary>
 internal sealed class DepthField(int width, int height) : IDisposable
 {
-    // Dots lie in the middle of their squares. Their depths, some 10 MB of a sheet, are borrowed.
-    private readonly Raster nearest = new(width, height, shows: false, ArrayPool<float>.Shared.Rent(width * height));
+    // Dots lie in the middle of their squares. Their depths, some 26 MB of a sheet, are borrowed.
+    private readonly Raster nearest = new(width, height, shows: false, LentFields.Own.Rent(width * height));
 
     /// <summary>Gives back what was borrowed.</summary>
-    public void Dispose() => ArrayPool<float>.Shared.Return(nearest.Depth);
+    public void Dispose() => LentFields.Own.GiveBack(nearest.Depth);
 
     /// <summary>Lays a body into the field, seen by a parallel view whose unit on the sheet is a dot.</summary>
     public void Add(Mesh mesh, View view)

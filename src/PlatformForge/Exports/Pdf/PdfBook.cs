@@ -20,4 +20,13 @@ public sealed record PdfChapter(string Title, string Label, IReadOnlyList<Sheet>
 {
     /// <summary>What ends the label of its first page in place of a number, such as "key"; the next is then number 1. Null numbers all.</summary>
     public string? FirstLabel { get; init; }
+
+    /// <summary>Drawings that are let go of once they are in their files, in place of sheets: what is asked of them is their pages.</summary>
+    internal IReadOnlyList<SharedDrawing>? Drawn { get; init; }
+
+    /// <summary>How many pages it has.</summary>
+    internal int Pages => Drawn?.Count ?? Sheets.Count;
+
+    /// <summary>Its pages.</summary>
+    internal IEnumerable<PdfLeaf> Leaves() => Drawn?.Select(d => d.Leaf) ?? Sheets.Select(PdfLeaf.Of);
 }

@@ -46,7 +46,21 @@ internal sealed class PdfObjects
     }
 
     /// <summary>A stream, packed; <paramref name="entries"/> are those of its dictionary beside length and filter.</summary>
-    public int AddStream(string entries, Action<Stream> write)
+    public int AddStream(string entries, Action<Stream> write) => AddStream(entries, Packed(write));
+
+    /// <summary>A stream that is packed already.</summary>
+    public int AddStream(string entries, byte[] packed)
+    {
+        int number = Reserve();
+        Begin(number);
+        Write(Invariant($"<< {entries}/Filter /FlateDecode /Length {packed.Length} >>\nstream\n"));
+        file.Write(packed);
+        Write("\nendstream\nendobj\n");
+        return number;
+    }
+
+    /// <summary>What is written, packed.</summary>
+    public static byte[] Packed(Action<Stream> write)
     {
         using MemoryStream plain = new(), packed = new();
         write(plain);
@@ -55,12 +69,7 @@ internal sealed class PdfObjects
             plain.WriteTo(deflate); // in one, since what comes of it hangs on the pieces it comes in
         }
 
-        int number = Reserve();
-        Begin(number);
-        Write(Invariant($"<< {entries}/Filter /FlateDecode /Length {packed.Length} >>\nstream\n"));
-        packed.WriteTo(file);
-        Write("\nendstream\nendobj\n");
-        return number;
+        return packed.ToArray();
     }
 
     /// <summary>Ends the file.</summary>

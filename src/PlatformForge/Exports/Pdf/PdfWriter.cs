@@ -23,10 +23,10 @@ public static class PdfWriter
         var objects = new PdfObjects(to);
         int catalog = objects.Reserve(), pages = objects.Reserve();
         int[] faces = [Face(objects, "Helvetica", bold: false), Face(objects, "Helvetica-Bold", bold: true)];
-        var sheets = book.Chapters.SelectMany(c => c.Sheets).ToArray();
-        int[] leaves = [.. sheets.Select(s => Page(objects, s, pages, faces))];
+        PdfLeaf[][] chapters = [.. book.Chapters.Select(c => c.Leaves().ToArray())];
+        int[] leaves = [.. chapters.SelectMany(c => c).Select(l => Page(objects, l, pages, faces))];
         objects.Put(pages, Invariant($"<< /Type /Pages /Count {leaves.Length} /Kids [{References(leaves)}] >>"));
-        int outline = Outline(objects, book, leaves);
+        int outline = Outline(objects, book, chapters, leaves);
         string scaling = book.IsTrueSize ? " /PrintScaling /None" : "";
         objects.Put(catalog,
             Invariant($"<< /Type /Catalog /Pages {pages} 0 R /Outlines {outline} 0 R /PageMode /UseOutlines /PageLabels << /Nums [{Labels(book)}] >> /Lang (en-GB) /ViewerPreferences << /DisplayDocTitle true{scaling} >> >>"));
@@ -37,23 +37,17 @@ public static class PdfWriter
     private static int Face(PdfObjects objects, string name, bool bold) => objects.Add(Invariant(
         $"<< /Type /Font /Subtype /Type1 /BaseFont /{name} /Encoding /WinAnsiEncoding /FirstChar {PdfLetters.First} /LastChar {PdfLetters.Last} /Widths [{string.Join(' ', Enumerable.Range(PdfLetters.First, PdfLetters.Last - PdfLetters.First + 1).Select(c => PdfLetters.Width(c, bold)))}] >>"));
 
-    private static int Page(PdfObjects objects, Sheet sheet, int pages, int[] faces)
+    private static int Page(PdfObjects objects, PdfLeaf leaf, int pages, int[] faces)
     {
-        PdfContent? content = null;
-        int stream = objects.AddStream("", to =>
-        {
-            using var text = new Utf8Text(to);
-            content = new(sheet, text);
-        });
-        string width = Written(t => t.Length(PdfContent.PointsPerMm * sheet.PaperWidth)), height = Written(t => t.Length(PdfContent.PointsPerMm * sheet.PaperHeight));
-        string states = string.Concat(content!.Opacities.Select((o, i) => Invariant($"/G{i} << /ca {o:0.###} >> ")));
-        string patterns = string.Concat(content.Patterns.Select((p, i) => Invariant($"/P{i} {Stripes(objects, sheet, p.Colour, p.Pattern)} 0 R ")));
-        string box = $"[0 0 {width} {height}]";
+        int stream = objects.AddStream("", leaf.Packed);
+        string states = string.Concat(leaf.Opacities.Select((o, i) => Invariant($"/G{i} << /ca {o:0.###} >> ")));
+        string patterns = string.Concat(leaf.Patterns.Select((p, i) => Invariant($"/P{i} {Stripes(objects, leaf.Matrix, p.Colour, p.Pattern)} 0 R ")));
+        string box = $"[0 0 {leaf.Width} {leaf.Height}]";
         return objects.Add(Invariant($"<< /Type /Page /Parent {pages} 0 R /MediaBox {box} /CropBox {box} /TrimBox {box} /Contents {stream} 0 R /Resources << /Font << /F1 {faces[0]} 0 R /F2 {faces[1]} 0 R >> /ExtGState << {states}>> /Pattern << {patterns}>> >> >>"));
     }
 
     // A pattern lies in the page's own space, whatever matrix is in force where it is used.
-    private static int Stripes(PdfObjects objects, Sheet sheet, Rgb colour, Pattern pattern)
+    private static int Stripes(PdfObjects objects, string matrix, Rgb colour, Pattern pattern)
     {
         string strokes = Written(t =>
         {
@@ -65,18 +59,17 @@ public static class PdfWriter
 
             t.Raw("S"u8);
         });
-        string matrix = Written(t => PdfContent.Matrix(t, sheet));
         return objects.AddStream($"/Type /Pattern /PatternType 1 /PaintType 1 /TilingType 1 /BBox [0 0 3 3] /XStep 3 /YStep 3 /Resources << >> /Matrix [{matrix}] ",
             to => to.Write(Encoding.ASCII.GetBytes(strokes)));
     }
 
-    private static int Outline(PdfObjects objects, PdfBook book, int[] leaves)
+    private static int Outline(PdfObjects objects, PdfBook book, PdfLeaf[][] written, int[] leaves)
     {
         int root = objects.Reserve(), at = 0;
         int[] chapters = [.. book.Chapters.Select(_ => objects.Reserve())];
         for (int i = 0; i < chapters.Length; i++)
         {
-            var sheets = book.Chapters[i].Sheets;
+            var sheets = written[i];
             int[] lines = [.. sheets.Select(_ => objects.Reserve())];
             objects.Put(chapters[i],
                 Line(book.Chapters[i].Title, root, leaves[at], chapters, i) + Invariant($" /First {lines[0]} 0 R /Last {lines[^1]} 0 R /Count {lines.Length} >>"));
@@ -85,7 +78,7 @@ public static class PdfWriter
                 objects.Put(lines[k], Line(sheets[k].Title, chapters[i], leaves[at + k], lines, k) + " >>");
             }
 
-            at += sheets.Count;
+            at += sheets.Length;
         }
 
         objects.Put(root, Invariant($"<< /Type /Outlines /First {chapters[0]} 0 R /Last {chapters[^1]} 0 R /Count {chapters.Length + leaves.Length} >>"));
@@ -104,9 +97,9 @@ public static class PdfWriter
         {
             string label = PdfObjects.Text(chapter.Label + " ");
             labels.Append(chapter.FirstLabel is { } first
-                ? Invariant($"{at} << /P {PdfObjects.Text(chapter.Label + " " + first)} >> ") + (chapter.Sheets.Count > 1 ? Invariant($"{at + 1} << /P {label} /S /D >> ") : "")
+                ? Invariant($"{at} << /P {PdfObjects.Text(chapter.Label + " " + first)} >> ") + (chapter.Pages > 1 ? Invariant($"{at + 1} << /P {label} /S /D >> ") : "")
                 : Invariant($"{at} << /P {label} /S /D >> "));
-            at += chapter.Sheets.Count;
+            at += chapter.Pages;
         }
 
         return labels.ToString();
@@ -114,7 +107,8 @@ public static class PdfWriter
 
     private static string References(IEnumerable<int> numbers) => string.Join(' ', numbers.Select(n => Invariant($"{n} 0 R")));
 
-    private static string Written(Action<Utf8Text> write)
+    /// <summary>What is written, as a text.</summary>
+    internal static string Written(Action<Utf8Text> write)
     {
         using var memory = new MemoryStream();
         using (var text = new Utf8Text(memory))

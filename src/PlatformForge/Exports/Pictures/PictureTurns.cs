@@ -27,6 +27,7 @@ internal sealed class PictureTurns
         {
             // What the picture before held, and what was made beside it, is let go of before as much again is asked for: the collector, which sees
             // a machine with room, would wait, and a build held twice what it uses.
+            LentFields.Own.LetGo();
             GC.Collect();
             return draw();
         }

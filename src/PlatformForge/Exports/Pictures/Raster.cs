@@ -17,9 +17,9 @@ internal sealed class Raster(int width, int rows, bool shows = true, float[]? de
     private int top;
     private int end = rows;
 
-    public float[] Depth { get; } = Filled(depths ?? new float[width * rows], float.NegativeInfinity);
+    public float[] Depth { get; } = Filled(depths ?? new float[width * rows], width * rows, float.NegativeInfinity);
 
-    public int[] Shown { get; } = shows ? Filled(new int[width * rows], Nothing) : [];
+    public int[] Shown { get; } = shows ? Filled(new int[width * rows], width * rows, Nothing) : [];
 
     public bool[] Inked { get; } = shows ? new bool[width * rows] : [];
 
@@ -183,9 +183,9 @@ internal sealed class Raster(int width, int rows, bool shows = true, float[]? de
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int Last(double to) => (int)Math.Floor(Math.Clamp(to, -1e8, 1e8) - 0.5);
 
-    private static T[] Filled<T>(T[] array, T value)
+    private static T[] Filled<T>(T[] array, int count, T value)
     {
-        Array.Fill(array, value);
+        Array.Fill(array, value, 0, count);
         return array;
     }
 }

@@ -8,11 +8,10 @@ internal static class SheetPictures
 
     private static readonly string[] Kinds = ["-isometric.svg", "-assembly.svg"];
 
-    /// <summary>Those of a platform's drawings that have one, still to be made.</summary>
-    /// <param name="drawings">The drawings by the paths of their SVG files.</param>
-    public static IEnumerable<FileWork> Of(IEnumerable<(string Path, Lazy<Sheet> Sheet)> drawings) =>
-        from drawing in drawings
-        where Kinds.Any(k => drawing.Path.EndsWith(k, StringComparison.Ordinal))
-        select new FileWork(Path.ChangeExtension(drawing.Path, ".png"),
-            () => SheetPainter.ToPng(drawing.Sheet.Value, PixelsToMm));
+    /// <summary>The picture of a drawing that has one, still to be made.</summary>
+    /// <param name="path">Path of the drawing's SVG file.</param>
+    /// <param name="drawing">The drawing.</param>
+    public static IEnumerable<FileWork> Of(string path, SharedDrawing drawing) => Kinds.Any(k => path.EndsWith(k, StringComparison.Ordinal))
+        ? [drawing.File(Path.ChangeExtension(path, ".png"), static sheet => SheetPainter.ToPng(sheet, PixelsToMm))]
+        : [];
 }
