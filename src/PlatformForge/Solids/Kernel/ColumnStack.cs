@@ -17,67 +17,67 @@ internal sealed class ColumnStack(BlockTable blocks)
         count = 0;
         foreach (int block in covering)
         {
-            var low = Height(blocks.Lower[block], u, v);
-            var high = Height(blocks.Upper[block], u, v);
-            if (high.Z - low.Z > KernelLimits.SameSurface)
+            int lower = blocks.Lower[block], upper = blocks.Upper[block];
+            double low = blocks.Planes[lower].At(u, v), high = blocks.Planes[upper].At(u, v);
+            if (Above(high, low))
             {
-                Apply(low, high, blocks.Adds[block], blocks.Paints[block]);
+                Apply(new(low, high, lower, upper, blocks.Paints[block]), blocks.Adds[block]);
             }
         }
 
         Emit(result);
     }
 
-    private Level Height(int plane, double u, double v) => new(plane, blocks.Planes[plane].At(u, v));
+    private static bool Above(double a, double b) => a - b > KernelLimits.SameSurface;
 
-    private static bool Above(in Level a, in Level b) => a.Z - b.Z > KernelLimits.SameSurface;
-
-    private static bool Same(in Level a, in Level b) => Math.Abs(a.Z - b.Z) <= KernelLimits.SameSurface;
+    private static bool Same(double a, double b) => Math.Abs(a - b) <= KernelLimits.SameSurface;
 
     /// <summary>Takes the block's range of height out of the pieces that reach into it, what stands under and over it stays, and puts its own there if it
-    /// adds.</summary>
-    private void Apply(in Level low, in Level high, bool adds, byte paint)
+    /// adds. Pieces are looked through from above: blocks mostly come from below upwards.</summary>
+    private void Apply(in Piece block, bool adds)
     {
         if (pieces.Length < count + 2)
         {
             Array.Resize(ref pieces, 2 * (count + 2));
         }
 
-        int first = 0;
-        while (first < count && !Above(pieces[first].High, low))
+        var all = pieces;
+        int first = count, end = count;
+        while (first > 0 && Above(all[first - 1].High, block.Low))
         {
-            first++;
+            first--;
         }
 
-        int end = first;
-        while (end < count && Above(high, pieces[end].Low))
+        while (end > first && !Above(block.High, all[end - 1].Low))
         {
-            end++;
+            end--;
         }
 
-        bool under = end > first && Above(low, pieces[first].Low), over = end > first && Above(pieces[end - 1].High, high);
-        Piece lower = under ? pieces[first] : default, upper = over ? pieces[end - 1] : default;
-        int kept = first + (under ? 1 : 0) + (adds ? 1 : 0) + (over ? 1 : 0);
-        if (kept != end)
+        bool under = end > first && Above(block.Low, all[first].Low), over = end > first && Above(all[end - 1].High, block.High);
+        int kept = first + (under ? 1 : 0) + (adds ? 1 : 0), upper = kept + (over ? 1 : 0);
+        Piece cut = over ? all[end - 1] : default;
+        if (upper != end && end < count)
         {
-            Array.Copy(pieces, end, pieces, kept, count - end);
-            count += kept - end;
+            Array.Copy(all, end, all, upper, count - end);
         }
+
+        count += upper - end;
 
         // Surfaces that a block bares by taking material out show its paint.
-        if (under)
+        if (over)
         {
-            pieces[first++] = lower with { High = low, HighShown = paint };
+            all[kept] = new(block.High, cut.High, block.HighPlane, cut.HighPlane, cut.Paint) { LowShown = block.Paint, HighShown = cut.HighShown };
         }
 
         if (adds)
         {
-            pieces[first++] = new(low, high, paint, paint, paint);
+            all[kept - 1] = block;
         }
 
-        if (over)
+        if (under)
         {
-            pieces[first] = upper with { Low = high, LowShown = paint };
+            ref var below = ref all[first];
+            (below.High, below.HighPlane, below.HighShown) = (block.Low, block.LowPlane, block.Paint);
         }
     }
 
@@ -89,19 +89,23 @@ internal sealed class ColumnStack(BlockTable blocks)
             byte material = (byte)(here.Paint + 1);
             if (i == 0 || !Same(pieces[i - 1].High, here.Low))
             {
-                result.Add(new(here.Low.Plane, 0, material, here.LowShown));
+                result.Add(new(here.LowPlane, 0, material, here.LowShown));
             }
 
             bool touches = i + 1 < count && Same(here.High, pieces[i + 1].Low);
             byte next = touches ? (byte)(pieces[i + 1].Paint + 1) : (byte)0;
             if (next != material)
             {
-                result.Add(new(here.High.Plane, material, next, here.HighShown));
+                result.Add(new(here.HighPlane, material, next, here.HighShown));
             }
         }
     }
 
-    private readonly record struct Level(int Plane, double Z);
-
-    private readonly record struct Piece(Level Low, Level High, byte Paint, byte LowShown, byte HighShown);
+    /// <summary>Material between two heights, with the planes they are of and what its lower and upper surfaces show.</summary>
+    private struct Piece(double low, double high, int lowPlane, int highPlane, byte paint)
+    {
+        public double Low = low, High = high;
+        public int LowPlane = lowPlane, HighPlane = highPlane;
+        public byte Paint = paint, LowShown = paint, HighShown = paint;
+    }
 }

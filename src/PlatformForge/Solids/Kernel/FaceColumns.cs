@@ -150,23 +150,28 @@ internal sealed class FaceColumns
     /// <summary>The blocks of one of two sorted lists but not of both.</summary>
     private void Toggle(int start, int count, ReadOnlySpan<int> toggles)
     {
-        int i = start, end = start + count, j = 0;
-        while (i < end || j < toggles.Length)
+        int i = 0, at = 0;
+        var into = cover.Extend(count + toggles.Length);
+        ReadOnlySpan<int> known = cover.Span.Slice(start, count);
+        foreach (int block in toggles)
         {
-            if (j == toggles.Length || (i < end && cover[i] < toggles[j]))
+            for (; i < known.Length && known[i] < block; i++)
             {
-                cover.Add(cover[i++]);
+                into[at++] = known[i];
             }
-            else if (i == end || toggles[j] < cover[i])
+
+            if (i < known.Length && known[i] == block)
             {
-                cover.Add(toggles[j++]);
+                i++;
             }
             else
             {
-                i++;
-                j++;
+                into[at++] = block;
             }
         }
+
+        known[i..].CopyTo(into[at..]);
+        cover.Shrink(cover.Count - into.Length + at + known.Length - i);
     }
 
     /// <summary>The mean of the face's nodes. Surfaces do not cross over a face, so whichever is higher there is nowhere lower.</summary>
