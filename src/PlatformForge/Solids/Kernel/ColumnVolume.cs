@@ -41,7 +41,7 @@ internal static class ColumnVolume
     {
         var plan = faces.Plan;
         int first = faces.FaceStart[face], origin = faces.Origin[first];
-        Int128 twice = 0;
+        long twice = 0; // what a sum on the way has too much or too little of 2^64 is gone at its end, which is below 2^61
         double u = 0, v = 0;
         for (int h = faces.Next[first]; h != first; h = faces.Next[h])
         {

@@ -59,36 +59,27 @@ internal sealed class SurfaceCrossings
 
     private void Meet(int a, int b)
     {
+        // Few surfaces share heights, so that is asked before the boxes are.
+        uint overlaps = ranges.Overlaps(a, b);
+        if (overlaps == 0)
+        {
+            return;
+        }
+
         var shared = blocks.Boxes[a].Shared(blocks.Boxes[b]);
         if (shared.IsEmpty)
         {
             return;
         }
 
-        var (la, ua, lb, ub) = (ranges.Lower[a], ranges.Upper[a], ranges.Lower[b], ranges.Upper[b]);
-        if (Overlap(la, lb))
+        for (int pair = 0; pair < 4; pair++)
         {
-            FindBetween(a, blocks.Lower[a], b, blocks.Lower[b], shared);
-        }
-
-        if (Overlap(la, ub))
-        {
-            FindBetween(a, blocks.Lower[a], b, blocks.Upper[b], shared);
-        }
-
-        if (Overlap(ua, lb))
-        {
-            FindBetween(a, blocks.Upper[a], b, blocks.Lower[b], shared);
-        }
-
-        if (Overlap(ua, ub))
-        {
-            FindBetween(a, blocks.Upper[a], b, blocks.Upper[b], shared);
+            if ((overlaps & (1u << pair)) != 0)
+            {
+                FindBetween(a, pair < 2 ? blocks.Lower[a] : blocks.Upper[a], b, pair % 2 == 0 ? blocks.Lower[b] : blocks.Upper[b], shared);
+            }
         }
     }
-
-    private static bool Overlap((double Low, double High) a, (double Low, double High) b) =>
-        a.Low < b.High - KernelLimits.SameSurface && b.Low < a.High - KernelLimits.SameSurface;
 
     private void FindBetween(int a, int planeA, int b, int planeB, in PlanBox shared)
     {
