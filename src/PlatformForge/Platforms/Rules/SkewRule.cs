@@ -34,12 +34,6 @@ internal static class SkewRule
             }
         }
 
-        if (spec.Deck.Crossfall > 0)
-        {
-            string fall = spec.Key + ".deck.crossfall";
-            findings.Add(Stray(fall, "The deck falls away from the track", "Give 0, a level deck.", Cure.Set(fall, 0)));
-        }
-
         Room(spec, site, key, findings);
         Cuts(spec, site, key, findings);
     }

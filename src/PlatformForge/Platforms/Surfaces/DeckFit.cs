@@ -34,6 +34,6 @@ public sealed record DeckFit(double CopingLow, double CopingHigh, double CopingA
             falls,
             plan.Spec.Deck.Crossfall > 0 ? width / plan.Spec.Deck.Crossfall : 0);
 
-        double Fall(HingeLine line, HeightPlane plane) => plane.At(line.Front) - plane.At(line.Front + (line.Away * width));
+        double Fall(HingeLine line, HeightPlane plane) => plane.At(line.Front) - plane.At(line.Front + (line.Away * line.Length));
     }
 }

@@ -11,20 +11,20 @@ internal static class HingeProgram
 {
     public static HeightPlane[] Solve(PlatformPlan plan, HingeLine[] lines)
     {
-        double width = plan.Spec.Deck.Width, asked = 1 / plan.Spec.Deck.Crossfall;
+        double asked = plan.Spec.Deck.Width / plan.Spec.Deck.Crossfall;
         int free = lines.Length + 1;
         var panels = Panels(plan, lines, free);
         var rows = new List<Form>();
         foreach (var (panel, i) in panels.Select((p, i) => (p, i)))
         {
-            rows.Add((panel.Fall - asked) * (width / HingedDeck.FallAllowance));
+            rows.Add(((panel.Fall * lines[i].Length) - asked) * (1 / HingedDeck.FallAllowance));
             foreach (double s in plan.Stations.Where(s => s >= lines[i].Chainage && s <= lines[i + 1].Chainage))
             {
                 rows.Add((panel.HeightAt(plan.ToLayout(s, plan.CopingFront.At(s))) - plan.Profile.Level) * (1 / HingedDeck.CopingAllowance));
             }
         }
 
-        rows.Add((panels[^1].FallAlong(lines[^1].Away) - asked) * (width / HingedDeck.FallAllowance));
+        rows.Add(((panels[^1].FallAlong(lines[^1].Away) * lines[^1].Length) - asked) * (1 / HingedDeck.FallAllowance));
         double[] found = LeastGreatest.Solve([.. rows.Select(r => r.Terms)], free);
         return [.. panels.Select(p => p.Plane(found))];
     }

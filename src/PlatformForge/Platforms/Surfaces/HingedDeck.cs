@@ -89,8 +89,14 @@ internal static class HingedDeck
 /// <param name="Chainage">mm; a station of the plan.</param>
 /// <param name="Front">Its point on the coping's front edge, layout frame, mm.</param>
 /// <param name="Away">Unit direction away from the track.</param>
-internal readonly record struct HingeLine(double Chainage, Point2 Front, Point2 Away)
+/// <param name="Length">Length over which the deck falls along it, mm: the deck's width, and more where it lies askew.</param>
+internal readonly record struct HingeLine(double Chainage, Point2 Front, Point2 Away, double Length)
 {
-    public static HingeLine At(PlatformPlan plan, double chainage) =>
-        new(chainage, plan.ToLayout(chainage, plan.CopingFront.At(chainage)), plan.Spine.Away(chainage));
+    public static HingeLine At(PlatformPlan plan, double chainage)
+    {
+        Point2 front = plan.ToLayout(chainage, plan.CopingFront.At(chainage));
+        double length = plan.Spec.IsIsland || plan.Body.Across is null ? plan.Spec.Deck.Width
+            : (plan.ToLayout(chainage, plan.Back.At(chainage)) - front).Length;
+        return new(chainage, front, plan.Spine.Away(chainage), length);
+    }
 }
