@@ -245,6 +245,32 @@ public class BankTests
         }
     }
 
+    [Theory]
+    [InlineData(BackKind.Bank)]
+    [InlineData(BackKind.Open)]
+    public void Piers_for_both_walls_are_told_where_the_back_has_none_and_made_where_it_has(BackKind kind)
+    {
+        PlatformPlan Plan(BackSpec back, PierWalls on) => Workbench.Straight(
+            200, change: s => s with { Back = back, Facing = FacingSpec.For(Scale) with { HasBack = back.Kind == BackKind.Wall, Piers = PierSpec.For(Scale) with { On = on } } });
+        List<Finding> Told(PlatformPlan plan)
+        {
+            var told = new List<Finding>();
+            BankRule.Check(plan.Spec, plan.Site, told);
+            return told;
+        }
+
+        var hidden = Plan(new() { Kind = kind, Apart = kind == BackKind.Bank }, PierWalls.Both);
+        var finding = Assert.Single(Told(hidden), f => f.Key.EndsWith("facing.piers.on", StringComparison.Ordinal));
+        Assert.Equal(("PF4171", "\"front\""), (finding.Code, finding.Cure!.Value));
+        Assert.DoesNotContain(PlatformPlanner.Divided(hidden, []).Value!.Piers, p => p.IsFar);
+        Assert.Empty(Told(Plan(hidden.Spec.Back, PierWalls.Front)));
+
+        // Behind a retaining wall the platform's own back is a wall, and has them.
+        var retained = Plan(new() { Retaining = RetainingSpec.For(Scale) }, PierWalls.Both);
+        Assert.Empty(Told(retained));
+        Assert.Contains(PlatformPlanner.Divided(retained, []).Value!.Piers, p => p.IsFar);
+    }
+
     [Fact]
     public void What_is_asked_for_on_a_wall_that_is_not_there_is_told()
     {

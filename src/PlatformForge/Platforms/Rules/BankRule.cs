@@ -112,7 +112,7 @@ internal static class BankRule
             findings.Add(BankFindings.NoWall($"{spec.Key}.facing.back", "a facing", Cure.LeaveOut($"{spec.Key}.facing.back")));
         }
 
-        if (facing.Piers is { On: PierWalls.Back })
+        if (facing.Piers is { On: PierWalls.Back or PierWalls.Both })
         {
             findings.Add(BankFindings.NoWall($"{spec.Key}.facing.piers.on", "piers", Cure.Text($"{spec.Key}.facing.piers.on", "front")));
         }

@@ -14,7 +14,7 @@ internal static class DownpipeRule
         }
 
         string on = spec.Key + ".facing.downpipes.on";
-        if (pipes.On == PierWalls.Back && (spec.IsIsland || !spec.Back.ShowsWall))
+        if ((pipes.On == PierWalls.Back && spec.IsIsland) || (pipes.On != PierWalls.Front && !spec.IsIsland && !spec.Back.ShowsWall))
         {
             findings.Add(BankFindings.NoWall(on, "downpipes", Cure.Text(on, "front")));
         }
