@@ -136,6 +136,10 @@ public sealed record CopingSpec
     /// <summary>How far it projects over the wall at an end, mm: as over the front where it turns the corner, else nothing.</summary>
     public double EndOverhang(bool atEnd) => IsReturned(atEnd) ? Overhang : 0;
 
+    /// <summary>The lines beside tooled margins that run along the edge; null where there are none.</summary>
+    internal MarginLines? Margins =>
+        Kind == CopingKind.Slabs && Margin > 0 && MarginDepth > 0 && JointWidth > 0 ? new(Margin, Width - Margin, JointWidth / 2) : null;
+
     /// <summary>Width of a brick with its joint, mm.</summary>
     public double BrickPitch => Scale.ToModel(FullSizeBrick);
 

@@ -68,13 +68,18 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     public double FrontDepth => Walls.FrontThickness + (Facing?.SetBack(false) ?? 0);
 
     /// <summary>The same platform, its coping told how deep the wall under it is, since an overhang that is not stated follows it, its
-    /// facing whether a back wall is seen, and its kerb what goes through it.</summary>
+    /// facing whether a back wall is seen, its white lines where margins of the coping are told by lines, and its kerb what goes through it.</summary>
     internal PlatformSpec Seated => this with
     {
         Coping = Coping with { Seat = SeatDepth },
+        WhiteLine = OffMargins(WhiteLine),
+        Face = Face with { WhiteLine = OffMargins(Face.WhiteLine) },
+        OtherFace = OtherFace is { } other ? other with { WhiteLine = OffMargins(other.WhiteLine) } : null,
         Facing = Facing is { } facing ? facing with { HasBack = IsIsland || Back.ShowsWall } : null,
         Back = Back.Kerb is { } kerb ? Back with { Kerb = kerb with { Carried = Features.Select(f => f.BackReach).DefaultIfEmpty(0).Max() } } : Back,
     };
+
+    private WhiteLineSpec? OffMargins(WhiteLineSpec? line) => line is null ? null : line with { Margins = (Coping with { Seat = SeatDepth }).Margins };
 
     /// <summary>How much of the wall's depth the coping has to lie on, mm from the wall's face: all of it, but for what corbelled courses bring out under it;
     /// so much at least that

@@ -11,10 +11,21 @@ public sealed record WhiteLineSpec
 
     private readonly LineForm? form;
 
-    private readonly double? depth, width;
+    // From the coping's edge where nothing else is in the way, mm.
+    private const double UsualInset = 0.8;
 
-    /// <summary>From the coping's front edge to the line's near side. Default 0.8.</summary>
-    public double Inset { get; init; } = 0.8;
+    private readonly double? depth, width, inset;
+
+    /// <summary>From the coping's front edge to the line's near side. Default 0.8; where a slab's tooled margin is told by a line that would lie under it, just
+    /// behind that line.</summary>
+    public double Inset
+    {
+        get => inset ?? (Margins is { } m && m.Meets(UsualInset, UsualInset + Width) && !m.Meets(m.Behind, m.Behind + Width) ? m.Behind : UsualInset);
+        init => inset = value;
+    }
+
+    /// <summary>The lines of the tooled margins beside the slabs' edges, which it keeps off; null where there are none.</summary>
+    internal MarginLines? Margins { get; init; }
 
     /// <summary>Width of what a brush or a print of its own takes of the deck. Default <see cref="Usual"/>, and more where an inlay, or a strip and
     /// the air beside it, could not be printed as narrow.</summary>

@@ -1,4 +1,5 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Rules;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Units;
 
@@ -27,9 +28,36 @@ internal static class CopingRule
             yield return LineFindings.Margin(key, coping.Margin, (least, most));
         }
 
+        foreach (var found in MarginsUnderLines(plan))
+        {
+            yield return found;
+        }
+
         if (plan.CopingJoints.Length > 0 && Math.Min(coping.JointWidth, coping.JointDepth) > 0 && CopingFronts.Depth(coping) <= 0)
         {
             yield return LineFindings.NoFrontJoints(key, coping.Thickness, CopingFronts.LeastThickness(coping));
+        }
+    }
+
+    // What of margins is swallowed by white lines that are cut into the coping; paint leaves them to be seen.
+    private static IEnumerable<Finding> MarginsUnderLines(PlatformPlan plan)
+    {
+        var spec = plan.Spec;
+        if (spec.Coping.Margins is not { } margins)
+        {
+            yield break;
+        }
+
+        var lines = spec.Faces.Select(f => f.WhiteLine is null ? (spec.Key + ".line", spec.WhiteLine) : ($"{spec.Key}.{f.Key}.line", f.WhiteLine));
+        foreach (var (key, line) in lines.Distinct())
+        {
+            if (line is { Form: not LineForm.Paint } && margins.Meets(line.Inset, line.Inset + line.Width))
+            {
+                double before = margins.Front - (margins.Behind - margins.Front) - line.Width;
+                double[] clear = [margins.Behind, Math.Min(line.Inset, before), spec.Coping.Width + StripRules.LeastLand];
+                bool Takes(double inset) => inset > spec.Coping.ArrisChamfer && !margins.Meets(inset, inset + line.Width);
+                yield return LineFindings.OverMargin(key, line, spec.Coping.Margin, clear.Where(Takes).Select(c => (double?)c).FirstOrDefault());
+            }
         }
     }
 }

@@ -42,6 +42,8 @@ internal static class SectionEntries
         new("PF5066", "A bank that is a print of its own does not lie on the bed.", "Give the slope that the message names, or shorter sections."),
         new("PF5067", "Courses of brick in a low wall are drawn out by more than a tenth.", "Give one of the heights that the message names."),
         new("PF5070", "A rebate, or the joints of a facing, are narrower or shallower than a print shows.", "Give the figure that the message names."),
+        new("PF5072", "A white line cut into the coping lies over the line beside a tooled margin.",
+            "Give the inset that the message names, or have it painted."),
         new("PF5071", "A coping is too thin to show its joints on its front.", "Nothing; a thicker one shows them.", Reasons.Note),
         new("PF5068", "Dowels or plates of a joint on the skew run out of the front or the back.",
             "Give the length that the message names, or a smaller angle."),

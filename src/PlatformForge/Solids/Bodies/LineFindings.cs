@@ -88,6 +88,18 @@ internal static class LineFindings
         FaultKind.DesignRule).Curing(room.Most < room.Least ? Cure.LeaveOut(key + ".margin")
             : Cure.Set(key + ".margin", Math.Clamp(margin, Up(room.Least), Down(room.Most))));
 
+    /// <param name="key">Key of the white line.</param>
+    /// <param name="line">The line.</param>
+    /// <param name="margin">Width of the margins, mm.</param>
+    /// <param name="clear">An inset at which they are clear of one another, mm; null where the coping has room for none.</param>
+    public static Finding OverMargin(string key, WhiteLineSpec line, double margin, double? clear) => Finding.Warning(
+        "PF5072",
+        key + ".inset",
+        Invariant($"The white line, {line.Inset:0.##} to {line.Inset + line.Width:0.##} mm behind the edge, takes away or touches ")
+            + Invariant($"the line beside the tooled margin of {margin:0.##} mm."),
+        clear is { } inset ? Invariant($"Give an inset of {Up(inset):0.##} mm, or have the line painted.") : "Have the line painted, or make it narrower.")
+        .Curing(clear is { } free ? Cure.Set(key + ".inset", Up(free)) : Cure.Text(key + ".form", "paint"));
+
     private static double Down(double figure) => Math.Floor((figure + Tolerances.Rounding) * 100) / 100;
 
     private static double Up(double figure) => Math.Ceiling((figure - Tolerances.Rounding) * 100) / 100;
