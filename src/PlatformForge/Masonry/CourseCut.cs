@@ -66,7 +66,8 @@ internal sealed class CourseCut(IEnumerable<double> bends, double least)
         }
     }
 
-    // Whether a level edge over it, or the fall of a deck, leaves less than half of a piece of a course: no ramp excuses a sliver there.
+    // Whether a level edge over it, or the fall of a deck, leaves less than half of a piece of a course: no ramp excuses a sliver there. What the back of
+    // an arch takes from below is none of this: beside its ring a piece is laid as far as it goes.
     private bool LeavesSliver(in Room room, in CourseBox box)
     {
         places.Clear();
@@ -77,7 +78,7 @@ internal sealed class CourseCut(IEnumerable<double> bends, double least)
         foreach (double b in places)
         {
             bool isLevel = b - a > least && Math.Abs(room.Top.At(b) - room.Top.At(a)) < Math.Max(Hair, Fall * (b - a));
-            if (isLevel && room.Between((a + b) / 2) < LeastSplit * (box.High - box.Low))
+            if (isLevel && room.High((a + b) / 2) - box.Low < LeastSplit * (box.High - box.Low))
             {
                 return true;
             }
