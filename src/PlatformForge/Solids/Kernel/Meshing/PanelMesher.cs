@@ -200,12 +200,12 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
             below = here;
         }
 
-        long top = below, along = Along(near, far);
+        long nearHighest = below, along = Along(near, far);
         below = Step(corners[1]);
         for (int i = 2; i < nearTop; i++)
         {
             long here = Step(corners[i]);
-            if (here <= below || along * (here - below) <= along + Math.Abs(here - top))
+            if (here <= below || along * (here - below) <= along + Math.Abs(here - nearHighest))
             {
                 return false;
             }
