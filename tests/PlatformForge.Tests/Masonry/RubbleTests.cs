@@ -58,4 +58,42 @@ public class RubbleTests
             }
         });
     });
+
+    /// <summary>Stones that turn a corner, laid flat over its edge from both walls, are as wide as those between, and each is seen on both walls.</summary>
+    [Fact]
+    public void Stones_that_turn_corners_are_as_wide_as_stated() => Assert.All(Simulations.Cases(4, 40), seed =>
+    {
+        var random = new Random(seed);
+        ModelScale scale = new(random.Next(2) == 0 ? 76.2 : 43.5);
+        var facing = FacingSpec.For(scale) with { Front = WallFinish.Rubble, Back = WallFinish.Rubble, Ends = WallFinish.Rubble, Seed = random.Next(1000) };
+        var plan = Workbench.Straight(180, Side.Left, s => s with
+        {
+            Height = s.Height + (random.NextDouble() * 2),
+            Walls = s.Walls with { FrontThickness = 2.4, BackThickness = 2.4, EndThickness = 2.4 },
+            Facing = facing,
+        });
+        var mesh = Assert.Single(Workbench.Made(plan, Workbench.Printer, new()).Sections).Solid.Mesh;
+        double least = Math.Max(Workbench.Printer.Nozzle, 0.3 * facing.RubbleSize);
+        foreach (double face in new[] { plan.WallFace.Reach[0], plan.Back.Reach[0] })
+        {
+            foreach (double end in new[] { 200.0, 380.0 })
+            {
+                // Along either wall from the corner, those of the end to the left.
+                double into = end < 300 ? 1 : -1, behind = face < 40 ? 1 : -1;
+                Point2[][] beside = [.. FacePatches.Of(mesh, new(0, 1), face).Select(r => Array.ConvertAll(r, p => new Point2(into * (-p.X - end), p.Y)))];
+                Point2[][] round = [.. FacePatches.Of(mesh, new(1, 0), end).Select(r => Array.ConvertAll(r, p => new Point2(-behind * (p.X - face), p.Y)))];
+                // The deck's own edge is no stone.
+                var turning = beside.Where(r => Math.Abs(r.Min(p => p.X)) < Near && r.Max(p => p.Y) < plan.Profile.Level - 1).Select(r => (Front: r, Edge: Edge(r))).ToArray();
+                Assert.True(turning.Length >= 3, $"{turning.Length} at {end}, {face}");
+                foreach (var (front, edge) in turning)
+                {
+                    var other = Assert.Single(round, r => Math.Abs(r.Max(p => p.X)) < Near && Math.Abs(Edge(r).Low - edge.Low) < Near && Math.Abs(Edge(r).High - edge.High) < Near);
+                    Assert.InRange(ConvexWidth.Of(ConvexRing.Hull([.. front, .. other])), least - 0.04 - Near, 3 * facing.RubbleSize);
+                }
+            }
+        }
+
+        static (double Low, double High) Edge(Point2[] ring) =>
+            (ring.Where(p => Math.Abs(p.X) < Near).Min(p => p.Y), ring.Where(p => Math.Abs(p.X) < Near).Max(p => p.Y));
+    });
 }
