@@ -32,6 +32,7 @@ public static class Palette
         new("Turf", new(0x6F, 0x7B, 0x4A)),
         new("Under sheet", new(0xCF, 0xD0, 0xCC)),
         new("Cast iron", new(0x33, 0x3A, 0x3C)),
+        new("Coping bricks", new(0x5E, 0x3B, 0x38)),
     ];
 
     // What is on every platform; what comes after it is told only where it is.

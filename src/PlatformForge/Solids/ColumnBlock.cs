@@ -29,6 +29,9 @@ public enum Paint : byte
 
     /// <summary>Cast iron: downpipes.</summary>
     Iron,
+
+    /// <summary>Bricks of a coping: harder and darker than those of a wall or a deck.</summary>
+    CopingBrick,
 }
 
 /// <summary>

@@ -1,3 +1,4 @@
+using PlatformForge.Exports;
 using System.Globalization;
 using PlatformForge.Platforms;
 using PlatformForge.Projects.Presets;
@@ -89,8 +90,12 @@ public class CopingTests
         double each = (0.375 * 3 * 0.25) + down - (0.375 * 0.375 * 0.25);
         Assert.Equal((joints * each) + seam, smooth.Solid.ColumnVolume - made.Solid.ColumnVolume, 1e-3);
         Sound(made);
-        Assert.Contains((byte)Paint.Paver, made.Solid.Mesh.Paints);
+        Assert.Contains((byte)Paint.CopingBrick, made.Solid.Mesh.Paints);
         Assert.DoesNotContain((byte)Paint.Coping, made.Solid.Mesh.Paints);
+
+        // A tone apart from paving bricks and from brick walls: a tenth of the scale of lightness (ITU-R BT.601) darker than either.
+        static double Lightness(Paint paint) => (0.299 * Palette.Of(paint).R) + (0.587 * Palette.Of(paint).G) + (0.114 * Palette.Of(paint).B);
+        Assert.All([Paint.Paver, Paint.Wall], p => Assert.True(Lightness(p) - Lightness(Paint.CopingBrick) > 25));
     }
 
     [Fact]

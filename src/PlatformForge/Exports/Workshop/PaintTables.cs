@@ -33,6 +33,7 @@ internal static class PaintTables
         (Paint.Paver, "paving bricks", 2),
         (Paint.Turf, "bank", 1),
         (Paint.Iron, "downpipes", 2),
+        (Paint.CopingBrick, "bricks of the coping", 2),
     ];
 
     private static readonly (string For, Paint Paint, (int Parts, string Colour)[] Of, string Why)[] Recipes =

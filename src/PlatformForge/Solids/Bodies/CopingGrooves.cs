@@ -8,7 +8,7 @@ public static class CopingGrooves
     /// <summary>What a coping shows.</summary>
     public static Paint PaintOf(PlatformPlan plan) => plan.Spec.Coping.Kind switch
     {
-        CopingKind.Bricks => Paint.Paver,
+        CopingKind.Bricks => Paint.CopingBrick,
         CopingKind.Timber => Paint.Timber,
         _ => Paint.Coping,
     };
