@@ -17,6 +17,9 @@ public sealed record PlanBank(double Slope, double Ground, double Thickness, Pla
     /// <summary>Its returns round the platform's ends.</summary>
     public IReadOnlyList<BankReturn> Returns { get; init; } = [];
 
+    /// <summary>Whether it turns round an end and prints with its section, which then reaches farther along the track than the platform's edge.</summary>
+    public bool IsTurned => !IsApart && Returns.Count > 0;
+
     /// <summary>Those at the ends that a stretch takes in.</summary>
     public IEnumerable<BankReturn> ReturnsIn(double from, double to) =>
         Returns.Where(r => r.IsAtEnd ? to >= Edge.Stations[^1] : from <= Edge.Stations[0]);

@@ -48,6 +48,6 @@ public sealed record DesignFacts
 /// <param name="Joint">Greatest gap in mm that trimmed section ends may leave between them.</param>
 public sealed record PlatformStretch(string Platform, Centreline Track, Side Side, double From, double To, double Joint = 2 * JointSpec.MostEndTrim)
 {
-    /// <summary>Whether its ends and cuts are square to something else than its track, as an island's are.</summary>
+    /// <summary>Whether its ends and cuts are square to something else than its track, as an island's are, or a bank reaches past its ends.</summary>
     public bool IsSkew { get; init; }
 }

@@ -64,7 +64,7 @@ public sealed record DesignPlatform(string Name, IReadOnlyList<DesignElement> Ch
     /// <summary>The same platform as its second face sees it, held to that face's own track and budget; null where it has a back.</summary>
     public DesignPlatform? OtherFace { get; init; }
 
-    /// <summary>Whether its ends, or lines across it, are off the square.</summary>
+    /// <summary>Whether its ends, or lines across it, are off the square, or a bank of its sections turns round an end.</summary>
     public bool IsSkew { get; init; }
 
     /// <summary>Whether this is a second face, told by <see cref="OtherFace"/> of its platform.</summary>
@@ -84,6 +84,6 @@ public sealed record DesignPlatform(string Name, IReadOnlyList<DesignElement> Ch
         platform.Name, [.. platform.Plan.Chart.Elements.Select(DesignElement.Of)], platform.Plan.Spec.Face, platform.Plan.Spec.Height, platform.Budget)
     {
         OtherFace = platform.FurtherFaces is [var other, ..] ? Of(other) : null,
-        IsSkew = platform.Plan.Spec.Skew.IsAny,
+        IsSkew = platform.Plan.Spec.Skew.IsAny || platform.Plan.Bank is { IsTurned: true },
     };
 }

@@ -72,7 +72,10 @@ public static class TrialVerdict
             VerticalGap = face.VerticalGap,
             HeldDownTo = face.BodiesPassOver ? null : -platform.Plan.Site.RailTop,
             Printer = dossier.Printer,
-            Stretches = [new(platform.Name, platform.Plan.Chart, face.Side, face.From, face.To) { IsSkew = platform.Plan.Body.Across is not null }],
+            Stretches = [new(platform.Name, platform.Plan.Chart, face.Side, face.From, face.To)
+            {
+                IsSkew = platform.Plan.Body.Across is not null || platform.Plan.Bank is { IsTurned: true },
+            }],
         };
     }
 
