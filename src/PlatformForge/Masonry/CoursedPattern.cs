@@ -41,11 +41,12 @@ internal abstract class CoursedPattern : IWallPattern
             yield return region;
         }
 
-        foreach (var row in Rows(top.Highest, foot.Lowest))
+        foreach (var row in Rows(top.Highest, foot.Lowest).Where(r => r.High > r.Low))
         {
             Row(row, spans);
             openings?.Part(row, spans, LeastCut);
             openings?.Join(row, spans, LeastCut);
+            spans.RemoveAll(s => s.To - s.From < Hair);
             var under = openings?.Under(row) ?? foot;
             outlines.Clear();
             bool isCourse = row.High - row.Low < top.Highest - foot.Lowest - Hair;

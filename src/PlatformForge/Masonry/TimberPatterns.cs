@@ -137,5 +137,10 @@ internal sealed class PanelPattern(PanelSpec spec, FlatWall wall) : CoursedPatte
         }
     }
 
-    private int Bays(RunRoom run) => Math.Max(1, (int)Math.Round(run.Length / spec.Bay));
+    // As many as are nearest to the stated bay, and no more than leave room for a panel between two posts.
+    private int Bays(RunRoom run)
+    {
+        double least = spec.Post + (2 * Laying.Joint) + Laying.LeastPiece, most = Math.Floor((run.Length - Laying.Joint - spec.Post) / least);
+        return (int)Math.Max(1, Math.Min(Math.Round(run.Length / spec.Bay), most));
+    }
 }

@@ -56,7 +56,7 @@ internal static class FacingRule
             yield return found;
         }
 
-        foreach (var found in TooDeep(facing, plan.Site.Scale, finishes, key))
+        foreach (var found in TooDeep(facing, plan.Site.Scale, [.. finishes.Where(f => !Pieces(f, facing, printer, key).Any())], key))
         {
             yield return found;
         }
@@ -94,6 +94,8 @@ internal static class FacingRule
             WallFinish.Brick => BrickModule.Of(facing.Gauge, scale).Header,
             WallFinish.Stone => facing.StoneLength * StoneworkSpec.LeastStone,
             WallFinish.Rubble => facing.RubbleSize * StoneworkSpec.LeastStone,
+            WallFinish.UprightPlanks => facing.PlankWidth,
+            WallFinish.Panels => facing.PostWidth / 2, // of a post at a corner half stands on either wall
             _ => double.PositiveInfinity,
         };
         return finishes.Where(f => facing.Depth > Least(f) + Rounding).Take(1).Select(f => FacingFindings.JointDeeperThanPieces(key, facing.Depth, f, Least(f)));

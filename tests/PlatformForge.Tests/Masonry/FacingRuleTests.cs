@@ -58,6 +58,8 @@ public class FacingRuleTests
     [InlineData(WallFinish.Brick)]
     [InlineData(WallFinish.Stone)]
     [InlineData(WallFinish.Rubble)]
+    [InlineData(WallFinish.UprightPlanks)]
+    [InlineData(WallFinish.Panels)]
     public void Joints_deeper_than_a_piece_is_long_are_refused_with_a_depth_that_can_be_made(WallFinish finish)
     {
         var facing = FacingSpec.For(new(76.2)) with { Front = finish };
@@ -66,6 +68,20 @@ public class FacingRuleTests
         Assert.Equal(("PF5065", FaultKind.DesignRule), (fault.Code, fault.Kind));
         double offered = double.Parse(fault.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
         var made = SectionMaker.Make(Plan(facing with { Depth = offered }, 76.2, Thick), Workbench.Printer, new());
+        Assert.DoesNotContain(made.Findings, f => f.Severity == Severity.Error);
+        Assert.All(made.Value!.Sections, s => Assert.True(PlatformForge.Tests.Meshes.MeshCheck.Inspect(s.Solid.Mesh).IsSound));
+    }
+
+    /// <summary>Whatever figures a printer takes, of posts as wide as their bays and of joints as wide as the wall is high: they can be made.</summary>
+    [Theory]
+    [InlineData(23, 24.3, 0.25, 4)]
+    [InlineData(30, 31.3, 0.25, 4)]
+    [InlineData(2, 42.8, 20, 20.8)]
+    public void Wide_posts_and_joints_that_are_taken_can_be_made(double post, double bay, double joint, double panel)
+    {
+        var facing = FacingSpec.For(new(76.2)) with { Front = WallFinish.Panels, PostWidth = post, Bay = bay, Joint = joint, PanelHeight = panel };
+        Assert.DoesNotContain(Of(facing), f => f.Code == "PF5036");
+        var made = SectionMaker.Make(Plan(facing, 76.2, s => s with { StartRamp = new(Gradient: 8) }), Workbench.Printer, new());
         Assert.DoesNotContain(made.Findings, f => f.Severity == Severity.Error);
         Assert.All(made.Value!.Sections, s => Assert.True(PlatformForge.Tests.Meshes.MeshCheck.Inspect(s.Solid.Mesh).IsSound));
     }

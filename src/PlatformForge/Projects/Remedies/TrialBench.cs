@@ -52,8 +52,20 @@ internal sealed class TrialBench(ProjectSource source, TrialLimits limits, Cance
 
         runs++;
         cancel.ThrowIfCancellationRequested();
-        var read = source.Read(cures);
-        var findings = read.Value is { } project ? [.. PaperSet.Objections(project.Paper), .. StockSet.Objections(project.Sheet), .. DesignRun.Design(project, new RunWatch(_ => { }, cancel) { Memory = memory }).Findings] : read.Findings;
-        return known[name] = findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Code, f.Key)).ToHashSet();
+        try
+        {
+            return known[name] = Found(source.Read(cures)).Where(f => f.Severity == Severity.Error).Select(f => (f.Code, f.Key)).ToHashSet();
+        }
+        catch (Exception e) when (IsFault(e))
+        {
+            // What the program itself falls over mends nothing; what the user wrote is told all the same.
+            return null;
+        }
     }
+
+    private IEnumerable<Finding> Found(Outcome<ProjectSpec> read) => read.Value is { } project
+        ? [.. PaperSet.Objections(project.Paper), .. StockSet.Objections(project.Sheet), .. DesignRun.Design(project, new RunWatch(_ => { }, cancel) { Memory = memory }).Findings]
+        : read.Findings;
+
+    private static bool IsFault(Exception e) => e is ArgumentException or BrokenInvariantException || (e is AggregateException all && all.InnerExceptions.All(IsFault));
 }
