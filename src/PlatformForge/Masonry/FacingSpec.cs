@@ -17,6 +17,7 @@ public sealed record FacingSpec
     private const double RakedJoint = 20;
 
     private readonly WallFinish? back, ends;
+    private readonly double? depth;
 
     /// <summary>Under the coping, on every face.</summary>
     public WallFinish Front { get; init; } = WallFinish.Brick;
@@ -55,7 +56,14 @@ public sealed record FacingSpec
     public double Joint { get; init; } = LeastShown;
 
     /// <summary>How far the joints stand back behind the bricks. Default 0.26.</summary>
-    public double Depth { get; init; } = RakedJoint / 76.2;
+    public double Depth
+    {
+        get => depth ?? UnaskedDepth;
+        init => depth = value;
+    }
+
+    /// <summary>How far they stand back where that is not stated, mm.</summary>
+    public double UnaskedDepth { get; init; } = RakedJoint / 76.2;
 
     /// <summary>Mean height of a course of squared stone with its bed. Default 2.95 (225 mm: common practice, no source).</summary>
     public double StoneCourse { get; init; } = 225 / 76.2;
@@ -207,8 +215,19 @@ public sealed record FacingSpec
         PostWidth = scale.ToModel(6 * Inch),
         PanelHeight = scale.ToModel(Foot),
         Joint = Math.Max(LeastShown, scale.ToModel(10)),
-        Depth = Math.Clamp(scale.ToModel(RakedJoint), LeastShown, DeepestUnasked),
+        UnaskedDepth = Math.Clamp(scale.ToModel(RakedJoint), LeastShown, DeepestUnasked),
     };
+
+    /// <summary>The facing for a nozzle: what is not stated yields to it. Joints are no deeper than a line, so that no underside of a brick hangs free; a
+    /// plinth steps back by no more; recesses leave two lines of their wall.</summary>
+    /// <param name="nozzle">Width of a line, mm.</param>
+    /// <param name="front">Thickness of the front wall, mm.</param>
+    /// <param name="far">Thickness of the wall at the back, mm.</param>
+    public FacingSpec Printed(double nozzle, double front, double far)
+    {
+        var held = this with { UnaskedDepth = Math.Min(UnaskedDepth, nozzle), Plinth = Plinth?.Printed(nozzle) };
+        return held with { Openings = [.. Openings.Select(o => o.Printed((o.IsBack ? far : front) - (2 * nozzle), held.Depth))] };
+    }
 
     /// <summary>The name of a finish in the project file.</summary>
     public static string Name(WallFinish finish) => Finishes.First(f => f.Value == finish).Name;

@@ -10,9 +10,9 @@ namespace PlatformForge.Masonry;
 public sealed record OpeningSpec
 {
     // How deep a recess is unasked, mm behind the faces of the bricks: a line of a nozzle of 0.4 behind joints of a quarter of a mm.
-    private const double UnaskedDepth = 0.65;
+    private const double UsualDepth = 0.65;
 
-    private readonly double? pitch, width, height, sill;
+    private readonly double? pitch, width, height, sill, depth;
     private readonly OpeningHead? head;
 
     public OpeningKind Kind { get; init; } = OpeningKind.Refuge;
@@ -38,7 +38,17 @@ public sealed record OpeningSpec
     public (bool Height, bool Sill) States => (height is not null, sill is not null);
 
     /// <summary>How far their floor lies behind what is laid beside them; nothing for what goes through.</summary>
-    public double Depth { get; init; } = UnaskedDepth;
+    public double Depth { get => depth ?? UnaskedDepth; init => depth = value; }
+
+    /// <summary>How deep it is where that is not stated, mm.</summary>
+    public double UnaskedDepth { get; init; } = UsualDepth;
+
+    /// <summary>The opening in a wall that takes a recess so deep, mm: unasked it is no deeper, as long as it is deeper than the joints.</summary>
+    public OpeningSpec Printed(double deepest, double joints)
+    {
+        double room = Math.Floor((deepest + Tolerances.Rounding) * 100) / 100;
+        return room > joints && room < UnaskedDepth ? this with { UnaskedDepth = room } : this;
+    }
 
     /// <summary>Whether they go right through the wall into the hollow behind, where a pad thickens it.</summary>
     public bool IsThrough { get; init; }

@@ -12,7 +12,7 @@ public sealed record PlinthSpec
     private const double FullHeight = 225, FullProjection = 56.25;
 
     // Greatest step unasked, mm, and how many of them: the line of a nozzle of 0.4 carries the next one deck down, where a step is an underside.
-    private const double UnaskedStep = 0.4, UnaskedSteps = 3;
+    private const double UsualStep = 0.4, UnaskedSteps = 3;
 
     private readonly int? steps;
     private readonly double? height;
@@ -33,6 +33,12 @@ public sealed record PlinthSpec
     /// <summary>How far its foot stands before the wall over it. Default 0.74 (56 mm, a quarter of a brick, 1.2 at most: common practice, no source).</summary>
     public double Projection { get; init; } = FullProjection / 76.2;
 
+    /// <summary>Greatest step unasked, mm: 0.4, or the line of a finer nozzle.</summary>
+    public double UnaskedStep { get; init; } = UsualStep;
+
+    /// <summary>The plinth for a nozzle: unasked it has as many steps as keep each within a line of it, mm.</summary>
+    public PlinthSpec Printed(double nozzle) => this with { UnaskedStep = Math.Min(UsualStep, nozzle) };
+
     /// <summary>Courses over which it steps back, the last of them its head; unasked as many as keep each step within 0.4 mm.</summary>
     public int Steps
     {
@@ -40,9 +46,11 @@ public sealed record PlinthSpec
         init => steps = value;
     }
 
-    /// <summary>The plinth on walls that lean back so far with every course, mm: unasked it has as many more steps as keep each within 0.4 mm with that.</summary>
+    /// <summary>The plinth on walls that lean back so far with every course, mm: unasked it has as many more steps as keep each within 0.4 mm with
+    /// that.</summary>
     public PlinthSpec Leaning(double lean) =>
-        steps is not null || lean <= 0 || lean >= UnaskedStep ? this : this with { Steps = Math.Max(Steps, (int)Math.Ceiling(Projection / (UnaskedStep - lean))) };
+        steps is not null || lean <= 0 || lean >= UnaskedStep ? this
+        : this with { Steps = Math.Max(Steps, (int)Math.Ceiling(Projection / (UnaskedStep - lean))) };
 
     /// <summary>Its keys in the project file.</summary>
     public static SpecKeys<PlinthSpec> Keys { get; } = new SpecKeys<PlinthSpec>(For)
@@ -58,6 +66,6 @@ public sealed record PlinthSpec
     public static PlinthSpec For(ModelScale scale) => new()
     {
         Ratio = FullHeight / scale.ToModel(FullHeight),
-        Projection = Math.Min(scale.ToModel(FullProjection), UnaskedSteps * UnaskedStep),
+        Projection = Math.Min(scale.ToModel(FullProjection), UnaskedSteps * UsualStep),
     };
 }

@@ -79,6 +79,12 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
         Back = Back.Kerb is { } kerb ? Back with { Kerb = kerb with { Carried = Features.Select(f => f.BackReach).DefaultIfEmpty(0).Max() } } : Back,
     };
 
+    /// <summary>The same platform for a nozzle of so many mm: what of its facing is not stated yields to it.</summary>
+    internal PlatformSpec Printed(double nozzle) => this with
+    {
+        Facing = Facing?.Printed(nozzle, Walls.FrontThickness, IsIsland ? Walls.FrontThickness : Walls.BackThickness),
+    };
+
     private WhiteLineSpec? OffMargins(WhiteLineSpec? line) => line is null ? null : line with { Margins = (Coping with { Seat = SeatDepth }).Margins };
 
     /// <summary>How much of the wall's depth the coping has to lie on, mm from the wall's face: all of it, but for what corbelled courses bring out under it;

@@ -48,8 +48,11 @@ internal static class RemedyWords
     public static Finding MendedBy(Finding finding, Cure cure) =>
         finding.Cure == cure with { Tried = false } ? Tried(finding, cure) : finding with { Cure = cure, Remedy = $"Tried: {Change(cure)} mends this too." };
 
-    // What a key takes at all, where the room's own sentence, which told it, gave way.
-    private static string Takes(Finding finding) => finding.Code == "PF1008" && KeyModel.RuleOf(finding.Key) is NumberRule rule ? $" The key takes {rule.Wanted}." : "";
+    // What a key takes at all, or which keys there are, where the room's own sentence, which told it, gave way.
+    private static string Takes(Finding finding) =>
+        finding.Code == "PF1008" && KeyModel.RuleOf(finding.Key) is NumberRule rule ? $" The key takes {rule.Wanted}."
+        : finding.Code == "PF1006" && finding.Remedy.StartsWith("Known here: ", StringComparison.Ordinal) ? " " + finding.Remedy
+        : "";
 
     // A cure is what was offered, with fewer digits.
     private static bool IsRounded(Cure offered, Cure cure) => offered.Key == cure.Key && offered.Act == cure.Act
