@@ -204,6 +204,11 @@ public sealed record CopingSpec
         })];
     }
 
+    /// <summary>The ends that it turns: the start, then the end (true).</summary>
+    internal IEnumerable<bool> ReturnedEnds => BothEnds.Where(IsReturned);
+
+    private static readonly bool[] BothEnds = [false, true];
+
     /// <summary>How far in mm a chord of a rounded arris leaves its arc at most.</summary>
     public const double ChordOff = 0.02;
 

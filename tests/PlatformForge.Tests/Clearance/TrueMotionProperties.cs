@@ -1,4 +1,3 @@
-using FsCheck.Xunit;
 using PlatformForge.Platforms;
 using PlatformForge.Tests.Clearance.Motion;
 using Xunit;

@@ -57,7 +57,7 @@ internal static class BareWall
     }
 
     // Middles of all oblongs of so many cells that are bare, in cells: of those that touch one another the first.
-    private static IEnumerable<Point2> Oblongs(bool[,] bare, int across, int up)
+    private static List<Point2> Oblongs(bool[,] bare, int across, int up)
     {
         var found = new List<Point2>();
         int[] run = new int[bare.GetLength(0)];

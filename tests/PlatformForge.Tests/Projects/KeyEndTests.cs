@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using FsCheck.Xunit;
 using PlatformForge.Exports;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Tests.House;

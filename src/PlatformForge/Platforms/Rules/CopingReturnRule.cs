@@ -12,7 +12,7 @@ internal static class CopingReturnRule
     public static void Check(PlatformSpec spec, List<Finding> findings)
     {
         var coping = spec.Coping;
-        bool[] asked = [.. new[] { false, true }.Where(coping.IsReturned)];
+        bool[] asked = [.. coping.ReturnedEnds];
         foreach (bool atEnd in asked)
         {
             if (Forbids(spec, atEnd) is { } why)

@@ -1,4 +1,3 @@
-using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Surfaces;
 
@@ -16,7 +15,7 @@ public sealed record CopingReturn(bool IsAtEnd, double End, double Inner, IReadO
     public static IReadOnlyList<CopingReturn> Of(PlatformPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return [.. new[] { false, true }.Where(plan.Spec.Coping.IsReturned).Select(atEnd => At(plan, atEnd))];
+        return [.. plan.Spec.Coping.ReturnedEnds.Select(atEnd => At(plan, atEnd))];
     }
 
     /// <summary>Chainages between which deck and paving lie, mm: a plan's own, or the inner edges of its returns.</summary>
