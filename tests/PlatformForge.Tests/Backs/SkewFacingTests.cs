@@ -1,9 +1,11 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
+using PlatformForge.Platforms;
 using PlatformForge.Sections;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
+using PlatformForge.Units;
 using Xunit;
 
 namespace PlatformForge.Tests.Backs;
@@ -50,6 +52,51 @@ public class SkewFacingTests
             {
                 Assert.InRange(Beyond(section, At + Trim, angle, -1), -1e-3, 1e-3);
             }
+        }
+    }
+
+    // The end's own wall, which runs out at an open back, lies along the end's line: nothing on it stops short of that.
+    [Theory]
+    [InlineData(WallFinish.Brick)]
+    [InlineData(WallFinish.Stone)]
+    [InlineData(WallFinish.Rubble)]
+    [InlineData(WallFinish.Planks)]
+    [InlineData(WallFinish.UprightPlanks)]
+    [InlineData(WallFinish.Sleepers)]
+    [InlineData(WallFinish.Panels)]
+    [InlineData(WallFinish.Sheet)]
+    public void Walls_of_skew_ends_that_run_out_at_an_open_back_are_sound(WallFinish finish)
+    {
+        foreach (double scale in new[] { 43.5, 76.2, 87 })
+        {
+            foreach (var side in new[] { Side.Left, Side.Right })
+            {
+                Assert.All(new[] { (25.0, -15.0), (-40, 40), (12.5, 30) }, skew => Assert.All(
+                    new[] { false, true }, pipes => SoundAtOpenBack(new(scale), finish, side, skew, pipes)));
+            }
+        }
+    }
+
+    private static void SoundAtOpenBack(ModelScale scale, WallFinish finish, Side side, (double Start, double End) skew, bool pipes)
+    {
+        var plan = Workbench.Straight(160, side, s => s with
+        {
+            Skew = new() { Start = skew.Start, End = skew.End },
+            Back = s.Back with { Kind = BackKind.Open },
+            Deck = s.Deck with { Width = Width },
+            Ribs = new() { Pitch = 30, LongitudinalCount = 1 },
+            Facing = FacingSpec.For(scale) with
+            {
+                Front = finish,
+                Ends = finish,
+                Downpipes = pipes ? DownpipeSpec.For(scale) with { On = PierWalls.Front } : null,
+            },
+        });
+        double way = side == Side.Left ? 1 : -1, back = plan.CopingFront.Reach[0] + Width;
+        foreach (var section in Workbench.Made(plan, Workbench.Printer, new()).Sections)
+        {
+            SoundSection.Check(section, faced: true);
+            Assert.InRange(section.Solid.Mesh.Vertices.Max(v => way * v.Y) - back, -1e-2, 1e-3);
         }
     }
 }

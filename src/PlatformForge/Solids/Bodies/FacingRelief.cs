@@ -20,6 +20,10 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
     // A section's end lies no farther from its cut, mm: trimmed, and at a platform's end set back by what stands before its end wall.
     private const double AtCut = 2;
 
+    // A wall meets a line askew where it lies at least so far off that line: half a right angle but for what curves turn (sine of 30 degrees). An end's own
+    // wall lies along its line and never meets it.
+    private const double Meets = 0.5;
+
     private readonly List<FacedWall> walls = [];
 
     /// <summary>The part of the walls' height that it is on.</summary>
@@ -98,7 +102,7 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
     private double Short((Point2 Left, Point2 Right) piece, bool atLeft)
     {
         Point2 end = atLeft ? piece.Left : piece.Right, ahead = (piece.Right - piece.Left) * (1 / (piece.Right - piece.Left).Length), outward = ahead.Left * -1;
-        return Askew.Where(a => Math.Abs(Point2.Cross(a.Along, end - a.On)) < AtCut)
+        return Askew.Where(a => Math.Abs(Point2.Cross(a.Along, end - a.On)) < AtCut && Math.Abs(Point2.Dot(a.Along, outward)) > Meets)
             .Select(a => work.Laying.Depth * (atLeft ? 1 : -1) * Point2.Dot(a.Along, ahead) / Point2.Dot(a.Along, outward)).Append(0).Max();
     }
 
