@@ -128,7 +128,7 @@ public class WorkshopTests(WrittenSamples samples)
                 string name = Path.GetFileName(file)[..^"-paint.csv".Length];
                 var table = Csv(file);
                 var seen = Seen(Path.Combine(samples.Folder, sample), name, SectionsOf(sample).Where(s => s.Name == name).ToArray());
-                foreach (var (surface, paint) in new[] { ("deck", 0), ("coping", 1), ("white line", 2), ("walls", 3), ("joints of mortar", 4), ("stone", 5), ("timber", 6), ("concrete and flags", 7), ("paving bricks", 8) })
+                foreach (var (surface, paint) in new[] { ("deck", 0), ("coping", 1), ("white line", 2), ("walls", 3), ("joints of mortar", 4), ("stone", 5), ("timber", 6), ("concrete and flags", 7), ("paving bricks", 8), ("bricks of the coping", 13) })
                 {
                     // What an inlay or a strip covers is the floor of its groove, and takes no paint.
                     double told = table.Where(r => r["surface"] == surface).Sum(r => Number(r, "area_cm2"));
@@ -498,7 +498,7 @@ public class WorkshopTests(WrittenSamples samples)
     // Faces that lie on the bed or nearly so, by colour, mm²: chamfers and the groove of a line too, which lean or lie less than a mm deep.
     private static double[] TopAreas(string built, string name, bool relieved = false)
     {
-        double[] areas = new double[10];
+        double[] areas = new double[14];
         foreach (var t in Coloured(built, name).SelectMany(s => s.Triangles))
         {
             if (relieved ? IsRoughlyTop(t.Corners) : IsTop(t.Corners))

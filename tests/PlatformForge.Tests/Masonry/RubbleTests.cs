@@ -84,7 +84,8 @@ public class RubbleTests
                 Point2[][] round = [.. FacePatches.Of(mesh, new(1, 0), end).Select(r => Array.ConvertAll(r, p => new Point2(-behind * (p.X - face), p.Y)))];
                 // The deck's own edge is no stone.
                 var turning = beside.Where(r => Math.Abs(r.Min(p => p.X)) < Near && r.Max(p => p.Y) < plan.Profile.Level - 1).Select(r => (Front: r, Edge: Edge(r))).ToArray();
-                Assert.True(turning.Length >= 3, $"{turning.Length} at {end}, {face}");
+                // The larger stones of 1:43.5 may be but two at a corner.
+                Assert.True(turning.Length >= 2, $"{turning.Length} at {end}, {face}");
                 foreach (var (front, edge) in turning)
                 {
                     var other = Assert.Single(round, r => Math.Abs(r.Max(p => p.X)) < Near && Math.Abs(Edge(r).Low - edge.Low) < Near && Math.Abs(Edge(r).High - edge.High) < Near);
