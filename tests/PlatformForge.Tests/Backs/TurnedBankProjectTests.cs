@@ -1,5 +1,5 @@
-using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Tests.Projects;
 using PlatformForge.Units;
 using Xunit;
 
@@ -14,39 +14,9 @@ public class TurnedBankProjectTests
     [InlineData("3.5mm", "end", "right")]
     public void A_bank_that_turns_round_an_end_is_accepted(string scale, string returns, string side)
     {
-        string text = $$"""
-            [layout]
-            name = "Marrowby Cross"
-            scale = "{{scale}}"
-            rail_top = 8
-
-            [[track]]
-            name = "main"
-            alignment = [{ straight = 900 }]
-
-            [[vehicle]]
-            name = "coach"
-            length = 240
-            pivots = 170
-            width = 34
-            sill = { height = 13 }
-
-            [clearance]
-            running = 0.7
-            print = 0.2
-            fitting = 0.2
-
-            [[platform]]
-            name = "main platform"
-            height = 12
-            face = { track = "main", side = "{{side}}", from = 350, to = 500 }
-            deck = { width = 48 }
-            back = { kind = "bank", returns = "{{returns}}" }
-
-            [printer]
-            bed = [220, 220]
-            """;
-        var design = DesignRun.Design(ProjectReader.Read(text, "halt.toml", null, []).Value!, RunWatch.None);
+        string text = Samples.Small.Replace("scale = \"4mm\"", $"scale = \"{scale}\"", StringComparison.Ordinal).Replace("side = \"left\"", $"side = \"{side}\"", StringComparison.Ordinal)
+            + $"height = 12\ndeck = {{ width = 48 }}\nback = {{ kind = \"bank\", returns = \"{returns}\" }}\n";
+        var design = DesignRun.Design(Samples.Sound(text), RunWatch.None);
         Assert.True(design.Succeeded, string.Join('\n', design.Findings.Select(f => f.Message)));
         Assert.NotEmpty(design.Value!.Platforms[0].Plan.Bank!.Returns);
         Assert.DoesNotContain(TrialVerdict.Of(design.Value).Findings, f => f.Severity == Severity.Error);

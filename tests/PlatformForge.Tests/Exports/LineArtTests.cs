@@ -84,7 +84,8 @@ public class LineArtTests
         }
     }
 
-    /// <summary>Seen nearly along itself a wall of bricks goes far back within a few dots, and is no black plane for that.</summary>
+    /// <summary>Bricks are told by their colour, not by ink or by specks of it at their corners. Seen nearly along itself their wall goes far back within a few dots, and is no black plane for that: less than one line along it
+    /// is drawn, where the edges of its courses alone would be some thirty.</summary>
     [Fact]
     public void A_faced_wall_seen_nearly_along_itself_keeps_its_bricks_out_of_ink()
     {
@@ -104,7 +105,9 @@ public class LineArtTests
             return picture.Lines().Where(l => Inside((l.From + l.To) * 0.5)).Sum(l => (l.To - l.From).Length) / along.Length;
         }
 
-        Assert.InRange(Within(new(10, -1, 3)), 0, 1.2 * Within(new(6, -1, 2)));
+        Assert.InRange(Within(new(10, -1, 3)), 0, 1);
+        Assert.InRange(Within(new(6, -1, 2)), 0, 0.1);
+        Assert.InRange(Within(new(1, -1, 1)), 0, 0.1);
     }
 
     /// <summary>

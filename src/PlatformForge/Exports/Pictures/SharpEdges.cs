@@ -33,9 +33,13 @@ internal static class SharpEdges
         }
     }
 
-    // Whether an edge goes round a brick: on one side of it a face goes no deeper than a joint does. Feet, tops and corners of walls have more on both.
-    private static bool IsJoint(Mesh mesh, int a, int b, int one, int other) =>
-        Math.Min(Normal(mesh, one).Length, Normal(mesh, other).Length) < DeepestJoint * (mesh.Vertices[b] - mesh.Vertices[a]).Length;
+    // Whether an edge goes round a brick, or into the joint at its corner: on one side of it a face goes no deeper than a joint does, or the edge itself does not.
+    // Feet, tops and corners of walls have more on both.
+    private static bool IsJoint(Mesh mesh, int a, int b, int one, int other)
+    {
+        double length = (mesh.Vertices[b] - mesh.Vertices[a]).Length;
+        return length < DeepestJoint || Math.Min(Normal(mesh, one).Length, Normal(mesh, other).Length) < DeepestJoint * length;
+    }
 
     // Corners of joints in brickwork and of the bricks beside them: their colours tell them apart, and ink would make one dark plane of them.
     private static bool[] Fine(Mesh mesh)

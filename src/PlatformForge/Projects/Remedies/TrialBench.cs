@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using PlatformForge.Exports;
 using PlatformForge.Exports.Paper;
 using PlatformForge.Exports.Stock;
 using PlatformForge.Projects.Runs;
@@ -21,9 +22,13 @@ public sealed record TrialLimits(int RunsPerFinding, int Runs, TimeSpan Time)
 }
 
 /// <summary>Reads a project with cures and designs it, writing nothing; the same cures are run once.</summary>
-internal sealed class TrialBench(ProjectSource source, TrialLimits limits, CancellationToken cancel)
+/// <param name="source">The project.</param>
+/// <param name="limits">What trying may cost.</param>
+/// <param name="cancel">Gives up between two designs.</param>
+/// <param name="design">Designs a project; as a run does when null.</param>
+internal sealed class TrialBench(ProjectSource source, TrialLimits limits, CancellationToken cancel, Func<ProjectSpec, RunWatch, Outcome<Dossier>>? design = null)
 {
-    private readonly Dictionary<string, IReadOnlySet<(string Code, string Key)>> known = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, IReadOnlySet<(string Code, string Key)>?> known = new(StringComparer.Ordinal);
     private readonly Memory memory = new();
     private readonly Stopwatch watch = Stopwatch.StartNew();
     private int runs, most;
@@ -36,7 +41,7 @@ internal sealed class TrialBench(ProjectSource source, TrialLimits limits, Cance
     /// <summary>A new finding has its own count of runs.</summary>
     public void Begin() => most = runs + limits.RunsPerFinding;
 
-    /// <summary>Codes and keys of the errors that are left with the cures; null when the limits are reached.</summary>
+    /// <summary>Codes and keys of the errors that are left with the cures; null when the limits are reached, or where the program itself falls over.</summary>
     public IReadOnlySet<(string Code, string Key)>? Errors(IReadOnlyList<Cure> cures)
     {
         string name = string.Join('\n', cures.Select(c => $"{c.Act} {c.Key} {c.Value}"));
@@ -59,12 +64,12 @@ internal sealed class TrialBench(ProjectSource source, TrialLimits limits, Cance
         catch (Exception e) when (IsFault(e))
         {
             // What the program itself falls over mends nothing; what the user wrote is told all the same.
-            return null;
+            return known[name] = null;
         }
     }
 
     private IEnumerable<Finding> Found(Outcome<ProjectSpec> read) => read.Value is { } project
-        ? [.. PaperSet.Objections(project.Paper), .. StockSet.Objections(project.Sheet), .. DesignRun.Design(project, new RunWatch(_ => { }, cancel) { Memory = memory }).Findings]
+        ? [.. PaperSet.Objections(project.Paper), .. StockSet.Objections(project.Sheet), .. (design ?? DesignRun.Design)(project, new RunWatch(_ => { }, cancel) { Memory = memory }).Findings]
         : read.Findings;
 
     private static bool IsFault(Exception e) => e is ArgumentException or BrokenInvariantException || (e is AggregateException all && all.InnerExceptions.All(IsFault));

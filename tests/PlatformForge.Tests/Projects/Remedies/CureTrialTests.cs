@@ -30,6 +30,24 @@ public class CureTrialTests
         .. FaultyDesign.From(Setting("PF_SEED", 7), Designs).Take(Setting("PF_FAULTS", FaultsInGate)).Select(d => (d, CureTrial.Of(d.Source, d.Findings, NoClock))),
     ]);
 
+    /// <summary>A design that the program falls over mends nothing, and what was written is told all the same; who gives up is heard.</summary>
+    [Fact]
+    public void A_design_that_the_program_falls_over_is_no_cure()
+    {
+        var source = new ProjectSource(Samples.Small, "halt.toml");
+        TrialBench Falling(Exception fault) => new(source, NoClock, CancellationToken.None, (_, _) => throw fault);
+        var bench = Falling(new AggregateException(new ArgumentException("A field touches another."), new BrokenInvariantException("A mesh is open.")));
+        bench.Begin();
+        Assert.Null(bench.Errors([]));
+        Assert.Null(bench.Errors([Cure.Set("layout.rail_top", 9)]));
+        foreach (var heard in new Exception[] { new OperationCanceledException(), new AggregateException(new OperationCanceledException()), new IOException() })
+        {
+            bench = Falling(heard);
+            bench.Begin();
+            Assert.Same(heard, Record.Exception(() => bench.Errors([])));
+        }
+    }
+
     [Fact]
     public void Taking_a_tried_cure_removes_the_finding_and_brings_no_new_error()
     {
