@@ -24,7 +24,7 @@ internal static class BareWall
             for (int k = 0; k < up; k++)
             {
                 double y = low + ((k + 0.5) * Cell);
-                bare[i, k] = y > foot && y < top && isLooked(new(x, y));
+                bare[i, k] = y > foot && y < top;
             }
         }
 
@@ -34,7 +34,20 @@ internal static class BareWall
             Cover(region.Outline, -wall.Wall.Length);
         }
 
-        return Oblongs(bare, (int)(size.X / Cell), (int)(size.Y / Cell)).Select(p => new Point2(p.X * Cell, low + (p.Y * Cell))).ToList();
+        // Whether a place is looked at takes long to say, so it is asked of the few cells alone that are in an oblong that is bare.
+        var (along, over) = ((int)(size.X / Cell), (int)(size.Y / Cell));
+        bool[,] asked = new bool[across, up], looked = new bool[across, up];
+        foreach (var (i, k) in Oblongs(bare, along, over))
+        {
+            for (int n = 0; n < along * over; n++)
+            {
+                var (x, y) = (i - (n % along), k - (n / along));
+                looked[x, y] = asked[x, y] ? looked[x, y] : isLooked(new((x + 0.5) * Cell, low + ((y + 0.5) * Cell)));
+                asked[x, y] = true;
+            }
+        }
+
+        return OneForEachPlace(Oblongs(looked, along, over), along, over).Select(p => new Point2(p.X * Cell, low + (p.Y * Cell))).ToList();
 
         // By crossings of each column's middle with the outline's sides.
         void Cover(Point2[] outline, double by)
@@ -43,9 +56,8 @@ internal static class BareWall
             for (int i = Math.Max(0, (int)(first / Cell)); i <= Math.Min(across - 1, (int)(last / Cell)); i++)
             {
                 double x = ((i + 0.5) * Cell) - by;
-                double[] crossings = [.. outline.Select((p, n) => (A: p, B: outline[(n + 1) % outline.Length])).Where(s => s.A.X > x != s.B.X > x)
-                    .Select(s => s.A.Y + ((s.B.Y - s.A.Y) * (x - s.A.X) / (s.B.X - s.A.X))).Order()];
-                for (int c = 0; c + 1 < crossings.Length; c += 2)
+                var crossings = Crossings(outline, x);
+                for (int c = 0; c + 1 < crossings.Count; c += 2)
                 {
                     for (int k = Math.Max(0, (int)((crossings[c] - low) / Cell)); k < Math.Min(up, (int)Math.Ceiling((crossings[c + 1] - low) / Cell)); k++)
                     {
@@ -56,10 +68,27 @@ internal static class BareWall
         }
     }
 
-    // Middles of all oblongs of so many cells that are bare, in cells: of those that touch one another the first.
-    private static List<Point2> Oblongs(bool[,] bare, int across, int up)
+    // Heights at which the sides of an outline cross an upright line, upwards.
+    private static List<double> Crossings(Point2[] outline, double x)
     {
-        var found = new List<Point2>();
+        var found = new List<double>(4);
+        for (int i = 0; i < outline.Length; i++)
+        {
+            var (a, b) = (outline[i], outline[(i + 1) % outline.Length]);
+            if (a.X > x != b.X > x)
+            {
+                found.Add(a.Y + ((b.Y - a.Y) * (x - a.X) / (b.X - a.X)));
+            }
+        }
+
+        found.Sort();
+        return found;
+    }
+
+    // Last and highest cells of all oblongs of so many cells that are bare.
+    private static List<(int I, int K)> Oblongs(bool[,] bare, int across, int up)
+    {
+        var found = new List<(int, int)>();
         int[] run = new int[bare.GetLength(0)];
         for (int k = 0; k < bare.GetLength(1); k++)
         {
@@ -68,11 +97,26 @@ internal static class BareWall
             {
                 run[i] = bare[i, k] ? run[i] + 1 : 0;
                 beside = run[i] >= up ? beside + 1 : 0;
-                Point2 at = new(i - (across / 2.0), k - (up / 2.0));
-                if (beside >= across && found.TrueForAll(f => Math.Abs(f.X - at.X) > 2 * across || Math.Abs(f.Y - at.Y) > 2 * up))
+                if (beside >= across)
                 {
-                    found.Add(at);
+                    found.Add((i, k));
                 }
+            }
+        }
+
+        return found;
+    }
+
+    // Middles, in cells: of oblongs that touch one another the first.
+    private static List<Point2> OneForEachPlace(IReadOnlyList<(int I, int K)> oblongs, int across, int up)
+    {
+        var found = new List<Point2>();
+        foreach (var (i, k) in oblongs)
+        {
+            Point2 at = new(i - (across / 2.0), k - (up / 2.0));
+            if (found.TrueForAll(f => Math.Abs(f.X - at.X) > 2 * across || Math.Abs(f.Y - at.Y) > 2 * up))
+            {
+                found.Add(at);
             }
         }
 
