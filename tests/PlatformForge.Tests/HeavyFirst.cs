@@ -10,10 +10,13 @@ public sealed class HeavyFirst : ITestCollectionOrderer
 {
     private static readonly string[] Heavy =
     [
-        "GuideTests", "FinishedSampleTests", "AdviceForAnyLayingTests", "FolderKillTests", "SimulatedSurveyTests", "SurveyedProjectTests", "FoundAgainstAsked", "HonestyTests", "MeshBoundsTests", "SurveyPipelineTests", "FirstFileTests",
-        "CauseTests", "AdviceTests", "ElevationMeshTests", "EveryLeafTests", "SayingOfReadingsTests", "RunawayTests", "BuildTests", "JointedLinesTests", "SectionalPageTests", "StockTests", "ReadingAdviceTests", "ProfileTests",
-        "BetterMeasuringTests", "ManyPointsTests", "SurveyFitTests", "LineArtTests", "JointsInDoubtTests", "SectionalTrackTests", "SessionLaws", "StreamedBuildTests", "SlideGaugeTests", "RandomBlockProperties",
-        "TrueMotionProperties", "ThornhitheTests", "WriterTests", "StripPaintTests", "RoomOrderTests", "KeyEndTests", "IslandHeightTests", "SkewRampTests",
+        "GuideTests", "BareWallTests", "AdviceForAnyLayingTests", "TrueMotionProperties", "SkewFacingTests", "StripPaintTests", "CodesHeardTests",
+        "JointedLinesTests", "FinishedSampleTests", "FolderKillTests", "SimulatedSurveyTests", "SurveyedProjectTests", "FoundAgainstAsked", "HonestyTests",
+        "MeshBoundsTests", "SurveyPipelineTests", "FirstFileTests", "CauseTests", "IslandRampTests", "NamedCaseTests", "ProofTests", "AdviceTests",
+        "ElevationMeshTests", "EveryLeafTests", "SayingOfReadingsTests", "RunawayTests", "BuildTests", "SectionalPageTests", "StockTests",
+        "ReadingAdviceTests", "ProfileTests", "BetterMeasuringTests", "ManyPointsTests", "SurveyFitTests", "LineArtTests", "JointsInDoubtTests",
+        "SectionalTrackTests", "SessionLaws", "StreamedBuildTests", "SlideGaugeTests", "RandomBlockProperties", "ThornhitheTests", "WriterTests",
+        "RoomOrderTests", "KeyEndTests", "IslandHeightTests", "SkewRampTests",
     ];
 
     public IEnumerable<ITestCollection> OrderTestCollections(IEnumerable<ITestCollection> testCollections) => testCollections.OrderBy(Place);
