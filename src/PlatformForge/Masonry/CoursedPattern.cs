@@ -21,7 +21,8 @@ internal abstract class CoursedPattern : IWallPattern
         (Laying, this.wall) = (laying, wall);
         runs = [.. wall.Runs.Select((r, i) => Room(r, i))];
         (top, foot) = (new(wall.Top, -laying.Bed), new(wall.Foot, laying.Foot));
-        cutter = new(wall.Bends, laying.LeastPiece);
+        // The last piece of a ring goes on over its end, where the bends are those of its beginning.
+        cutter = new(wall.IsRing ? wall.Bends.Concat(wall.Bends.Select(b => b + wall.Length)) : wall.Bends, laying.LeastPiece);
     }
 
     public abstract double GreatestDraw { get; }
