@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
 
@@ -96,6 +97,7 @@ internal sealed class SeenSurfaces
     private double Hit(Point3 from, Point3 way)
     {
         question++;
+        var all = CollectionsMarshal.AsSpan(triangles);
         double nearest = Widest;
         (int X, int Y, int Z)? last = null;
         for (double at = 0; at < Math.Min(Widest, nearest + Cell); at += Cell / 4)
@@ -118,7 +120,8 @@ internal sealed class SeenSurfaces
                 if (asked[i] != question)
                 {
                     asked[i] = question;
-                    nearest = Math.Min(nearest, Distance(triangles[i].A, triangles[i].B, triangles[i].C, from + (way * 1e-3), way));
+                    ref readonly var met = ref all[i];
+                    nearest = Math.Min(nearest, Distance(met.A, met.B, met.C, from + (way * 1e-3), way));
                 }
             }
         }
@@ -137,9 +140,15 @@ internal sealed class SeenSurfaces
         }
 
         var s = from - a;
+        double u = Point3.Dot(s, h) / det;
+        if (u is < 0 or > 1)
+        {
+            return Widest;
+        }
+
         var q = Point3.Cross(s, e1);
-        double u = Point3.Dot(s, h) / det, v = Point3.Dot(way, q) / det, at = Point3.Dot(e2, q) / det;
-        return u is < 0 or > 1 || v < 0 || u + v > 1 || at <= 0 ? Widest : at;
+        double v = Point3.Dot(way, q) / det, at = Point3.Dot(e2, q) / det;
+        return v < 0 || u + v > 1 || at <= 0 ? Widest : at;
     }
 
     private void Enter((Point3 A, Point3 B, Point3 C, byte Paint, bool IsTop) t)

@@ -18,8 +18,8 @@ public class ReadingAdviceTests
     [Fact]
     public void What_is_promised_of_a_reading_is_less_than_is_charged_and_is_kept()
     {
-        int advised = 0;
-        Parallel.For(0, 6, k =>
+        int advised = 0, surveys = Simulations.TellsRates ? 6 : 4;
+        Parallel.For(0, surveys, k =>
         {
             var line = MadeUpSurvey.Track(new Random(6400 + k));
             var rows = MadeUpSurvey.String(line, new Random(k), k % 2 == 0 ? 55 : 100, 0.25, MadeUpSurvey.Flexible).Runs[0].Select(r => (r.Ordinate!.Distance, r.Ordinate.Offset)).ToList();
@@ -45,7 +45,7 @@ public class ReadingAdviceTests
                 IsKept(kept, doubt.Charged, Surveyed([.. rows.Select((r, i) => i == again.Row - 2 ? (r.Distance, fitting) : r)], advised: false), $"again, {k}");
             }
         });
-        Assert.True(advised >= 3, $"{advised}");
+        Assert.True(2 * advised >= surveys, $"{advised}");
     }
 
     private static void IsKept(double promised, double present, SurveyedTrack after, string what)

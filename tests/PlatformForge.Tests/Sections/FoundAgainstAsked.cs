@@ -130,7 +130,7 @@ public class FoundAgainstAsked
         for (double s = Math.Max(from, plan.Profile.StartHead + 1); s < Math.Min(to, plan.Profile.EndHead - 1); s += step)
         {
             double t = plan.WallBack.At(s) + 1;
-            bool solid = gauge.Heights(plan.ToLayout(s, t)).Length == 2 && gauge.Heights(plan.ToLayout(s, t))[1] < 1;
+            bool solid = gauge.Heights(plan.ToLayout(s, t)) is [_, < 1];
             bool near = ribs.Any(r => Math.Abs(s - r.From) < 2 * step || Math.Abs(s - r.To) < 2 * step);
             Assert.True(near || solid == ribs.Any(r => s > r.From && s < r.To), $"{(solid ? "solid" : "hollow")} at {s} of {gauge.Section.From} to {gauge.Section.To}");
             free = solid ? 0 : free + step;

@@ -15,11 +15,15 @@ internal sealed class Gauge
 
     private readonly Point3[] corners;
 
+    // Least and greatest corner of each triangle: most lie beside a ray, upright or level.
+    private readonly (Point3 Least, Point3 Most)[] boxes;
+
     public Gauge(PlatformSection section)
     {
         Section = section;
         var mesh = StlReader.Read(StlWriter.ToBytes(section.PrintMesh(), section.Name), section.Name).Value!.Mesh.Moved(section.ToLayout);
         corners = Array.ConvertAll(mesh.Triangles, i => mesh.Vertices[i]);
+        boxes = [.. corners.Chunk(3).Select(t => (new Point3(t.Min(p => p.X), t.Min(p => p.Y), t.Min(p => p.Z)), new Point3(t.Max(p => p.X), t.Max(p => p.Y), t.Max(p => p.Z))))];
     }
 
     public PlatformSection Section { get; }
@@ -32,8 +36,15 @@ internal sealed class Gauge
     {
         direction *= 1 / direction.Length;
         var met = new List<double>();
+        bool isLevel = direction.Z == 0, isUpright = direction is { X: 0, Y: 0 };
         for (int i = 0; i < corners.Length; i += 3)
         {
+            if ((isLevel && IsBeside(from.Z, boxes[i / 3].Least.Z, boxes[i / 3].Most.Z))
+                || (isUpright && (IsBeside(from.X, boxes[i / 3].Least.X, boxes[i / 3].Most.X) || IsBeside(from.Y, boxes[i / 3].Least.Y, boxes[i / 3].Most.Y))))
+            {
+                continue;
+            }
+
             Point3 a = corners[i], ab = corners[i + 1] - a, ac = corners[i + 2] - a, n = Point3.Cross(direction, ac);
             double det = Point3.Dot(ab, n);
             if (Math.Abs(det) < 1e-12)
@@ -54,6 +65,8 @@ internal sealed class Gauge
         met.Sort();
         return [.. met.Where((d, i) => i == 0 || d - met[i - 1] > Same)];
     }
+
+    private static bool IsBeside(double at, double least, double most) => at < least - Same || at > most + Same;
 
     /// <summary>Distance to the surface in a level direction, mm; infinite when nothing is met.</summary>
     public double Feel(Point3 from, Point2 direction) => Along(from, new(direction.X, direction.Y, 0)).DefaultIfEmpty(double.PositiveInfinity).First();

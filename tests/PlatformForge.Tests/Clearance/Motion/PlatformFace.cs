@@ -65,8 +65,13 @@ internal sealed class PlatformFace
             bool beyond = (i == 0 && t < 0) || (i + 2 == line.Length && t > 1);
             t = Math.Clamp(t, 0, 1);
             double dx = x - ax - (t * ux), dy = y - ay - (t * uy), square = (dx * dx) + (dy * dy);
+            if (square >= best + Alike)
+            {
+                continue;
+            }
+
             double across = trackSide * ((ux * dy) - (uy * dx)) / Math.Sqrt((ux * ux) + (uy * uy));
-            if (square < best - Alike || (square < best + Alike && Math.Abs(across) > most))
+            if (square < best - Alike || Math.Abs(across) > most)
             {
                 (best, height, most) = (square, az + (t * (bz - az)), Math.Abs(across));
                 sign = beyond || across >= 0 ? 1 : -1;
