@@ -11,7 +11,11 @@ internal sealed class PlatformFace
     // Squares of distances that differ by less, mm², are one corner seen from both its sides.
     private const double Alike = 1e-9;
 
+    // So many sides of a line have a box about them.
+    private const int Together = 8;
+
     private readonly (double X, double Y, double Top)[] coping, wall;
+    private readonly ((double X, double Y) Low, (double X, double Y) High)[] copingBoxes, wallBoxes;
     private readonly double thickness, gap;
     private readonly bool over;
     private readonly int trackSide;
@@ -20,6 +24,7 @@ internal sealed class PlatformFace
     {
         (double, double, double)[] Line(PlanLine line) => [.. plan.Stations.Select(s => (plan.ToLayout(s, line.At(s)), plan.Profile.At(s) - plan.Site.RailTop)).Select(p => (p.Item1.X, p.Item1.Y, p.Item2))];
         (coping, wall) = (Line(plan.CopingFront), Line(plan.WallFace));
+        (copingBoxes, wallBoxes) = (Boxes(coping), Boxes(wall));
         (thickness, gap, over) = (plan.Spec.Coping.Thickness, plan.Spec.Face.VerticalGap, plan.Spec.Face.BodiesPassOver);
 
         // Chainage increases along the line; the track lies to the right of a platform on the left.
@@ -43,8 +48,15 @@ internal sealed class PlatformFace
             least = meets(z, top) ? Math.Min(least, distance) : least;
         }
 
+        var (low, high) = Box(ring);
         foreach (var (x, y, top) in line)
         {
+            // No place of the ring is nearer than the box about it.
+            if (least > 0 && Square(x, y, low, high) > least * least)
+            {
+                continue;
+            }
+
             var (distance, z) = FromRing(ring, x, y);
             least = meets(z, top) ? Math.Min(least, distance) : least;
         }
@@ -57,8 +69,16 @@ internal sealed class PlatformFace
     private (double, double) FromLine((double X, double Y, double Top)[] line, double x, double y)
     {
         double best = double.PositiveInfinity, height = 0, sign = 1, most = 0;
+        var boxes = line == coping ? copingBoxes : wallBoxes;
         for (int i = 0; i + 1 < line.Length; i++)
         {
+            // Many sides at once lie farther off than the nearest so far.
+            if (i % Together == 0 && Square(x, y, boxes[i / Together].Low, boxes[i / Together].High) >= best + Alike)
+            {
+                i += Together - 1;
+                continue;
+            }
+
             var (ax, ay, az) = line[i];
             var (bx, by, bz) = line[i + 1];
             double ux = bx - ax, uy = by - ay, t = (((x - ax) * ux) + ((y - ay) * uy)) / ((ux * ux) + (uy * uy));
@@ -79,6 +99,27 @@ internal sealed class PlatformFace
         }
 
         return (sign * Math.Sqrt(best), height);
+    }
+
+    private static ((double X, double Y) Low, (double X, double Y) High)[] Boxes((double, double, double)[] line) =>
+        [.. Enumerable.Range(0, (line.Length + Together - 2) / Together).Select(i => Box(line.AsSpan(i * Together, Math.Min(Together + 1, line.Length - (i * Together)))))];
+
+    private static ((double X, double Y) Low, (double X, double Y) High) Box(ReadOnlySpan<(double X, double Y, double)> places)
+    {
+        (double X, double Y) low = (double.PositiveInfinity, double.PositiveInfinity), high = (double.NegativeInfinity, double.NegativeInfinity);
+        foreach (var (x, y, _) in places)
+        {
+            (low, high) = ((Math.Min(low.X, x), Math.Min(low.Y, y)), (Math.Max(high.X, x), Math.Max(high.Y, y)));
+        }
+
+        return (low, high);
+    }
+
+    // Of the distance to a box, less what rounding may make of it; nil inside.
+    private static double Square(double x, double y, (double X, double Y) low, (double X, double Y) high)
+    {
+        double dx = Math.Max(0, Math.Max(low.X - x, x - high.X)), dy = Math.Max(0, Math.Max(low.Y - y, y - high.Y));
+        return ((dx * dx) + (dy * dy)) * (1 - 1e-12);
     }
 
     // Signed distance to a ring, negative inside, and the ring's height at the nearest place.
