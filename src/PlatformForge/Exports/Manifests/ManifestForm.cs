@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text.Json;
+using PlatformForge.Geometry;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -33,54 +34,53 @@ public static class ManifestForm
             return Fault(name, JsonFault.Words(fault));
         }
 
-        if (!IsHash(manifest.InputHash))
-        {
-            return Fault(name, "has no SHA-256 of what it was made from, 64 small hexadecimal digits");
-        }
+        return (OutOfBounds(manifest) ?? FarOff(manifest) ?? BadFile(manifest) ?? OutOfRow(manifest)) is { } wrong ? Fault(name, wrong) : Outcome.Of(manifest);
+    }
 
-        if (manifest.Files.Count > InputLimits.FolderFiles)
-        {
-            return Fault(name, Invariant($"lists {manifest.Files.Count} files, over the limit of {InputLimits.FolderFiles}"));
-        }
+    // What of a manifest's own figures no build of ours has, in words; null where nothing is.
+    private static string? OutOfBounds(Manifest manifest) =>
+        !IsHash(manifest.InputHash) ? "has no SHA-256 of what it was made from, 64 small hexadecimal digits"
+        : manifest.Files.Count > InputLimits.FolderFiles
+        ? Invariant($"lists {manifest.Files.Count} files, over the limit of {InputLimits.FolderFiles}")
+        : !(IsStretch(manifest.Stretch.X) && IsStretch(manifest.Stretch.Y))
+        ? Invariant($"makes prints longer by {manifest.Stretch.X:0.###} and {manifest.Stretch.Y:0.###}, which is no printer's fault")
+        : null;
 
-        if (!(IsStretch(manifest.Stretch.X) && IsStretch(manifest.Stretch.Y)))
-        {
-            return Fault(name, Invariant($"makes prints longer by {manifest.Stretch.X:0.###} and {manifest.Stretch.Y:0.###}, which is no printer's fault"));
-        }
+    // The first part that a motion puts beyond every layout, in words; null where none is.
+    private static string? FarOff(Manifest manifest) =>
+        manifest.Sections.FirstOrDefault(s => IsFar(s.ToLayout)) is { } far
+        ? Invariant($"puts '{far.Name}' farther off than any layout reaches")
+        : manifest.Proofs.FirstOrDefault(p => p.ToLayout is { } place && IsFar(place)) is { } off
+        ? Invariant($"puts '{off.Name}' farther off than any layout reaches")
+        : null;
 
-        if (manifest.Sections.FirstOrDefault(s => !(s.ToLayout.Apply(default).Length <= InputLimits.MotionCoordinate)) is { } far)
-        {
-            return Fault(name, Invariant($"puts '{far.Name}' farther off than any layout reaches"));
-        }
-
-        if (manifest.Proofs.FirstOrDefault(p => p.ToLayout is { } place && !(place.Apply(default).Length <= InputLimits.MotionCoordinate)) is { } off)
-        {
-            return Fault(name, Invariant($"puts '{off.Name}' farther off than any layout reaches"));
-        }
-
+    // The first file that cannot be one of the folder, or is named by a part and not listed, in words; null where none is.
+    private static string? BadFile(Manifest manifest)
+    {
         if (manifest.Files.FirstOrDefault(f => f.Bytes < 0) is { } none)
         {
-            return Fault(name, Invariant($"says that '{none.Path}' is {none.Bytes} bytes long"));
+            return Invariant($"says that '{none.Path}' is {none.Bytes} bytes long");
         }
 
         var paths = new HashSet<string>(StringComparer.Ordinal);
         if (manifest.Files.FirstOrDefault(f => !paths.Add(f.Path)) is { } again)
         {
-            return Fault(name, Invariant($"lists '{again.Path}' twice"));
+            return Invariant($"lists '{again.Path}' twice");
         }
 
-        var named = manifest.Sections.SelectMany(s => new[] { s.Stl, s.Plate, s.AllPlates }).Concat(manifest.Lines.SelectMany(l => new[] { l.Stl, l.Plate, l.AllPlates }))
-            .Concat(manifest.Proofs.SelectMany(p => new[] { p.Stl, p.Plate })).OfType<string>();
         if (paths.FirstOrDefault(p => !IsInside(p)) is { } outside)
         {
-            return Fault(name, Invariant($"names '{outside}', which is no path below its folder"));
+            return Invariant($"names '{outside}', which is no path below its folder");
         }
 
-        return named.FirstOrDefault(f => !paths.Contains(f)) is { } missing
-            ? Fault(name, Invariant($"has a part in '{missing}', which is not among its files"))
-            : OutOfRow(manifest) is { } what ? Fault(name, what)
-            : Outcome.Of(manifest);
+        return FilesOfParts(manifest).FirstOrDefault(f => !paths.Contains(f)) is { } missing
+            ? Invariant($"has a part in '{missing}', which is not among its files")
+            : null;
     }
+
+    private static IEnumerable<string> FilesOfParts(Manifest manifest) => manifest.Sections.SelectMany(s => new[] { s.Stl, s.Plate, s.AllPlates })
+        .Concat(manifest.Lines.SelectMany(l => new[] { l.Stl, l.Plate, l.AllPlates }))
+        .Concat(manifest.Proofs.SelectMany(p => new[] { p.Stl, p.Plate })).OfType<string>();
 
     // Sections of a platform stand in a row, each with a number of its own. What is wrong with that, in words; null where nothing is.
     private static string? OutOfRow(Manifest manifest)
@@ -101,7 +101,9 @@ public static class ManifestForm
             var reader = new Utf8JsonReader(bytes);
             using var document = JsonDocument.ParseValue(ref reader);
             return document.RootElement.GetProperty("tool").GetString() == Manifest.OurTool
-                ? [.. document.RootElement.GetProperty("files").EnumerateArray().Select(f => (f.GetProperty("path").GetString()!, f.GetProperty("sha256").GetString()!)).Where(f => f.Item1 is not null && f.Item2 is not null)]
+                ? [.. document.RootElement.GetProperty("files").EnumerateArray()
+                    .Select(f => (f.GetProperty("path").GetString()!, f.GetProperty("sha256").GetString()!))
+                    .Where(f => f.Item1 is not null && f.Item2 is not null)]
                 : null;
         }
         catch (Exception fault) when (fault is JsonException or InvalidOperationException or KeyNotFoundException)
@@ -119,7 +121,8 @@ public static class ManifestForm
         {
             var reader = new Utf8JsonReader(bytes);
             using var document = JsonDocument.ParseValue(ref reader);
-            if (document.RootElement.ValueKind != JsonValueKind.Object || !document.RootElement.TryGetProperty("tool", out var tool) || tool.ValueKind != JsonValueKind.String || tool.GetString() != Manifest.OurTool
+            if (document.RootElement.ValueKind != JsonValueKind.Object
+                || !document.RootElement.TryGetProperty("tool", out var tool) || tool.ValueKind != JsonValueKind.String || tool.GetString() != Manifest.OurTool
                 || !document.RootElement.TryGetProperty("format", out var said) || said.ValueKind != JsonValueKind.Number || !said.TryGetInt32(out int number))
             {
                 return "";
@@ -134,6 +137,8 @@ public static class ManifestForm
     }
 
     private static bool IsHash(string text) => text.Length == 2 * SHA256.HashSizeInBytes && text.All(char.IsAsciiHexDigitLower);
+
+    private static bool IsFar(RigidTransform motion) => !(motion.Apply(default).Length <= InputLimits.MotionCoordinate);
 
     // What a strip may have measured, and a little more for rounding.
     private static bool IsStretch(double by) => by is >= 0.95 and <= 1.05;

@@ -57,63 +57,66 @@ internal static class SetForm
         var whole = Whole(set);
         for (int i = 0; i <= set.Bodies.Count; i++)
         {
-            var own = i == 0 ? table : items?[i - 1] as TreeTable ?? table;
-            string at = i == 0 ? key : Invariant($"{key}.body[{i - 1}]");
-            var form = i == 0 ? set : set.Bodies[i - 1];
-            bool sharesFront = i > 0 && form.JoinedBy == BodyJointKind.SharedBogie, sharesRear = i < set.Bodies.Count && set.Bodies[i].JoinedBy == BodyJointKind.SharedBogie;
-            SourcePlace Place(string name) => (own.Find(name)?.Value ?? own).Place;
+            var body = new BodyKeys(
+                i == 0 ? set : set.Bodies[i - 1],
+                i == 0 ? table : items?[i - 1] as TreeTable ?? table,
+                i == 0 ? key : Invariant($"{key}.body[{i - 1}]"),
+                reading,
+                i < set.Bodies.Count && set.Bodies[i].JoinedBy == BodyJointKind.SharedBogie ? set.Bodies[i].Gap : null)
+            {
+                SharesFront = i > 0 && set.Bodies[i - 1].JoinedBy == BodyJointKind.SharedBogie,
+            };
             if (i > 0)
             {
-                Hinges(set, i, at, Place, reading);
+                Joint(set, i, body);
+                Hung(set, i, body);
             }
 
-            if ((sharesFront || sharesRear) && form.Ahead != 0)
-            {
-                reading.Fault(
-                    "PF1014",
-                    at + ".ahead",
-                    Place("ahead"),
-                    Invariant($"ahead is {form.Ahead:0.####} mm, but the bogie this body shares decides where it lies over its pivots."),
-                    "Leave ahead out here: length, pivots and gap tell it.",
-                    Cure.LeaveOut(at + ".ahead"));
-            }
+            SharedBogie(body);
+            Pivots(body, Or(body.Form.Length, set.Length), whole[i]);
+            WheelRoom.Doors(whole[i], body.FaultOfSill);
+        }
+    }
 
-            if (sharesFront && form.TrailingBogieWheelbase is not null)
-            {
-                reading.Fault(
-                    "PF1014",
-                    at + ".trailing_bogie_wheelbase",
-                    Place("trailing_bogie_wheelbase"),
-                    "trailing_bogie_wheelbase is given for a body whose leading bogie is the shared one.",
-                    "Give bogie_wheelbase: it is that of the bogie behind.",
-                    Cure.Rename(at + ".trailing_bogie_wheelbase", "bogie_wheelbase"));
-            }
+    // What the bogie that a body shares decides, and that is stated nevertheless.
+    private static void SharedBogie(in BodyKeys body)
+    {
+        if ((body.SharesFront || body.SharesRear) && body.Form.Ahead != 0)
+        {
+            body.Fault(
+                "ahead",
+                Invariant($"ahead is {body.Form.Ahead:0.####} mm, but the bogie this body shares decides where it lies over its pivots."),
+                "Leave ahead out here: length, pivots and gap tell it.",
+                Cure.LeaveOut(body.At + ".ahead"));
+        }
 
-            double length = Or(form.Length, set.Length), between = length + ((sharesFront ? form.Gap : 0) + (sharesRear ? set.Bodies[i].Gap : 0)) / 2;
-            if (sharesFront && sharesRear && double.IsFinite(form.Pivots) && Math.Abs(form.Pivots - between) > Agrees)
-            {
-                reading.Fault("PF1014", at + ".pivots", Place("pivots"),
-                    Invariant($"pivots is {form.Pivots:0.####} mm, but a body of {length:0.####} mm that shares both bogies, with gaps of {form.Gap} and {set.Bodies[i].Gap:0.####} mm to its neighbours, has them {between:0.##} mm apart."),
-                    Invariant($"Leave pivots out, or give {between:0.##} mm."), Cure.LeaveOut(at + ".pivots"));
-            }
-            else if (whole[i] is { Hung: false } body)
-            {
-                Room(body, (sharesFront, sharesRear), between - length, (name, message, remedy, right) => reading.Fault(
-                    "PF1014",
-                    Invariant($"{at}.{name}"),
-                    Place(name),
-                    message,
-                    remedy,
-                    right is { } r ? Cure.Set(Invariant($"{at}.{name}"), r) : null));
-            }
+        if (body.SharesFront && body.Form.TrailingBogieWheelbase is not null)
+        {
+            body.Fault(
+                "trailing_bogie_wheelbase",
+                "trailing_bogie_wheelbase is given for a body whose leading bogie is the shared one.",
+                "Give bogie_wheelbase: it is that of the bogie behind.",
+                Cure.Rename(body.At + ".trailing_bogie_wheelbase", "bogie_wheelbase"));
+        }
+    }
 
-            WheelRoom.Doors(whole[i], (name, message, remedy, right) => reading.Fault(
-                "PF1014",
-                Invariant($"{at}.sill.{name}"),
-                ((own.Find("sill")?.Value as TreeTable)?.Find(name)?.Value ?? own).Place,
-                message,
-                remedy,
-                right is { } r ? Cure.Set(Invariant($"{at}.sill.{name}"), r) : null));
+    // Pivots that two shared bogies decide, or else the room that wheels have under the body. Length in mm.
+    private static void Pivots(in BodyKeys body, double length, VehicleForm whole)
+    {
+        var form = body.Form;
+        double between = length + ((body.SharesFront ? form.Gap : 0) + (body.GapBehind ?? 0)) / 2;
+        if (body is { SharesFront: true, GapBehind: { } behind } && double.IsFinite(form.Pivots) && Math.Abs(form.Pivots - between) > Agrees)
+        {
+            body.Fault(
+                "pivots",
+                Invariant($"pivots is {form.Pivots:0.####} mm, but a body of {length:0.####} mm that shares both bogies, with gaps of {form.Gap} ")
+                + Invariant($"and {behind:0.####} mm to its neighbours, has them {between:0.##} mm apart."),
+                Invariant($"Leave pivots out, or give {between:0.##} mm."),
+                Cure.LeaveOut(body.At + ".pivots"));
+        }
+        else if (!whole.Hung)
+        {
+            Room(whole, (body.SharesFront, body.SharesRear), between - length, body.FaultOf);
         }
     }
 
@@ -140,51 +143,50 @@ internal static class SetForm
         TrailingPivotAhead = behind.Ahead + ((behind.Length + behind.Gap) / 2),
     };
 
-    // A body without wheels needs a hinge at either end and axles at what it hangs on.
-    private static void Hinges(VehicleForm set, int i, string at, Func<string, SourcePlace> place, KeyReading reading)
+    // What joins a body to the one ahead: a hinge where one of the two is hung, and only there.
+    private static void Joint(VehicleForm set, int i, in BodyKeys body)
     {
-        VehicleForm? BodyAt(int body) => body == 0 ? set : body <= set.Bodies.Count ? set.Bodies[body - 1] : null;
-        VehicleForm form = set.Bodies[i - 1], ahead = BodyAt(i - 1)!;
-        var behind = BodyAt(i + 1);
-        bool hinged = form.JoinedBy == BodyJointKind.Hinge;
-        if (hinged && !form.Hung && !ahead.Hung)
+        var ahead = i == 1 ? set : set.Bodies[i - 2];
+        bool hinged = body.Form.JoinedBy == BodyJointKind.Hinge;
+        if (hinged && !body.Form.Hung && !ahead.Hung)
         {
-            reading.Fault(
-                "PF1014",
-                at + ".joined_by",
-                place("joined_by"),
+            body.Fault(
+                "joined_by",
                 "joined_by is hinge, but neither this body nor the one ahead is hung.",
                 "Say hung = true for the body without wheels, or join them by a coupling.",
-                Cure.Text(at + ".joined_by", "coupling"));
+                Cure.Text(body.At + ".joined_by", "coupling"));
         }
         else if (!hinged && ahead.Hung)
         {
-            reading.Fault(
-                "PF1014",
-                at + ".joined_by",
-                place("joined_by"),
+            body.Fault(
+                "joined_by",
                 "the body ahead is hung, so a hinge joins it to this one.",
                 "Give joined_by = \"hinge\".",
-                Cure.Text(at + ".joined_by", "hinge"));
+                Cure.Text(body.At + ".joined_by", "hinge"));
+        }
+    }
+
+    // A body without wheels needs a hinge at either end and axles at what it hangs on.
+    private static void Hung(VehicleForm set, int i, in BodyKeys body)
+    {
+        if (!body.Form.Hung)
+        {
+            return;
         }
 
-        if (form.Hung && (!hinged || behind is null))
+        var ahead = i == 1 ? set : set.Bodies[i - 2];
+        var behind = i < set.Bodies.Count ? set.Bodies[i] : null;
+        if (behind is null || body.Form.JoinedBy != BodyJointKind.Hinge)
         {
-            reading.Fault(
-                "PF1014",
-                at + ".hung",
-                place("hung"),
+            body.Fault(
+                "hung",
                 behind is null ? "the last body is hung: it has to hang at a body behind too." : "a hung body has to be joined by a hinge.",
                 "A body without wheels hangs between two that have them, joined_by = \"hinge\" at either end.");
         }
-        else if (form.Hung && (ahead.Hung || behind!.Hung || Or(
-            ahead.BogieWheelbase,
-            set.BogieWheelbase) > 0 || Or(behind.BogieWheelbase, set.BogieWheelbase) > 0))
+        else if (ahead.Hung || behind.Hung || Or(ahead.BogieWheelbase, set.BogieWheelbase) > 0 || Or(behind.BogieWheelbase, set.BogieWheelbase) > 0)
         {
-            reading.Fault(
-                "PF1014",
-                at + ".hung",
-                place("hung"),
+            body.Fault(
+                "hung",
                 "a hung body hangs at bodies whose axles stand in their own frames; one beside it is hung itself or has bogies.",
                 "Tell the bodies ahead and behind without bogie_wheelbase: pivots is the distance of their end axles.");
         }
@@ -280,4 +282,29 @@ internal static class SetForm
     private static string[] Taken(string name, double said, double full) => double.IsFinite(said) ? [] : [Invariant($"{name} {full:0.###}")];
 
     private static double Or(double stated, double otherwise) => double.IsFinite(stated) ? stated : otherwise;
+
+    /// <summary>A body of a set as it is stated: its form, its table and key, and the gap to the body behind in mm where they share a bogie.</summary>
+    private readonly record struct BodyKeys(VehicleForm Form, TreeTable Own, string At, KeyReading Reading, double? GapBehind)
+    {
+        public bool SharesFront { get; init; }
+
+        public bool SharesRear => GapBehind is not null;
+
+        /// <summary>A fault of one of its keys, told where that stands, or where the body does if it is left out.</summary>
+        public void Fault(string name, string message, string remedy, Cure? cure = null) =>
+            Reading.Fault("PF1014", Invariant($"{At}.{name}"), (Own.Find(name)?.Value ?? Own).Place, message, remedy, cure);
+
+        /// <summary>The same with the figure that is right, if there is one.</summary>
+        public void FaultOf(string name, string message, string remedy, double? right) =>
+            Fault(name, message, remedy, right is { } r ? Cure.Set(Invariant($"{At}.{name}"), r) : null);
+
+        /// <summary>A fault of a key of its sill.</summary>
+        public void FaultOfSill(string name, string message, string remedy, double? right) => Reading.Fault(
+            "PF1014",
+            Invariant($"{At}.sill.{name}"),
+            ((Own.Find("sill")?.Value as TreeTable)?.Find(name)?.Value ?? Own).Place,
+            message,
+            remedy,
+            right is { } r ? Cure.Set(Invariant($"{At}.sill.{name}"), r) : null);
+    }
 }
