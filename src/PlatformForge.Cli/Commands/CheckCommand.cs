@@ -1,3 +1,4 @@
+using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Exports;
 using PlatformForge.Platforms.AsBuilt;
@@ -33,16 +34,17 @@ internal static class CheckCommand
         var measured = command.Option("--as-built <file>",
             "Gaps measured on the finished layout: a table with columns chainage and gap, and if wanted vehicle and platform.", CommandOptionType.SingleValue);
         var at = command.Option("--at <chainage>",
-            "Chainage, in mm or with its unit, at which to say what is needed, for which vehicle, what each allowance costs and what each style of edge would leave. Repeatable.",
+            "Chainage, in mm or with its unit, at which to say what is needed, for which vehicle, what each allowance costs "
+            + "and what each style of edge would leave. Repeatable.",
             CommandOptionType.MultipleValue);
         command.OnExecute(() => session.Finish("check", show => ChosenSections.Read(At, at.Values, out var chainages) is { } fault
             ? fault
-            : Check(project, extra, measured.Value(), chainages, session, show)));
+            : Check(project, [.. extra.Values.Select(v => v!)], measured.Value(), chainages, session.Watch(show), show)));
     });
 
-    private static CommandResult Check(ProjectArguments arguments, CommandOption extra, string? measured, IReadOnlyList<double> chainages, Session session, StageShow show)
+    private static CommandResult Check(
+        ProjectArguments arguments, string[] extra, string? measured, IReadOnlyList<double> chainages, RunWatch watch, StageShow show)
     {
-        var watch = session.Watch(show);
         var read = arguments.Read();
         if (read.Value is not { } project)
         {
@@ -54,7 +56,7 @@ internal static class CheckCommand
             return beyond;
         }
 
-        var more = FurtherVehicles.Read([.. extra.Values.Select(v => v!)], project.Layout.Scale);
+        var more = FurtherVehicles.Read(extra, project.Layout.Scale);
         if (more.Value is not { } further)
         {
             return new(more.Findings);
@@ -67,33 +69,34 @@ internal static class CheckCommand
         }
 
         var built = measured is null ? Outcome.Of<IReadOnlyList<AsBuiltEdge>>([]) : AsBuiltCheck.OfFile(dossier, measured, further.Vehicles);
-        Finding[] Placed(IEnumerable<Finding> findings) => [.. project.Placed(further.Placed(findings))];
         if (built.Value is not { } edges)
         {
-            return new(Placed(built.Findings));
+            return new(project.Placed(further.Placed(built.Findings)));
         }
 
         show.Begin("holding the sections against the vehicles");
         var verdict = TrialVerdict.Of(dossier, further.Vehicles, cancel: watch.Cancel);
-        var figures = DesignFigures.Of(dossier, verdict);
-        return new([.. read.Findings, .. design.Findings, .. Placed(verdict.Findings), .. Placed(built.Findings)])
+        return new([.. read.Findings, .. design.Findings, .. project.Placed(further.Placed([.. verdict.Findings, .. built.Findings]))])
         {
             Plain = o => Plain(o, dossier, verdict, edges, chainages),
-            Json = j =>
-            {
-                VerdictText.Figures(j, figures);
-                VerdictText.Json(j, verdict);
-                if (measured is not null)
-                {
-                    AsBuiltText.Json(j, edges, dossier.Gauge);
-                }
-
-                if (chainages.Count > 0)
-                {
-                    AccountText.Json(j, dossier.Platforms, chainages);
-                }
-            },
+            Json = j => Json(j, dossier, verdict, measured is null ? null : edges, chainages),
         };
+    }
+
+    // Edges as built are told where they were measured.
+    private static void Json(Utf8JsonWriter j, Dossier dossier, Verdict verdict, IReadOnlyList<AsBuiltEdge>? edges, IReadOnlyList<double> chainages)
+    {
+        VerdictText.Figures(j, DesignFigures.Of(dossier, verdict));
+        VerdictText.Json(j, verdict);
+        if (edges is not null)
+        {
+            AsBuiltText.Json(j, edges, dossier.Gauge);
+        }
+
+        if (chainages.Count > 0)
+        {
+            AccountText.Json(j, dossier.Platforms, chainages);
+        }
     }
 
     private static void Plain(TextWriter o, Dossier dossier, Verdict verdict, IReadOnlyList<AsBuiltEdge> edges, IReadOnlyList<double> chainages)
