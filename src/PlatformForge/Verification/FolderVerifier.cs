@@ -41,41 +41,14 @@ public static class FolderVerifier
         }
 
         findings.AddRange(manifest.Files.SelectMany(f => Untouched(f, folder[f.Path], folder.Refused.GetValueOrDefault(f.Path))));
-        var (design, told, sections, solids) = Read(manifest, folder, findings);
-        var (proofs, proofFaults) = ProofVerifier.Read(manifest, folder);
-        findings.AddRange(proofFaults);
-        var (lines, lineFaults) = LineVerifier.Read(manifest, folder);
-        findings.AddRange(lineFaults);
-        foreach (var (file, mesh) in proofs.Concat(lines))
-        {
-            solids.TryAdd(file, mesh);
-        }
-
-        SectionVerdict[] figures = [];
-        Verdict[] verdicts = [];
-        IReadOnlyList<Finding> inMeshes = [], inPrints = [];
-        bool isLarge = solids.Values.Sum(m => m.TriangleCount) > Many;
-        if (isLarge)
-        {
-            inPrints = Prints(manifest, folder, solids, design, told);
-            GC.Collect();
-        }
-
-        bool isWhole = sections.Count == manifest.Sections.Count;
-        WrittenSection[] beside = [.. LineVerifier.Bodies(manifest, lines)];
-        Parallel.Invoke(
-            new ParallelOptions { CancellationToken = cancel },
-            () => (figures, inMeshes) = SectionsVerifier.Measured(sections, design?.Printer),
-            () => verdicts = design is null ? [] : [.. design.Platforms.Select(p => Held(design, p, sections, beside, extra ?? [], isWhole, cancel))],
-            () => inPrints = isLarge ? inPrints : Prints(manifest, folder, solids, design, told));
-        findings.AddRange([.. inMeshes, .. inPrints]);
-        List<string> open = [.. manifest.Lines.Where(l => !lines.ContainsKey(l.Stl)).Select(l => Invariant($"{l.Name}, which could not be read")),
-            .. manifest.Sections.Where(s => sections.All(r => r.File != s.Stl)).Select(s => Invariant($"{s.Name}, which could not be read")),
-            .. Unlisted(folder, findings)];
+        var read = Read(manifest, folder, findings);
+        var (figures, verdicts) = Measured(read, folder, extra ?? [], findings, cancel);
+        List<string> open = [.. Unread(read), .. Unlisted(folder, findings)];
+        var (design, sections) = (read.Design, read.Sections);
         if (manifest.Sections.Count == 0)
         {
             findings.Add(NoSections());
-            findings.AddRange(design is null ? [] : ProofVerifier.Check(manifest, design, proofs, sections));
+            findings.AddRange(design is null ? [] : ProofVerifier.Check(manifest, design, read.Proofs, sections));
             open.Add("anything: the folder has no section");
             return new(null, null, [], figures, findings) { NotHeld = open };
         }
@@ -87,17 +60,71 @@ public static class FolderVerifier
             return new(null, null, [], figures, findings) { NotHeld = [.. open, Invariant($"anything: {DesignCopy.FileName} cannot be read")] };
         }
 
-        findings.AddRange(ProofVerifier.Check(manifest, design, proofs, sections));
-        findings.AddRange(LineVerifier.Check(manifest, lines, sections));
+        findings.AddRange(ProofVerifier.Check(manifest, design, read.Proofs, sections));
+        findings.AddRange(LineVerifier.Check(manifest, read.Lines, sections));
         open.AddRange(NothingToHold(manifest, design, extra ?? [], findings));
-        findings.AddRange(design.Platforms.SelectMany(p => p.Faces).SelectMany(p => design.Tracks.Where(t => t.Name == p.Face.Track)
-            .Select(t => t.ToRun() with { Vehicles = extra ?? [] })
-            .SelectMany(run => VehicleFit.Limits(run, p.Face.From, p.Face.To).Concat(VehicleFit.Beyond(run, p.ToChart(), p.Face.From, p.Face.To)))));
+        findings.AddRange(BeyondLimits(design, extra ?? []));
         return Merged(verdicts, figures, findings) with { NotHeld = open };
     }
 
-    // What the files hold. They are read side by side; what was found in them is told in the order of the folder.
-    private static (DesignCopy? Design, AgreementRule Told, List<WrittenSection> Sections, Dictionary<string, Mesh> Solids) Read(
+    // Every solid measured, and every platform of the design copy held against the trains, side by side.
+    private static (SectionVerdict[] Figures, Verdict[] Verdicts) Measured(
+        FolderContents read, WrittenFolder folder, IReadOnlyList<Vehicle> extra, List<Finding> findings, CancellationToken cancel)
+    {
+        var (manifest, design, sections) = (read.Manifest, read.Design, read.Sections);
+        SectionVerdict[] figures = [];
+        Verdict[] verdicts = [];
+        IReadOnlyList<Finding> inMeshes = [], inPrints = [];
+        bool isLarge = read.Solids.Values.Sum(m => m.TriangleCount) > Many;
+        if (isLarge)
+        {
+            inPrints = Prints(manifest, folder, read.Solids, design, read.Told);
+            GC.Collect();
+        }
+
+        bool isWhole = sections.Count == manifest.Sections.Count;
+        WrittenSection[] beside = [.. LineVerifier.Bodies(manifest, read.Lines)];
+        Parallel.Invoke(
+            new ParallelOptions { CancellationToken = cancel },
+            () => (figures, inMeshes) = SectionsVerifier.Measured(sections, design?.Printer),
+            () => verdicts = design is null ? [] : [.. design.Platforms.Select(p => Held(design, p, sections, beside, extra, isWhole, cancel))],
+            () => inPrints = isLarge ? inPrints : Prints(manifest, folder, read.Solids, design, read.Told));
+        findings.AddRange([.. inMeshes, .. inPrints]);
+        return (figures, verdicts);
+    }
+
+    // Lines and sections that the manifest names and that could not be read.
+    private static IEnumerable<string> Unread(FolderContents read) =>
+        read.Manifest.Lines.Where(l => !read.Lines.ContainsKey(l.Stl)).Select(l => Invariant($"{l.Name}, which could not be read"))
+            .Concat(read.Manifest.Sections.Where(s => read.Sections.All(r => r.File != s.Stl)).Select(s => Invariant($"{s.Name}, which could not be read")));
+
+    // Further vehicles that a faced track is no road for.
+    private static IEnumerable<Finding> BeyondLimits(DesignCopy design, IReadOnlyList<Vehicle> extra) =>
+        design.Platforms.SelectMany(p => p.Faces).SelectMany(p => design.Tracks.Where(t => t.Name == p.Face.Track)
+            .Select(t => t.ToRun() with { Vehicles = extra })
+            .SelectMany(run => VehicleFit.Limits(run, p.Face.From, p.Face.To).Concat(VehicleFit.Beyond(run, p.ToChart(), p.Face.From, p.Face.To))));
+
+    // What a folder's files hold: solids are those of sections, lines and proofs, by file.
+    private sealed record FolderContents(Manifest Manifest, DesignCopy? Design, AgreementRule Told, List<WrittenSection> Sections,
+        Dictionary<string, Mesh> Solids, Dictionary<string, Mesh> Proofs, Dictionary<string, Mesh> Lines);
+
+    private static FolderContents Read(Manifest manifest, WrittenFolder folder, List<Finding> findings)
+    {
+        var (design, told, sections, solids) = ReadDesign(manifest, folder, findings);
+        var (proofs, proofFaults) = ProofVerifier.Read(manifest, folder);
+        findings.AddRange(proofFaults);
+        var (lines, lineFaults) = LineVerifier.Read(manifest, folder);
+        findings.AddRange(lineFaults);
+        foreach (var (file, mesh) in proofs.Concat(lines))
+        {
+            solids.TryAdd(file, mesh);
+        }
+
+        return new(manifest, design, told, sections, solids, proofs, lines);
+    }
+
+    // The design and its sections. They are read side by side; what was found in them is told in the order of the folder.
+    private static (DesignCopy? Design, AgreementRule Told, List<WrittenSection> Sections, Dictionary<string, Mesh> Solids) ReadDesign(
         Manifest manifest, WrittenFolder folder, List<Finding> findings)
     {
         DesignCopy? design = null;
@@ -211,7 +238,8 @@ public static class FolderVerifier
             .Concat(manifest.Lines.Select(l => (l.Platform, l.Name)))
             .Where(s => design.Platforms.All(p => p.Name != s.Platform))];
         findings.AddRange(orphans.GroupBy(s => s.Platform, StringComparer.Ordinal).Select(g => Finding.Error("PF8041", "",
-            Invariant($"{g.First().Name} belongs to platform '{g.Key}'{(g.Count() > 1 ? Invariant($", as do {g.Count() - 1} more") : "")}, which {DesignCopy.FileName} does not know: it was held against no vehicle."), Remedy, FaultKind.Mesh)));
+            Invariant($"{g.First().Name} belongs to platform '{g.Key}'{(g.Count() > 1 ? Invariant($", as do {g.Count() - 1} more") : "")}, ")
+                + Invariant($"which {DesignCopy.FileName} does not know: it was held against no vehicle."), Remedy, FaultKind.Mesh)));
         return orphans.Select(s => Invariant($"{s.Name}, of an unknown platform"));
     }
 
@@ -251,7 +279,9 @@ public static class FolderVerifier
         else if (bytes.Length != file.Bytes || Convert.ToHexStringLower(SHA256.HashData(bytes)) != file.Sha256)
         {
             yield return Finding.Error("PF8003", "",
-                Invariant($"'{file.Path}' is not as it was written: {(bytes.Length == file.Bytes ? "its bytes are others" : Invariant($"{bytes.Length} bytes for {file.Bytes}"))}."), "Build the folder again, into an empty folder if you want to keep the changed file.", FaultKind.Mesh);
+                Invariant($"'{file.Path}' is not as it was written: ")
+                    + Invariant($"{(bytes.Length == file.Bytes ? "its bytes are others" : Invariant($"{bytes.Length} bytes for {file.Bytes}"))}."),
+                "Build the folder again, into an empty folder if you want to keep the changed file.", FaultKind.Mesh);
         }
     }
 
