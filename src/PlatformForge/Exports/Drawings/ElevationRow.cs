@@ -146,13 +146,22 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
 
     public void DrawOn(Sheet sheet, Point2 corner)
     {
-        double foot = corner.Y + (scale * (Top - face.Base)), zero = foot + (scale * face.Base), left = corner.X + (scale * shapes.Before), x = left;
+        double foot = corner.Y + (scale * (Top - face.Base)), zero = foot + (scale * face.Base), left = corner.X + (scale * shapes.Before);
         RowOver.Draw(sheet, new(corner.X, zero));
+        DrawSections(sheet, left, zero);
+        DrawShapes(sheet, left, zero);
+        double right = DrawBefore(sheet, left, foot, zero);
+        sheet.Line(new(corner.X, foot), new(right + (scale * shapes.After), foot), HouseStyle.Outline);
+        Foot.Draw(sheet, new(corner.X, foot));
+    }
+
+    // Walls section by section, and what lies on a section's panels and piers, which is one slab.
+    private void DrawSections(Sheet sheet, double left, double zero)
+    {
+        double x = left;
         for (int first = 0, next; first < slices.Count; first = next)
         {
             x += Before(first);
-
-            // What lies on a section's panels and piers is one slab.
             double from = x, along = 0;
             var slabOver = new List<Point2>();
             var placed = new List<(WallSlice Slice, double X)>();
@@ -173,25 +182,38 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
 
             if (face.Slab > 0)
             {
-                void Band(double low, double high, Paint paint, Pen? pen) => sheet.Area(slabOver.Select(p => p + new Point2(0, low))
-                    .Concat(slabOver.AsEnumerable().Reverse().Select(p => p + new Point2(0, high)))
-                    .Select(p => new Point2(from + (scale * p.X), zero - (scale * p.Y))), new(Palette.Of(paint), Faint), pen);
-                if (face.DeckEdge > 0)
-                {
-                    Band(0, face.DeckEdge, Paint.Deck, null);
-                }
-
-                Band(face.DeckEdge, face.Slab, face.Paint, HouseStyle.Thin);
+                DrawSlab(sheet, slabOver, new(from, zero));
             }
         }
+    }
 
+    // The coping over a section, on the edge of the deck where that is seen. The line it lies on is told from the section's origin on the sheet.
+    private void DrawSlab(Sheet sheet, List<Point2> under, Point2 origin)
+    {
+        void Band(double low, double high, Paint paint, Pen? pen) => sheet.Area(under.Select(p => p + new Point2(0, low))
+            .Concat(under.AsEnumerable().Reverse().Select(p => p + new Point2(0, high)))
+            .Select(p => new Point2(origin.X + (scale * p.X), origin.Y - (scale * p.Y))), new(Palette.Of(paint), Faint), pen);
+        if (face.DeckEdge > 0)
+        {
+            Band(0, face.DeckEdge, Paint.Deck, null);
+        }
+
+        Band(face.DeckEdge, face.Slab, face.Paint, HouseStyle.Thin);
+    }
+
+    private void DrawShapes(Sheet sheet, double left, double zero)
+    {
         foreach (var (ring, shape) in shapes.Rings)
         {
             sheet.Area(ring.Select(p => new Point2(left + (scale * p.X), zero - (scale * p.Y))), new(HouseStyle.Paper));
             sheet.Area(ring.Select(p => new Point2(left + (scale * p.X), zero - (scale * p.Y))), new(shape.Colour, Faint), shape.Pen);
         }
+    }
 
-        x = left;
+    // What is drawn before the walls: edges, pipes, what stands on the deck, seams and cuts. Where the last slice ends on the sheet, mm.
+    private double DrawBefore(Sheet sheet, double left, double foot, double zero)
+    {
+        double x = left;
         foreach (var (slice, i) in slices.Select((s, i) => (s, i)))
         {
             x += Before(i);
@@ -207,8 +229,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
             x += scale * slice.Length;
         }
 
-        sheet.Line(new(corner.X, foot), new(x + (scale * shapes.After), foot), HouseStyle.Outline);
-        Foot.Draw(sheet, new(corner.X, foot));
+        return x;
     }
 
     // The foot, and what is over it part by part.

@@ -26,7 +26,11 @@ internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool
         labels.Keep(TitleBlock.Margin, TitleBlock.Margin, right, y + 4);
     }
 
-    private IEnumerable<(string Name, Action<Sheet, double, double> Draw)> Keys()
+    private IEnumerable<(string Name, Action<Sheet, double, double> Draw)> Keys() =>
+        KeysOfPlatform().Concat(KeysOfSections()).Concat(KeysOfLines(platform.Plan)).Concat(new PlanMarks(platform.Plan, []).Keys()).Concat(KeysOfTracks());
+
+    // The vehicles' room, the platform's edge and what it stands on.
+    private IEnumerable<(string Name, Action<Sheet, double, double> Draw)> KeysOfPlatform()
     {
         var plan = platform.Plan;
         yield return ("swept by all vehicles", (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Swept, 0.1), new(0.2, HouseStyle.Swept, 2, 0.8)));
@@ -46,7 +50,10 @@ internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool
         {
             yield return ("post of a bent", (s, x, y) => s.Box(x + 2, y - 1.5, 3, 3, new(HouseStyle.Quiet, 0.5), HouseStyle.Hidden with { Width = 0.1 }));
         }
+    }
 
+    private IEnumerable<(string Name, Action<Sheet, double, double> Draw)> KeysOfSections()
+    {
         if (platform.Sections.Cuts.Count > 0)
         {
             yield return ("cut between sections", (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Cut));
@@ -56,7 +63,10 @@ internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool
         {
             yield return ("pocket for a plate, below", (s, x, y) => s.Box(x + 1, y - 1, 5, 2, null, PlanParts.Pocket));
         }
+    }
 
+    private static IEnumerable<(string Name, Action<Sheet, double, double> Draw)> KeysOfLines(PlatformPlan plan)
+    {
         if (plan.WhiteLine is not null)
         {
             yield return ("white line", (s, x, y) => s.Box(x, y - 0.6, 7, 1.2, new(HouseStyle.White), new(0.08, HouseStyle.Quiet)));
@@ -71,12 +81,10 @@ internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool
         {
             yield return (strip.Made.Name, (s, x, y) => s.Box(x, y - 0.9, 7, 1.8, new(LineLooks.Of(strip.Made, plan.Spec)), new(0.08, HouseStyle.Quiet)));
         }
+    }
 
-        foreach (var key in new PlanMarks(plan, []).Keys())
-        {
-            yield return key;
-        }
-
+    private IEnumerable<(string Name, Action<Sheet, double, double> Draw)> KeysOfTracks()
+    {
         if (otherTracks)
         {
             yield return ("another track", MarkOfTrack);
