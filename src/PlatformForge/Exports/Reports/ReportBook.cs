@@ -79,16 +79,7 @@ internal static class ReportBook
         to.Heading(2, platform.Name);
         if (plan.Waist is { } waist)
         {
-            to.Say(Invariant($"An island between tracks {plan.Faces[0].Spec.Track} and {plan.Faces[1].Spec.Track}, narrowest at chainage ")
-                + Invariant($"{Figures.Mm(waist.First)} of the one and {Figures.Mm(waist.Second)} of the other: {Figures.Fine(waist.Width)} from edge ")
-                + Invariant($"to edge, {Figures.FullSize(waist.Width, source.Dossier.Scale)} at full size. Sections, cuts and ribs are told along ")
-                + Invariant($"{plan.Faces[0].Spec.Track}."));
-            foreach (var face in plan.Faces.Select(FaceHeightsReport.Of))
-            {
-                string Ramp(double length, double? foot) => foot is { } f ? Invariant($"a ramp of {Figures.Fine(length)} mm, its foot {Figures.Fine(f)} mm above rail top") : "no ramp";
-                to.Say(Invariant($"Along {face.Track} the coping is {Figures.Fine(face.Coping)} mm above rails that lie {Figures.Fine(face.RailTop)} mm over the baseboard; at the lower ")
-                    + Invariant($"chainage {Ramp(face.StartRamp, face.StartFoot)}, at the higher {Ramp(face.EndRamp, face.EndFoot)}."));
-            }
+            Island(to, source, waist);
         }
 
         foreach (var face in platform.Faces)
@@ -96,19 +87,7 @@ internal static class ReportBook
             Face(to, face.Plan);
         }
 
-        to.Add(source.Images.Figure(
-            FileNames.Picture(source.Name), Invariant($"{platform.Name} as it will stand"),
-                "drawn from the sections' solids; track, vehicles and what stands on the platform are shown, not printed",
-            Invariant($"The finished platform {platform.Name} seen from beside the track.")));
-        if (Pictures.PlatformPictures.TellsFromNear(platform))
-        {
-            to.Add(source.Images.Figure(
-                FileNames.PictureFromNear(source.Name), Invariant($"{platform.Name} from near"), "drawn from the sections' solids",
-                Invariant($"A stretch of the front of {platform.Name}, with its coping and deck.")));
-        }
-
-        to.Add(source.Images.Figure(
-            Invariant($"drawings/{source.Name}-isometric.svg"), Invariant($"{platform.Name} in isometric projection"), "the sections' solids"));
+        Views(to, source);
         WorkChapters.Print(to, source);
         WorkChapters.Cut(to, source);
         WorkChapters.SetOut(to, source);
@@ -123,6 +102,44 @@ internal static class ReportBook
             to.Heading(3, "More drawings");
             Array.ForEach(others, to.Add);
         }
+    }
+
+    // The two tracks of an island, its narrowest place, and the heights along each.
+    private static void Island(DocumentBuilder to, ReportSource source, Platforms.Waist waist)
+    {
+        var plan = source.Platform.Plan;
+        to.Say(Invariant($"An island between tracks {plan.Faces[0].Spec.Track} and {plan.Faces[1].Spec.Track}, narrowest at chainage ")
+            + Invariant($"{Figures.Mm(waist.First)} of the one and {Figures.Mm(waist.Second)} of the other: {Figures.Fine(waist.Width)} from edge ")
+            + Invariant($"to edge, {Figures.FullSize(waist.Width, source.Dossier.Scale)} at full size. Sections, cuts and ribs are told along ")
+            + Invariant($"{plan.Faces[0].Spec.Track}."));
+        foreach (var face in plan.Faces.Select(FaceHeightsReport.Of))
+        {
+            string Ramp(double length, double? foot) => foot is { } f
+                ? Invariant($"a ramp of {Figures.Fine(length)} mm, its foot {Figures.Fine(f)} mm above rail top")
+                : "no ramp";
+            to.Say(Invariant($"Along {face.Track} the coping is {Figures.Fine(face.Coping)} mm above rails that lie ")
+                + Invariant($"{Figures.Fine(face.RailTop)} mm over the baseboard; at the lower ")
+                + Invariant($"chainage {Ramp(face.StartRamp, face.StartFoot)}, at the higher {Ramp(face.EndRamp, face.EndFoot)}."));
+        }
+    }
+
+    // The platform as it will stand, from beside, from near and from above.
+    private static void Views(DocumentBuilder to, ReportSource source)
+    {
+        var platform = source.Platform;
+        to.Add(source.Images.Figure(
+            FileNames.Picture(source.Name), Invariant($"{platform.Name} as it will stand"),
+                "drawn from the sections' solids; track, vehicles and what stands on the platform are shown, not printed",
+            Invariant($"The finished platform {platform.Name} seen from beside the track.")));
+        if (Pictures.PlatformPictures.TellsFromNear(platform))
+        {
+            to.Add(source.Images.Figure(
+                FileNames.PictureFromNear(source.Name), Invariant($"{platform.Name} from near"), "drawn from the sections' solids",
+                Invariant($"A stretch of the front of {platform.Name}, with its coping and deck.")));
+        }
+
+        to.Add(source.Images.Figure(
+            Invariant($"drawings/{source.Name}-isometric.svg"), Invariant($"{platform.Name} in isometric projection"), "the sections' solids"));
     }
 
     private static void Face(DocumentBuilder to, Platforms.PlatformPlan plan)

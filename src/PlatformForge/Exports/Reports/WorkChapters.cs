@@ -28,6 +28,22 @@ internal static class WorkChapters
                 + Invariant($"{Falls(fit)} mm as found at the joints."));
         }
 
+        Sections(to, source);
+        FacingWords.Say(to, set, printer.Layer);
+        FacingWords.Paving(to, set);
+        LineWords.Say(to, set, printer.Layer);
+        BackReport.Say(to, set);
+        TrestleReport.Say(to, set);
+        Walls(to, source);
+        Plates(to, source);
+        to.Title("Settings of the slicer");
+        to.List(PrintWords.Of(set, printer));
+        to.Add(source.Images.Figure(Drawing(source, "plates"), "What lies on each plate", "the packing of the sections' outlines on the bed stated"));
+    }
+
+    private static void Sections(DocumentBuilder to, ReportSource source)
+    {
+        var set = source.Platform.Sections;
         to.Table(
             "Sections", ["section", "chainage", "size as printed", "stands", "g", "time", "plate"],
             set.Sections.Select(s => (IReadOnlyList<string>)
@@ -38,11 +54,12 @@ internal static class WorkChapters
                     Invariant($"{set.Plates.FirstOrDefault(p => p.Sections.Any(q => q.Section.Number == s.Number))?.Number ?? 0}"),
                 ]),
             Invariant($"sizes from the solids; grams and time {PrintEstimate.Basis}"), source.File("sections"));
-        FacingWords.Say(to, set, printer.Layer);
-        FacingWords.Paving(to, set);
-        LineWords.Say(to, set, printer.Layer);
-        BackReport.Say(to, set);
-        TrestleReport.Say(to, set);
+    }
+
+    // What stands under the deck, laid flat.
+    private static void Walls(DocumentBuilder to, ReportSource source)
+    {
+        var set = source.Platform.Sections;
         if (set.Plan.Trestle is not null)
         {
             string caption = set.Plan.Spec.IsIsland ? "The trestle from both tracks, and a bent" : "The trestle, front and back, and a bent";
@@ -58,11 +75,6 @@ internal static class WorkChapters
         {
             to.Add(source.Images.Figure(Drawing(source, "strips"), "Strips of sheet to cut, at full size", "the rebates as made, laid flat"));
         }
-
-        Plates(to, source);
-        to.Title("Settings of the slicer");
-        to.List(PrintWords.Of(set, printer));
-        to.Add(source.Images.Figure(Drawing(source, "plates"), "What lies on each plate", "the packing of the sections' outlines on the bed stated"));
     }
 
     private static string Falls(DeckFit fit)

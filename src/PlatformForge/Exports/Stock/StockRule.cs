@@ -73,37 +73,46 @@ internal static class StockRule
     }
 
     /// <summary>What of a platform cannot be made from this sheet.</summary>
-    public static IEnumerable<Finding> Check(string platform, StockBody body, SectionSet sections)
-    {
-        if (body.Plan.Spec.Trestle is not null)
-        {
-            yield return Finding.Error(
-                "PF7536", body.Plan.Spec.Key + ".trestle",
-                Invariant($"{platform} stands on a trestle: posts and braces are no parts of sheet."),
-                "Build its bents from strip by drawings/NAME-trestle.svg, or leave the trestle out.").Curing(Cure.LeaveOut(body.Plan.Spec.Key + ".trestle"));
-            yield break;
-        }
+    public static IEnumerable<Finding> Check(string platform, StockBody body, SectionSet sections) => body.Plan.Spec.Trestle is not null
+        ? [OnTrestle(platform, body.Plan.Spec.Key)]
+        : Leaning(platform, body.Plan.Spec).Concat(Low(platform, body)).Concat(Narrow(platform, body))
+            .Concat(Flats(platform, body, sections)).Concat(Bent(platform, body, sections));
 
-        if (body.Plan.Spec.Facing is { Batter: > 0 } leaning)
+    private static Finding OnTrestle(string platform, string key) => Finding.Error(
+        "PF7536", key + ".trestle",
+        Invariant($"{platform} stands on a trestle: posts and braces are no parts of sheet."),
+        "Build its bents from strip by drawings/NAME-trestle.svg, or leave the trestle out.").Curing(Cure.LeaveOut(key + ".trestle"));
+
+    private static IEnumerable<Finding> Leaning(string platform, PlatformSpec spec)
+    {
+        if (spec.Facing is { Batter: > 0 } leaning)
         {
             yield return Finding.Error(
-                "PF7542", body.Plan.Spec.Key + ".facing.batter",
+                "PF7542", spec.Key + ".facing.batter",
                 Invariant($"The walls of {platform} lean by {leaning.Batter:0.##} mm: a strip of sheet stands upright; ")
                     + "one that leans is longer than its wall is high, under a narrower deck.",
                 "Give 0: strips then stand where the wall's foot does.").Curing(0);
         }
+    }
 
+    // Walls that have no height left under the deck.
+    private static IEnumerable<Finding> Low(string platform, StockBody body)
+    {
         double middle = (body.Plan.Stations[0] + body.Plan.Stations[^1]) / 2, stands = body.UndersideAt(middle, body.NearInside.At(middle));
         if (stands < LeastWall)
         {
             double most = Math.Floor(10 * (body.Stock.Thickness + stands - LeastWall)) / 10;
             yield return Finding.Error(
                 "PF7532", body.Stock.Key + ".thickness",
-                Invariant($"Under a deck of {body.Stock.Thickness:0.###} mm {platform} has {Math.Max(0, stands):0.0} mm for walls and ribs; {LeastWall:0} is the least."),
+                Invariant($"Under a deck of {body.Stock.Thickness:0.###} mm {platform} has {Math.Max(0, stands):0.0} mm for walls and ribs; ")
+                    + Invariant($"{LeastWall:0} is the least."),
                 most > 0 ? Invariant($"Give sheet of {most:0.#} mm or less.") : "Print it: it is too low to be made from sheet.")
                 .Curing(most > 0 ? Cure.Set(body.Stock.Key + ".thickness", most) : null);
         }
+    }
 
+    private static IEnumerable<Finding> Narrow(string platform, StockBody body)
+    {
         double wide = body.Plan.Stations.Min(s => body.FarInside.At(s) - body.NearInside.At(s));
         if (wide <= 0)
         {
@@ -111,19 +120,20 @@ internal static class StockRule
                 "PF7532", body.Stock.Key + ".wall_thickness",
                 Invariant($"Strips of {body.Stock.WallThickness:0.###} mm leave no room between the walls of {platform}."), "Give thinner strips.");
         }
+    }
 
-        foreach (var fault in Flats(platform, body, sections))
-        {
-            yield return fault;
-        }
-
+    // Sections whose deck is not one plane.
+    private static IEnumerable<Finding> Bent(string platform, StockBody body, SectionSet sections)
+    {
         var deck = new DeckParts(body);
         foreach (var section in sections.Sections.Where(s => !deck.IsFlat(s)))
         {
             yield return Finding.Error(
                 "PF7533", body.Stock.Key,
-                Invariant($"The deck of section {section.Number} of {platform} is not one plane: it leaves it by {deck.OffPlane(section):0.0} mm, and sheet cannot follow."),
-                HeadsIn(body.Plan, section) is { Length: > 0 } heads ? Invariant($"Cut at the head of the ramp: {body.Plan.Spec.Key}.cuts = [{heads}].") : "Give shorter sections.");
+                Invariant($"The deck of section {section.Number} of {platform} is not one plane: it leaves it by {deck.OffPlane(section):0.0} mm, ")
+                    + "and sheet cannot follow.",
+                HeadsIn(body.Plan, section) is { Length: > 0 } heads
+                    ? Invariant($"Cut at the head of the ramp: {body.Plan.Spec.Key}.cuts = [{heads}].") : "Give shorter sections.");
         }
     }
 

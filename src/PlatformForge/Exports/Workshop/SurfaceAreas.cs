@@ -26,39 +26,9 @@ internal static class SurfaceAreas
     public static double[] Of(SectionSet set)
     {
         double[] areas = new double[Enum.GetValues<Paint>().Length];
-        bool hasHeads = set.Plan.Spec.Facing?.Piers?.Height is not null;
-        Paint? trestle = set.Plan.Spec.Trestle is { } spec ? TrestleBlocks.PaintOf(spec) : null;
         foreach (var section in set.Sections)
         {
-            var mesh = section.Solid.Mesh;
-            HeightPlane[] planes = [.. set.Plan.Surface.Breaks.Where(b => b > section.From && b < section.To).Append(section.To)
-                .Select(b => set.Plan.Surface.At(Math.BitDecrement(b)))];
-            var outline = Outline(set.Plan, section.From, section.To);
-            OuterSide[] cuts = trestle is null ? [] : [.. Cuts(set.Plan, section)];
-            var covered = StripAreas.Covered(set.Plan, section.From, section.To);
-            for (int i = 0; i < mesh.TriangleCount; i++)
-            {
-                Point3 a = mesh.Vertices[mesh.Triangles[3 * i]], b = mesh.Vertices[mesh.Triangles[(3 * i) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * i) + 2]];
-                var normal = Point3.Cross(b - a, c - a);
-                double twice = normal.Length;
-                if (twice <= 0)
-                {
-                    continue;
-                }
-
-                var (middle, way) = ((a + b + c) * (1.0 / 3), normal * (1 / twice));
-                bool bent = trestle is { } paint && mesh.Paints.Length > 0 && mesh.Paints[i] == (byte)paint
-                    && IsOfBent(middle, way, planes, set.Plan.Spec.Deck.Thickness)
-                    && !cuts.Any(cut => cut.Share([a, b, c], new(middle.X, middle.Y), new(way.X, way.Y)) > 0);
-                if (way.Z > Level && covered.Any(r => PlatformNeighbours.Inside(r, new(middle.X, middle.Y))))
-                {
-                    continue;
-                }
-
-                bool whole = bent || IsBank(mesh, i, normal) || IsPipe(mesh, i, way) || (hasHeads && IsWeathering(middle, way, planes));
-                areas[mesh.Paints.Length > 0 ? mesh.Paints[i] : 0] += twice / 2 * (whole ? 1 : Seen([a, b, c], way, planes, outline));
-            }
-
+            AddSeen(set.Plan, section, areas);
             foreach (var (shown, area) in LedgeAreas.Of(set.Plan, section))
             {
                 areas[(int)shown] += area;
@@ -75,17 +45,56 @@ internal static class SurfaceAreas
 
         StripAreas.Add(set, areas);
 
-        // What is printed in its own colour wants no paint: the floors of its rebate are covered.
+        LeavePrinted(set.Plan, areas);
+        return areas;
+    }
+
+    // Adds the triangles of a section that are seen.
+    private static void AddSeen(PlatformPlan plan, PlatformSection section, double[] areas)
+    {
+        bool hasHeads = plan.Spec.Facing?.Piers?.Height is not null;
+        Paint? trestle = plan.Spec.Trestle is { } spec ? TrestleBlocks.PaintOf(spec) : null;
+        var mesh = section.Solid.Mesh;
+        HeightPlane[] planes = [.. plan.Surface.Breaks.Where(b => b > section.From && b < section.To).Append(section.To)
+            .Select(b => plan.Surface.At(Math.BitDecrement(b)))];
+        var outline = Outline(plan, section.From, section.To);
+        OuterSide[] cuts = trestle is null ? [] : [.. Cuts(plan, section)];
+        var covered = StripAreas.Covered(plan, section.From, section.To);
+        for (int i = 0; i < mesh.TriangleCount; i++)
+        {
+            Point3 a = mesh.Vertices[mesh.Triangles[3 * i]], b = mesh.Vertices[mesh.Triangles[(3 * i) + 1]], c = mesh.Vertices[mesh.Triangles[(3 * i) + 2]];
+            var normal = Point3.Cross(b - a, c - a);
+            double twice = normal.Length;
+            if (twice <= 0)
+            {
+                continue;
+            }
+
+            var (middle, way) = ((a + b + c) * (1.0 / 3), normal * (1 / twice));
+            bool bent = trestle is { } paint && mesh.Paints.Length > 0 && mesh.Paints[i] == (byte)paint
+                && IsOfBent(middle, way, planes, plan.Spec.Deck.Thickness)
+                && !cuts.Any(cut => cut.Share([a, b, c], new(middle.X, middle.Y), new(way.X, way.Y)) > 0);
+            if (way.Z > Level && covered.Any(r => PlatformNeighbours.Inside(r, new(middle.X, middle.Y))))
+            {
+                continue;
+            }
+
+            bool whole = bent || IsBank(mesh, i, normal) || IsPipe(mesh, i, way) || (hasHeads && IsWeathering(middle, way, planes));
+            areas[mesh.Paints.Length > 0 ? mesh.Paints[i] : 0] += twice / 2 * (whole ? 1 : Seen([a, b, c], way, planes, outline));
+        }
+    }
+
+    // What is printed in its own colour wants no paint: the floors of its rebate are covered.
+    private static void LeavePrinted(PlatformPlan plan, double[] areas)
+    {
         foreach (var name in new[] { LineMake.White, LineMake.Tactile })
         {
-            LineBand[] own = [.. set.Plan.Body.Lines.Where(l => l.Made.Name == name)];
+            LineBand[] own = [.. plan.Body.Lines.Where(l => l.Made.Name == name)];
             if (own.Length > 0 && Array.TrueForAll(own, l => l.Made.IsPrinted))
             {
-                areas[(int)LineBlocks.PaintOf(own[0].Made, set.Plan.Spec)] = 0;
+                areas[(int)LineBlocks.PaintOf(own[0].Made, plan.Spec)] = 0;
             }
         }
-
-        return areas;
     }
 
     /// <summary>The face of a bank that is a print of its own, mm²: what of it looks up.</summary>
