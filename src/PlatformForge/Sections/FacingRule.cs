@@ -21,18 +21,12 @@ internal static class FacingRule
 
     private const double Rounding = Tolerances.Rounding;
 
-    public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer, SectionSpec sections)
+    public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer, SectionSpec sections) =>
+        ProfilePrintRule.Check(plan, printer, sections)
+            .Concat(plan.Spec.Facing is { } facing && WallNames.Faced(plan).Count > 0 ? OfFacing(plan, facing, printer, sections) : []);
+
+    private static IEnumerable<Finding> OfFacing(PlatformPlan plan, FacingSpec facing, PrinterSpec printer, SectionSpec sections)
     {
-        foreach (var found in ProfilePrintRule.Check(plan, printer, sections))
-        {
-            yield return found;
-        }
-
-        if (plan.Spec.Facing is not { } facing || WallNames.Faced(plan).Count == 0)
-        {
-            yield break;
-        }
-
         string key = plan.Spec.Key + ".facing";
         if (plan.Spec.IsIsland && facing.StatesBack)
         {
@@ -61,12 +55,8 @@ internal static class FacingRule
             yield return found;
         }
 
-        foreach (var found in PierPrintRule.Check(plan, printer).Concat(DownpipePrintRule.Check(plan, printer)).Concat(OpeningPrintRule.Check(plan, printer)))
-        {
-            yield return found;
-        }
-
-        foreach (var found in (finishes.Contains(WallFinish.Brick) ? Bricks(plan, facing, printer, sections, key) : [])
+        foreach (var found in PierPrintRule.Check(plan, printer).Concat(DownpipePrintRule.Check(plan, printer)).Concat(OpeningPrintRule.Check(plan, printer))
+            .Concat(finishes.Contains(WallFinish.Brick) ? Bricks(plan, facing, printer, sections, key) : [])
             .Concat(finishes.SelectMany(f => Pieces(f, facing, printer, key))))
         {
             yield return found;

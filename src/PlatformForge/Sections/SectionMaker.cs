@@ -92,26 +92,8 @@ public static class SectionMaker
         var findings = new List<Finding>(FlatRule.Check(plan, printer, spec, ends));
         plan = plan with { Surface = HingedDeck.Of(plan, ends) };
         var chart = new FacetedPlan(plan);
-        findings.AddRange(JointRule.CheckWalls(plan.Spec, spec.Joint, printer));
-        findings.AddRange(HoleRule.Check(plan, printer));
-        findings.AddRange(FacingRule.Check(plan, printer, spec));
-        findings.AddRange(TrestlePrintRule.Check(plan, printer, spec.Joint, ends.Length - 2));
-        findings.AddRange(PavingRule.Check(plan, printer));
-        findings.AddRange(LineRule.Check(plan, printer));
-        findings.AddRange(BankPieceRule.Check(plan, chart, printer, ends));
-        findings.AddRange(CopingRule.Check(plan, printer));
-        var joints = new CutJoint?[ends.Length];
-        for (int i = 1; i < ends.Length - 1; i++)
-        {
-            double cut = ends[i];
-            bool baseboard = plan.CutCandidates.Any(c => c.Chainage == cut && c.Rank == CutRank.Baseboard);
-            joints[i] = new(JointPlace.At(chart, cut, spec.Joint, printer.LeastWall), !baseboard);
-            findings.AddRange(baseboard ? [] : JointRule.Check(joints[i]!.Place, spec.Joint, printer));
-            findings.AddRange(baseboard ? [] : SkewJointRule.Check(chart, joints[i]!.Place, spec.Joint, printer.LeastWall));
-        }
-
-        findings.AddRange(Enumerable.Range(1, ends.Length - 1).SelectMany(i => JointRule.CheckRoom(chart, (ends[i - 1], joints[i - 1]), (ends[i], joints[i]),
-            spec.Joint, printer)));
+        findings.AddRange(Printable(chart, printer, spec, ends));
+        var joints = Joints(chart, printer, spec, ends, findings);
         if (findings.Any(f => f.Severity == Severity.Error))
         {
             return Outcome.Fault<CutPlatform>(findings);
@@ -127,6 +109,38 @@ public static class SectionMaker
         }
 
         return Outcome.Of(new CutPlatform(dividedChart, ends, joints, Reason(chooser, ends, printer)), findings);
+    }
+
+    // What of a platform's parts cannot be printed.
+    private static IEnumerable<Finding> Printable(FacetedPlan chart, PrinterSpec printer, SectionSpec spec, double[] ends)
+    {
+        var plan = chart.Plan;
+        return JointRule.CheckWalls(plan.Spec, spec.Joint, printer)
+            .Concat(HoleRule.Check(plan, printer))
+            .Concat(FacingRule.Check(plan, printer, spec))
+            .Concat(TrestlePrintRule.Check(plan, printer, spec.Joint, ends.Length - 2))
+            .Concat(PavingRule.Check(plan, printer))
+            .Concat(LineRule.Check(plan, printer))
+            .Concat(BankPieceRule.Check(plan, chart, printer, ends))
+            .Concat(CopingRule.Check(plan, printer));
+    }
+
+    // The joints at the cuts, none at the platform's ends, and what is wrong with them.
+    private static CutJoint?[] Joints(FacetedPlan chart, PrinterSpec printer, SectionSpec spec, double[] ends, List<Finding> findings)
+    {
+        var joints = new CutJoint?[ends.Length];
+        for (int i = 1; i < ends.Length - 1; i++)
+        {
+            double cut = ends[i];
+            bool baseboard = chart.Plan.CutCandidates.Any(c => c.Chainage == cut && c.Rank == CutRank.Baseboard);
+            joints[i] = new(JointPlace.At(chart, cut, spec.Joint, printer.LeastWall), !baseboard);
+            findings.AddRange(baseboard ? [] : JointRule.Check(joints[i]!.Place, spec.Joint, printer));
+            findings.AddRange(baseboard ? [] : SkewJointRule.Check(chart, joints[i]!.Place, spec.Joint, printer.LeastWall));
+        }
+
+        findings.AddRange(Enumerable.Range(1, ends.Length - 1).SelectMany(i => JointRule.CheckRoom(chart, (ends[i - 1], joints[i - 1]), (ends[i], joints[i]),
+            spec.Joint, printer)));
+        return joints;
     }
 
     private static SectionShaper Shaper(CutPlatform cut, PrinterSpec printer, SectionSpec spec, Memory? memory, CancellationToken cancel)
