@@ -79,7 +79,8 @@ internal static class PrinterKeys
             p => p.Speeds,
             (p, v) => p with { Speeds = v })
         .Numbers("strip", NumberRange.From(0, 5000), "mm",
-            "What the strip of 100 mm among the gauges measured along the bed and across it (half the sum of outer and inner measure), printed without this key: every piece is then written to come out true.",
+            "What the strip of 100 mm among the gauges measured along the bed and across it (half the sum of outer and inner measure), "
+            + "printed without this key: every piece is then written to come out true.",
             (p, v) => p with { MeasuredStrip = new(v[0], v[1]) }, 2, 2)
         .Table("filament", "What is printed with; for estimates only.", new KeyTable<FilamentSpec>(SectionSpecKeys.Filament), p => p.Filament,
             (p, v) => p with { Filament = v });
@@ -104,8 +105,32 @@ internal static class PrinterKeys
                 : null;
         }
 
+        var ring = Corners((ListRule)either.Second, items, key, reading);
+        if (ring.Count < items.Count)
+        {
+            return null;
+        }
+
+        double area = Area(ring);
+        if (ring.Count < 3 || Math.Abs(area) < 100)
+        {
+            reading.Fault("PF1014", key, node.Place, FormattableString.Invariant($"bed encloses {Math.Abs(area):0.####} mm²."),
+                "List at least three corners in order round the bed, or give [width, depth].", new Cure(CureAct.Set, key, "[220, 220]"));
+            return null;
+        }
+
+        if (area < 0)
+        {
+            ring.Reverse();
+        }
+
+        return ring;
+    }
+
+    // Corners of a bed that are pairs of figures; of others a fault is told, and they are left out.
+    private static List<Point2> Corners(ListRule corner, IReadOnlyList<TreeNode> items, string key, KeyReading reading)
+    {
         var ring = new List<Point2>();
-        var corner = (ListRule)either.Second;
         for (int i = 0; i < items.Count; i++)
         {
             string place = FormattableString.Invariant($"{key}[{i}]");
@@ -116,34 +141,18 @@ internal static class PrinterKeys
             }
         }
 
-        if (ring.Count < items.Count)
-        {
-            return null;
-        }
+        return ring;
+    }
 
+    // mm², positive anticlockwise.
+    private static double Area(List<Point2> ring)
+    {
         double area = 0;
         for (int i = 0; i < ring.Count; i++)
         {
             area += Point2.Cross(ring[i], ring[(i + 1) % ring.Count]) / 2;
         }
 
-        if (ring.Count < 3 || Math.Abs(area) < 100)
-        {
-            reading.Fault(
-                "PF1014",
-                key,
-                node.Place,
-                FormattableString.Invariant($"bed encloses {Math.Abs(area):0.####} mm²."),
-                "List at least three corners in order round the bed, or give [width, depth].",
-                new Cure(CureAct.Set, key, "[220, 220]"));
-            return null;
-        }
-
-        if (area < 0)
-        {
-            ring.Reverse();
-        }
-
-        return ring;
+        return area;
     }
 }

@@ -25,52 +25,83 @@ internal static class WheelRoom
     /// <param name="fault">Takes the name of the key, what is wrong and what would be right.</param>
     public static void Own(VehicleForm v, VehicleFault fault)
     {
-        double leading = v.BogieWheelbase, trailing = v.TrailingBogieWheelbase ?? leading, length = v.Length, pivots = v.Pivots;
+        var axles = new AxleRoom(v);
+        double leading = axles.Leading, trailing = axles.Trailing, length = v.Length, pivots = v.Pivots;
         if (v.Ahead == 0 && Math.Abs(pivots - length) <= AtTheEnds * length)
         {
             Articulated(leading, trailing, v, fault);
-            return;
         }
-
-        double mostPivots = length - Math.Max(leading - (2 * v.Ahead), trailing + (2 * v.Ahead));
-        bool pivotsCan = mostPivots > 0 && mostPivots >= (leading + trailing) / 2;
-        string both = Invariant($"Pivots and wheelbase together stay within the body's length: {(v.Ahead == 0 ? "" : "with ahead = 0 ")}pivots of {Down(length / 2)} mm take wheelbases of up to {Down(length / 2)} mm.");
-        if (pivots > length + Grain)
+        else if (pivots > length + Grain)
         {
-            string measured = leading > 0 || trailing > 0 ? "pivots is from bogie pivot to bogie pivot, not over the wheels" : "without bogies pivots is the wheelbase, from the middle of the first axle to that of the last";
-            fault(
-                "pivots",
-                Invariant($"pivots is {pivots:0.####} mm, more than the body's length of {length:0.####} mm."),
-                pivotsCan ? Invariant($"Give at most {Down(mostPivots)} mm: {measured}.") : both,
-                pivotsCan ? Floored(mostPivots) : null);
+            PivotsBeyond(axles, fault);
         }
         else if ((leading + trailing) / 2 > pivots + Grain || pivots + Math.Max(leading, trailing) > length + Grain)
         {
-            bool rear = trailing > leading;
-            double worst = Math.Max(leading, trailing), other = Math.Min(leading, trailing);
-            double most = v.TrailingBogieWheelbase is null ? Math.Min(
-                pivots,
-                length - pivots - (2 * Math.Abs(v.Ahead))) : Math.Min((2 * pivots) - other, length - pivots + (rear ? -2 : 2) * v.Ahead);
-            bool can = most > 0 && (v.TrailingBogieWheelbase is null || other <= length - pivots + ((rear ? 2 : -2) * v.Ahead) + Grain);
-            string name = rear ? "trailing_bogie_wheelbase" : "bogie_wheelbase";
-            string what = (leading + trailing) / 2 > pivots + Grain
-                ? Invariant($"so bogies {pivots:0.####} mm apart would overlap")
-                : Invariant($"so with pivots {pivots:0.####} mm apart axles would stand beyond the ends of the body, {length:0.####} mm long");
-            string instead = pivotsCan && mostPivots < pivots ? Invariant($", or pivots of at most {Down(mostPivots)} mm") : "";
-            fault(
-                name,
-                Invariant($"{name} is {worst:0.####} mm, {what}."),
-                can ? Invariant($"Give at most {Down(most)} mm{instead}: it is from the first to the last axle of one bogie.") : both,
-                can ? Floored(most) : pivotsCan && mostPivots < pivots ? Floored(mostPivots) : null);
+            Wheelbase(axles, fault);
         }
-        else if (pivots > mostPivots + Grain)
+        else if (pivots > axles.MostPivots + Grain)
         {
             double most = (length - pivots - (v.Ahead > 0 ? trailing : leading)) / 2;
             string end = v.Ahead > 0 ? "rear" : "front", which = leading + trailing > 0 ? "the bogie there has an axle" : "an axle stands";
             fault("ahead", Invariant($"ahead is {v.Ahead:0.####} mm, so {which} beyond the body's {end} end."),
-                Invariant($"Give {(v.Ahead > 0 ? "at most" : "at least -")}{(v.Ahead > 0 ? " " : "")}{Down(most)} mm for a body of {length:0.####} mm on pivots {pivots:0.####} mm apart."),
+                Invariant($"Give {(v.Ahead > 0 ? "at most" : "at least -")}{(v.Ahead > 0 ? " " : "")}{Down(most)} mm for a body of {length:0.####} mm ")
+                    + Invariant($"on pivots {pivots:0.####} mm apart."),
                 (v.Ahead > 0 ? 1 : -1) * Floored(most));
         }
+    }
+
+    // Pivots farther apart than the body is long.
+    private static void PivotsBeyond(in AxleRoom axles, VehicleFault fault)
+    {
+        string measured = axles.Leading > 0 || axles.Trailing > 0
+            ? "pivots is from bogie pivot to bogie pivot, not over the wheels"
+            : "without bogies pivots is the wheelbase, from the middle of the first axle to that of the last";
+        fault(
+            "pivots",
+            Invariant($"pivots is {axles.Body.Pivots:0.####} mm, more than the body's length of {axles.Body.Length:0.####} mm."),
+            axles.PivotsCan ? Invariant($"Give at most {Down(axles.MostPivots)} mm: {measured}.") : axles.Both,
+            axles.PivotsCan ? Floored(axles.MostPivots) : null);
+    }
+
+    // A wheelbase so long that bogies overlap, or that axles stand beyond the body.
+    private static void Wheelbase(in AxleRoom axles, VehicleFault fault)
+    {
+        var v = axles.Body;
+        double leading = axles.Leading, trailing = axles.Trailing, length = v.Length, pivots = v.Pivots;
+        bool rear = trailing > leading;
+        double worst = Math.Max(leading, trailing), other = Math.Min(leading, trailing);
+        double most = v.TrailingBogieWheelbase is null
+            ? Math.Min(pivots, length - pivots - (2 * Math.Abs(v.Ahead)))
+            : Math.Min((2 * pivots) - other, length - pivots + (rear ? -2 : 2) * v.Ahead);
+        bool can = most > 0 && (v.TrailingBogieWheelbase is null || other <= length - pivots + ((rear ? 2 : -2) * v.Ahead) + Grain);
+        string name = rear ? "trailing_bogie_wheelbase" : "bogie_wheelbase";
+        string what = (leading + trailing) / 2 > pivots + Grain
+            ? Invariant($"so bogies {pivots:0.####} mm apart would overlap")
+            : Invariant($"so with pivots {pivots:0.####} mm apart axles would stand beyond the ends of the body, {length:0.####} mm long");
+        bool nearer = axles.PivotsCan && axles.MostPivots < pivots;
+        string instead = nearer ? Invariant($", or pivots of at most {Down(axles.MostPivots)} mm") : "";
+        fault(
+            name,
+            Invariant($"{name} is {worst:0.####} mm, {what}."),
+            can ? Invariant($"Give at most {Down(most)} mm{instead}: it is from the first to the last axle of one bogie.") : axles.Both,
+            can ? Floored(most) : nearer ? Floored(axles.MostPivots) : null);
+    }
+
+    // Axles under a body of its own, mm, and how far apart its pivots may be so that none stands beyond it.
+    private readonly record struct AxleRoom(VehicleForm Body)
+    {
+        public double Leading => Body.BogieWheelbase;
+
+        public double Trailing => Body.TrailingBogieWheelbase ?? Leading;
+
+        public double MostPivots => Body.Length - Math.Max(Leading - (2 * Body.Ahead), Trailing + (2 * Body.Ahead));
+
+        public bool PivotsCan => MostPivots > 0 && MostPivots >= (Leading + Trailing) / 2;
+
+        /// <summary>What is right where neither figure can be kept.</summary>
+        public string Both => "Pivots and wheelbase together stay within the body's length: "
+            + (Body.Ahead == 0 ? "" : "with ahead = 0 ")
+            + Invariant($"pivots of {Down(Body.Length / 2)} mm take wheelbases of up to {Down(Body.Length / 2)} mm.");
     }
 
     // Pivots at the very ends are those of an articulated coach told by itself: its bogies carry its neighbours too.

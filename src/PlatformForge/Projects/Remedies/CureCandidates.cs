@@ -17,7 +17,11 @@ internal static class CureCandidates
     // Most names of the file that are offered for a reference.
     private const int MostNames = 5;
 
-    public static IEnumerable<Cure> Of(Finding finding, TreeTable tree)
+    public static IEnumerable<Cure> Of(Finding finding, TreeTable tree) =>
+        OfRoom(finding, tree).Concat(OfSlip(finding.Code, finding.Key, tree)).Concat(OfKey(finding.Key, tree));
+
+    // What the room offers that found it, rounded first, and else the key left out.
+    private static IEnumerable<Cure> OfRoom(Finding finding, TreeTable tree)
     {
         if (finding.Cure is { } own)
         {
@@ -32,18 +36,25 @@ internal static class CureCandidates
                 yield return Cure.LeaveOut(own.Key);
             }
         }
+    }
 
-        string key = finding.Key;
-        if (finding.Code is "PF3020" or "PF4004" && Buffers(key, tree) is { } buffers)
+    // What is likelier wrong than the key that a finding names.
+    private static IEnumerable<Cure> OfSlip(string code, string key, TreeTable tree)
+    {
+        if (code is "PF3020" or "PF4004" && Buffers(key, tree) is { } buffers)
         {
             yield return buffers;
         }
 
-        if (finding.Code == "PF1014" && TheOther(key, tree) is { } other)
+        if (code == "PF1014" && TheOther(key, tree) is { } other)
         {
             yield return other;
         }
+    }
 
+    // What the key model knows of the key.
+    private static IEnumerable<Cure> OfKey(string key, TreeTable tree)
+    {
         if (KeyModel.RuleOf(key) is not { } rule)
         {
             yield break;
@@ -82,7 +93,8 @@ internal static class CureCandidates
     /// bed.</summary>
     public static IEnumerable<string> Others(Finding finding, TreeTable tree)
     {
-        if (finding.Code == "PF1014" && Rising.FirstOrDefault(r => finding.Key.EndsWith("." + r.Second, StringComparison.Ordinal)) is { First: { } first, Second: { } second })
+        if (finding.Code == "PF1014"
+            && Rising.FirstOrDefault(r => finding.Key.EndsWith("." + r.Second, StringComparison.Ordinal)) is { First: { } first, Second: { } second })
         {
             yield return finding.Key[..^second.Length] + first;
         }
@@ -116,7 +128,8 @@ internal static class CureCandidates
     {
         switch (rule)
         {
-            case NumberRule when node is TreeText text && double.TryParse(text.Value.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double meant):
+            case NumberRule when node is TreeText text
+                && double.TryParse(text.Value.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double meant):
                 yield return Cure.Set(key, meant);
                 break;
             case TextRule { Choices.Count: > 0 } choice:

@@ -64,21 +64,34 @@ public static class BuildRun
         }
 
         dossier = SurveyAdvices.In(project, dossier, watch);
-        dossier = dossier with
-        {
-            Platforms = [.. dossier.Platforms.Select(p =>
-            Measured(p, edges) with { FurtherFaces = [.. p.FurtherFaces.Select(f => Measured(f, edges))] })]
-        };
+        dossier = Measured(dossier, edges);
         var (wanted, leftOut) = LeftOutSets.Without(project, choice ?? new());
         dossier = dossier with { Findings = [.. dossier.Findings, .. project.Placed(leftOut)] };
 
+        var outcome = Write(project, dossier, wanted, edges, (folder, disk, force), watch);
+        return outcome.Value is { } report
+            ? Outcome.Of(
+                report,
+                [.. design.Findings, .. report.Dossier.Findings.Skip(design.Value.Findings.Count), .. project.Placed(built.Findings), .. outcome.Findings])
+            : Outcome.Fault<BuildReport>([.. design.Findings, .. outcome.Findings]);
+    }
+
+    // Makes the files, verifies them as they lie on the disk and puts them in place.
+    private static Outcome<BuildReport> Write(
+        ProjectSpec project,
+        Dossier dossier,
+        OutputChoice wanted,
+        IReadOnlyList<AsBuiltEdge> edges,
+        (string Folder, FolderDisk Disk, bool Force) place,
+        RunWatch watch)
+    {
         // Each file waits on the disk as soon as it is made, and is verified as it lies there: memory holds what is being made, and not what has been.
         Verdict? verdict = null;
         Filling? filling = null;
         var written = watch.Gate.Through(() => OutputFolder.Fill(
-            folder,
-            disk,
-            force,
+            place.Folder,
+            place.Disk,
+            place.Force,
             shelf =>
             {
                 var made = Made(project, dossier, wanted, edges, shelf, watch);
@@ -94,8 +107,8 @@ public static class BuildRun
             },
             watch.Cancel));
         return written.Value is { } report
-            ? Outcome.Of(new BuildReport(dossier, verdict!, report, Reprint.Of(filling!.Manifest, report)), [.. design.Findings, .. dossier.Findings.Skip(design.Value.Findings.Count), .. project.Placed(built.Findings), .. written.Findings])
-            : Outcome.Fault<BuildReport>([.. design.Findings, .. written.Findings]);
+            ? Outcome.Of(new BuildReport(dossier, verdict!, report, Reprint.Of(filling!.Manifest, report)), written.Findings)
+            : Outcome.Fault<BuildReport>(written.Findings);
     }
 
     // Makes all files and the verdict on them; a design that does not clear its vehicles is not told of further.
@@ -184,7 +197,8 @@ public static class BuildRun
     {
         if (choice.Prints)
         {
-            return FolderVerifier.Verify(new WrittenFolder([.. held, new(Manifest.FileName, ManifestForm.ToBytes(OutputFolder.Listing(manifest, held)))]), cancel: cancel);
+            byte[] listing = ManifestForm.ToBytes(OutputFolder.Listing(manifest, held));
+            return FolderVerifier.Verify(new WrittenFolder([.. held, new(Manifest.FileName, listing)]), cancel: cancel);
         }
 
         var verdict = TrialVerdict.Of(dossier, cancel: cancel, memory: watch.Memory);
@@ -210,6 +224,12 @@ public static class BuildRun
         var back = readBack.ToDictionary(f => f.Path, f => f.Contents.Sha256, StringComparer.Ordinal);
         return made.All(f => back.TryGetValue(f.Path, out string? hash) && hash == f.Contents.Sha256);
     }
+
+    // With what was measured on the layout at each face.
+    private static Dossier Measured(Dossier dossier, IReadOnlyList<AsBuiltEdge> edges) => dossier with
+    {
+        Platforms = [.. dossier.Platforms.Select(p => Measured(p, edges) with { FurtherFaces = [.. p.FurtherFaces.Select(f => Measured(f, edges))] })],
+    };
 
     private static PlatformDossier Measured(PlatformDossier face, IReadOnlyList<AsBuiltEdge> edges) =>
         face with { AsBuilt = edges.FirstOrDefault(e => e.Platform == face.FaceName) };

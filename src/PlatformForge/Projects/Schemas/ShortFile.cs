@@ -72,56 +72,74 @@ public static class ShortFile
     {
         var sheet = new ScaledExamples(choice.Scale);
         var (alignment, from, to) = Track(choice, sheet, sizes.RunUp);
-        string L(double mm) => sheet.Length(mm);
         var text = new StringBuilder();
-        void Line(string statement, string remark = "") => text.Append(remark.Length == 0 ? statement : statement.PadRight(RemarkColumn) + " # " + remark).Append('\n');
-        Line("# A first platform: change what follows to your own. Millimetres of the model; heights above rail top.");
-        Line("# See:  platformforge check FILE     Build:  platformforge build FILE     Every key:  platformforge init --full");
-        Line("");
-        Line("[layout]");
-        Line("name = \"Marrowby Cross\"", "it is engraved underneath");
-        Line(Invariant($"scale = \"{choice.Scale.Name}\""), "platformforge presets scales");
-        Line(Invariant($"rail_top = {L(8)}"), "measure: baseboard to the rails' top");
-        Line("");
-        string far = choice.Vehicles.Count == 0 ? Invariant($"measure it, {L(240)} past both ends (survey --how-much)") : "measure it: survey --how-much says how far";
-        Line("[[track]]", "piece by piece; or " + far);
-        Line("name = \"main\"");
-        alignment.ForEach(s => Line(s));
-        Line("");
-        foreach (var vehicle in choice.Vehicles)
-        {
-            Line("[[vehicle]]");
-            Line(Invariant($"preset = \"{vehicle.Name}\""), "full-size figures: measure your model where it is close");
-            Line("");
-        }
-
-        if (choice.Vehicles.Count == 0)
-        {
-            Line("[[vehicle]]", "the longest you have; a second one for the widest low down");
-            Line("name = \"my longest coach\"");
-            Line(Invariant($"length = {L(240)}"), "body, without buffers");
-            Line(Invariant($"pivots = {L(170)}"), "from bogie pivot to bogie pivot");
-            Line(Invariant($"width = {L(34)}"), "over the widest part");
-            Line(Invariant($"sill = {{ height = {L(13)} }}"), "door sill, for the gap you will see");
-            Line("");
-        }
-
-        Line("[clearance]");
-        Line("running = 0.7", "air you want to see between edge and vehicle");
-        Line("print = 0.2", "how far a print may be off");
-        Line("fitting = 0.2", "how far you may fix it off its place");
-        Line("");
-        Line("[[platform]]");
-        Line("name = \"main platform\"");
-        Line(Invariant($"height = {L(12)}"), "coping's top above rail top");
-        Line(Invariant($"face = {{ track = \"main\", side = \"{sizes.Side}\", from = {from:0.##}, to = {to:0.##} }}"), "from and to along the track");
-        Line("ramps = { start = { gradient = 8 }, end = { gradient = 8 } }", "1 in 8");
-        Line(Invariant($"deck = {{ width = {L(sizes.Deck)} }}"));
-        Line(Invariant($"line = {{ width = {L(1)} }}"), "white line; take this line away for none");
-        Line("");
-        Line("[printer]");
-        Line(Invariant($"bed = [{sizes.Bed.Width:0.###}, {sizes.Bed.Depth:0.###}]"), "width and depth that your printer reaches");
+        Line(text, "# A first platform: change what follows to your own. Millimetres of the model; heights above rail top.");
+        Line(text, "# See:  platformforge check FILE     Build:  platformforge build FILE     Every key:  platformforge init --full");
+        Line(text, "");
+        Line(text, "[layout]");
+        Line(text, "name = \"Marrowby Cross\"", "it is engraved underneath");
+        Line(text, Invariant($"scale = \"{choice.Scale.Name}\""), "platformforge presets scales");
+        Line(text, Invariant($"rail_top = {sheet.Length(8)}"), "measure: baseboard to the rails' top");
+        Line(text, "");
+        string far = choice.Vehicles.Count == 0
+            ? Invariant($"measure it, {sheet.Length(240)} past both ends (survey --how-much)") : "measure it: survey --how-much says how far";
+        Line(text, "[[track]]", "piece by piece; or " + far);
+        Line(text, "name = \"main\"");
+        alignment.ForEach(s => Line(text, s));
+        Line(text, "");
+        WriteVehicles(text, choice.Vehicles, sheet);
+        WriteClearance(text);
+        WritePlatform(text, sheet, sizes, from, to);
+        Line(text, "[printer]");
+        Line(text, Invariant($"bed = [{sizes.Bed.Width:0.###}, {sizes.Bed.Depth:0.###}]"), "width and depth that your printer reaches");
         return text.ToString();
+    }
+
+    // Remarks stand below one another.
+    private static void Line(StringBuilder text, string statement, string remark = "") =>
+        text.Append(remark.Length == 0 ? statement : statement.PadRight(RemarkColumn) + " # " + remark).Append('\n');
+
+    // The presets that were named, or a coach to be measured.
+    private static void WriteVehicles(StringBuilder text, IReadOnlyList<Preset> vehicles, ScaledExamples sheet)
+    {
+        foreach (var vehicle in vehicles)
+        {
+            Line(text, "[[vehicle]]");
+            Line(text, Invariant($"preset = \"{vehicle.Name}\""), "full-size figures: measure your model where it is close");
+            Line(text, "");
+        }
+
+        if (vehicles.Count == 0)
+        {
+            Line(text, "[[vehicle]]", "the longest you have; a second one for the widest low down");
+            Line(text, "name = \"my longest coach\"");
+            Line(text, Invariant($"length = {sheet.Length(240)}"), "body, without buffers");
+            Line(text, Invariant($"pivots = {sheet.Length(170)}"), "from bogie pivot to bogie pivot");
+            Line(text, Invariant($"width = {sheet.Length(34)}"), "over the widest part");
+            Line(text, Invariant($"sill = {{ height = {sheet.Length(13)} }}"), "door sill, for the gap you will see");
+            Line(text, "");
+        }
+    }
+
+    private static void WriteClearance(StringBuilder text)
+    {
+        Line(text, "[clearance]");
+        Line(text, "running = 0.7", "air you want to see between edge and vehicle");
+        Line(text, "print = 0.2", "how far a print may be off");
+        Line(text, "fitting = 0.2", "how far you may fix it off its place");
+        Line(text, "");
+    }
+
+    private static void WritePlatform(StringBuilder text, ScaledExamples sheet, ShortFileSizes sizes, double from, double to)
+    {
+        Line(text, "[[platform]]");
+        Line(text, "name = \"main platform\"");
+        Line(text, Invariant($"height = {sheet.Length(12)}"), "coping's top above rail top");
+        Line(text, Invariant($"face = {{ track = \"main\", side = \"{sizes.Side}\", from = {from:0.##}, to = {to:0.##} }}"), "from and to along the track");
+        Line(text, "ramps = { start = { gradient = 8 }, end = { gradient = 8 } }", "1 in 8");
+        Line(text, Invariant($"deck = {{ width = {sheet.Length(sizes.Deck)} }}"));
+        Line(text, Invariant($"line = {{ width = {sheet.Length(1)} }}"), "white line; take this line away for none");
+        Line(text, "");
     }
 
     private const int RemarkColumn = 40;
@@ -173,7 +191,8 @@ public static class ShortFile
     {
         (double eased, double curve) = pieces switch { 1 => (150.0, 470.0), 2 => (100, 250), _ => (80, 170) };
         return piece.IsCurve
-            ? (Math.Min(sheet.Lengths(eased), sheet.Rounded(0.4 * piece.Radius / pieces)), Math.Min(sheet.Lengths(curve), sheet.Rounded(1.2 * piece.Radius / pieces)))
+            ? (Math.Min(sheet.Lengths(eased), sheet.Rounded(0.4 * piece.Radius / pieces)),
+                Math.Min(sheet.Lengths(curve), sheet.Rounded(1.2 * piece.Radius / pieces)))
             : (0, sheet.Lengths(curve));
     }
 }
