@@ -3,6 +3,7 @@ using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Surveys;
 using PlatformForge.Projects;
+using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Units;
