@@ -140,19 +140,6 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
     private void Body(Sheet sheet, PlanView view)
     {
-        Deck(sheet, view);
-        Below(sheet, view);
-        foreach (var line in plan.Body.Lines)
-        {
-            Strip(sheet, view, line.Near, line.Far, line.From, line.To, new(LineLooks.Of(line.Made, plan.Spec)), new(0.08, HouseStyle.Quiet));
-        }
-
-        Edges(sheet, view);
-    }
-
-    // Bank, deck and coping with its joints, and the paving between.
-    private void Deck(Sheet sheet, PlanView view)
-    {
         var (from, to) = (plan.Spec.Face.From, plan.Spec.Face.To);
         BankHachures.DrawOn(sheet, view, plan);
         Strip(sheet, view, plan.CopingFront, plan.Back, from, to, new(HouseStyle.Deck), null);
@@ -170,14 +157,9 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
         Coping(sheet, view);
         Paving(sheet, view);
-    }
-
-    // What the deck hides: walls and ribs, bents, piers, and pockets of joints.
-    private void Below(Sheet sheet, PlanView view)
-    {
         foreach (var hidden in plan.Body.Standing.SelectMany(s => new[] { s.Near, s.Far }).Where(l => l != plan.Back))
         {
-            sheet.Lines(Line(view, hidden, plan.Spec.Face.From, plan.Spec.Face.To), HouseStyle.Hidden);
+            sheet.Lines(Line(view, hidden, from, to), HouseStyle.Hidden);
         }
 
         var piers = PierView.Of(platform.Sections.Plan).Select(p => (p.Near, p.Far, p.From, p.To, (Fill?)null));
@@ -190,12 +172,12 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         {
             sheet.Area(pocket.Select(view.Of), null, Pocket);
         }
-    }
 
-    // The backs of copings, the platform's outline, and the heads of its ramps where no cut is.
-    private void Edges(Sheet sheet, PlanView view)
-    {
-        var (from, to) = (plan.Spec.Face.From, plan.Spec.Face.To);
+        foreach (var line in plan.Body.Lines)
+        {
+            Strip(sheet, view, line.Near, line.Far, line.From, line.To, new(LineLooks.Of(line.Made, plan.Spec)), new(0.08, HouseStyle.Quiet));
+        }
+
         sheet.Lines(Line(view, plan.CopingBack, from, to), HouseStyle.Thin);
         if (plan.Body.FarCopingBack is { } far)
         {

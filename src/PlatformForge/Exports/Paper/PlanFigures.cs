@@ -103,19 +103,6 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
 
     private void Body()
     {
-        CopingAreas();
-        Outline();
-        Feet();
-        Joints();
-        foreach (var white in plan.Body.Lines)
-        {
-            Line(FullSizeLine.WhiteLine, Along(white.Near, white.From, white.To));
-            Line(FullSizeLine.WhiteLine, Along(white.Far, white.From, white.To));
-        }
-    }
-
-    private void CopingAreas()
-    {
         int pieces = Math.Max(1, (int)Math.Ceiling((To - From) / AreaPiece));
         for (int i = 0; i < pieces; i++)
         {
@@ -127,21 +114,12 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
         }
 
         lines.AddRange(CopingLines.Areas(plan).Select(a => new FigureLine(FullSizeLine.Coping, a.Ring, IsArea: true)));
-    }
-
-    private void Outline()
-    {
         Point2[] front = [.. Along(plan.CopingFront, From, To)], back = [.. Along(plan.Back, From, To)];
         outline = [.. front, .. back.Reverse()];
         Line(FullSizeLine.CopingEdge, front);
         Line(FullSizeLine.PlatformEnd, [front[0], back[0]]);
         Line(FullSizeLine.PlatformEnd, [front[^1], back[^1]]);
         Line(plan.Body.FarCopingBack is null ? FullSizeLine.BackEdge : FullSizeLine.CopingEdge, back);
-    }
-
-    // Where walls and banks meet the baseboard, and the backs of copings.
-    private void Feet()
-    {
         Line(FullSizeLine.WallFoot, Foot());
         if (plan.Bank is { } bank)
         {
@@ -155,11 +133,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             Line(FullSizeLine.WallFoot, Along(plan.Body.FarWallFace, From, To));
             Line(FullSizeLine.CopingBack, Along(far, From, To));
         }
-    }
 
-    // Joints of paving and slabs, and what else is seen on a coping.
-    private void Joints()
-    {
         foreach (var joint in PavingLines.Of(plan))
         {
             Line(FullSizeLine.PavingJoint, joint.Select(Place));
@@ -173,6 +147,12 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
         lines.AddRange(plan.Faces.SelectMany(f => CopingLines.Of(f, plan.Spec.Coping)).Select(l => new FigureLine(FullSizeLine.CopingLine, [.. l])));
         lines.AddRange(CopingLines.OfReturns(plan).Select(l => new FigureLine(FullSizeLine.SlabJoint, l)));
         lines.AddRange(CopingLines.InnerEdges(plan).Select(l => new FigureLine(FullSizeLine.CopingBack, l)));
+
+        foreach (var white in plan.Body.Lines)
+        {
+            Line(FullSizeLine.WhiteLine, Along(white.Near, white.From, white.To));
+            Line(FullSizeLine.WhiteLine, Along(white.Far, white.From, white.To));
+        }
     }
 
     // The foot of the wall under the coping, which steps forward to each of its piers.
