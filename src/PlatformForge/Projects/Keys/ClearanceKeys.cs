@@ -156,41 +156,54 @@ internal static class ClearanceKeys
     /// <summary>Faults that need the gauge: wheels that do not fit between the rails, rails that stand on edge.</summary>
     public static void CheckAgainst(double gauge, ClearanceEntry clearance, SourceMap places, KeyReading reading)
     {
-        if (clearance.BackToBack is { } back && back + (2 * clearance.Flange) > gauge)
-        {
-            reading.Fault("PF1014", "clearance.back_to_back", places.Find("clearance.back_to_back"),
-                Invariant($"Wheels {back:0.####} mm back to back with flanges of {clearance.Flange:0.####} mm are {back + (2 * clearance.Flange):0.###} mm over the flanges, more than the gauge of {gauge:0.####} mm."),
-                gauge > 2 * clearance.Flange ? Invariant($"With these flanges give at most {gauge - (2 * clearance.Flange):0.###} mm back to back.")
-                    : Invariant($"Give a flange of less than {gauge / 2:0.###} mm; 0.8 mm is usual."),
-                gauge > 2 * clearance.Flange ? Cure.Set("clearance.back_to_back", Math.Round(gauge - (2 * clearance.Flange), 6)) : Cure.LeaveOut("clearance.flange"));
-        }
-
-        else if (clearance.BackToBack is { } between && RunningPlay.WheelsetPlay(gauge, between, clearance.Flange) > (gauge / MostPlay) + Grain)
-        {
-            double least = gauge - (2 * clearance.Flange) - (2 * gauge / MostPlay);
-            reading.Fault("PF1014", "clearance.back_to_back", places.Find("clearance.back_to_back"),
-                Invariant($"Wheels {between:0.####} mm back to back with flanges of {clearance.Flange:0.####} mm have {RunningPlay.WheelsetPlay(gauge, between, clearance.Flange):0.###} mm of side play each way on a gauge of {gauge:0.####} mm: they would drop between the rails."),
-                Invariant($"With these flanges give at least {Math.Ceiling((least - Grain) * 100) / 100:0.##} mm back to back, a side play of a tenth of the gauge."),
-                Cure.Set("clearance.back_to_back", Math.Ceiling((least - Grain) * 100) / 100));
-        }
-
-        if (clearance.WheelsetPlay > (gauge / MostPlay) + Grain)
-        {
-            reading.Fault("PF1014", "clearance.wheelset_play", places.Find("clearance.wheelset_play"),
-                Invariant($"A side play of {clearance.WheelsetPlay:0.####} mm each way is more than wheels have on a gauge of {gauge:0.####} mm: they would drop between the rails."),
-                Invariant($"Give at most {Math.Floor(((gauge / MostPlay) + Grain) * 100) / 100:0.##} mm, a tenth of the gauge; 0.1 to 0.5 mm is usual."),
-                Cure.Set("clearance.wheelset_play", Math.Floor(((gauge / MostPlay) + Grain) * 100) / 100));
-        }
-
+        CheckBackToBack(gauge, clearance, places, reading);
+        CheckSidePlay(gauge, clearance, places, reading);
         if (clearance.Cant > gauge / MostCant)
         {
             reading.Fault(
                 "PF1014",
                 "clearance.cant",
                 places.Find("clearance.cant"),
-                Invariant($"A cant of {clearance.Cant:0.####} mm tilts a gauge of {gauge:0.####} mm by {Math.Asin(Math.Min(1, clearance.Cant / gauge)) / Degree:0} degrees."),
+                Invariant($"A cant of {clearance.Cant:0.####} mm tilts a gauge of {gauge:0.####} mm ")
+                    + Invariant($"by {Math.Asin(Math.Min(1, clearance.Cant / gauge)) / Degree:0} degrees."),
                 Invariant($"Give at most {Math.Floor(gauge / MostCant * 100) / 100:0.##} mm, a sixth of the gauge."),
                 Cure.Set("clearance.cant", Math.Floor(gauge / MostCant * 100) / 100));
+        }
+    }
+
+    // Wheels so far apart that they do not fit between the rails, or so near that they drop between them.
+    private static void CheckBackToBack(double gauge, ClearanceEntry clearance, SourceMap places, KeyReading reading)
+    {
+        if (clearance.BackToBack is { } back && back + (2 * clearance.Flange) > gauge)
+        {
+            reading.Fault("PF1014", "clearance.back_to_back", places.Find("clearance.back_to_back"),
+                Invariant($"Wheels {back:0.####} mm back to back with flanges of {clearance.Flange:0.####} mm ")
+                    + Invariant($"are {back + (2 * clearance.Flange):0.###} mm over the flanges, more than the gauge of {gauge:0.####} mm."),
+                gauge > 2 * clearance.Flange ? Invariant($"With these flanges give at most {gauge - (2 * clearance.Flange):0.###} mm back to back.")
+                    : Invariant($"Give a flange of less than {gauge / 2:0.###} mm; 0.8 mm is usual."),
+                gauge > 2 * clearance.Flange ? Cure.Set("clearance.back_to_back", Math.Round(gauge - (2 * clearance.Flange), 6)) : Cure.LeaveOut("clearance.flange"));
+        }
+        else if (clearance.BackToBack is { } between && RunningPlay.WheelsetPlay(gauge, between, clearance.Flange) > (gauge / MostPlay) + Grain)
+        {
+            double least = gauge - (2 * clearance.Flange) - (2 * gauge / MostPlay);
+            reading.Fault("PF1014", "clearance.back_to_back", places.Find("clearance.back_to_back"),
+                Invariant($"Wheels {between:0.####} mm back to back with flanges of {clearance.Flange:0.####} mm ")
+                    + Invariant($"have {RunningPlay.WheelsetPlay(gauge, between, clearance.Flange):0.###} mm of side play ")
+                    + Invariant($"each way on a gauge of {gauge:0.####} mm: they would drop between the rails."),
+                Invariant($"With these flanges give at least {Math.Ceiling((least - Grain) * 100) / 100:0.##} mm back to back, a side play of a tenth of the gauge."),
+                Cure.Set("clearance.back_to_back", Math.Ceiling((least - Grain) * 100) / 100));
+        }
+    }
+
+    private static void CheckSidePlay(double gauge, ClearanceEntry clearance, SourceMap places, KeyReading reading)
+    {
+        if (clearance.WheelsetPlay > (gauge / MostPlay) + Grain)
+        {
+            reading.Fault("PF1014", "clearance.wheelset_play", places.Find("clearance.wheelset_play"),
+                Invariant($"A side play of {clearance.WheelsetPlay:0.####} mm each way ")
+                    + Invariant($"is more than wheels have on a gauge of {gauge:0.####} mm: they would drop between the rails."),
+                Invariant($"Give at most {Math.Floor(((gauge / MostPlay) + Grain) * 100) / 100:0.##} mm, a tenth of the gauge; 0.1 to 0.5 mm is usual."),
+                Cure.Set("clearance.wheelset_play", Math.Floor(((gauge / MostPlay) + Grain) * 100) / 100));
         }
     }
 }

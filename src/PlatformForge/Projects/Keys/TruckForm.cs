@@ -56,12 +56,8 @@ internal sealed record TruckForm
                 continue;
             }
 
-            void Fault(
-                string word,
-                string message,
-                string remedy,
-                Cure? cure = null) => reading.Fault("PF1014", Invariant($"{key}.{name}.{word}"), (own.Find(word)?.Value ?? own).Place, message, remedy, cure);
-            string pivot = Invariant($"{key}.{name}.pivot");
+            void Fault(string word, string message, string remedy, Cure? cure = null) =>
+                reading.Fault("PF1014", Invariant($"{key}.{name}.{word}"), (own.Find(word)?.Value ?? own).Place, message, remedy, cure);
             if (engine.BogieWheelbase > 0 || engine.TrailingBogieWheelbase > 0)
             {
                 Fault(
@@ -70,29 +66,9 @@ internal sealed record TruckForm
                     "A truck runs beside axles that guide the frames: leave bogie_wheelbase out, or tell the truck as a bogie.",
                     Cure.LeaveOut(engine.BogieWheelbase > 0 ? key + ".bogie_wheelbase" : key + ".trailing_bogie_wheelbase"));
             }
-            else if (truck.Wheelbase > 0 && double.IsFinite(truck.Pivot))
+            else if (truck.FaultOfPivot(Invariant($"{key}.{name}.pivot"), sign) is var (message, remedy, cure))
             {
-                Fault(
-                    "pivot",
-                    "pivot is given for a truck with two axles, which finds its own way.",
-                    "Leave pivot out; it is for a truck with one axle.",
-                    Cure.LeaveOut(pivot));
-            }
-            else if (truck.Wheelbase == 0 && !double.IsFinite(truck.Pivot))
-            {
-                Fault(
-                    "pivot",
-                    "a truck with one axle has no pivot stated: without it nothing tells how it turns.",
-                    Invariant($"Give pivot, {(sign > 0 ? "less than" : "more than")} {truck.At:0.####} mm."),
-                    Cure.Set(pivot, truck.At - (sign * UsualArm)));
-            }
-            else if (truck.Wheelbase == 0 && sign * (truck.At - truck.Pivot) <= 0)
-            {
-                Fault(
-                    "pivot",
-                    Invariant($"pivot is {truck.Pivot:0.####} mm, but the axle at {truck.At:0.####} mm has to lie {(sign > 0 ? "ahead of" : "behind")} it."),
-                    Invariant($"Give a pivot {(sign > 0 ? "below" : "above")} {truck.At:0.####} mm."),
-                    Cure.Set(pivot, truck.At - (sign * UsualArm)));
+                Fault("pivot", message, remedy, cure);
             }
 
             if (truck.Parts.Any(p => p.Carrier != PartHome.Body))
@@ -100,6 +76,30 @@ internal sealed record TruckForm
                 Fault("part", "a part of a truck has a carrier of its own.", "Leave carrier out: the truck carries it.");
             }
         }
+    }
+
+    // A truck with one axle wants a pivot on the engine's side of it, and one with two wants none; the sign is that of the end it leads to.
+    private (string Message, string Remedy, Cure Cure)? FaultOfPivot(string key, int sign)
+    {
+        if (Wheelbase > 0 && double.IsFinite(Pivot))
+        {
+            return ("pivot is given for a truck with two axles, which finds its own way.",
+                "Leave pivot out; it is for a truck with one axle.",
+                Cure.LeaveOut(key));
+        }
+
+        if (Wheelbase == 0 && !double.IsFinite(Pivot))
+        {
+            return ("a truck with one axle has no pivot stated: without it nothing tells how it turns.",
+                Invariant($"Give pivot, {(sign > 0 ? "less than" : "more than")} {At:0.####} mm."),
+                Cure.Set(key, At - (sign * UsualArm)));
+        }
+
+        return Wheelbase == 0 && sign * (At - Pivot) <= 0
+            ? (Invariant($"pivot is {Pivot:0.####} mm, but the axle at {At:0.####} mm has to lie {(sign > 0 ? "ahead of" : "behind")} it."),
+                Invariant($"Give a pivot {(sign > 0 ? "below" : "above")} {At:0.####} mm."),
+                Cure.Set(key, At - (sign * UsualArm)))
+            : null;
     }
 
     // From a truck's pivot to its axle when nothing says how far, mm: some 1.5 m at full size in 4 mm scale. Common practice, no source.

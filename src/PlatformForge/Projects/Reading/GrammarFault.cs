@@ -24,7 +24,8 @@ internal static partial class GrammarFault
         int last = Math.Max(0, Array.FindLastIndex(lines, l => !string.IsNullOrWhiteSpace(l)));
         if (line >= last && !quoted.StartsWith('[') && Open(lines) is { Length: > 0 } open)
         {
-            return (Invariant($"The file ends in the middle of something: line {last + 1} is its last, and {Signs(open)} is still to come."), Invariant($"Write the rest, or close it with {Signs(open)}."));
+            return (Invariant($"The file ends in the middle of something: line {last + 1} is its last, and {Signs(open)} is still to come."),
+                Invariant($"Write the rest, or close it with {Signs(open)}."));
         }
 
         if (Unclosed(lines, line) is { } unclosed)
@@ -32,11 +33,12 @@ internal static partial class GrammarFault
             return unclosed;
         }
 
-        if (quoted.Length == 0 || quoted.Length > LongestQuoted)
-        {
-            return null;
-        }
+        return quoted.Length == 0 || quoted.Length > LongestQuoted ? null : OfSigns(lines, line, text, quoted) ?? OfWords(text, quoted);
+    }
 
+    // Quotes, brackets and commas that are missing or too many. A line's text is without its comment, and as quoted without blanks round it.
+    private static (string Message, string Remedy)? OfSigns(string[] lines, int line, string text, string quoted)
+    {
         if (text.Count(c => c == '"') % 2 == 1)
         {
             return (Invariant($"'{quoted}' opens a text and does not close it."), "Put a double quote at both ends of the text.");
@@ -47,11 +49,18 @@ internal static partial class GrammarFault
             return (Invariant($"'{quoted}' is no heading."), Heading(quoted));
         }
 
-        if (quoted[0] == '{' && line > 0 && lines[..line].Select(l => WithoutComment(l).Trim()).LastOrDefault(l => l.Length > 0) is { } before && before.EndsWith('}'))
+        if (quoted[0] == '{' && line > 0
+            && lines[..line].Select(l => WithoutComment(l).Trim()).LastOrDefault(l => l.Length > 0) is { } before && before.EndsWith('}'))
         {
             return (Invariant($"There is no comma between '{before}' and '{quoted}'."), Invariant($"Write {before},"));
         }
 
+        return null;
+    }
+
+    // A key, its sign and its value.
+    private static (string Message, string Remedy)? OfWords(string text, string quoted)
+    {
         if (WordInTable().Match(text) is { Success: true } word)
         {
             return (Invariant($"'{word.Groups["value"].Value}' is a text without quotes."), Offer(word.Groups["key"].Value, word.Groups["value"].Value));
