@@ -45,7 +45,8 @@ public static class FolderReader
                 Thread.Sleep(Pause);
             }
 
-            return Outcome.Fault<WrittenFolder>(Finding.Error("PF8040", "", Invariant($"A build is writing into '{folder}', so that it cannot be read whole."), "Wait until the build has ended.", FaultKind.Output));
+            return Outcome.Fault<WrittenFolder>(Finding.Error("PF8040", "", Invariant($"A build is writing into '{folder}', so that it cannot be read whole."),
+                "Wait until the build has ended.", FaultKind.Output));
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
@@ -56,14 +57,9 @@ public static class FolderReader
     private static Outcome<WrittenFolder> Once(string folder)
     {
         var list = new FileInfo(Path.Combine(folder, Manifest.FileName));
-        if (!list.Exists || list.LinkTarget is not null || list.Length == 0)
+        if (NoManifest(folder, list) is { } none)
         {
-            return Fault(Directory.Exists(folder) ? Invariant($"'{folder}' holds no {Manifest.FileName}.") : Invariant($"There is no folder '{folder}'."));
-        }
-
-        if (list.Length > InputLimits.JsonBytes)
-        {
-            return Fault(Invariant($"{Manifest.FileName} in '{folder}' has {list.Length} bytes, over the limit of {InputLimits.JsonBytes}."));
+            return Fault(none);
         }
 
         var files = new List<OutputFile> { new(Manifest.FileName, File.ReadAllBytes(list.FullName)) };
@@ -76,29 +72,54 @@ public static class FolderReader
             taken += file.Bytes;
             if (file.Bytes < 0 || taken > InputLimits.FolderBytes)
             {
-                return Fault(Invariant($"The files that {Manifest.FileName} in '{folder}' lists come to more than the limit of {InputLimits.Bytes(InputLimits.FolderBytes)}."));
+                return Fault(Invariant($"The files that {Manifest.FileName} in '{folder}' lists come to more than ")
+                    + Invariant($"the limit of {InputLimits.Bytes(InputLimits.FolderBytes)}."));
             }
 
-            var place = new FileInfo(Path.Combine(folder, file.Path));
-            if (ThroughLink(folder, file.Path))
+            if (Refusal(folder, file) is { } why)
             {
-                refused[file.Path] = "is a link, or lies beyond one";
+                refused[file.Path] = why;
             }
-            else if (place.Exists && place.Length != file.Bytes)
+            else if (File.Exists(Path.Combine(folder, file.Path)))
             {
-                refused[file.Path] = Invariant($"is not as it was written: {place.Length} bytes for {file.Bytes}");
-            }
-            else if (place.Exists && file.Bytes > InputLimits.FileBytes)
-            {
-                refused[file.Path] = Invariant($"has {file.Bytes} bytes, over the limit of {InputLimits.Bytes(InputLimits.FileBytes)} for one file");
-            }
-            else if (place.Exists)
-            {
-                files.Add(new(file.Path, file.Bytes == 0 ? [] : File.ReadAllBytes(place.FullName)));
+                files.Add(new(file.Path, file.Bytes == 0 ? [] : File.ReadAllBytes(Path.Combine(folder, file.Path))));
             }
         }
 
-        return Outcome.Of(new WrittenFolder(files) { Refused = refused, Unlisted = [.. Prints(new(folder), "").Where(p => !listed.Contains(p)).Order(StringComparer.Ordinal)] });
+        return Outcome.Of(new WrittenFolder(files)
+        {
+            Refused = refused,
+            Unlisted = [.. Prints(new(folder), "").Where(p => !listed.Contains(p)).Order(StringComparer.Ordinal)],
+        });
+    }
+
+    // What keeps the manifest from being read; null where nothing does.
+    private static string? NoManifest(string folder, FileInfo list)
+    {
+        if (!list.Exists || list.LinkTarget is not null || list.Length == 0)
+        {
+            return Directory.Exists(folder) ? Invariant($"'{folder}' holds no {Manifest.FileName}.") : Invariant($"There is no folder '{folder}'.");
+        }
+
+        return list.Length > InputLimits.JsonBytes
+            ? Invariant($"{Manifest.FileName} in '{folder}' has {list.Length} bytes, over the limit of {InputLimits.JsonBytes}.")
+            : null;
+    }
+
+    // Why a listed file is not read though something is there, in words that follow its name; null where it may be.
+    private static string? Refusal(string folder, ManifestFile file)
+    {
+        if (ThroughLink(folder, file.Path))
+        {
+            return "is a link, or lies beyond one";
+        }
+
+        var place = new FileInfo(Path.Combine(folder, file.Path));
+        return !place.Exists ? null
+            : place.Length != file.Bytes ? Invariant($"is not as it was written: {place.Length} bytes for {file.Bytes}")
+            : file.Bytes > InputLimits.FileBytes
+            ? Invariant($"has {file.Bytes} bytes, over the limit of {InputLimits.Bytes(InputLimits.FileBytes)} for one file")
+            : null;
     }
 
     // Nothing was put in place between the first look and the last.

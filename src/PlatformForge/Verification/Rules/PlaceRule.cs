@@ -58,7 +58,8 @@ internal static class PlaceRule
 
         foreach (var stretch in facts.Stretches)
         {
-            var own = Enumerable.Range(0, sections.Count).Where(i => sections[i].Platform == stretch.Platform).Select(i => Lie(sections[i].Name, placed[i], stretch)).OrderBy(l => l.From).ToArray();
+            var own = Enumerable.Range(0, sections.Count).Where(i => sections[i].Platform == stretch.Platform)
+                .Select(i => Lie(sections[i].Name, placed[i], stretch)).OrderBy(l => l.From).ToArray();
             foreach (var finding in Check(stretch, own))
             {
                 yield return finding;
@@ -70,14 +71,13 @@ internal static class PlaceRule
     {
         foreach (var lie in own.Where(l => l.Nearest <= 0))
         {
-            yield return Finding.Error("PF8033", "",
-                Invariant($"{lie.Name} lies across or beyond the middle of track '{stretch.Track.Name}', by {-lie.Nearest:F1} mm."),
-                "Its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
+            yield return Across(lie, stretch);
         }
 
         if (own.Length == 0)
         {
-            yield return Misplaced(Invariant($"'{stretch.Platform}' has no section, from chainage {stretch.From:F2} to {stretch.To:F2} mm of track '{stretch.Track.Name}'."));
+            yield return Misplaced(Invariant($"'{stretch.Platform}' has no section, ")
+                + Invariant($"from chainage {stretch.From:F2} to {stretch.To:F2} mm of track '{stretch.Track.Name}'."));
             yield break;
         }
 
@@ -88,15 +88,13 @@ internal static class PlaceRule
             double gap = lie.From - reached, room = i == 0 ? Slack : (stretch.IsSkew ? stretch.Joint * Askew : stretch.Joint) + Slack;
             if (gap > room || gap < -Slack)
             {
-                yield return Misplaced(Invariant($"{lie.Name} begins at chainage {lie.From:F2} mm of track '{stretch.Track.Name}', but {(i == 0 ? "the platform begins" : "what is before it ends")} at {reached:F2} mm."));
+                yield return Misplaced(Invariant($"{lie.Name} begins at chainage {lie.From:F2} mm of track '{stretch.Track.Name}', ")
+                    + Invariant($"but {(i == 0 ? "the platform begins" : "what is before it ends")} at {reached:F2} mm."));
             }
 
-            double step = i > 0 ? lie.EdgeFrom - own[i - 1].EdgeTo : 0;
-            if (Math.Abs(step) > GreatestStep)
+            if (i > 0 && Step(own[i - 1], lie) is { } step)
             {
-                yield return Finding.Error("PF8035", "",
-                    Invariant($"The edge steps by {Math.Abs(step):F2} mm {(step < 0 ? "towards" : "away from")} the track from {own[i - 1].Name} to {lie.Name} at chainage {lie.From:F1} mm."),
-                    "One of the two files is not as it was made, or its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
+                yield return step;
             }
 
             reached = Math.Max(reached, lie.To);
@@ -104,12 +102,30 @@ internal static class PlaceRule
 
         if (Math.Abs(reached - stretch.To) > Slack)
         {
-            yield return Misplaced(Invariant($"The sections of '{stretch.Platform}' end at chainage {reached:F2} mm of track '{stretch.Track.Name}' instead of {stretch.To:F2} mm."));
+            yield return Misplaced(Invariant($"The sections of '{stretch.Platform}' end at chainage {reached:F2} mm of track '{stretch.Track.Name}' ")
+                + Invariant($"instead of {stretch.To:F2} mm."));
         }
     }
 
+    private static Finding Across(Span lie, PlatformStretch stretch) => Finding.Error("PF8033", "",
+        Invariant($"{lie.Name} lies across or beyond the middle of track '{stretch.Track.Name}', by {-lie.Nearest:F1} mm."),
+        "Its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
+
+    // The edge of a section that does not go on where the one before it ended.
+    private static Finding? Step(Span before, Span lie)
+    {
+        double step = lie.EdgeFrom - before.EdgeTo;
+        return Math.Abs(step) > GreatestStep
+            ? Finding.Error("PF8035", "",
+                Invariant($"The edge steps by {Math.Abs(step):F2} mm {(step < 0 ? "towards" : "away from")} the track ")
+                    + Invariant($"from {before.Name} to {lie.Name} at chainage {lie.From:F1} mm."),
+                "One of the two files is not as it was made, or its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh)
+            : null;
+    }
+
     private static Finding Misplaced(string what) =>
-        Finding.Error("PF8034", "", what, "A section is missing, its file is not as it was made, or its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
+        Finding.Error("PF8034", "", what,
+            "A section is missing, its file is not as it was made, or its motion in the manifest is wrong: build the folder again.", FaultKind.Mesh);
 
     private static Span Lie(string name, Mesh mesh, PlatformStretch stretch)
     {
