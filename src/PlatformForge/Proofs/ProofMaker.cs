@@ -70,34 +70,34 @@ public static class ProofMaker
         var raised = new Proof[drafts.Length];
         Parallel.For(0, drafts.Length, new ParallelOptions { CancellationToken = cancel }, i => raised[i] = drafts[i].Raised(printer, cancel));
         var bed = new BedShape(printer);
-        string key = request.Spec.Key;
-        var proofs = new List<Proof>();
-        foreach (var proof in raised)
-        {
-            double room = proof.Kind == ProofKind.Strip ? bed.Rooms.Max(r => r.At(proof.Hull, 0)) : bed.Best(proof.Hull).Room;
-            if (room < 0)
-            {
-                findings.Add(ProofFindings.TooLarge(key, proof.Name, proof.Size, -2 * room));
-                continue;
-            }
-
-            // A slice is what its section is, and its section has told.
-            if (proof.Overhangs.Unsupported > LeastTold && proof.Kind != ProofKind.Slice)
-            {
-                findings.Add(ProofFindings.Hangs(key, proof.Name, proof.Overhangs.Unsupported));
-            }
-
-            if (proof.Mark.Length > 0 && !proof.Engraved.Any(line => line.Contains(proof.Mark, StringComparison.Ordinal)))
-            {
-                findings.Add(ProofFindings.Unmarked(key, proof.Name, proof.Mark));
-            }
-
-            proofs.Add(proof);
-        }
-
+        List<Proof> proofs = [.. raised.Where(p => IsSound(p, bed, request.Spec.Key, findings))];
         var plates = Plates(proofs, printer);
         var laid = plates.SelectMany(p => p.Proofs).ToDictionary(p => p.Proof.Name, p => p.Proof, StringComparer.Ordinal);
         return Outcome.Of(new ProofSet([.. proofs.Select(p => laid.GetValueOrDefault(p.Name, p))], plates), findings);
+    }
+
+    // Whether a proof goes on the bed; what is to be told of one that does is no fault.
+    private static bool IsSound(Proof proof, BedShape bed, string key, List<Finding> findings)
+    {
+        double room = proof.Kind == ProofKind.Strip ? bed.Rooms.Max(r => r.At(proof.Hull, 0)) : bed.Best(proof.Hull).Room;
+        if (room < 0)
+        {
+            findings.Add(ProofFindings.TooLarge(key, proof.Name, proof.Size, -2 * room));
+            return false;
+        }
+
+        // A slice is what its section is, and its section has told.
+        if (proof.Overhangs.Unsupported > LeastTold && proof.Kind != ProofKind.Slice)
+        {
+            findings.Add(ProofFindings.Hangs(key, proof.Name, proof.Overhangs.Unsupported));
+        }
+
+        if (proof.Mark.Length > 0 && !proof.Engraved.Any(line => line.Contains(proof.Mark, StringComparison.Ordinal)))
+        {
+            findings.Add(ProofFindings.Unmarked(key, proof.Name, proof.Mark));
+        }
+
+        return true;
     }
 
     // mm² below which nothing is told of what hangs free.
@@ -106,12 +106,36 @@ public static class ProofMaker
     private static IEnumerable<ProofDraft> Drafts(ProofRequest request, List<Finding> findings)
     {
         var marks = new ProofMarks();
+        foreach (var draft in OfPrinter(request))
+        {
+            yield return draft;
+        }
+
+        foreach (double at in request.Spec.At ?? [])
+        {
+            var faces = request.Platforms.SelectMany(p => p.Faces).ToArray();
+            if (!Array.Exists(faces, f => Reaches(f, at)))
+            {
+                findings.Add(ProofFindings.NowhereBeside(Invariant($"{request.Spec.Key}.at[{request.Spec.At!.ToList().IndexOf(at)}]"), at, faces));
+            }
+        }
+
+        foreach (var draft in request.Platforms.SelectMany(p => OfPlatform(p, request, marks, findings)))
+        {
+            yield return draft;
+        }
+    }
+
+    // What tells of the printer and its fits: the strip and the coupons.
+    private static IEnumerable<ProofDraft> OfPrinter(ProofRequest request)
+    {
         var (blocks, figures, engraved) = Strip.Made(request.Printer);
         yield return new(ProofGroups.Strip, "", "strip of 100 mm", ProofKind.Strip, blocks)
         {
             Figures = figures,
             Engraved = engraved,
-            Use = "Measure over two blocks and between them; half the sum is what 100 mm came out as. Along the bed first, then across: strip under [printer] takes both.",
+            Use = "Measure over two blocks and between them; half the sum is what 100 mm came out as. "
+                + "Along the bed first, then across: strip under [printer] takes both.",
         };
         if (Coupons.OfJoint(request.Cutting.Joint, request.Printer) is { } joint)
         {
@@ -129,22 +153,9 @@ public static class ProofMaker
             {
                 Figures = deck.Figures,
                 Engraved = deck.Engraved,
-                Use = "Try the posts themselves from the side that lay on the bed: the figure of the first that goes in is taken back under [fits], hundredths of a mm, for round holes and for square ones.",
+                Use = "Try the posts themselves from the side that lay on the bed: "
+                    + "the figure of the first that goes in is taken back under [fits], hundredths of a mm, for round holes and for square ones.",
             };
-        }
-
-        foreach (double at in request.Spec.At ?? [])
-        {
-            var faces = request.Platforms.SelectMany(p => p.Faces).ToArray();
-            if (!Array.Exists(faces, f => Reaches(f, at)))
-            {
-                findings.Add(ProofFindings.NowhereBeside(Invariant($"{request.Spec.Key}.at[{request.Spec.At!.ToList().IndexOf(at)}]"), at, faces));
-            }
-        }
-
-        foreach (var draft in request.Platforms.SelectMany(p => OfPlatform(p, request, marks, findings)))
-        {
-            yield return draft;
         }
     }
 
@@ -275,12 +286,37 @@ public static class ProofMaker
                 Engraved = engraved,
                 ToLayout = gauge.ToLayout,
                 Rides = (face.Plan.Spec.Face.Track, at),
-                Use = Invariant($"Stand it on both rails at chainage {at:0.##}, square to the track, and push the platform up until the same air shows at coping and wall; a strip {request.Spec.Air:0.##} mm thick just goes between."),
+                Use = Invariant($"Stand it on both rails at chainage {at:0.##}, square to the track, ")
+                    + Invariant($"and push the platform up until the same air shows at coping and wall; ")
+                    + Invariant($"a strip {request.Spec.Air:0.##} mm thick just goes between."),
             };
         }
     }
 
     private static IEnumerable<ProofDraft> Boards(ProofPlatform platform, ProofRequest request, ProofMarks marks, List<Finding> findings)
+    {
+        foreach (var vehicle in OnBoards(platform, request, findings))
+        {
+            var board = new ThrowBoard(vehicle, request.Spec, request.Printer, request.Cutting.Joint, request.Gauge, request.RailHead);
+            foreach (var (name, kind, blocks, figures, mark, engraved) in board.Pieces(Longest(board.Width, request.Printer), marks.Next("B")))
+            {
+                yield return new(ProofGroups.Gauges, platform.Sections.Platform, platform.Faces.Count + request.Platforms.Count > 2
+                    ? Invariant($"{platform.Sections.Platform}, {name}") : name, kind, blocks)
+                {
+                    Figures = figures,
+                    Mark = mark,
+                    Engraved = engraved,
+                    Use = kind == ProofKind.ThrowShoe
+                        ? "Lies between the rails under a pivot of the board and holds it by a pin, a cut dowel."
+                        : "Lay paper over the track, cut out between the rails' outer faces; "
+                            + "run the board along and draw through its holes: what is drawn is the reach that is really there. Parts on bogies are not drawn.",
+                };
+            }
+        }
+    }
+
+    // Vehicles that get a board: those that were asked for, or else those that decide where an edge lies.
+    private static List<Vehicle> OnBoards(ProofPlatform platform, ProofRequest request, List<Finding> findings)
     {
         var vehicles = platform.Faces.SelectMany(f => f.Vehicles).DistinctBy(v => v.Name).ToArray();
         var asked = new List<Vehicle>();
@@ -309,23 +345,7 @@ public static class ProofMaker
                 ThrowBoard.Objection(v) is null).Distinct());
         }
 
-        foreach (var vehicle in asked)
-        {
-            var board = new ThrowBoard(vehicle, request.Spec, request.Printer, request.Cutting.Joint, request.Gauge, request.RailHead);
-            foreach (var (name, kind, blocks, figures, mark, engraved) in board.Pieces(Longest(board.Width, request.Printer), marks.Next("B")))
-            {
-                yield return new(ProofGroups.Gauges, platform.Sections.Platform, platform.Faces.Count + request.Platforms.Count > 2
-                    ? Invariant($"{platform.Sections.Platform}, {name}") : name, kind, blocks)
-                {
-                    Figures = figures,
-                    Mark = mark,
-                    Engraved = engraved,
-                    Use = kind == ProofKind.ThrowShoe
-                        ? "Lies between the rails under a pivot of the board and holds it by a pin, a cut dowel."
-                        : "Lay paper over the track, cut out between the rails' outer faces; run the board along and draw through its holes: what is drawn is the reach that is really there. Parts on bogies are not drawn.",
-                };
-            }
-        }
+        return asked;
     }
 
     // The longest oblong of a width that the bed takes.

@@ -158,19 +158,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
 
     private List<Finding> Remarks(PlatformSection section, Engraving engraving, double from, double to)
     {
-        var findings = new List<Finding>();
-        if (section.Size.Z > printer.Height)
-        {
-            findings.Add(SectionFindings.PieceTooTall(printer.Key, from, to, section.Size.Z, printer.Height));
-        }
-
-        double room = bed.Best(section.Hull).Room;
-        if (room < 0)
-        {
-            findings.Add(SectionFindings.PieceTooLarge(
-                printer, (from, to), (1, 1), (section.Size.X, section.Size.Y), -2 * room, section.Length + (2 * room), section.Size.Y + (2 * room)));
-        }
-
+        List<Finding> findings = [.. BeyondBed(section, from, to)];
         (string, Cure?)? cut = null;
         if (spec.Pose != PrintPose.Upright && outline.Shape(from, to) == SectionShape.Mixed)
         {
@@ -202,6 +190,22 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         }
 
         return findings;
+    }
+
+    // A piece that the printer has no room for.
+    private IEnumerable<Finding> BeyondBed(PlatformSection section, double from, double to)
+    {
+        if (section.Size.Z > printer.Height)
+        {
+            yield return SectionFindings.PieceTooTall(printer.Key, from, to, section.Size.Z, printer.Height);
+        }
+
+        double room = bed.Best(section.Hull).Room;
+        if (room < 0)
+        {
+            yield return SectionFindings.PieceTooLarge(
+                printer, (from, to), (1, 1), (section.Size.X, section.Size.Y), -2 * room, section.Length + (2 * room), section.Size.Y + (2 * room));
+        }
     }
 
     /// <summary>Length over width from which a piece is likely to warp (common practice, no published source).</summary>
