@@ -57,7 +57,6 @@ internal static class AccountText
 
     private static void One(Utf8JsonWriter json, PlatformDossier platform, EdgeAccount account)
     {
-        double ratio = platform.Plan.Site.Scale.Ratio;
         json.WriteStartObject();
         json.WriteString("platform", platform.Name);
         JsonObject.Number(json, "chainage_mm", account.Chainage);
@@ -82,20 +81,7 @@ internal static class AccountText
             json.WriteString("style", style.Style.ToString().ToLowerInvariant());
             json.WriteBoolean("chosen", style.Chosen);
             JsonObject.Number(json, "reach_mm", style.Reach);
-            json.WriteStartArray("gaps");
-            foreach (var gap in style.Gaps)
-            {
-                json.WriteStartObject();
-                json.WriteString("vehicle", gap.Vehicle);
-                JsonObject.Number(json, "nearest_mm", gap.Nearest);
-                JsonObject.Number(json, "farthest_mm", gap.Farthest);
-                JsonObject.Number(json, "farthest_full_size_mm", gap.Farthest * ratio);
-                JsonObject.Number(json, "farthest_full_size_in", gap.Farthest * ratio / MmPerInch);
-                json.WriteBoolean("limit_kept", gap.Farthest * ratio <= SteppingLimit.Horizontal);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
+            Gaps(json, style, platform.Plan.Site.Scale.Ratio);
             json.WriteEndObject();
         }
 
@@ -103,5 +89,24 @@ internal static class AccountText
         JsonObject.Number(json, "stepping_limit_full_size_mm", SteppingLimit.Horizontal);
         json.WriteString("stepping_limit_source", SteppingLimit.Source);
         json.WriteEndObject();
+    }
+
+    // What a style would leave beside each vehicle, and at full size by the scale's ratio.
+    private static void Gaps(Utf8JsonWriter json, StyleAccount style, double ratio)
+    {
+        json.WriteStartArray("gaps");
+        foreach (var gap in style.Gaps)
+        {
+            json.WriteStartObject();
+            json.WriteString("vehicle", gap.Vehicle);
+            JsonObject.Number(json, "nearest_mm", gap.Nearest);
+            JsonObject.Number(json, "farthest_mm", gap.Farthest);
+            JsonObject.Number(json, "farthest_full_size_mm", gap.Farthest * ratio);
+            JsonObject.Number(json, "farthest_full_size_in", gap.Farthest * ratio / MmPerInch);
+            json.WriteBoolean("limit_kept", gap.Farthest * ratio <= SteppingLimit.Horizontal);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 }

@@ -29,6 +29,17 @@ internal static class SurveyText
             Doubt(o, track, doubt);
         }
 
+        MadeOf(o, track);
+        Misses(o, track);
+        if (chord is { } length)
+        {
+            Lining(o, StringLining.Of(track, length));
+        }
+    }
+
+    // Elements, and kinks between them.
+    private static void MadeOf(TextWriter o, SurveyedTrack track)
+    {
         o.WriteLine("  made of");
         foreach (var element in track.Elements)
         {
@@ -39,18 +50,19 @@ internal static class SurveyText
         {
             o.WriteLine(Invariant($"    {kink.Chainage,8:0.0}              kink of {kink.Turn * 180 / Math.PI:0.00} degrees"));
         }
+    }
 
-        o.WriteLine(track.Versines.Count > 0 ? "  largest misses (mm, versine of the reading less that of the line, left-hand curve positive)" : "  largest misses (mm, reading left of the line positive)");
+    // Readings that lie farthest off the line, the worst first.
+    private static void Misses(TextWriter o, SurveyedTrack track)
+    {
+        o.WriteLine(track.Versines.Count > 0
+            ? "  largest misses (mm, versine of the reading less that of the line, left-hand curve positive)"
+            : "  largest misses (mm, reading left of the line positive)");
         foreach (var residual in track.Residuals.OrderByDescending(r => Math.Abs(r.Miss)).Take(MissesShown))
         {
             string outlier = residual.IsOutlier ? "  left out as misread" : track.IsInDoubt(residual.Reading) ? "  in doubt" : "";
             string fitting = residual.Fitting is { } figure ? Invariant($", {Plain(residual.Reading.Written(figure))} {residual.Reading.Unit.Sign()} would fit") : "";
             o.WriteLine(Invariant($"    {residual.Reading.FileAndWhereabouts}  {SignedText.Of(residual.Miss)} mm at chainage {residual.Chainage:0}{fitting}{outlier}"));
-        }
-
-        if (chord is { } length)
-        {
-            Lining(o, StringLining.Of(track, length));
         }
     }
 

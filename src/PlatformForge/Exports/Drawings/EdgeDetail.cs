@@ -50,19 +50,30 @@ internal sealed class EdgeDetail(Point2[] ring, (double T0, double T1, double Z0
         }
 
         sheet.Box(corner.X, corner.Y, size.X, size.Y, null, HouseStyle.Outline);
-        double level = top + 1.6, under = top - spec.Coping.Thickness;
-        sheet.Line(Of(front, top - spec.Coping.ArrisChamfer), Of(front, level + (3 / scale)), HouseStyle.Dimension);
-        Dimensions.Between(sheet, Of(front - spare, level), Of(front, level), 0, Figures.Fine(spare));
-        double low = under - (7 / scale);
-        sheet.Line(Of(front, under - (1 / scale)), Of(front, low - (2 / scale)), HouseStyle.Dimension);
-        double overWall = spec.Coping.Overhang + WallBehind;
-        Dimensions.Between(sheet, Of(front, low), Of(front + overWall, low), 0, Figures.Short(Math.Round(overWall, 2)));
+        Measures(sheet, Of, scale, (front, top, spare), spec);
         double right = front + spec.Coping.Width;
         if (right + (8 / scale) < t1)
         {
             Dimensions.Between(sheet, Of(front, top), Of(right, top), -5, Invariant($"{Figures.Short(Math.Round(spec.Coping.Width, 2))} coping"));
         }
 
+        Heading(sheet, corner, size, scale, spec);
+    }
+
+    // What is spared before the edge, over it, and how far it reaches over the wall, under it.
+    private void Measures(Sheet sheet, Func<double, double, Point2> of, double scale, (double Front, double Top, double Spare) edge, PlatformSpec spec)
+    {
+        double level = edge.Top + 1.6, under = edge.Top - spec.Coping.Thickness;
+        sheet.Line(of(edge.Front, edge.Top - spec.Coping.ArrisChamfer), of(edge.Front, level + (3 / scale)), HouseStyle.Dimension);
+        Dimensions.Between(sheet, of(edge.Front - edge.Spare, level), of(edge.Front, level), 0, Figures.Fine(edge.Spare));
+        double low = under - (7 / scale);
+        sheet.Line(of(edge.Front, under - (1 / scale)), of(edge.Front, low - (2 / scale)), HouseStyle.Dimension);
+        double overWall = spec.Coping.Overhang + WallBehind;
+        Dimensions.Between(sheet, of(edge.Front, low), of(edge.Front + overWall, low), 0, Figures.Short(Math.Round(overWall, 2)));
+    }
+
+    private void Heading(Sheet sheet, Point2 corner, Point2 size, double scale, PlatformSpec spec)
+    {
         sheet.Text(Invariant($"The edge, {Figures.Short(scale)}:1"), corner + new Point2(0, -2), HouseStyle.Subheading);
         string arris = Invariant($"arris {(spec.Coping.Nosing == Nosing.Rounded ? "rounded" : "chamfered")} {Short(spec.Coping.ArrisChamfer)}");
         sheet.Text(Invariant($"coping {Short(spec.Coping.Thickness)} thick and {Over(spec)}, {arris}, deck {Short(spec.Deck.Thickness)} thick"),
