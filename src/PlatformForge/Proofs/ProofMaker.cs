@@ -100,8 +100,7 @@ public static class ProofMaker
         return true;
     }
 
-    // mm² below which nothing is told of what hangs free.
-    private const double LeastTold = 0.2;
+    private const double LeastTold = 0.2; // mm² below which nothing is told of what hangs free
 
     private static IEnumerable<ProofDraft> Drafts(ProofRequest request, List<Finding> findings)
     {
