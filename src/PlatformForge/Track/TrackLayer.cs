@@ -18,9 +18,24 @@ public static class TrackLayer
         var findings = new List<Finding>();
         if (spec.Elements.Count == 0)
         {
-            return Outcome.Fault<Centreline>(Finding.Error("PF2001", spec.Key, $"The alignment of track '{spec.Name}' has no elements.", "List at least one, such as { straight = 600 }."));
+            return Outcome.Fault<Centreline>(Finding.Error("PF2001", spec.Key, $"The alignment of track '{spec.Name}' has no elements.",
+                "List at least one, such as { straight = 600 }."));
         }
 
+        var elements = Joined(spec, findings);
+        double total = elements.Sum(e => e.Length);
+        if (total > LongestTrack)
+        {
+            findings.Add(Finding.Error("PF2006", spec.Key, Invariant($"The track is {total:G4} mm long, over the limit of {LongestTrack:F0} mm."),
+                "Lengths are in millimetres of the model; check for a slipped decimal point."));
+        }
+
+        return findings.Count > 0 ? Outcome.Fault<Centreline>(findings) : Outcome.Of(new Centreline(spec.Name, elements));
+    }
+
+    // The elements end to end, without those that are at fault.
+    private static List<CentrelineElement> Joined(AlignmentSpec spec, List<Finding> findings)
+    {
         var elements = new List<CentrelineElement>();
         var (point, heading, curvature) = (spec.Start, spec.Heading, 0.0);
         for (int i = 0; i < spec.Elements.Count; i++)
@@ -41,7 +56,9 @@ public static class TrackLayer
 
             if (Math.Abs((k0 + k1) / 2 * length) > 2 * Math.PI)
             {
-                findings.Add(Finding.Error("PF2005", key, "The element turns by more than a full circle.", "Give the length of this stretch only, or a larger radius.").Curing(Shorter(spec.Elements[i], key, length, (k0 + k1) / 2)));
+                const string Remedy = "Give the length of this stretch only, or a larger radius.";
+                findings.Add(Finding.Error("PF2005", key, "The element turns by more than a full circle.", Remedy)
+                    .Curing(Shorter(spec.Elements[i], key, length, (k0 + k1) / 2)));
                 continue;
             }
 
@@ -50,12 +67,7 @@ public static class TrackLayer
             (point, heading, curvature) = (element.At(length).Position, element.HeadingAt(length), k1);
         }
 
-        if (elements.Sum(e => e.Length) > LongestTrack)
-        {
-            findings.Add(Finding.Error("PF2006", spec.Key, Invariant($"The track is {elements.Sum(e => e.Length):G4} mm long, over the limit of {LongestTrack:F0} mm."), "Lengths are in millimetres of the model; check for a slipped decimal point."));
-        }
-
-        return findings.Count > 0 ? Outcome.Fault<Centreline>(findings) : Outcome.Of(new Centreline(spec.Name, elements));
+        return elements;
     }
 
     // Half a circle of the element's curvature, where its length is stated.
@@ -73,7 +85,8 @@ public static class TrackLayer
     {
         if (!(kink.Turn > 0 && kink.Turn <= SharpestKink))
         {
-            findings.Add(Finding.Error("PF2007", $"{key}.kink", Invariant($"The kink turns by {kink.Turn * 180 / Math.PI:0.###}°."), "Give an angle above 0 and not over 30 degrees, with hand = \"left\" or \"right\"."));
+            findings.Add(Finding.Error("PF2007", $"{key}.kink", Invariant($"The kink turns by {kink.Turn * 180 / Math.PI:0.###}°."),
+                "Give an angle above 0 and not over 30 degrees, with hand = \"left\" or \"right\"."));
         }
 
         return (int)kink.Hand * kink.Turn;

@@ -25,15 +25,35 @@ internal static class RailPairRule
             return runs;
         }
 
-        string key = spec.Key;
-        if (runs[0][0].FromCentre == runs[1][0].FromCentre)
+        double first = runs[0][0].FromCentre, second = runs[1][0].FromCentre, expected = second - first;
+        if (first == second)
         {
             CheckSameLine(spec, runs, findings);
             return runs;
         }
 
+        if (Apart(spec.Key, runs, expected, findings) is not { } mean)
+        {
+            return runs;
+        }
+
+        double excess = mean - expected;
+        if (!(Math.Abs(excess) > WrongEdge))
+        {
+            return runs;
+        }
+
+        findings.Add(Finding.Warning("PF2123", spec.Key,
+            Invariant($"The two measured lines lie {Math.Abs(mean):0.00} mm apart, {Math.Abs(expected):0.00} mm by gauge and rail width."),
+            "Check the gauge, the rail width and which edge was measured; the centre is taken midway.", FaultKind.Input));
+        return [.. runs.Select(run => run[0].FromCentre == first ? Shifted(run, -excess / 2) : run[0].FromCentre == second ? Shifted(run, excess / 2) : run)];
+    }
+
+    // How far to the left of the first line the second lies on the whole, as far as they lie side by side; null, and told, where they cross.
+    private static double? Apart(string key, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, double expected, List<Finding> findings)
+    {
         var (one, other) = (Thin(runs[0]), Thin(runs[1]));
-        double expected = other[0].FromCentre - one[0].FromCentre, sum = 0;
+        double sum = 0;
         int count = 0;
         foreach (var reading in other)
         {
@@ -44,23 +64,16 @@ internal static class RailPairRule
 
             if (offset * expected < 0)
             {
-                findings.Add(RunRule.At(reading, Finding.Error("PF2108", key, Invariant($"The two measured lines cross: this point lies {Math.Abs(offset):0.##} mm on the wrong side of '{one[0].File}'."), "Check which file is the left rail, and that both run the same way.")));
-                return runs;
+                string message = Invariant($"The two measured lines cross: this point lies {Math.Abs(offset):0.##} mm on the wrong side of '{one[0].File}'.");
+                findings.Add(RunRule.At(reading, Finding.Error("PF2108", key, message, "Check which file is the left rail, and that both run the same way.")));
+                return null;
             }
 
             sum += offset;
             count++;
         }
 
-        double mean = count == 0 ? expected : sum / count, excess = mean - expected;
-        if (Math.Abs(excess) > WrongEdge)
-        {
-            findings.Add(Finding.Warning("PF2123", key, Invariant($"The two measured lines lie {Math.Abs(mean):0.00} mm apart, {Math.Abs(expected):0.00} mm by gauge and rail width."), "Check the gauge, the rail width and which edge was measured; the centre is taken midway.", FaultKind.Input));
-            double first = runs[0][0].FromCentre, second = runs[1][0].FromCentre;
-            return [.. runs.Select(run => run[0].FromCentre == first ? Shifted(run, -excess / 2) : run[0].FromCentre == second ? Shifted(run, excess / 2) : run)];
-        }
-
-        return runs;
+        return count == 0 ? expected : sum / count;
     }
 
     private static PlaceReading[] Shifted(IReadOnlyList<PlaceReading> run, double by) => [.. run.Select(r => r with { FromCentre = r.FromCentre + by })];
@@ -80,8 +93,10 @@ internal static class RailPairRule
         string what = measured.Part == MeasuredPart.Centre ? "the centre" : measured.Rail == Rail.Left ? "the left rail" : "the right rail";
         string remedy = measured.Part == MeasuredPart.Centre
             ? "Say what was measured: measured = \"running-edge\" with rail = \"left\" for one file and rail = \"right\" for the other."
-            : $"Give one of them rail = \"{(measured.Rail == Rail.Left ? "right" : "left")}\": '{(apart * (int)measured.Rail > 0 ? one[0].File : other[0].File)}' lies on that side.";
-        findings.Add(RunRule.At(other[0], Finding.Error("PF2131", spec.Key, Invariant($"'{one[0].File}' and '{other[0].File}' are both stated as {what}, but lie {Math.Abs(apart):0.00} mm apart."), remedy)));
+            : $"Give one of them rail = \"{(measured.Rail == Rail.Left ? "right" : "left")}\": "
+            + $"'{(apart * (int)measured.Rail > 0 ? one[0].File : other[0].File)}' lies on that side.";
+        findings.Add(RunRule.At(other[0], Finding.Error("PF2131", spec.Key, Invariant($"'{one[0].File}' and '{other[0].File}' are both stated as {what}, but ")
+            + Invariant($"lie {Math.Abs(apart):0.00} mm apart."), remedy)));
     }
 
     // Two measurings of one line lie within so many ruler errors of one another on the whole.

@@ -30,61 +30,70 @@ internal static class RunRule
     {
         if (run.Count < FewestPlaces)
         {
-            string count = run.Count == 0 ? "There are no readings" : run.Count == 1 ? "There is 1 reading" : Invariant($"There are {run.Count} readings");
-            findings.Add(Finding.Error("PF2105", key, Invariant($"{count}; a curve needs at least {FewestPlaces}."), Invariant($"Measure {FewestPlaces} places or more at even distances along the platform and the length of the longest vehicle beyond both ends.")) with { File = file, Line = run.Count == 0 ? 1 : LineOf(run[^1]) });
+            findings.Add(TooFew(key, run) with { File = file, Line = run.Count == 0 ? 1 : LineOf(run[^1]) });
             return;
         }
 
+        double covered = Covered(run), least = Math.Max(ShortestSurvey, ShortestInErrors * error);
+        if (!(covered >= least))
+        {
+            findings.Add(TooShort(key, error, covered, least) with { File = file, Line = LineOf(run[0]) });
+            return;
+        }
+
+        int faults = findings.Count;
+        CheckOrder(key, ScatterInErrors * error, run, findings);
+        if (findings.Count == faults)
+        {
+            CheckCourse(key, error, run, covered, findings);
+        }
+    }
+
+    private static Finding TooFew(string key, IReadOnlyList<PlaceReading> run)
+    {
+        string count = run.Count == 0 ? "There are no readings" : run.Count == 1 ? "There is 1 reading" : Invariant($"There are {run.Count} readings");
+        return Finding.Error("PF2105", key, Invariant($"{count}; a curve needs at least {FewestPlaces}."),
+            Invariant($"Measure {FewestPlaces} places or more at even distances along the platform and the length of the longest vehicle beyond both ends."));
+    }
+
+    private static Finding TooShort(string key, double error, double covered, double least) => Finding.Error(
+        "PF2130", key, Invariant($"The readings cover {Told(covered)} mm of track with a ruler error of {error:0.##} mm."),
+        Invariant($"Measure {least:0} mm of track at least; check the unit of the figures."));
+
+    private static double Covered(IReadOnlyList<PlaceReading> run)
+    {
         double covered = 0;
         for (int i = 1; i < run.Count; i++)
         {
             covered += (run[i].Place - run[i - 1].Place).Length;
         }
 
-        if (!(covered >= Math.Max(ShortestSurvey, ShortestInErrors * error)))
-        {
-            findings.Add(Finding.Error("PF2130", key, Invariant($"The readings cover {Told(covered)} mm of track with a ruler error of {error:0.##} mm."), Invariant($"Measure {Math.Max(ShortestSurvey, ShortestInErrors * error):0} mm of track at least; check the unit of the figures.")) with { File = file, Line = LineOf(run[0]) });
-            return;
-        }
+        return covered;
+    }
 
-        double scatter = ScatterInErrors * error;
-        int faults = findings.Count;
+    // Places follow one another along the track, each given once. Directions are compared over steps longer than scatter.
+    private static void CheckOrder(string key, double scatter, IReadOnlyList<PlaceReading> run, List<Finding> findings)
+    {
+        int faults = findings.Count, kept = 0;
         var turn = new Turning();
-        int kept = 0;
         for (int i = 1; i < run.Count && findings.Count - faults < Tables.SurveyTable.FaultsTold; i++)
         {
-            var step = run[i].Place - run[i - 1].Place;
-            if (step == default)
+            if (run[i].Place - run[i - 1].Place == default)
             {
-                findings.Add(At(run[i], Finding.Error("PF2107", key, $"The place of {run[i - 1].Whereabouts} is given a second time.", "Keep one of the two.")));
+                findings.Add(Twice(key, run, i));
                 continue;
             }
 
-            // Directions are compared over steps longer than scatter.
             var stride = run[i].Place - run[kept].Place;
             if (stride.Length < scatter)
             {
                 continue;
             }
 
-            int next = i + 1;
-            while (next < run.Count && (run[next].Place - run[i].Place).Length < scatter)
-            {
-                next++;
-            }
-
+            int next = Following(run, i, scatter);
             if (next < run.Count && Point2.Dot(stride, run[next].Place - run[i].Place) < 0)
             {
-                var fault = run[i].Ordinate is null
-                    ? At(run[next],
-                        Finding.Error("PF2106", key, $"The track turns back on itself after {run[i].Whereabouts}: {Next(run[next])} is out of order.",
-                            "List the points in order along the track."))
-                    : StickingOut.Near(key, run, i);
-                if (!findings.Contains(fault))
-                {
-                    findings.Add(fault);
-                }
-
+                AddOnce(BackAlong(key, run, i, next), findings);
                 i = next;
             }
 
@@ -93,18 +102,46 @@ internal static class RunRule
                 turn.Add(stride, run[next].Place - run[i].Place);
                 if (turn.Most > MostTurn && findings.Count == faults)
                 {
-                    findings.Add(At(run[next], Finding.Error("PF2146", key, $"The line turns by more than a full circle up to {run[next].Whereabouts}.", $"{OwnLine(run[next])} leave out what lies beyond the first turn.")));
+                    findings.Add(Round(key, run[next]));
                 }
             }
 
             kept = i;
         }
+    }
 
-        if (findings.Count == faults)
+    // The first reading after one that lies farther from it than scatter; the count of readings where none does.
+    private static int Following(IReadOnlyList<PlaceReading> run, int i, double scatter)
+    {
+        int next = i + 1;
+        while (next < run.Count && (run[next].Place - run[i].Place).Length < scatter)
         {
-            CheckCourse(key, error, run, covered, findings);
+            next++;
+        }
+
+        return next;
+    }
+
+    private static void AddOnce(Finding fault, List<Finding> findings)
+    {
+        if (!findings.Contains(fault))
+        {
+            findings.Add(fault);
         }
     }
+
+    private static Finding Twice(string key, IReadOnlyList<PlaceReading> run, int i) =>
+        At(run[i], Finding.Error("PF2107", key, $"The place of {run[i - 1].Whereabouts} is given a second time.", "Keep one of the two."));
+
+    private static Finding BackAlong(string key, IReadOnlyList<PlaceReading> run, int i, int next) => run[i].Ordinate is null
+        ? At(run[next],
+            Finding.Error("PF2106", key, $"The track turns back on itself after {run[i].Whereabouts}: {Next(run[next])} is out of order.",
+                "List the points in order along the track."))
+        : StickingOut.Near(key, run, i);
+
+    private static Finding Round(string key, PlaceReading reading) => At(reading, Finding.Error(
+        "PF2146", key, $"The line turns by more than a full circle up to {reading.Whereabouts}.",
+        $"{OwnLine(reading)} leave out what lies beyond the first turn."));
 
     // A figure that a reader takes in, however small.
     private static string Told(double length) => length < 0.01 ? "less than 0.01" : Invariant($"{length:0.##}");
@@ -144,13 +181,7 @@ internal static class RunRule
 
     private static void CheckCrossing(string key, double scatter, IReadOnlyList<PlaceReading> run, List<Finding> findings)
     {
-        double length = 0;
-        for (int i = 1; i < run.Count; i++)
-        {
-            length += (run[i].Place - run[i - 1].Place).Length;
-        }
-
-        double least = Math.Max(scatter, length / MostForCrossing);
+        double least = Math.Max(scatter, Covered(run) / MostForCrossing);
         var thin = new List<PlaceReading> { run[0] };
         foreach (var reading in run)
         {
@@ -166,7 +197,11 @@ internal static class RunRule
             {
                 if (Cross(thin[i - 1].Place, thin[i].Place, thin[j - 1].Place, thin[j].Place))
                 {
-                    findings.Add(At(thin[j], Finding.Error("PF2108", key, $"The line crosses itself: {thin[i - 1].Whereabouts} to {thin[i].Whereabouts} and {thin[j - 1].Whereabouts} to {thin[j].Whereabouts}.", "Give each track a survey of its own, and each stretch once.")));
+                    findings.Add(At(thin[j], Finding.Error(
+                        "PF2108",
+                        key,
+                        $"The line crosses itself: {thin[i - 1].Whereabouts} to {thin[i].Whereabouts} and {thin[j - 1].Whereabouts} to {thin[j].Whereabouts}.",
+                        "Give each track a survey of its own, and each stretch once.")));
                     return;
                 }
             }
@@ -184,7 +219,8 @@ internal static class RunRule
 
     private static int LineOf(Reading reading) => reading.DrawnAt ?? reading.Row;
 
-    private static string OwnLine(Reading reading) => reading.DrawnAt is null ? "Survey one stretch of the track by itself, or" : "Name the track's own line by element, or";
+    private static string OwnLine(Reading reading) =>
+        reading.DrawnAt is null ? "Survey one stretch of the track by itself, or" : "Name the track's own line by element, or";
 
     private static string Next(Reading reading) => reading.DrawnAt is null ? "the point" : reading.Whereabouts;
 }

@@ -57,51 +57,63 @@ internal static class SectionalRemarks
         string tried = track.Residuals.Count > SectionalCauses.MostReadings ? "" : Nothing;
         if (track.Sectional is { AtOdds.Length: > 0 } lines)
         {
-            var odd = SectionalLines.Readings(survey, track, lines.AtOdds);
-            string named = string.Join(", ", odd.Take(AtOddsTold).Select(b => b.Reading.FileAndWhereabouts)) + (odd.Count > AtOddsTold ? Invariant($" and {odd.Count - AtOddsTold} more") : "");
-            yield return RunRule.At(odd[0].Reading, Finding.Warning(
-                "PF2192",
-                survey.Key + ".joints",
-                Invariant($"No line of pieces with these joints, and kinks of up to {Degrees(laying.GreatestKink):0.##}° at them, meets every reading ")
-                    + Invariant($"within {survey.RulerError:0.##} mm. At odds are {named}; the least ruler error that fits is ")
-                    + Invariant($"{SurveyRemarks.LeastError(survey, lines.LeastShare):0.00}.{tried} What is uncertain is reckoned as without joints."),
-                "Read these places again; or check joints, radii and greatest_kink. Leave joints out where they are not known.",
-                FaultKind.Input));
+            yield return AtOdds(survey, track, lines, tried);
         }
 
         if (track.Misplaced is { } joint)
         {
-            yield return Finding.Warning(
-                "PF2197",
-                survey.Key + ".joints",
-                Invariant($"The readings speak against the joint stated at {joint.Stated:0.#} mm: at about {joint.Wanted:0} mm it would fit them far ")
-                    + Invariant($"better, though not all of them.{tried} What is uncertain is reckoned as without joints."),
-                "Look where that joint is and state its place; if it is where it was stated, read the places about it again.",
-                FaultKind.Input);
+            yield return Misplaced(survey, joint, tried);
         }
 
         if (track.RadiiLeftOut)
         {
-            yield return Finding.Warning(
-                "PF2200",
-                survey.Key + ".radii",
-                Invariant($"With the joints stated the readings go with no pieces of the radii stated ({radii}), but with pieces of other radii.{tried} ")
-                    + Invariant($"What is uncertain is reckoned from the joints alone."),
-                "State the radii that the pieces have, or leave radii out.",
-                FaultKind.Input);
+            yield return OtherRadii(survey, radii, tried);
         }
 
         foreach (var (from, to) in track.Sectional?.Strange ?? [])
         {
-            yield return Finding.Warning(
-                "PF2193",
-                survey.Key + ".radii",
-                Invariant($"The piece from chainage {from:0} to {to:0} is neither straight nor of one of the radii stated ({radii}).{tried} What is ")
-                    + Invariant($"uncertain is reckoned as without joints."),
-                "State a joint within it if there is one; otherwise read the places there again, or leave radii out.",
-                FaultKind.Input);
+            yield return Strange(survey, from, to, radii, tried);
         }
     }
+
+    private static Finding AtOdds(Survey survey, SurveyedTrack track, JointedLines lines, string tried)
+    {
+        var odd = SectionalLines.Readings(survey, track, lines.AtOdds);
+        string named = string.Join(", ", odd.Take(AtOddsTold).Select(b => b.Reading.FileAndWhereabouts))
+            + (odd.Count > AtOddsTold ? Invariant($" and {odd.Count - AtOddsTold} more") : "");
+        return RunRule.At(odd[0].Reading, Finding.Warning(
+            "PF2192",
+            survey.Key + ".joints",
+            Invariant($"No line of pieces with these joints, and kinks of up to {Degrees(survey.Laying.GreatestKink):0.##}° at them, meets every reading ")
+                + Invariant($"within {survey.RulerError:0.##} mm. At odds are {named}; the least ruler error that fits is ")
+                + Invariant($"{SurveyRemarks.LeastError(survey, lines.LeastShare):0.00}.{tried} What is uncertain is reckoned as without joints."),
+            "Read these places again; or check joints, radii and greatest_kink. Leave joints out where they are not known.",
+            FaultKind.Input));
+    }
+
+    private static Finding Misplaced(Survey survey, MovedJoint joint, string tried) => Finding.Warning(
+        "PF2197",
+        survey.Key + ".joints",
+        Invariant($"The readings speak against the joint stated at {joint.Stated:0.#} mm: at about {joint.Wanted:0} mm it would fit them far ")
+            + Invariant($"better, though not all of them.{tried} What is uncertain is reckoned as without joints."),
+        "Look where that joint is and state its place; if it is where it was stated, read the places about it again.",
+        FaultKind.Input);
+
+    private static Finding OtherRadii(Survey survey, string radii, string tried) => Finding.Warning(
+        "PF2200",
+        survey.Key + ".radii",
+        Invariant($"With the joints stated the readings go with no pieces of the radii stated ({radii}), but with pieces of other radii.{tried} ")
+            + Invariant($"What is uncertain is reckoned from the joints alone."),
+        "State the radii that the pieces have, or leave radii out.",
+        FaultKind.Input);
+
+    private static Finding Strange(Survey survey, double from, double to, string radii, string tried) => Finding.Warning(
+        "PF2193",
+        survey.Key + ".radii",
+        Invariant($"The piece from chainage {from:0} to {to:0} is neither straight nor of one of the radii stated ({radii}).{tried} What is ")
+            + Invariant($"uncertain is reckoned as without joints."),
+        "State a joint within it if there is one; otherwise read the places there again, or leave radii out.",
+        FaultKind.Input);
 
     private static Finding Told(Survey survey, SurveyedTrack track, SectionalCause first, IReadOnlyList<SectionalCause> others)
     {
@@ -164,8 +176,12 @@ internal static class SectionalRemarks
         return beyond.Length == 0 ? [] : [Finding.Warning(
             "PF2199",
             survey.Key + ".joints",
-            Invariant($"{(beyond.Length == survey.Laying.Joints.Count ? "All stated joints lie" : beyond.Length == 1 ? Invariant($"The joint stated at {beyond[0]:0.#} mm lies") : Invariant($"{beyond.Length} joints, the first stated at {beyond[0]:0.#} mm, lie"))} beyond the readings, so that nothing is told by {(beyond.Length == 1 ? "it" : "them")} of the track between the readings."),
-            "State joints in mm, as the readings are measured: along the string, or along the track from the first point. Leave out those beyond the readings.",
+            (beyond.Length == survey.Laying.Joints.Count ? "All stated joints lie"
+                : beyond.Length == 1 ? Invariant($"The joint stated at {beyond[0]:0.#} mm lies")
+                : Invariant($"{beyond.Length} joints, the first stated at {beyond[0]:0.#} mm, lie"))
+                + $" beyond the readings, so that nothing is told by {(beyond.Length == 1 ? "it" : "them")} of the track between the readings.",
+            "State joints in mm, as the readings are measured: along the string, or along the track from the first point. "
+                + "Leave out those beyond the readings.",
             FaultKind.Input)];
     }
 
@@ -186,7 +202,8 @@ internal static class SectionalRemarks
                 yield return Finding.Warning(
                     "PF2198",
                     survey.Key + ".joints",
-                    Invariant($"The readings show a kink of {Degrees(Math.Abs(kink.Turn)):0.0#}° near chainage {kink.Chainage:0}, where no joint is stated{(double.IsFinite(nearest) ? Invariant($"; the nearest is at chainage {nearest:0}") : "")}."),
+                    Invariant($"The readings show a kink of {Degrees(Math.Abs(kink.Turn)):0.0#}° near chainage {kink.Chainage:0}, where no joint is stated")
+                        + (double.IsFinite(nearest) ? Invariant($"; the nearest is at chainage {nearest:0}.") : "."),
                     "Look for a joint there and state it; if there is none, read the places about it again.",
                     FaultKind.Input);
             }
@@ -204,8 +221,10 @@ internal static class SectionalRemarks
             yield return Finding.Warning(
                 "PF2194",
                 survey.Key + ".greatest_kink",
-                Invariant($"The readings show a kink of {Degrees(Math.Abs(kink.Turn)):0.0#}° near chainage {kink.Chainage:0}; the track is said to have none over {Degrees(laying.GreatestKink):0.##}°."),
-                Invariant($"Look at the joint there and read the places about it again; if it is so, state greatest_kink = {Math.Ceiling(10 * Degrees(Math.Abs(kink.Turn))) / 10:0.0}."),
+                Invariant($"The readings show a kink of {Degrees(Math.Abs(kink.Turn)):0.0#}° near chainage {kink.Chainage:0}; ")
+                    + Invariant($"the track is said to have none over {Degrees(laying.GreatestKink):0.##}°."),
+                Invariant($"Look at the joint there and read the places about it again; if it is so, state ")
+                    + Invariant($"greatest_kink = {Math.Ceiling(10 * Degrees(Math.Abs(kink.Turn))) / 10:0.0}."),
                 FaultKind.Input);
         }
 
@@ -217,8 +236,10 @@ internal static class SectionalRemarks
                 yield return Finding.Warning(
                     "PF2195",
                     survey.Key + ".radii",
-                    Invariant($"The curve of R {1 / own:0} from chainage {e.From:0} to {e.To:0} has none of the radii stated ({string.Join(", ", laying.Radii.Select(r => Invariant($"{r:0.##}")))})."),
-                    "State its radius too, or read the places there again; a kink that the readings do not show looks like a gentle bend: state the joints. Pieces sprung out of their radius are flexible track.",
+                    Invariant($"The curve of R {1 / own:0} from chainage {e.From:0} to {e.To:0} has none of the radii stated ")
+                        + Invariant($"({string.Join(", ", laying.Radii.Select(r => Invariant($"{r:0.##}")))})."),
+                    "State its radius too, or read the places there again; a kink that the readings do not show looks like a gentle bend: state the joints. "
+                        + "Pieces sprung out of their radius are flexible track.",
                     FaultKind.Input);
             }
         }

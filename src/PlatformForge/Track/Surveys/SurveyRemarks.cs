@@ -32,10 +32,12 @@ internal static class SurveyRemarks
             "PF2204",
             survey.Key + ".ruler_error",
             Invariant($"The ruler error of {survey.RulerError:0.###} mm that is stated is most likely too small, and nothing else wrong: ")
-                + Invariant($"{(odd.Length == 0 ? "no line of straights and curves meets the readings within it" : Invariant($"within it the line has {string.Join(" and ", odd)}"))}, ")
+                + Invariant(
+                    $"{(odd.Length == 0 ? "no line of straights and curves meets the readings within it" : Invariant($"within it the line has {string.Join(" and ", odd)}"))}, ")
                 + Invariant($"while a far simpler line meets all readings within {small.Least:0.00} mm. What is told of the line and of single readings ")
                 + Invariant($"for the stated error is not to be trusted; ")
-                + Invariant($"{(small.LeftOut > 0 ? Invariant($"until then {Count(small.LeftOut, "reading")} {(small.LeftOut == 1 ? "is" : "are")} left out, and ") : "until then ")}vehicles ")
+                + Invariant(
+                    $"{(small.LeftOut > 0 ? Invariant($"until then {Count(small.LeftOut, "reading")} {(small.LeftOut == 1 ? "is" : "are")} left out, and ") : "until then ")}vehicles ")
                 + Invariant($"are run over the line as it is drawn."),
             Invariant($"State ruler_error = {small.Least:0.00} or more: the most by which a figure may be off, half a division of the ruler at least."),
             FaultKind.Input);
@@ -45,85 +47,54 @@ internal static class SurveyRemarks
 
     private static IEnumerable<Finding> All(Survey survey, SurveyedTrack track, bool scattered, bool smooth, double sharpest)
     {
-        foreach (var finding in Outliers(survey, track))
-        {
-            yield return finding;
-        }
-
-        if (track.Closing is { } closing)
-        {
-            yield return Finding.Warning(
-                "PF2146",
-                survey.Key,
-                Invariant($"The closing chord's {(closing.OfLength ? "length" : "versine")} of {closing.Read:0.##} mm does not go with the versines; {closing.Fitting:0.##} would. It is left out."),
-                $"Measure the closing chord again{(closing.OfLength ? "" : ", its versine at its middle")}.",
-                FaultKind.Input);
-        }
-
-        foreach (var finding in Stated(survey))
-        {
-            yield return finding;
-        }
-
-        if (survey.Laying.As == LaidAs.Flexible && AgainstFlexible(survey, track) is { } against)
-        {
-            yield return against;
-        }
-
-        foreach (var finding in SectionalRemarks.Of(survey, track))
-        {
-            yield return finding;
-        }
-
-        if (track.Outside is { } outside)
-        {
-            yield return Beyond(survey, outside);
-        }
-
-        foreach (var doubted in track.Doubted)
-        {
-            yield return RunRule.At(doubted.Reading, Finding.Note(
-                "PF2145",
-                survey.Key,
-                Invariant($"{What(doubted)} is met by {Bend(track, doubted)} that no other reading asks for. Either the track does so there, or {Wanted(doubted)} was to be read, {Math.Abs(doubted.Miss):0.0#} mm off; the readings cannot tell which. It is kept, and how far the line may be off allows for both."),
-                "Read this place again, and one on either side of it between the readings."));
-        }
-
-        if (scattered)
-        {
-            yield return Finding.Warning(
-                "PF2121",
-                survey.Key,
-                Invariant($"The readings scatter about the line with a standard deviation of {track.Scatter:0.00} mm, more than a ruler error of {survey.RulerError:0.00} mm explains ({survey.RulerError / Math.Sqrt(3):0.00} mm). How far the line may be off is told for the larger one."),
-                Invariant($"Measure again, or state ruler_error = {track.Scatter * Math.Sqrt(3):0.0#}."),
-                FaultKind.Input);
-        }
-
-        if (!scattered && !track.IsBoundAsSectional && !(survey.Laying.As == LaidAs.Flexible && track.Flexible is { IsEmpty: true }) && FarOff(survey, track) is { } far)
-        {
-            yield return far;
-        }
-
-        if (smooth)
-        {
-            yield return Smooth(survey);
-        }
-
-        foreach (var finding in Kinks(survey, track, sharpest))
-        {
-            yield return finding;
-        }
-
-        foreach (var finding in SpacingRule.Check(survey, track, sharpest))
-        {
-            yield return finding;
-        }
-
-        if (survey is VersineSurvey versines)
-        {
-            yield return OddEvenCheck.Of(versines.Readings, survey.RulerError).AsFinding(survey.Key, explained: !scattered && !track.Outliers.Any());
-        }
+        IEnumerable<Finding?> told =
+        [
+            .. Outliers(survey, track),
+            track.Closing is { } closing ? Unclosed(survey, closing) : null,
+            .. Stated(survey),
+            survey.Laying.As == LaidAs.Flexible ? AgainstFlexible(survey, track) : null,
+            .. SectionalRemarks.Of(survey, track),
+            track.Outside is { } outside ? Beyond(survey, outside) : null,
+            .. track.Doubted.Select(d => InDoubt(survey, track, d)),
+            scattered ? Scattered(survey, track) : null,
+            !scattered && IsHeldWithinError(survey, track) ? FarOff(survey, track) : null,
+            smooth ? Smooth(survey) : null,
+            .. Kinks(survey, track, sharpest),
+            .. SpacingRule.Check(survey, track, sharpest),
+            survey is VersineSurvey versines
+                ? OddEvenCheck.Of(versines.Readings, survey.RulerError).AsFinding(survey.Key, explained: !scattered && !track.Outliers.Any()) : null,
+        ];
+        return told.OfType<Finding>();
     }
+
+    private static Finding Unclosed(Survey survey, ClosingMisread closing) => Finding.Warning(
+        "PF2146",
+        survey.Key,
+        Invariant($"The closing chord's {(closing.OfLength ? "length" : "versine")} of {closing.Read:0.##} mm does not go with the versines; ")
+            + Invariant($"{closing.Fitting:0.##} would. It is left out."),
+        $"Measure the closing chord again{(closing.OfLength ? "" : ", its versine at its middle")}.",
+        FaultKind.Input);
+
+    private static Finding InDoubt(Survey survey, SurveyedTrack track, ReadingResidual doubted) => RunRule.At(doubted.Reading, Finding.Note(
+        "PF2145",
+        survey.Key,
+        Invariant($"{What(doubted)} is met by {Bend(track, doubted)} that no other reading asks for. Either the track does so there, or ")
+            + Invariant($"{Wanted(doubted)} was to be read, {Math.Abs(doubted.Miss):0.0#} mm off; the readings cannot tell which. It is kept, and how far ")
+            + "the line may be off allows for both.",
+        "Read this place again, and one on either side of it between the readings."));
+
+    private static Finding Scattered(Survey survey, SurveyedTrack track) => Finding.Warning(
+        "PF2121",
+        survey.Key,
+        Invariant($"The readings scatter about the line with a standard deviation of {track.Scatter:0.00} mm, more than a ruler error of ")
+            + Invariant($"{survey.RulerError:0.00} mm explains ({survey.RulerError / Math.Sqrt(3):0.00} mm). How far the line may be off is told for the ")
+            + "larger one.",
+        Invariant($"Measure again, or state ruler_error = {track.Scatter * Math.Sqrt(3):0.0#}."),
+        FaultKind.Input);
+
+    // Where no set of pieces, nor an empty one of flexible lines, has the say, the ruler error bounds how far a reading lies off.
+    private static bool IsHeldWithinError(Survey survey, SurveyedTrack track) =>
+        !track.IsBoundAsSectional && !(survey.Laying.As == LaidAs.Flexible && track.Flexible is { IsEmpty: true });
 
     private static Finding Smooth(Survey survey) => Finding.Note(
         "PF2129",
@@ -155,7 +126,8 @@ internal static class SurveyRemarks
             yield return Finding.Note(
                 "PF2201",
                 survey.Key + ".laid",
-                Invariant($"How the track was laid (laid = \"{survey.Laying.As.ToString().ToLowerInvariant()}\") changes nothing here: versines fix no places that lines could be held to, and what is uncertain is told the same either way."),
+                Invariant($"How the track was laid (laid = \"{survey.Laying.As.ToString().ToLowerInvariant()}\") changes nothing here: ")
+                    + "versines fix no places that lines could be held to, and what is uncertain is told the same either way.",
                 "Leave laid out; or measure offsets from a string, of which it does tell.");
         }
     }
@@ -176,7 +148,8 @@ internal static class SurveyRemarks
     // for those.
     private static Finding? FarOff(Survey survey, SurveyedTrack track)
     {
-        var far = FlexibleLines.Bands(survey, track).Where(b => Math.Abs(b.Residual.Miss) > Farther * b.Band.Error).Select(b => b.Residual).OrderByDescending(r => Math.Abs(r.Miss)).ToArray();
+        var far = FlexibleLines.Bands(survey, track).Where(b => Math.Abs(b.Residual.Miss) > Farther * b.Band.Error).Select(b => b.Residual)
+            .OrderByDescending(r => Math.Abs(r.Miss)).ToArray();
         if (far.Length == 0)
         {
             return null;
@@ -186,8 +159,12 @@ internal static class SurveyRemarks
         return RunRule.At(far[0].Reading, Finding.Note(
             "PF2196",
             survey.Key + ".ruler_error",
-            Invariant($"{(far.Length == 1 ? "One reading misses" : Invariant($"{far.Length} readings miss"))} the line by more than a ruler error of {survey.RulerError:0.##} mm allows{(far.Length == 1 ? "" : ", this one the most")}: by {most:0.00} mm. What is told for readings within the ruler error does not hold for {(far.Length == 1 ? "it" : "them")}."),
-            Invariant($"Read {(far.Length == 1 ? "it" : "these")} again, or state the ruler error as the most by which a reading is off: {Math.Ceiling(100 * most) / 100:0.00} would do.")));
+            Invariant($"{(far.Length == 1 ? "One reading misses" : Invariant($"{far.Length} readings miss"))} the line by more than a ruler error of ")
+                + Invariant($"{survey.RulerError:0.##} mm allows{(far.Length == 1 ? "" : ", this one the most")}: by {most:0.00} mm. ")
+                + "What is told for readings "
+                + $"within the ruler error does not hold for {(far.Length == 1 ? "it" : "them")}.",
+            Invariant($"Read {(far.Length == 1 ? "it" : "these")} again, or state the ruler error as the most by which a reading is off: ")
+                + Invariant($"{Math.Ceiling(100 * most) / 100:0.00} would do.")));
     }
 
     private static IEnumerable<Finding> Outliers(Survey survey, SurveyedTrack track)
@@ -211,18 +188,23 @@ internal static class SurveyRemarks
 
     private static IEnumerable<Finding> Kinks(Survey survey, SurveyedTrack track, double sharpest)
     {
-        double spacing = StationSpacing.Of(survey), hidden = spacing > StationSpacing.Telling(survey.RulerError, sharpest) ? StationSpacing.HiddenKink(spacing, sharpest) : 0;
+        double spacing = StationSpacing.Of(survey), hidden = spacing > StationSpacing.Telling(survey.RulerError, sharpest)
+            ? StationSpacing.HiddenKink(spacing, sharpest) : 0;
         foreach (var kink in track.Line.Kinks.Where(k => !track.KinksInDoubt.Any(d => d.Kink == k)))
         {
-            string told = Invariant($"a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° to the {(kink.Turn > 0 ? "left" : "right")} near chainage {kink.Chainage:0}");
+            string told = Invariant($"a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° to the {(kink.Turn > 0 ? "left" : "right")} near ")
+                + Invariant($"chainage {kink.Chainage:0}");
             yield return track.DoubtfulKinks.Contains(kink)
                 ? Finding.Note("PF2124", survey.Key,
-                    Invariant($"The track is drawn with {told}; readings {spacing:0} mm apart are met as well, or nearly, by a line that bends there without a kink. Vehicles are run over it as drawn."),
+                    Invariant($"The track is drawn with {told}; readings {spacing:0} mm apart are met as well, or nearly, by a line that bends there ")
+                        + "without a kink. Vehicles are run over it as drawn.",
                     "Sight along the rails there, and measure closer about the place.")
                 : Finding.Note(
                     "PF2124",
                     survey.Key,
-                    $"The track has {told}. It is kept; vehicles ride over it.{(Math.Abs(kink.Turn) < hidden ? Invariant($" No line without it was found that meets the readings nearly as well, though {spacing:0} mm apart they can hide one so small.") : "")}",
+                    $"The track has {told}. It is kept; vehicles ride over it."
+                        + (Math.Abs(kink.Turn) < hidden ? Invariant($" No line without it was found that meets the readings nearly as well, though ")
+                            + Invariant($"{spacing:0} mm apart they can hide one so small.") : ""),
                     "Ease the joint if you can get at it, and measure again.");
         }
     }
@@ -238,7 +220,8 @@ internal static class SurveyRemarks
     // reading.
     private static Finding Empty(Survey survey, SurveyedTrack track, AdmissibleLines lines)
     {
-        string odd = string.Join(", ", lines.AtOdds.Take(AtOddsTold).Select(b => b.Reading.FileAndWhereabouts)) + (lines.AtOdds.Count > AtOddsTold ? Invariant($" and ")
+        string odd = string.Join(", ", lines.AtOdds.Take(AtOddsTold).Select(b => b.Reading.FileAndWhereabouts))
+            + (lines.AtOdds.Count > AtOddsTold ? Invariant($" and ")
             + Invariant($"{lines.AtOdds.Count - AtOddsTold} more") : "");
         var causes = track.CausesOfFlexible;
         string[] said = [.. new[]
@@ -257,7 +240,8 @@ internal static class SurveyRemarks
             (_, true) => "Read that place again; if it says the same, say how the track lies" + (said.Length > 0
                 ? $": {string.Join(" or ", said)}, or" : ":") + " laid = \"unknown\".",
             _ => causes is null ? "Read these places again; or say how the track lies: a smaller least_radius or least_ease, or laid = \"unknown\"."
-                : "Read these places again, or say laid = \"unknown\"; no one reading left out and no smaller least_radius or least_ease by itself was found that would do.",
+                : "Read these places again, or say laid = \"unknown\"; no one reading left out and no smaller least_radius or least_ease by itself was found "
+                + "that would do.",
         };
         return RunRule.At(lines.AtOdds[0].Reading, Finding.Warning(
             "PF2160",
@@ -280,27 +264,34 @@ internal static class SurveyRemarks
         return track.ClearKinks.MaxBy(k => Math.Abs(k.Turn)) is not { } kink ? null : Finding.Warning(
             "PF2161",
             survey.Key + ".laid",
-            Invariant($"The track is said to be flexible, without kinks; yet the readings show {(track.ClearKinks.Count() == 1 ? "one" : Invariant($"{track.ClearKinks.Count()}, the sharpest"))} of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° near chainage {kink.Chainage:0}. What is uncertain is reckoned as for laid = \"unknown\"."),
+            "The track is said to be flexible, without kinks; yet "
+                + Invariant($"the readings show {(track.ClearKinks.Count() == 1 ? "one" : Invariant($"{track.ClearKinks.Count()}, the sharpest"))} ")
+                + Invariant($"of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° near chainage {kink.Chainage:0}. What is uncertain is reckoned as for laid = ")
+                + "\"unknown\".",
             "Sight along the rails there and read the places about it again; where there is a joint, say laid = \"sectional\" or leave laid out.",
             FaultKind.Input);
     }
 
     private static Finding Beyond(Survey survey, OutsideLine line)
     {
-        string where = Invariant($"would lie up to {line.By:0.0#} mm outside of all lines laid as flexible track is, near chainage {line.At:0}. The readings cannot tell; the platform keeps clear of flexible lines only.");
+        string where = Invariant($"would lie up to {line.By:0.0#} mm outside of all lines laid as flexible track is, near chainage {line.At:0}. The readings ")
+            + "cannot tell; the platform keeps clear of flexible lines only.";
         return line switch
         {
             { Misread: { } read } => RunRule.At(read.Reading, Finding.Warning(
                 "PF2190",
                 survey.Key,
-                Invariant($"{What(read)} may be misread: without it a simpler line meets all others, for which {Wanted(read)} would fit, and which {where} A kink there would look the same."),
+                Invariant($"{What(read)} may be misread: without it a simpler line meets all others, for which {Wanted(read)} would fit, and which {where} A ")
+                    + "kink there would look the same.",
                 "Read this place again, and one on either side of it between the readings; if they say the same, sight along the rails for a kink.",
                 FaultKind.Input)),
             { Kink: { } kink } => Finding.Warning(
                 "PF2191",
                 survey.Key + ".laid",
-                Invariant($"A line with a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° near chainage {kink.Chainage:0} meets the readings nearly as well as one laid as flexible track is, and {where}"),
-                Invariant($"Sight along the rails there, and read places about chainage {kink.Chainage:0} between the readings; where there is a joint, leave laid out."),
+                Invariant($"A line with a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° near chainage {kink.Chainage:0} meets the readings nearly as ")
+                    + Invariant($"well as one laid as flexible track is, and {where}"),
+                Invariant($"Sight along the rails there, and read places about chainage {kink.Chainage:0} between the readings; ")
+                    + "where there is a joint, leave laid out.",
                 FaultKind.Input),
             _ => throw new BrokenInvariantException("Track: a line outside of flexible ones has neither kink nor misreading."),
         };
@@ -314,7 +305,8 @@ internal static class SurveyRemarks
         FaultKind.Input);
 
     // The kink that the line has for this reading alone is told here, and nowhere else.
-    private static string Bend(SurveyedTrack track, ReadingResidual doubted) => track.KinksInDoubt.Where(k => ReferenceEquals(k.Reading, doubted.Reading)).Select(k => k.Kink).FirstOrDefault() is { Turn: not 0 } kink
+    private static string Bend(SurveyedTrack track, ReadingResidual doubted) => track.KinksInDoubt.Where(k => ReferenceEquals(k.Reading, doubted.Reading))
+        .Select(k => k.Kink).FirstOrDefault() is { Turn: not 0 } kink
         ? Invariant($"a kink of {Math.Abs(kink.Turn) * 180 / Math.PI:0.0#}° near chainage {kink.Chainage:0}") : "a bend";
 
     /// <summary>Which reading is meant, as the file has it.</summary>
@@ -326,7 +318,8 @@ internal static class SurveyRemarks
         {
             PlaceReading { Ordinate: { } o } => Invariant($"The offset of {o.Offset / unit:0.##} {sign} at {o.Distance:0.##} mm"),
             VersineReading v => Invariant($"The versine of {v.Written(v.Versine):0.##} {sign} at {v.Station:0.##} mm"),
-            PlaceReading { DrawnAt: not null } p => Invariant($"{char.ToUpperInvariant(p.Whereabouts[0])}{p.Whereabouts[1..]} of the drawn line, at {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign}"),
+            PlaceReading { DrawnAt: not null } p => Invariant($"{char.ToUpperInvariant(p.Whereabouts[0])}{p.Whereabouts[1..]} of the drawn line, ")
+                + Invariant($"at {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign}"),
             PlaceReading p => Invariant($"The point {p.Place.X / unit:0.##}, {p.Place.Y / unit:0.##} {sign}"),
             _ => throw new BrokenInvariantException($"Track: no remark for {read.Reading.GetType().Name}."),
         };
@@ -337,6 +330,7 @@ internal static class SurveyRemarks
     public static string Wanted(ReadingResidual read)
     {
         double unit = read.Reading.Unit.Millimetres();
-        return read.Fitting is { } figure ? Invariant($"{Math.Round(read.Reading.Written(figure), 2) + 0.0:0.##}") : Invariant($"{read.FittingPlace!.Value.X / unit:0.##}, {read.FittingPlace.Value.Y / unit:0.##}");
+        return read.Fitting is { } figure ? Invariant($"{Math.Round(read.Reading.Written(figure), 2) + 0.0:0.##}")
+            : Invariant($"{read.FittingPlace!.Value.X / unit:0.##}, {read.FittingPlace.Value.Y / unit:0.##}");
     }
 }

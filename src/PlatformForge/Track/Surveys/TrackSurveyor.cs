@@ -32,68 +32,96 @@ public static class TrackSurveyor
     private static Outcome<SurveyedTrack> Fit(Survey survey, bool told)
     {
         double sigma = survey.RulerError / Math.Sqrt(3);
-        var found = survey switch
-        {
-            PlaceSurvey places => PlaceFitter.Fit(places.Track, places.Runs, sigma),
-            VersineSurvey versines => VersineFitter.Fit(versines, sigma),
-            _ => throw new BrokenInvariantException($"Track: no fit for {survey.GetType().Name}."),
-        };
-        var fits = found.Fits;
-        var best = fits[0];
+        var found = Found(survey, sigma);
+        var best = found.Fits[0];
         var residuals = ResidualTable.Of(survey, best.Line, found.LeftOut);
         var scatter = ReadingScatter.Of(best, residuals, sigma);
         double spacing = StationSpacing.Of(survey), sharpest = StationSpacing.Sharpest(best.Profile, spacing);
-        var movement = LineUncertainty.Of(fits, found.Costs, survey.RulerError, scatter.Widening * (fits.Any(f => f.Profile.Knotted) ? BetweenKnots : 1), s => StationSpacing.Unseen(spacing, sharpest, Math.Min(s, best.Line.Length - s), best.Line.At(s).Curvature), found.Without);
+        var movement = Movement(survey, found, scatter, spacing, sharpest);
         if (!movement.Likely.Concat(movement.Worst).All(double.IsFinite) || !double.IsFinite(scatter.Share))
         {
-            return Outcome.Fault<SurveyedTrack>(Finding.Error("PF2149", survey.Key, "From these readings it can't be told how far the line may be off.", "Check the distances between the readings and their unit; measure along more of the track."));
+            return Outcome.Fault<SurveyedTrack>(Finding.Error("PF2149", survey.Key, "From these readings it can't be told how far the line may be off.",
+                "Check the distances between the readings and their unit; measure along more of the track."));
         }
 
         residuals = ResidualTable.Named(residuals, OutlierBound(residuals.Count) * scatter.Widening * sigma);
-        var track = new SurveyedTrack(
-            best.Line,
-            AlignmentText.Recognised(survey.Track, best.Line, survey.Key),
-            ElementTable.Of(best.Line),
+        var track = Drawn(survey, found, residuals, movement, scatter.Share * sigma) with
+        {
+            DoubtfulKinks = [.. best.Line.Kinks.Where(k => found.HasOneWithoutKink(k.Chainage, KinkPlace * spacing, survey.Laying.As == LaidAs.Flexible))],
+        };
+        track = JointedNaming.Held(survey, track with { KinksInDoubt = KinksOf(track, found.Without?.Line, spacing) });
+        track = Bounded(survey, track) with { Read = survey };
+        return told ? Told(survey, track, found, scatter.IsTooMuch, sharpest) : Outcome.Of(track, []);
+    }
+
+    private static FittedShapes Found(Survey survey, double sigma) => survey switch
+    {
+        PlaceSurvey places => PlaceFitter.Fit(places.Track, places.Runs, sigma),
+        VersineSurvey versines => VersineFitter.Fit(versines, sigma),
+        _ => throw new BrokenInvariantException($"Track: no fit for {survey.GetType().Name}."),
+    };
+
+    private static SurveyMovement Movement(Survey survey, FittedShapes found, ReadingScatter scatter, double spacing, double sharpest)
+    {
+        var line = found.Fits[0].Line;
+        return LineUncertainty.Of(
+            found.Fits,
+            found.Costs,
+            survey.RulerError,
+            scatter.Widening * (found.Fits.Any(f => f.Profile.Knotted) ? BetweenKnots : 1),
+            s => StationSpacing.Unseen(spacing, sharpest, Math.Min(s, line.Length - s), line.At(s).Curvature),
+            found.Without);
+    }
+
+    // The line that is stated, with what the readings say of it.
+    private static SurveyedTrack Drawn(Survey survey, FittedShapes found, IReadOnlyList<ReadingResidual> residuals, SurveyMovement movement, double scatter)
+    {
+        var line = found.Fits[0].Line;
+        var versines = survey as VersineSurvey;
+        return new(
+            line,
+            AlignmentText.Recognised(survey.Track, line, survey.Key),
+            ElementTable.Of(line),
             residuals,
-            ElementTable.Sharpest(best.Line),
+            ElementTable.Sharpest(line),
             movement,
             survey.RulerError,
-            scatter.Share * sigma,
-            (survey as VersineSurvey)?.Readings ?? [])
+            scatter,
+            versines?.Readings ?? [])
         {
-            Chord = (survey as VersineSurvey)?.Chord,
-            DoubtfulKinks = [.. best.Line.Kinks.Where(k => found.HasOneWithoutKink(k.Chainage, KinkPlace * spacing, survey.Laying.As == LaidAs.Flexible))],
+            Chord = versines?.Chord,
             Closing = found.Closing switch
             {
-                ChordTarget chord => new(true, chord.Length, chord.Length - chord.Miss(best.Line)),
-                ChordHeightTarget height => new(false, Signed(survey, height.Height), Signed(survey, height.Height - height.Miss(best.Line))),
+                ChordTarget chord => new(true, chord.Length, chord.Length - chord.Miss(line)),
+                ChordHeightTarget height => new(false, Signed(survey, height.Height), Signed(survey, height.Height - height.Miss(line))),
                 _ => null,
             },
             Doubted = found.Without is { } without ? [.. ResidualTable.Of(survey, without.Line, found.InDoubt).Where(r => r.IsOutlier)] : [],
         };
-        track = JointedNaming.Held(survey, track with { KinksInDoubt = KinksOf(track, found.Without?.Line, spacing) });
-        track = Bounded(survey, track);
-        track = track with { Read = survey };
-        if (!told)
-        {
-            return Outcome.Of(track, []);
-        }
+    }
 
-        var bounded = track;
-        track = track with
+    // What is looked for only where somebody is told.
+    private static Outcome<SurveyedTrack> Told(Survey survey, SurveyedTrack bounded, FittedShapes found, bool scattered, double sharpest)
+    {
+        var track = bounded with
         {
-            ErrorTooSmall = survey is PlaceSurvey read ? ErrorTooSmall.Of(read, found, scatter.IsTooMuch) : null,
+            ErrorTooSmall = survey is PlaceSurvey read ? ErrorTooSmall.Of(read, found, scattered) : null,
             CausesOfFlexibleFound = new(() => FlexibleCauses.Of(survey, bounded)),
             CausesFound = new(() => SectionalCauses.Of(survey, bounded)),
         };
         track = track with { Outside = track.ErrorTooSmall is null ? OutsideLine.Of(survey, track, found.Others) : null };
-        return Outcome.Of(track, SurveyRemarks.Of(survey, track, scatter.IsTooMuch, best.Profile.Knotted, sharpest));
+        return Outcome.Of(track, SurveyRemarks.Of(survey, track, scattered, found.Fits[0].Profile.Knotted, sharpest));
     }
 
     // The sets that bound the line: told about it, found when somebody asks.
     private static SurveyedTrack Bounded(Survey survey, SurveyedTrack unbounded)
     {
-        var track = unbounded with { Laying = survey.Laying, FlexibleSet = new(() => FlexibleLines.Of(survey, unbounded)), UsualSet = new(() => FlexibleLines.OfUsual(survey, unbounded)) };
+        var track = unbounded with
+        {
+            Laying = survey.Laying,
+            FlexibleSet = new(() => FlexibleLines.Of(survey, unbounded)),
+            UsualSet = new(() => FlexibleLines.OfUsual(survey, unbounded)),
+        };
         var pieces = survey;
         var moves = SectionalLines.Moves(survey, track);
 
@@ -121,7 +149,8 @@ public static class TrackSurveyor
     // Kinks next to a reading in doubt that the line without that reading has not.
     private static (Kink, Reading)[] KinksOf(SurveyedTrack track, Centreline? without, double spacing) => without is null ? [] :
         [.. track.Line.Kinks.Where(k => !without.Kinks.Any(o => Math.Abs(o.Chainage - k.Chainage) < KinkPlace * spacing))
-            .Select(k => (k, track.Doubted.Where(d => Math.Abs(d.Chainage - k.Chainage) < KinkPlace * spacing).MinBy(d => Math.Abs(d.Chainage - k.Chainage))?.Reading)).Where(p => p.Item2 is not null).Select(p => (p.k, p.Item2!))];
+            .Select(k => (k, track.Doubted.Where(d => Math.Abs(d.Chainage - k.Chainage) < KinkPlace * spacing)
+                .MinBy(d => Math.Abs(d.Chainage - k.Chainage))?.Reading)).Where(p => p.Item2 is not null).Select(p => (p.k, p.Item2!))];
 
     // As the file has it.
     private static double Signed(Survey survey, double versine) => versine * (int)((VersineSurvey)survey).Readings[0].Positive;

@@ -89,36 +89,10 @@ internal sealed class MiddleLine
         bool free = !double.IsNaN(weight);
         for (int round = 0; round < MostRounds; round++)
         {
-            system.Clear();
-            Array.Clear(work);
-            Array.Clear(border);
-            double byShare = free ? -weight : 0, shareTwice = 0;
-            for (int i = 0; i < rows.Count; i++)
-            {
-                double up = 1 / Slack(i, 1), down = 1 / Slack(i, -1), both = (up * up) + (down * down), widen = free && IsReading(i) ? half[i] : 0;
-                system.AddOuter(rows.Column(i), rows.Factors(i), new(both));
-                Add(work, i, down - up);
-                Add(border, i, widen * ((down * down) - (up * up)));
-                byShare += widen * (up + down);
-                shareTwice += widen * widen * both;
-                load[i] = up - down;
-            }
-
+            var (byShare, shareTwice) = Gather(weight, free);
             system.Factorise();
             double[] downhill = [.. work.Select(w => w[0])];
-            double step = 0;
-            if (free)
-            {
-                // One dense column beside the bands: the share.
-                var own = (Vector<double>[])border.Clone();
-                system.Solve(own);
-                step = (byShare - Dot(own, work)) / (shareTwice - Dot(own, border));
-                for (int j = 0; j < work.Length; j++)
-                {
-                    work[j] -= border[j] * step;
-                }
-            }
-
+            double step = free ? Share(byShare, shareTwice) : 0;
             system.Solve(work);
             double decrement = (step * byShare) + downhill.Select((g, j) => g * work[j][0]).Sum();
             if (!Take(step, Math.Abs(decrement)) || Math.Abs(decrement) < Settled || (free && t < Roomy))
@@ -126,6 +100,41 @@ internal sealed class MiddleLine
                 return;
             }
         }
+    }
+
+    // The barrier's slopes and second derivatives at the line; those by the share are given.
+    private (double ByShare, double ShareTwice) Gather(double weight, bool free)
+    {
+        system.Clear();
+        Array.Clear(work);
+        Array.Clear(border);
+        double byShare = free ? -weight : 0, shareTwice = 0;
+        for (int i = 0; i < rows.Count; i++)
+        {
+            double up = 1 / Slack(i, 1), down = 1 / Slack(i, -1), both = (up * up) + (down * down), widen = free && IsReading(i) ? half[i] : 0;
+            system.AddOuter(rows.Column(i), rows.Factors(i), new(both));
+            Add(work, i, down - up);
+            Add(border, i, widen * ((down * down) - (up * up)));
+            byShare += widen * (up + down);
+            shareTwice += widen * widen * both;
+            load[i] = up - down;
+        }
+
+        return (byShare, shareTwice);
+    }
+
+    // The share's own step: one dense column beside the bands.
+    private double Share(double byShare, double shareTwice)
+    {
+        var own = (Vector<double>[])border.Clone();
+        system.Solve(own);
+        double step = (byShare - Dot(own, work)) / (shareTwice - Dot(own, border));
+        for (int j = 0; j < work.Length; j++)
+        {
+            work[j] -= border[j] * step;
+        }
+
+        return step;
     }
 
     private bool Take(double share, double decrement)

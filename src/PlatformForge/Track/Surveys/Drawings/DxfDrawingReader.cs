@@ -19,28 +19,17 @@ internal static class DxfDrawingReader
             throw new UnreadableDrawingException("The file has no DXF section.", 1);
         }
 
-        var pieces = new List<DrawnPiece>();
-        var skipped = new SortedDictionary<string, int>(StringComparer.Ordinal);
-        double? unit = null;
-        string told = "it does not set $INSUNITS", section = "";
-        var budget = new DrawingBudget();
-        int unitLine = 1, throughPoints = 0;
+        var lines = new Lines();
+        (double? Size, string Told, int Line) unit = (null, "it does not set $INSUNITS", 1);
+        string section = "";
         for (int i = 0; i < pairs.Count;)
         {
-            int next = i + 1;
-            while (next < pairs.Count && pairs[next].Code != 0)
-            {
-                next++;
-            }
-
+            int next = NextEntity(pairs, i + 1);
             var entity = new DxfEntity(pairs, i, next);
             if (entity.Kind is "SECTION")
             {
                 section = entity.Text(2, "");
-                if (section == "HEADER")
-                {
-                    (unit, told, unitLine) = Unit(pairs, i, next);
-                }
+                unit = section == "HEADER" ? Unit(pairs, i, next) : unit;
             }
             else if (entity.Kind is "ENDSEC")
             {
@@ -48,30 +37,57 @@ internal static class DxfDrawingReader
             }
             else if (section == "ENTITIES")
             {
-                if (entity.Kind == "POLYLINE")
-                {
-                    next = EndOfPolyline(pairs, next);
-                    entity = new DxfEntity(pairs, i, next);
-                }
-
-                if (Draw(entity, budget) is { } piece)
-                {
-                    pieces.Add(piece);
-                    throughPoints += entity.Kind == "SPLINE" && entity.Vertices(10, -1).Count == 0 ? 1 : 0;
-                }
-                else
-                {
-                    skipped[entity.Kind] = skipped.GetValueOrDefault(entity.Kind) + 1;
-                }
+                next = entity.Kind == "POLYLINE" ? EndOfPolyline(pairs, next) : next;
+                lines.Take(new DxfEntity(pairs, i, next));
             }
 
             i = next;
         }
 
-        return new(pieces, unit, [.. skipped], told, unitLine)
+        return new(lines.Pieces, unit.Size, [.. lines.Skipped], unit.Told, unit.Line) { Remarks = lines.Remarks };
+    }
+
+    // What is drawn, as far as it was read.
+    private sealed class Lines
+    {
+        private readonly DrawingBudget budget = new();
+        private int throughPoints;
+
+        public List<DrawnPiece> Pieces { get; } = [];
+
+        /// <summary>How many of each kind were passed over.</summary>
+        public SortedDictionary<string, int> Skipped { get; } = new(StringComparer.Ordinal);
+
+        public string[] Remarks => throughPoints == 0 ? [] :
+        [
+            Invariant($"{throughPoints} SPLINE without control points: only the points that it passes through are known, and they are joined by straight ")
+                + "lines. To have the curve itself, save it with its control points or as a polyline.",
+        ];
+
+        public void Take(DxfEntity entity)
         {
-            Remarks = throughPoints == 0 ? [] : [Invariant($"{throughPoints} SPLINE without control points: only the points that it passes through are known, and they are joined by straight lines. To have the curve itself, save it with its control points or as a polyline.")],
-        };
+            if (Draw(entity, budget) is { } piece)
+            {
+                Pieces.Add(piece);
+                throughPoints += entity.Kind == "SPLINE" && entity.Vertices(10, -1).Count == 0 ? 1 : 0;
+            }
+            else
+            {
+                Skipped[entity.Kind] = Skipped.GetValueOrDefault(entity.Kind) + 1;
+            }
+        }
+    }
+
+    // The first pair from one on that begins an entity or a section.
+    private static int NextEntity(List<DxfPair> pairs, int from)
+    {
+        int next = from;
+        while (next < pairs.Count && pairs[next].Code != 0)
+        {
+            next++;
+        }
+
+        return next;
     }
 
     private static int EndOfPolyline(List<DxfPair> pairs, int from)
@@ -82,16 +98,7 @@ internal static class DxfDrawingReader
             i++;
         }
 
-        if (i < pairs.Count && pairs[i].Value == "SEQEND")
-        {
-            i++;
-            while (i < pairs.Count && pairs[i].Code != 0)
-            {
-                i++;
-            }
-        }
-
-        return i;
+        return i < pairs.Count && pairs[i].Value == "SEQEND" ? NextEntity(pairs, i + 1) : i;
     }
 
     private static (double? Unit, string Told, int Line) Unit(List<DxfPair> pairs, int from, int to)
@@ -115,7 +122,8 @@ internal static class DxfDrawingReader
             };
             return unit is { } known
                 ? (known.Millimetres(), Invariant($"$INSUNITS says {known.Sign()}"), pairs[i].Line)
-                : (null, code == 0 ? "$INSUNITS says that it has no unit" : Invariant($"$INSUNITS has the value {code}, which is no unit of a track plan"), pairs[i].Line);
+                : (null, code == 0 ? "$INSUNITS says that it has no unit" : Invariant($"$INSUNITS has the value {code}, which is no unit of a track plan"),
+                    pairs[i].Line);
         }
 
         return (null, "it does not set $INSUNITS", pairs[from].Line);
@@ -136,45 +144,7 @@ internal static class DxfDrawingReader
 
     private static DrawnPiece? Drawn(DxfEntity entity, CurveFlattener pen)
     {
-        switch (entity.Kind)
-        {
-            case "LINE":
-                pen.LineTo(entity.Point(10));
-                pen.LineTo(entity.Point(11));
-                break;
-            case "ARC":
-                Arc(entity, pen);
-                break;
-            case "LWPOLYLINE":
-                var vertices = entity.Vertices(10, 42);
-                if (entity.Number(90, vertices.Count) > vertices.Count)
-                {
-                    throw new UnreadableDrawingException(Invariant($"A LWPOLYLINE says that it has {entity.Number(90, 0):0} vertices and has {vertices.Count}: some of it is missing."),
-                        entity.Line);
-                }
-
-                Polyline(entity, pen, vertices);
-                break;
-            case "POLYLINE":
-                // Meshes and the control frames of curves are no lines; 1 is closed, 8 a line in space.
-                if ((entity.Flags & ~(1 | 8 | 128)) != 0)
-                {
-                    return null;
-                }
-
-                Polyline(entity, pen, entity.PolylineVertices());
-                break;
-            case "ELLIPSE":
-                Ellipse(entity, pen);
-                break;
-            case "SPLINE":
-                Spline(entity, pen);
-                break;
-            default:
-                return null;
-        }
-
-        if (pen.Count < 2)
+        if (!Follow(entity, pen) || pen.Count < 2)
         {
             return null;
         }
@@ -182,6 +152,46 @@ internal static class DxfDrawingReader
         var points = pen.ToArray();
         // An entity drawn from below the sheet has its x mirrored.
         return new([entity.Layer], entity.Mirrored ? [.. points.Select(p => new Point2(-p.X, p.Y))] : points, pen.Straights, entity.Line);
+    }
+
+    // Takes the pen along an entity; false where it is no line.
+    private static bool Follow(DxfEntity entity, CurveFlattener pen)
+    {
+        switch (entity.Kind)
+        {
+            case "LINE":
+                pen.LineTo(entity.Point(10));
+                pen.LineTo(entity.Point(11));
+                return true;
+            case "ARC":
+                Arc(entity, pen);
+                return true;
+            case "LWPOLYLINE":
+                Polyline(entity, pen, WholeVertices(entity));
+                return true;
+
+            // Meshes and the control frames of curves are no lines; 1 is closed, 8 a line in space.
+            case "POLYLINE" when (entity.Flags & ~(1 | 8 | 128)) == 0:
+                Polyline(entity, pen, entity.PolylineVertices());
+                return true;
+            case "ELLIPSE":
+                Ellipse(entity, pen);
+                return true;
+            case "SPLINE":
+                Spline(entity, pen);
+                return true;
+            default:
+                return false;
+        }
+    }
+
+    private static IReadOnlyList<(Point2 Point, double Bulge)> WholeVertices(DxfEntity entity)
+    {
+        var vertices = entity.Vertices(10, 42);
+        return entity.Number(90, vertices.Count) <= vertices.Count
+            ? vertices
+            : throw new UnreadableDrawingException(
+                Invariant($"A LWPOLYLINE says that it has {entity.Number(90, 0):0} vertices and has {vertices.Count}: some of it is missing."), entity.Line);
     }
 
     private static void Arc(DxfEntity entity, CurveFlattener pen)

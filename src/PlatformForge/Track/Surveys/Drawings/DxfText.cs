@@ -10,7 +10,8 @@ internal readonly record struct DxfPair(int Code, string Value, int Line)
         ? throw new UnreadableDrawingException($"Group {Code.ToString(CultureInfo.InvariantCulture)} holds no number.", Line + 1)
         : DrawingBudget.Holds(value)
         ? value
-        : throw new UnreadableDrawingException(FormattableString.Invariant($"Group {Code} holds {value:G6}; the largest number taken is {InputLimits.DrawingCoordinate:0}."),
+        : throw new UnreadableDrawingException(FormattableString.Invariant($"Group {Code} holds {value:G6}; the largest number taken ")
+        + FormattableString.Invariant($"is {InputLimits.DrawingCoordinate:0}."),
             Line + 1);
 
     public int Whole => int.TryParse(Value, NumberStyles.Integer, CultureInfo.InvariantCulture, out int value)
@@ -37,17 +38,7 @@ internal static class DxfText
             line++;
             if (value)
             {
-                if (pairs.Count >= InputLimits.DrawingPairs)
-                {
-                    throw new UnreadableDrawingException(FormattableString.Invariant($"The drawing has more than {InputLimits.DrawingPairs} pairs of lines; save the track's own lines alone."),
-                        line);
-                }
-
-                if (code != 999)
-                {
-                    pairs.Add(new(code, raw.Trim().ToString(), line - 1));
-                }
-
+                Add(pairs, new(code, raw.Trim().ToString(), line - 1));
                 value = false;
                 continue;
             }
@@ -66,5 +57,20 @@ internal static class DxfText
         return pairs.Count > 0 && pairs[^1] is { Code: 0, Value: "EOF" }
             ? pairs
             : throw new UnreadableDrawingException("The drawing ends here without its end mark (EOF): it was cut short.", Math.Max(1, line));
+    }
+
+    private static void Add(List<DxfPair> pairs, DxfPair pair)
+    {
+        if (pairs.Count >= InputLimits.DrawingPairs)
+        {
+            throw new UnreadableDrawingException(
+                FormattableString.Invariant($"The drawing has more than {InputLimits.DrawingPairs} pairs of lines; save the track's own lines alone."),
+                pair.Line + 1);
+        }
+
+        if (pair.Code != 999)
+        {
+            pairs.Add(pair);
+        }
     }
 }

@@ -15,7 +15,8 @@ internal sealed class SvgDrawingReader
     private static readonly string[] Silent = ["g", "a", "title", "desc", "metadata", "defs", "style", "namedview", "switch"];
 
     // Elements whose content is not drawn where it stands.
-    private static readonly string[] Apart = ["svg", "defs", "symbol", "clipPath", "mask", "marker", "pattern", "metadata", "script", "style", "namedview", "foreignObject", "text"];
+    private static readonly string[] Apart = ["svg", "defs", "symbol", "clipPath", "mask", "marker", "pattern", "metadata", "script", "style", "namedview",
+        "foreignObject", "text"];
 
     private readonly List<DrawnPiece> pieces = [];
     private readonly SortedDictionary<string, int> skipped = new(StringComparer.Ordinal);
@@ -37,7 +38,8 @@ internal sealed class SvgDrawingReader
         };
         if (DeclaresInside(text, out int at))
         {
-            throw new UnreadableDrawingException("The drawing has a document type declaration (DOCTYPE) with declarations of its own, which may pull in other files and is refused.",
+            throw new UnreadableDrawingException("The drawing has a document type declaration (DOCTYPE) with declarations of its own, which may pull in other "
+                + "files and is refused.",
                 at);
         }
 
@@ -161,6 +163,15 @@ internal sealed class SvgDrawingReader
             return;
         }
 
+        if (Drawn(reader, name))
+        {
+            Leave(reader, name);
+        }
+    }
+
+    // Takes in the lines of an element; false where it is a group, which was entered.
+    private bool Drawn(XmlReader reader, string name)
+    {
         var (outer, names) = groups.Peek();
         try
         {
@@ -169,7 +180,7 @@ internal sealed class SvgDrawingReader
             if (name is "g" or "a" or "switch")
             {
                 Enter(reader, transform, names);
-                return;
+                return false;
             }
 
             foreach (var (line, straights) in Lines(reader, name, transform))
@@ -177,15 +188,21 @@ internal sealed class SvgDrawingReader
                 pieces.Add(new(names, line, straights, LineOf(reader)));
                 budget.Names(names.Length);
             }
+
+            return true;
         }
         catch (UnreadableDrawingException fault)
         {
             throw new UnreadableDrawingException(fault.Message, LineOf(reader));
         }
+    }
 
+    // Goes on behind an element that is no group; what of it is not drawn is counted.
+    private void Leave(XmlReader reader, string name)
+    {
         if (!Silent.Contains(name, StringComparer.Ordinal) && name is not ("path" or "line" or "polyline" or "polygon"))
         {
-            skipped[name] = skipped.GetValueOrDefault(name) + 1;
+            Skip(name);
         }
 
         if (name == "style")
@@ -193,13 +210,10 @@ internal sealed class SvgDrawingReader
             // A style sheet may move what it applies to; that is not followed, and told.
             if (Pass(reader, "transform"))
             {
-                skipped["style sheet's transform"] = skipped.GetValueOrDefault("style sheet's transform") + 1;
+                Skip("style sheet's transform");
             }
-
-            return;
         }
-
-        if (Apart.Contains(name, StringComparer.Ordinal))
+        else if (Apart.Contains(name, StringComparer.Ordinal))
         {
             Pass(reader, "");
         }
@@ -208,6 +222,8 @@ internal sealed class SvgDrawingReader
             Next(reader);
         }
     }
+
+    private void Skip(string what) => skipped[what] = skipped.GetValueOrDefault(what) + 1;
 
     // One node on; the limits are held at every element, also of what is passed over.
     private bool Next(XmlReader reader)
@@ -275,7 +291,8 @@ internal sealed class SvgDrawingReader
             case "path":
                 return SvgPathReader.Read(reader.GetAttribute("d") ?? "", transform, budget);
             case "line":
-                return Polyline($"{reader.GetAttribute("x1") ?? "0"} {reader.GetAttribute("y1") ?? "0"} {reader.GetAttribute("x2") ?? "0"} {reader.GetAttribute("y2") ?? "0"}",
+                return Polyline(
+                    $"{reader.GetAttribute("x1") ?? "0"} {reader.GetAttribute("y1") ?? "0"} {reader.GetAttribute("x2") ?? "0"} {reader.GetAttribute("y2") ?? "0"}",
                     false, transform);
             case "polyline":
             case "polygon":

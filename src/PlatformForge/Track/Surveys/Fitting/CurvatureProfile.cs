@@ -173,32 +173,14 @@ internal sealed class CurvatureProfile
     {
         int at = 0;
         double offset = Placed ? figures[at++] : Offset, heading = Placed ? figures[at++] : Heading;
-
-        // Knots stay where they are, and nobody writes into them.
-        double[] curvatures = new double[Curvatures.Length], middles = Knotted ? Middles : new double[Middles.Length], squares = Knotted ? Squares : new double[Middles.Length];
-        double[] kinkAt = new double[KinkAt.Length], kinkTurn = new double[KinkAt.Length];
+        double[] curvatures = new double[Curvatures.Length];
         for (int j = 0; j < curvatures.Length; j++)
         {
             curvatures[j] = Straight[j] ? 0 : figures[at++];
         }
 
-        for (int j = 0; j < middles.Length && !Knotted; j++)
-        {
-            middles[j] = figures[at++];
-            squares[j] = Sudden[j] ? 0 : figures[at++];
-        }
-
-        for (int k = 0; k < kinkAt.Length; k++)
-        {
-            kinkAt[k] = Math.Clamp(figures[at++], LeastStretch, Length - LeastStretch);
-            kinkTurn[k] = figures[at++];
-        }
-
-        if (!Knotted)
-        {
-            Order(middles, squares);
-        }
-
+        var (middles, squares) = Changes(figures, ref at);
+        var (kinkAt, kinkTurn) = KinksOf(figures, ref at);
         return new()
         {
             Length = Length,
@@ -216,6 +198,37 @@ internal sealed class CurvatureProfile
             ramps = Knotted ? Ramps : null,
             freedom = Freedom,
         };
+    }
+
+    // Middles and squares of the changes. Knots stay where they are, and nobody writes into them.
+    private (double[] Middles, double[] Squares) Changes(ReadOnlySpan<double> figures, ref int at)
+    {
+        if (Knotted)
+        {
+            return (Middles, Squares);
+        }
+
+        double[] middles = new double[Middles.Length], squares = new double[Middles.Length];
+        for (int j = 0; j < middles.Length; j++)
+        {
+            middles[j] = figures[at++];
+            squares[j] = Sudden[j] ? 0 : figures[at++];
+        }
+
+        Order(middles, squares);
+        return (middles, squares);
+    }
+
+    private (double[] At, double[] Turn) KinksOf(ReadOnlySpan<double> figures, ref int at)
+    {
+        double[] kinkAt = new double[KinkAt.Length], kinkTurn = new double[KinkAt.Length];
+        for (int k = 0; k < kinkAt.Length; k++)
+        {
+            kinkAt[k] = Math.Clamp(figures[at++], LeastStretch, Length - LeastStretch);
+            kinkTurn[k] = figures[at++];
+        }
+
+        return (kinkAt, kinkTurn);
     }
 
     /// <summary>The same shape with chainage counted from elsewhere, to another length, at rest on its reference.</summary>

@@ -25,25 +25,14 @@ internal static class LineUncertainty
     /// <param name="inflation">Factor on the standard deviations where readings scatter by more than stated.</param>
     /// <param name="unseen">What the line may do between the readings at a chainage without their telling, mm.</param>
     /// <param name="without">A fit without readings in doubt, which the band holds too.</param>
-    public static SurveyMovement Of(IReadOnlyList<ExactFit> fits, IReadOnlyList<double> costs, double rulerError, double inflation, Func<double, double> unseen, ExactFit? without)
+    public static SurveyMovement Of(
+        IReadOnlyList<ExactFit> fits, IReadOnlyList<double> costs, double rulerError, double inflation, Func<double, double> unseen, ExactFit? without)
     {
         var best = fits[0];
         int count = (int)Math.Clamp(Math.Ceiling(best.Line.Length / Spacing), FewestStations, MostStations) + 1;
         double[] stations = [.. Enumerable.Range(0, count).Select(k => best.Line.Length * k / (count - 1))];
         var spreads = fits.Select(f => new Spread(f, best.Line, stations)).ToArray();
-        double total = costs.Sum(c => Math.Exp((costs[0] - c) / 2));
-        var random = new Random(Seed);
-        double[][] moves = new double[Draws][];
-        for (int draw = 0, fit = 0, drawn = 0; draw < Draws; draw++, drawn++)
-        {
-            while (fit < fits.Count - 1 && drawn >= Draws * Math.Exp((costs[0] - costs[fit]) / 2) / total)
-            {
-                (fit, drawn) = (fit + 1, 0);
-            }
-
-            moves[draw] = spreads[fit].Draw(random, inflation);
-        }
-
+        double[][] moves = Moves(spreads, costs, inflation);
         double[] width = [.. stations.Select((_, k) => Math.Sqrt(moves.Sum(m => m[k] * m[k]) / Draws) + (Narrowest * rulerError))];
         double[] reached = [.. moves.Select(m => m.Select((x, k) => Math.Abs(x) / width[k]).Max()).Order()];
         double factor = reached[(int)(Drawn * Draws)];
@@ -64,6 +53,25 @@ internal static class LineUncertainty
         {
             Loose = best.Profile.Placed ? null : new LooseShape(stations, moves, misread, hidden.Max()),
         };
+    }
+
+    // Lines drawn at random against the stated one, so many of each fit as it is worth.
+    private static double[][] Moves(Spread[] spreads, IReadOnlyList<double> costs, double inflation)
+    {
+        double total = costs.Sum(c => Math.Exp((costs[0] - c) / 2));
+        var random = new Random(Seed);
+        double[][] moves = new double[Draws][];
+        for (int draw = 0, fit = 0, drawn = 0; draw < Draws; draw++, drawn++)
+        {
+            while (fit < spreads.Length - 1 && drawn >= Draws * Math.Exp((costs[0] - costs[fit]) / 2) / total)
+            {
+                (fit, drawn) = (fit + 1, 0);
+            }
+
+            moves[draw] = spreads[fit].Draw(random, inflation);
+        }
+
+        return moves;
     }
 
     private static double[] Against(Centreline line, Centreline stated, double[] stations) =>

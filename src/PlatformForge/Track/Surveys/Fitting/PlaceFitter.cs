@@ -33,22 +33,7 @@ internal static class PlaceFitter
     {
         var first = ReferenceLine.Through(runs.MaxBy(r => r.Count)!, sigma);
         var (located, found) = Search(name, runs, first, sigma);
-
-        // Readings much better than stated, as those off a drawing are, tell finer shapes. How far the line may be off is told by
-        // the stated error nevertheless.
-        double fine = sigma;
-        for (int round = 0; round < MostRefinements && located.Single && found[0].ScatterIfLess is { } scatter && fine > FinestSigma; round++)
-        {
-            fine = Math.Max(FinestSigma, fine * scatter);
-            var (again, finer) = Improve(name, runs, located, found[0], fine);
-            if (finer[0].LeftOut.Count(x => x) > found[0].LeftOut.Count(x => x) || finer[0].IsScattered)
-            {
-                break;
-            }
-
-            (located, found) = (again, finer);
-        }
-
+        (located, found, double fine) = Refined(name, runs, located, found, sigma);
         var shapes = found;
         found = SmoothSearch.Unless(found, located.Observations, located.Length, placed: true);
 
@@ -71,7 +56,8 @@ internal static class PlaceFitter
 
         int[] Readings(IEnumerable<int> observations) => located.Single ? [.. observations.Select(i => located.Observations[i].Reading)] : [];
         IReadOnlyList<OtherLine> Others() => !located.Single ? [] :
-            [.. OtherShapes.Beside(shapes, located.Observations, located.Length).Select(f => new OtherLine(Exact(f).Line, Readings(Enumerable.Range(0, f.LeftOut.Length).Where(i => f.LeftOut[i] && !kept[0].LeftOut[i]))))];
+            [.. OtherShapes.Beside(shapes, located.Observations, located.Length).Select(f => new OtherLine(
+                Exact(f).Line, Readings(Enumerable.Range(0, f.LeftOut.Length).Where(i => f.LeftOut[i] && !kept[0].LeftOut[i]))))];
 
         return FittedShapes.Of(
             kept,
@@ -82,13 +68,35 @@ internal static class PlaceFitter
         { Others = Others, Worth = Worth([shapes[0], found[0]], located.Single ? fine : sigma) };
     }
 
+    // Readings much better than stated, as those off a drawing are, tell finer shapes. How far the line may be off is told by
+    // the stated error nevertheless.
+    private static (Located Located, IReadOnlyList<ProfileFit> Found, double Sigma) Refined(
+        string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Located located, IReadOnlyList<ProfileFit> found, double sigma)
+    {
+        double fine = sigma;
+        for (int round = 0; round < MostRefinements && located.Single && found[0].ScatterIfLess is { } scatter && fine > FinestSigma; round++)
+        {
+            fine = Math.Max(FinestSigma, fine * scatter);
+            var (again, finer) = Improve(name, runs, located, found[0], fine);
+            if (finer[0].LeftOut.Count(x => x) > found[0].LeftOut.Count(x => x) || finer[0].IsScattered)
+            {
+                break;
+            }
+
+            (located, found) = (again, finer);
+        }
+
+        return (located, found, fine);
+    }
+
     // A figure costs what it does where the ruler's error is the usual one, mm: what is known of track beforehand does not hang on the ruler.
     private const double UsualSigma = 0.25 / 1.7320508;
 
     private static double Worth(IEnumerable<ProfileFit> fits, double sigma) =>
         fits.Min(f => f.Cost + (2 * Math.Max(0, f.LeftOut.Count(x => !x) - f.Profile.Freedom) * Math.Log(sigma / UsualSigma)));
 
-    private static (Located Located, IReadOnlyList<ProfileFit> Found) Search(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Centreline reference, double sigma)
+    private static (Located Located, IReadOnlyList<ProfileFit> Found) Search(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs,
+        Centreline reference, double sigma)
     {
         int readings = runs.Sum(r => r.Count), groups = readings > FewEnough ? Math.Min(Searched, readings / LeastGroup) : MostSingle;
         var located = Located.On(reference, runs, sigma, groups);
@@ -117,12 +125,14 @@ internal static class PlaceFitter
         return (located, found);
     }
 
-    private static (Located Located, IReadOnlyList<ProfileFit> Found) Improve(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Located before, ProfileFit found, double sigma)
+    private static (Located Located, IReadOnlyList<ProfileFit> Found) Improve(string name, IReadOnlyList<IReadOnlyList<PlaceReading>> runs, Located before,
+        ProfileFit found, double sigma)
     {
         var (from, direction) = before.Start(found.Profile);
         var located = Located.On(ProfileLine.Build(name, found.Profile, from, direction), runs, sigma);
         var search = new ProfileSearch(located.Observations, located.Length, placed: true);
-        return (located, search.Improve(found.Profile.Moved(located.Origin, located.Length), before.Single && located.Single ? located.Carry(before.Spread(found.LeftOut)) : new bool[located.Observations.Count]));
+        return (located, search.Improve(found.Profile.Moved(located.Origin, located.Length),
+            before.Single && located.Single ? located.Carry(before.Spread(found.LeftOut)) : new bool[located.Observations.Count]));
     }
 
     /// <summary>Readings told by chainage and offset of a reference.</summary>
@@ -150,7 +160,8 @@ internal static class PlaceFitter
             get
             {
                 Point2[] places = [.. Targets.Cast<PlaceTarget>().Select(t => t.Place)];
-                return places.Length > 2 && places.Zip(places.Skip(1), (a, b) => (b - a).Length).All(apart => apart > Tolerances.Rounding && double.IsFinite(apart)) ? places : null;
+                return places.Length > 2 && places.Zip(places.Skip(1), (a, b) => (b - a).Length)
+                    .All(apart => apart > Tolerances.Rounding && double.IsFinite(apart)) ? places : null;
             }
         }
 

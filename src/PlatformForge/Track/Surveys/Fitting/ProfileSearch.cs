@@ -207,7 +207,8 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
         }
 
         double Bent(double s) => seeds.Sum(k => k.Turn * Math.Max(0, s - k.At));
-        var eased = new ProfileSearch([.. observations.Select(o => o with { Value = o.Value - (o.Sigma * o.Of(Bent)) })], length, placed) { kinksTried = false };
+        var eased = new ProfileSearch([.. observations.Select(o => o with { Value = o.Value - (o.Sigma * o.Of(Bent)) })], length,
+            placed) { kinksTried = false };
         var rest = eased.Descend(eased.Simplest(none)).Profile;
         work += eased.work;
         foreach (var (at, turn) in seeds)
@@ -235,18 +236,34 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
 
     private IEnumerable<(CurvatureProfile Profile, bool[] LeftOut)> Simplifications(ProfileFit fit)
     {
-        var p = fit.Profile;
+        foreach (var simpler in Simpler(fit.Profile))
+        {
+            yield return (simpler, fit.LeftOut);
+        }
+
+        for (int i = 0; i < fit.LeftOut.Length; i++)
+        {
+            if (fit.LeftOut[i])
+            {
+                yield return (fit.Profile, ProfileMoves.Set(fit.LeftOut, i, false));
+            }
+        }
+    }
+
+    // Shapes with one thing less, or with one in place of two.
+    private IEnumerable<CurvatureProfile> Simpler(CurvatureProfile p)
+    {
         for (int j = 0; j < p.Middles.Length; j++)
         {
-            yield return (ProfileMoves.DropChange(p, j), fit.LeftOut);
-            yield return (ProfileMoves.TurnChange(p, j), fit.LeftOut);
+            yield return ProfileMoves.DropChange(p, j);
+            yield return ProfileMoves.TurnChange(p, j);
         }
 
         for (int j = 0; j < p.Straight.Length; j++)
         {
             if (!p.Straight[j])
             {
-                yield return (ProfileMoves.Straighten(p, j), fit.LeftOut);
+                yield return ProfileMoves.Straighten(p, j);
             }
         }
 
@@ -254,29 +271,21 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
         {
             if ((p.Curvatures[j] - p.Curvatures[j - 1]) * (p.Curvatures[j + 1] - p.Curvatures[j]) > 0)
             {
-                yield return (ProfileMoves.StretchToTransition(p, j), fit.LeftOut);
+                yield return ProfileMoves.StretchToTransition(p, j);
             }
             else if (kinksTried)
             {
-                yield return (ProfileMoves.StretchToKink(p, j), fit.LeftOut);
-                yield return (ProfileMoves.StretchToKinkWithin(p, j), fit.LeftOut);
+                yield return ProfileMoves.StretchToKink(p, j);
+                yield return ProfileMoves.StretchToKinkWithin(p, j);
             }
         }
 
         for (int k = 0; k < p.KinkAt.Length; k++)
         {
-            yield return (ProfileMoves.DropKink(p, k), fit.LeftOut);
+            yield return ProfileMoves.DropKink(p, k);
             if (p.Middles.Length > 0)
             {
-                yield return (ProfileMoves.KinkToTransition(p, k), fit.LeftOut);
-            }
-        }
-
-        for (int i = 0; i < fit.LeftOut.Length; i++)
-        {
-            if (fit.LeftOut[i])
-            {
-                yield return (p, ProfileMoves.Set(fit.LeftOut, i, false));
+                yield return ProfileMoves.KinkToTransition(p, k);
             }
         }
     }
@@ -296,15 +305,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
 
         double unit = Math.Log(Math.Max(12, fit.LeftOut.Length));
         var span = new ColumnSpan(fit, observations);
-        double[] changes = new double[Places], kinks = new double[Places];
-        for (int g = 0; g < Places; g++)
-        {
-            double at = length * (g + 0.5) / Places;
-            double end = p.Middles.Where(m => m > at).Append(double.PositiveInfinity).First();
-            kinks[g] = !kinksTried ? 0 : span.Gain(i => observations[i].Of(s => Math.Max(0, s - at)), LeastColumn);
-            changes[g] = span.Gain(i => observations[i].Of(s => Ramp.Twice(s, at, 0) - (double.IsInfinity(end) ? 0 : Ramp.Twice(s, end, 0))), LeastColumn);
-        }
-
+        var (changes, kinks) = Gains(p, span);
         if (p.Middles.Length < MostChanges)
         {
             foreach (int g in Peaks(changes, 2.5 * unit * share).Take(2))
@@ -330,6 +331,21 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
         }
 
         return moves;
+    }
+
+    // By how much a small change of curvature, and a small kink, at each of the places would lower the sum of squares.
+    private (double[] Changes, double[] Kinks) Gains(CurvatureProfile p, ColumnSpan span)
+    {
+        double[] changes = new double[Places], kinks = new double[Places];
+        for (int g = 0; g < Places; g++)
+        {
+            double at = length * (g + 0.5) / Places;
+            double end = p.Middles.Where(m => m > at).Append(double.PositiveInfinity).First();
+            kinks[g] = !kinksTried ? 0 : span.Gain(i => observations[i].Of(s => Math.Max(0, s - at)), LeastColumn);
+            changes[g] = span.Gain(i => observations[i].Of(s => Ramp.Twice(s, at, 0) - (double.IsInfinity(end) ? 0 : Ramp.Twice(s, end, 0))), LeastColumn);
+        }
+
+        return (changes, kinks);
     }
 
     private static IEnumerable<int> Peaks(double[] gains, double least) => Enumerable.Range(0, gains.Length)

@@ -45,14 +45,7 @@ internal sealed record TableText(char Delimiter, string[] Headers, int HeaderRow
     {
         if (!line.Contains('"'))
         {
-            var parts = new string[line.Count(delimiter) + 1];
-            int at = 0;
-            foreach (var part in line.Split(delimiter))
-            {
-                parts[at++] = line[part].Trim().ToString();
-            }
-
-            return parts;
+            return Plain(line, delimiter);
         }
 
         var fields = new List<string>();
@@ -81,6 +74,18 @@ internal sealed record TableText(char Delimiter, string[] Headers, int HeaderRow
 
         fields.Add(field.ToString().Trim());
         return [.. fields];
+    }
+
+    private static string[] Plain(ReadOnlySpan<char> line, char delimiter)
+    {
+        var parts = new string[line.Count(delimiter) + 1];
+        int at = 0;
+        foreach (var part in line.Split(delimiter))
+        {
+            parts[at++] = line[part].Trim().ToString();
+        }
+
+        return parts;
     }
 }
 
