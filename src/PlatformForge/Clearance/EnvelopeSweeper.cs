@@ -39,33 +39,42 @@ public static class EnvelopeSweeper
         }
 
         var bounds = Array.ConvertAll(forms, f => new SweepBounds(spans[f.Run], f.Form, request.Tolerance));
+        var (from, spacing, count) = Stations(request, bounds);
+        var table = new ChartTable(request.Chart, from, spacing, count, margin);
+        var passes = bounds.Select((b, i) => new SweepPass(request.Runs[forms[i].Run].Ride, b, table)).ToArray();
+        RunAll(passes, i => bounds[i].Poses * forms[i].Form.Corners.Length);
+        findings.AddRange(passes.Zip(forms).Where(p => p.First.Stuck is not null)
+            .Select(p => TrackFitRule.Stuck(request.Runs[p.Second.Run], p.Second.Form.Vehicle, p.First.Stuck!.Value)));
+        if (findings.Any(f => f.Severity == Severity.Error))
+        {
+            return Outcome.Fault<SweptEnvelope>(findings.DistinctBy(f => (f.Code, f.Key)));
+        }
+
+        var parts = Merge(request, stocks, forms.Zip(passes).ToDictionary(p => p.First.Form, p => p.Second));
+        return Outcome.Of(new SweptEnvelope(from, spacing, count, parts, passes.Max(p => p.ErrorBound)), findings);
+    }
+
+    // Stations as near to one another as asked, and as the most curved form needs; so many beyond either end as are asked for.
+    private static (double From, double Spacing, int Count) Stations(EnvelopeRequest request, SweepBounds[] bounds)
+    {
         double spacing = Math.Min(request.Spacing, bounds.Min(b => b.Spacing));
         int count = Math.Max(2, (int)Math.Ceiling((request.To - request.From) / spacing) + 1);
         spacing = (request.To - request.From) / (count - 1);
         int beyond = (int)Math.Ceiling(request.Beyond / spacing);
-        double from = request.From - (beyond * spacing);
-        count += 2 * beyond;
-        var table = new ChartTable(request.Chart, from, spacing, count, margin);
-        var passes = bounds.Select((b, i) => new SweepPass(request.Runs[forms[i].Run].Ride, b, table)).ToArray();
-        var longestFirst = Enumerable.Range(0, passes.Length).OrderByDescending(i => bounds[i].Poses * forms[i].Form.Corners.Length).Select(i => passes[i]);
-        Parallel.ForEach(Partitioner.Create(longestFirst, EnumerablePartitionerOptions.NoBuffering), pass => pass.Run());
-        for (int i = 0; i < passes.Length; i++)
-        {
-            if (passes[i].Stuck is { } chainage)
-            {
-                findings.Add(TrackFitRule.Stuck(request.Runs[forms[i].Run], forms[i].Form.Vehicle, chainage));
-            }
-        }
+        return (request.From - (beyond * spacing), spacing, count + (2 * beyond));
+    }
 
-        double error = passes.Max(p => p.ErrorBound);
-        return findings.Any(f => f.Severity == Severity.Error)
-            ? Outcome.Fault<SweptEnvelope>(findings.DistinctBy(f => (f.Code, f.Key)))
-            : Outcome.Of(new SweptEnvelope(from, spacing, count, Merge(request, stocks, forms.Zip(passes).ToDictionary(p => p.First.Form, p => p.Second)), error), findings);
+    // The one that takes longest begins first, so that no processor waits for it at the end.
+    private static void RunAll(SweepPass[] passes, Func<int, double> work)
+    {
+        var longestFirst = Enumerable.Range(0, passes.Length).OrderByDescending(work).Select(i => passes[i]);
+        Parallel.ForEach(Partitioner.Create(longestFirst, EnumerablePartitionerOptions.NoBuffering), pass => pass.Run());
     }
 
     // What is swept of every vehicle, in order of runs and vehicles.
     private static List<SweptStock> Stocks(EnvelopeRequest request) =>
-        [.. request.Runs.SelectMany((run, i) => run.Vehicles.Select(v => new SweptStock(i, v, SweptShape.Of(v, request.Play, request.EdgeOf(run)), request.Play, run.StartsAtBuffers || run.EndsAtBuffers)))];
+        [.. request.Runs.SelectMany((run, i) => run.Vehicles.Select(v => new SweptStock(
+            i, v, SweptShape.Of(v, request.Play, request.EdgeOf(run)), request.Play, run.StartsAtBuffers || run.EndsAtBuffers)))];
 
     // All forms and both ways round of a vehicle become one reach per shape.
     private static List<PartReach> Merge(EnvelopeRequest request, List<SweptStock> stocks, Dictionary<SweptForm, SweepPass> passes)

@@ -45,7 +45,8 @@ internal struct RunningGear
     /// <param name="leadingAhead">How far forward of the middle of its axles the leading bogie's pivot lies, mm.</param>
     /// <param name="trailingAhead">The same of the trailing one.</param>
     /// <param name="off">How far the axles stand off the line.</param>
-    public RunningGear(Centreline ride, double centres, double leadingBase, double trailingBase, double leadingAhead = 0, double trailingAhead = 0, AxleOffsets off = default)
+    public RunningGear(Centreline ride, double centres, double leadingBase, double trailingBase, double leadingAhead = 0, double trailingAhead = 0,
+        AxleOffsets off = default)
     {
         this.off = off;
         (this.ride, this.centres, this.leadingBase, this.trailingBase) = (ride, centres, leadingBase, trailingBase);
@@ -171,6 +172,11 @@ internal struct RunningGear
             }
         }
 
+        return ChordBackByHalving(from, fromChainage, chord, aside, ref place, out at);
+    }
+
+    private readonly bool ChordBackByHalving(Point2 from, double fromChainage, double chord, double aside, ref double place, out TrackFrame at)
+    {
         double near = fromChainage, far = fromChainage - (LongestArc * chord);
         bool reaches = (from - Axle(far, aside).Position).Length >= chord;
         for (int halving = 0; halving < Halvings; halving++)

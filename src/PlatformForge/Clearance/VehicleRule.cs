@@ -20,31 +20,7 @@ public static class VehicleRule
         void Fault(string code, string key, string message, string remedy) =>
             findings.Add(Finding.Error(code, key.Length == 0 ? vehicle.Key : $"{vehicle.Key}.{key}", $"{vehicle.Name}: {message}", remedy));
 
-        if (!(vehicle.PivotCentres >= LeastBase && vehicle.PivotCentres <= LargestFigure))
-        {
-            Fault("PF3010", "pivots", Invariant($"the pivots are {vehicle.PivotCentres:0.####} mm apart."),
-                Invariant($"Give the distance between bogie centres, or the rigid wheelbase, of at least {LeastBase} mm."));
-        }
-
-        foreach (var (name, wheelbase) in new[] { ("leading", vehicle.LeadingWheelbase), ("trailing", vehicle.TrailingWheelbase) })
-        {
-            if (!(wheelbase >= 0 && wheelbase <= LargestFigure))
-            {
-                Fault("PF3011", "bogie_wheelbase", Invariant($"the {name} bogie's wheelbase is {wheelbase:0.####} mm."),
-                    "Give 0 for a pivot that rides on the rails itself, or the distance between the bogie's end axles.");
-            }
-        }
-
-        if (vehicle.LeastRadius is { } radius && !(radius > 0 && double.IsFinite(radius)))
-        {
-            Fault("PF3017", "least_radius", Invariant($"the least radius is {radius:0.####} mm."), "Give a radius above 0 mm, or leave it out.");
-        }
-
-        if (vehicle.MiddleAxlePlay is { } play && !(play > 0 && play <= LargestFigure))
-        {
-            Fault("PF3018", "middle_axle_play", Invariant($"the middle axle's side play is {play:0.####} mm."), "Give a play above 0 mm, or leave it out.");
-        }
-
+        RunningGear(vehicle, Fault);
         if (vehicle.Parts.Count == 0)
         {
             Fault("PF3012", "", "it has no parts, so nothing of it can touch.", "Give at least its length and width.");
@@ -61,6 +37,34 @@ public static class VehicleRule
         }
 
         return findings;
+    }
+
+    private static void RunningGear(Vehicle vehicle, Action<string, string, string, string> fault)
+    {
+        if (!(vehicle.PivotCentres >= LeastBase && vehicle.PivotCentres <= LargestFigure))
+        {
+            fault("PF3010", "pivots", Invariant($"the pivots are {vehicle.PivotCentres:0.####} mm apart."),
+                Invariant($"Give the distance between bogie centres, or the rigid wheelbase, of at least {LeastBase} mm."));
+        }
+
+        foreach (var (name, wheelbase) in new[] { ("leading", vehicle.LeadingWheelbase), ("trailing", vehicle.TrailingWheelbase) })
+        {
+            if (!(wheelbase >= 0 && wheelbase <= LargestFigure))
+            {
+                fault("PF3011", "bogie_wheelbase", Invariant($"the {name} bogie's wheelbase is {wheelbase:0.####} mm."),
+                    "Give 0 for a pivot that rides on the rails itself, or the distance between the bogie's end axles.");
+            }
+        }
+
+        if (vehicle.LeastRadius is { } radius && !(radius > 0 && double.IsFinite(radius)))
+        {
+            fault("PF3017", "least_radius", Invariant($"the least radius is {radius:0.####} mm."), "Give a radius above 0 mm, or leave it out.");
+        }
+
+        if (vehicle.MiddleAxlePlay is { } play && !(play > 0 && play <= LargestFigure))
+        {
+            fault("PF3018", "middle_axle_play", Invariant($"the middle axle's side play is {play:0.####} mm."), "Give a play above 0 mm, or leave it out.");
+        }
     }
 
     // Twice the area in mm² of the smallest outline that is a thing and not a rounding.

@@ -79,11 +79,7 @@ internal sealed class SweepPass
         SetOut();
         while (gear.Place(u, out var pose))
         {
-            while (nextEvent < events.Length && events[nextEvent] <= u)
-            {
-                nextEvent++;
-            }
-
+            nextEvent = After(events, nextEvent, u);
             bool end = u >= bounds.Last, glide = bounds.GlideEnd(u) - u > ShortestGlide;
             double next = glide ? bounds.GlideEnd(u) : Math.Min(u + bounds.Step(u), bounds.Last);
             bool kinkAhead = nextEvent < events.Length && events[nextEvent] <= next;
@@ -109,6 +105,18 @@ internal sealed class SweepPass
         }
 
         Stuck = u;
+    }
+
+    // The first event from one on that lies beyond a chainage.
+    private static int After(double[] events, int from, double u)
+    {
+        int next = from;
+        while (next < events.Length && events[next] <= u)
+        {
+            next++;
+        }
+
+        return next;
     }
 
     // Leading chainages at which an axle stands on a kink, in order.

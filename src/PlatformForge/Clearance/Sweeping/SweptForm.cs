@@ -14,7 +14,8 @@ internal sealed class SweptForm
 {
     private readonly double pivot;
 
-    private SweptForm(Vehicle vehicle, Frame frame, IReadOnlyList<Ring> outlines, (int Shape, int Outline)[] shows, (double Rear, double Front) extent, bool turned)
+    private SweptForm(Vehicle vehicle, Frame frame, IReadOnlyList<Ring> outlines, (int Shape, int Outline)[] shows, (double Rear, double Front) extent,
+        bool turned)
     {
         Vehicle = vehicle;
         Turned = turned;
@@ -27,28 +28,14 @@ internal sealed class SweptForm
         Centres = frame.Points.Apart;
         if (!IsBogie)
         {
-            (LeadingBase, TrailingBase) = turned ? (vehicle.TrailingWheelbase, vehicle.LeadingWheelbase) : (vehicle.LeadingWheelbase, vehicle.TrailingWheelbase);
-            (LeadingAhead, TrailingAhead) = turned ? (-vehicle.TrailingPivotAhead, -vehicle.LeadingPivotAhead) : (vehicle.LeadingPivotAhead, vehicle.TrailingPivotAhead);
+            (LeadingBase, TrailingBase) = turned ? (vehicle.TrailingWheelbase, vehicle.LeadingWheelbase)
+                : (vehicle.LeadingWheelbase, vehicle.TrailingWheelbase);
+            (LeadingAhead, TrailingAhead) = turned ? (-vehicle.TrailingPivotAhead, -vehicle.LeadingPivotAhead)
+                : (vehicle.LeadingPivotAhead, vehicle.TrailingPivotAhead);
         }
 
-        var corners = new List<FormCorner>();
-        for (int outline = 0; outline < outlines.Count; outline++)
-        {
-            FormCorner.AddRing(corners, outlines[outline].Points, outlines[outline].Carrier, outline);
-        }
-
-        Corners = [.. corners];
-        Guide = Centres;
-        foreach (var corner in Corners)
-        {
-            double half = corner.Carrier == PartCarrier.Body ? Centres / 2 : (corner.Carrier == PartCarrier.LeadingBogie ? LeadingBase : TrailingBase) / 2;
-            Lever = Math.Max(Lever, Math.Abs(corner.X) / half);
-            Guide = Math.Min(Guide, 2 * half);
-            HalfWidth = Math.Max(HalfWidth, Math.Abs(corner.Y));
-            double carrier = corner.Carrier == PartCarrier.Body ? 0 : Centres / 2;
-            HalfLength = Math.Max(HalfLength, Math.Abs(corner.X) + carrier);
-        }
-
+        Corners = CornersOf(outlines);
+        (Lever, Guide, HalfWidth, HalfLength) = Measured();
         HalfLength = Math.Max(HalfLength, (Centres / 2) + Math.Max(LeadingBase + Math.Abs(LeadingAhead), TrailingBase + Math.Abs(TrailingAhead)));
         OverPoints = Math.Max(1, Lever);
 
@@ -57,6 +44,34 @@ internal sealed class SweptForm
         Lever = Math.Max(1, Lever) * hung;
         Guide /= hung;
         Slew = (Centres / 2) + Math.Max(Aside(LeadingAhead, LeadingBase), Aside(TrailingAhead, TrailingBase));
+    }
+
+    private static FormCorner[] CornersOf(IReadOnlyList<Ring> outlines)
+    {
+        var corners = new List<FormCorner>();
+        for (int outline = 0; outline < outlines.Count; outline++)
+        {
+            FormCorner.AddRing(corners, outlines[outline].Points, outlines[outline].Carrier, outline);
+        }
+
+        return [.. corners];
+    }
+
+    // What the corners by themselves make of the figures of these names.
+    private (double Lever, double Guide, double HalfWidth, double HalfLength) Measured()
+    {
+        double lever = 0, guide = Centres, halfWidth = 0, halfLength = 0;
+        foreach (var corner in Corners)
+        {
+            double half = corner.Carrier == PartCarrier.Body ? Centres / 2 : (corner.Carrier == PartCarrier.LeadingBogie ? LeadingBase : TrailingBase) / 2;
+            lever = Math.Max(lever, Math.Abs(corner.X) / half);
+            guide = Math.Min(guide, 2 * half);
+            halfWidth = Math.Max(halfWidth, Math.Abs(corner.Y));
+            double carrier = corner.Carrier == PartCarrier.Body ? 0 : Centres / 2;
+            halfLength = Math.Max(halfLength, Math.Abs(corner.X) + carrier);
+        }
+
+        return (lever, guide, halfWidth, halfLength);
     }
 
     public Vehicle Vehicle { get; }
@@ -144,7 +159,8 @@ internal sealed class SweptForm
                 PartCarrier.TrailingBogie => new Frame(GuidedPoints.Of(vehicle, carrier, play), true, -half - ahead),
                 _ => body,
             };
-            (int, Ring)[] own = [.. all.Where(i => shapes[i].Part.Carrier == carrier).Select(i => (i, new Ring(Placed(shapes[i].Outline, frame.IsBogie ? ahead : 0), PartCarrier.Body)))];
+            (int, Ring)[] own = [.. all.Where(i => shapes[i].Part.Carrier == carrier)
+                .Select(i => (i, new Ring(Placed(shapes[i].Outline, frame.IsBogie ? ahead : 0), PartCarrier.Body)))];
             if (own.Length > 0)
             {
                 forms.AddRange(Ways(vehicle, frame, own, halts));
@@ -161,7 +177,8 @@ internal sealed class SweptForm
         return IsBogie ? new(ride, Centres, 0, 0, off: off) : RunningGear.Of(ride, Vehicle, Turned, off);
     }
 
-    private static IReadOnlyList<Point2> Placed(IReadOnlyList<Point2> ring, double ahead) => ahead == 0 ? ring : [.. ring.Select(p => new Point2(p.X + ahead, p.Y))];
+    private static IReadOnlyList<Point2> Placed(IReadOnlyList<Point2> ring, double ahead) =>
+        ahead == 0 ? ring : [.. ring.Select(p => new Point2(p.X + ahead, p.Y))];
 
     private static List<SweptForm> Ways(Vehicle vehicle, Frame frame, (int Shape, Ring Ring)[] forward, bool halts)
     {

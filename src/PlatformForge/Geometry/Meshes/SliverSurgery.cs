@@ -58,12 +58,10 @@ internal sealed class SliverSurgery
             return mesh;
         }
 
-        int[] number = new int[vertices.Length];
-        Array.Fill(number, -1);
+        var (number, kept) = Numbered();
         int[] left = new int[corners.Length];
         byte[] shown = new byte[paints.Length];
-        var kept = new Point3[vertices.Length];
-        int triangles = 0, points = 0;
+        int triangles = 0;
         for (int t = 0; t < gone.Length; t++)
         {
             if (gone[t])
@@ -73,14 +71,7 @@ internal sealed class SliverSurgery
 
             for (int k = 0; k < 3; k++)
             {
-                int v = corners[(3 * t) + k];
-                if (number[v] < 0)
-                {
-                    number[v] = points;
-                    kept[points++] = vertices[v];
-                }
-
-                left[(3 * triangles) + k] = number[v];
+                left[(3 * triangles) + k] = number[corners[(3 * t) + k]];
             }
 
             if (paints.Length > 0)
@@ -91,7 +82,27 @@ internal sealed class SliverSurgery
             triangles++;
         }
 
-        return new(kept[..points], left[..(3 * triangles)], paints.Length > 0 ? shown[..triangles] : []);
+        return new(kept, left[..(3 * triangles)], paints.Length > 0 ? shown[..triangles] : []);
+    }
+
+    // The vertices that are left, in the order in which triangles come to them, and what number each has among them.
+    private (int[] Number, Point3[] Kept) Numbered()
+    {
+        int[] number = new int[vertices.Length];
+        Array.Fill(number, -1);
+        var kept = new Point3[vertices.Length];
+        int points = 0;
+        for (int c = 0; c < corners.Length; c++)
+        {
+            int v = corners[c];
+            if (!gone[c / 3] && number[v] < 0)
+            {
+                number[v] = points;
+                kept[points++] = vertices[v];
+            }
+        }
+
+        return (number, kept[..points]);
     }
 
     private bool Each(List<int> slivers, Func<int, bool> way)
@@ -125,7 +136,8 @@ internal sealed class SliverSurgery
         }
 
         int at = Enumerable.Range(0, 3).First(k => Index(other, k) == b && Index(other, k + 1) == a), q = Index(other, at + 2);
-        if (p == q || Neighbours(p).Contains(q) || !Stands(t, other, vertices[p], vertices[a], vertices[q]) || !Stands(t, other, vertices[q], vertices[b], vertices[p]))
+        if (p == q || Neighbours(p).Contains(q) || !Stands(t, other, vertices[p], vertices[a], vertices[q])
+            || !Stands(t, other, vertices[q], vertices[b], vertices[p]))
         {
             return false;
         }
@@ -238,6 +250,15 @@ internal sealed class SliverSurgery
             }
         }
 
+        HandOver(moved, drop, keep);
+        Drop(t);
+        Drop(other);
+        touched.AddRange(moved);
+        return true;
+    }
+
+    private void HandOver(int[] moved, int drop, int keep)
+    {
         foreach (int n in moved)
         {
             for (int k = 0; k < 3; k++)
@@ -248,11 +269,6 @@ internal sealed class SliverSurgery
             fans.Remove(drop, n);
             fans.Add(keep, n);
         }
-
-        Drop(t);
-        Drop(other);
-        touched.AddRange(moved);
-        return true;
     }
 
     private int Third(int t, int a, int b) => Enumerable.Range(0, 3).Select(k => Index(t, k)).First(v => v != a && v != b);
@@ -269,7 +285,8 @@ internal sealed class SliverSurgery
     // A new triangle will do when it looks as the neighbour did and is no sliver, or a much better one that another turn mends.
     private bool Stands(int sliver, int neighbour, Point3 a, Point3 b, Point3 c) =>
         (IsSliver(neighbour) || LooksAs(neighbour, a, b, c))
-        && (!SliverMender.IsSliver(a, b, c) || SliverMender.Height(a, b, c) > Better * SliverMender.Height(Corner(sliver, 0), Corner(sliver, 1), Corner(sliver, 2)));
+        && (!SliverMender.IsSliver(a, b, c) || SliverMender.Height(a, b, c) > Better
+            * SliverMender.Height(Corner(sliver, 0), Corner(sliver, 1), Corner(sliver, 2)));
 
     private bool LooksAs(int old, Point3 a, Point3 b, Point3 c)
     {
