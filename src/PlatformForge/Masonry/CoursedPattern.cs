@@ -174,6 +174,16 @@ internal abstract class CoursedPattern : IWallPattern
             return;
         }
 
+        Pieces(row, spans);
+        for (int i = 0; i < spans.Count; i++)
+        {
+            spans[i] = (Clear(spans[i].From, 1), Clear(spans[i].To, -1));
+        }
+    }
+
+    // The pieces of a row, run by run; one that turns a corner is one piece.
+    private void Pieces(in WallRow row, List<(double From, double To)> spans)
+    {
         bool open = false, first = false, last = false;
         for (int r = 0; r < runs.Length; r++)
         {
@@ -199,11 +209,6 @@ internal abstract class CoursedPattern : IWallPattern
         {
             spans[^1] = (spans[^1].From, spans[0].To + wall.Length);
             spans.RemoveAt(0);
-        }
-
-        for (int i = 0; i < spans.Count; i++)
-        {
-            spans[i] = (Clear(spans[i].From, 1), Clear(spans[i].To, -1));
         }
     }
 

@@ -36,36 +36,40 @@ internal sealed class OpeningSet(IReadOnlyList<OpeningCut> cuts, EdgeLine foot, 
             double left = cut.Left - OpeningCut.Ledge, right = cut.Right + OpeningCut.Ledge;
             for (int i = spans.Count - 1; i >= 0; i--)
             {
-                var (from, to) = spans[i];
-                if (to <= left || from >= right)
+                if (spans[i].To > left && spans[i].From < right)
                 {
-                    continue;
+                    Open(spans, i, left, right, least);
                 }
+            }
+        }
+    }
 
-                spans.RemoveAt(i);
-                if (to > right)
-                {
-                    if (to - right >= least || i >= spans.Count)
-                    {
-                        spans.Insert(i, (right, to));
-                    }
-                    else
-                    {
-                        spans[i] = (right, spans[i].To);
-                    }
-                }
+    // Takes what lies between two sides out of a piece.
+    private static void Open(List<(double From, double To)> spans, int i, double left, double right, double least)
+    {
+        var (from, to) = spans[i];
+        spans.RemoveAt(i);
+        if (to > right)
+        {
+            if (to - right >= least || i >= spans.Count)
+            {
+                spans.Insert(i, (right, to));
+            }
+            else
+            {
+                spans[i] = (right, spans[i].To);
+            }
+        }
 
-                if (from < left)
-                {
-                    if (left - from >= least || i == 0)
-                    {
-                        spans.Insert(i, (from, left));
-                    }
-                    else
-                    {
-                        spans[i - 1] = (spans[i - 1].From, left);
-                    }
-                }
+        if (from < left)
+        {
+            if (left - from >= least || i == 0)
+            {
+                spans.Insert(i, (from, left));
+            }
+            else
+            {
+                spans[i - 1] = (spans[i - 1].From, left);
             }
         }
     }

@@ -58,9 +58,23 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
             return;
         }
 
+        int last = GoRound(strips, first);
+        var (facesRight, paint) = (strip.FacesRight, strip.Paint);
+        if (taken)
+        {
+            reliefs!.Add(new(first, last, strip.Face, facesRight, paint, facesRight ? ring.Span.ToArray() : [.. ring.Span.ToArray().Reverse()]));
+            return;
+        }
+
+        Emit(facesRight, paint);
+    }
+
+    // Puts a panel's border into the ring, from the near foot along its foot; gives the panel's last strip.
+    private int GoRound(ReadOnlySpan<WallStrip> strips, int first)
+    {
+        ref readonly var strip = ref strips[first];
         ring.Clear();
         top.Clear();
-        var (facesRight, paint) = (strip.FacesRight, strip.Paint);
         ring.Add(strip.NearLow);
         for (int level = panels.After(strip.NearLow); level <= strip.NearHigh; level = panels.After(level))
         {
@@ -85,13 +99,7 @@ internal sealed class PanelMesher(PlanFaces faces, NodeLevels levels, LevelCreas
             ring.Add(top[i]);
         }
 
-        if (taken)
-        {
-            reliefs!.Add(new(first, s, strip.Face, facesRight, paint, facesRight ? ring.Span.ToArray() : [.. ring.Span.ToArray().Reverse()]));
-            return;
-        }
-
-        Emit(facesRight, paint);
+        return s;
     }
 
     private void AddIfNeeded(GrowingArray<int> chain, int level)

@@ -82,25 +82,10 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
     {
         var piece = pieces[index];
         sweep.Clear();
-        for (int i = 0; i < piece.Corners.Length; i++)
-        {
-            int next = (i + 1) % piece.Corners.Length, width = ReliefPiece.Steps(piece.End - piece.Start);
-            bool right = pieces.Folds(index) && piece.Along(i) == width && piece.Along(next) == width;
-            bool left = (index > 0 || pieces.IsRing) && piece.Along(i) == 0 && piece.Along(next) == 0;
-            int from = Corner(piece.Corners[i].Level, piece.Along(i), piece.Up(i)), to = Corner(piece.Corners[next].Level, piece.Along(next), piece.Up(next));
-            if (right || left)
-            {
-                FoldSide(right ? index : (index + pieces.Count - 1) % pieces.Count, right, from, to);
-            }
-            else
-            {
-                sweep.Follow(from, to);
-            }
-        }
-
+        Border(index, sweep);
         foreach (var (field, corner) in sides[index])
         {
-            sweep.Follow(Of(field.After(corner)), Of(field.Corners[corner]));
+            sweep.Follow(Of(index, field.After(corner), sweep), Of(index, field.Corners[corner], sweep));
         }
 
         // Seen from behind an outline runs the other way round.
@@ -108,49 +93,74 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
         {
             for (int i = 0; i < field.Corners.Count; i++)
             {
-                sweep.Follow(Out(field.Corners[i]), Out(field.After(i)));
+                sweep.Follow(Out(piece, field.Corners[i], sweep), Out(piece, field.After(i), sweep));
             }
         }
 
         if (!sweep.Cut(store, isBottom: false, ground ?? piece.Paint))
         {
-            throw new ArgumentException(Invariant(
-                $"The relief of '{panel.Face}' has fields that touch one another, themselves or the panel's border between {piece.Start:0.###} and {piece.End:0.###} mm."));
+            throw new ArgumentException(Invariant($"The relief of '{panel.Face}' has fields that touch one another, themselves or the panel's border ")
+                + Invariant($"between {piece.Start:0.###} and {piece.End:0.###} mm."));
         }
 
         foreach (int vertex in sweep.Levels)
         {
             cornerOf[vertex] = 0;
         }
+    }
 
-        int Corner(int vertex, int along, int up)
+    // The panel's border, as far as it is a piece's: its folds are passed with the fields that run over them.
+    private void Border(int index, RegionSweep sweep)
+    {
+        var piece = pieces[index];
+        for (int i = 0; i < piece.Corners.Length; i++)
         {
-            if (cornerOf[vertex] == 0)
+            int next = (i + 1) % piece.Corners.Length, width = ReliefPiece.Steps(piece.End - piece.Start);
+            bool right = pieces.Folds(index) && piece.Along(i) == width && piece.Along(next) == width;
+            bool left = (index > 0 || pieces.IsRing) && piece.Along(i) == 0 && piece.Along(next) == 0;
+            int from = Corner(piece.Corners[i].Level, piece.Along(i), piece.Up(i), sweep);
+            int to = Corner(piece.Corners[next].Level, piece.Along(next), piece.Up(next), sweep);
+            if (right || left)
             {
-                sweep.Add(vertex, along, up);
-                cornerOf[vertex] = sweep.Count;
+                FoldSide(index, right, (from, to), sweep);
             }
+            else
+            {
+                sweep.Follow(from, to);
+            }
+        }
+    }
 
-            return cornerOf[vertex] - 1;
+    private int Corner(int vertex, int along, int up, RegionSweep sweep)
+    {
+        if (cornerOf[vertex] == 0)
+        {
+            sweep.Add(vertex, along, up);
+            cornerOf[vertex] = sweep.Count;
         }
 
-        int Of(OutlineCorner corner) => Corner(corner.Vertex, ReliefPiece.Steps(On(index, corner)), ReliefPiece.Steps(corner.Up));
+        return cornerOf[vertex] - 1;
+    }
 
-        int Out(OutlineCorner corner) => Corner(corner.Vertex + 1, ReliefPiece.Steps(BehindAlong(piece, corner)), ReliefPiece.Steps(corner.Up));
+    private int Of(int index, OutlineCorner corner, RegionSweep sweep) =>
+        Corner(corner.Vertex, ReliefPiece.Steps(On(index, corner)), ReliefPiece.Steps(corner.Up), sweep);
 
-        // Up or down a fold, past the fields that run over it: each comes and goes in pairs of crossings.
-        void FoldSide(int fold, bool up, int from, int to)
+    private int Out(ReliefPiece piece, OutlineCorner corner, RegionSweep sweep) =>
+        Corner(corner.Vertex + 1, ReliefPiece.Steps(BehindAlong(piece, corner)), ReliefPiece.Steps(corner.Up), sweep);
+
+    // Up the right fold of a piece or down its left one, past the fields that run over it: each comes and goes in pairs of crossings.
+    private void FoldSide(int index, bool right, (int From, int To) side, RegionSweep sweep)
+    {
+        var met = crossings[right ? index : (index + pieces.Count - 1) % pieces.Count];
+        int from = side.From;
+        for (int k = 0; k + 1 < met.Count; k += 2)
         {
-            var met = crossings[fold];
-            for (int k = 0; k + 1 < met.Count; k += 2)
-            {
-                var (near, far) = up ? (met[k], met[k + 1]) : (met[^(k + 1)], met[^(k + 2)]);
-                sweep.Follow(from, Of(near.Field.Corners[near.Corner]));
-                from = Of(far.Field.Corners[far.Corner]);
-            }
-
-            sweep.Follow(from, to);
+            var (near, far) = right ? (met[k], met[k + 1]) : (met[^(k + 1)], met[^(k + 2)]);
+            sweep.Follow(from, Of(index, near.Field.Corners[near.Corner], sweep));
+            from = Of(index, far.Field.Corners[far.Corner], sweep);
         }
+
+        sweep.Follow(from, side.To);
     }
 
     private double On(int piece, OutlineCorner corner) => ReliefFloor.On(pieces, piece, corner);

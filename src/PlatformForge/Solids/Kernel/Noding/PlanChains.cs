@@ -32,9 +32,8 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
     public NodedPlan ToPlan(ReadOnlySpan<PlanSegment> segments, ReadOnlySpan<(int Block, int Next)> toggles)
     {
         var (u, v, rank) = Rank();
-        int[] from = Plain(edges.Count), to = Plain(edges.Count), line = Plain(edges.Count), toggleStart = new int[edges.Count + 1];
-        var lineLength = new double[edges.Count];
-        WallName[] right = new WallName[edges.Count], left = new WallName[edges.Count];
+        int[] from = Plain(edges.Count), to = Plain(edges.Count), toggleStart = new int[edges.Count + 1];
+        var traits = new EdgeTraits(edges.Count);
         var toggle = new GrowingArray<int>(2 * edges.Count);
         for (int e = 0; e < edges.Count; e++)
         {
@@ -44,19 +43,7 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
             for (int p = firstParent[e]; p >= 0; p = parents[p].Next)
             {
                 ref readonly var segment = ref segments[parents[p].Segment];
-                if (segment.LineLength >= lineLength[e])
-                {
-                    (line[e], lineLength[e]) = (segment.Line, segment.LineLength);
-                }
-
-                if (segment.OnRight.Face + segment.OnLeft.Face > 0)
-                {
-                    // A straight segment's nodes are in the order of its ends.
-                    bool ahead = rank[segment.From] < rank[segment.To];
-                    var (onRight, onLeft) = ahead ? (segment.OnRight, segment.OnLeft) : (segment.OnLeft, segment.OnRight);
-                    (right[e], left[e]) = (onRight.Face > 0 ? onRight : right[e], onLeft.Face > 0 ? onLeft : left[e]);
-                }
-
+                traits.Inherit(e, segment, rank);
                 for (int t = segment.FirstToggle; t >= 0; t = toggles[t].Next)
                 {
                     toggle.Add(toggles[t].Block);
@@ -67,25 +54,56 @@ internal sealed class PlanChains(PlanNodes nodes, int expected)
             toggleStart[e + 1] = toggle.Count;
         }
 
-        var plan = new NodedPlan
+        int[] toggled = toggle.Span.ToArray();
+        toggle.GiveBack();
+        GiveBack();
+        return traits.Plan(u, v, from, to, toggleStart, toggled);
+    }
+
+    private void GiveBack()
+    {
+        table.GiveBack();
+        edges.GiveBack();
+        firstParent.GiveBack();
+        parents.GiveBack();
+    }
+
+    // What edges take over from the segments that run along them: of the longest line its number, and the walls named on either side.
+    private readonly struct EdgeTraits(int count)
+    {
+        private readonly int[] line = Plain(count);
+        private readonly double[] lineLength = new double[count];
+        private readonly WallName[] right = new WallName[count], left = new WallName[count];
+
+        public void Inherit(int edge, in PlanSegment segment, int[] rank)
+        {
+            if (segment.LineLength >= lineLength[edge])
+            {
+                (line[edge], lineLength[edge]) = (segment.Line, segment.LineLength);
+            }
+
+            if (segment.OnRight.Face + segment.OnLeft.Face > 0)
+            {
+                // A straight segment's nodes are in the order of its ends.
+                bool ahead = rank[segment.From] < rank[segment.To];
+                var (onRight, onLeft) = ahead ? (segment.OnRight, segment.OnLeft) : (segment.OnLeft, segment.OnRight);
+                (right[edge], left[edge]) = (onRight.Face > 0 ? onRight : right[edge], onLeft.Face > 0 ? onLeft : left[edge]);
+            }
+        }
+
+        public NodedPlan Plan(int[] u, int[] v, int[] from, int[] to, int[] toggleStart, int[] toggle) => new()
         {
             U = u,
             V = v,
             From = from,
             To = to,
             ToggleStart = toggleStart,
-            Toggle = toggle.Span.ToArray(),
+            Toggle = toggle,
             Line = line,
             LineLength = lineLength,
             OnRight = right,
             OnLeft = left,
         };
-        toggle.GiveBack();
-        table.GiveBack();
-        edges.GiveBack();
-        firstParent.GiveBack();
-        parents.GiveBack();
-        return plan;
     }
 
     // All of it is written at once.
