@@ -31,17 +31,7 @@ internal sealed class BandedProgram(double[] cost)
         int m = rows.Count;
         double[] s = new double[m], z = new double[m], ds = new double[m], dz = new double[m], target = new double[m];
         Slacks(x, s);
-        double scale = Math.Max(cost.Sum(Math.Abs) / m, double.Epsilon);
-        for (int i = 0; i < m; i++)
-        {
-            if (!(s[i] > 0))
-            {
-                throw new BrokenInvariantException(Invariant($"Platforms: row {i} of a fairing program is broken by {-s[i]} at its start."));
-            }
-
-            z[i] = scale;
-        }
-
+        Begin(s, z);
         var system = new PentadiagonalSystem(x.Length);
         double[] dx = new double[x.Length], dualResidual = new double[x.Length], trial = new double[x.Length];
         for (int round = 0; ; round++)
@@ -54,29 +44,15 @@ internal sealed class BandedProgram(double[] cost)
             }
 
             Factorise(system, s, z);
-            for (int i = 0; i < m; i++)
-            {
-                target[i] = -s[i] * z[i];
-            }
-
+            Predict(target, s, z);
             Direction(system, s, z, target, dualResidual, dx, ds, dz);
             if (!Array.TrueForAll(dx, double.IsFinite))
             {
                 return gap; // rounding has the better of the matrix: what stands is feasible, and as near as was found
             }
 
-            double primal = Reach(s, ds, 1), dual = Reach(z, dz, 1), ahead = 0;
-            for (int i = 0; i < m; i++)
-            {
-                ahead += (s[i] + (primal * ds[i])) * (z[i] + (dual * dz[i]));
-            }
-
-            double centring = Math.Pow(ahead / product, 3) * product / m;
-            for (int i = 0; i < m; i++)
-            {
-                target[i] = centring - (s[i] * z[i]) - (ds[i] * dz[i]);
-            }
-
+            double centring = Math.Pow(Ahead(s, z, ds, dz) / product, 3) * product / m;
+            Correct(target, centring, s, z, ds, dz);
             Direction(system, s, z, target, dualResidual, dx, ds, dz);
             if (!Array.TrueForAll(dx, double.IsFinite))
             {
@@ -84,11 +60,60 @@ internal sealed class BandedProgram(double[] cost)
             }
 
             Advance(x, trial, dx, s, Reach(s, ds, StepShare));
-            dual = Reach(z, dz, StepShare);
-            for (int i = 0; i < m; i++)
+            AddTo(z, dz, Reach(z, dz, StepShare));
+        }
+    }
+
+    // Multipliers of one size at the start, which is inside of all rows.
+    private void Begin(double[] s, double[] z)
+    {
+        double scale = Math.Max(cost.Sum(Math.Abs) / s.Length, double.Epsilon);
+        for (int i = 0; i < s.Length; i++)
+        {
+            if (!(s[i] > 0))
             {
-                z[i] += dual * dz[i];
+                throw new BrokenInvariantException(Invariant($"Platforms: row {i} of a fairing program is broken by {-s[i]} at its start."));
             }
+
+            z[i] = scale;
+        }
+    }
+
+    // The predictor goes for products of slacks and multipliers of nil.
+    private static void Predict(double[] target, double[] s, double[] z)
+    {
+        for (int i = 0; i < target.Length; i++)
+        {
+            target[i] = -s[i] * z[i];
+        }
+    }
+
+    // The sum of products that the predictor comes to, its steps cut short at the nearest wall.
+    private static double Ahead(double[] s, double[] z, double[] ds, double[] dz)
+    {
+        double primal = Reach(s, ds, 1), dual = Reach(z, dz, 1), ahead = 0;
+        for (int i = 0; i < s.Length; i++)
+        {
+            ahead += (s[i] + (primal * ds[i])) * (z[i] + (dual * dz[i]));
+        }
+
+        return ahead;
+    }
+
+    // The corrector goes for equal products, and takes off what the predictor leaves out at second order.
+    private static void Correct(double[] target, double centring, double[] s, double[] z, double[] ds, double[] dz)
+    {
+        for (int i = 0; i < target.Length; i++)
+        {
+            target[i] = centring - (s[i] * z[i]) - (ds[i] * dz[i]);
+        }
+    }
+
+    private static void AddTo(double[] values, double[] change, double step)
+    {
+        for (int i = 0; i < values.Length; i++)
+        {
+            values[i] += step * change[i];
         }
     }
 

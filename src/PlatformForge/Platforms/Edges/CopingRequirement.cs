@@ -21,7 +21,8 @@ internal static class CopingRequirement
         int last = (int)Math.Ceiling(((face.To - envelope.From) / envelope.Spacing) - Rounding);
         if (first < 0 || last >= envelope.Count)
         {
-            throw new BrokenInvariantException(Invariant($"Platforms: the envelope covers chainage {envelope.From} and {envelope.Count} stations of {envelope.Spacing} mm, the platform goes from {face.From} to {face.To}."));
+            throw new BrokenInvariantException(Invariant($"Platforms: the envelope covers chainage {envelope.From} and {envelope.Count} stations ")
+                + Invariant($"of {envelope.Spacing} mm, the platform goes from {face.From} to {face.To}."));
         }
 
         // What stands beyond an end is near its corner too: the disc is rolled over that as well, as far as it is known.
@@ -68,6 +69,14 @@ internal static class CopingRequirement
             }
         }
 
+        RaiseOthers(request, swept, parts, first, heights);
+        return (stations, swept, parts, heights);
+    }
+
+    // Vehicles on other tracks count where they run on this side of the platform; what runs past a second face is held off by that face.
+    private static void RaiseOthers(PlatformRequest request, double[] swept, int[] parts, int first, HeldHeights[] heights)
+    {
+        var (envelope, side) = (request.Envelope, request.Spec.Face.Side);
         double halfPlatform = request.Budget.Margin + (request.Spec.Deck.Width / 2);
         double[] own = [.. swept];
         for (int part = 0; part < envelope.Parts.Count; part++)
@@ -75,20 +84,17 @@ internal static class CopingRequirement
             var other = envelope.Parts[part];
             if (!other.IsFaced && other.Track != request.Spec.OtherFace?.Track)
             {
-                // What runs past a second face is held off by that face.
-                var (near, far) = Sides(other, face.Side);
+                var (near, far) = Sides(other, side);
                 Raise(
                     swept,
                     parts,
                     other,
                     part,
                     first,
-                    face.Side,
+                    side,
                     (i, reach) => Middle(far[first + i], near[first + i]) < own[i] + halfPlatform ? heights[i].Counted(other, reach) : double.NegativeInfinity);
             }
         }
-
-        return (stations, swept, parts, heights);
     }
 
     /// <summary>
@@ -140,7 +146,8 @@ internal static class CopingRequirement
         double near = request.Envelope.Spacing + Math.Max(0, request.Budget.Margin);
         return Array.ConvertAll(stations, s =>
         {
-            double before = profile.At(s - near) - request.Site.RailTop, after = profile.At(s + near) - request.Site.RailTop, here = profile.At(s) - request.Site.RailTop;
+            double before = profile.At(s - near) - request.Site.RailTop, after = profile.At(s + near) - request.Site.RailTop,
+                here = profile.At(s) - request.Site.RailTop;
             return HeldHeights.Over(request.Spec, Math.Min(here, Math.Min(before, after)), Math.Max(here, Math.Max(before, after)));
         });
     }

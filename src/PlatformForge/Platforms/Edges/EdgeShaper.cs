@@ -43,40 +43,11 @@ internal static class EdgeShaper
     {
         var (s, required) = (vertices.Stations, vertices.Required);
         int n = s.Length;
-        double uniform = UniformReach(vertices), length = s[^1] - s[0], datum = required.Max();
-        var cost = new double[n];
-        for (int j = 0; j + 1 < n; j++)
-        {
-            double half = (s[j + 1] - s[j]) / 2 / length;
-            cost[j] += half;
-            cost[j + 1] += half;
-        }
-
-        // Unknowns are told from the largest requirement, which keeps their rounding small.
-        var program = new BandedProgram(cost);
-        for (int j = 0; j < n; j++)
-        {
-            program.AtLeast(j, 1, 0, 0, required[j] - datum);
-            program.AtLeast(j, -1, 0, 0, datum - uniform);
-        }
-
-        for (int j = 0; j + 1 < n; j++)
-        {
-            double change = (s[j + 1] - s[j]) / face.Taper;
-            program.AtLeast(j, -1, 1, 0, -change);
-            program.AtLeast(j, 1, -1, 0, -change);
-        }
-
-        for (int j = 1; j + 1 < n; j++)
-        {
-            // (T₊−T)/h₊ − (T−T₋)/h₋ over the mean step is the second difference; the row is multiplied by the mean step squared to be in mm.
-            double before = s[j] - s[j - 1], after = s[j + 1] - s[j], mean = (before + after) / 2;
-            double a = mean / before, c = mean / after;
-            var (least, greatest) = Bends(chart, s[j - 1], s[j], s[j + 1], face, leastRadius, uniform);
-            program.AtLeast(j - 1, a, -(a + c), c, least * mean * mean);
-            program.AtLeast(j - 1, -a, a + c, -c, -greatest * mean * mean);
-        }
-
+        double uniform = UniformReach(vertices), datum = required.Max();
+        var program = new BandedProgram(Mean(s));
+        BoundReach(program, required, datum, uniform);
+        BoundTaper(program, s, face.Taper);
+        BoundBend(program, s, (j, k, l) => Bends(chart, s[j], s[k], s[l], face, leastRadius, uniform));
         double[] reach = Enumerable.Repeat((uniform - datum) / 2, n).ToArray();
         double gap = program.Minimise(reach, uniform - required.Min(), MeanGapWanted);
         if (!(gap <= MeanGapProven))
@@ -86,6 +57,54 @@ internal static class EdgeShaper
 
         // Adding the datum back may round below the bounds by a last digit.
         return [.. reach.Select((t, j) => Math.Clamp(t + datum, required[j], uniform))];
+    }
+
+    // What each vertex has of the mean reach.
+    private static double[] Mean(double[] s)
+    {
+        double length = s[^1] - s[0];
+        var cost = new double[s.Length];
+        for (int j = 0; j + 1 < s.Length; j++)
+        {
+            double half = (s[j + 1] - s[j]) / 2 / length;
+            cost[j] += half;
+            cost[j + 1] += half;
+        }
+
+        return cost;
+    }
+
+    // Unknowns are told from the largest requirement, which keeps their rounding small.
+    private static void BoundReach(BandedProgram program, double[] required, double datum, double uniform)
+    {
+        for (int j = 0; j < required.Length; j++)
+        {
+            program.AtLeast(j, 1, 0, 0, required[j] - datum);
+            program.AtLeast(j, -1, 0, 0, datum - uniform);
+        }
+    }
+
+    private static void BoundTaper(BandedProgram program, double[] s, double taper)
+    {
+        for (int j = 0; j + 1 < s.Length; j++)
+        {
+            double change = (s[j + 1] - s[j]) / taper;
+            program.AtLeast(j, -1, 1, 0, -change);
+            program.AtLeast(j, 1, -1, 0, -change);
+        }
+    }
+
+    private static void BoundBend(BandedProgram program, double[] s, Func<int, int, int, (double Least, double Greatest)> bends)
+    {
+        for (int j = 1; j + 1 < s.Length; j++)
+        {
+            // (T₊−T)/h₊ − (T−T₋)/h₋ over the mean step is the second difference; the row is multiplied by the mean step squared to be in mm.
+            double before = s[j] - s[j - 1], after = s[j + 1] - s[j], mean = (before + after) / 2;
+            double a = mean / before, c = mean / after;
+            var (least, greatest) = bends(j - 1, j, j + 1);
+            program.AtLeast(j - 1, a, -(a + c), c, least * mean * mean);
+            program.AtLeast(j - 1, -a, a + c, -c, -greatest * mean * mean);
+        }
     }
 
     /// <summary>

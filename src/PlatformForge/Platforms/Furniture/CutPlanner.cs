@@ -23,24 +23,13 @@ internal static class CutPlanner
         var cuts = new List<CutCandidate>();
         foreach (double joint in slabs.Joints)
         {
-            bool baseboard = spec.BaseboardJoints.Any(c => Math.Abs(c - joint) < Same), stated = baseboard || spec.ForcedCuts.Any(c => Math.Abs(c - joint) < Same);
+            bool baseboard = spec.BaseboardJoints.Any(c => Math.Abs(c - joint) < Same), stated = baseboard
+                || spec.ForcedCuts.Any(c => Math.Abs(c - joint) < Same);
             bool head = Math.Abs(joint - profile.StartHead) < Same || Math.Abs(joint - profile.EndHead) < Same;
             var hit = keepouts.FirstOrDefault(k => joint > k.From - k.CutClear && joint < k.To + k.CutClear);
             if (stated && hit is not null)
             {
-                var (list, all) = baseboard ? ("baseboard_joints", spec.BaseboardJoints) : ("cuts", spec.ForcedCuts);
-                int index = all.ToList().FindIndex(c => Math.Abs(c - joint) < Same);
-                double? away = FreePlace.Nearest(
-                    joint,
-                    [.. keepouts.Select(k => (k.From - k.CutClear, k.To + k.CutClear))],
-                    spec.Face.From + (2 * Clear),
-                    spec.Face.To - (2 * Clear));
-                findings.Add(PlatformFindings.CutThroughFurniture(
-                    hit.Key,
-                    hit.Name,
-                    hit.Middle,
-                    joint,
-                    away is { } free ? (PlatformFindings.Indexed(spec.Key, list, index), free) : null));
+                findings.Add(Through(hit, spec, joint, baseboard, keepouts));
             }
 
             bool walled = walls.Any(r => r.Kind == RibKind.EndWall && joint > r.From - Clear && joint < r.To + Clear);
@@ -55,5 +44,22 @@ internal static class CutPlanner
         }
 
         return cuts;
+    }
+
+    private static Finding Through(Keepout hit, PlatformSpec spec, double joint, bool baseboard, IReadOnlyList<Keepout> keepouts)
+    {
+        var (list, all) = baseboard ? ("baseboard_joints", spec.BaseboardJoints) : ("cuts", spec.ForcedCuts);
+        int index = all.ToList().FindIndex(c => Math.Abs(c - joint) < Same);
+        double? away = FreePlace.Nearest(
+            joint,
+            [.. keepouts.Select(k => (k.From - k.CutClear, k.To + k.CutClear))],
+            spec.Face.From + (2 * Clear),
+            spec.Face.To - (2 * Clear));
+        return PlatformFindings.CutThroughFurniture(
+            hit.Key,
+            hit.Name,
+            hit.Middle,
+            joint,
+            away is { } free ? (PlatformFindings.Indexed(spec.Key, list, index), free) : null);
     }
 }

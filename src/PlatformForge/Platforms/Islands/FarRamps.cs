@@ -40,7 +40,8 @@ internal sealed class FarRamps(PlatformRequest first, PlatformRequest second, Fa
     private readonly CrossLadder even = IslandTracks.Ladder(first.Spec.Face, first.Chart, second.Spec.Face, second.Chart, first.Site);
 
     /// <summary>An end of the platform: of either face, with where its ramp begins to fall.</summary>
-    private sealed record End(bool AtStart, double NearEnd, double NearHead, double NearFoot, double FarEnd, double EvenHead, double Inward, RampSpec? Asked, string Key);
+    private sealed record End(
+        bool AtStart, double NearEnd, double NearHead, double NearFoot, double FarEnd, double EvenHead, double Inward, RampSpec? Asked, string Key);
 
     /// <summary>The heights; null where there are none, with the fault among the findings.</summary>
     public FarHeights? Find()
@@ -84,13 +85,7 @@ internal sealed class FarRamps(PlatformRequest first, PlatformRequest second, Fa
     {
         if (end.NearHead == end.NearEnd)
         {
-            if (end.Asked is not null)
-            {
-                findings.Add(IslandFindings.RampOfOneFace(end.Key, first.Spec.Face.Track, $"{first.Spec.Key}.ramps.{(end.AtStart ? "start" : "end")}"));
-                return null;
-            }
-
-            return (end.FarEnd, near.Profile.Level);
+            return Level(end);
         }
 
         if (end.Asked is not { } asked)
@@ -105,6 +100,24 @@ internal sealed class FarRamps(PlatformRequest first, PlatformRequest second, Fa
             return null;
         }
 
+        return Stated(end, asked);
+    }
+
+    // Where the first face has no ramp, the second can have none either.
+    private (double Head, double Foot)? Level(End end)
+    {
+        if (end.Asked is null)
+        {
+            return (end.FarEnd, near.Profile.Level);
+        }
+
+        findings.Add(IslandFindings.RampOfOneFace(end.Key, first.Spec.Face.Track, $"{first.Spec.Key}.ramps.{(end.AtStart ? "start" : "end")}"));
+        return null;
+    }
+
+    // A ramp whose length or foot is stated.
+    private (double Head, double Foot)? Stated(End end, RampSpec asked)
+    {
         double length = asked.Length ?? Length(end, asked.FootHeight!.Value + second.Site.RailTop), head = end.FarEnd + (end.Inward * length);
         double foot = Foot(end, head), told = foot - second.Site.RailTop, lean = Math.Abs(head - end.EvenHead), width = Width(end);
         if (asked is { Length: not null, FootHeight: { } wanted } && Math.Abs(wanted - told) > Agreement)
@@ -115,23 +128,34 @@ internal sealed class FarRamps(PlatformRequest first, PlatformRequest second, Fa
 
         if (lean > MostLean * width || Crowded(end, head - end.EvenHead))
         {
-            double most = 0.98 * Math.Min(MostLean * width, Room(end)), level = Math.Abs(end.EvenHead - end.FarEnd);
-            double lowest = Math.Floor((Length(end, Lowest) - Hair) * 10) / 10;
-            double right = length > level ? Math.Min(lowest, Math.Floor((level + most) * 10) / 10) : Math.Ceiling(Math.Max(Shortest, level - most) * 10) / 10;
-            findings.Add(IslandFindings.RampLeans($"{end.Key}.{(asked.Length is null ? "foot" : "length")}", length, lean, most,
-                asked.Length is null ? Foot(end, end.FarEnd + (end.Inward * right)) - second.Site.RailTop : right));
+            findings.Add(Leaning(end, asked, length, lean, width));
             return null;
         }
 
         if (foot < Lowest)
         {
-            double right = Math.Floor((Length(end, Lowest) - Hair) * 10) / 10;
-            findings.Add(IslandFindings.FarFootLow($"{end.Key}.{(asked.Length is null ? "foot" : "length")}", length, told, Lowest - second.Site.RailTop,
-                asked.Length is null ? Math.Ceiling((Lowest + Hair - second.Site.RailTop) * 100) / 100 : right));
+            findings.Add(FootLow(end, asked, length, told));
             return null;
         }
 
         return (head, foot);
+    }
+
+    private Finding Leaning(End end, RampSpec asked, double length, double lean, double width)
+    {
+        double most = 0.98 * Math.Min(MostLean * width, Room(end)), level = Math.Abs(end.EvenHead - end.FarEnd);
+        double lowest = Math.Floor((Length(end, Lowest) - Hair) * 10) / 10;
+        double right = length > level
+            ? Math.Min(lowest, Math.Floor((level + most) * 10) / 10) : Math.Ceiling(Math.Max(Shortest, level - most) * 10) / 10;
+        return IslandFindings.RampLeans($"{end.Key}.{(asked.Length is null ? "foot" : "length")}", length, lean, most,
+            asked.Length is null ? Foot(end, end.FarEnd + (end.Inward * right)) - second.Site.RailTop : right);
+    }
+
+    private Finding FootLow(End end, RampSpec asked, double length, double told)
+    {
+        double right = Math.Floor((Length(end, Lowest) - Hair) * 10) / 10;
+        return IslandFindings.FarFootLow($"{end.Key}.{(asked.Length is null ? "foot" : "length")}", length, told, Lowest - second.Site.RailTop,
+            asked.Length is null ? Math.Ceiling((Lowest + Hair - second.Site.RailTop) * 100) / 100 : right);
     }
 
     // The deck, and the coping, lie over the baseboard, mm; with what is left for the edge to move.
@@ -153,7 +177,8 @@ internal sealed class FarRamps(PlatformRequest first, PlatformRequest second, Fa
     {
         Point2 a = near.ToLayout(end.NearHead, near.CopingFront.At(end.NearHead)), along = Far(head) - a;
         double fall = near.Profile.Level - end.NearFoot;
-        return near.Profile.Level - (fall * Point2.Cross(along, Far(end.FarEnd) - a) / Point2.Cross(along, near.ToLayout(end.NearEnd, near.CopingFront.At(end.NearEnd)) - a));
+        Point2 nearEnd = near.ToLayout(end.NearEnd, near.CopingFront.At(end.NearEnd));
+        return near.Profile.Level - (fall * Point2.Cross(along, Far(end.FarEnd) - a) / Point2.Cross(along, nearEnd - a));
     }
 
     // The length with which the foot comes to a height over the baseboard: the longer, the lower.

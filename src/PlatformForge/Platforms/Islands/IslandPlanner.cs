@@ -27,16 +27,9 @@ internal static class IslandPlanner
         }
 
         var spec = first.Spec with { OtherFace = far.Spec };
-        var (body, turned) = BodyCarrier.Carry(near, far, across);
-        if (body is null)
+        if (Body(first, second, (near, far, across), findings) is not { } body)
         {
-            findings.Add(IslandFindings.Overtaken(second.Spec.FaceKey, turned, far.Spec.Track));
             return Outcome.Fault<PlatformPlan>(findings);
-        }
-
-        if (second.Site.RailTop != first.Site.RailTop)
-        {
-            findings.Add(IslandFindings.Heights(spec, first.Site, second.Spec.Height));
         }
 
         var waist = WaistFinder.Of(near, far, body);
@@ -60,6 +53,23 @@ internal static class IslandPlanner
         RampRules.Feet(plan, findings);
         TrestleRule.Feet(plan, findings);
         return PlatformPlanner.HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
+    }
+
+    // What carries coordinates between both faces, unless one overtakes the other.
+    private static BodyPlan? Body(
+        PlatformRequest first, PlatformRequest second, (FacePlan Near, FacePlan Far, CrossLadder Across) faces, List<Finding> findings)
+    {
+        var (body, turned) = BodyCarrier.Carry(faces.Near, faces.Far, faces.Across);
+        if (body is null)
+        {
+            findings.Add(IslandFindings.Overtaken(second.Spec.FaceKey, turned, faces.Far.Spec.Track));
+        }
+        else if (second.Site.RailTop != first.Site.RailTop)
+        {
+            findings.Add(IslandFindings.Heights(first.Spec with { OtherFace = faces.Far.Spec }, first.Site, second.Spec.Height));
+        }
+
+        return body;
     }
 
     private static (FacePlan Near, FacePlan Far, CrossLadder Across)? Faces(PlatformRequest first, PlatformRequest second, List<Finding> findings)

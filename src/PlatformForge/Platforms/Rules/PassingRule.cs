@@ -15,7 +15,8 @@ internal static class PassingRule
         var (spec, face) = (request.Spec, request.Spec.Face);
 
         // Where parts that lean are told apart by height, their lowest piece has the underside.
-        PartReach[] parts = [.. request.Envelope.Parts.Where(p => p.IsFaced).GroupBy(p => (p.Vehicle, p.Part.Name, p.Part.Outline)).Select(g => g.MinBy(p => p.Lowest)!)];
+        PartReach[] parts = [.. request.Envelope.Parts.Where(p => p.IsFaced).GroupBy(p => (p.Vehicle, p.Part.Name, p.Part.Outline))
+            .Select(g => g.MinBy(p => p.Lowest)!)];
         if (!face.BodiesPassOver || parts.Length == 0)
         {
             return;
@@ -39,21 +40,27 @@ internal static class PassingRule
         }
         else
         {
-            var level = HeldHeights.At(spec, spec.Height);
-            foreach (var part in parts.Where(p => p.ZLow > spec.Height && !level.PassesOver(p)))
-            {
-                findings.Add(UprightFindings.HeldOff(
-                    $"{spec.FaceKey}.vertical_gap",
-                    Named(part),
-                    part.ZLow - spec.Height,
-                    part.Lowest - spec.Height,
-                    face.VerticalGap));
-            }
+            Each(spec, parts, findings);
+        }
+    }
 
-            if (parts.Where(level.PassesOver).MinBy(p => p.Lowest) is { } over && over.Lowest < over.ZLow)
-            {
-                findings.Add(UprightFindings.PassesOver($"{spec.FaceKey}.vertical_gap", Named(over), over.ZLow - spec.Height, over.Lowest - spec.Height));
-            }
+    // Where some body passes over: which are held off nevertheless, and the lowest that is not.
+    private static void Each(PlatformSpec spec, PartReach[] parts, List<Finding> findings)
+    {
+        var level = HeldHeights.At(spec, spec.Height);
+        foreach (var part in parts.Where(p => p.ZLow > spec.Height && !level.PassesOver(p)))
+        {
+            findings.Add(UprightFindings.HeldOff(
+                $"{spec.FaceKey}.vertical_gap",
+                Named(part),
+                part.ZLow - spec.Height,
+                part.Lowest - spec.Height,
+                spec.Face.VerticalGap));
+        }
+
+        if (parts.Where(level.PassesOver).MinBy(p => p.Lowest) is { } over && over.Lowest < over.ZLow)
+        {
+            findings.Add(UprightFindings.PassesOver($"{spec.FaceKey}.vertical_gap", Named(over), over.ZLow - spec.Height, over.Lowest - spec.Height));
         }
     }
 

@@ -16,13 +16,7 @@ internal static class PlatformRules
     private const double CutFromEnd = 2 * Furniture.CutPlanner.Clear;
 
     public static void Face(
-        PlatformSpec spec,
-        Centreline chart,
-        string vehicle,
-        double longest,
-        bool startsAtBuffers,
-        bool endsAtBuffers,
-        List<Finding> findings)
+        PlatformSpec spec, Centreline chart, string vehicle, double longest, bool startsAtBuffers, bool endsAtBuffers, List<Finding> findings)
     {
         var face = spec.Face;
         string from = $"{spec.FaceKey}.from", to = $"{spec.FaceKey}.to";
@@ -35,9 +29,8 @@ internal static class PlatformRules
         // What is offered has to pass all of these rules, the other end as it will have to be.
         double before = face.From, after = chart.Length - face.To, needBefore = startsAtBuffers ? 0 : longest, needAfter = endsAtBuffers ? 0 : longest;
         double first = needBefore, last = Floor(chart.Length - needAfter);
-        double? rightFrom = Math.Min(
-            face.To,
-            last) - first >= ShortestPlatform ? first : null, rightTo = last - Math.Max(face.From, first) >= ShortestPlatform ? last : null;
+        double? rightFrom = Math.Min(face.To, last) - first >= ShortestPlatform ? first : null;
+        double? rightTo = last - Math.Max(face.From, first) >= ShortestPlatform ? last : null;
         if (before < 0)
         {
             findings.Add(PlatformFindings.BeyondTrack(from, face.From, chart.Length, vehicle, needBefore, rightFrom));
@@ -96,8 +89,18 @@ internal static class PlatformRules
     // What one part leaves another.
     private static void Parts(PlatformSpec spec, PlatformSite site, List<Finding> findings)
     {
-        var (deck, coping) = (spec.Deck, spec.Coping);
         var atMost = Most(spec, findings);
+        SlabCuts(spec, atMost);
+        double high = site.RailTop + spec.Height;
+        const string TooThick = "is more than the platform's height over the baseboard";
+        atMost("coping.thickness", "coping thickness", spec.Coping.Thickness, high, TooThick, ("make the platform higher", null));
+        atMost("deck.thickness", "deck thickness", spec.Deck.Thickness, high, TooThick, ("make the platform higher", null));
+    }
+
+    // What is taken off slabs leaves enough of them, and what hangs over leaves enough to lie on.
+    private static void SlabCuts(PlatformSpec spec, Action<string, string, double, double, string, (string Sentence, Cure? Cure)> atMost)
+    {
+        var coping = spec.Coping;
         atMost(
             "coping.joint_depth",
             "groove depth",
@@ -126,20 +129,6 @@ internal static class PlatformRules
             coping.SlabLength > 0 ? coping.SlabLength / 4 : coping.JointWidth,
             "takes more than a quarter of a slab",
             ("make the slabs longer", null));
-        atMost(
-            "coping.thickness",
-            "coping thickness",
-            coping.Thickness,
-            site.RailTop + spec.Height,
-            "is more than the platform's height over the baseboard",
-            ("make the platform higher", null));
-        atMost(
-            "deck.thickness",
-            "deck thickness",
-            deck.Thickness,
-            site.RailTop + spec.Height,
-            "is more than the platform's height over the baseboard",
-            ("make the platform higher", null));
     }
 
     private static void Line(PlatformSpec spec, List<Finding> findings)

@@ -15,56 +15,81 @@ internal static class ProfileRule
             return;
         }
 
-        if (spec.Trestle is not null)
+        double wall = site.RailTop + spec.Height - spec.Deck.Thickness;
+        if ((OnTrestle(spec, facing) ?? TooSteep(spec, facing, wall)) is { } none)
         {
-            string part = facing.Plinth is not null ? "plinth" : facing.Corbel is not null ? "corbel" : facing.Batter > 0 ? "batter" : "piers.height";
-            findings.Add(ProfileFindings.OnTrestle(Invariant($"{spec.Key}.facing.{part}")));
-            return;
-        }
-
-        double lean = (site.RailTop + spec.Height - spec.Deck.Thickness) / Steepest;
-        if (facing.Batter > lean + Tolerances.Rounding)
-        {
-            findings.Add(ProfileFindings.LeansTooFar(spec.Key, facing.Batter, lean));
+            findings.Add(none);
             return;
         }
 
         // Whole courses in the wall; of one too low for a second the baseboard cuts it.
-        double wall = site.RailTop + spec.Height - spec.Deck.Thickness;
         var courses = WallProfiles.Courses(spec, site, wall);
-        int whole = courses.Count(c => c.Low > 0), corbelled = facing.Corbel?.Courses ?? 0, steps = facing.Plinth?.Steps ?? 0;
-        if (corbelled + steps + 1 > whole)
+        int whole = courses.Count(c => c.Low > 0);
+        if ((TooMany(spec, facing, wall, courses, whole)
+            ?? Plinth(spec, facing, wall, courses, whole)
+            ?? Head(spec, facing, wall, courses, whole)) is { } fault)
         {
-            findings.Add(corbelled > 0 && corbelled + 1 > whole - Math.Min(steps, 1)
-                ? ProfileFindings.TooManyCorbelled(spec.Key, corbelled, wall, whole - 1 - steps)
-                : ProfileFindings.TooManySteps(spec.Key, steps, wall, MostSteps(facing, courses)));
+            findings.Add(fault);
             return;
         }
 
-        if (facing.Plinth is { StatesHeight: true } plinth)
-        {
-            double least = courses[whole - steps].High, most = courses[corbelled + 1].High;
-            double under = courses[Math.Min(courses.Count - 1, whole - steps + 1)].High, over = courses[corbelled].High;
-            if (plinth.Height < (least + under) / 2 || plinth.Height > (most + over) / 2)
-            {
-                findings.Add(ProfileFindings.PlinthHeight(spec.Key, plinth.Height, (least, most), wall));
-                return;
-            }
-        }
-
-        if (facing.Piers is { Height: { } height } piers)
-        {
-            // A course over the head is plain wall, and one of the front stands under it, over the plinth.
-            double course = courses[0].High - courses[1].High, plinths = facing.Plinth is null ? 0 : courses[Math.Max(0, whole - steps)].High;
-            double least = piers.HeadRise + plinths + course, most = courses[corbelled + 1].High;
-            if (height < least || height > most)
-            {
-                findings.Add(ProfileFindings.HeadHeight(spec.Key, height, (least, most), wall));
-                return;
-            }
-        }
-
         Openings(spec, facing, WallProfile.Of(facing, courses, courses.Count > 1 ? courses[0].Low - courses[1].High : 0), findings);
+    }
+
+    private static Finding? OnTrestle(PlatformSpec spec, FacingSpec facing)
+    {
+        if (spec.Trestle is null)
+        {
+            return null;
+        }
+
+        string part = facing.Plinth is not null ? "plinth" : facing.Corbel is not null ? "corbel" : facing.Batter > 0 ? "batter" : "piers.height";
+        return ProfileFindings.OnTrestle(Invariant($"{spec.Key}.facing.{part}"));
+    }
+
+    private static Finding? TooSteep(PlatformSpec spec, FacingSpec facing, double wall)
+    {
+        double lean = wall / Steepest;
+        return facing.Batter > lean + Tolerances.Rounding ? ProfileFindings.LeansTooFar(spec.Key, facing.Batter, lean) : null;
+    }
+
+    // One course between corbelled ones and steps is plain wall.
+    private static Finding? TooMany(PlatformSpec spec, FacingSpec facing, double wall, IReadOnlyList<(double High, double Low)> courses, int whole)
+    {
+        int corbelled = facing.Corbel?.Courses ?? 0, steps = facing.Plinth?.Steps ?? 0;
+        return corbelled + steps + 1 <= whole ? null
+            : corbelled > 0 && corbelled + 1 > whole - Math.Min(steps, 1)
+                ? ProfileFindings.TooManyCorbelled(spec.Key, corbelled, wall, whole - 1 - steps)
+                : ProfileFindings.TooManySteps(spec.Key, steps, wall, MostSteps(facing, courses));
+    }
+
+    // A stated height goes to the nearest course that leaves room for what is over it.
+    private static Finding? Plinth(PlatformSpec spec, FacingSpec facing, double wall, IReadOnlyList<(double High, double Low)> courses, int whole)
+    {
+        if (facing.Plinth is not { StatesHeight: true } plinth)
+        {
+            return null;
+        }
+
+        int corbelled = facing.Corbel?.Courses ?? 0, steps = plinth.Steps;
+        double least = courses[whole - steps].High, most = courses[corbelled + 1].High;
+        double under = courses[Math.Min(courses.Count - 1, whole - steps + 1)].High, over = courses[corbelled].High;
+        return plinth.Height < (least + under) / 2 || plinth.Height > (most + over) / 2
+            ? ProfileFindings.PlinthHeight(spec.Key, plinth.Height, (least, most), wall) : null;
+    }
+
+    // A course over the head of a pier is plain wall, and one of the front stands under it, over the plinth.
+    private static Finding? Head(PlatformSpec spec, FacingSpec facing, double wall, IReadOnlyList<(double High, double Low)> courses, int whole)
+    {
+        if (facing.Piers is not { Height: { } height } piers)
+        {
+            return null;
+        }
+
+        double course = courses[0].High - courses[1].High;
+        double plinths = facing.Plinth is null ? 0 : courses[Math.Max(0, whole - facing.Plinth.Steps)].High;
+        double least = piers.HeadRise + plinths + course, most = courses[(facing.Corbel?.Courses ?? 0) + 1].High;
+        return height < least || height > most ? ProfileFindings.HeadHeight(spec.Key, height, (least, most), wall) : null;
     }
 
     /// <summary>Steps that a plinth may have: a course each, with one over them that is plain wall.</summary>

@@ -1,3 +1,4 @@
+using PlatformForge.Clearance;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Rules;
@@ -26,9 +27,8 @@ internal static class WallRule
             }
 
             var heights = HeldHeights.At(spec, profile.At(trace.Stations[i]) - request.Site.RailTop);
-            double coping = request.Envelope.Parts.Where(p => p.IsFaced && !heights.StaysUnder(p)).Select(p => heights.Counted(
-                p,
-                p.Towards(spec.Face.Side)[first + i])).DefaultIfEmpty(double.NegativeInfinity).Max();
+            double coping = request.Envelope.Parts.Where(p => p.IsFaced && !heights.StaysUnder(p))
+                .Select(p => heights.Counted(p, p.Towards(spec.Face.Side)[first + i])).DefaultIfEmpty(double.NegativeInfinity).Max();
             double more = trace.Swept[i] - coping;
             behind = Math.Max(behind, more);
             if (more > farther)
@@ -39,18 +39,18 @@ internal static class WallRule
 
         if (worst >= 0)
         {
-            var part = request.Envelope.Parts.Where(p => HeldHeights.At(
-                spec,
-                profile.At(trace.Stations[worst]) - request.Site.RailTop).StaysUnder(p)).MaxBy(p => p.Towards(spec.Face.Side)[first + worst])!;
-            double overhang = spec.Coping.Overhang + behind;
-            bool fits = overhang <= spec.Coping.Width - spec.SeatDepth;
-            findings.Add(UprightFindings.WallGoverns(
-                $"{spec.Key}.coping.overhang",
-                $"{part.Part.Name} of {part.Vehicle.Name}",
-                part.Highest,
-                (double)atWall.Count(w => w) / atWall.Length,
-                farther,
-                fits ? overhang : null));
+            var heights = HeldHeights.At(spec, profile.At(trace.Stations[worst]) - request.Site.RailTop);
+            var part = request.Envelope.Parts.Where(heights.StaysUnder).MaxBy(p => p.Towards(spec.Face.Side)[first + worst])!;
+            findings.Add(Governs(spec, part, (double)atWall.Count(w => w) / atWall.Length, farther, spec.Coping.Overhang + behind));
         }
     }
+
+    // With more overhang the coping decides, where it is wide enough for that.
+    private static Finding Governs(PlatformSpec spec, PartReach part, double share, double farther, double overhang) => UprightFindings.WallGoverns(
+        $"{spec.Key}.coping.overhang",
+        $"{part.Part.Name} of {part.Vehicle.Name}",
+        part.Highest,
+        share,
+        farther,
+        overhang <= spec.Coping.Width - spec.SeatDepth ? overhang : null);
 }

@@ -152,13 +152,30 @@ internal sealed class FencePlanner(FeatureSite site, FenceSpec fence)
     {
         int faults = findings.Count;
         double margin = FeatureSite.LeastLand + (hole / 2);
+        HoldOnFace(first, last, margin);
+        HoldOnDeck(margin);
+        if (last - first < 2 * hole)
+        {
+            findings.Add(PlatformFindings.FenceTooShort(key, first, last, 2 * hole, (fence.From is not null, fence.To is not null)));
+        }
+
+        HoldGates(first, last, gates);
+        return findings.Count == faults;
+    }
+
+    private void HoldOnFace(double first, double last, double margin)
+    {
         double least = spec.Face.From + margin, most = spec.Face.To - margin;
         if (first < least || last > most)
         {
             bool start = first < least;
             findings.Add(PlatformFindings.OffTheEnds(start ? $"{key}.from" : $"{key}.to", "fence", start ? first : last, least, most));
         }
+    }
 
+    // Its holes lie between the deck's back and the coping.
+    private void HoldOnDeck(double margin)
+    {
         double deepest = spec.Deck.Width - spec.Coping.Width - (hole / 2);
         if (deepest < margin - Grain)
         {
@@ -177,12 +194,11 @@ internal sealed class FencePlanner(FeatureSite site, FenceSpec fence)
         {
             findings.Add(PlatformFindings.ThroughCoping($"{key}.inset", "fence", fence.Inset - deepest, deepest, false));
         }
+    }
 
-        if (last - first < 2 * hole)
-        {
-            findings.Add(PlatformFindings.FenceTooShort(key, first, last, 2 * hole, (fence.From is not null, fence.To is not null)));
-        }
-
+    // Gates lie in order, with room for two holes between them.
+    private void HoldGates(double first, double last, (double From, double To)[] gates)
+    {
         double at = first;
         for (int i = 0; i < gates.Length; i++)
         {
@@ -195,8 +211,6 @@ internal sealed class FencePlanner(FeatureSite site, FenceSpec fence)
 
             at = to;
         }
-
-        return findings.Count == faults;
     }
 
     private double Distance(double a, double b) => (Place(b) - Place(a)).Length;
