@@ -2,19 +2,6 @@ using PlatformForge.Geometry;
 
 namespace PlatformForge.Platforms;
 
-/// <summary>Ends of a platform round which its bank turns.</summary>
-public enum BankReturns
-{
-    None,
-
-    /// <summary>At the lower chainage.</summary>
-    Start,
-
-    /// <summary>At the higher chainage.</summary>
-    End,
-    Both,
-}
-
 /// <summary>
 /// The return of a bank: from the deck's back corner a quarter of a cone falls as the bank does, from square behind the corner round to the line of the back
 /// edge drawn on beyond the end. Its facets are planes through the corner's top and chords of the arc at its foot, so that each is a little steeper than the

@@ -29,7 +29,7 @@ internal static class FacePlanner
         Reachable(request, profile, trace, findings);
         PassingRule.Check(request, profile, findings);
         WallRule.Check(request, profile, trace, findings);
-        if (PlatformPlanner.HasErrors(findings))
+        if (PlanAssembly.HasErrors(findings))
         {
             return null;
         }
@@ -38,7 +38,7 @@ internal static class FacePlanner
         var vertices = Vertices(request, slabs, trace);
         StatedReachRule.Check(request, trace, EdgeShaper.UniformReach(vertices), findings);
         FairingRule.Check(request, trace, findings);
-        return PlatformPlanner.HasErrors(findings) ? null : Face(request, profile, trace, slabs, vertices);
+        return PlanAssembly.HasErrors(findings) ? null : Face(request, profile, trace, slabs, vertices);
     }
 
     private static FacePlan Face(PlatformRequest request, HeightProfile profile, RequirementTrace trace, SlabLayout slabs, EdgeVertices vertices)

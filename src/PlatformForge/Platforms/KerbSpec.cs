@@ -40,7 +40,7 @@ public sealed record KerbSpec
 
     /// <summary>The least width, mm, that keeps two printed lines before holes that reach so far from the platform's back.</summary>
     public double Holding(double reach) => reach <= 0 ? 0
-        : Math.Ceiling((reach + (2 * StripRules.LeastLand) - BackSpec.Lip - Fit - Tolerances.Rounding) * 100) / 100;
+        : Math.Ceiling((reach + (2 * LineMake.LeastLand) - BackSpec.Lip - Fit - Tolerances.Rounding) * 100) / 100;
 
     /// <summary>What it takes of the deck, mm.</summary>
     public double Taken => Width + (2 * Fit);

@@ -41,6 +41,12 @@ public enum StripPattern
 public sealed record LineMake(
     string Name, LineForm Form, double Depth, double Fit = 0, double Rise = 0, StripPattern Pattern = StripPattern.Plain, double Stud = 0, double Pitch = 0)
 {
+    /// <summary>Least deck between two strips, and between a strip and the deck's end, mm: a printed line (common practice, no source).</summary>
+    public const double LeastLand = 0.4;
+
+    /// <summary>Least material in mm under a groove: two printed layers of 0.2.</summary>
+    public const double LeastFloor = 0.4;
+
     /// <summary>Names that the makes have.</summary>
     public const string White = "white line", Tactile = "tactile strip", Retaining = "retaining wall", Kerb = "kerb", Bank = "bank";
 

@@ -180,22 +180,6 @@ internal static class PlatformFindings
             Between("chainage", least, most, "Nothing of its size finds room on so short a platform: lengthen the platform, or make it smaller."),
             FaultKind.DesignRule).Curing(least <= most ? Cure.Set(key, chainage < least ? Ceiled(least) : Floored(most)) : smaller);
 
-    /// <param name="one">One of the two.</param>
-    /// <param name="other">The other; of one name with the first, each is told by its chainage.</param>
-    /// <param name="free">Which of them can move and the nearest chainage at which it stands clear of everything; null where there is none.</param>
-    public static Finding Overlap(Keepout one, Keepout other, (Keepout Which, double Chainage)? free)
-    {
-        bool alike = one.Name == other.Name, same = alike && Place(one) == Place(other);
-        static string Place(Keepout which) => Invariant($"{which.Middle:0.###}");
-        string Called(Keepout which) => alike && !same ? Invariant($"{which.Name} at chainage {Place(which)} mm") : which.Name;
-        string what = same ? Invariant($"Another {one.Name} stands where this one does, at chainage {Place(one)} mm.")
-            : alike ? Invariant($"The {Called(one)} and the one at {Place(other)} mm stand in each other's place.")
-            : Invariant($"The {one.Name} and the {other.Name} share the same place at chainage {Math.Max(one.From, other.From):0.#} mm.");
-        string move = free is { } place ? Invariant($"Move {(same ? "one of them" : "the " + Called(place.Which))} to chainage {place.Chainage:0.###} mm, the nearest free place.")
-            : "No place along the platform is free for either: make one smaller, or leave it out.";
-        return Finding.Error("PF4033", one.Key, what, move, FaultKind.DesignRule).Curing(free is { } at ? Cure.Set(at.Which.Place!, at.Chainage) : null);
-    }
-
     public static Finding TooDeep(string key, string name, double depth, double most, double railTop) =>
         Finding.Error("PF4034", key, Invariant($"The socket for the {name} is {depth:0.###} mm deep, more than the platform has there over its baseboard ({railTop:0.###} mm below rail top)."), most > 0 ? Invariant($"Give {Down(most)} mm or less.") : "Move it up the ramp, to where the platform is deeper.", FaultKind.DesignRule).Curing(most > 0 ? Cure.Set(key, Floored(most)) : null);
 
@@ -210,27 +194,6 @@ internal static class PlatformFindings
 
     public static Finding OddPanelShared(string key, double from, double to, double rest, double length) =>
         Finding.Note("PF4103", key, Invariant($"From chainage {from:0.#} to {to:0.#} mm whole panels would leave {rest:0.##} mm, too little between two posts: two odd panels of {length:0.##} mm share it with a whole one."));
-
-    /// <param name="key">Key of the gap.</param>
-    /// <param name="gap">The gap.</param>
-    /// <param name="from">Where the fence before it begins, mm.</param>
-    /// <param name="to">Where the fence ends, mm.</param>
-    /// <param name="least">Shortest gap, and shortest fence between two, mm.</param>
-    public static Finding FenceGap(string key, FenceGapSpec gap, double from, double to, double least)
-    {
-        // A gap may begin where the fence does; otherwise a panel stands before it.
-        double begin = Math.Abs(gap.From - from) <= Grain ? gap.From : Math.Max(gap.From, from + least), end = Math.Max(gap.To, begin + least);
-        var cure = end > to ? begin == gap.From && to - begin >= least ? Cure.Set(key + ".to", Floored(to)) : Cure.LeaveOut(key)
-            : begin != gap.From && end != gap.To ? Cure.LeaveOut(key)
-            : begin != gap.From ? Cure.Set(key + ".from", Ceiled(begin)) : Cure.Set(key + ".to", Ceiled(end));
-        string room = to - from >= least ? Invariant($"Give gaps in order of chainage, {least:0.###} mm long or more, that far from one another, between {from:0.###} and {to:0.###}, or leave it out.") : "Leave it out: there is no fence left for it.";
-        string what = !(gap.To > gap.From) ? "ends before it begins"
-            : to - from < least ? "has no fence left to stand in"
-            : gap.From < from - Grain || gap.To > to + Grain ? Invariant($"lies off the fence, which is left from {from:0.###} to {to:0.###}")
-            : gap.To - gap.From < least ? Invariant($"is less than {least:0.###} mm long")
-            : Invariant($"leaves less than {least:0.###} mm of fence before it, which is left from {from:0.###} to {to:0.###}");
-        return Finding.Error("PF4041", key, Invariant($"The gap from {gap.From:0.###} to {gap.To:0.###} mm {what}."), room, FaultKind.DesignRule).Curing(cure);
-    }
 
     /// <param name="key">Key of the fence.</param>
     /// <param name="from">First post, mm.</param>
@@ -352,14 +315,14 @@ internal static class PlatformFindings
     private static string Shown(double value) => double.IsFinite(value) ? Math.Abs(value) < 1e7 ? Invariant($"{value:0.###}") : Invariant($"{value:0.###E+0}") : "no number";
 
     // Figures offered as a remedy are rounded so that the rounded figure works too.
-    private static double Ceiled(double value) => Math.Ceiling((value - Grain) * 1000) / 1000;
+    internal static double Ceiled(double value) => Math.Ceiling((value - Grain) * 1000) / 1000;
 
-    private static double Floored(double value) => Math.Floor((value + Grain) * 1000) / 1000;
+    internal static double Floored(double value) => Math.Floor((value + Grain) * 1000) / 1000;
 
     private static string Up(double value) => Ceiled(value).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture);
 
     private static string Down(double value) => Floored(value).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture);
 
     // Rounding of sums, mm: keeps 3.2 from becoming 3.201.
-    private const double Grain = Tolerances.Rounding;
+    internal const double Grain = Tolerances.Rounding;
 }

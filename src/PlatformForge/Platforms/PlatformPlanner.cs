@@ -91,7 +91,7 @@ public static class PlatformPlanner
                 f.StartsAtBuffers,
                 f.EndsAtBuffers))
             .DistinctBy(f => (f.Code, f.Key, f.Message)).ToList();
-        if (HasErrors(checks))
+        if (PlanAssembly.HasErrors(checks))
         {
             return Outcome.Fault<PlatformPlan>(checks);
         }
@@ -119,12 +119,12 @@ public static class PlatformPlanner
         var (spec, envelope) = (request.Spec, request.Envelope);
         var vehicles = envelope.Parts.Where(p => p.IsFaced).Select(p => p.Vehicle).Distinct();
         var findings = Check(spec, request.Site, request.Chart, vehicles, request.StartsAtBuffers, request.EndsAtBuffers).ToList();
-        if (!HasErrors(findings))
+        if (!PlanAssembly.HasErrors(findings))
         {
             Allowance(request, findings);
         }
 
-        if (HasErrors(findings))
+        if (PlanAssembly.HasErrors(findings))
         {
             return Outcome.Fault<PlatformPlan>(findings);
         }
@@ -138,43 +138,21 @@ public static class PlatformPlanner
         var lines = SkewCarrier.Of(spec, face, square);
         var furniture = FurniturePlanner.Plan(request, face, lines, findings);
         BackRule.Check(request, square, face.Requirement, findings);
-        if (HasErrors(findings))
+        if (PlanAssembly.HasErrors(findings))
         {
             return Outcome.Fault<PlatformPlan>(findings);
         }
 
-        var plan = Assembled(spec, request.Site, [face], lines, furniture);
-        plan = OnBents(plan with { Surface = HingedDeck.Uncut(plan) }, furniture.Ribs.Bents, [.. spec.StatedCuts]);
+        var plan = PlanAssembly.Assembled(spec, request.Site, [face], lines, furniture);
+        plan = PlanAssembly.OnBents(plan with { Surface = HingedDeck.Uncut(plan) }, furniture.Ribs.Bents, [.. spec.StatedCuts]);
         plan = plan with { Piers = PierPlanner.Of(plan, []), Downpipes = DownpipePlanner.Of(plan, []) };
         plan = plan with { WallOpenings = OpeningPlanner.Of(plan, []) };
         shaped = plan;
         RampRules.Feet(plan, findings);
         TrestleRule.Feet(plan, findings);
         BankAngleRule.Check(plan, findings);
-        return HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
+        return PlanAssembly.HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
     }
-
-    /// <summary>A plan of faces, a body and what stands on it.</summary>
-    internal static PlatformPlan Assembled(PlatformSpec spec, PlatformSite site, IReadOnlyList<FacePlan> faces, BodyPlan body,
-        PlannedFurniture furniture) => new()
-        {
-            Spec = spec,
-            Site = site,
-            Faces = faces,
-            Body = body with
-            {
-                Lines = [.. body.Lines.Count > 0 ? body.Lines : faces.Take(1).SelectMany(f => f.Lines), .. BackStrips.Of(spec, faces[0], body)],
-                Ground = WallGrounds.Of(spec, faces[0], body),
-            },
-            Ribs = furniture.Ribs.Ribs,
-            RibPitch = furniture.Ribs.Pitch,
-            Features = furniture.Features,
-            CutCandidates = furniture.Cuts,
-        };
-
-    /// <summary>A plan on the bents that its ribs were set for, if it stands on any.</summary>
-    internal static PlatformPlan OnBents(PlatformPlan plan, RibPitch pitch, IReadOnlyList<double> cuts) =>
-        plan with { Trestle = BentPlanner.Of(plan, cuts, pitch) };
 
     /// <summary>
     /// The same platform with its ribs divided between its cuts, where sections have walls of their own. The findings of its ribs take the place of those
@@ -190,7 +168,7 @@ public static class PlatformPlanner
         var openings = OpeningPlanner.Of(plan, cuts, ofOpenings, joint);
         var ribs = FurniturePlanner.Divided(plan, cuts, findings, OpeningPlanner.Pads(plan, openings));
         findings.AddRange(ofPiers);
-        plan = OnBents(plan with { WallOpenings = openings, Ribs = ribs.Ribs }, ribs.Bents, cuts);
+        plan = PlanAssembly.OnBents(plan with { WallOpenings = openings, Ribs = ribs.Ribs }, ribs.Bents, cuts);
         return Outcome.Of(
             plan with
             {
@@ -233,6 +211,4 @@ public static class PlatformPlanner
         "survey residual" => "clearance.survey",
         _ => null,
     };
-
-    internal static bool HasErrors(List<Finding> findings) => findings.Exists(f => f.Severity == Severity.Error);
 }

@@ -54,7 +54,7 @@ internal static class CopingRule
             if (line is { Form: not LineForm.Paint } && margins.Meets(line.Inset, line.Inset + line.Width))
             {
                 double before = margins.Front - (margins.Behind - margins.Front) - line.Width;
-                double[] clear = [margins.Behind, Math.Min(line.Inset, before), spec.Coping.Width + StripRules.LeastLand];
+                double[] clear = [margins.Behind, Math.Min(line.Inset, before), spec.Coping.Width + LineMake.LeastLand];
                 bool Takes(double inset) => inset > spec.Coping.ArrisChamfer && !margins.Meets(inset, inset + line.Width);
                 yield return LineFindings.OverMargin(key, line, spec.Coping.Margin, clear.Where(Takes).Select(c => (double?)c).FirstOrDefault());
             }

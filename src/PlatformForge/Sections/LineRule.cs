@@ -44,7 +44,7 @@ internal static class LineRule
 
         double Behind(Opening o) => plan.Body.Back.At(o.Middle.Chainage) - o.Middle.Reach;
         double width = kerb.Holding(open.Max(o => Behind(o) + (o.Across / 2)));
-        double least = BackSpec.Lip + kerb.Fit + (2 * StripRules.LeastLand) - Rounding;
+        double least = BackSpec.Lip + kerb.Fit + (2 * LineMake.LeastLand) - Rounding;
         return width > kerb.Width && open.All(o => Behind(o) - (o.Across / 2) >= least) ? width : null;
     }
 
@@ -94,14 +94,14 @@ internal static class LineRule
     // What goes through a kerb with a line of the nozzle on either side of it.
     private static bool Pierces(Opening open, LineBand line)
     {
-        double s = open.Middle.Chainage, t = open.Middle.Reach, half = (open.Across / 2) + (2 * StripRules.LeastLand);
+        double s = open.Middle.Chainage, t = open.Middle.Reach, half = (open.Across / 2) + (2 * LineMake.LeastLand);
         return line.Made.IsPierced && t - half >= line.Near.At(s) + line.Made.Fit && t + half <= line.Far.At(s) - line.Made.Fit;
     }
 
     // What is let into the deck at a place, with a line of the nozzle about it, and a strip.
     private static bool Meets(Opening open, LineBand line)
     {
-        double s = open.Middle.Chainage, t = open.Middle.Reach, half = (open.Across / 2) + StripRules.LeastLand;
+        double s = open.Middle.Chainage, t = open.Middle.Reach, half = (open.Across / 2) + LineMake.LeastLand;
         return s > line.From - open.Along && s < line.To + open.Along && t + half > line.Near.At(s) && t - half < line.Far.At(s);
     }
 }

@@ -8,6 +8,9 @@ namespace PlatformForge.Sections;
 /// <summary>All messages of the room.</summary>
 internal static class SectionFindings
 {
+    /// <summary>Brim for a long and narrow piece, mm (common practice, no published source).</summary>
+    public const double SlenderBrim = 5;
+
     /// <summary>A figure that its key in a file would not take.</summary>
     public static Finding OutOfRange(string key, StrayFigure figure) => Finding.Error(
         "PF6050",
@@ -203,7 +206,7 @@ internal static class SectionFindings
         "PF6008",
         key,
         Invariant($"Section {section} is {length / width:F1} times as long as it is wide ({length:F0} by {width:F0} mm) and may warp."),
-        Invariant($"Print it with a brim of {SectionShaper.SlenderBrim:0.#} mm or more."));
+        Invariant($"Print it with a brim of {SlenderBrim:0.#} mm or more."));
 
     /// <param name="key">Key of the sections.</param>
     /// <param name="section">Its number.</param>

@@ -59,7 +59,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
             Bores = [.. joints.SelectMany(j => j.Bores)],
             Pockets = [.. joints.SelectMany(j => j.Pockets)],
             Faced = form.Raised.Faced,
-            Brim = to - from > Slender * OverhangMeter.LeastWidth(form.Hull) ? SlenderBrim : 0,
+            Brim = to - from > Slender * OverhangMeter.LeastWidth(form.Hull) ? SectionFindings.SlenderBrim : 0,
         };
         return (section, Remarks(section, shaped.Engraving, from, to));
     }
@@ -210,15 +210,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
 
     /// <summary>Length over width from which a piece is likely to warp (common practice, no published source).</summary>
     private const double Slender = 10;
-
-    /// <summary>Brim for such a piece, mm (common practice, no published source).</summary>
-    public const double SlenderBrim = 5;
 }
-
-/// <summary>A cut with its joint.</summary>
-/// <param name="Place">Where its dowels sit.</param>
-/// <param name="Dowels">False at a joint in the baseboard, which no dowel crosses.</param>
-internal sealed record CutJoint(JointPlace Place, bool Dowels);
 
 /// <summary>A section shaped, with what its account is given from.</summary>
 /// <param name="Number">From 1.</param>

@@ -323,8 +323,8 @@ public static class FolderVerifier
     private static Verdict Merged(Verdict[] verdicts, IReadOnlyList<SectionVerdict> figures, List<Finding> findings)
     {
         return new(
-            verdicts.Select(v => v.Closest).Aggregate((Nearness?)null, TrackSearch.Less),
-            verdicts.Select(v => v.Tightest).Aggregate((Nearness?)null, TrackSearch.Less),
+            verdicts.Select(v => v.Closest).Aggregate((Nearness?)null, Nearness.Less),
+            verdicts.Select(v => v.Tightest).Aggregate((Nearness?)null, Nearness.Less),
             VehicleVerdict.Joined(verdicts.SelectMany(v => v.Vehicles)),
             figures,
             [.. findings, .. verdicts.SelectMany(v => v.Findings).Distinct()])

@@ -41,8 +41,8 @@ public static class SectionsVerifier
     {
         Verdict[] held = [.. faces.Select(f => Hold(sections, beside, f, cancel))];
         return held.Length == 1 ? held[0] : new(
-            held.Select(v => v.Closest).Aggregate((Nearness?)null, TrackSearch.Less),
-            held.Select(v => v.Tightest).Aggregate((Nearness?)null, TrackSearch.Less),
+            held.Select(v => v.Closest).Aggregate((Nearness?)null, Nearness.Less),
+            held.Select(v => v.Tightest).Aggregate((Nearness?)null, Nearness.Less),
             VehicleVerdict.Joined(held.SelectMany(v => v.Vehicles)),
             [],
             [.. held.SelectMany(v => v.Findings).Distinct()]);
@@ -95,8 +95,8 @@ public static class SectionsVerifier
 
         findings.AddRange(ClearanceRule.Check(vehicles, facts.Asked));
         return new(
-            vehicles.Select(v => v.Closest).Aggregate((Nearness?)null, TrackSearch.Less),
-            vehicles.Select(v => v.Tightest).Aggregate((Nearness?)null, TrackSearch.Less),
+            vehicles.Select(v => v.Closest).Aggregate((Nearness?)null, Nearness.Less),
+            vehicles.Select(v => v.Tightest).Aggregate((Nearness?)null, Nearness.Less),
             vehicles,
             [],
             findings);

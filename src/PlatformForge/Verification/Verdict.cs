@@ -54,6 +54,9 @@ public sealed record Nearness(
     Point3 Point,
     bool Backwards)
 {
+    /// <summary>The nearer of two; the first where they are alike.</summary>
+    internal static Nearness? Less(Nearness? a, Nearness? b) => b is null || a?.Clearance <= b.Clearance ? a : b;
+
     /// <summary>Name of the platform that the section belongs to.</summary>
     public string Platform { get; init; } = "";
 
@@ -99,8 +102,8 @@ public sealed record VehicleVerdict(string Vehicle, string Track, Nearness? Clos
             {
                 vehicles[at] = vehicles[at] with
                 {
-                    Closest = TrackSearch.Less(vehicles[at].Closest, verdict.Closest),
-                    Tightest = TrackSearch.Less(vehicles[at].Tightest, verdict.Tightest)
+                    Closest = Nearness.Less(vehicles[at].Closest, verdict.Closest),
+                    Tightest = Nearness.Less(vehicles[at].Tightest, verdict.Tightest)
                 };
             }
         }

@@ -59,7 +59,7 @@ internal static class FeaturePlanner
             {
                 if (order[i].Overlaps(order[j]) && order[i].Key != order[j].Key && !(order[i].MayMeet && order[j].MayMeet) && told.Add((order[i].Key, order[j].Key)) && told.Add((order[j].Key, order[i].Key)))
                 {
-                    findings.Add(PlatformFindings.Overlap(order[i], order[j], Free(face, places, order[i], order[j])));
+                    findings.Add(PlaceFindings.Overlap(order[i], order[j], Free(face, places, order[i], order[j])));
                 }
             }
         }

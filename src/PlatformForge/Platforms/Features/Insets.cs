@@ -2,13 +2,6 @@ using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Features;
 
-/// <summary>From which edge of the platform an inset is measured.</summary>
-public enum InsetFrom
-{
-    Back,
-    Edge,
-}
-
 /// <summary>Whether something finds its place between the coping and the back, and between the platform's ends.</summary>
 internal static class Insets
 {

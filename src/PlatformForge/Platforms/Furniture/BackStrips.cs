@@ -33,7 +33,7 @@ internal static class BackStrips
         bool isLevel = !isKerb && spec.Back.Retaining!.Ramps == RampWall.Level;
         foreach (var (foot, head) in new[] { (profile.From, profile.StartHead), (profile.To, profile.EndHead) })
         {
-            double end = Deep(profile, foot, head, fall + strip.Make.Depth + Rules.PlatformRules.LeastFloor);
+            double end = Deep(profile, foot, head, fall + strip.Make.Depth + LineMake.LeastFloor);
             if (Math.Abs(head - end) >= Shortest)
             {
                 var made = isLevel ? Raised(strip.Make, profile.Level - fall, profile.At(end) - fall) : strip.Make;

@@ -34,7 +34,7 @@ internal static class IslandPlanner
 
         var waist = WaistFinder.Of(near, far, body);
         spec = WidthRule.Check(spec, first.Site, waist, findings);
-        if (PlatformPlanner.HasErrors(findings))
+        if (PlanAssembly.HasErrors(findings))
         {
             return Outcome.Fault<PlatformPlan>(findings);
         }
@@ -42,17 +42,17 @@ internal static class IslandPlanner
         var placed = first with { Spec = FacePlacing.OnSpine(spec, near, far, body, findings) };
         var furniture = FurniturePlanner.Plan(placed, near, body, findings);
         StandingRule.Check(second, near, far, new(near.Chart, near.Side, body.Across), furniture, findings);
-        if (PlatformPlanner.HasErrors(findings))
+        if (PlanAssembly.HasErrors(findings))
         {
             return Outcome.Fault<PlatformPlan>(findings);
         }
 
-        var plan = PlatformPlanner.Assembled(placed.Spec, first.Site, [near, far], body, furniture);
-        plan = PlatformPlanner.OnBents(plan with { Surface = HingedDeck.Uncut(plan), Waist = waist }, furniture.Ribs.Bents, [.. plan.Spec.StatedCuts]);
+        var plan = PlanAssembly.Assembled(placed.Spec, first.Site, [near, far], body, furniture);
+        plan = PlanAssembly.OnBents(plan with { Surface = HingedDeck.Uncut(plan), Waist = waist }, furniture.Ribs.Bents, [.. plan.Spec.StatedCuts]);
         shaped = plan;
         RampRules.Feet(plan, findings);
         TrestleRule.Feet(plan, findings);
-        return PlatformPlanner.HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
+        return PlanAssembly.HasErrors(findings) ? Outcome.Fault<PlatformPlan>(findings) : Outcome.Of(plan, findings);
     }
 
     // What carries coordinates between both faces, unless one overtakes the other.

@@ -17,7 +17,7 @@ internal static class LeastDeck
         if (spec.Tactile is { } tactile)
         {
             double own = tactile.Inset + tactile.Width;
-            Raise((spec.IsIsland ? 2 * own : own) + StripRules.LeastLand, "the tactile strip and its inset");
+            Raise((spec.IsIsland ? 2 * own : own) + LineMake.LeastLand, "the tactile strip and its inset");
         }
 
         foreach (var (width, what) in spec.Features.Select(f => f.LeastDeck(spec)).OfType<(double, string)>())

@@ -13,7 +13,7 @@ internal static class PlatformRules
     private const double ShortestPlatform = 5;
 
     // Least distance of a forced cut from the platform's ends, mm.
-    private const double CutFromEnd = 2 * Furniture.CutPlanner.Clear;
+    private const double CutFromEnd = 2 * Features.Keepout.UsualCutClear;
 
     public static void Face(
         PlatformSpec spec, Centreline chart, string vehicle, double longest, bool startsAtBuffers, bool endsAtBuffers, List<Finding> findings)
@@ -105,7 +105,7 @@ internal static class PlatformRules
             "coping.joint_depth",
             "groove depth",
             coping.JointDepth,
-            coping.Thickness - LeastFloor,
+            coping.Thickness - LineMake.LeastFloor,
             "leaves too little of the coping under it",
             ("make the coping thicker, or leave the groove out", Cure.Set($"{spec.Key}.coping.joint_depth", 0)));
         atMost(
@@ -136,7 +136,7 @@ internal static class PlatformRules
         var (deck, coping, atMost) = (spec.Deck, spec.Coping, Most(spec, findings));
         if (spec.WhiteLine is { } line)
         {
-            double deepest = Math.Min(coping.Thickness, deck.Thickness) - LeastFloor;
+            double deepest = Math.Min(coping.Thickness, deck.Thickness) - LineMake.LeastFloor;
             if (line.GrooveDepth > 0)
             {
                 atMost(
@@ -196,9 +196,6 @@ internal static class PlatformRules
 
     // To the thousandth that is shown.
     private static double Floor(double value) => Math.Floor(value * 1000) / 1000;
-
-    /// <summary>Least material in mm under a groove: two printed layers of 0.2.</summary>
-    public const double LeastFloor = 0.4;
 
     // Sums of stated lengths that differ by less than this, mm, are equal.
     private const double Grain = Tolerances.Rounding;

@@ -6,9 +6,6 @@ namespace PlatformForge.Platforms.Rules;
 /// <summary>What is asked of strips that are laid into the deck: room for them, and air over them.</summary>
 internal static class StripRules
 {
-    /// <summary>Least deck between two strips, and between a strip and the deck's end, mm: a printed line (common practice, no source).</summary>
-    public const double LeastLand = 0.4;
-
     public static void Check(
         PlatformSpec spec, Action<string, string, double, double, string, (string Sentence, Cure? Cure)> atMost, List<Finding> findings)
     {
@@ -38,14 +35,14 @@ internal static class StripRules
         Action<string, string, double, double, string, (string Sentence, Cure? Cure)> atMost,
         List<Finding> findings)
     {
-        double deepest = Math.Min(spec.Coping.Thickness, spec.Deck.Thickness) - PlatformRules.LeastFloor;
+        double deepest = Math.Min(spec.Coping.Thickness, spec.Deck.Thickness) - LineMake.LeastFloor;
         atMost("tactile.depth", "depth", tactile.Depth, deepest, "leaves too little under it", ("make deck and coping thicker", null));
-        double room = spec.Deck.Width - tactile.Width - LeastLand;
+        double room = spec.Deck.Width - tactile.Width - LineMake.LeastLand;
         atMost("tactile.inset", "tactile strip's inset", tactile.Inset, room, "puts it off the deck", ("make the strip narrower or the deck wider", null));
         foreach (var line in lines)
         {
-            double least = line.Inset + line.Width + LeastLand;
-            if (tactile.Inset < least - Tolerances.Rounding && tactile.Inset + tactile.Width > line.Inset - LeastLand)
+            double least = line.Inset + line.Width + LineMake.LeastLand;
+            if (tactile.Inset < least - Tolerances.Rounding && tactile.Inset + tactile.Width > line.Inset - LineMake.LeastLand)
             {
                 findings.Add(OnLine(spec.Key + ".tactile.inset", tactile.Inset, line, least));
             }
@@ -63,7 +60,7 @@ internal static class StripRules
         (string Key, double Taken, LineMake Make) strip,
         Action<string, string, double, double, string, (string Sentence, Cure? Cure)> atMost)
     {
-        double deepest = spec.Deck.Thickness - PlatformRules.LeastFloor, widest = spec.Deck.Width - spec.Coping.Width - LeastLand - BackSpec.Lip;
+        double deepest = spec.Deck.Thickness - LineMake.LeastFloor, widest = spec.Deck.Width - spec.Coping.Width - LineMake.LeastLand - BackSpec.Lip;
         atMost($"back.{strip.Key}.depth", "depth", strip.Make.Depth, deepest, "leaves too little under it", ("make the deck thicker", null));
         string across = strip.Make.Wall is null ? "width" : "thickness";
         double air = 2 * strip.Make.Fit;

@@ -14,9 +14,6 @@ internal static class SectionalCauses
     // So many readings, cheapest without first, are fitted anew; among more readings than this none is looked for.
     private const int MostTried = 5;
 
-    /// <summary>Among more readings than this nothing is tried.</summary>
-    public const int MostReadings = 200;
-
     // Greatest kinks tried, degrees, and to what part of one they are told.
     private static readonly double[] Kinks = [1, 2, 3, 4, 5, 6, 8, 10, 12, 15];
     private const double KinkStep = 0.1;
@@ -31,7 +28,7 @@ internal static class SectionalCauses
     /// do.</summary>
     public static IReadOnlyList<SectionalCause> Of(Survey survey, SurveyedTrack track)
     {
-        if (track.Sectional is null || (track.IsBoundAsSectional && !track.RadiiLeftOut) || track.Residuals.Count > MostReadings)
+        if (track.Sectional is null || (track.IsBoundAsSectional && !track.RadiiLeftOut) || track.Residuals.Count > SectionalRemarks.MostReadings)
         {
             return [];
         }

@@ -7,6 +7,9 @@ namespace PlatformForge.Track.Surveys;
 /// <summary>What a survey of sectional track has to tell of what was said of its pieces.</summary>
 internal static class SectionalRemarks
 {
+    /// <summary>Among more readings than this nothing is tried.</summary>
+    public const int MostReadings = 200;
+
     // Readings told by name where they contradict one another.
     private const int AtOddsTold = 6;
 
@@ -54,7 +57,7 @@ internal static class SectionalRemarks
 
         string radii = string.Join(", ", laying.Radii.Select(r => Invariant($"{r:0.##}")));
         const string Nothing = " No one reading left out, radius, greater kink or other place of one joint was found that would mend it by itself.";
-        string tried = track.Residuals.Count > SectionalCauses.MostReadings ? "" : Nothing;
+        string tried = track.Residuals.Count > MostReadings ? "" : Nothing;
         if (track.Sectional is { AtOdds.Length: > 0 } lines)
         {
             yield return AtOdds(survey, track, lines, tried);

@@ -45,6 +45,6 @@ internal static class MeetingHeight
         Point2 from = new(a.X, a.Y), along = new Point2(b.X, b.Y) - from, to = new Point2(place.X, place.Y) - from;
         double square = Point2.Dot(along, along);
         double t = square > 0 ? Math.Clamp(Point2.Dot(to, along) / square, 0, 1) : Math.Abs(a.Z - place.Z) <= Math.Abs(b.Z - place.Z) ? 0 : 1;
-        return ((along * t) - to).Length <= ClearanceRule.Rounding ? a.Z + (t * (b.Z - a.Z)) : null;
+        return ((along * t) - to).Length <= Slab.Rounding ? a.Z + (t * (b.Z - a.Z)) : null;
     }
 }

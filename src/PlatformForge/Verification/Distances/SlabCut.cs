@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Verification.Rules;
 
 namespace PlatformForge.Verification.Distances;
 
@@ -10,8 +9,14 @@ namespace PlatformForge.Verification.Distances;
 /// </summary>
 internal readonly record struct Slab(double Low, double High)
 {
+    /// <summary>
+    /// What may be missing from the budget before it counts as broken, mm: files hold 32-bit floats (0.00006 mm at
+    /// 500 mm), plan points lie on a grid, and motions are rounded.
+    /// </summary>
+    public const double Rounding = 0.001;
+
     /// <summary>A slab below something: what begins at its upper face lies above it. Files round heights.</summary>
-    public static Slab Under(double low, double high) => new(low, high - (2 * ClearanceRule.Rounding));
+    public static Slab Under(double low, double high) => new(low, high - (2 * Rounding));
 
     /// <summary>Most corners that a triangle has after both faces have cut it.</summary>
     public const int MostCorners = 5;
@@ -20,10 +25,10 @@ internal readonly record struct Slab(double Low, double High)
     public Slab Below(double top) => High > top ? this with { High = top } : this;
 
     /// <summary>Whether a height lies in the slab.</summary>
-    public bool Holds(double z) => z > Low + ClearanceRule.Rounding && z <= High;
+    public bool Holds(double z) => z > Low + Rounding && z <= High;
 
     /// <summary>Whether nothing of a triangle with corners at these heights lies in the slab. Files round heights.</summary>
-    public bool Misses(double a, double b, double c) => Math.Max(a, Math.Max(b, c)) <= Low + ClearanceRule.Rounding || Math.Min(a, Math.Min(b, c)) > High;
+    public bool Misses(double a, double b, double c) => Math.Max(a, Math.Max(b, c)) <= Low + Rounding || Math.Min(a, Math.Min(b, c)) > High;
 
     /// <summary>
     /// The corners of what a triangle leaves in the slab, in order: none, or up to <see cref="MostCorners"/>; a triangle that

@@ -60,15 +60,12 @@ internal sealed class TrackSearch
             int ahead = 2 * v, back = ahead + 1;
             bool stands = runs[ahead] is { True.Poses.Length: > 0 } && (runs[back] is { True.Poses.Length: > 0 } || !RunsTurned(stock.Vehicles[v]));
             verdicts[v] = stands
-                ? new(stock.Vehicles[v].Name, stock.Ride.Name, Less(found[ahead].Closest, found[back].Closest), Less(found[ahead].Tightest, found[back].Tightest)) { Key = stock.Vehicles[v].Key }
+                ? new(stock.Vehicles[v].Name, stock.Ride.Name, Nearness.Less(found[ahead].Closest, found[back].Closest), Nearness.Less(found[ahead].Tightest, found[back].Tightest)) { Key = stock.Vehicles[v].Key }
                 : null;
         }
 
         return verdicts;
     }
-
-    /// <summary>The nearer of two; the first where they are alike.</summary>
-    public static Nearness? Less(Nearness? a, Nearness? b) => b is null || a?.Clearance <= b.Clearance ? a : b;
 
     // Stretch of the track that the sections lie beside.
     private (double From, double To) Extent()

@@ -1,4 +1,5 @@
 using PlatformForge.Units;
+using PlatformForge.Verification.Distances;
 using static System.FormattableString;
 
 namespace PlatformForge.Verification.Rules;
@@ -6,12 +7,6 @@ namespace PlatformForge.Verification.Rules;
 /// <summary>No vehicle touches anything, and play and budget leave something over everywhere.</summary>
 internal static class ClearanceRule
 {
-    /// <summary>
-    /// What may be missing from the budget before it counts as broken, mm: files hold 32-bit floats (0.00006 mm at
-    /// 500 mm), plan points lie on a grid, and motions are rounded.
-    /// </summary>
-    public const double Rounding = 0.001;
-
     /// <param name="vehicles">How near they come.</param>
     /// <param name="asked">Air that is to be left beside a vehicle with its play at the worst, mm: as long as less of it is missing, nothing touches.</param>
     public static IEnumerable<Finding> Check(IEnumerable<VehicleVerdict> vehicles, double asked)
@@ -29,7 +24,7 @@ internal static class ClearanceRule
                     Invariant($"Set that stretch back by {Up(Math.Max(-foul.Clearance, -(verdict.Tightest?.Clearance ?? 0)))} mm: build it again with this vehicle in the project ([[vehicle]]), or take the vehicle off this track.") + (foul.InPlan && foul.Height < foul.Underside ? " Or say bodies_pass_over = true in the platform's face, where bodies may." : ""),
                     FaultKind.DesignRule);
             }
-            else if (verdict.Tightest is { } tight && tight.Clearance < -Rounding)
+            else if (verdict.Tightest is { } tight && tight.Clearance < -Slab.Rounding)
             {
                 yield return Finding.Error(
                     "PF8021",

@@ -206,7 +206,7 @@ internal sealed class FencePlanner(FeatureSite site, FenceSpec fence)
             bool touches = from > at && from - at < 2 * hole;
             if (!(from >= at && fence.Gaps[i].Width >= 2 * hole && to <= last) || touches)
             {
-                findings.Add(PlatformFindings.FenceGap(PlatformFindings.Indexed(key, "gap", i), fence.Gaps[i], at, last, 2 * hole));
+                findings.Add(FenceFindings.FenceGap(PlatformFindings.Indexed(key, "gap", i), fence.Gaps[i], at, last, 2 * hole));
             }
 
             at = to;
