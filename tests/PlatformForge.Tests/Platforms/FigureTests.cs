@@ -145,7 +145,7 @@ public class FigureTests
     [InlineData(500, 450, "ends before it begins")]
     [InlineData(205, 250, "leaves less than 2.4 mm of fence before it")]
     public void A_gap_that_cannot_be_is_told_why(double from, double to, string told) =>
-        Assert.Contains(told, PlatformFindings.FenceGap("k", new(from, to), 204, 796, 2.4).Message, StringComparison.Ordinal);
+        Assert.Contains(told, FenceFindings.FenceGap("k", new(from, to), 204, 796, 2.4).Message, StringComparison.Ordinal);
 
     [Theory]
     [InlineData(0, false, false)]
