@@ -68,7 +68,8 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
     public double FrontDepth => Walls.FrontThickness + (Facing?.SetBack(false) ?? 0);
 
     /// <summary>The same platform, its coping told how deep the wall under it is, since an overhang that is not stated follows it, its
-    /// facing whether a back wall is seen, its white lines where margins of the coping are told by lines, and its kerb what goes through it.</summary>
+    /// facing whether a back wall is seen, its white lines where margins of the coping are told by lines, its kerb what
+    /// goes through it, and its fence what it keeps before.</summary>
     internal PlatformSpec Seated => this with
     {
         Coping = Coping with { Seat = SeatDepth },
@@ -76,6 +77,7 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
         Face = Face with { WhiteLine = OffMargins(Face.WhiteLine) },
         OtherFace = OtherFace is { } other ? other with { WhiteLine = OffMargins(other.WhiteLine) } : null,
         Facing = Facing is { } facing ? facing with { HasBack = IsIsland || Back.ShowsWall } : null,
+        Features = Back.Retaining is { } wall ? [.. Features.Select(f => f.Before(BackSpec.Lip + wall.Taken))] : Features,
         Back = Back.Kerb is { } kerb ? Back with { Kerb = kerb with { Carried = Features.Select(f => f.BackReach).DefaultIfEmpty(0).Max() } } : Back,
     };
 

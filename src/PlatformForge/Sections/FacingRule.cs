@@ -164,6 +164,7 @@ internal static class FacingRule
             ("end_thickness", "end wall", spec.Walls.EndThickness, facing.Ends != WallFinish.Plain),
         ];
         return walls.Where(w => w.Faced && w.Thickness - facing.Depth < printer.LeastWall - Rounding)
-            .Select(w => FacingFindings.WallTooThin(Invariant($"{spec.Key}.wall.{w.Key}"), w.What, w.Thickness, facing.Depth, printer.LeastWall));
+            .Select(w => FacingFindings.WallTooThin(Invariant($"{spec.Key}.wall.{w.Key}"), w.What, w.Thickness, facing.Depth, printer.LeastWall,
+                spec.Key + ".facing.depth", printer.Nozzle));
     }
 }

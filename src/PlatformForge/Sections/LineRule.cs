@@ -29,7 +29,7 @@ internal static class LineRule
             var open = plan.Openings.Where(o => Meets(o, line) && !Pierces(o, line)).Concat(Engraved(plan).Where(o => Meets(o, line)));
             foreach (var alike in open.GroupBy(o => o.Name))
             {
-                yield return LineFindings.InTheWay(key, line, [.. alike], Wider(plan, line, [.. alike]));
+                yield return LineFindings.InTheWay(key, line, [.. alike], CureOf(plan, line, key, [.. alike]));
             }
         }
     }
@@ -46,6 +46,22 @@ internal static class LineRule
         double width = kerb.Holding(open.Max(o => Behind(o) + (o.Across / 2)));
         double least = BackSpec.Lip + kerb.Fit + (2 * LineMake.LeastLand) - Rounding;
         return width > kerb.Width && open.All(o => Behind(o) - (o.Across / 2) >= least) ? width : null;
+    }
+
+    private static Cure? CureOf(PlatformPlan plan, LineBand line, string key, IReadOnlyList<Opening> open) =>
+        Wider(plan, line, open) is { } width ? Cure.Set(key + ".width", width) : Moved(plan, line, open);
+
+    // The inset at which a feature stands just before a strip along the back; null where it has none, or another strip is in its way.
+    private static Cure? Moved(PlatformPlan plan, LineBand line, IReadOnlyList<Opening> open)
+    {
+        var feature = plan.Features.FirstOrDefault(f => f.Openings.Contains(open[0]));
+        if (line.Made is { Wall: null, IsPierced: false } || feature?.Stands.FirstOrDefault(s => s.Inset is not null)?.Inset is not { } inset)
+        {
+            return null;
+        }
+
+        double by = open.Max(o => o.Middle.Reach + (o.Across / 2) + StripRules.LeastLand - line.Near.At(o.Middle.Chainage)) - Rounding;
+        return Cure.Set(inset.Key, inset.From == InsetFrom.Back ? Math.Ceiling((inset.Mm + by) * 100) / 100 : Math.Floor((inset.Mm - by) * 100) / 100);
     }
 
     // What features engrave in the deck, each as one place.
@@ -67,7 +83,8 @@ internal static class LineRule
         double own = width - (2 * made.Fit) - before;
         if (own < printer.LeastWall - Rounding)
         {
-            yield return LineFindings.TooNarrow(key, made, own, printer.Nozzle, printer.LeastWall + (2 * made.Fit) + before);
+            double air = made.Wall is null && !made.IsPierced ? 2 * made.Fit : 0; // of strips along the back the width is stated without it
+            yield return LineFindings.TooNarrow(key, made, own, printer.Nozzle, (printer.LeastWall, printer.LeastWall + air + before));
         }
 
         double least = (made.Form == LineForm.Inlay ? LeastLayers : 1) * printer.Layer;

@@ -26,7 +26,7 @@ internal static class OpeningPrintRule
                 least = FacingFit.LeastLines * printer.Nozzle, size = Math.Min(opening.Width, opening.Height);
             if (finish is not (WallFinish.Brick or WallFinish.Stone or WallFinish.Rubble))
             {
-                yield return OpeningPrintFindings.NoMasonry(key, isBack ? "back" : "front", FacingSpec.Name(finish));
+                yield return OpeningPrintFindings.NoMasonry(key, spec.Key + ".facing", isBack ? "back" : "front", FacingSpec.Name(finish));
             }
             else if (!opening.IsThrough && (opening.Depth > deepest + Tolerances.Rounding || opening.Depth <= spec.Facing.Depth))
             {

@@ -9,6 +9,13 @@ namespace PlatformForge.Sections;
 /// <summary>What of plinths and corbelled courses a printer can make, and with which walls they go.</summary>
 internal static class ProfilePrintRule
 {
+    // Walls that are no masonry.
+    private static (string Wall, WallFinish Finish)[] Other(FacingSpec facing, bool isIsland)
+    {
+        (string Wall, WallFinish Finish)[] walls = [("front", facing.Front), ("back", isIsland ? facing.Front : facing.Back), ("ends", facing.Ends)];
+        return [.. walls.Where(w => w.Finish is not (WallFinish.Brick or WallFinish.Stone or WallFinish.Rubble or WallFinish.Plain))];
+    }
+
     public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer, SectionSpec sections)
     {
         if (plan.Spec.Facing is not { ProfileDepth: > 0 } facing)
@@ -18,15 +25,12 @@ internal static class ProfilePrintRule
 
         string key = plan.Spec.Key + ".facing";
         string part = facing.Plinth is not null ? "plinth" : facing.Corbel is not null ? "corbel" : facing.Batter > 0 ? "batter" : "piers.height";
-        (string Wall, WallFinish Finish)[] walls =
-            [("front", facing.Front), ("back", plan.Spec.IsIsland ? facing.Front : facing.Back), ("ends", facing.Ends)];
-        foreach (var (wall, finish) in walls)
+        if (Other(facing, plan.Spec.IsIsland) is [var (wall, finish), ..])
         {
-            if (finish is not (WallFinish.Brick or WallFinish.Stone or WallFinish.Rubble or WallFinish.Plain))
-            {
-                yield return ProfilePrintFindings.NoMasonry($"{key}.{part}", wall, FacingSpec.Name(finish));
-                yield break;
-            }
+            var mended = wall == "front" ? facing with { Front = WallFinish.Brick }
+                : wall == "back" ? facing with { Back = WallFinish.Brick } : facing with { Ends = WallFinish.Brick };
+            yield return ProfilePrintFindings.NoMasonry(key, part, wall, FacingSpec.Name(finish), Other(mended, plan.Spec.IsIsland).Length == 0);
+            yield break;
         }
 
         // Deck down the steps of what stands out at the foot are undersides, upright those of corbelled courses.

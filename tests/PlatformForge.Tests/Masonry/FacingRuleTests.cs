@@ -39,7 +39,9 @@ public class FacingRuleTests
         var faults = Of(FacingSpec.For(new(76.2)) with { Depth = 1.2 }).Where(f => f.Code != "PF5035").ToList();
         Assert.Equal(3, faults.Count);
         Assert.All(faults, f => Assert.Equal(("PF5030", Severity.Error), (f.Code, f.Severity)));
-        Assert.Equal("2", faults[0].Cure!.Value);
+        Assert.All(faults, f => Assert.Equal(("platform[0].facing.depth", "0.4"), (f.Cure!.Key, f.Cure.Value))); // a line: deeper ones would hang free
+        Assert.All(faults, f => Assert.Contains("2 mm thick", f.Remedy, StringComparison.Ordinal));
+        Assert.Empty(Of(FacingSpec.For(new(76.2)) with { Depth = 0.4 }));
         Assert.Equal(
             ["PF5035"],
             Of(FacingSpec.For(new(76.2)) with { Depth = 1.2 }, change: s => s with

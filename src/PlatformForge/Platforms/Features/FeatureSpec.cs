@@ -20,6 +20,9 @@ public abstract record FeatureSpec
     /// <summary>How far from the platform's back its holes along it reach, mm; 0 where it has none there.</summary>
     internal virtual double BackReach => 0;
 
+    /// <summary>The same with what of its place is not stated chosen before a rebate along the back that reaches so far from it, mm.</summary>
+    internal virtual FeatureSpec Before(double rebate) => this;
+
     /// <summary>Track of the face whose chainage and edge place it; null is the platform's first.</summary>
     public string? Face { get; init; }
 

@@ -18,16 +18,23 @@ internal static class OpeningFindings
             FaultKind.DesignRule).Curing(widest);
     }
 
-    public static Finding TooHigh(string key, OpeningSpec opening, double wall, double highest)
+    /// <param name="key">Key of the opening.</param>
+    /// <param name="opening">What is asked.</param>
+    /// <param name="wall">Height of the wall, mm.</param>
+    /// <param name="crown">Height over the baseboard that its crown may have, and that it may have under a flat head, mm.</param>
+    public static Finding TooHigh(string key, OpeningSpec opening, double wall, (double AsAsked, double Flat) crown)
     {
-        double height = Math.Floor(highest * 100) / 100;
-        bool fits = height > opening.Rise + 0.1;
+        double height = Math.Floor((crown.AsAsked - opening.Sill) * 100) / 100, sill = Math.Floor((crown.AsAsked - opening.Height) * 100) / 100;
+        var (remedy, cure) = height > opening.Rise + 0.1 ? (Invariant($"Give a height of {height:0.##} mm or less."), Cure.Set(key + ".height", height))
+            : sill >= 0 ? (Invariant($"Give a sill of {sill:0.##} mm or less."), Cure.Set(key + ".sill", sill))
+            : opening.Rise > 0 && opening.Sill + opening.Height <= crown.Flat ? ("Give a flat head (head = \"flat\").", Cure.Text(key + ".head", "flat"))
+            : ("Leave it out, or give a smaller height, width and sill.", Cure.LeaveOut(key));
         return Finding.Error(
             "PF4159",
             key + ".height",
             Invariant($"An opening {opening.Height:0.###} mm high, {opening.Sill:0.###} mm over the baseboard, does not fit the wall, which is {wall:0.###} mm high, with what lies over it."),
-            fits ? Invariant($"Give a height of {height:0.##} mm or less.") : "Give a smaller width and a lower sill, or a flat head.",
-            FaultKind.DesignRule).Curing(fits ? Cure.Set(key + ".height", height) : Cure.Text(key + ".head", "flat"));
+            remedy,
+            FaultKind.DesignRule).Curing(cure);
     }
 
     public static Finding InTheWay(string key, OpeningSpec opening, double at, string what, double? free) => Finding.Warning(

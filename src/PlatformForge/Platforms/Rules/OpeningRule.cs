@@ -35,7 +35,7 @@ internal static class OpeningRule
             }
             else if (least > wall)
             {
-                findings.Add(OpeningFindings.TooHigh(key, opening, wall, wall - (least - opening.Height)));
+                findings.Add(OpeningFindings.TooHigh(key, opening, wall, (wall - Over(spec, opening), wall - Over(spec, opening) + Ring(spec, opening))));
             }
         }
     }

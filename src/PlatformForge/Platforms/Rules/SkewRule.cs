@@ -69,14 +69,14 @@ internal static class SkewRule
         double most = Math.Sign(cut.Angle) * Math.Floor(Math.Atan(Math.Max(0, room - SkewSpec.Parallel) / SkewSpec.Stretch(width, 45)) * 1800 / Math.PI) / 10;
         return NoRoom(
             key,
-            most,
+            Cure.Set(key, most),
             Invariant($"Lines across turn to the cut at {cut.At:0.###} mm over {needed:0.#} mm on either side of it; ")
                 + Invariant($"there are {room:0.#} mm to the next end, head of a ramp or skew cut."),
             Invariant($"Give {most:0.#} degrees, a narrower deck, or a cut farther from that."));
     }
 
-    private static Finding NoRoom(string key, double most, string what, string remedy) =>
-        Finding.Error("PF4175", key, what, remedy, FaultKind.DesignRule).Curing(Cure.Set(key, most));
+    private static Finding NoRoom(string key, Cure cure, string what, string remedy) =>
+        Finding.Error("PF4175", key, what, remedy, FaultKind.DesignRule).Curing(cure);
 
     private static Finding NotStated(PlatformSpec spec, string key, double at)
     {
@@ -103,11 +103,32 @@ internal static class SkewRule
         double left = Math.Max(0, room - SkewSpec.Turn(width, other) - SkewSpec.Parallel) / SkewSpec.Stretch(width, 45);
         double most = Math.Sign(angle) * Math.Floor(Math.Min(Math.Abs(angle), Math.Atan(left) * 180 / Math.PI) * 10) / 10;
         string of = key + (atStart ? ".start" : ".end");
+        if (most == 0)
+        {
+            findings.Add(BothTooSkew(spec.Skew, (key, of), width, needed, room));
+            return;
+        }
+
         findings.Add(NoRoom(
             of,
-            most,
+            Cure.Set(of, most),
             Invariant($"To skew ends of a deck {width:0.###} mm wide lines across turn over {needed:0.#} mm; it is {room:0.#} mm long between ramps."),
             Invariant($"Give {most:0.#} degrees, a narrower deck or a longer platform.")));
+    }
+
+    // Where the other end alone takes up the room both give way, each within its half; cuts between them stay as they are.
+    private static Finding BothTooSkew(SkewSpec skew, (string All, string One) key, double width, double needed, double room)
+    {
+        double each = Math.Floor(Math.Atan(Math.Max(0, (room / 2) - SkewSpec.Parallel) / SkewSpec.Stretch(width, 45)) * 1800 / Math.PI) / 10;
+        double start = Math.Clamp(skew.Start, -each, each), end = Math.Clamp(skew.End, -each, each);
+        var askew = skew.Cuts.Select(c => Invariant($"{{ at = {c.At:R}, angle = {c.Angle:R} }}"));
+        string cuts = skew.Cuts.Count == 0 ? "" : $", cut = [{string.Join(", ", askew)}]";
+        string value = Invariant($"{{ start = {start:0.#}, end = {end:0.#}{cuts} }}");
+        return NoRoom(
+            key.One,
+            each > 0 ? new Cure(CureAct.Set, key.All, value) : Cure.LeaveOut(key.All),
+            Invariant($"To skew both ends of a deck {width:0.###} mm wide lines across turn over {needed:0.#} mm; it is {room:0.#} mm long between ramps."),
+            each > 0 ? $"Give skew = {value}, a narrower deck or a longer platform." : "Leave skew out, or give a narrower deck or a longer platform.");
     }
 
     private static Finding Stray(string key, string why, string remedy, Cure cure) =>

@@ -143,10 +143,23 @@ internal static class CureCandidates
             case TextRule when node is TreeNumber figure:
                 yield return Cure.Text(key, figure.Value.ToString(CultureInfo.InvariantCulture));
                 break;
+            case TableRule table when Within(table, node) is { } inner:
+                yield return new(CureAct.Set, key, $"{{ {inner} }}");
+                break;
             default:
                 break;
         }
     }
+
+    // A word or a figure in the place of a table is meant for one of its keys: the first that has such a word, or takes a figure.
+    private static string? Within(TableRule table, TreeNode? node) => node switch
+    {
+        TreeText text => table.Keys.OfType<TextRule>().FirstOrDefault(k => k.Choices.Contains(text.Value)) is { } word
+            ? $"{word.Name} = \"{text.Value}\"" : null,
+        TreeNumber number => table.Keys.OfType<NumberRule>().FirstOrDefault(k => k.Range.Holds(number.Value)) is { } figure
+            ? Invariant($"{figure.Name} = {number.Value:R}") : null,
+        _ => null,
+    };
 
     // Of two figures that have to rise the first may be the slip: it is put below the second.
     private static Cure? TheOther(string key, TreeTable tree) =>

@@ -12,16 +12,21 @@ internal static class FacingFindings
     /// <param name="thickness">Its thickness, mm.</param>
     /// <param name="depth">Depth of the joints, mm.</param>
     /// <param name="least">What has to stand behind them, mm.</param>
-    public static Finding WallTooThin(string key, string what, double thickness, double depth, double least)
+    /// <param name="joints">Key of that depth.</param>
+    /// <param name="line">Width of a line of the nozzle, mm: deeper joints hang free, so that they are the fault and not the wall.</param>
+    public static Finding WallTooThin(string key, string what, double thickness, double depth, double least, string joints, double line)
     {
+        double shallow = Down(Math.Min(line, thickness - least));
+        bool yields = depth > line + Tolerances.Rounding && shallow >= 0.1;
         string left = Invariant($"{Math.Max(0, thickness - depth):0.###} mm are left behind them, two lines of the nozzle are {least:0.###}.");
         string or = thickness > least ? Invariant($", or the joints {Down(thickness - least):0.###} mm deep (facing.depth)") : "";
+        string thicker = Invariant($"ake the wall {Up(depth + least):0.###} mm thick");
         return Finding.Error(
             "PF5030",
             key,
             Invariant($"The {what} is {thickness:0.###} mm thick and its joints are {depth:0.###} mm deep: ") + left,
-            Invariant($"Make the wall {Up(depth + least):0.###} mm thick{or}."),
-            FaultKind.DesignRule).Curing(Up(depth + least));
+            yields ? Invariant($"Make the joints {shallow:0.##} mm deep (facing.depth), or m{thicker}.") : $"M{thicker}{or}.",
+            FaultKind.DesignRule).Curing(yields ? Cure.Set(joints, shallow) : Cure.Set(key, Up(depth + least)));
     }
 
     public static Finding JointTooWide(string key, double joint, BrickModule module)

@@ -15,27 +15,39 @@ internal static class LineFindings
         steeper is { } most ? Invariant($"Give 1 in {most:0.#} or steeper, or shorter sections.") : "Give shorter sections, or a back of kind = \"wall\".",
         FaultKind.DesignRule).Curing(steeper is { } s ? Cure.Set(key + ".slope", s) : Cure.Text(key + ".kind", "wall"));
 
-    public static Finding InTheWay(string key, LineBand line, IReadOnlyList<Opening> alike, double? wider)
+    public static Finding InTheWay(string key, LineBand line, IReadOnlyList<Opening> alike, Cure? cure)
     {
         var open = alike[0];
         var (at, near) = (open.Middle.Chainage, open.Middle.Reach - line.Near.At(open.Middle.Chainage));
         string more = alike.Count > 1 ? Invariant($"; {alike.Count} stand in its way") : "";
-        var told = Finding.Error(
+        return Finding.Error(
             "PF5041",
             key,
             Invariant($"The {line.Made.Name} runs over {open.Name}, at {at:F1} mm along the track and {near:F1} mm from the strip's near side{more}."),
-            wider is { } width ? Invariant($"Give it a width of {width:0.##} mm, so that all go through it.")
-                : Invariant($"Move it, or the {line.Made.Name} (inset)."),
-            FaultKind.DesignRule);
-        return wider is { } w ? told.Curing(Cure.Set(key + ".width", w)) : told;
+            cure is null ? Invariant($"Move it, or the {line.Made.Name}.")
+                : cure.Key == key + ".width" ? Invariant($"Give it a width of {cure.Value} mm, so that all go through it.")
+                : Invariant($"Give an inset of {cure.Value} mm ({cure.Key})."),
+            FaultKind.DesignRule).Curing(cure);
     }
 
-    public static Finding TooNarrow(string key, LineMake made, double own, double nozzle, double least) => Finding.Error(
-        "PF5042",
-        key + ".width",
-        Invariant($"The {made.Name} would be a print {own:0.###} mm wide, where two lines of a nozzle of {nozzle:0.##} mm want {least - (2 * made.Fit):0.##}."),
-        Invariant($"Give a width of {Up(least):0.##} mm or more, or print with a finer nozzle{(made.Name == LineMake.White ? ", or have it painted (form = \"groove\")" : "")}."),
-        FaultKind.DesignRule).Curing(Cure.Set(key + ".width", Up(least)));
+    /// <param name="key">Key of its table.</param>
+    /// <param name="made">What it comes to.</param>
+    /// <param name="own">What is left of it as a print, mm; nought or less where nothing is.</param>
+    /// <param name="nozzle">Of the printer, mm.</param>
+    /// <param name="want">Two lines of the nozzle, and the width or thickness stated that leaves them, mm.</param>
+    public static Finding TooNarrow(string key, LineMake made, double own, double nozzle, (double Lines, double Stated) want)
+    {
+        string across = made.Wall is null ? "width" : "thickness";
+        string left = own > 0 ? Invariant($"The {made.Name} would be a print {own:0.###} mm wide") : $"Nothing would be left of the {made.Name} as a print";
+        string beside = made.Wall is null ? "" : " behind its oversail and what is laid on it";
+        string painted = made.Name == LineMake.White ? ", or have it painted (form = \"groove\")" : "";
+        return Finding.Error(
+            "PF5042",
+            $"{key}.{across}",
+            Invariant($"{left}{beside}, where two lines of a nozzle of {nozzle:0.##} mm want {want.Lines:0.##}."),
+            Invariant($"Give a {across} of {Up(want.Stated):0.##} mm or more, or print with a finer nozzle{painted}."),
+            FaultKind.DesignRule).Curing(Cure.Set($"{key}.{across}", Up(want.Stated)));
+    }
 
     public static Finding TooThin(string key, LineMake made, double layer, double least) => Finding.Error(
         "PF5043",

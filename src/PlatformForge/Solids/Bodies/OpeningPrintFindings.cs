@@ -35,10 +35,14 @@ internal static class OpeningPrintFindings
             + Invariant($"and the printer bridges {longest:0.###} mm."),
         Invariant($"Give {longest:0.##} mm or less, or have it made as a recess.")).Curing(longest);
 
-    public static Finding NoMasonry(string key, string wall, string finish) => Finding.Error(
+    /// <param name="key">Key of the opening.</param>
+    /// <param name="facing">Key of the facing.</param>
+    /// <param name="wall">The wall that it is asked for in.</param>
+    /// <param name="finish">What that is faced with.</param>
+    public static Finding NoMasonry(string key, string facing, string wall, string finish) => Finding.Error(
         "PF5054",
         key,
         Invariant($"Openings are made in walls of brick, stone or rubble, and the {wall} is {finish}."),
-        Invariant($"Face it with one of these (facing.{wall}), or leave the openings out."),
-        FaultKind.DesignRule).Curing(Cure.LeaveOut(key));
+        Invariant($"Face it with \"brick\", \"stone\" or \"rubble\" (facing.{wall}), or leave the openings out."),
+        FaultKind.DesignRule).Curing(Cure.Text($"{facing}.{wall}", "brick"));
 }

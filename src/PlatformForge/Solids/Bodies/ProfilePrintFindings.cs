@@ -40,12 +40,18 @@ internal static class ProfilePrintFindings
             + "upright its underside hangs free.",
         Invariant($"Give {Math.Floor(line * 100) / 100:0.##} mm or less, or print deck down.")).Curing(Math.Floor(line * 100) / 100);
 
-    public static Finding NoMasonry(string key, string wall, string finish) => Finding.Error(
+    /// <param name="facing">Key of the facing.</param>
+    /// <param name="part">What of it asks for masonry.</param>
+    /// <param name="wall">The first wall that is none.</param>
+    /// <param name="finish">What that is faced with.</param>
+    /// <param name="alone">Whether no other wall is left that is none once that one is brick.</param>
+    public static Finding NoMasonry(string facing, string part, string wall, string finish, bool alone) => Finding.Error(
         "PF5057",
-        key,
+        $"{facing}.{(alone ? wall : part)}",
         Invariant($"Plinths, corbelled courses and walls that lean are masonry, all round the platform, and the {wall} ")
             + Invariant($"{(wall == "ends" ? "are" : "is")} faced with {finish}."),
-        Invariant($"Face {(wall == "ends" ? "them" : "it")} with brick, stone or rubble, or leave {(wall == "ends" ? "them" : "it")} plain ")
-            + Invariant($"(facing.{wall}); or leave this out."),
-        FaultKind.DesignRule).Curing(Cure.LeaveOut(key));
+        alone ? $"Face {(wall == "ends" ? "them" : "it")} with \"brick\", \"stone\" or \"rubble\", or leave {(wall == "ends" ? "them" : "it")} \"plain\" "
+                + $"(facing.{wall}); or leave facing.{part} out."
+            : $"Leave facing.{part} out, or face all walls with \"brick\", \"stone\" or \"rubble\".",
+        FaultKind.DesignRule).Curing(alone ? Cure.Text($"{facing}.{wall}", "brick") : Cure.LeaveOut($"{facing}.{part}"));
 }

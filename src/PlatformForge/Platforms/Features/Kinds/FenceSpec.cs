@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Rules;
 using PlatformForge.Units;
 using PlatformForge.Units.Specs;
 
@@ -41,8 +42,23 @@ public enum OddPanel
 /// <summary>A row of post holes along the back. Lengths in mm.</summary>
 public sealed record FenceSpec : FeatureSpec
 {
-    /// <summary>From the platform's back to the middles of the posts. Default 2.5.</summary>
-    public double Inset { get; init; } = 2.5;
+    private readonly double? inset;
+
+    /// <summary>From the platform's back to the middles of the posts. Default 2.5, and more where a retaining wall is let into the deck.</summary>
+    public double Inset
+    {
+        get => inset ?? Math.Max(Usual, Clear);
+        init => inset = value;
+    }
+
+    // Common practice, no source.
+    private const double Usual = 2.5;
+
+    /// <summary>How far from the platform's back the rebate of a retaining wall reaches, mm; 0 where there is none.</summary>
+    public double Rebate { get; init; }
+
+    // The least inset that keeps a printed line between the posts' holes and that rebate, mm, to a hundredth.
+    private double Clear => Rebate <= 0 ? 0 : Math.Ceiling((Rebate + StripRules.LeastLand + ((PinDiameter + Fit) / 2) - Tolerances.Rounding) * 100) / 100;
 
     /// <summary>Distance between posts: aimed at where panels are even, exact where they are whole. Default 32 (8 ft).</summary>
     public double Pitch { get; init; } = 32;
@@ -79,10 +95,17 @@ public sealed record FenceSpec : FeatureSpec
 
     internal override bool NeedsBack => true;
 
+    internal override FeatureSpec Before(double rebate) => this with { Rebate = rebate };
+
     internal override double BackReach => Inset + ((PinDiameter + Fit) / 2);
 
     public static SpecKeys<FenceSpec> Keys { get; } = new SpecKeys<FenceSpec>(For)
-        .Length("inset", NumberRange.From(0, 500), "From the platform's back to the middles of the posts.", f => f.Inset, (f, v) => f with { Inset = v })
+        .Length(
+            "inset",
+            NumberRange.From(0, 500),
+            "From the platform's back to the middles of the posts; left out, they keep before a retaining wall too.",
+            f => f.Inset,
+            (f, v) => f with { Inset = v })
         .Length(
             "pitch", NumberRange.From(
                 1,
