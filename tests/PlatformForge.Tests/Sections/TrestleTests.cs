@@ -275,6 +275,8 @@ public class TrestleTests
         var ramped = Spec(Timber with { Ramps = TrestleRamps.Walls }) with { StartRamp = new(Gradient: 8) };
         Assert.Empty(Rules(ramped with { Facing = faced }));
         Assert.Equal("PF4183", Assert.Single(Rules(ramped with { Facing = faced with { Piers = PlatformForge.Masonry.PierSpec.For(Scale) } })).Code);
+        var holed = faced with { Openings = [PlatformForge.Masonry.OpeningSpec.For(Scale) with { IsBack = true }] };
+        Assert.All(new[] { ramped, Spec(Timber) }, s => Assert.Equal("PF4183", Assert.Single(Rules(s with { Facing = holed })).Code));
         Assert.Equal("PF4183", Assert.Single(Rules(Spec(Timber) with { Back = new() { Kind = BackKind.Bank } })).Code);
         Assert.Equal("PF4187", Assert.Single(Planned(On(Deep, 420, ramps: true)), f => f.Severity == Severity.Note).Code);
 

@@ -18,9 +18,10 @@ internal static class BentPlanner
 
         var bents = plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal && stretch.Holds((r.From + r.To) / 2))
             .Select(r => (r.From, r.To, Cut: (double?)null)).ToList();
+        var facets = new FacetStretch(plan.Spine, plan.Body.WallFace, plan.Body.Back);
         foreach (double cut in cuts)
         {
-            double along = Along(plan, cut, trestle.Post);
+            double along = trestle.Post / facets.Least(cut - trestle.Post, cut + trestle.Post);
             bents.AddRange(new[] { (From: cut - along, To: cut, Cut: (double?)cut), (cut, cut + along, cut) }
                 .Select(b => b with { From = Math.Max(b.From, stretch.From), To = Math.Min(b.To, stretch.To) }).Where(b => b.To - b.From > Sliver));
         }
@@ -30,8 +31,4 @@ internal static class BentPlanner
             Pitch = pitch,
         };
     }
-
-    // Chainage that gives a post at least this much along the platform, at its front and its back.
-    private static double Along(PlatformPlan plan, double s, double post) => post / new[] { s - post, s, s + post }
-        .Min(at => Math.Min(plan.Spine.Stretch(at, plan.Body.WallFace.At(at)), plan.Spine.Stretch(at, plan.Body.Back.At(at))));
 }

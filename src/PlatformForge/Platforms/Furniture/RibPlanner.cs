@@ -36,6 +36,7 @@ internal sealed class RibPlanner(
     private readonly FaceSpec face = spec.Face;
     private readonly RibRow ribRow = RibRow.Ribs(spec.Ribs);
     private readonly RibRow? bentRow = trestle is null || spec.Trestle is not { } bents ? null : RibRow.Bents(bents);
+    private readonly FacetStretch facets = new(chart, lines.WallFace, lines.Back);
     private readonly List<(double By, string What)> moves = [];
 
     public PlannedRibs Plan(IReadOnlyList<Keepout> keepouts)
@@ -332,16 +333,6 @@ internal sealed class RibPlanner(
         return (new[] { k.From - t, k.From, k.To, k.To + t }.Max(s => Along(s, t)) / 2) + Hair;
     }
 
-    // Chainage that gives a thickness at least this in the layout from front wall to back wall.
-    private double Along(double s, double thickness)
-    {
-        double least = double.PositiveInfinity;
-        foreach (double place in new[] { s - thickness, s, s + thickness })
-        {
-            least = Math.Min(least, chart.Stretch(place, lines.WallFace.At(place)));
-            least = Math.Min(least, chart.Stretch(place, lines.Back.At(place)));
-        }
-
-        return thickness / least;
-    }
+    // Chainage that gives a thickness at least this in the layout from front wall to back wall, whichever way it is laid from a place.
+    private double Along(double s, double thickness) => thickness / facets.Least(s - thickness, s + thickness);
 }

@@ -1,3 +1,4 @@
+using PlatformForge.Masonry;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Rules;
@@ -100,23 +101,25 @@ internal static class TrestleRule
             return;
         }
 
-        if (TrestleStretch.Of(spec, profile) is { } stretch && stretch.From <= profile.From && stretch.To >= profile.To)
+        // Asked first: on bents all along, too, an opening would push them aside.
+        if (Walled(facing) is var (key, what))
+        {
+            findings.Add(TrestleFindings.NeedsWall($"{spec.Key}.facing.{key}", what));
+        }
+        else if (TrestleStretch.Of(spec, profile) is { } stretch && stretch.From <= profile.From && stretch.To >= profile.To)
         {
             findings.Add(TrestleFindings.NothingFaced(spec.Key, profile.HasRamps));
         }
-        else if (facing.Piers is not null)
-        {
-            findings.Add(TrestleFindings.NeedsWall(spec.Key + ".facing.piers", "Piers"));
-        }
-        else if (facing.Downpipes is not null)
-        {
-            findings.Add(TrestleFindings.NeedsWall(spec.Key + ".facing.downpipes", "Downpipes"));
-        }
-        else if (facing.Openings.Count > 0)
-        {
-            findings.Add(TrestleFindings.NeedsWall(spec.Key + ".facing.opening[0]", "Openings"));
-        }
     }
+
+    // What of a facing goes with walls only: its key and its name; null where it has nothing of the kind.
+    private static (string Key, string What)? Walled(FacingSpec facing) => facing switch
+    {
+        { Piers: not null } => ("piers", "Piers"),
+        { Downpipes: not null } => ("downpipes", "Downpipes"),
+        { Openings.Count: > 0 } => ("opening[0]", "Openings"),
+        _ => null,
+    };
 
     /// <summary>Tells where a ramp on bents stands on a solid foot.</summary>
     public static void Feet(PlatformPlan plan, List<Finding> findings)
