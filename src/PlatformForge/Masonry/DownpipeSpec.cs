@@ -15,6 +15,8 @@ public sealed record DownpipeSpec
     // practice, no source.
     private const double LeastDiameter = 0.8, LeastClip = 0.25, LeastClipHeight = 0.6;
 
+    private readonly double? diameter, projection, clip;
+
     // A hopper head is so many diameters wide and high: common practice, no source.
     private const double HopperWidth = 2, HopperHeight = 1.5;
 
@@ -31,14 +33,35 @@ public sealed record DownpipeSpec
     public PipeShape Shape { get; init; } = PipeShape.Round;
 
     /// <summary>Diameter of a pipe, or its width where it is square. Default 1.31 (100 mm, a size of BS 460).</summary>
-    public double Diameter { get; init; } = FullDiameter / 76.2;
+    public double Diameter
+    {
+        get => diameter ?? Math.Max(LeastPipe, FullDiameter / Ratio);
+        init => diameter = value;
+    }
+
+    /// <summary>No pipe is thinner unasked, mm.</summary>
+    public double LeastPipe { get; init; } = LeastDiameter;
 
     /// <summary>How far hopper heads, clips and shoes stand before the wall. Default 1.48 (half a brick, as piers do: common practice, no source).</summary>
-    public double Projection { get; init; } = FullProjection / 76.2;
+    public double Projection
+    {
+        get => projection ?? Math.Max(FullProjection / Ratio, LeastProjection);
+        init => projection = value;
+    }
+
+    /// <summary>Full size over model size, for what is not stated.</summary>
+    public double Ratio { get; init; } = 76.2;
 
     /// <summary>How far clips, and shoes, stand out round their pipe. Default 0.25 (15 mm, but no less than shows in print: common practice, no
     /// source).</summary>
-    public double Clip { get; init; } = LeastClip;
+    public double Clip
+    {
+        get => clip ?? Math.Min(MostClip, Math.Max(LeastClip, FullClip / Ratio));
+        init => clip = value;
+    }
+
+    /// <summary>No clip stands out farther unasked, mm: a line of the nozzle, which holds itself.</summary>
+    public double MostClip { get; init; } = double.PositiveInfinity;
 
     /// <summary>Height of a clip. Default 0.79 (60 mm, three layers at least: common practice, no source).</summary>
     public double ClipHeight { get; init; } = FullClipHeight / 76.2;
@@ -116,18 +139,15 @@ public sealed record DownpipeSpec
     }
 
     /// <summary>The defaults for a scale: what would be lost in the lines of the usual nozzle is as large as shows.</summary>
-    public static DownpipeSpec For(ModelScale scale)
+    public static DownpipeSpec For(ModelScale scale) => new()
     {
-        double diameter = Math.Max(LeastDiameter, scale.ToModel(FullDiameter)), clip = Math.Max(LeastClip, scale.ToModel(FullClip));
-        return new()
-        {
-            Diameter = diameter,
-            Clip = clip,
-            Projection = Math.Max(scale.ToModel(FullProjection), (diameter / 2) + clip),
-            ClipHeight = Math.Max(LeastClipHeight, scale.ToModel(FullClipHeight)),
-            ClipPitch = scale.ToModel(FullPitch),
-        };
-    }
+        Ratio = scale.Ratio,
+        ClipHeight = Math.Max(LeastClipHeight, scale.ToModel(FullClipHeight)),
+        ClipPitch = scale.ToModel(FullPitch),
+    };
+
+    /// <summary>Downpipes for a nozzle so wide, mm: unasked they are two lines wide at least, and their clips stand out by a line at most.</summary>
+    public DownpipeSpec Printed(double nozzle) => this with { LeastPipe = Math.Max(LeastDiameter, PrintedLines.Two(nozzle)), MostClip = nozzle };
 }
 
 /// <summary>Outlines of pipes.</summary>

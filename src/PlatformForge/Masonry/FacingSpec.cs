@@ -141,6 +141,14 @@ public sealed record FacingSpec
     /// <param name="isBack">The back, where no second face is.</param>
     public double FaceDepth(bool isBack) => (isBack ? Back : Front) == WallFinish.Plain ? 0 : Depth;
 
+    /// <summary>How deep what is cut into a wall goes unasked, mm: joints, or recesses whose depth is not stated.</summary>
+    /// <param name="isBack">The back, where no second face is.</param>
+    public double CutInto(bool isBack) => Openings.Where(o => o.IsBack == isBack && (isBack ? Back : Front) != WallFinish.Plain).Select(o => o.Cut)
+        .Append(FaceDepth(isBack)).Max();
+
+    /// <summary>The same of the walls at both ends, mm.</summary>
+    public double CutIntoEnds => Ends == WallFinish.Plain ? 0 : Depth;
+
     private const double Inch = 25.4, Foot = 304.8;
 
     /// <summary>Its keys in the project file.</summary>
@@ -219,14 +227,20 @@ public sealed record FacingSpec
     };
 
     /// <summary>The facing for a nozzle: what is not stated yields to it. Joints are no deeper than a line, so that no underside of a brick hangs free; a
-    /// plinth steps back by no more; recesses leave two lines of their wall.</summary>
+    /// plinth steps back by no more; recesses leave two lines of their wall; openings, piers and downpipes are as large as shows.</summary>
     /// <param name="nozzle">Width of a line, mm.</param>
     /// <param name="front">Thickness of the front wall, mm.</param>
     /// <param name="far">Thickness of the wall at the back, mm.</param>
     public FacingSpec Printed(double nozzle, double front, double far)
     {
         var held = this with { UnaskedDepth = Math.Min(UnaskedDepth, nozzle), Plinth = Plinth?.Printed(nozzle) };
-        return held with { Openings = [.. Openings.Select(o => o.Printed((o.IsBack ? far : front) - (2 * nozzle), held.Depth))] };
+        double lines = PrintedLines.Two(nozzle);
+        return held with
+        {
+            Piers = Piers?.Printed(nozzle, held.Depth),
+            Downpipes = Downpipes?.Printed(nozzle),
+            Openings = [.. Openings.Select(o => o.Printed((o.IsBack ? far : front) - (2 * nozzle), held.Depth) with { LeastSize = lines })],
+        };
     }
 
     /// <summary>The name of a finish in the project file.</summary>

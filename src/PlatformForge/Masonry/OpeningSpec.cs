@@ -26,10 +26,13 @@ public sealed record OpeningSpec
     /// <summary>From the middle of one to the next, about; between piers there is one at least to a panel.</summary>
     public double Pitch { get => pitch ?? Usual.Pitch / Ratio; init => pitch = value; }
 
-    public double Width { get => width ?? Usual.Width / Ratio; init => width = value; }
+    public double Width { get => width ?? Math.Max(LeastSize, Usual.Width / Ratio); init => width = value; }
+
+    /// <summary>None is narrower or lower unasked, mm: two lines of the nozzle, which it stays open in.</summary>
+    public double LeastSize { get; init; }
 
     /// <summary>From sill to crown.</summary>
-    public double Height { get => height ?? Usual.Height / Ratio; init => height = value; }
+    public double Height { get => height ?? Math.Max(LeastSize, Usual.Height / Ratio); init => height = value; }
 
     /// <summary>Height of their lower edge over the baseboard.</summary>
     public double Sill { get => sill ?? Usual.Sill / Ratio; init => sill = value; }
@@ -39,6 +42,9 @@ public sealed record OpeningSpec
 
     /// <summary>How far their floor lies behind what is laid beside them; nothing for what goes through.</summary>
     public double Depth { get => depth ?? UnaskedDepth; init => depth = value; }
+
+    /// <summary>How deep it goes into its wall where that is not stated, mm: the wall has to be as thick.</summary>
+    internal double Cut => IsThrough || depth is not null ? 0 : UnaskedDepth;
 
     /// <summary>How deep it is where that is not stated, mm.</summary>
     public double UnaskedDepth { get; init; } = UsualDepth;

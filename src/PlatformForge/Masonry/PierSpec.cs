@@ -10,6 +10,8 @@ public sealed record PierSpec
     // Sizes in full size, mm: two bricks wide, half a brick before the panels, some ten feet apart; common practice, no source.
     private const double FullWidth = 450, FullProjection = 112.5, FullPitch = 3048;
 
+    private readonly double? width, projection;
+
     /// <summary>Which walls have them.</summary>
     public PierWalls On { get; init; } = PierWalls.Front;
 
@@ -20,10 +22,29 @@ public sealed record PierSpec
     public IReadOnlyList<double> At { get; init; } = [];
 
     /// <summary>Width. Default 5.9 (two bricks, 450 mm: common practice, no source).</summary>
-    public double Width { get; init; } = FullWidth / 76.2;
+    public double Width
+    {
+        get => width ?? Math.Max(Least.Width, FullWidth / Ratio);
+        init => width = value;
+    }
 
     /// <summary>How far they stand before the panels between them. Default 1.48 (half a brick, 112.5 mm: common practice, no source).</summary>
-    public double Projection { get; init; } = FullProjection / 76.2;
+    public double Projection
+    {
+        get => projection ?? Math.Max(Least.Projection, FullProjection / Ratio);
+        init => projection = value;
+    }
+
+    /// <summary>None is narrower or shallower unasked, mm.</summary>
+    public (double Width, double Projection) Least { get; init; }
+
+    /// <summary>Full size over model size, for what is not stated.</summary>
+    public double Ratio { get; init; } = 76.2;
+
+    /// <summary>Piers for a nozzle: unasked two lines of them stand beside their joints, and a line before the wall.</summary>
+    /// <param name="nozzle">Width of a line, mm.</param>
+    /// <param name="joints">Depth of the joints, mm.</param>
+    public PierSpec Printed(double nozzle, double joints) => this with { Least = (PrintedLines.Two(nozzle, 2 * joints), nozzle) };
 
     /// <summary>Height over the baseboard at which their weathered heads meet the wall, mm: they are buttresses then. Null goes up to the coping.</summary>
     public double? Height { get; init; }
@@ -66,8 +87,7 @@ public sealed record PierSpec
     public static PierSpec For(ModelScale scale) => new()
     {
         Pitch = scale.ToModel(FullPitch),
-        Width = scale.ToModel(FullWidth),
-        Projection = scale.ToModel(FullProjection),
+        Ratio = scale.Ratio,
     };
 }
 

@@ -7,8 +7,29 @@ namespace PlatformForge.Platforms;
 /// <summary>The walking surface. Lengths in mm of the model; the defaults are for 4 mm scale.</summary>
 public sealed record DeckSpec
 {
+    // A printed plate so thick, mm, does not sag between ribs: common practice, no source.
+    private const double UsualThickness = 1.5;
+
+    private readonly double? thickness;
+
     /// <summary>Thickness of the slab under the walking surface. Default 1.5: a printed plate that does not sag between ribs (common practice).</summary>
-    public double Thickness { get; init; } = 1.5;
+    public double Thickness
+    {
+        get => thickness ?? UnaskedThickness;
+        init => thickness = value;
+    }
+
+    /// <summary>Its thickness where that is not stated, mm.</summary>
+    public double UnaskedThickness { get; init; } = UsualThickness;
+
+    /// <summary>The deck for a nozzle: unasked it is two lines thick under its joints, and what is engraved of a paving leaves two lines of it.</summary>
+    /// <param name="nozzle">Width of a line, mm.</param>
+    public DeckSpec Printed(double nozzle)
+    {
+        double joints = Math.Max(Paving?.Depth ?? 0, ExpansionJoints > 0 ? Surfaces.ExpansionJoints.Depth : 0);
+        var held = this with { UnaskedThickness = Math.Max(UsualThickness, PrintedLines.Two(nozzle, joints)) };
+        return held with { Paving = Paving?.Printed(nozzle, held.Thickness) };
+    }
 
     /// <summary>From the coping's front edge to the platform's back, square to the edge. Default 48 (12 ft).</summary>
     public double Width { get; init; } = 48;
@@ -55,15 +76,44 @@ public sealed record DeckSpec
     public static DeckSpec For(ModelScale scale) => new() { Width = scale.ToModel(12 * FullSize.Foot) };
 }
 
-/// <summary>Walls from baseboard to deck. Thicknesses in mm; default 1.6, four printed lines.</summary>
+/// <summary>Walls from baseboard to deck. Thicknesses in mm; default 1.6, four lines of the usual nozzle, or two of a wider one behind what is laid on
+/// them.</summary>
 public sealed record WallSpec
 {
-    public double FrontThickness { get; init; } = 1.6;
+    private const double Usual = 1.6;
 
-    public double BackThickness { get; init; } = 1.6;
+    private readonly double? front, back, end;
+
+    public double FrontThickness
+    {
+        get => front ?? Unasked.Front;
+        init => front = value;
+    }
+
+    public double BackThickness
+    {
+        get => back ?? Unasked.Back;
+        init => back = value;
+    }
 
     /// <summary>Thickness of the walls that close both ends of the platform.</summary>
-    public double EndThickness { get; init; } = 1.6;
+    public double EndThickness
+    {
+        get => end ?? Unasked.End;
+        init => end = value;
+    }
+
+    /// <summary>What those are thick that are not stated, mm.</summary>
+    public (double Front, double Back, double End) Unasked { get; init; } = (Usual, Usual, Usual);
+
+    /// <summary>The walls for a nozzle: unasked they are two lines thick behind what is cut into them.</summary>
+    /// <param name="nozzle">Width of a line, mm.</param>
+    /// <param name="cut">How deep joints and recesses of each go in, mm.</param>
+    public WallSpec Printed(double nozzle, (double Front, double Back, double End) cut)
+    {
+        double Thick(double depth) => Math.Max(Usual, PrintedLines.Two(nozzle, depth));
+        return this with { Unasked = (Thick(cut.Front), Thick(cut.Back), Thick(cut.End)) };
+    }
 
     /// <summary>What a wall, or a rib, may be thick, mm.</summary>
     internal static NumberRange Thicknesses => NumberRange.From(0.2, 50);
@@ -78,16 +128,35 @@ public sealed record WallSpec
 /// <summary>Stiffeners under the deck. Lengths in mm.</summary>
 public sealed record RibSpec
 {
+    private const double Usual = 1.2;
+
+    private readonly double? thickness, lengthwise;
+
     /// <summary>Greatest distance between the middles of transverse ribs; 0 makes none. Default 30.</summary>
     public double Pitch { get; init; } = 30;
 
-    /// <summary>Least thickness of a transverse rib. Default 1.2.</summary>
-    public double Thickness { get; init; } = 1.2;
+    /// <summary>Least thickness of a transverse rib. Default 1.2, or two lines of a wider nozzle.</summary>
+    public double Thickness
+    {
+        get => thickness ?? Unasked;
+        init => thickness = value;
+    }
 
     /// <summary>How many ribs run along the platform. Default 1.</summary>
     public int LongitudinalCount { get; init; } = 1;
 
-    public double LongitudinalThickness { get; init; } = 1.2;
+    /// <summary>Thickness of such a rib. Default 1.2, or two lines of a wider nozzle.</summary>
+    public double LongitudinalThickness
+    {
+        get => lengthwise ?? Unasked;
+        init => lengthwise = value;
+    }
+
+    /// <summary>Thickness of ribs where it is not stated, mm.</summary>
+    public double Unasked { get; init; } = Usual;
+
+    /// <summary>The ribs for a nozzle so wide, mm: unasked they are two lines thick.</summary>
+    public RibSpec Printed(double nozzle) => this with { Unasked = Math.Max(Usual, PrintedLines.Two(nozzle)) };
 
     /// <summary>Depth below the deck's underside; null reaches down to the baseboard.</summary>
     public double? Depth { get; init; }

@@ -81,11 +81,26 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
         Back = Back.Kerb is { } kerb ? Back with { Kerb = kerb with { Carried = Features.Select(f => f.BackReach).DefaultIfEmpty(0).Max() } } : Back,
     };
 
-    /// <summary>The same platform for a nozzle of so many mm: what of its facing is not stated yields to it.</summary>
-    internal PlatformSpec Printed(double nozzle) => this with
+    /// <summary>The same platform, seated, for a nozzle of so many mm: what of it is not stated yields to it. Walls give first, then what is cut into
+    /// them.</summary>
+    internal PlatformSpec Printed(double nozzle)
     {
-        Facing = Facing?.Printed(nozzle, Walls.FrontThickness, IsIsland ? Walls.FrontThickness : Walls.BackThickness),
-    };
+        var joints = Facing?.Printed(nozzle, double.PositiveInfinity, double.PositiveInfinity);
+        var walls = Walls.Printed(nozzle, joints is null ? default : (joints.CutInto(false), joints.CutInto(true), joints.CutIntoEnds));
+        return (this with
+        {
+            Walls = walls,
+            Ribs = Ribs.Printed(nozzle),
+            Trestle = Trestle?.Printed(nozzle),
+            WhiteLine = WhiteLine?.Printed(nozzle),
+            Face = Face with { WhiteLine = Face.WhiteLine?.Printed(nozzle) },
+            OtherFace = OtherFace is { } other ? other with { WhiteLine = other.WhiteLine?.Printed(nozzle) } : null,
+            Tactile = Tactile?.Printed(nozzle),
+            Features = [.. Features.Select(f => f.Printed(nozzle))],
+            Deck = Deck.Printed(nozzle),
+            Facing = Facing?.Printed(nozzle, walls.FrontThickness, IsIsland ? walls.FrontThickness : walls.BackThickness),
+        }).Seated;
+    }
 
     private WhiteLineSpec? OffMargins(WhiteLineSpec? line) => line is null ? null : line with { Margins = (Coping with { Seat = SeatDepth }).Margins };
 

@@ -9,6 +9,11 @@ namespace PlatformForge.Platforms;
 /// </summary>
 public sealed record TactileSpec
 {
+    // Two lines of a nozzle of 0.4, mm; studs and their pitch at full size.
+    private const double UsualStud = 0.8, FullStud = 25, FullPitch = 64;
+
+    private readonly double? stud, pitch;
+
     /// <summary>From the coping's front edge to its near side. Default 6.56 (500 mm, from memory, no source).</summary>
     public double Inset { get; init; } = 500 / 76.2;
 
@@ -27,10 +32,26 @@ public sealed record TactileSpec
     public StripPattern Pattern { get; init; } = StripPattern.Studs;
 
     /// <summary>Width of studs and ribs. Default 0.8, two lines of a nozzle of 0.4, or 25 mm at scale where that is more (from memory, no source).</summary>
-    public double Stud { get; init; } = 0.8;
+    public double Stud
+    {
+        get => stud ?? Math.Max(LeastStud, FullStud / Ratio);
+        init => stud = value;
+    }
 
     /// <summary>Between the middles of studs and ribs. Default 1.6, or 64 mm at scale where that is more (from memory, no source).</summary>
-    public double Pitch { get; init; } = 1.6;
+    public double Pitch
+    {
+        get => pitch ?? Math.Max(2 * LeastStud, FullPitch / Ratio);
+        init => pitch = value;
+    }
+
+    /// <summary>No stud is narrower unasked, mm: two lines of the nozzle.</summary>
+    public double LeastStud { get; init; } = UsualStud;
+
+    private double Ratio { get; init; } = 76.2;
+
+    /// <summary>The strip for a nozzle so wide, mm.</summary>
+    public TactileSpec Printed(double nozzle) => this with { LeastStud = Math.Max(UsualStud, PrintedLines.Two(nozzle)) };
 
     /// <summary>What it comes to.</summary>
     public LineMake Make => new(LineMake.Tactile, LineForm.Strip, Depth, Fit, Rise, Rise > 0 ? Pattern : StripPattern.Plain, Stud, Pitch);
@@ -61,7 +82,6 @@ public sealed record TactileSpec
     {
         Inset = scale.ToModel(500),
         Width = scale.ToModel(400),
-        Stud = Math.Max(0.8, scale.ToModel(25)),
-        Pitch = Math.Max(1.6, scale.ToModel(64)),
+        Ratio = scale.Ratio,
     };
 }

@@ -16,12 +16,12 @@ public sealed record TrestleSpec
         FullPlank = 0.75 * FullSize.Foot, FullKnee = 2 * FullSize.Foot;
 
     // Two lines of the usual nozzle, mm, and those with a joint engraved in front of them: nothing is thinner unasked.
-    private const double Lines = 0.8, Board = 1.1;
+    private const double UsualLines = 0.8, Joint = 0.3;
 
     /// <summary>Room under the cap, mm, below which a ramp stands on a solid foot: there is nothing to see through.</summary>
     public const double LeastPost = 2;
 
-    private readonly double? pitch, bearer, brace;
+    private readonly double? pitch, bearer, brace, post, cap, plank, knee, boards;
     private readonly BraceForm? braces;
 
     public TrestleKind Kind { get; init; }
@@ -34,13 +34,21 @@ public sealed record TrestleSpec
     }
 
     /// <summary>Side of a post, which is square; caps are as wide. Default 4 (12 in).</summary>
-    public double Post { get; init; } = FullPost / 76.2;
+    public double Post
+    {
+        get => post ?? Math.Max(Lines, FullPost / Ratio);
+        init => post = value;
+    }
 
     /// <summary>Rows of posts from front to back; null sets them 6 ft apart at most.</summary>
     public int? Posts { get; init; }
 
     /// <summary>Depth of a cap under the deck. Default 4 (12 in).</summary>
-    public double Cap { get; init; } = FullCap / 76.2;
+    public double Cap
+    {
+        get => cap ?? Math.Max(Lines, FullCap / Ratio);
+        init => cap = value;
+    }
 
     /// <summary>Depth of the bearers under the deck, one over each row of posts. Default 3 (9 in), of concrete 4 (12 in).</summary>
     public double Bearer
@@ -49,7 +57,7 @@ public sealed record TrestleSpec
         init => bearer = value;
     }
 
-    /// <summary>Thickness of a brace, or of a web. Default 1 (3 in), two lines of the usual nozzle at least.</summary>
+    /// <summary>Thickness of a brace, or of a web. Default 1 (3 in), two lines of the nozzle at least.</summary>
     public double Brace
     {
         get => brace ?? Math.Max(Lines, FullBrace / Ratio);
@@ -70,7 +78,11 @@ public sealed record TrestleSpec
     public BracedRows Braced { get; init; }
 
     /// <summary>How far from its post a knee brace reaches along its bearer, and as far down. Default 8 (2 ft).</summary>
-    public double Knee { get; init; } = FullKnee / 76.2;
+    public double Knee
+    {
+        get => knee ?? Math.Max(2 * Lines, FullKnee / Ratio);
+        init => knee = value;
+    }
 
     /// <summary>Whether it has a brace of any kind, or a web.</summary>
     public bool HasBraces => Braces != BraceForm.None || Longitudinal != LongitudinalForm.None;
@@ -90,16 +102,30 @@ public sealed record TrestleSpec
     /// <summary>Sides that are boarded between the posts.</summary>
     public BoardedSides Boarded { get; init; }
 
-    /// <summary>Thickness of the boarding. Default 1.1: two lines of the usual nozzle behind joints of 0.3.</summary>
-    public double Boards { get; init; } = Board;
+    /// <summary>Thickness of the boarding. Default 1.1: two lines of the nozzle behind joints of 0.3.</summary>
+    public double Boards
+    {
+        get => boards ?? Lines + Joint;
+        init => boards = value;
+    }
 
     /// <summary>Height of a plank of the boarding. Default 3 (9 in).</summary>
-    public double Plank { get; init; } = FullPlank / 76.2;
+    public double Plank
+    {
+        get => plank ?? Math.Max(Lines, FullPlank / Ratio);
+        init => plank = value;
+    }
 
     /// <summary>Greatest distance between rows of posts that are not stated, mm.</summary>
     public double Rows => FullRows / Ratio;
 
     private double Ratio { get; init; } = 76.2;
+
+    // Nothing is thinner unasked, mm.
+    private double Lines { get; init; } = UsualLines;
+
+    /// <summary>The trestle for a nozzle so wide, mm: nothing of it is thinner than two lines unasked.</summary>
+    public TrestleSpec Printed(double nozzle) => this with { Lines = Math.Max(UsualLines, PrintedLines.Two(nozzle)) };
 
     /// <summary>Least room between baseboard and deck in which a bent stands, mm.</summary>
     public double LeastHeight => Cap + Sill + LeastPost;
@@ -140,14 +166,7 @@ public sealed record TrestleSpec
     private static NumberRange Sizes => NumberRange.From(0.2, 100);
 
     /// <summary>The defaults for a scale; what is thinner than two lines of the usual nozzle at scale is two lines.</summary>
-    public static TrestleSpec For(ModelScale scale) => new()
-    {
-        Post = Math.Max(Lines, scale.ToModel(FullPost)),
-        Cap = Math.Max(Lines, scale.ToModel(FullCap)),
-        Plank = Math.Max(Lines, scale.ToModel(FullPlank)),
-        Knee = Math.Max(2 * Lines, scale.ToModel(FullKnee)),
-        Ratio = scale.Ratio,
-    };
+    public static TrestleSpec For(ModelScale scale) => new() { Ratio = scale.Ratio };
 }
 
 /// <summary>What a trestle is built of.</summary>

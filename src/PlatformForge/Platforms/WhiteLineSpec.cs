@@ -7,7 +7,7 @@ namespace PlatformForge.Platforms;
 public sealed record WhiteLineSpec
 {
     // Two lines of a nozzle of 0.4 mm: less is no print of its own (common practice, no source).
-    private const double LeastPrint = 0.8;
+    private const double UsualLeast = 0.8;
 
     private readonly LineForm? form;
 
@@ -34,6 +34,12 @@ public sealed record WhiteLineSpec
         get => width ?? Math.Max(Usual, Form == LineForm.Inlay ? LeastPrint : Form == LineForm.Strip ? LeastPrint + (2 * Fit) : 0);
         init => width = value;
     }
+
+    /// <summary>No print of its own is narrower unasked, mm.</summary>
+    public double LeastPrint { get; init; } = UsualLeast;
+
+    /// <summary>The line for a nozzle so wide, mm: unasked a print of its own is two lines wide.</summary>
+    public WhiteLineSpec Printed(double nozzle) => this with { LeastPrint = Math.Max(UsualLeast, PrintedLines.Two(nozzle)) };
 
     /// <summary>Width of a painted line where none is stated. Default 1, 3 in at 4 mm scale.</summary>
     public double Usual { get; init; } = 1;

@@ -76,7 +76,7 @@ public static class ProjectReader
                 draft.Clearance,
                 [.. draft.Platforms.Select(p => p.Seated.Printed(draft.Printer.Nozzle))],
                 draft.Printer,
-                draft.Sections with { Joint = draft.Joint })
+                draft.Sections with { Joint = draft.Joint.Printed(draft.Printer.Nozzle) })
             { Sets = [.. draft.Vehicles.Select(v => v.ToSet(vehicles)).OfType<VehicleSet>()], TakenOver = [.. draft.Vehicles.SelectMany(SetForm.TakenOver)], Paper = draft.Paper, Sheet = draft.Sheet, Gauges = draft.Gauges ?? GaugeKeys.Table.DefaultsAt(draft.Layout.Scale), Places = places, InputHash = TreeForm.Hash(root, texts) },
             reading.Findings);
     }

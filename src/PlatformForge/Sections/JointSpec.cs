@@ -1,3 +1,5 @@
+using PlatformForge.Units;
+
 namespace PlatformForge.Sections;
 
 /// <summary>How two sections are held in line.</summary>
@@ -16,6 +18,10 @@ public enum JointKind
 /// <summary>Joints between sections, mm. Both faces are female, so either can lie on the bed.</summary>
 public sealed record JointSpec
 {
+    private const double UsualEndWall = 2;
+
+    private readonly double? endWall;
+
     public JointKind Kind { get; init; } = JointKind.Dowel;
 
     /// <summary>Diameter of the loose dowel; a cut length of filament is 1.75.</summary>
@@ -44,7 +50,17 @@ public sealed record JointSpec
     public const double MostEndTrim = 1;
 
     /// <summary>Thickness of the wall that closes a section at a joint.</summary>
-    public double EndWall { get; init; } = 2;
+    public double EndWall
+    {
+        get => endWall ?? UnaskedEndWall;
+        init => endWall = value;
+    }
+
+    /// <summary>What such a wall is thick where that is not stated, mm.</summary>
+    public double UnaskedEndWall { get; init; } = UsualEndWall;
+
+    /// <summary>The joint for a nozzle so wide, mm: unasked its walls are two lines thick.</summary>
+    internal JointSpec Printed(double nozzle) => this with { UnaskedEndWall = Math.Max(UsualEndWall, PrintedLines.Two(nozzle)) };
 
     /// <summary>Width of a plate; a strip of sheet plastic (common practice, no source).</summary>
     public double PlateWidth { get; init; } = 5;

@@ -10,9 +10,6 @@ internal static class PavingRule
 {
     private const double Rounding = Tolerances.Rounding;
 
-    // Pieces are drawn in to whole ones: by so much at most they come out smaller than asked.
-    private const double Drawn = 0.75;
-
     public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer)
     {
         if (plan.Spec.Deck.ExpansionJoints > 0 && plan.Spec.Deck.Thickness - ExpansionJoints.Depth < printer.LeastWall - Rounding)
@@ -32,7 +29,7 @@ internal static class PavingRule
         {
             if (made < least - Rounding)
             {
-                yield return FacingFindings.PavingTooSmall($"{key}.{name}", figure, least / Drawn, paving.Joint, printer.Nozzle);
+                yield return FacingFindings.PavingTooSmall($"{key}.{name}", figure, least / PavingSpec.Drawn, paving.Joint, printer.Nozzle);
             }
         }
 
@@ -45,7 +42,7 @@ internal static class PavingRule
 
         if (left < printer.LeastWall - Rounding)
         {
-            yield return FacingFindings.PavingTooDeep(key, plan.Spec.Deck.Thickness, paving.Depth, plan.Spec.Deck.Thickness - printer.LeastWall);
+            yield return FacingFindings.PavingTooDeep(plan.Spec.Key + ".deck", (plan.Spec.Deck.Thickness, printer.LeastWall), paving.Depth, paving.StatesDepth);
         }
     }
 }

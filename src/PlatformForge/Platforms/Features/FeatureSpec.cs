@@ -26,6 +26,9 @@ public abstract record FeatureSpec
     /// <summary>Track of the face whose chainage and edge place it; null is the platform's first.</summary>
     public string? Face { get; init; }
 
+    /// <summary>The same for a nozzle so wide, mm: what of it is not stated yields to it.</summary>
+    internal virtual FeatureSpec Printed(double nozzle) => this;
+
     /// <summary>The same placed on the spine between two faces.</summary>
     /// <param name="byFirst">Whether the first face places it.</param>
     /// <param name="onSpine">From a chainage, an inset and what that is from, on its own face, to chainage and inset from the first face's edge.</param>

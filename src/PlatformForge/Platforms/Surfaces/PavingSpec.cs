@@ -36,7 +36,10 @@ public sealed record PavingSpec
 
     private readonly PavingCourses? courses;
 
-    private readonly double? length, width;
+    // Depth of joints, mm, and the least that shows in print: common practice, no source.
+    private const double UsualDepth = 0.3, LeastDepth = 0.1;
+
+    private readonly double? length, width, depth;
 
     public PavingKind Kind { get; init; } = PavingKind.Flags;
 
@@ -51,7 +54,7 @@ public sealed record PavingSpec
     /// (225 mm).</summary>
     public double Length
     {
-        get => length ?? Scale.ToModel(FullSizeOf(Kind).Length);
+        get => length ?? Math.Max(LeastPiece, Scale.ToModel(FullSizeOf(Kind).Length));
         init => length = value;
     }
 
@@ -60,7 +63,7 @@ public sealed record PavingSpec
     /// (112.5 mm).</summary>
     public double Width
     {
-        get => width ?? Scale.ToModel(FullSizeOf(Kind).Width);
+        get => width ?? Math.Max(LeastPiece, Scale.ToModel(FullSizeOf(Kind).Width));
         init => width = value;
     }
 
@@ -68,7 +71,37 @@ public sealed record PavingSpec
     public double Joint { get; init; } = 0.4;
 
     /// <summary>Depth of the joints. Default 0.3 (common practice, no source).</summary>
-    public double Depth { get; init; } = 0.3;
+    public double Depth
+    {
+        get => depth ?? UnaskedDepth;
+        init => depth = value;
+    }
+
+    /// <summary>Depth of joints where it is not stated, mm.</summary>
+    public double UnaskedDepth { get; init; } = UsualDepth;
+
+    /// <summary>Whether that depth is stated.</summary>
+    public bool StatesDepth => depth is not null;
+
+    /// <summary>No piece is smaller unasked, mm.</summary>
+    public double LeastPiece { get; init; }
+
+    /// <summary>Pieces are drawn in to whole ones: of what is asked so much is left at least.</summary>
+    public const double Drawn = 0.75;
+
+    /// <summary>The paving for a nozzle: unasked two lines of a piece are left beside its joints, and two lines of the deck under them as long as joints so
+    /// shallow show.</summary>
+    /// <param name="nozzle">Width of a line, mm.</param>
+    /// <param name="deck">Thickness of the deck, mm.</param>
+    public PavingSpec Printed(double nozzle, double deck)
+    {
+        double room = Math.Floor(((deck - PrintedLines.Two(nozzle)) * 100) + Tolerances.Rounding) / 100;
+        return this with
+        {
+            LeastPiece = Math.Ceiling((PrintedLines.Two(nozzle, Joint) / Drawn * 100) - Tolerances.Rounding) / 100,
+            UnaskedDepth = room >= LeastDepth ? Math.Min(UsualDepth, room) : UsualDepth,
+        };
+    }
 
     /// <summary>The scale that its sizes are drawn at where they are not stated.</summary>
     public ModelScale Scale { get; init; } = new(76.2);

@@ -136,12 +136,20 @@ internal static class FacingFindings
         Invariant($"Give {Down(room):0.##} mm or less, or lay the courses the other way (paving.courses)."),
         FaultKind.DesignRule).Curing(Down(room));
 
-    public static Finding PavingTooDeep(string key, double deck, double depth, double deepest) => Finding.Error(
-        "PF5040",
-        key + ".depth",
-        Invariant($"Joints of {depth:0.###} mm {(depth < deck ? Invariant($"leave {deck - depth:0.###} mm of") : "go through")} a deck {deck:0.###} mm thick{(depth < deck ? ", less than two lines of the nozzle" : "")}."),
-        deepest > 0 ? Invariant($"Give {Down(deepest):0.##} mm or less, or a thicker deck.") : "Make the deck thicker.",
-        FaultKind.DesignRule).Curing(deepest >= LeastPaving ? Cure.Set(key + ".depth", Down(deepest)) : Cure.LeaveOut(key));
+    public static Finding PavingTooDeep(string key, (double Thickness, double Least) deck, double depth, bool stated)
+    {
+        // Joints that nobody stated are as shallow as shows: it is the deck that is too thin then.
+        double deepest = deck.Thickness - deck.Least, thick = Up(deck.Least + depth);
+        string joints = key + ".paving.depth", what = depth < deck.Thickness ? Invariant($"leave {deck.Thickness - depth:0.###} mm of") : "go through";
+        bool shallower = stated && deepest >= LeastPaving;
+        return Finding.Error(
+            "PF5040",
+            stated ? joints : key + ".thickness",
+            Invariant($"Joints of {depth:0.###} mm {what} a deck {deck.Thickness:0.###} mm thick; two lines of the nozzle are {deck.Least:0.###}."),
+            shallower ? Invariant($"Give {Down(deepest):0.##} mm or less, or make the deck {thick:0.##} mm thick.")
+                : Invariant($"Make the deck {thick:0.##} mm thick, or leave its paving out."),
+            FaultKind.DesignRule).Curing(shallower ? Cure.Set(joints, Down(deepest)) : Cure.Set(key + ".thickness", thick));
+    }
 
     public static Finding DeckTooThin(string key, double deck, double depth, double wall) => Finding.Error(
         "PF5049",

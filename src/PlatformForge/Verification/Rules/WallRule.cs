@@ -15,6 +15,9 @@ internal static class WallRule
     // Shares of the height at which the print is cut.
     private static readonly double[] Levels = [0.31, 0.53, 0.77];
 
+    // Thicknesses are told to the hundredth: what would be told as two lines is two lines, mm.
+    private const double Told = 0.005;
+
     // Shorter edges are chords of small bores and lettering, where the far side is no wall's other face, mm.
     private const double ShortestEdge = 0.8;
 
@@ -81,7 +84,7 @@ internal static class WallRule
                 "Sections of this program have some hundreds: build the folder again.");
         }
 
-        if (section.ThinnestWall is { } wall && printer.Nozzle > 0 && wall < printer.LeastWall - OffLevel)
+        if (section.ThinnestWall is { } wall && printer.Nozzle > 0 && wall < printer.LeastWall - Told)
         {
             yield return Finding.Warning("PF8016", "",
                 Invariant($"{section.Section} has a wall of {wall:F2} mm; two lines of a {printer.Nozzle:F2} mm nozzle take {printer.LeastWall:F2} mm.{Place(section.ThinnestAt)}"),

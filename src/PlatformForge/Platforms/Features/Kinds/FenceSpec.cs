@@ -42,7 +42,9 @@ public enum OddPanel
 /// <summary>A row of post holes along the back. Lengths in mm.</summary>
 public sealed record FenceSpec : FeatureSpec
 {
-    private readonly double? inset;
+    private const double UsualPin = 1;
+
+    private readonly double? inset, pin;
 
     /// <summary>From the platform's back to the middles of the posts. Default 2.5, and more where a retaining wall is let into the deck.</summary>
     public double Inset
@@ -58,7 +60,7 @@ public sealed record FenceSpec : FeatureSpec
     public double Rebate { get; init; }
 
     // The least inset that keeps a printed line between the posts' holes and that rebate, mm, to a hundredth.
-    private double Clear => Rebate <= 0 ? 0 : Math.Ceiling((Rebate + StripRules.LeastLand + ((PinDiameter + Fit) / 2) - Tolerances.Rounding) * 100) / 100;
+    private double Clear => Rebate <= 0 ? 0 : Math.Ceiling((Rebate + LineMake.LeastLand + ((PinDiameter + Fit) / 2) - Tolerances.Rounding) * 100) / 100;
 
     /// <summary>Distance between posts: aimed at where panels are even, exact where they are whole. Default 32 (8 ft).</summary>
     public double Pitch { get; init; } = 32;
@@ -69,7 +71,15 @@ public sealed record FenceSpec : FeatureSpec
     /// <summary>Where the odd panel stands; of no effect where panels are even.</summary>
     public OddPanel Odd { get; init; } = OddPanel.Ends;
 
-    public double PinDiameter { get; init; } = 1;
+    /// <summary>Diameter of a post's pin. Default 1, and more where its hole would close between two lines of the nozzle.</summary>
+    public double PinDiameter
+    {
+        get => pin ?? Math.Max(UsualPin, LeastHole - Fit);
+        init => pin = value;
+    }
+
+    /// <summary>No hole is narrower unasked, mm.</summary>
+    public double LeastHole { get; init; }
 
     /// <summary>Added to the pin's diameter.</summary>
     public double Fit { get; init; } = 0.2;
@@ -96,6 +106,13 @@ public sealed record FenceSpec : FeatureSpec
     internal override bool NeedsBack => true;
 
     internal override FeatureSpec Before(double rebate) => this with { Rebate = rebate };
+
+    // A hole that would come within two lines of the back stays as it is, and is told: the inset may have been chosen for it.
+    internal override FeatureSpec Printed(double nozzle)
+    {
+        double lines = PrintedLines.Two(nozzle);
+        return Inset - (lines / 2) >= lines ? this with { LeastHole = lines } : this;
+    }
 
     internal override double BackReach => Inset + ((PinDiameter + Fit) / 2);
 
