@@ -60,7 +60,7 @@ internal static class LineRule
             return null;
         }
 
-        double by = open.Max(o => o.Middle.Reach + (o.Across / 2) + StripRules.LeastLand - line.Near.At(o.Middle.Chainage)) - Rounding;
+        double by = open.Max(o => o.Middle.Reach + (o.Across / 2) + LineMake.LeastLand - line.Near.At(o.Middle.Chainage)) - Rounding;
         return Cure.Set(inset.Key, inset.From == InsetFrom.Back ? Math.Ceiling((inset.Mm + by) * 100) / 100 : Math.Floor((inset.Mm - by) * 100) / 100);
     }
 
