@@ -57,7 +57,8 @@ internal static class FacingRule
 
         foreach (var found in PierPrintRule.Check(plan, printer).Concat(DownpipePrintRule.Check(plan, printer)).Concat(OpeningPrintRule.Check(plan, printer))
             .Concat(finishes.Contains(WallFinish.Brick) ? Bricks(plan, facing, printer, sections, key) : [])
-            .Concat(finishes.SelectMany(f => Pieces(f, facing, printer, key))))
+            .Concat(finishes.SelectMany(f => Pieces(f, facing, printer, key)))
+            .Concat(finishes.SelectMany(f => PieceRoomRule.Check(plan, f, Sizes(f, facing, printer).ToDictionary(p => p.Key, p => p.Least)))))
         {
             yield return found;
         }
@@ -123,11 +124,16 @@ internal static class FacingRule
     }
 
     // Pieces of other finishes that would be lost between two lines of the nozzle or in four layers, each with its least figure.
-    private static IEnumerable<Finding> Pieces(WallFinish finish, FacingSpec facing, PrinterSpec printer, string key)
+    private static IEnumerable<Finding> Pieces(WallFinish finish, FacingSpec facing, PrinterSpec printer, string key) =>
+        Sizes(finish, facing, printer).Where(p => p.Figure < p.Least - Rounding)
+            .Select(p => FacingFindings.PieceTooSmall(Invariant($"{key}.{p.Key}"), p.What, p.Figure, p.Least, (printer.Nozzle, printer.Layer, facing.Joint)));
+
+    // Figures of what a finish lays, with the least that a printer shows.
+    private static (string Key, string What, double Figure, double Least)[] Sizes(WallFinish finish, FacingSpec facing, PrinterSpec printer)
     {
         double lines = (FacingFit.LeastLines * printer.Nozzle) + facing.Joint;
         double layers = Math.Max(FacingFit.LeastLayers * printer.Layer, facing.Joint + printer.LeastWall);
-        (string Key, string What, double Figure, double Least)[] pieces = finish switch
+        return finish switch
         {
             WallFinish.Stone =>
             [
@@ -147,8 +153,6 @@ internal static class FacingRule
             ],
             _ => [],
         };
-        return pieces.Where(p => p.Figure < p.Least - Rounding)
-            .Select(p => FacingFindings.PieceTooSmall(Invariant($"{key}.{p.Key}"), p.What, p.Figure, p.Least, (printer.Nozzle, printer.Layer, facing.Joint)));
     }
 
     // Courses that are whole layers but for this share of one look even.

@@ -78,7 +78,7 @@ public class FacingRuleTests
     [Theory]
     [InlineData(23, 24.3, 0.25, 4)]
     [InlineData(30, 31.3, 0.25, 4)]
-    [InlineData(2, 42.8, 20, 20.8)]
+    [InlineData(2, 36.8, 17, 17.8)]
     public void Wide_posts_and_joints_that_are_taken_can_be_made(double post, double bay, double joint, double panel)
     {
         var facing = FacingSpec.For(new(76.2)) with { Front = WallFinish.Panels, PostWidth = post, Bay = bay, Joint = joint, PanelHeight = panel };

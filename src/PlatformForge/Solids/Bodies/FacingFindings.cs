@@ -115,6 +115,43 @@ internal static class FacingFindings
         Invariant($"Give {Up(least):0.##} mm or more, or print with a finer nozzle and thinner layers."),
         FaultKind.DesignRule).Curing(Up(least));
 
+    /// <param name="key">Key of the facing.</param>
+    /// <param name="name">That of the figure.</param>
+    /// <param name="what">What is too high.</param>
+    /// <param name="sizes">The figure and the room under the coping, mm.</param>
+    /// <param name="most">The most that has room, mm.</param>
+    /// <param name="least">The least that a printer shows, mm.</param>
+    public static Finding PieceTooHigh(string key, string name, string what, (double Figure, double Wall) sizes, double most, double least)
+    {
+        bool hasRoom = Down(most) >= least - Tolerances.Rounding;
+        string wall = Invariant($"{what} do not fit on the wall: {name} is {sizes.Figure:0.###} mm, and between the ground and the coping lie {Math.Max(0, sizes.Wall):0.###}; ");
+        return Finding.Error(
+            "PF5079",
+            $"{key}.{name}",
+            wall + (hasRoom ? Invariant($"{most:0.###} mm at most have whole ones there.") : Invariant($"the least that a printer shows is {least:0.###} mm.")),
+            hasRoom ? Invariant($"Give {Down(most):0.##} mm or less.") : "Make the platform higher, or leave its walls plain.",
+            FaultKind.DesignRule).Curing(hasRoom ? Cure.Set($"{key}.{name}", Down(most)) : Cure.LeaveOut(key));
+    }
+
+    /// <param name="key">Key of the facing.</param>
+    /// <param name="name">That of the figure.</param>
+    /// <param name="what">What is too long.</param>
+    /// <param name="sizes">The figure and the wall's length, mm.</param>
+    /// <param name="least">The least that a printer shows, mm.</param>
+    public static Finding PieceTooLong(string key, string name, string what, (double Figure, double Wall) sizes, double least) => Finding.Error(
+        "PF5081",
+        $"{key}.{name}",
+        Invariant($"{what} do not fit on the wall: {name} is {sizes.Figure:0.###} mm, and the wall is {sizes.Wall:0.###} mm long."),
+        Invariant($"Give {Math.Max(Up(least), Down(sizes.Wall)):0.##} mm or less."),
+        FaultKind.DesignRule).Curing(Math.Max(Up(least), Down(sizes.Wall)));
+
+    public static Finding StonesOnEnd(string key, double length, double course) => Finding.Warning(
+        "PF5080",
+        key + ".stone_length",
+        Invariant($"Stones {length:0.###} mm long in courses of {course:0.###} stand on end: squared stone lies on its bed (common practice, no source), ")
+            + "and what is narrower than high reads as slivers.",
+        Invariant($"Give {Up(course):0.##} mm or more; twice the course is usual.")).Curing(Up(course));
+
     public static Finding NoBack(string key) => Finding.Warning(
         "PF5037",
         key + ".back",

@@ -1,0 +1,79 @@
+using PlatformForge.Masonry;
+using PlatformForge.Platforms;
+using PlatformForge.Solids.Bodies;
+using PlatformForge.Units;
+
+namespace PlatformForge.Sections;
+
+/// <summary>
+/// Whether what is laid on walls has room there: a course higher than its wall is cut to the wall's height everywhere or not laid at all, and the report would
+/// tell of pieces that nobody sees.
+/// </summary>
+internal static class PieceRoomRule
+{
+    // Height of the highest courses of stone as a share of the mean one.
+    private const double HighestCourse = 1.25;
+
+    /// <summary>Figures of a finish that are more than its wall has, each with the most that there is room for.</summary>
+    /// <param name="plan">The platform.</param>
+    /// <param name="finish">The finish.</param>
+    /// <param name="leasts">The least that a printer shows, mm, by the keys of the finish's figures.</param>
+    public static IEnumerable<Finding> Check(PlatformPlan plan, WallFinish finish, IReadOnlyDictionary<string, double> leasts)
+    {
+        var (facing, key) = (plan.Spec.Facing!, plan.Spec.Key + ".facing");
+        double height = HeightOf(plan, finish), length = LengthOf(plan, finish);
+        foreach (var (name, what, figure, most) in High(finish, facing, height).Where(p => p.Figure > p.Most + Tolerances.Rounding))
+        {
+            yield return FacingFindings.PieceTooHigh(key, name, what, (figure, height), most, leasts[name]);
+        }
+
+        var unasked = FacingSpec.For(plan.Site.Scale);
+        foreach (var (name, what, of) in Long(finish))
+        {
+            // What is laid unasked is cut by a short wall, and nobody was promised a length.
+            if (of(facing) > length + Tolerances.Rounding && of(facing) != of(unasked))
+            {
+                yield return FacingFindings.PieceTooLong(key, name, what, (of(facing), length), leasts[name]);
+            }
+        }
+
+        bool standsUpright = finish == WallFinish.Stone && facing.StoneLength < facing.StoneCourse - Tolerances.Rounding;
+        if (standsUpright && facing.StoneCourse <= (height / HighestCourse) + Tolerances.Rounding && facing.StoneLength >= leasts["stone_length"])
+        {
+            yield return FacingFindings.StonesOnEnd(key, facing.StoneLength, facing.StoneCourse);
+        }
+    }
+
+    private static (string Key, string What, double Figure, double Most)[] High(WallFinish finish, FacingSpec facing, double height) => finish switch
+    {
+        WallFinish.Stone => [("stone_course", "The highest courses of stone", facing.StoneCourse, height / HighestCourse)],
+        WallFinish.Rubble => [("rubble_size", "Stones of rubble", facing.RubbleSize, height)],
+        WallFinish.Planks => [("plank_width", "Planks", facing.PlankWidth, height)],
+        WallFinish.Sleepers => [("sleeper_width", "Sleepers", facing.SleeperWidth, height)],
+        WallFinish.Panels => [("panel_height", "Panels", facing.PanelHeight, height)],
+        _ => [],
+    };
+
+    private static (string Key, string What, Func<FacingSpec, double> Of)[] Long(WallFinish finish) => finish switch
+    {
+        WallFinish.Stone => [("stone_length", "Stones", f => f.StoneLength)],
+        WallFinish.Planks => [("plank_length", "Planks", f => f.PlankLength)],
+        WallFinish.UprightPlanks => [("plank_width", "Planks", f => f.PlankWidth)],
+        WallFinish.Sleepers => [("sleeper_length", "Sleepers", f => f.SleeperLength)],
+        WallFinish.Panels => [("bay", "Bays", f => f.Bay)],
+        _ => [],
+    };
+
+    // From the ground under the lowest course to the coping, of the lowest wall that is laid so.
+    private static double HeightOf(PlatformPlan plan, WallFinish finish)
+    {
+        double height = WallProfiles.Under(plan) - Coursing.Foot;
+        return finish == plan.Spec.Facing!.Front && !plan.Spec.IsIsland && plan.Spec.Back.Retaining is { } retaining
+            ? Math.Min(height, retaining.Height - retaining.Coping - Coursing.Foot) : height;
+    }
+
+    // Of the longest wall that is laid so.
+    private static double LengthOf(PlatformPlan plan, WallFinish finish) =>
+        plan.Spec.Facing!.Front == finish || plan.Spec.Facing.Back == finish ? plan.Profile.To - plan.Profile.From
+            : Math.Abs(plan.Back.Reach[0] - plan.WallFace.Reach[0]);
+}

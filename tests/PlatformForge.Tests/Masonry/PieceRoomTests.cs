@@ -1,0 +1,81 @@
+using System.Globalization;
+using PlatformForge.Masonry;
+using PlatformForge.Sections;
+using PlatformForge.Tests.Sections;
+using PlatformForge.Track;
+using PlatformForge.Units;
+using Xunit;
+
+namespace PlatformForge.Tests.Masonry;
+
+/// <summary>What is larger than its wall is refused, and what is offered covers the wall, by the areas of what is laid.</summary>
+public class PieceRoomTests
+{
+    private const double Length = 60;
+
+    private static readonly FacingSpec Facing = FacingSpec.For(new(76.2)) with { Back = WallFinish.Plain, Ends = WallFinish.Plain };
+
+    [Theory]
+    [InlineData("rubble_size", 90)]
+    [InlineData("rubble_size", 25)]
+    [InlineData("stone_course", 40)]
+    [InlineData("stone_course", 16)]
+    [InlineData("plank_width", 22)]
+    [InlineData("sleeper_width", 22)]
+    [InlineData("panel_height", 22)]
+    [InlineData("stone_length", 90)]
+    [InlineData("plank_length", 90)]
+    [InlineData("sleeper_length", 90)]
+    [InlineData("bay", 90)]
+    [InlineData("plank_width upright", 90)]
+    public void Pieces_larger_than_their_wall_are_refused_with_a_figure_that_covers_it(string what, double size)
+    {
+        var fault = Assert.Single(Check(With(what, size)), f => f.Code is "PF5079" or "PF5081");
+        Assert.Equal((Severity.Error, FaultKind.DesignRule, "platform[0].facing." + what.Split(' ')[0]), (fault.Severity, fault.Kind, fault.Key));
+        double offered = double.Parse(fault.Cure!.Value, CultureInfo.InvariantCulture);
+        Assert.InRange(offered, 1, size);
+        var plan = Plan(With(what, offered));
+        Assert.DoesNotContain(FacingRule.Check(plan, Workbench.Printer, new()), f => f.Severity == Severity.Error);
+
+        // Pieces and the joints round them: seven tenths of the wall are pieces even of small stones, all of large ones.
+        var made = SectionMaker.Make(plan, Workbench.Printer, new());
+        Assert.DoesNotContain(made.Findings, f => f.Severity == Severity.Error);
+        var laid = made.Value!.Sections.SelectMany(s => s.Faced).Where(w => w.Regions.Count > 0).ToList();
+        double covered = laid.SelectMany(w => w.Regions).Sum(r => Area(r.Outline));
+        Assert.InRange(covered / (Length * 18.45), 0.7, 1);
+    }
+
+    [Fact]
+    public void Sizes_that_are_laid_unasked_are_taken_on_a_usual_wall() =>
+        Assert.All(Enum.GetValues<WallFinish>(), f => Assert.DoesNotContain(Check(Facing with { Front = f }), x => x.Code is "PF5079" or "PF5080" or "PF5081"));
+
+    [Fact]
+    public void Stones_that_stand_on_end_are_told_with_a_length_that_is_not()
+    {
+        var told = Assert.Single(Check(Facing with { Front = WallFinish.Stone, StoneCourse = 6, StoneLength = 2 }), f => f.Code == "PF5080");
+        Assert.Equal((Severity.Warning, "6"), (told.Severity, told.Cure!.Value));
+        Assert.DoesNotContain(Check(Facing with { Front = WallFinish.Stone, StoneCourse = 6, StoneLength = 6 }), f => f.Code == "PF5080");
+    }
+
+    private static FacingSpec With(string what, double size) => what switch
+    {
+        "rubble_size" => Facing with { Front = WallFinish.Rubble, RubbleSize = size },
+        "stone_course" => Facing with { Front = WallFinish.Stone, StoneCourse = size, StoneLength = 20 },
+        "stone_length" => Facing with { Front = WallFinish.Stone, StoneLength = size },
+        "plank_width" => Facing with { Front = WallFinish.Planks, PlankWidth = size },
+        "plank_length" => Facing with { Front = WallFinish.Planks, PlankLength = size },
+        "sleeper_width" => Facing with { Front = WallFinish.Sleepers, SleeperWidth = size },
+        "sleeper_length" => Facing with { Front = WallFinish.Sleepers, SleeperLength = size },
+        "panel_height" => Facing with { Front = WallFinish.Panels, PanelHeight = size },
+        "bay" => Facing with { Front = WallFinish.Panels, Bay = size },
+        _ => Facing with { Front = WallFinish.UprightPlanks, PlankWidth = size },
+    };
+
+    // mm², of corners that run counter-clockwise.
+    private static double Area(PlatformForge.Geometry.Point2[] ring) =>
+        ring.Select((p, i) => PlatformForge.Geometry.Point2.Cross(p, ring[(i + 1) % ring.Length])).Sum() / 2;
+
+    private static PlatformForge.Platforms.PlatformPlan Plan(FacingSpec facing) => Workbench.Straight(Length, Side.Left, s => s with { Facing = facing });
+
+    private static IEnumerable<Finding> Check(FacingSpec facing) => FacingRule.Check(Plan(facing), Workbench.Printer, new());
+}
