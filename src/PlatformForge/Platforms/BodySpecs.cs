@@ -26,7 +26,7 @@ public sealed record DeckSpec
     /// <param name="nozzle">Width of a line, mm.</param>
     public DeckSpec Printed(double nozzle)
     {
-        double joints = Math.Max(Paving?.Depth ?? 0, ExpansionJoints > 0 ? Surfaces.ExpansionJoints.Depth : 0);
+        double joints = Math.Max(Paving?.Depth ?? 0, ExpansionJoints > 0 ? JointDepth : 0);
         var held = this with { UnaskedThickness = Math.Max(UsualThickness, PrintedLines.Two(nozzle, joints)) };
         return held with { Paving = Paving?.Printed(nozzle, held.Thickness) };
     }
@@ -43,6 +43,9 @@ public sealed record DeckSpec
 
     /// <summary>What it is paved with; null leaves it smooth, as of tarmac or ash.</summary>
     public PavingSpec? Paving { get; init; }
+
+    /// <summary>Width and depth of an expansion joint, mm: a printed line, and as deep as joints of pavings (common practice, no source).</summary>
+    public const double JointWidth = 0.4, JointDepth = 0.3;
 
     /// <summary>Distance between expansion joints across the deck, from coping to back; 0 makes none.</summary>
     public double ExpansionJoints { get; init; }

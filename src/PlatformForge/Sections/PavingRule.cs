@@ -12,9 +12,9 @@ internal static class PavingRule
 
     public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer)
     {
-        if (plan.Spec.Deck.ExpansionJoints > 0 && plan.Spec.Deck.Thickness - ExpansionJoints.Depth < printer.LeastWall - Rounding)
+        if (plan.Spec.Deck.ExpansionJoints > 0 && plan.Spec.Deck.Thickness - DeckSpec.JointDepth < printer.LeastWall - Rounding)
         {
-            yield return FacingFindings.DeckTooThin(plan.Spec.Key + ".deck", plan.Spec.Deck.Thickness, ExpansionJoints.Depth, printer.LeastWall);
+            yield return FacingFindings.DeckTooThin(plan.Spec.Key + ".deck", plan.Spec.Deck.Thickness, DeckSpec.JointDepth, printer.LeastWall);
         }
 
         if (plan.Spec.Deck.Paving is not { } paving)

@@ -3,9 +3,6 @@ namespace PlatformForge.Platforms.Surfaces;
 /// <summary>Joints across the whole deck, from coping to back, such as slabs of concrete have: each in line with a joint of the coping where that has any.</summary>
 public static class ExpansionJoints
 {
-    /// <summary>Width and depth of one, mm: a printed line, and as deep as joints of pavings (common practice, no source).</summary>
-    public const double Width = 0.4, Depth = 0.3;
-
     // Joints end a printed line before the wall at the back, mm, as those of pavings do.
     private const double Rim = 0.4;
 

@@ -1,4 +1,5 @@
 using PlatformForge.Clearance.Rules;
+using PlatformForge.Platforms;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;
@@ -46,7 +47,7 @@ internal static class LayoutKeys
             (l, v) => l with { Gauge = v })
         .Length(
             "rail_top",
-            PlatformForge.Platforms.PlatformSite.RailTops,
+            PlatformForge.PlatformSite.RailTops,
             "Height of the rails' top over the baseboard: underlay, sleeper and rail together.",
             l => l.RailTop,
             (l, v) => l with { RailTop = v },

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Units;
@@ -81,7 +82,7 @@ internal static class TrackKeys
             t => t.SurveyDoubt, (t, v) => t with { SurveyDoubt = v })
         .Length(
             "rail_top",
-            PlatformForge.Platforms.PlatformSite.RailTops,
+            PlatformForge.PlatformSite.RailTops,
             "Height of this track's rails over the baseboard, where it lies higher or lower than the others; left out, that of [layout].",
             t => t.RailTop,
             (t, v) => t with { RailTop = v })

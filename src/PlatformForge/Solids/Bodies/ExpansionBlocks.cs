@@ -14,7 +14,7 @@ internal static class ExpansionBlocks
         double area = 0;
         foreach (double at in ExpansionJoints.Of(chart.Plan))
         {
-            double a = Math.Max(from, at - (ExpansionJoints.Width / 2)), b = Math.Min(to, at + (ExpansionJoints.Width / 2));
+            double a = Math.Max(from, at - (DeckSpec.JointWidth / 2)), b = Math.Min(to, at + (DeckSpec.JointWidth / 2));
             if (b - a < Tolerances.GridStep)
             {
                 continue;
@@ -23,7 +23,7 @@ internal static class ExpansionBlocks
             area += (b - a) * (far.At(at) - near.At(at));
             foreach (var piece in top.Cover(near, far, a, b))
             {
-                blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-ExpansionJoints.Depth), piece.Top.Raised(Layer.Above),
+                blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-DeckSpec.JointDepth), piece.Top.Raised(Layer.Above),
                     PavingBlocks.PaintOf(chart.Plan)));
             }
         }
