@@ -47,7 +47,7 @@ internal static class LayoutKeys
             (l, v) => l with { Gauge = v })
         .Length(
             "rail_top",
-            PlatformForge.PlatformSite.RailTops,
+            PlatformSite.RailTops,
             "Height of the rails' top over the baseboard: underlay, sleeper and rail together.",
             l => l.RailTop,
             (l, v) => l with { RailTop = v },

@@ -82,7 +82,7 @@ internal static class TrackKeys
             t => t.SurveyDoubt, (t, v) => t with { SurveyDoubt = v })
         .Length(
             "rail_top",
-            PlatformForge.PlatformSite.RailTops,
+            PlatformSite.RailTops,
             "Height of this track's rails over the baseboard, where it lies higher or lower than the others; left out, that of [layout].",
             t => t.RailTop,
             (t, v) => t with { RailTop = v })
