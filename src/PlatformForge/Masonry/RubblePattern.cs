@@ -215,18 +215,33 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
 
         double from = ring.Min(p => p.X), to = ring.Max(p => p.X);
         double[] at = [from, .. edge.Within(from, to).Order(), to];
+        var sides = new List<(Point2 Outward, double Distance)>();
         for (int i = 0; i + 1 < at.Length; i++)
         {
             Point2 a = new(at[i], edge.At(at[i])), b = new(at[i + 1], edge.At(at[i + 1]));
-            if (b.X - a.X > Units.Tolerances.GridStep)
+            if (b.X - a.X <= Units.Tolerances.GridStep)
             {
-                var outward = (b - a).Left * (side / (b - a).Length);
-                ring = Under(ring, outward, Point2.Dot(outward, a));
+                continue;
             }
+
+            var outward = (b - a).Left * (side / (b - a).Length);
+            if (sides.Count > 0 && Point2.Cross(sides[^1].Outward, outward) * side < 0)
+            {
+                // The edge turns back: a stone has to be under both.
+                ring = UnderOne(ring, sides);
+                sides.Clear();
+            }
+
+            sides.Add((outward, Point2.Dot(outward, a)));
         }
 
-        return ring;
+        return UnderOne(ring, sides);
     }
+
+    // In the angle of an edge that falls and rises again, as over a buttress whose head slopes down all round, a stone under one side of it lies within
+    // wherever it is under the other: that which leaves most of the stone does.
+    private static Point2[] UnderOne(Point2[] ring, List<(Point2 Outward, double Distance)> sides) => sides.Count == 0 || ring.Length < 3 ? ring
+        : sides.Select(s => Under(ring, s.Outward, s.Distance)).MaxBy(Area)!;
 
     /// <summary>The part of a convex ring that does not go farther than a distance in a unit direction.</summary>
     private static Point2[] Under(Point2[] ring, Point2 outward, double distance)
